@@ -1,0 +1,165 @@
+"""The car: what it weighs, what holds it back, what its motor, battery and brakes can do."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from model.fields import choice, fields_of, number, text
+
+
+@dataclass(frozen=True, kw_only=True)
+class Car:
+    """One car, every figure in the unit of its field.
+
+    Numeric figures may also be arrays of shape (runs, 1): the kernel broadcasts them, which is how a band runs many
+    cars at once. Values come from a class in ``assets/`` and from what the user stated (`model.parameters`).
+    """
+
+    name: str = text("Name", "What to call this car.", default="car")
+
+    # what has to be moved
+    mass_kg: float = number(
+        "kg", 500, 4500, (900, 3000), "Mass with driver",
+        "The car as driven, with its driver. Passengers and luggage are added under load.",
+    )
+    rotating_mass_share: float = number(
+        "1", 0, 0.3, (0.02, 0.1), "Rotating mass",
+        "Wheels and motor have to be spun up too: their inertia as a share of the car's mass.",
+    )
+    drag_area_m2: float = number(
+        "m²", 0.2, 4, (0.45, 1.6), "Drag area",
+        "Drag coefficient times frontal area. Not used when measured road-load coefficients are given.",
+    )
+    rolling_coefficient: float = number(
+        "1", 0, 0.05, (0.006, 0.015), "Rolling resistance coefficient",
+        "Rolling force over weight at 20 °C. Not used when measured road-load coefficients are given.",
+    )
+    f0_n: float | None = number(
+        "N", 0, 1000, (50, 400), "Road load f0",
+        "Constant part of the measured road load at 20 °C. Give f0, f1 and f2 together or not at all.",
+        default=None, optional=True,
+    )
+    f1_n_per_mps: float | None = number(
+        "N/(m/s)", -10, 20, (-2, 6), "Road load f1", "Part of the measured road load that grows with speed.",
+        default=None, optional=True,
+    )
+    f2_n_per_mps2: float | None = number(
+        "N/(m/s)²", 0, 3, (0.25, 1), "Road load f2", "Part of the measured road load that grows with speed squared.",
+        default=None, optional=True,
+    )
+
+    # motor, inverter and gear
+    motor_peak_kw: float = number(
+        "kW", 5, 1000, (30, 500), "Motor power", "Peak power of all drive motors together, at the motor shaft.",
+    )
+    motor_base_speed_kmh: float = number(
+        "km/h", 10, 150, (25, 90), "Speed of full motor power",
+        "Road speed at which the motor's peak torque first gives its peak power. Below it, torque is the limit.",
+    )
+    motor_top_speed_kmh: float = number(
+        "km/h", 60, 400, (120, 260), "Motor's highest road speed", "Road speed at the motor's highest turning speed.",
+    )
+    regen_peak_kw: float | None = number(
+        "kW", 0, 1000, (10, 300), "Motor power when slowing",
+        "The most the motor may take from the wheels. Left empty: as much as it can pull with.",
+        default=None, optional=True,
+    )
+    motor_loss_fixed: float = number(
+        "1", 0, 0.02, (0, 0.01), "Motor loss, fixed part",
+        "Power electronics while moving, as a share of the motor's peak power.",
+    )
+    motor_loss_speed: float = number(
+        "1", 0, 0.05, (0, 0.02), "Motor loss, speed part",
+        "Bearings and iron at top speed that grow with speed, as a share of peak power.",
+    )
+    motor_loss_speed2: float = number(
+        "1", 0, 0.1, (0, 0.06), "Motor loss, speed-squared part",
+        "Eddy currents and air in the machine at top speed, as a share of peak power.",
+    )
+    motor_loss_torque2: float = number(
+        "1", 0, 0.5, (0, 0.25), "Motor loss, torque-squared part",
+        "Copper and switching loss at peak torque, as a share of peak power.",
+    )
+    zero_torque_drag_share: float = number(
+        "1", 0, 1, (0, 1), "Drag of the idle motor",
+        "1: the motor keeps spinning and drags when it does nothing. 0: it rolls free.",
+    )
+    gear_efficiency: float = number("1", 0.5, 1, (0.93, 0.99), "Gear efficiency", "Each way, motor shaft to wheels.")
+
+    # battery
+    usable_kwh: float = number("kWh", 0.3, 250, (10, 120), "Usable battery", "Energy between empty and full.")
+    pack_voltage_v: float = number("V", 40, 1000, (200, 850), "Battery voltage", "Mean open-circuit voltage.")
+    cell_resistance_share: float = number(
+        "1", 0, 0.2, (0.005, 0.05), "Cell resistance",
+        "Voltage drop over mean voltage when the battery would be emptied in one hour, at 25 °C.",
+    )
+    resistance_activation_j_per_mol: float = number(
+        "J/mol", 0, 80000, (10000, 40000), "Cold makes resistance grow",
+        "Activation energy of the cell resistance (Arrhenius).",
+    )
+    acceptance_level: float = number(
+        "1", -1, 1, (-1, 1), "Charge acceptance",
+        "Which of the three acceptance tables: −1 low, 0 mid, 1 high, or between.",
+    )
+    pack_heat_capacity_kj_per_k_kwh: float = number(
+        "kJ/K per kWh", 1, 30, (3, 10), "Battery heat capacity", "Heat that warms one usable kWh of battery by 1 K.",
+    )
+    pack_heat_loss_w_per_k: float = number(
+        "W/K", 0, 100, (1, 20), "Battery heat loss", "Heat the battery gives to the air for each degree it is warmer.",
+    )
+    accessory_w: float = number(
+        "W", 0, 3000, (100, 800), "Accessories", "Lights, computers, pumps: always on. Cabin heat is counted apart.",
+    )
+    charging_efficiency: float = number(
+        "1", 0.5, 1, (0.8, 0.95), "Charging efficiency", "Battery energy gained over energy from the wall.",
+    )
+
+    # slowing
+    driven_axle: str = choice(("front", "rear", "all"), "Driven wheels", "The wheels the motor can slow.")
+    brake_pedal: str = choice(
+        ("blended", "friction"), "Brake pedal",
+        "Blended: the pedal asks the motor first and adds friction where needed. "
+        "Friction: the pedal works the discs only, and the motor slows the car only on lift-off.",
+    )
+    regen_cap_mps2: float = number(
+        "m/s²", 0, 8, (0.7, 3.5), "Motor slowing limit",
+        "The most slowing the maker lets the motor do, for comfort and stability.",
+    )
+    fade_start_kmh: float = number(
+        "km/h", 0, 60, (4, 20), "Motor slowing fades below",
+        "Below this speed the motor hands over to the friction brakes.",
+    )
+    fade_end_kmh: float = number(
+        "km/h", 0, 60, (0, 10), "Motor slowing ends at", "At and below this speed friction does all the slowing.",
+    )
+    front_load_share: float = number(
+        "1", 0.2, 0.8, (0.4, 0.65), "Weight on the front axle", "Share of the weight on the front axle, standing still.",
+    )
+    cg_height_m: float = number("m", 0.2, 1.5, (0.45, 0.8), "Height of the centre of gravity", "Above the road.")
+    wheelbase_m: float = number("m", 1.5, 5, (2.2, 3.6), "Wheelbase", "Between the axles.")
+    grip_reserve_share: float = number(
+        "1", 0, 0.9, (0.1, 0.5), "Grip kept in reserve",
+        "Share of the driven axle's grip that the car does not use for motor slowing.",
+    )
+
+    # cabin
+    heat_source: str = choice(("resistive", "heat_pump"), "Cabin heater", "A plain electric heater, or a heat pump.")
+    heater_max_kw: float = number("kW", 0, 15, (2, 8), "Heater's greatest power", "Electric power at most.")
+    heat_pump_cop_at_0c: float = number(
+        "1", 1, 6, (1.5, 4), "Heat pump at 0 °C", "Heat given over electricity taken at 0 °C outside.",
+    )
+    cabin_loss_w_per_k: float = number(
+        "W/K", 5, 600, (50, 250), "Cabin heat loss",
+        "Heat lost through walls, windows and fresh air for each degree between inside and outside.",
+    )
+    cabin_heat_capacity_kj_per_k: float = number(
+        "kJ/K", 1, 600, (30, 200), "Cabin heat capacity", "Heat that warms air, seats and trim by 1 K.",
+    )
+
+    @property
+    def has_measured_road_load(self) -> bool:
+        """Whether the road load is given as measured coefficients rather than as drag area and rolling."""
+        return self.f0_n is not None
+
+
+CAR_FIELDS = fields_of(Car)

@@ -1,0 +1,165 @@
+"""The table of fields: what may be entered, in which unit, within which bounds.
+
+Fields are declared once, as metadata on the frozen dataclasses of `model.car` and `model.scenario`.
+Widgets, links, files, validation, the report and the tests all read them from here.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import difflib
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Any
+
+
+YES_NO_WORDS = {"yes": True, "true": True, "1": True, "on": True, "no": False, "false": False, "0": False, "off": False}
+
+
+class InputError(ValueError):
+    """A value that cannot be used, said in one sentence: what, where, what is allowed."""
+
+
+@dataclass(frozen=True)
+class Field:
+    """One thing that can be entered.
+
+    `minimum` and `maximum` bound what is accepted; `usual` bounds what is ordinary: a value outside it is
+    accepted and named beside the headline. `default` is None where the car class decides.
+    """
+
+    key: str
+    kind: str  # "number", "count", "choice", "yes_no" or "text"
+    unit: str
+    label: str
+    help: str
+    minimum: float = -math.inf
+    maximum: float = math.inf
+    usual: tuple[float, float] = (-math.inf, math.inf)
+    choices: tuple[str, ...] = ()
+    default: Any = None
+    optional: bool = False
+
+    @property
+    def allowed(self) -> str:
+        """What may be entered, in words."""
+        if self.kind == "choice":
+            return "one of " + ", ".join(self.choices)
+        if self.kind == "yes_no":
+            return "yes or no"
+        if self.kind == "text":
+            return "a short text"
+        what = "a whole number" if self.kind == "count" else "a number"
+        unit = f" {self.unit}" if self.unit not in ("", "1") else ""
+        return f"{what} from {self.minimum:g} to {self.maximum:g}{unit}"
+
+    def parse(self, given: Any) -> Any:
+        """The value in its own type, or `InputError` naming the field, what was given and what is allowed."""
+        if self.optional and (given is None or given == ""):
+            return None
+        try:
+            return self._parse(given)
+        except (KeyError, TypeError, ValueError):
+            raise InputError(f"{self.key} ({self.label.lower()}): {given!r} is not {self.allowed}.") from None
+
+    def _parse(self, given: Any) -> Any:
+        if self.kind in ("choice", "text"):
+            value = str(given)
+            if self.kind == "choice" and value not in self.choices or len(value) > 80:
+                raise ValueError
+            return value
+        if self.kind == "yes_no":
+            return YES_NO_WORDS[str(given).lower()]
+        if isinstance(given, bool):
+            raise ValueError
+        number = float(given)
+        if not self.minimum <= number <= self.maximum or self.kind == "count" and number != round(number):
+            raise ValueError
+        return int(number) if self.kind == "count" else number
+
+    def clamp(self, given: Any) -> tuple[Any, str]:
+        """The nearest allowed value and a sentence that says so (empty when nothing had to change)."""
+        try:
+            return self.parse(given), ""
+        except InputError as refused:
+            try:
+                number = float(given)
+            except (TypeError, ValueError):
+                return None, f"{refused} It was left at its usual value."
+            if self.kind not in ("number", "count") or math.isnan(number):
+                return None, f"{refused} It was left at its usual value."
+            number = min(max(number, self.minimum), self.maximum)
+            number = round(number) if self.kind == "count" else number
+            return self.parse(number), f"{refused} It was set to {number:g}."
+
+    def is_usual(self, value: Any) -> bool:
+        """Whether the value lies within what is ordinary."""
+        return value is None or self.kind not in ("number", "count") or self.usual[0] <= value <= self.usual[1]
+
+    def text(self, value: Any) -> str:
+        """The value as it stands in links: short, and read back to the same value by `parse`."""
+        if self.kind == "yes_no":
+            return "yes" if value else "no"
+        if self.kind == "number" and value is not None:
+            return repr(float(value)).removesuffix(".0")
+        return "" if value is None else str(value)
+
+
+def number(
+    unit: str,
+    minimum: float,
+    maximum: float,
+    usual: tuple[float, float],
+    label: str,
+    help: str,
+    *,
+    default: Any = dataclasses.MISSING,
+    optional: bool = False,
+    kind: str = "number",
+) -> Any:
+    """Declare a numeric dataclass field with its unit, bounds, ordinary range, label and help."""
+    about = dict(
+        kind=kind, unit=unit, minimum=minimum, maximum=maximum, usual=usual, label=label, help=help, optional=optional
+    )
+    return dataclasses.field(default=default, metadata=about)
+
+
+def count(minimum: int, maximum: int, usual: tuple[int, int], label: str, help: str, *, default: int = 0) -> Any:
+    """Declare a whole number."""
+    return number("", minimum, maximum, usual, label, help, default=default, kind="count")
+
+
+def choice(choices: Iterable[str], label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+    """Declare a choice between named values."""
+    about = dict(kind="choice", unit="", choices=tuple(choices), label=label, help=help)
+    return dataclasses.field(default=default, metadata=about)
+
+
+def yes_no(label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+    """Declare a yes or no."""
+    return dataclasses.field(default=default, metadata=dict(kind="yes_no", unit="", label=label, help=help))
+
+
+def text(label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+    """Declare a short text."""
+    return dataclasses.field(default=default, metadata=dict(kind="text", unit="", label=label, help=help))
+
+
+def fields_of(cls: type) -> dict[str, Field]:
+    """The table of fields of one dataclass, by key, in the order of declaration."""
+    table = {}
+    for item in dataclasses.fields(cls):
+        if "kind" in item.metadata:
+            default = None if item.default is dataclasses.MISSING else item.default
+            table[item.name] = Field(key=item.name, default=default, **item.metadata)
+    return table
+
+
+def find(table: dict[str, Field], key: str) -> Field:
+    """The field of that key, or `InputError` that suggests the nearest key there is."""
+    if key in table:
+        return table[key]
+    near = difflib.get_close_matches(key, table, n=1, cutoff=0.5)
+    hint = f"; the nearest is {near[0]}" if near else ""
+    raise InputError(f"{key!r} is not a known setting{hint}.")

@@ -1,0 +1,195 @@
+"""What is described: the conditions, the driver, the legs of the drive, the year around it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from model.car import CAR_FIELDS, Car
+from model.fields import Field, InputError, choice, count, fields_of, number, text, yes_no
+
+SURFACES = ("dry", "wet", "snow", "ice")
+"""From the most grip to the least: where leg and season differ, the slipperier one counts."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Conditions:
+    """Weather, road and charge at the start of the drive."""
+
+    ambient_c: float = number(
+        "°C", -40, 50, (-15, 35), "Outside temperature",
+        "Cold air is denser, cold tyres roll harder, a cold battery takes less.", default=20.0,
+    )
+    cabin: bool = yes_no("Cabin heating and cooling", "Whether heater and air conditioning may run.", default=True)
+    cabin_set_c: float = number("°C", 10, 30, (18, 24), "Cabin temperature", "What the heater aims at.", default=21.0)
+    surface: str = choice(
+        SURFACES, "Road surface", "Where a leg says otherwise, the slipperier of the two counts.", default="dry"
+    )
+    grip_level: float = number(
+        "1", -1, 1, (-1, 1), "Grip within the surface's band", "−1: the least grip of the band, 0 mid, 1 the most.",
+        default=0.0,
+    )
+    wind_kmh: float = number("km/h", -100, 100, (-30, 30), "Headwind", "Negative: wind from behind.", default=0.0)
+    altitude_m: float = number(
+        "m", -400, 5000, (0, 2500), "Height above sea level", "Of the start of the drive: thin air drags less.",
+        default=0.0,
+    )
+    soc_start: float = number(
+        "1", 0, 1, (0.15, 0.9), "Charge at the start", "Share of the usable battery: 0 empty, 1 full.", default=0.6
+    )
+    battery_temp_c: float | None = number(
+        "°C", -40, 60, (-15, 40), "Battery temperature at the start",
+        "Left empty: as cold or warm as the air, or 20 °C when preconditioned.", default=None, optional=True,
+    )
+    preconditioned: bool = yes_no(
+        "Warmed up on the plug", "Battery and cabin brought to temperature before leaving.", default=False
+    )
+    payload_kg: float = number("kg", 0, 1500, (0, 400), "Load", "Passengers and luggage beside the driver.", default=0.0)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Driver:
+    """Habits: what the feet do."""
+
+    looks_ahead: str = choice(
+        ("far", "usual", "late"), "Looks ahead",
+        "Far: lifts early and slows gently. Late: keeps on and brakes harder.", default="usual",
+    )
+    pull_away: str = choice(("gentle", "usual", "brisk"), "Pulls away", "How hard the car is driven up to speed.",
+                            default="usual")
+    steady_foot: str = choice(
+        ("steady", "usual", "restless"), "Steadiness of the foot",
+        "A restless foot lets the speed swing and slows more than needed, then pulls up again.", default="usual",
+    )
+    lift_off_mps2: float = number(
+        "m/s²", 0, 3.5, (0, 2.5), "Lift-off strength",
+        "Total slowing on a flat road when the foot comes up, road load included.", default=1.0,
+    )
+    comes_to_rest: bool = yes_no(
+        "Comes to rest without the brake pedal", "Whether lift-off alone brings the car to a stop.", default=False
+    )
+
+
+@dataclass(frozen=True, kw_only=True)
+class Leg:
+    """One stretch of the drive, in numbers people know."""
+
+    distance_km: float = number("km", 0.05, 1000, (0.5, 300), "Distance", "Length of this leg.", default=5.0)
+    speed_kmh: float = number(
+        "km/h", 10, 200, (20, 140), "Typical speed", "The speed driven where nothing is in the way.", default=50.0
+    )
+    stops: int = count(0, 500, (0, 60), "Stops", "Times the car comes to rest on this leg, its end included.", default=4)
+    slow_downs: int = count(
+        0, 500, (0, 80), "Slow-downs", "Times the car slows without stopping: bends, roundabouts, traffic.", default=4
+    )
+    slow_to_kmh: float = number("km/h", 0, 180, (5, 110), "Slows down to", "Speed at the bottom of a slow-down.",
+                                default=30.0)
+    climb_m: float = number("m", 0, 4000, (0, 1500), "Climb", "Height gained on this leg.", default=0.0)
+    descent_m: float = number("m", 0, 4000, (0, 1500), "Descent", "Height lost on this leg.", default=0.0)
+    grade_pct: float = number("%", 1, 25, (2, 12), "How steep", "Steepness of the hills on this leg.", default=5.0)
+    surface: str = choice(SURFACES, "Road surface", "The slipperier of this and the season's counts.", default="dry")
+
+
+SEASONS = ("winter", "spring", "summer", "autumn")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Year:
+    """How often the drive is driven, in which seasons, and what a kilowatt-hour costs."""
+
+    winter_days: int = count(0, 366, (0, 100), "Days in winter", "Days with this drive in winter.", default=55)
+    winter_c: float = number("°C", -40, 50, (-20, 15), "Winter temperature", "A usual winter day.", default=1.0)
+    spring_days: int = count(0, 366, (0, 100), "Days in spring", "Days with this drive in spring.", default=55)
+    spring_c: float = number("°C", -40, 50, (0, 25), "Spring temperature", "A usual spring day.", default=11.0)
+    summer_days: int = count(0, 366, (0, 100), "Days in summer", "Days with this drive in summer.", default=55)
+    summer_c: float = number("°C", -40, 50, (10, 40), "Summer temperature", "A usual summer day.", default=22.0)
+    autumn_days: int = count(0, 366, (0, 100), "Days in autumn", "Days with this drive in autumn.", default=55)
+    autumn_c: float = number("°C", -40, 50, (0, 25), "Autumn temperature", "A usual autumn day.", default=10.0)
+    currency: str = text("Currency", "The sign that stands with prices.", default="€")
+    price_per_kwh: float = number(
+        "per kWh", 0, 100, (0.05, 1), "Price of electricity",
+        "Default: mean EU household price, first half of 2024, 0.2889 €/kWh (Eurostat, quoted second-hand).",
+        default=0.29,
+    )
+    co2_g_per_kwh: float = number(
+        "g/kWh", 0, 1500, (10, 900), "CO₂ of electricity",
+        "Default: about the EU mix of 2023, 210 g CO₂e/kWh (from memory). United States 2022: 390 g/kWh (EIA).",
+        default=210.0,
+    )
+
+
+CONDITION_FIELDS = fields_of(Conditions)
+DRIVER_FIELDS = fields_of(Driver)
+LEG_FIELDS = fields_of(Leg)
+YEAR_FIELDS = fields_of(Year)
+SETTINGS: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS | YEAR_FIELDS
+"""Everything with one value a scenario; legs have several and are told apart by their place."""
+
+MAX_LEGS = 8
+
+
+@dataclass(frozen=True, kw_only=True)
+class Scenario:
+    """One described drive in one car. The only state the app keeps.
+
+    `stated` holds the figures of the car that the user gave; whatever is not stated comes from the class.
+    """
+
+    car_class: str = "family-hatch"
+    stated: tuple[tuple[str, Any], ...] = ()
+    conditions: Conditions = field(default_factory=Conditions)
+    driver: Driver = field(default_factory=Driver)
+    legs: tuple[Leg, ...] = (Leg(),)
+    return_trip: bool = False
+    year: Year = field(default_factory=Year)
+
+    def with_setting(self, key: str, value: Any) -> Scenario:
+        """A copy with one setting changed; None for a car's figure takes the class's figure again."""
+        if key in CAR_FIELDS:
+            stated = {k: v for k, v in self.stated if k != key}
+            if value is not None:
+                stated[key] = value
+            return replace(self, stated=tuple(sorted(stated.items())))
+        for part in ("conditions", "driver", "year"):
+            if key in fields_of(type(getattr(self, part))):
+                return replace(self, **{part: replace(getattr(self, part), **{key: value})})
+        raise InputError(f"{key!r} is not a known setting.")
+
+    def with_leg(self, index: int, key: str, value: Any) -> Scenario:
+        """A copy with one figure of one leg changed."""
+        legs = list(self.legs)
+        legs[index] = replace(legs[index], **{key: value})
+        return replace(self, legs=tuple(legs))
+
+
+def check_car(car: Car) -> None:
+    """Raise `InputError` where figures of the car do not fit together."""
+    given = [value is not None for value in (car.f0_n, car.f1_n_per_mps, car.f2_n_per_mps2)]
+    if any(given) and not all(given):
+        raise InputError("f0_n, f1_n_per_mps and f2_n_per_mps2 (road load): give all three, or none of them.")
+    if car.fade_end_kmh > car.fade_start_kmh:
+        raise InputError(
+            f"fade_end_kmh (motor slowing ends at): {car.fade_end_kmh:g} km/h is above fade_start_kmh, "
+            f"{car.fade_start_kmh:g} km/h; it must be at or below it."
+        )
+
+
+def check_legs(legs: tuple[Leg, ...]) -> None:
+    """Raise `InputError` where the legs cannot be driven as described."""
+    if not legs:
+        raise InputError(f"legs: none were given; a drive needs 1 to {MAX_LEGS} legs.")
+    if len(legs) > MAX_LEGS:
+        raise InputError(f"legs: {len(legs)} were given; at most {MAX_LEGS} are allowed.")
+    for place, leg in enumerate(legs, 1):
+        if leg.slow_downs and leg.slow_to_kmh >= leg.speed_kmh:
+            raise InputError(
+                f"slow_to_kmh of leg {place} (slows down to): {leg.slow_to_kmh:g} km/h is not below its typical speed, "
+                f"{leg.speed_kmh:g} km/h."
+            )
+        needed = (leg.climb_m + leg.descent_m) / (leg.grade_pct / 100) / 1000
+        if needed > leg.distance_km:
+            raise InputError(
+                f"climb_m and descent_m of leg {place}: {leg.climb_m:g} m up and {leg.descent_m:g} m down at "
+                f"{leg.grade_pct:g} % need {needed:.2f} km, but the leg is {leg.distance_km:g} km long; "
+                "make the hill lower or steeper, or the leg longer."
+            )

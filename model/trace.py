@@ -1,0 +1,98 @@
+"""A speed trace: the one door through which built drives, standard cycles and recorded drives enter."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Trace:
+    """Speed and height over time.
+
+    Points have shape (n + 1,), steps between them shape (n,).
+
+    Parameters
+    ----------
+    time_s : points
+        Time, rising [s].
+    speed_mps : points
+        Speed [m/s], not negative; it changes evenly within a step.
+    elevation_m : points
+        Height of the road [m].
+    name : str
+        What to call it.
+    surface : steps, optional
+        Index into `model.scenario.SURFACES`.
+    leg : steps, optional
+        Which described leg a step belongs to, counted from 0 in driving order.
+    ambient_c, battery_temp_c : points, optional
+        Measured temperatures [°C] that replace what the conditions say and what the model computes.
+    cabin_w : steps, optional
+        Measured power of cabin heating and cooling [W] that replaces the modelled one.
+    """
+
+    time_s: Array
+    speed_mps: Array
+    elevation_m: Array
+    name: str = "drive"
+    surface: NDArray[np.int64] | None = None
+    leg: NDArray[np.int64] | None = None
+    ambient_c: Array | None = None
+    battery_temp_c: Array | None = None
+    cabin_w: Array | None = None
+
+    @property
+    def step_s(self) -> Array:
+        """Length of each step in time [s]."""
+        return np.diff(self.time_s)
+
+    @property
+    def mean_speed_mps(self) -> Array:
+        """Speed in the middle of each step [m/s]."""
+        return (self.speed_mps[:-1] + self.speed_mps[1:]) / 2
+
+    @property
+    def step_m(self) -> Array:
+        """Length of each step along the road [m]."""
+        return self.mean_speed_mps * self.step_s
+
+    @property
+    def acceleration_mps2(self) -> Array:
+        """Change of speed in each step [m/s²]."""
+        return np.diff(self.speed_mps) / self.step_s
+
+    @property
+    def sine_of_slope(self) -> Array:
+        """Rise over road length in each step; 0 where the car stands."""
+        length = self.step_m
+        return np.divide(np.diff(self.elevation_m), length, out=np.zeros_like(length), where=length > 0)
+
+    @property
+    def distance_m(self) -> float:
+        """Whole distance [m]."""
+        return float(self.step_m.sum())
+
+    @property
+    def duration_s(self) -> float:
+        """Whole time [s]."""
+        return float(self.time_s[-1] - self.time_s[0])
+
+    @property
+    def stops(self) -> int:
+        """How often the car comes to rest."""
+        return int(np.count_nonzero((self.speed_mps[1:] == 0) & (self.speed_mps[:-1] > 0)))
+
+    @property
+    def climb_m(self) -> float:
+        """Height gained, without what is lost again [m]."""
+        return float(np.diff(self.elevation_m).clip(min=0).sum())
+
+    @property
+    def descent_m(self) -> float:
+        """Height lost [m]."""
+        return float(-np.diff(self.elevation_m).clip(max=0).sum())
