@@ -37,8 +37,8 @@ class Ledger:
 
     @property
     def throughput(self) -> float:
-        """All that went through the cells, both ways [J]."""
-        return self.cells_given + self.cells_taken
+        """All that was turned over [J]: what came from somewhere equals what went somewhere, so half of all entries."""
+        return (self.cells_given + self.cells_taken + sum(abs(energy) for energy in self.uses.values())) / 2
 
     @property
     def error_share(self) -> float:

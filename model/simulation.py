@@ -263,6 +263,8 @@ def solve(
         soc, pack_c = new_soc, new_c
         if moved[0] < SOC_TOLERANCE and moved[1] < TEMPERATURE_TOLERANCE_K:
             break
+    else:
+        raise RuntimeError(f"charge and temperature did not settle within {MOST_SWEEPS} sweeps")
     if held and bound is not None:
         bound = np.where(wheel_motor < free_motor, LIMITS.index("battery"), bound)
     flat = (runs, blocks * BLOCK)

@@ -1,0 +1,89 @@
+"""One door for the app and the command line: a scenario to its result, its band and its year."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from model.drive_builder import build_drive
+from model.parameters import car_from, open_figures
+from model.savings import Result, evaluate
+from model.scenario import SEASONS, Scenario
+from model.trace import Trace
+from model.uncertainty import RUNS, Band, Samples, run_samples, sample
+
+YEAR_RUNS = 100
+"""Sampled cars for the year's band: four seasons are driven with each."""
+
+
+def trace_of(scenario: Scenario) -> Trace:
+    """The speed trace of a described drive."""
+    return build_drive(
+        scenario.legs,
+        scenario.driver,
+        return_trip=scenario.return_trip,
+        start_altitude_m=scenario.conditions.altitude_m,
+    )
+
+
+def drive(scenario: Scenario) -> Result:
+    """The result of a described drive."""
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    return evaluate(trace_of(scenario), car, scenario.conditions, scenario.driver)
+
+
+def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:
+    """The result's trace with every drawn set of the figures that the user did not state."""
+    drawn = sample(open_figures(scenario.car_class, dict(scenario.stated)), runs)
+    return run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
+
+
+@dataclass(frozen=True)
+class SeasonRow:
+    """One season of the year: its days, its temperature, and one day's drive in it."""
+
+    season: str
+    days: int
+    ambient_c: float
+    net_kwh: float
+    saved_kwh: float
+
+
+@dataclass(frozen=True)
+class YearOfDrives:
+    """The drive in four seasons, each on its own days; bands over the assumed figures."""
+
+    rows: tuple[SeasonRow, ...]
+    distance_km: float
+    saved_kwh: Band
+    saved_wall_kwh: Band
+    saved_money: Band
+    saved_co2_kg: Band
+
+
+def year_of(scenario: Scenario) -> YearOfDrives:
+    """Drive the scenario in four seasons: each season's temperature, the rest as described.
+
+    A preconditioned or measured start stays; a season's battery otherwise starts as cold as its air.
+    """
+    year = scenario.year
+    drawn = sample(open_figures(scenario.car_class, dict(scenario.stated)), YEAR_RUNS)
+    saved = np.zeros(YEAR_RUNS)
+    rows, distance_km = [], 0.0
+    for season in SEASONS:
+        days, ambient_c = getattr(year, f"{season}_days"), getattr(year, f"{season}_c")
+        result = drive(replace(scenario, conditions=replace(scenario.conditions, ambient_c=ambient_c)))
+        samples = run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
+        saved += days * samples.saved_kwh
+        distance_km += days * result.distance_km
+        rows.append(SeasonRow(season, days, ambient_c, result.net_kwh, result.saved_kwh))
+    wall = Band.of(saved / np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency)))
+    return YearOfDrives(
+        rows=tuple(rows),
+        distance_km=distance_km,
+        saved_kwh=Band.of(saved),
+        saved_wall_kwh=wall,
+        saved_money=wall.scaled(year.price_per_kwh),
+        saved_co2_kg=wall.scaled(year.co2_g_per_kwh / 1000),
+    )

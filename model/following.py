@@ -1,0 +1,90 @@
+"""A trace the car can drive: where motor or battery cannot give what the trace asks, the car is slower."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+
+from model import battery, motor
+from model.car import Car
+from model.fields import InputError
+from model.road_load import air_density, air_n
+from model.scenario import Conditions
+from model.simulation import start_temperature_c, wheel_demand
+from model.trace import Array, Trace
+from model.units import KMH_PER_MPS
+
+DISCHARGE_SHARE = 0.6
+"""Share of the battery's greatest possible power that the car uses: keeps the voltage up. Assumed."""
+CRAWL_MPS = 0.5
+"""A car slower than this on an open road is taken to be stuck."""
+
+
+def pulling_force_n(car: Car, speed: Array, battery_w: float) -> Array:
+    """The most force at the wheels [N] at `speed` [m/s] with `battery_w` [W] for the drive."""
+    faster = np.maximum(speed, 0.1)
+    by_motor = np.minimum(motor.greatest_force_n(car), car.motor_peak_kw * 1000 / faster)
+    # electric power: force·speed + loss(force) = battery_w, the positive root
+    curve, spare = motor.force_loss_w_per_n2(car), battery_w - motor.loss_w(car, speed, 0.0)
+    by_battery = 2 * spare / (faster + np.sqrt(np.maximum(faster**2 + 4 * curve * spare, 0.0)))
+    return np.maximum(np.minimum(by_motor, by_battery), 0.0) * car.gear_efficiency
+
+
+def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]:
+    """The trace as this car drives it, and whether that is the trace as given.
+
+    Where the car cannot keep up it drives the same road at the speed it can reach, so distance, hills and stops stay
+    and time grows.
+
+    Raises
+    ------
+    InputError
+        Where the car cannot climb a hill at all.
+    """
+    demand = wheel_demand(trace, car, conditions)
+    start_c = start_temperature_c(conditions, float(demand.ambient_c[0, 0]))
+    soc, pack_c = np.array([[conditions.soc_start]]), np.array([[start_c]])
+    volts = battery.open_circuit_v(car, soc)[0, 0]
+    ohms = battery.resistance_ohm(car, soc, pack_c)[0, 0]
+    greatest_w = DISCHARGE_SHARE * volts**2 / (4 * ohms) if ohms > 0 else np.inf
+    battery_w = max(greatest_w - car.accessory_w - float(demand.cabin_w.max()), 0.0)
+    able = pulling_force_n(car, demand.speed, battery_w)
+    if np.all(demand.wheel_n <= able * (1 + 1e-9)):
+        return trace, True
+
+    # pull less air drag on an even grid of speeds, so that the walk along the road only interpolates
+    grid = np.linspace(0.0, 100.0, 401)
+    density = air_density(float(demand.ambient_c.mean()), conditions.altitude_m)
+    spare = pulling_force_n(car, grid, battery_w) - air_n(car, grid, conditions.wind_kmh / KMH_PER_MPS, density)
+    steps = demand.steps
+    inertia_n = demand.effective_mass_kg * trace.acceleration_mps2
+    resisting = demand.wheel_n[0, :steps] - inertia_n - demand.air_n[0, :steps]
+    speed = _walk(trace, spare, grid, resisting / demand.effective_mass_kg, demand.effective_mass_kg)
+    mean = (speed[:-1] + speed[1:]) / 2
+    step_s = np.divide(trace.step_m, mean, out=trace.step_s.copy(), where=mean > 0)
+    time_s = np.concatenate([[trace.time_s[0]], trace.time_s[0] + np.cumsum(step_s)])
+    return replace(trace, speed_mps=speed, time_s=time_s), False
+
+
+def _walk(trace: Trace, spare_n: Array, grid: Array, resisting_mps2: Array, effective_mass_kg: float) -> Array:
+    """Speeds [m/s] at the points of the trace, never above the trace's own, found step by step along the road."""
+    speed = trace.speed_mps.copy()
+    for step, length in enumerate(trace.step_m):
+        if length == 0:
+            continue
+        before, reached = speed[step], trace.speed_mps[step + 1]
+        # the pull changes with speed within the step: once with the speed before, once with the mean
+        at = before
+        for _ in range(2):
+            gain = np.interp(at, grid, spare_n) / effective_mass_kg - resisting_mps2[step]
+            possible = np.sqrt(max(before**2 + 2 * gain * length, 0.0))
+            at = (before + min(possible, reached)) / 2
+        speed[step + 1] = min(possible, reached)
+        if speed[step + 1] < CRAWL_MPS < reached and before < CRAWL_MPS:
+            slope = 100 * trace.sine_of_slope[step]
+            raise InputError(
+                f"motor_peak_kw (motor power): this car cannot climb the {slope:.0f} % hill "
+                f"{trace.step_m[:step].sum() / 1000:.1f} km into the drive; give it more power or less load."
+            )
+    return speed

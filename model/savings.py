@@ -1,0 +1,208 @@
+"""What regeneration saves: one drive with it and without it, and the shares that may be printed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from model.braking import LIMITS
+from model.car import Car
+from model.fields import InputError
+from model.following import follow
+from model.ledger import Ledger
+from model.scenario import Conditions, Driver
+from model.simulation import Run, ledger_of, solve, wheel_demand
+from model.trace import Array, Trace
+from model.units import J_PER_KWH, KMH_PER_MPS
+
+
+def energy_saved_share(net: Any, friction_only_net: Any) -> Any:
+    """Energy saved s [1]: one minus net over net of the same trace on friction brakes only."""
+    return 1 - net / friction_only_net
+
+
+def range_gain_share(saved: Any) -> Any:
+    """Range gain s / (1 − s) [1]; the range lost when regeneration vanishes is s itself."""
+    return saved / (1 - saved)
+
+
+@dataclass(frozen=True, eq=False)
+class Result:
+    """One drive, with regeneration and on friction brakes only, over the same trace."""
+
+    trace: Trace
+    car: Car
+    conditions: Conditions
+    driver: Driver
+    followed: bool
+    run: Run
+    friction_only: Run
+    ledger: Ledger
+
+    @property
+    def distance_km(self) -> float:
+        """Distance [km]."""
+        return self.trace.distance_m / 1000
+
+    @property
+    def battery_out_kwh(self) -> float:
+        """Energy out of the battery at its terminals [kWh]."""
+        return float(self.run.terminal_out_j[0]) / J_PER_KWH
+
+    @property
+    def battery_in_kwh(self) -> float:
+        """Energy that regeneration put back at the terminals [kWh]."""
+        return float(self.run.terminal_in_j[0]) / J_PER_KWH
+
+    @property
+    def net_kwh(self) -> float:
+        """Out less in [kWh]; negative where a descent gave more than the drive took."""
+        return self.battery_out_kwh - self.battery_in_kwh
+
+    @property
+    def friction_only_net_kwh(self) -> float:
+        """Net energy of the same trace on friction brakes only [kWh]."""
+        return float(self.friction_only.terminal_out_j[0] - self.friction_only.terminal_in_j[0]) / J_PER_KWH
+
+    @property
+    def saved_kwh(self) -> float:
+        """Energy that regeneration saves at the battery [kWh]."""
+        return self.friction_only_net_kwh - self.net_kwh
+
+    @property
+    def recovered_share(self) -> float | None:
+        """Recovered share r [1]: in over out at the terminals."""
+        return self.battery_in_kwh / self.battery_out_kwh if self.battery_out_kwh > 0 else None
+
+    @property
+    def saved_share(self) -> float | None:
+        """Energy saved s [1]; None where the friction-only run takes nothing."""
+        without = self.friction_only_net_kwh
+        return float(energy_saved_share(self.net_kwh, without)) if without > 0 else None
+
+    @property
+    def range_gain(self) -> float | None:
+        """Range gain s / (1 − s) [1]; None where the drive takes nothing from the battery."""
+        saved = self.saved_share
+        return float(range_gain_share(saved)) if saved is not None and self.net_kwh > 0 else None
+
+    @property
+    def wall_wh_per_km(self) -> float:
+        """Energy from the wall [Wh/km]."""
+        return self.net_kwh * 1000 / self.distance_km / self.car.charging_efficiency
+
+    def _wheel_kwh(self, force_n: Array, run: Run) -> float:
+        return float(np.sum(force_n * run.demand.speed * run.demand.step_s)) / J_PER_KWH
+
+    @property
+    def wheel_braking_kwh(self) -> float:
+        """Braking energy asked at the wheels, beyond road load and slope [kWh]."""
+        return self._wheel_kwh(self.run.braking_n, self.run)
+
+    @property
+    def wheel_regen_kwh(self) -> float:
+        """Braking energy that the motor took at the wheels [kWh]."""
+        return self._wheel_kwh(self.run.wheel_motor_n, self.run)
+
+    @property
+    def wheel_friction_kwh(self) -> float:
+        """Braking energy left to the friction brakes [kWh]."""
+        return self._wheel_kwh(self.run.friction_n, self.run)
+
+    @property
+    def friction_only_wheel_friction_kwh(self) -> float:
+        """Work of the friction brakes in the friction-only run [kWh]."""
+        return self._wheel_kwh(self.friction_only.friction_n, self.friction_only)
+
+    @property
+    def captured_share(self) -> float | None:
+        """Share of the wheels' braking energy that the motor took [1]; None where nothing was braked."""
+        return self.wheel_regen_kwh / self.wheel_braking_kwh if self.wheel_braking_kwh > 0 else None
+
+    @property
+    def limits_kwh(self) -> dict[str, float]:
+        """Wheel energy left to friction by the limit that bound [kWh]."""
+        demand, bound = self.run.demand, self.run.bound
+        assert bound is not None
+        energy = np.broadcast_to(self.run.friction_n * demand.speed * demand.step_s, bound.shape)
+        return {
+            name: float(energy[bound == index].sum()) / J_PER_KWH
+            for index, name in enumerate(LIMITS)
+            if (bound == index).any()
+        }
+
+    @property
+    def soc(self) -> Array:
+        """State of charge at block starts and at the end [1]."""
+        return self.run.soc[0]
+
+    def answers(self) -> dict[str, Any]:
+        """The answer as the command line gives it, every key ending in its unit."""
+        trace = self.trace
+        return {
+            "distance_km": self.distance_km,
+            "duration_s": trace.duration_s,
+            "mean_speed_kmh": trace.distance_m / trace.duration_s * KMH_PER_MPS,
+            "stops": trace.stops,
+            "battery_out_kwh": self.battery_out_kwh,
+            "battery_in_kwh": self.battery_in_kwh,
+            "battery_net_kwh": self.net_kwh,
+            "battery_net_wh_per_km": self.net_kwh * 1000 / self.distance_km,
+            "wall_wh_per_km": self.wall_wh_per_km,
+            "friction_only_net_kwh": self.friction_only_net_kwh,
+            "recovered_share_of_output": self.recovered_share,
+            "energy_saved_share": self.saved_share,
+            "range_gain_share": self.range_gain,
+            "wheel_braking_kwh": self.wheel_braking_kwh,
+            "wheel_regen_kwh": self.wheel_regen_kwh,
+            "wheel_friction_kwh": self.wheel_friction_kwh,
+            "captured_share_of_braking": self.captured_share,
+            "ledger_kwh": {
+                "cells_given": self.ledger.cells_given / J_PER_KWH,
+                "cells_taken": self.ledger.cells_taken / J_PER_KWH,
+            }
+            | {name: energy / J_PER_KWH for name, energy in self.ledger.uses.items()},
+            "ledger_error_share": self.ledger.error_share,
+            "limits_kwh": self.limits_kwh,
+            "soc_start": float(self.soc[0]),
+            "soc_end": float(self.soc[-1]),
+            "pack_temperature_c_end": float(self.run.pack_c[0, -1]),
+            "followed_trace": self.followed,
+        }
+
+
+def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> Result:
+    """Drive a trace with regeneration and on friction brakes only.
+
+    Raises
+    ------
+    InputError
+        Where the trace goes nowhere, the battery runs empty on the way, or the car cannot climb a hill.
+    """
+    if trace.distance_m <= 0:
+        raise InputError("distance: the drive is 0 km long; it must go somewhere.")
+    trace, followed = follow(trace, car, conditions)
+    demand = wheel_demand(trace, car, conditions)
+    run, friction_only = (
+        solve(demand, car, conditions, driver, regen=regen, battery_temp_c=trace.battery_temp_c)
+        for regen in (True, False)
+    )
+    _check_charge(trace, run, conditions)
+    return Result(trace, car, conditions, driver, followed, run, friction_only, ledger_of(run, trace))
+
+
+def _check_charge(trace: Trace, run: Run, conditions: Conditions) -> None:
+    """Raise `InputError` where the battery is empty before the drive ends."""
+    charge = run.soc[0]
+    if charge.min() >= 0:
+        return
+    block = int(np.argmax(charge < 0))
+    reached = np.concatenate([[0.0], np.cumsum(trace.step_m)])
+    empty_after = reached[min(block * (len(run.demand.speed[0]) // (len(charge) - 1)), len(reached) - 1)] / 1000
+    raise InputError(
+        f"soc_start (charge at the start): {conditions.soc_start:.0%} does not last; the battery would be empty after "
+        f"about {empty_after:.0f} of {trace.distance_m / 1000:.0f} km. Start fuller, drive less far, or take a bigger "
+        "battery."
+    )

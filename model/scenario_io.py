@@ -1,0 +1,234 @@
+"""Scenarios to and from files and links. One key a field, the same everywhere."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import asdict, fields, replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from model.car import CAR_FIELDS
+from model.fields import Field, InputError, find
+from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, car_from, class_labels
+from model.scenario import (
+    CONDITION_FIELDS,
+    DRIVER_FIELDS,
+    LEG_FIELDS,
+    MAX_LEGS,
+    SETTINGS,
+    YEAR_FIELDS,
+    Leg,
+    Scenario,
+    check_legs,
+)
+
+SCHEMA = 1
+PARTS = {"conditions": CONDITION_FIELDS, "driver": DRIVER_FIELDS, "year": YEAR_FIELDS}
+
+
+def with_settings(scenario: Scenario, settings: Mapping[str, Any], known: Mapping[str, Field] = SETTINGS) -> Scenario:
+    """A scenario with settings put in, each checked against its field.
+
+    Raises
+    ------
+    InputError
+        Where a key is unknown (the nearest is suggested) or a value is not allowed.
+    """
+    for key, given in settings.items():
+        scenario = scenario.with_setting(key, find(dict(known), key).parse(given))
+    return scenario
+
+
+def with_car(scenario: Scenario, car: Any) -> Scenario:
+    """A scenario in the car of a class id, or of a car file's object (which may also hold driver and conditions)."""
+    if isinstance(car, str):
+        if car not in class_labels():
+            raise InputError(f"car: {car!r} is not one of the classes {', '.join(class_labels())}.")
+        return replace(scenario, car_class=car, stated=())
+    if not isinstance(car, Mapping):
+        raise InputError(f"car: {car!r} is neither a class id nor an object of a car's figures.")
+    figures = dict(car)
+    scenario = with_car(scenario, figures.pop("like", DEFAULT_CLASS))
+    road_load = figures.pop("road_load", {})
+    if not isinstance(road_load, Mapping):
+        raise InputError(f"road_load: {road_load!r} is not an object with {', '.join(ROAD_LOAD_KEYS)}.")
+    scenario = with_settings(scenario, road_load, {key: CAR_FIELDS[key] for key in ROAD_LOAD_KEYS})
+    return with_settings(scenario, figures)
+
+
+def leg_from(data: Any, place: int) -> Leg:
+    """One leg of a scenario file."""
+    if not isinstance(data, Mapping):
+        raise InputError(f"leg {place}: {data!r} is not an object with {', '.join(LEG_FIELDS)}.")
+    try:
+        return Leg(**{key: find(LEG_FIELDS, key).parse(given) for key, given in data.items()})
+    except InputError as refused:
+        raise InputError(f"Leg {place}: {refused}") from None
+
+
+def scenario_from_json(data: Any) -> Scenario:
+    """The scenario of a file's object; raises `InputError` with one sentence where something is not allowed."""
+    if not isinstance(data, Mapping):
+        raise InputError("The file does not hold one JSON object; a scenario starts with {\"schema\": 1, …}.")
+    known = {"schema": None, "name": None, "about": None, "car": None, "legs": None, "return_trip": None, **PARTS}
+    for key in data:
+        find({name: Field(name, "text", "", name, "") for name in known}, key)
+    if data.get("schema", SCHEMA) != SCHEMA:
+        raise InputError(f"schema: {data['schema']!r} is not known; this version reads schema {SCHEMA}.")
+    scenario = with_car(Scenario(), data.get("car", DEFAULT_CLASS))
+    for part, table in PARTS.items():
+        scenario = with_settings(scenario, data.get(part, {}), table)
+    legs = data.get("legs", [])
+    if not isinstance(legs, list):
+        raise InputError(f"legs: {legs!r} is not a list of legs.")
+    scenario = replace(
+        scenario,
+        legs=tuple(leg_from(leg, place) for place, leg in enumerate(legs, 1)),
+        return_trip=Field("return_trip", "yes_no", "", "There and back", "").parse(data.get("return_trip", False)),
+    )
+    check_legs(scenario.legs)
+    car_from(scenario.car_class, dict(scenario.stated))
+    return scenario
+
+
+def scenario_to_json(scenario: Scenario) -> dict[str, Any]:
+    """The object that `scenario_from_json` reads back to the same scenario; only what differs from the defaults."""
+    car: Any = scenario.car_class
+    if scenario.stated:
+        car = {"like": scenario.car_class} | dict(scenario.stated)
+    data: dict[str, Any] = {"schema": SCHEMA, "car": car}
+    for part, table in PARTS.items():
+        held = getattr(scenario, part)
+        changed = {key: getattr(held, key) for key, field in table.items() if getattr(held, key) != field.default}
+        if changed:
+            data[part] = changed
+    return data | {"legs": [asdict(leg) for leg in scenario.legs], "return_trip": scenario.return_trip}
+
+
+def read_json(path: Path) -> Any:
+    """The object in a JSON file, or `InputError` with one sentence."""
+    try:
+        return json.loads(path.read_text(encoding="utf-8"), parse_constant=_no_constant)
+    except OSError as error:
+        raise InputError(f"{path.name}: the file cannot be read ({error.strerror}).") from None
+    except ValueError as error:
+        raise InputError(f"{path.name}: not valid JSON ({error}).") from None
+
+
+def _no_constant(name: str) -> Any:
+    raise ValueError(f"{name} is not a number")
+
+
+@cache
+def starting_drives() -> dict[str, tuple[str, str, Scenario]]:
+    """The invented starting drives: id to name, one sentence about it, and the scenario."""
+    drives = {}
+    for name in ("town", "suburb-hill", "motorway", "mountain-valley"):
+        data = read_json(ASSETS / "starting_drives" / f"{name}.json")
+        drives[name] = (data["name"], data["about"], scenario_from_json(data))
+    return drives
+
+
+# Links: every setting under its own key, legs as one value
+
+LEG_SEPARATOR, FIGURE_SEPARATOR = "~", "_"
+
+
+def to_link(scenario: Scenario) -> dict[str, str]:
+    """The parameters of a link: the class, the legs, and every setting that differs from its default."""
+    link = {"car": scenario.car_class}
+    link |= {key: CAR_FIELDS[key].text(value) for key, value in scenario.stated}
+    for part, table in PARTS.items():
+        held = getattr(scenario, part)
+        for key, field in table.items():
+            if getattr(held, key) != field.default:
+                link[key] = field.text(getattr(held, key))
+    link["legs"] = LEG_SEPARATOR.join(
+        FIGURE_SEPARATOR.join(field.text(getattr(leg, key)) for key, field in LEG_FIELDS.items())
+        for leg in scenario.legs
+    )
+    if scenario.return_trip:
+        link["return_trip"] = "yes"
+    return link
+
+
+def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[str]]:
+    """The scenario of a link's parameters, and a sentence for each value that had to be changed or left out.
+
+    Settings that the link does not carry are at their defaults; its legs are those of `base` when it carries none.
+    Parameters that are no setting (a page's own) are passed over.
+    """
+    notices: list[str] = []
+    scenario = replace(Scenario(), legs=base.legs)
+    if "car" in link:
+        if link["car"] in class_labels():
+            scenario = replace(scenario, car_class=link["car"])
+        else:
+            notices.append(f"car: {link['car']!r} is not a class here. It was left at {scenario.car_class}.")
+    for key, field in SETTINGS.items():
+        if key in link:
+            value, notice = field.clamp(link[key])
+            if notice:
+                notices.append(notice)
+            if value is not None:
+                scenario = scenario.with_setting(key, value)
+    if "legs" in link:
+        legs, more = _legs_from(link["legs"])
+        notices += more
+        if legs:
+            scenario = replace(scenario, legs=legs)
+    scenario = replace(scenario, return_trip=link.get("return_trip") == "yes")
+    try:
+        car_from(scenario.car_class, dict(scenario.stated))
+    except InputError as refused:
+        notices.append(f"{refused} The car was left as its class says.")
+        scenario = replace(scenario, stated=())
+    return scenario, notices
+
+
+def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[str]]:
+    legs, notices = [], []
+    rows = text.split(LEG_SEPARATOR)
+    if len(rows) > MAX_LEGS:
+        notices.append(f"legs: {len(rows)} were given; the first {MAX_LEGS} were taken.")
+    for place, row in enumerate(rows[:MAX_LEGS], 1):
+        figures = row.split(FIGURE_SEPARATOR)
+        if len(figures) != len(LEG_FIELDS):
+            notices.append(f"Leg {place}: {len(figures)} figures were given, {len(LEG_FIELDS)} are needed; left out.")
+            continue
+        values = {}
+        for (key, field), given in zip(LEG_FIELDS.items(), figures, strict=True):
+            value, notice = field.clamp(given)
+            if notice:
+                notices.append(f"Leg {place}: {notice}")
+            if value is not None:
+                values[key] = value
+        legs.append(Leg(**values))
+    return tuple(legs), notices
+
+
+def unusual(scenario: Scenario) -> list[str]:
+    """A phrase for each input outside its ordinary range, to be named beside the headline."""
+    phrases = []
+    for key, field in SETTINGS.items():
+        if key in CAR_FIELDS:
+            value = dict(scenario.stated).get(key)
+        else:
+            value = next(getattr(getattr(scenario, part), key) for part, table in PARTS.items() if key in table)
+        if not field.is_usual(value):
+            phrases.append(_phrase(field, value))
+    for place, leg in enumerate(scenario.legs, 1):
+        for item in fields(leg):
+            field, value = LEG_FIELDS[item.name], getattr(leg, item.name)
+            if not field.is_usual(value):
+                phrases.append(f"leg {place}: {_phrase(field, value)}")
+    return phrases
+
+
+def _phrase(field: Field, value: Any) -> str:
+    unit = f" {field.unit}" if field.unit not in ("", "1") else ""
+    return (
+        f"{field.label.lower()} {value:g}{unit} (usual {field.usual[0]:g} to {field.usual[1]:g})"
+    )

@@ -1,0 +1,87 @@
+"""A result laid out over time and by slow-down, for pictures and tables."""
+
+from __future__ import annotations
+
+import numpy as np
+import pandas as pd
+
+from model.braking import LIMITS
+from model.savings import Result
+from model.simulation import BLOCK
+from model.trace import Array
+from model.units import J_PER_WH, KMH_PER_MPS
+
+
+def timeline(result: Result) -> pd.DataFrame:
+    """One row a step: when, where, how fast, how high, and the power at wheels and battery.
+
+    Columns `time_s`, `distance_km`, `speed_kmh`, `elevation_m` hold at the end of the step; `pull_kw`, `motor_slowing_kw`,
+    `friction_kw` are at the wheels in its middle, `battery_kw` at the terminals (charging negative); `soc` [1] and
+    `battery_c` hold at its start; `limit` names what kept the motor from doing more, empty where nothing did.
+    """
+    run, trace = result.run, result.trace
+    steps = run.demand.steps
+    speed = run.demand.speed[0, :steps]
+    block = np.arange(steps) // BLOCK
+    names = np.array([*LIMITS, ""])
+
+    def kw(force_n: Array) -> Array:
+        return force_n[0, :steps] * speed / 1000
+
+    return pd.DataFrame(
+        {
+            "time_s": trace.time_s[1:],
+            "distance_km": np.cumsum(trace.step_m) / 1000,
+            "speed_kmh": trace.speed_mps[1:] * KMH_PER_MPS,
+            "elevation_m": trace.elevation_m[1:],
+            "pull_kw": kw(np.maximum(run.demand.wheel_n, 0)),
+            "motor_slowing_kw": kw(run.wheel_motor_n),
+            "friction_kw": kw(run.friction_n),
+            "battery_kw": run.terminal_w[0, :steps] / 1000,
+            "soc": run.soc[0, block],
+            "battery_c": run.pack_c[0, block],
+            "limit": names[run.bound[0, :steps]] if run.bound is not None else "",
+            "leg": 0 if trace.leg is None else trace.leg,
+        }
+    )
+
+
+def slow_downs(result: Result) -> pd.DataFrame:
+    """One row a slow-down: each unbroken run of steps in which the speed falls and the wheels are braked.
+
+    Columns: `start_km`, `end_km`, `from_kmh`, `to_kmh`, `duration_s`, `peak_mps2`, energy at the wheels `braking_wh`,
+    `motor_wh`, `friction_wh`, and `limit`, the one that left the most to friction (empty where none did).
+    """
+    run, trace = result.run, result.trace
+    steps = run.demand.steps
+    braked = run.braking_n[0, :steps] > 0
+    slowing = braked & (trace.acceleration_mps2 < -1e-6)
+    edges = np.diff(np.concatenate([[0], slowing.astype(int), [0]]))
+    first, last = np.flatnonzero(edges == 1), np.flatnonzero(edges == -1)
+    length = trace.step_m
+    work = run.demand.speed[0, :steps] * trace.step_s / J_PER_WH
+    place = np.concatenate([[0.0], np.cumsum(length)]) / 1000
+    rows = []
+    for start, end in zip(first, last, strict=True):
+        within = slice(start, end)
+        friction = run.friction_n[0, within] * work[within]
+        limit = ""
+        if run.bound is not None and friction.sum() > 0:
+            by_limit = np.bincount(run.bound[0, within] + 1, weights=friction, minlength=len(LIMITS) + 1)[1:]
+            limit = LIMITS[int(by_limit.argmax())] if by_limit.max() > 0 else ""
+        rows.append(
+            {
+                "start_km": place[start],
+                "end_km": place[end],
+                "from_kmh": trace.speed_mps[start] * KMH_PER_MPS,
+                "to_kmh": trace.speed_mps[end] * KMH_PER_MPS,
+                "duration_s": trace.time_s[end] - trace.time_s[start],
+                "peak_mps2": -trace.acceleration_mps2[within].min(),
+                "braking_wh": float((run.braking_n[0, within] * work[within]).sum()),
+                "motor_wh": float((run.wheel_motor_n[0, within] * work[within]).sum()),
+                "friction_wh": float(friction.sum()),
+                "limit": limit,
+            }
+        )
+    columns = ["start_km", "end_km", "from_kmh", "to_kmh", "duration_s", "peak_mps2"]
+    return pd.DataFrame(rows, columns=[*columns, "braking_wh", "motor_wh", "friction_wh", "limit"])

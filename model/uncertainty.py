@@ -1,0 +1,115 @@
+"""Bands: the 5 to 95 % range over the assumed figures. What the user stated is fixed.
+
+Figures are drawn by Latin hypercube from triangular distributions (low, mid, high), each on its own. The generator
+and the seed are fixed, so the same question gives the same bytes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from model.car import CAR_FIELDS, Car
+from model.parameters import Assumed
+from model.savings import energy_saved_share
+from model.scenario import Conditions, Driver
+from model.simulation import solve, wheel_demand
+from model.trace import Array, Trace
+from model.units import J_PER_KWH
+
+RUNS = 500
+SEED = 20261125
+LOW_SHARE, HIGH_SHARE = 0.05, 0.95
+CHUNK = 16
+"""Runs worked through together: few enough for their arrays to stay in the processor's cache."""
+
+
+@dataclass(frozen=True)
+class Band:
+    """The 5, 50 and 95 % points of an answer over the assumed figures."""
+
+    low: float
+    mid: float
+    high: float
+
+    @classmethod
+    def of(cls, values: Array) -> Band:
+        """The band of sampled values."""
+        low, mid, high = np.quantile(values, [LOW_SHARE, 0.5, HIGH_SHARE])
+        return cls(float(low), float(mid), float(high))
+
+    def scaled(self, factor: float) -> Band:
+        """The band in another unit."""
+        return Band(self.low * factor, self.mid * factor, self.high * factor)
+
+
+def triangular(share: Array, low: float, mid: float, high: float) -> Array:
+    """Value below which `share` [1] of a triangular distribution lies."""
+    width = high - low
+    if width == 0:
+        return np.full_like(share, mid)
+    turn = (mid - low) / width
+    rising = low + np.sqrt(share * width * (mid - low))
+    falling = high - np.sqrt((1 - share) * width * (high - mid))
+    return np.where(share < turn, rising, falling)
+
+
+def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
+    """Draw every figure `runs` times by Latin hypercube: one draw from each of `runs` equal shares; shape (runs, 1)."""
+    # RandomState's stream never changes between versions of numpy
+    random = np.random.RandomState(seed)
+    drawn = {}
+    for key in sorted(figures):
+        share = (random.permutation(runs) + random.random_sample(runs)) / runs
+        item = figures[key]
+        drawn[key] = triangular(share, item.low, item.mid, item.high)[:, None]
+    return drawn
+
+
+@dataclass(frozen=True, eq=False)
+class Samples:
+    """Energies of the sampled runs [kWh], each of shape (runs,)."""
+
+    out_kwh: Array
+    in_kwh: Array
+    friction_only_net_kwh: Array
+
+    @property
+    def net_kwh(self) -> Array:
+        """Out less in [kWh]."""
+        return self.out_kwh - self.in_kwh
+
+    @property
+    def saved_kwh(self) -> Array:
+        """What regeneration saves [kWh]."""
+        return self.friction_only_net_kwh - self.net_kwh
+
+    @property
+    def saved_share(self) -> Array:
+        """Energy saved s [1]."""
+        return energy_saved_share(self.net_kwh, self.friction_only_net_kwh)
+
+
+def run_samples(
+    trace: Trace, car: Car, conditions: Conditions, driver: Driver, drawn: Mapping[str, Array]
+) -> Samples:
+    """Drive one trace with every drawn set of figures, with regeneration and without."""
+    runs = len(next(iter(drawn.values()))) if drawn else 1
+    energies: list[Any] = []
+    for start in range(0, runs, CHUNK):
+        chunk = {key: values[start : start + CHUNK] for key, values in drawn.items()}
+        some_cars = replace(car, **{key: value for key, value in chunk.items() if key in CAR_FIELDS})
+        around = replace(conditions, **{key: value for key, value in chunk.items() if key not in CAR_FIELDS})
+        demand = wheel_demand(trace, some_cars, around)
+        both = [
+            solve(demand, some_cars, around, driver, regen=regen, battery_temp_c=trace.battery_temp_c, record=False)
+            for regen in (True, False)
+        ]
+        energies.append(
+            (both[0].terminal_out_j, both[0].terminal_in_j, both[1].terminal_out_j - both[1].terminal_in_j)
+        )
+    joined = [np.concatenate(parts) / J_PER_KWH for parts in zip(*energies, strict=True)]
+    return Samples(*joined)
