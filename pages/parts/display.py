@@ -1,0 +1,92 @@
+"""How figures are shown: metric or US units, few digits, always with the unit."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from model.uncertainty import Band
+from model.units import KG_PER_LB, KM_PER_MILE
+
+M_PER_FOOT = 0.3048
+# unit inside -> (unit shown in US units, factor, offset)
+US = {
+    "km": ("mi", 1 / KM_PER_MILE, 0.0),
+    "km/h": ("mph", 1 / KM_PER_MILE, 0.0),
+    "m": ("ft", 1 / M_PER_FOOT, 0.0),
+    "kg": ("lb", 1 / KG_PER_LB, 0.0),
+    "°C": ("°F", 1.8, 32.0),
+    "Wh/km": ("Wh/mi", KM_PER_MILE, 0.0),
+    "kWh/100 km": ("kWh/100 mi", KM_PER_MILE, 0.0),
+}
+MINUS = "\N{MINUS SIGN}"
+
+
+@dataclass(frozen=True)
+class Display:
+    """The unit system in which a visitor reads; links and files stay in SI-based units whatever it is."""
+
+    us: bool = False
+
+    def unit(self, unit: str) -> str:
+        """The unit shown for a figure held in `unit`."""
+        return US[unit][0] if self.us and unit in US else unit
+
+    def value(self, value: Any, unit: str) -> Any:
+        """A figure (or an array of them) held in `unit`, in the unit shown."""
+        if not self.us or unit not in US:
+            return value
+        _, factor, offset = US[unit]
+        return value * factor + offset
+
+    def held(self, shown: float, unit: str) -> float:
+        """The figure held in `unit` for one that was entered in the unit shown."""
+        if not self.us or unit not in US:
+            return shown
+        _, factor, offset = US[unit]
+        return (shown - offset) / factor
+
+    def text(self, value: float, unit: str, digits: int = 2) -> str:
+        """A figure with `digits` significant digits and its unit."""
+        shown_unit = self.unit(unit)
+        number = number_text(self.value(value, unit), digits)
+        return f"{number} {shown_unit}".rstrip()
+
+    def range_text(self, band: Band, unit: str, digits: int = 2) -> str:
+        """A band in words, such as “1.2 to 1.6 kWh”; one figure where both ends read the same."""
+        low, high = sorted((self.value(band.low, unit), self.value(band.high, unit)))
+        return f"{_pair(low, high, digits)} {self.unit(unit)}".rstrip()
+
+
+def number_text(value: float, digits: int = 2) -> str:
+    """A figure with `digits` significant digits, without exponent; whole from 100 on."""
+    if value == 0 or not np.isfinite(value):
+        return "0" if value == 0 else "–"
+    places = max(0, digits - 1 - int(np.floor(np.log10(abs(value)))))
+    text = f"{round(value, places):,.{places}f}"
+    return text.replace("-", MINUS)
+
+
+def percent_text(share: float | None) -> str:
+    """A share in whole percent; one decimal under 10 %."""
+    if share is None:
+        return "–"
+    percent = share * 100
+    return f"{percent:.1f} %".replace("-", MINUS) if abs(percent) < 9.95 else f"{percent:.0f} %".replace("-", MINUS)
+
+
+def percent_range_text(low: float, high: float) -> str:
+    """A band of shares, such as “14 to 19 %”."""
+    digits = 1 if max(abs(low), abs(high)) < 0.0995 else 0
+    ends = [f"{100 * end:.{digits}f}".replace("-", MINUS) for end in (low, high)]
+    return f"{ends[0]} %" if ends[0] == ends[1] else f"{ends[0]} to {ends[1]} %"
+
+
+def _pair(low: float, high: float, digits: int) -> str:
+    # both ends with as many decimals as the larger needs, so that a pair reads evenly
+    largest = max(abs(low), abs(high), 1e-12)
+    places = max(0, digits - 1 - int(np.floor(np.log10(largest))))
+    ends = [f"{round(end, places):,.{places}f}".replace("-", MINUS) for end in (low, high)]
+    return ends[0] if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
