@@ -42,10 +42,14 @@ def force_loss_w_per_n2(car: Car) -> Any:
     return car.motor_peak_kw * 1000 * car.motor_loss_torque2 / greatest_force_n(car) ** 2
 
 
+def turning_loss_w(car: Car, speed: Any) -> Any:
+    """Loss that needs no force [W]: the spinning machine and its electronics; nothing while the car stands."""
+    return np.where(speed > 0, spin_n(car, speed) * speed + fixed_w(car), 0.0)
+
+
 def loss_w(car: Car, speed: Any, force: Any) -> Any:
-    """Loss of motor and inverter together [W] at `speed` [m/s] and `force` [N]; nothing while the car stands."""
-    moving = spin_n(car, speed) * speed + fixed_w(car) + force_loss_w_per_n2(car) * force * force
-    return np.where(speed > 0, moving, 0.0)
+    """Loss of motor and inverter together [W] at `speed` [m/s] and `force` [N]."""
+    return turning_loss_w(car, speed) + force_loss_w_per_n2(car) * force * force
 
 
 def slowing_force_n(car: Car, speed: Any, electric_w: Any) -> Any:

@@ -24,8 +24,8 @@ from model.units import GRAVITY_MPS2, J_PER_KWH, KMH_PER_MPS
 
 BLOCK = 10
 """Steps over which charge, temperature, cell resistance and charge acceptance are held."""
-SOC_TOLERANCE = 1e-7
-TEMPERATURE_TOLERANCE_K = 1e-3
+SOC_TOLERANCE = 1e-6
+TEMPERATURE_TOLERANCE_K = 5e-3
 MOST_SWEEPS = 60
 
 
@@ -190,17 +190,15 @@ def solve(
         if record:
             bound = np.where(braking > most, LIMITS.index("no_regeneration"), -1)
     wheel_motor = np.maximum(most, 0.0)
-    idle_spin = spin * speed * car.zero_torque_drag_share
+    turning = motor.turning_loss_w(car, speed)
+    idle = np.where(moving, spin * speed * car.zero_torque_drag_share + motor.fixed_w(car), 0.0)
+    curve = motor.force_loss_w_per_n2(car)
 
     def motor_state(wheel_motor: Array) -> tuple[Array, Array, Array]:
         """Shaft force, loss and electric power of the machine for its slowing force at the wheels."""
         shaft = pulling / gear - wheel_motor * gear
-        if regen:
-            loss = motor.loss_w(car, speed, shaft)
-            loss = np.where(moving & (shaft == 0), idle_spin + motor.fixed_w(car), loss)
-        else:
-            unloaded = np.where(moving, idle_spin + motor.fixed_w(car), 0.0)
-            loss = np.where(pulling > 0, motor.loss_w(car, speed, shaft), unloaded)
+        working = shaft != 0 if regen else pulling > 0
+        loss = np.where(working, turning + curve * shaft * shaft, idle)
         return shaft, loss, shaft * speed + loss
 
     shaft, loss, electric = motor_state(wheel_motor)

@@ -1,0 +1,7 @@
+"""``python -m model``."""
+
+import sys
+
+from model.cli import main
+
+sys.exit(main())

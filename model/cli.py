@@ -1,0 +1,158 @@
+"""The command line: the same model, one JSON object out, one sentence on error."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import math
+import sys
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Any, NoReturn
+
+from model import MODEL_VERSION
+from model.cycles import CYCLES, cycle_trace
+from model.drives import drive, samples_of
+from model.fields import InputError
+from model.logs import read_recording
+from model.parameters import DEFAULT_CLASS, car_from
+from model.savings import Result, evaluate
+from model.scenario import Scenario
+from model.scenario_io import (
+    read_json,
+    scenario_from_json,
+    scenario_to_json,
+    with_car,
+    with_settings,
+)
+from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
+
+SIGNIFICANT_DIGITS = 6
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise InputError(f"{message[0].upper()}{message[1:]}; see python -m model --help.")
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(prog="python -m model", description=__doc__)
+    verbs = parser.add_subparsers(dest="verb", required=True, parser_class=_Parser)
+
+    def verb(name: str, about: str) -> argparse.ArgumentParser:
+        one = verbs.add_parser(name, help=about, description=about)
+        one.add_argument("--car", help=f"a class id or a car file; {DEFAULT_CLASS} when left out")
+        one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="change one setting")
+        one.add_argument("--band", action="store_true", help="add the 5 to 95 %% band over the assumed figures")
+        return one
+
+    verb("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))
+    verb("drive", "a described drive").add_argument("scenario", type=Path, help="a scenario file (JSON)")
+    verb("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
+    return parser
+
+
+def settings_from(pairs: Sequence[str]) -> dict[str, str]:
+    """The ``KEY=VALUE`` pairs of ``--set``."""
+    settings = {}
+    for pair in pairs:
+        key, equals, value = pair.partition("=")
+        if not equals:
+            raise InputError(f"--set {pair!r}: the form is KEY=VALUE, such as ambient_c=5.")
+        settings[key.strip()] = value.strip()
+    return settings
+
+
+def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[Scenario, set[str]]:
+    """The scenario with ``--car`` and ``--set`` put in, and the keys that were given."""
+    given: set[str] = set()
+    if options.car is not None:
+        car: Any = options.car
+        if car.endswith(".json"):
+            car = read_json(Path(car))
+            given |= set(car) if isinstance(car, Mapping) else set()
+        base = with_car(base, car)
+    settings = settings_from(options.set)
+    scenario = with_settings(base, settings)
+    car_from(scenario.car_class, dict(scenario.stated))
+    return scenario, given | set(settings)
+
+
+def _answer(result: Result, scenario: Scenario, options: argparse.Namespace) -> dict[str, Any]:
+    described = scenario_to_json(scenario)
+    if options.verb != "drive":
+        # a cycle or a recording is driven in place of the legs
+        del described["legs"], described["return_trip"]
+    answer = result.answers() | {"model_version": MODEL_VERSION, "scenario": described}
+    if options.band:
+        samples = samples_of(scenario, result)
+        answer["band"] = {
+            "quantiles": [LOW_SHARE, 0.5, HIGH_SHARE],
+            "runs": RUNS,
+            "seed": SEED,
+            "energy_saved_share": _points(Band.of(samples.saved_share)),
+            "saved_kwh": _points(Band.of(samples.saved_kwh)),
+            "battery_net_kwh": _points(Band.of(samples.net_kwh)),
+        }
+    return answer
+
+
+def _points(band: Band) -> list[float]:
+    return [band.low, band.mid, band.high]
+
+
+def _cycle(options: argparse.Namespace) -> dict[str, Any]:
+    scenario, _ = scenario_from_options(Scenario(), options)
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    result = evaluate(cycle_trace(options.name), car, scenario.conditions, scenario.driver)
+    return {"cycle": options.name} | _answer(result, scenario, options)
+
+
+def _drive(options: argparse.Namespace) -> dict[str, Any]:
+    scenario, _ = scenario_from_options(scenario_from_json(read_json(options.scenario)), options)
+    return _answer(drive(scenario), scenario, options)
+
+
+def _log(options: argparse.Namespace) -> dict[str, Any]:
+    scenario, given = scenario_from_options(Scenario(), options)
+    recording = read_recording(options.file)
+    if recording.soc_start is not None and "soc_start" not in given:
+        scenario = scenario.with_setting("soc_start", recording.soc_start)
+    if recording.trace.ambient_c is not None and "ambient_c" not in given:
+        scenario = scenario.with_setting("ambient_c", float(recording.trace.ambient_c.mean()))
+    trace = recording.trace
+    if "ambient_c" in given:
+        trace = replace(trace, ambient_c=None)
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    result = evaluate(trace, car, scenario.conditions, scenario.driver)
+    answer = _answer(result, scenario, options)
+    if recording.measured is not None:
+        answer["measured"] = recording.measured.__dict__
+    return answer | {"notes": list(recording.notes)}
+
+
+VERBS = {"cycle": _cycle, "drive": _drive, "log": _log}
+
+
+def rounded(value: Any) -> Any:
+    """Numbers at six significant digits, the same bytes on every machine; what is not finite becomes null."""
+    if isinstance(value, Mapping):
+        return {key: rounded(item) for key, item in value.items()}
+    if isinstance(value, list | tuple):
+        return [rounded(item) for item in value]
+    if isinstance(value, float):
+        return float(f"{value:.{SIGNIFICANT_DIGITS}g}") + 0.0 if math.isfinite(value) else None
+    return value
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one verb; 0 when it answered, 2 when the input cannot be used."""
+    try:
+        options = _parser().parse_args(arguments)
+        answer = VERBS[options.verb](options)
+    except InputError as refused:
+        print(refused, file=sys.stderr)
+        return 2
+    print(json.dumps(rounded(answer), indent=2, ensure_ascii=False))
+    return 0
