@@ -1,0 +1,34 @@
+"""US EPA, Data on Cars used for Testing Fuel Economy, model years 2010 to 2019: nine battery cars.
+
+Measured road load (coast-down coefficients) and test weight, wall energy on UDDS and HWFET before the label's
+correction. Charging efficiency 0.88, everything else as the class of nearest mass has it; nothing is fitted.
+"""
+
+import pytest
+
+from model.published_checks import certified_cars, class_of_weight, epa_certification
+
+
+def test_wall_energy_of_the_certified_cars():
+    check = epa_certification()
+    print(check, *certified_cars(), sep="\n  ")
+    assert check.holds, str(check)
+    assert len(certified_cars()) == 9
+
+
+def test_every_car_is_driven_with_its_own_road_load():
+    """Two trims of one car differ in road load only, and so must their modelled energy."""
+    by_id = {car.id: car for car in certified_cars()}
+    assert by_id["EV-B"].car_class == by_id["EV-C"].car_class
+    assert by_id["EV-B"].highway_modelled > by_id["EV-C"].highway_modelled
+
+
+def test_errors_are_modelled_over_published():
+    car = certified_cars()[0]
+    assert car.city_modelled == pytest.approx(car.city_published * (1 + car.city_error_pct / 100))
+    assert car.highway_modelled == pytest.approx(car.highway_published * (1 + car.highway_error_pct / 100))
+
+
+def test_the_class_that_stands_in_is_the_one_of_nearest_mass():
+    assert class_of_weight(1077) == "city-car"
+    assert class_of_weight(2700) == "large-suv"

@@ -1,0 +1,18 @@
+"""Wager, Whale and Braunl, Proc. IMechE Part D, 2017, doi 10.1177/0954407017728651.
+
+A micro electric hatch on a dynamometer: 11 to 22 % more range by regeneration setting and cycle.
+"""
+
+from model.published_checks import range_gain_on_dynamometer
+
+
+def test_range_gain_of_a_city_car_with_a_friction_only_pedal():
+    check = range_gain_on_dynamometer()
+    print(check)
+    assert check.holds, str(check)
+    assert sum(found.allowed is not None for found in check.found) == 4
+
+
+def test_stronger_lift_off_gains_more_where_the_pedal_recovers_nothing():
+    udds = [found.value for found in range_gain_on_dynamometer().found if found.what.startswith("UDDS")]
+    assert udds == sorted(udds) and udds[0] < udds[-1]
