@@ -1,0 +1,217 @@
+"""The same equations as the kernel, written a second time as a plain loop over steps, for the tests to compare with.
+
+Pure Python floats; time runs forward once, with charge, temperature, resistance and acceptance held over blocks of
+ten steps. Only the tables of ``assets/`` and the cell's curves are shared with the model.
+"""
+
+from __future__ import annotations
+
+import bisect
+import math
+from dataclasses import dataclass
+
+from model.battery import RESISTANCE_AT_CHARGE, VOLTAGE_AT_CHARGE, acceptance_tables
+from model.car import Car
+from model.scenario import SURFACES, Conditions, Driver
+from model.trace import Trace
+from model.tyre_grip import surface_table
+
+GRAVITY = 9.80665
+BLOCK = 10
+
+
+@dataclass
+class Totals:
+    """Energies [J] of one drive, and how the battery ended."""
+
+    out_j: float = 0.0
+    in_j: float = 0.0
+    braking_j: float = 0.0
+    friction_j: float = 0.0
+    soc_end: float = 0.0
+    pack_c_end: float = 0.0
+
+
+def between(x: float, xs: list[float], ys: list[float]) -> float:
+    """Straight lines between points, held at the ends."""
+    if x <= xs[0]:
+        return ys[0]
+    if x >= xs[-1]:
+        return ys[-1]
+    cell = bisect.bisect_right(xs, x) - 1
+    return ys[cell] + (ys[cell + 1] - ys[cell]) * (x - xs[cell]) / (xs[cell + 1] - xs[cell])
+
+
+class Loop:
+    """One car under given conditions, as numbers in SI."""
+
+    def __init__(self, car: Car, conditions: Conditions, driver: Driver, regen: bool):
+        self.car, self.conditions, self.driver, self.regen = car, conditions, driver, regen
+        self.mass = car.mass_kg + conditions.payload_kg
+        self.effective_mass = self.mass + car.mass_kg * car.rotating_mass_share
+        self.wind = conditions.wind_kmh / 3.6
+
+        warmth = 1 - 0.008 * (conditions.ambient_c - 20)
+        pressure = 101325.0 * (1 - 2.25577e-5 * conditions.altitude_m) ** 5.25588
+        density = pressure / (287.05 * (conditions.ambient_c + 273.15))
+        if car.f0_n is None:
+            self.rolling_0 = car.rolling_coefficient * self.mass * GRAVITY * warmth
+            self.rolling_1 = 0.0
+            self.drag = 0.5 * density * car.drag_area_m2
+        else:
+            self.rolling_0 = car.f0_n * self.mass / car.mass_kg * warmth
+            self.rolling_1 = car.f1_n_per_mps or 0.0
+            self.drag = car.f2_n_per_mps2 * density / 1.2041
+        surfaces, surface = surface_table(), SURFACES.index(conditions.surface)
+        self.rolling_0 += float(surfaces["extra_rolling"][surface]) * self.mass * GRAVITY
+        band = [float(surfaces[name][surface]) for name in ("low", "mid", "high")]
+        self.grip = between(conditions.grip_level, [-1.0, 0.0, 1.0], band) * (1 - car.grip_reserve_share)
+
+        self.peak_w = car.motor_peak_kw * 1000
+        self.regen_w = self.peak_w if car.regen_peak_kw is None else car.regen_peak_kw * 1000
+        self.peak_n = self.peak_w / (car.motor_base_speed_kmh / 3.6)
+        self.top_speed = car.motor_top_speed_kmh / 3.6
+
+        temperatures, charges, rates = acceptance_tables()
+        self.acceptance = temperatures.tolist(), charges.tolist(), rates.tolist()
+        self.voltage_over_charge: list[list[float]] = VOLTAGE_AT_CHARGE.tolist()
+        self.resistance_over_charge: list[list[float]] = RESISTANCE_AT_CHARGE.tolist()
+        xs, ys = self.voltage_over_charge
+        pairs = zip(xs, xs[1:], ys, ys[1:], strict=False)
+        self.mean_voltage = sum((right - left) * (low + high) / 2 for left, right, low, high in pairs)
+
+    def wheel_n(self, speed: float, acceleration: float, sine: float) -> float:
+        """What the wheels must do in a step."""
+        if speed == 0:
+            return self.effective_mass * acceleration + self.mass * GRAVITY * sine
+        cosine = math.sqrt(1 - sine * sine)
+        rolling = self.rolling_0 * cosine + self.rolling_1 * speed
+        air = self.drag * (speed + self.wind) * abs(speed + self.wind)
+        return self.effective_mass * acceleration + self.mass * GRAVITY * sine + rolling + air
+
+    def spin_n(self, speed: float) -> float:
+        """Drag of the spinning machine."""
+        share = speed / self.top_speed
+        return self.peak_w / self.top_speed * (self.car.motor_loss_speed + self.car.motor_loss_speed2 * share)
+
+    def motor_slowing_n(self, brake: float, speed: float, acceleration: float) -> float:
+        """What the motor may take of the braking at the wheels, the battery left aside."""
+        car = self.car
+        if not self.regen:
+            return min(brake, self.spin_n(speed) * car.zero_torque_drag_share / car.gear_efficiency)
+        moved = self.mass * max(-acceleration, 0.0) * car.cg_height_m / car.wheelbase_m
+        axle = self.mass * GRAVITY
+        if car.driven_axle == "front":
+            axle = axle * car.front_load_share + moved
+        elif car.driven_axle == "rear":
+            axle = axle * (1 - car.front_load_share) - moved
+        taken = min(
+            brake,
+            car.regen_cap_mps2 * self.mass,
+            self.peak_n / car.gear_efficiency,
+            self.regen_w / car.gear_efficiency / max(speed, 1e-3),
+            self.grip * axle,
+        )
+        if not self.driver.comes_to_rest:
+            start, end = car.fade_start_kmh / 3.6, car.fade_end_kmh / 3.6
+            taken = min(taken, brake * min(max((speed - end) / max(start - end, 1e-6), 0.0), 1.0))
+        if car.brake_pedal == "friction":
+            road_load = self.rolling_0 + self.rolling_1 * speed + self.drag * speed * speed
+            taken = min(taken, self.driver.lift_off_mps2 * self.effective_mass - road_load)
+        return max(taken, 0.0)
+
+    def electric_w(self, speed: float, pull: float, taken: float) -> float:
+        """Power of the motor at the inverter's terminals."""
+        if speed == 0:
+            return 0.0
+        shaft = pull / self.car.gear_efficiency - taken * self.car.gear_efficiency
+        fixed = self.peak_w * self.car.motor_loss_fixed
+        spinning = self.spin_n(speed) * speed
+        if shaft == 0 or not self.regen and pull == 0:
+            return shaft * speed + spinning * self.car.zero_torque_drag_share + fixed
+        copper = self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
+        return shaft * speed + spinning + fixed + copper
+
+    def held_slowing_n(self, speed: float, taken: float, least_w: float) -> float:
+        """The slowing at which the motor gives just what may go into the battery: halve the span until it is found."""
+        low, high = 0.0, taken
+        for _ in range(60):
+            middle = (low + high) / 2
+            low, high = (low, middle) if self.electric_w(speed, 0.0, middle) < least_w else (middle, high)
+        return low
+
+    def cabin_w(self, time_s: float) -> float:
+        """Electric power of the cabin at one moment."""
+        car, ambient, inside = self.car, self.conditions.ambient_c, self.conditions.cabin_set_c
+        if not self.conditions.cabin or 18 <= ambient <= 24:
+            return 0.0
+        if ambient > 24:
+            return (car.cabin_loss_w_per_k * max(ambient - inside, 0.0) + 600.0) / 2.5
+        cop = max(1.0, car.heat_pump_cop_at_0c + 0.04 * ambient) if car.heat_source == "heat_pump" else 1.0
+        strongest = car.heater_max_kw * 1000 * cop
+        needed = car.cabin_loss_w_per_k * (inside - ambient)
+        if needed >= strongest:
+            return strongest / cop
+        time_constant = car.cabin_heat_capacity_kj_per_k * 1000 / car.cabin_loss_w_per_k
+        warm = self.conditions.preconditioned or time_s >= -time_constant * math.log(1 - needed / strongest)
+        return (needed if warm else strongest) / cop
+
+    def accepted_w(self, soc: float, pack_c: float) -> float:
+        """Power the battery takes: between charges first, then between temperatures, then between tables."""
+        temperatures, charges, rates = self.acceptance
+        by_level = [between(pack_c, temperatures, [between(soc, charges, row) for row in level]) for level in rates]
+        return between(self.car.acceptance_level, [-1.0, 0.0, 1.0], by_level) * self.car.usable_kwh * 1000
+
+    def cell(self, soc: float, pack_c: float) -> tuple[float, float]:
+        """Open-circuit voltage [V] and resistance [ohm] of the pack."""
+        car = self.car
+        volts = between(soc, *self.voltage_over_charge) / self.mean_voltage * car.pack_voltage_v
+        warm = car.cell_resistance_share * car.pack_voltage_v**2 / (car.usable_kwh * 1000)
+        colder = 1 / (pack_c + 273.15) - 1 / 298.15
+        arrhenius = math.exp(car.resistance_activation_j_per_mol / 8.314462618 * colder)
+        return volts, warm * between(soc, *self.resistance_over_charge) * arrhenius
+
+    def start_c(self) -> float:
+        """Pack temperature at the start."""
+        if self.conditions.battery_temp_c is not None:
+            return self.conditions.battery_temp_c
+        return max(20.0, self.conditions.ambient_c) if self.conditions.preconditioned else self.conditions.ambient_c
+
+
+def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen: bool = True) -> Totals:
+    """Drive a trace (without surfaces or measurements of its own) step by step."""
+    loop, totals = Loop(car, conditions, driver, regen), Totals()
+    times, speeds, heights = trace.time_s.tolist(), trace.speed_mps.tolist(), trace.elevation_m.tolist()
+    soc, pack_c = conditions.soc_start, loop.start_c()
+    heat_capacity = car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
+    for first in range(0, len(times) - 1, BLOCK):
+        last = min(first + BLOCK, len(times) - 1)
+        volts, ohms = loop.cell(soc, pack_c)
+        accepted = loop.accepted_w(soc, pack_c)
+        from_cells_j = heat_j = 0.0
+        for step in range(first, last):
+            step_s = times[step + 1] - times[step]
+            speed = (speeds[step] + speeds[step + 1]) / 2
+            acceleration = (speeds[step + 1] - speeds[step]) / step_s
+            sine = (heights[step + 1] - heights[step]) / (speed * step_s) if speed > 0 else 0.0
+            wheel = loop.wheel_n(speed, acceleration, sine)
+            pull, brake = max(wheel, 0.0), max(-wheel, 0.0)
+            taken = loop.motor_slowing_n(brake, speed, acceleration)
+            electric = loop.electric_w(speed, pull, taken)
+            load = car.accessory_w + loop.cabin_w(times[step] - times[0] + step_s / 2)
+            if regen and electric < -(load + accepted):
+                taken = loop.held_slowing_n(speed, taken, -(load + accepted))
+                electric = loop.electric_w(speed, pull, taken)
+            terminal = electric + load
+            amps = (volts - math.sqrt(volts * volts - 4 * ohms * terminal)) / (2 * ohms)
+            from_cells_j += volts * amps * step_s
+            heat_j += ohms * amps * amps * step_s
+            totals.out_j += max(terminal, 0.0) * step_s
+            totals.in_j += max(-terminal, 0.0) * step_s
+            totals.braking_j += brake * speed * step_s
+            totals.friction_j += (brake - taken) * speed * step_s
+        soc -= from_cells_j / (car.usable_kwh * 3.6e6)
+        keep = math.exp(-car.pack_heat_loss_w_per_k * (times[last] - times[first]) / heat_capacity)
+        pack_c = keep * pack_c + heat_j / heat_capacity + (1 - keep) * conditions.ambient_c
+    totals.soc_end, totals.pack_c_end = soc, pack_c
+    return totals
