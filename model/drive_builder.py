@@ -9,38 +9,18 @@ the same description always gives the same drive.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
 from model.fields import InputError
+from model.habits import HABITS, Pulse, SpeedChange, pull_away, slow_down
 from model.scenario import SURFACES, Driver, Leg, check_legs
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
 
-HABITS: dict[str, dict[str, float]] = {
-    "peak_slowing_mps2": {"far": 1.0, "usual": 2.4, "late": 3.2},
-    "peak_pull_away_mps2": {"gentle": 1.2, "usual": 1.8, "brisk": 2.7},
-    "swing_share": {"steady": 0.0, "usual": 0.02, "restless": 0.06},
-    "over_slowing_share": {"steady": 0.0, "usual": 0.0, "restless": 0.25},
-}
-"""The number behind each word.
-
-`peak_slowing_mps2` (by `looks_ahead`): hardest moment of a stop [m/s²]; usual: about 0.25 g at 20 to 30 km/h, as at
-stop signs (SAE 1999-01-0098); the others: common practice, no source.
-`peak_pull_away_mps2` (by `pull_away`): hardest moment of pulling away from rest [m/s²]; common practice, no source.
-`swing_share` (by `steady_foot`): how far speed swings up and down while it is kept [1]; common practice, no source.
-`over_slowing_share` (by `steady_foot`): how far the bottom of a slow-down lies below what was needed [1]; common
-practice, no source.
-"""
-
-MOST_JERK_MPS3 = 1.5
-"""No speed change begins or ends more abruptly [m/s³]. Common practice, no source."""
-GENTLER_FROM_KMH = 60.0
-"""At this lower end of a speed change its peak is half of that from or to rest: changes between high speeds are gentler
-[km/h]. Common practice, no source."""
 SWING_PERIOD_S = 30.0
+"""Time from one swing of the speed to the next [s]. Common practice, no source."""
 STAND_S, STAND_SPREAD_S = 15.0, 10.0
 """Mean time at rest, and how far it varies either way [s]. Common practice, no source."""
 SPACING_SPREAD = 0.6
@@ -58,92 +38,6 @@ CREST_M = 60.0
 
 # steps of the golden ratio and of two square roots: each fills the unit interval evenly, in an order unlike the others
 SPACING_ORDER, DEPTH_ORDER, STAND_ORDER = 0.61803398875, 0.41421356237, 0.73205080757
-
-
-@dataclass(frozen=True)
-class Pulse:
-    """A trapezoid that comes on, holds and goes off; shares of its length that add up to 1."""
-
-    on: float
-    hold: float
-    off: float
-
-    @property
-    def mean(self) -> float:
-        """Mean over peak [1]."""
-        return self.on / 2 + self.hold + self.off / 2
-
-    @property
-    def centre(self) -> float:
-        """Where its centre of area lies [1]."""
-        moment = self.on**2 / 3 + self.hold * (self.on + self.hold / 2) + self.off / 2 * (1 - self.off * 2 / 3)
-        return moment / self.mean
-
-    def done(self, share: Array) -> Array:
-        """Part of the area passed [1] at `share` of the length [1]; 0 before it, 1 after it."""
-        share = np.clip(share, 0.0, 1.0)
-        on, off = max(self.on, 1e-12), max(self.off, 1e-12)
-        coming = share**2 / (2 * on)
-        held = share - self.on / 2
-        going = self.mean - (1 - share) ** 2 / (2 * off)
-        return np.where(share < self.on, coming, np.where(share < 1 - self.off, held, going)) / self.mean
-
-
-SLOWING = Pulse(on=0.5, hold=0.2, off=0.3)
-"""Slowing builds up late and is hardest in the last half of the speed lost. Common practice, no source."""
-PULLING_AWAY = Pulse(on=0.2, hold=0.1, off=0.7)
-"""Pulling away is hardest early and falls as speed rises. Common practice, no source."""
-
-
-@dataclass(frozen=True, eq=False)
-class SpeedChange:
-    """From one speed to another [m/s], in a time [s], following a pulse of acceleration; one or many at once."""
-
-    from_mps: Any
-    to_mps: Any
-    duration_s: Any
-    pulse: Pulse
-
-    @property
-    def distance_m(self) -> Any:
-        """Road it takes [m]."""
-        return self.duration_s * (self.from_mps + (self.to_mps - self.from_mps) * (1 - self.pulse.centre))
-
-    def gained_mps(self, after_s: Any) -> Any:
-        """Speed gained (lost: negative) [m/s] at a time after its start [s]."""
-        share = np.asarray(after_s) / np.maximum(self.duration_s, 1e-9)
-        return (self.to_mps - self.from_mps) * self.pulse.done(share)
-
-
-def _speed_change(from_mps: Any, to_mps: Any, peak_mps2: float, pulse: Pulse) -> SpeedChange:
-    change = np.abs(to_mps - from_mps)
-    lower_kmh = np.minimum(from_mps, to_mps) * KMH_PER_MPS
-    peak = peak_mps2 * GENTLER_FROM_KMH / (GENTLER_FROM_KMH + lower_kmh)
-    by_peak = change / (pulse.mean * peak)
-    by_jerk = np.sqrt(change / (pulse.mean * min(pulse.on, pulse.off) * MOST_JERK_MPS3))
-    return SpeedChange(from_mps, to_mps, np.maximum(by_peak, by_jerk), pulse)
-
-
-def slow_down(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
-    """How this driver slows down: the farther ahead they look, the longer and the gentler.
-
-    Parameters
-    ----------
-    from_mps, to_mps : numeric
-        Speeds [m/s], the second not above the first.
-    driver : Driver
-        Whose `looks_ahead` fixes the peak.
-
-    Notes
-    -----
-    The foot lifts `distance_m` before the place where the lower speed is needed.
-    """
-    return _speed_change(from_mps, to_mps, HABITS["peak_slowing_mps2"][driver.looks_ahead], SLOWING)
-
-
-def pull_away(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
-    """How this driver gains speed: from `from_mps` to `to_mps` [m/s], not below it, as `pull_away` says."""
-    return _speed_change(from_mps, to_mps, HABITS["peak_pull_away_mps2"][driver.pull_away], PULLING_AWAY)
 
 
 def quantiles(count: int, order: float) -> Array:
@@ -172,7 +66,7 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool) -> Stretche
     events = leg.stops + leg.slow_downs
     count = events + through
     length, top = leg.distance_km * 1000, leg.speed_kmh / KMH_PER_MPS
-    creep = float((pull_away(0.0, CREEP_MPS, driver).distance_m + slow_down(CREEP_MPS, 0.0, driver).distance_m))
+    creep = float(pull_away(0.0, CREEP_MPS, driver).distance_m + slow_down(CREEP_MPS, 0.0, driver).distance_m)
     if count * creep > length:
         raise InputError(
             f"stops and slow_downs of leg {number}: {leg.stops} stops and {leg.slow_downs} slow-downs do not fit in "
@@ -230,6 +124,70 @@ def _speeds_between(plan: Stretches, driver: Driver) -> Array:
         if np.array_equal(lowered, speed):
             return speed
         speed = lowered
+
+
+@dataclass(frozen=True, eq=False)
+class Motion:
+    """What the car does on each stretch: pull away, keep the speed for a time [s], slow down, stand for a time [s]."""
+
+    up: SpeedChange
+    kept_s: Array
+    down: SpeedChange
+    stand_s: Array
+
+    @property
+    def moving_s(self) -> Array:
+        """Time in motion on each stretch [s]."""
+        return self.up.duration_s + self.kept_s + self.down.duration_s
+
+    @property
+    def end_s(self) -> Array:
+        """When each stretch ends [s]."""
+        return np.cumsum(self.moving_s + self.stand_s)
+
+    def speed_mps(self, time_s: Array, swing_share: float) -> Array:
+        """Speed [m/s] at given times [s]."""
+        start_s = np.append(0.0, self.end_s[:-1])
+        at = np.searchsorted(start_s, time_s, side="right") - 1
+        after = time_s - start_s[at]
+        kept = np.clip((after - self.up.duration_s[at]) / np.maximum(self.kept_s[at], 1e-9), 0.0, 1.0)
+        # whole periods that swell and fade, so that swings change neither distance nor smoothness
+        swing = np.sin(np.pi * kept) * np.sin(2 * np.pi * kept * (self.kept_s // SWING_PERIOD_S)[at])
+        gained = self.up.gained_mps(after, at) + swing_share * self.up.to_mps[at] * swing
+        lost = self.down.gained_mps(after - (self.up.duration_s + self.kept_s)[at], at)
+        speed = np.maximum(self.up.from_mps[at] + gained + lost, 0.0)
+        # at rest exactly, whatever the sum was rounded to
+        return np.where(after >= self.moving_s[at] - 1e-9, self.down.to_mps[at], speed)
+
+
+def _motion(plan: Stretches, driver: Driver) -> Motion:
+    """Reach the highest speed on each stretch from which there is room to slow down."""
+    speed = _speeds_between(plan, driver)
+    first, last = speed[:-1], speed[1:]
+
+    def up_and_down(peak: Array) -> tuple[SpeedChange, SpeedChange]:
+        return pull_away(first, peak, driver), slow_down(peak, last, driver)
+
+    def needs(peak: Array) -> Array:
+        up, down = up_and_down(peak)
+        return up.distance_m + down.distance_m
+
+    peak = _largest_that_fits(needs, plan.room_m, np.maximum(first, last), plan.top_mps)
+    up, down = up_and_down(peak)
+    return Motion(up, np.maximum(plan.room_m - needs(peak), 0.0) / peak, down, plan.stand_s)
+
+
+def _fit_length(speed_mps: Array, step_s: Array, length_m: float) -> Array:
+    """Make one leg as long as described, in place, and return the distance along it [m].
+
+    Straight lines between the points miss a few centimetres at each change of speed: they are given back in proportion
+    to speed, within the leg, so that speeds at rest and at its ends stay.
+    """
+    inside = np.sum(speed_mps[1:-1] * (step_s[:-1] + step_s[1:]) / 2)
+    at_ends = (speed_mps[0] * step_s[0] + speed_mps[-1] * step_s[-1]) / 2
+    speed_mps[1:-1] *= (length_m - at_ends) / inside
+    along_m = np.append(0.0, np.cumsum((speed_mps[:-1] + speed_mps[1:]) / 2 * step_s))
+    return along_m * (length_m / along_m[-1])
 
 
 def _height(leg: Leg, along_m: Array) -> Array:
@@ -302,52 +260,23 @@ def build_drive(
         driven += [replace(leg, climb_m=leg.descent_m, descent_m=leg.climb_m) for leg in legs[::-1]]
     arrivals = (len(legs) - 1, len(driven) - 1)
     cut = [_stretches(leg, order[at] + 1, driver, at in arrivals) for at, leg in enumerate(driven)]
-    plan = Stretches(*(np.concatenate([getattr(part, key) for part in cut]) for key in Stretches.__annotations__))
+    plan = Stretches(*(np.concatenate([getattr(part, item.name) for part in cut]) for item in fields(Stretches)))
     plan.stand_s[-1] = 0.0
 
-    # each stretch: pull away, keep the speed, slow down, stand
-    speed = _speeds_between(plan, driver)
-    first, last = speed[:-1], speed[1:]
-    peak = _largest_that_fits(
-        lambda peak: pull_away(first, peak, driver).distance_m + slow_down(peak, last, driver).distance_m,
-        plan.room_m, np.maximum(first, last), plan.top_mps,
-    )  # fmt: skip
-    up, down = pull_away(first, peak, driver), slow_down(peak, last, driver)
-    kept_s = np.maximum(plan.room_m - up.distance_m - down.distance_m, 0.0) / peak
-    end_s = np.cumsum(up.duration_s + kept_s + down.duration_s + plan.stand_s)
-    start_s = np.append(0.0, end_s[:-1])
+    motion = _motion(plan, driver)
 
-    # points in time, leg by leg
-    bounds = np.append(0.0, end_s[np.cumsum([len(part.room_m) for part in cut]) - 1])
-    steps = [max(4, round(length)) for length in np.diff(bounds)]
-    time = [begin + np.arange(n) * min(1.0, (end - begin) / 4) for n, begin, end in zip(steps, bounds, bounds[1:])]
-    time_s = np.append(np.concatenate(time), bounds[-1])
+    bounds = np.append(0.0, motion.end_s[np.cumsum([len(part.room_m) for part in cut]) - 1])
+    steps = [max(4, round(duration)) for duration in np.diff(bounds)]
+    points = [begin + np.arange(n) * min(1.0, (end - begin) / 4) for n, begin, end in zip(steps, bounds, bounds[1:])]
+    time_s = np.append(np.concatenate(points), bounds[-1])
+    speed_mps = motion.speed_mps(time_s, HABITS["swing_share"][driver.steady_foot])
 
-    at = np.minimum(np.searchsorted(start_s, time_s, side="right") - 1, len(start_s) - 1)
-    moving_s = (up.duration_s + kept_s + down.duration_s)[at]
-    after = time_s - start_s[at]
-    kept = np.clip((after - up.duration_s[at]) / np.maximum(kept_s[at], 1e-9), 0.0, 1.0)
-    # whole periods that swell and fade, so that swings change neither distance nor smoothness
-    swing = np.sin(np.pi * kept) * np.sin(2 * np.pi * kept * (kept_s // SWING_PERIOD_S)[at])
-    part_up = SpeedChange(first[at], peak[at], up.duration_s[at], PULLING_AWAY).gained_mps(after)
-    down_after = after - (up.duration_s + kept_s)[at]
-    part_down = SpeedChange(peak[at], last[at], down.duration_s[at], SLOWING).gained_mps(down_after)
-    speed_mps = first[at] + part_up + part_down + HABITS["swing_share"][driver.steady_foot] * peak[at] * swing
-    speed_mps = np.where(after >= moving_s, last[at], np.maximum(speed_mps, 0.0))
-
-    # straight lines between the points miss a few centimetres of each leg: given back in proportion to speed
     elevation_m = np.full(len(time_s), float(start_altitude_m))
-    step_s = np.diff(time_s)
     begins = np.cumsum([0, *steps])
     for leg, begin, end in zip(driven, begins, begins[1:]):
-        length, leg_speed = leg.distance_km * 1000, speed_mps[begin : end + 1]
-        step = step_s[begin:end]
-        inside = (step[:-1] + step[1:]) / 2 * leg_speed[1:-1]
-        missed = length - np.sum((leg_speed[:-1] + leg_speed[1:]) / 2 * step)
-        leg_speed[1:-1] *= 1 + missed / inside.sum()
-        along = np.append(0.0, np.cumsum((leg_speed[:-1] + leg_speed[1:]) / 2 * step))
-        along[-1] = length
-        elevation_m[begin : end + 1] = elevation_m[begin] + _height(leg, along)
+        here = slice(begin, end + 1)
+        along_m = _fit_length(speed_mps[here], np.diff(time_s[here]), leg.distance_km * 1000)
+        elevation_m[here] = elevation_m[begin] + _height(leg, along_m)
     return Trace(
         time_s=time_s,
         speed_mps=speed_mps,
