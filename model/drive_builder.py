@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
+from itertools import pairwise
 
 import numpy as np
 
@@ -35,6 +36,8 @@ CREEP_MPS = 10.0 / KMH_PER_MPS
 """Two stops have room between them when the car reaches this speed [m/s]."""
 CREST_M = 60.0
 """Length over which a hill begins and ends, where there is room [m]."""
+SHORTEST_HILL_M = 1e-6
+"""What is shorter counts as flat [m]."""
 
 # steps of the golden ratio and of two square roots: each fills the unit interval evenly, in an order unlike the others
 SPACING_ORDER, DEPTH_ORDER, STAND_ORDER = 0.61803398875, 0.41421356237, 0.73205080757
@@ -51,7 +54,7 @@ def _varied(mean: float, spread: float, count: int, order: float) -> Array:
 
 @dataclass(frozen=True, eq=False)
 class Stretches:
-    """Stretches of the drive: room [m], highest and last speed [m/s], whether they end in an event, time at rest [s]."""
+    """Stretches: room [m], highest and last speed [m/s], whether they end in an event, time at rest there [s]."""
 
     room_m: Array
     top_mps: Array
@@ -205,7 +208,7 @@ def _height(leg: Leg, along_m: Array) -> Array:
         (leg.climb_m, lengths[0], before),
         (-leg.descent_m, lengths[1], before + lengths[0] * squeeze + between),
     ):
-        if length:
+        if length > SHORTEST_HILL_M:
             length *= squeeze
             crest = min(CREST_M, 2 * before, between - least_between, length)
             share = crest / (length + crest)
@@ -266,14 +269,16 @@ def build_drive(
     motion = _motion(plan, driver)
 
     bounds = np.append(0.0, motion.end_s[np.cumsum([len(part.room_m) for part in cut]) - 1])
-    steps = [max(4, round(duration)) for duration in np.diff(bounds)]
-    points = [begin + np.arange(n) * min(1.0, (end - begin) / 4) for n, begin, end in zip(steps, bounds, bounds[1:])]
+    steps = [max(4, round(end - begin)) for begin, end in pairwise(bounds)]
+    points = [
+        begin + np.arange(count) * min(1.0, (end - begin) / 4)
+        for count, (begin, end) in zip(steps, pairwise(bounds), strict=True)
+    ]
     time_s = np.append(np.concatenate(points), bounds[-1])
     speed_mps = motion.speed_mps(time_s, HABITS["swing_share"][driver.steady_foot])
 
     elevation_m = np.full(len(time_s), float(start_altitude_m))
-    begins = np.cumsum([0, *steps])
-    for leg, begin, end in zip(driven, begins, begins[1:]):
+    for leg, (begin, end) in zip(driven, pairwise(np.cumsum([0, *steps])), strict=True):
         here = slice(begin, end + 1)
         along_m = _fit_length(speed_mps[here], np.diff(time_s[here]), leg.distance_km * 1000)
         elevation_m[here] = elevation_m[begin] + _height(leg, along_m)
