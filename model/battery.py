@@ -78,11 +78,17 @@ def acceptance_w(car: Car, soc: Array, temperature_c: Array) -> Array:
 def recurrence(factor: Array, added: Array, start: Any) -> Array:
     """Solve ``x[n + 1] = factor[n] · x[n] + added[n]`` along the last axis; shape (runs, n + 1), first value `start`.
 
-    Factors must lie in (0, 1]. Closed form by running products, so no loop over time is needed.
+    Factors must lie in (0, 1]. Closed form by running products, so no loop over time is needed; where they would
+    vanish (a tiny pack that follows the air within seconds, for hours) it goes step by step.
     """
     product = np.cumprod(factor, axis=-1)
     first = np.broadcast_to(np.asarray(start, dtype=float), product.shape[:-1] + (1,))
-    return np.concatenate([first, product * (first + np.cumsum(added / product, axis=-1))], axis=-1)
+    if product.min() > 1e-250:
+        return np.concatenate([first, product * (first + np.cumsum(added / product, axis=-1))], axis=-1)
+    values = [first[..., 0]]
+    for step in range(product.shape[-1]):
+        values.append(factor[..., step] * values[-1] + added[..., step])
+    return np.stack(values, axis=-1)
 
 
 def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array, start_c: Any) -> Array:

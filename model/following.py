@@ -47,7 +47,7 @@ def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]
     soc, pack_c = np.array([[conditions.soc_start]]), np.array([[start_c]])
     volts = battery.open_circuit_v(car, soc)[0, 0]
     ohms = battery.resistance_ohm(car, soc, pack_c)[0, 0]
-    greatest_w = DISCHARGE_SHARE * volts**2 / (4 * ohms) if ohms > 0 else np.inf
+    greatest_w = DISCHARGE_SHARE * volts**2 / (4 * max(ohms, 1e-9))
     battery_w = max(greatest_w - car.accessory_w - float(demand.cabin_w.max()), 0.0)
     able = pulling_force_n(car, demand.speed, battery_w)
     if np.all(demand.wheel_n <= able * (1 + 1e-9)):

@@ -13,7 +13,7 @@ from model.fields import InputError
 from model.following import follow
 from model.ledger import Ledger
 from model.scenario import Conditions, Driver
-from model.simulation import Run, ledger_of, solve, wheel_demand
+from model.simulation import BLOCK, Run, ledger_of, solve, wheel_demand
 from model.trace import Array, Trace
 from model.units import J_PER_KWH, KMH_PER_MPS
 
@@ -179,7 +179,7 @@ def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     Raises
     ------
     InputError
-        Where the trace goes nowhere, the battery runs empty on the way, or the car cannot climb a hill.
+        Where the trace goes nowhere, the battery runs empty or too weak on the way, or the car cannot climb a hill.
     """
     if trace.distance_m <= 0:
         raise InputError("distance: the drive is 0 km long; it must go somewhere.")
@@ -194,15 +194,19 @@ def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
 
 
 def _check_charge(trace: Trace, run: Run, conditions: Conditions) -> None:
-    """Raise `InputError` where the battery is empty before the drive ends."""
+    """Raise `InputError` where the battery is empty, or too weak, before the drive ends."""
     charge = run.soc[0]
-    if charge.min() >= 0:
+    # past the battery's greatest power more than half of what its cells give would stay in it as heat
+    weak = (run.cell_w[0] > 0) & (run.cell_loss_w[0] > run.cell_w[0] / 2)
+    if charge.min() < 0:
+        step, what = int(np.argmax(charge < 0)) * BLOCK, "does not last; the battery would be empty"
+    elif weak.any():
+        step, what = int(np.argmax(weak)), "is too little; the battery could not give the power that is asked"
+    else:
         return
-    block = int(np.argmax(charge < 0))
     reached = np.concatenate([[0.0], np.cumsum(trace.step_m)])
-    empty_after = reached[min(block * (len(run.demand.speed[0]) // (len(charge) - 1)), len(reached) - 1)] / 1000
+    after = reached[min(step, len(reached) - 1)] / 1000
     raise InputError(
-        f"soc_start (charge at the start): {conditions.soc_start:.0%} does not last; the battery would be empty after "
-        f"about {empty_after:.0f} of {trace.distance_m / 1000:.0f} km. Start fuller, drive less far, or take a bigger "
-        "battery."
+        f"soc_start (charge at the start): {conditions.soc_start:.0%} {what} after about {after:.0f} of "
+        f"{trace.distance_m / 1000:.0f} km. Start fuller, drive less far, or take a bigger battery."
     )

@@ -172,6 +172,8 @@ def solve(
     pulling = np.maximum(demand.wheel_n, 0.0)
     braking = np.maximum(-demand.wheel_n, 0.0)
     spin = motor.spin_n(car, speed)
+    # whatever the limits say, the wheels turn the unloaded machine: with and without regeneration alike
+    unloaded = np.minimum(braking, spin * car.zero_torque_drag_share / gear)
     bound = None
     if regen:
         limits = motor_limits_n(
@@ -186,10 +188,10 @@ def solve(
                 bound = np.where(limit < most, LIMITS.index(name), bound)
             most = np.minimum(most, limit)
     else:
-        most = np.minimum(braking, spin * car.zero_torque_drag_share / gear)
+        most = unloaded
         if record:
             bound = np.where(braking > most, LIMITS.index("no_regeneration"), -1)
-    wheel_motor = np.maximum(most, 0.0)
+    wheel_motor = np.maximum(most, unloaded)
     turning = motor.turning_loss_w(car, speed)
     idle = np.where(moving, spin * speed * car.zero_torque_drag_share + motor.fixed_w(car), 0.0)
     curve = motor.force_loss_w_per_n2(car)
@@ -197,7 +199,7 @@ def solve(
     def motor_state(wheel_motor: Array) -> tuple[Array, Array, Array]:
         """Shaft force, loss and electric power of the machine for its slowing force at the wheels."""
         shaft = pulling / gear - wheel_motor * gear
-        working = shaft != 0 if regen else pulling > 0
+        working = (pulling > 0) | (wheel_motor > unloaded)
         loss = np.where(working, turning + curve * shaft * shaft, idle)
         return shaft, loss, shaft * speed + loss
 

@@ -94,11 +94,16 @@ class Loop:
         share = speed / self.top_speed
         return self.peak_w / self.top_speed * (self.car.motor_loss_speed + self.car.motor_loss_speed2 * share)
 
+    def unloaded_n(self, brake: float, speed: float) -> float:
+        """What turning the unloaded machine takes of the braking at the wheels."""
+        return min(brake, self.spin_n(speed) * self.car.zero_torque_drag_share / self.car.gear_efficiency)
+
     def motor_slowing_n(self, brake: float, speed: float, acceleration: float) -> float:
         """What the motor may take of the braking at the wheels, the battery left aside."""
         car = self.car
+        unloaded = self.unloaded_n(brake, speed)
         if not self.regen:
-            return min(brake, self.spin_n(speed) * car.zero_torque_drag_share / car.gear_efficiency)
+            return unloaded
         moved = self.mass * max(-acceleration, 0.0) * car.cg_height_m / car.wheelbase_m
         axle = self.mass * GRAVITY
         if car.driven_axle == "front":
@@ -118,26 +123,26 @@ class Loop:
         if car.brake_pedal == "friction":
             road_load = self.rolling_0 + self.rolling_1 * speed + self.drag * speed * speed
             taken = min(taken, self.driver.lift_off_mps2 * self.effective_mass - road_load)
-        return max(taken, 0.0)
+        return max(taken, unloaded)
 
-    def electric_w(self, speed: float, pull: float, taken: float) -> float:
+    def electric_w(self, speed: float, pull: float, brake: float, taken: float) -> float:
         """Power of the motor at the inverter's terminals."""
         if speed == 0:
             return 0.0
         shaft = pull / self.car.gear_efficiency - taken * self.car.gear_efficiency
         fixed = self.peak_w * self.car.motor_loss_fixed
         spinning = self.spin_n(speed) * speed
-        if shaft == 0 or not self.regen and pull == 0:
+        if pull == 0 and taken <= self.unloaded_n(brake, speed):
             return shaft * speed + spinning * self.car.zero_torque_drag_share + fixed
         copper = self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
         return shaft * speed + spinning + fixed + copper
 
-    def held_slowing_n(self, speed: float, taken: float, least_w: float) -> float:
+    def held_slowing_n(self, speed: float, brake: float, taken: float, least_w: float) -> float:
         """The slowing at which the motor gives just what may go into the battery: halve the span until it is found."""
         low, high = 0.0, taken
         for _ in range(60):
             middle = (low + high) / 2
-            low, high = (low, middle) if self.electric_w(speed, 0.0, middle) < least_w else (middle, high)
+            low, high = (low, middle) if self.electric_w(speed, 0.0, brake, middle) < least_w else (middle, high)
         return low
 
     def cabin_w(self, time_s: float) -> float:
@@ -197,11 +202,11 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
             wheel = loop.wheel_n(speed, acceleration, sine)
             pull, brake = max(wheel, 0.0), max(-wheel, 0.0)
             taken = loop.motor_slowing_n(brake, speed, acceleration)
-            electric = loop.electric_w(speed, pull, taken)
+            electric = loop.electric_w(speed, pull, brake, taken)
             load = car.accessory_w + loop.cabin_w(times[step] - times[0] + step_s / 2)
             if regen and electric < -(load + accepted):
-                taken = loop.held_slowing_n(speed, taken, -(load + accepted))
-                electric = loop.electric_w(speed, pull, taken)
+                taken = loop.held_slowing_n(speed, brake, taken, -(load + accepted))
+                electric = loop.electric_w(speed, pull, brake, taken)
             terminal = electric + load
             amps = (volts - math.sqrt(volts * volts - 4 * ohms * terminal)) / (2 * ohms)
             from_cells_j += volts * amps * step_s

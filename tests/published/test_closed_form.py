@@ -57,9 +57,13 @@ def test_the_models_road_load_integrates_to_the_closed_form(coast_down):
         middle = speed - slowing(speed) * step_s / 2
         speed, time_s, distance_m = speed - slowing(middle) * step_s, time_s + step_s, distance_m + middle * step_s
     expected_s = coast_down.time_to_s(20 / 3.6)
-    expected_m = coast_down.mass_kg / (2 * coast_down.quadratic) * math.log(
-        (coast_down.constant_n + coast_down.quadratic * coast_down.start_mps**2)
-        / (coast_down.constant_n + coast_down.quadratic * (20 / 3.6) ** 2)
+    expected_m = (
+        coast_down.mass_kg
+        / (2 * coast_down.quadratic)
+        * math.log(
+            (coast_down.constant_n + coast_down.quadratic * coast_down.start_mps**2)
+            / (coast_down.constant_n + coast_down.quadratic * (20 / 3.6) ** 2)
+        )
     )
     print(f"130 to 20 km/h: {time_s:.2f} s and {distance_m:.1f} m; closed form {expected_s:.2f} s, {expected_m:.1f} m")
     assert time_s == pytest.approx(expected_s, rel=1e-3)
