@@ -95,4 +95,4 @@ class Trace:
     @property
     def descent_m(self) -> float:
         """Height lost [m]."""
-        return float(-np.diff(self.elevation_m).clip(max=0).sum())
+        return float((-np.diff(self.elevation_m)).clip(min=0).sum())
