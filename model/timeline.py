@@ -6,18 +6,20 @@ import numpy as np
 import pandas as pd
 
 from model.braking import LIMITS
+from model.ledger import Ledger, total
 from model.savings import Result
-from model.simulation import BLOCK
+from model.simulation import BLOCK, Run, ledger_of
 from model.trace import Array
-from model.units import J_PER_WH, KMH_PER_MPS
+from model.units import J_PER_KWH, J_PER_WH, KMH_PER_MPS
 
 
 def timeline(result: Result) -> pd.DataFrame:
     """One row a step: when, where, how fast, how high, and the power at wheels and battery.
 
-    Columns `time_s`, `distance_km`, `speed_kmh`, `elevation_m` hold at the end of the step; `pull_kw`, `motor_slowing_kw`,
-    `friction_kw` are at the wheels in its middle, `battery_kw` at the terminals (charging negative); `soc` [1] and
-    `battery_c` hold at its start; `limit` names what kept the motor from doing more, empty where nothing did.
+    Columns `time_s`, `distance_km`, `speed_kmh`, `elevation_m` hold at the end of the step, `step_s` is its length;
+    `pull_kw`, `motor_slowing_kw`, `friction_kw` are at the wheels in its middle, `battery_kw` at the terminals
+    (charging negative); `soc` [1] and `battery_c` hold at its start; `limit` names what kept the motor from doing
+    more, empty where nothing did.
     """
     run, trace = result.run, result.trace
     steps = run.demand.steps
@@ -31,6 +33,7 @@ def timeline(result: Result) -> pd.DataFrame:
     return pd.DataFrame(
         {
             "time_s": trace.time_s[1:],
+            "step_s": trace.step_s,
             "distance_km": np.cumsum(trace.step_m) / 1000,
             "speed_kmh": trace.speed_mps[1:] * KMH_PER_MPS,
             "elevation_m": trace.elevation_m[1:],
@@ -44,6 +47,50 @@ def timeline(result: Result) -> pd.DataFrame:
             "leg": 0 if trace.leg is None else trace.leg,
         }
     )
+
+
+def braked_kwh(steps: pd.DataFrame) -> tuple[float, float]:
+    """Braking energy at the wheels [kWh] that the motor and that the friction brakes took over a timeline's steps."""
+    hours = steps["step_s"] / 3600
+    return float((steps["motor_slowing_kw"] * hours).sum()), float((steps["friction_kw"] * hours).sum())
+
+
+def books(result: Result) -> pd.DataFrame:
+    """The ledger seen from the battery's terminals [kWh], for both runs.
+
+    Columns `regenerated` and `friction_only`. Rows: `battery_out` and `battery_in` at the terminals; what their
+    difference went into, with the losses of motor, inverter and gear parted into `losses_driving` and, while the motor
+    slows the car, `losses_slowing`; and what lies behind the terminals: `cells_given`, `cells_taken`, and the heat in
+    the `cells`.
+    """
+    return pd.DataFrame(
+        {
+            "regenerated": _books_of(result.run, result.ledger),
+            "friction_only": _books_of(result.friction_only, ledger_of(result.friction_only, result.trace)),
+        }
+    )
+
+
+def _books_of(run: Run, ledger: Ledger) -> pd.Series:
+    slowing = (run.wheel_motor_n[0] > 0) * run.demand.step_s[0]
+    losses_slowing = total(run.motor_loss_w[0] + run.gear_loss_w[0], slowing)
+    entries = {
+        "battery_out": float(run.terminal_out_j[0]),
+        "battery_in": float(run.terminal_in_j[0]),
+        "cabin": ledger.cabin,
+        "accessories": ledger.accessories,
+        "losses_driving": ledger.motor_inverter + ledger.gear - losses_slowing,
+        "air": ledger.air,
+        "rolling": ledger.rolling,
+        "climb": ledger.climb,
+        "kinetic": ledger.kinetic,
+        "friction_brakes": ledger.friction_brakes,
+        "losses_slowing": losses_slowing,
+        "cells_given": ledger.cells_given,
+        "cells_taken": ledger.cells_taken,
+        "cells": ledger.cell,
+    }
+    return pd.Series(entries) / J_PER_KWH
 
 
 def slow_downs(result: Result) -> pd.DataFrame:
