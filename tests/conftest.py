@@ -1,0 +1,182 @@
+"""What tests share: repeatable property tests, the app as a real server, and its pages in a real browser."""
+
+import os
+import shutil
+import socket
+import subprocess
+import sys
+import time
+import urllib.request
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit
+
+import pytest
+from hypothesis import settings
+
+ROOT = Path(__file__).resolve().parent.parent
+BROWSERS = ("chromium", "chromium-browser", "google-chrome")
+BROWSER_ARGUMENTS = (
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--no-first-run",
+)
+START_SECONDS = 60
+AT_REST = '[data-testid="stApp"][data-test-script-state="notRunning"]'
+NOTE_VIOLATIONS = """
+    window.policyViolations = [];
+    document.addEventListener("securitypolicyviolation",
+        event => window.policyViolations.push(event.violatedDirective + " " + event.blockedURI));
+"""
+
+settings.register_profile("repeatable", deadline=None, derandomize=True)
+settings.load_profile("repeatable")
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Mark what needs a browser, so that it can be left out with ``-m "not browser"``."""
+    for item in items:
+        if "chromium" in getattr(item, "fixturenames", ()):
+            item.add_marker("browser")
+
+
+@dataclass
+class Server:
+    """A running server: where it answers, and what it has written so far."""
+
+    url: str
+    log_file: Path
+
+    @property
+    def log(self) -> str:
+        """Everything written to standard output and standard error."""
+        return self.log_file.read_text(encoding="utf-8")
+
+
+def free_port() -> int:
+    """A port nobody listens on."""
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        return probe.getsockname()[1]
+
+
+def wait_until_healthy(server: Server, process: subprocess.Popen) -> None:
+    """Return once the server answers; fail with its log where it stops or stays silent."""
+    for _ in range(START_SECONDS * 10):
+        if process.poll() is not None:
+            break
+        try:
+            with urllib.request.urlopen(f"{server.url}/_stcore/health", timeout=1) as answer:
+                if answer.status == 200:
+                    return
+        except OSError:
+            time.sleep(0.1)
+    pytest.fail(f"The server did not start:\n{server.log}")
+
+
+@pytest.fixture(scope="session")
+def start_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Callable[..., Server]]:
+    """Start a server on a script of the project, as a user does; it is stopped after the last test."""
+    with ExitStack() as running:
+
+        def start(script: str = "app.py", environment: dict[str, str] | None = None) -> Server:
+            port = free_port()
+            server = Server(f"http://localhost:{port}", tmp_path_factory.mktemp("server") / "log.txt")
+            process = subprocess.Popen(
+                [sys.executable, "-m", "streamlit", "run", script, "--server.port", str(port)],
+                cwd=ROOT,
+                env=os.environ | (environment or {}),
+                stdin=subprocess.DEVNULL,
+                stdout=running.enter_context(server.log_file.open("w", encoding="utf-8")),
+                stderr=subprocess.STDOUT,
+            )
+            running.callback(process.wait, timeout=20)
+            running.callback(process.terminate)
+            wait_until_healthy(server, process)
+            return server
+
+        yield start
+
+
+@pytest.fixture(scope="session")
+def server(start_server: Callable[..., Server]) -> Server:
+    """The app, started once for all tests."""
+    return start_server()
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Any]:
+    """A Chromium of this machine with a fresh profile; without one the test is skipped.
+
+    With ``BROWSER_REQUIRED`` set in the environment its absence is a failure.
+    """
+    executable = next(filter(None, map(shutil.which, BROWSERS)), None)
+    if executable is None:
+        reason = f"no browser on this machine: looked for {', '.join(BROWSERS)}"
+        if os.environ.get("BROWSER_REQUIRED"):
+            pytest.fail(reason)
+        pytest.skip(reason)
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=executable, args=BROWSER_ARGUMENTS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(scope="session")
+def settled() -> Callable[[Any], Any]:
+    """Wait until a page has been drawn to its end.
+
+    After an input the page may not have begun to change yet: then wait for what the input should bring about.
+    """
+
+    def wait(page: Any) -> Any:
+        page.wait_for_selector(AT_REST)
+        return page
+
+    return wait
+
+
+@pytest.fixture
+def open_page(chromium: Any, server: Server, settled: Callable[[Any], Any]) -> Iterator[Callable[..., Any]]:
+    """Open a page of the app in its own browser context.
+
+    Afterwards no page may have asked anything of another machine, gone against the content security policy or
+    thrown an error.
+    """
+    contexts = []
+    pages = []
+    outside = []
+    errors = []
+
+    def note(request: Any) -> None:
+        address = urlsplit(request.url)
+        if address.scheme not in ("data", "blob") and address.hostname not in ("localhost", "127.0.0.1"):
+            outside.append(request.url)
+
+    def open_at(path: str = "/", *, on: Server = server, width: int = 1024, height: int = 768, **options: Any) -> Any:
+        context = chromium.new_context(viewport={"width": width, "height": height}, **options)
+        contexts.append(context)
+        context.on("request", note)
+        context.add_init_script(NOTE_VIOLATIONS)
+        page = context.new_page()
+        pages.append(page)
+        page.on("pageerror", lambda error: errors.append(str(error)))
+        page.goto(on.url + path)
+        return settled(page)
+
+    yield open_at
+
+    violations = [violation for page in pages for violation in page.evaluate("window.policyViolations")]
+    for context in contexts:
+        context.close()
+    assert outside == []
+    assert violations == []
+    assert errors == []
