@@ -34,6 +34,13 @@ class Car:
         "1", 0, 0.05, (0.006, 0.015), "Rolling resistance coefficient",
         "Rolling force over weight at 20 °C. Not used when measured road-load coefficients are given.",
     )
+    tyre_cold_share: float = number(
+        "1", 0, 1, (0.05, 0.5), "Cold tyres roll harder by",
+        "What a tyre that has stood adds to its rolling resistance when warmed up, in the same air.",
+    )
+    tyre_warm_up_min: float = number(
+        "min", 0.5, 60, (4, 20), "Tyres warm up within", "Time after which about a third of the cold tyres' share is left.",
+    )
     f0_n: float | None = number(
         "N", 0, 1000, (50, 400), "Road load f0",
         "Constant part of the measured road load at 20 °C. Give f0, f1 and f2 together or not at all.",
@@ -107,6 +114,22 @@ class Car:
     pack_heat_loss_w_per_k: float = number(
         "W/K", 0, 100, (1, 20), "Battery heat loss", "Heat the battery gives to the air for each degree it is warmer.",
     )
+    pack_heater_kw: float = number(
+        "kW", 0, 20, (0, 8), "Battery heater", "Warms a cold battery while driving. 0: it warms by its own use only.",
+        default=0.0,
+    )
+    pack_heater_until_c: float = number(
+        "°C", -20, 30, (0, 20), "Battery heater runs until", "Battery temperature at which its heater stops.", default=10.0
+    )
+    cold_capacity_loss_per_k: float = number(
+        "1/K", 0, 0.02, (0, 0.008), "Charge the cold holds back",
+        "Share of the usable battery that cannot be drawn for each kelvin the battery starts below 20 °C.",
+    )
+    charge_rate_factor: float = number(
+        "1", 0.1, 50, (0.5, 20), "Charge rate of the cells",
+        "Times the acceptance table. 1: a battery car's cells. A hybrid's small battery takes more for its size.",
+        default=1.0,
+    )
     accessory_w: float = number(
         "W", 0, 3000, (100, 800), "Accessories", "Lights, computers, pumps: always on. Cabin heat is counted apart.",
     )
@@ -116,6 +139,15 @@ class Car:
 
     # slowing
     driven_axle: str = choice(("front", "rear", "all"), "Driven wheels", "The wheels the motor can slow.")
+    front_regen_share: float | None = number(
+        "1", 0, 1, (0.2, 0.8), "Front axle's share of the motor slowing",
+        "Counts where all wheels are driven. Left empty: each axle slows in proportion to the weight on it.",
+        default=None, optional=True,
+    )
+    slip_control_delay_s: float = number(
+        "s", 0, 2, (0.02, 0.5), "Slip control acts after",
+        "Time from the moment the wheels begin to slip until the car takes the motor's slowing back.",
+    )
     brake_pedal: str = choice(
         ("blended", "friction"), "Brake pedal",
         "Blended: the pedal asks the motor first and adds friction where needed. "
@@ -136,14 +168,40 @@ class Car:
         "1", 0.2, 0.8, (0.4, 0.65), "Weight on the front axle", "Share of the weight on the front axle, standing still.",
     )
     cg_height_m: float = number("m", 0.2, 1.5, (0.45, 0.8), "Height of the centre of gravity", "Above the road.")
-    wheelbase_m: float = number("m", 1.5, 5, (2.2, 3.6), "Wheelbase", "Between the axles.")
+    wheelbase_m: float = number("m", 1.5, 5, (2.2, 3.8), "Wheelbase", "Between the axles.")
     grip_reserve_share: float = number(
         "1", 0, 0.9, (0.1, 0.5), "Grip kept in reserve",
         "Share of the driven axle's grip that the car does not use for motor slowing.",
     )
 
+    disc_heat_capacity_kj_per_k_t: float = number(
+        "kJ/K per t", 1, 20, (3, 8), "Front discs' heat capacity", "Heat that warms both front discs by 1 K, a tonne of car.",
+    )
+    disc_cooling_w_per_k_t: float = number(
+        "W/K per t", 1, 60, (4, 16), "Front discs' cooling, standing",
+        "Heat both front discs give to still air, a tonne of car. Moving air carries off more.",
+    )
+
+    # engine of a hybrid
+    sustain_soc: float | None = number(
+        "1", 0, 0.95, (0.1, 0.6), "Charge the engine keeps",
+        "A hybrid's engine sees to it that the charge does not fall below this. Left empty: there is no engine.",
+        default=None, optional=True,
+    )
+    engine_efficiency: float = number(
+        "1", 0.05, 0.5, (0.15, 0.42), "Engine, fuel to drive",
+        "Energy that reaches the electric drive's terminals, or replaces what would, over energy in the fuel.", default=0.28,
+    )
+    engine_drag_kw: float = number(
+        "kW", 0, 100, (0, 30), "Engine's drag",
+        "Slowing power of the turning engine, used where the battery does not take what the motor could give.", default=0.0,
+    )
+
     # cabin
-    heat_source: str = choice(("resistive", "heat_pump"), "Cabin heater", "A plain electric heater, or a heat pump.")
+    heat_source: str = choice(
+        ("resistive", "heat_pump", "engine"), "Cabin heater",
+        "A plain electric heater, a heat pump, or the waste heat of a hybrid's engine.",
+    )
     heater_max_kw: float = number("kW", 0, 15, (2, 8), "Heater's greatest power", "Electric power at most.")
     heat_pump_cop_at_0c: float = number(
         "1", 1, 6, (1.5, 4), "Heat pump at 0 °C", "Heat given over electricity taken at 0 °C outside.",

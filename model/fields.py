@@ -9,6 +9,7 @@ from __future__ import annotations
 import dataclasses
 import difflib
 import math
+import reprlib
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -60,8 +61,8 @@ class Field:
             return None
         try:
             return self._parse(given)
-        except (KeyError, TypeError, ValueError):
-            raise InputError(f"{self.key} ({self.label.lower()}): {given!r} is not {self.allowed}.") from None
+        except (KeyError, OverflowError, TypeError, ValueError):
+            raise InputError(f"{self.key} ({self.label.lower()}): {reprlib.repr(given)} is not {self.allowed}.") from None
 
     def _parse(self, given: Any) -> Any:
         if self.kind in ("choice", "text"):

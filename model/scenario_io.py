@@ -79,7 +79,10 @@ def scenario_from_json(data: Any) -> Scenario:
         raise InputError(f"schema: {data['schema']!r} is not known; this version reads schema {SCHEMA}.")
     scenario = with_car(Scenario(), data.get("car", DEFAULT_CLASS))
     for part, table in PARTS.items():
-        scenario = with_settings(scenario, data.get(part, {}), table)
+        settings = data.get(part, {})
+        if not isinstance(settings, Mapping):
+            raise InputError(f"{part}: {settings!r} is not an object with settings such as {next(iter(table))}.")
+        scenario = with_settings(scenario, settings, table)
     legs = data.get("legs", [])
     if not isinstance(legs, list):
         raise InputError(f"legs: {legs!r} is not a list of legs.")
