@@ -12,6 +12,7 @@ from model.logs import read_recording
 from model.parameters import car_from
 from model.scenario import Conditions
 from model.simulation import wheel_demand
+from model.trace import Trace
 
 EARTH_M_PER_DEGREE = 111195.0
 START = datetime(2024, 1, 31, 8, tzinfo=UTC)
@@ -57,6 +58,8 @@ def errors(found, clean):
     """Error of distance, traction and braking energy [1]."""
 
     def totals(trace):
+        # nothing but time and speed may differ between the two
+        trace = Trace(time_s=trace.time_s, speed_mps=trace.speed_mps, elevation_m=np.zeros_like(trace.time_s))
         demand = wheel_demand(trace, car_from("family-hatch"), Conditions())
         energy = demand.wheel_n * demand.speed * demand.step_s
         return np.array([trace.distance_m, np.maximum(energy, 0).sum(), np.maximum(-energy, 0).sum()])

@@ -50,7 +50,7 @@ def samples(name, rate_hz, step_kmh=0.0, noise_kmh=0.0):
 
 def errors(name, time_s, speed):
     """Error of distance, traction and braking energy of the 1 s trace [1]."""
-    clean, found = cycle_trace(name), trace_of(speed_at_whole_seconds(time_s, speed))
+    clean, found = trace_of(cycle_trace(name).speed_mps), trace_of(speed_at_whole_seconds(time_s, speed))
     energies = np.array(wheel_energies(found)) / wheel_energies(clean) - 1
     return found.distance_m / clean.distance_m - 1, *energies
 
@@ -69,7 +69,7 @@ def test_picking_one_noisy_sample_a_second_would_add_energy(name):
     """So the test above can fail: half a km/h of noise, read without averaging, is braked and driven again."""
     time_s, speed = samples(name, 10, noise_kmh=0.5)
     picked = np.maximum(speed[::10], 0)
-    assert wheel_energies(trace_of(picked))[1] > 1.12 * wheel_energies(cycle_trace(name))[1]
+    assert wheel_energies(trace_of(picked))[1] > 1.12 * wheel_energies(trace_of(cycle_trace(name).speed_mps))[1]
     _, traction, braking = errors(name, time_s, speed)
     assert abs(traction) < 0.0125
     assert abs(braking) < 0.08
@@ -88,7 +88,7 @@ def test_speeds_in_steps_of_1_kmh(name, rate_hz):
 @pytest.mark.parametrize("name", ["udds", "hwfet", "wltc3b"])
 def test_smoothing_coarse_speeds_takes_most_of_the_false_braking_away(name):
     time_s, speed = samples(name, 1, step_kmh=1)
-    rounded = wheel_energies(trace_of(speed))[1] / wheel_energies(cycle_trace(name))[1] - 1
+    rounded = wheel_energies(trace_of(speed))[1] / wheel_energies(trace_of(cycle_trace(name).speed_mps))[1] - 1
     assert rounded > 0.05
     assert abs(errors(name, time_s, speed)[2]) < 0.4 * rounded
 
