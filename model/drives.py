@@ -40,6 +40,37 @@ def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:
 
 
 @dataclass(frozen=True)
+class Answer:
+    """What regeneration saves on one drive; bands over the assumed figures.
+
+    `saved_share` is None where the drive on friction brakes only takes nothing from the battery, `range_gain_km` where
+    the drive itself takes nothing: distance would have no end. `range_gain_km` is what one full battery of the car's
+    usable size reaches further [km] when this drive is driven over and over.
+    """
+
+    saved_share: Band | None
+    saved_kwh: Band
+    net_kwh: Band
+    friction_only_net_kwh: Band
+    range_gain_km: Band | None
+
+
+def answer_of(result: Result, samples: Samples) -> Answer:
+    """The bands of one drive from its sampled runs."""
+    net, without = samples.net_kwh, samples.friction_only_net_kwh
+    range_gain_km = None
+    if net.min() > 0:
+        range_gain_km = Band.of(result.car.usable_kwh * result.distance_km * (1 / net - 1 / without))
+    return Answer(
+        saved_share=Band.of(samples.saved_share) if without.min() > 0 else None,
+        saved_kwh=Band.of(samples.saved_kwh),
+        net_kwh=Band.of(net),
+        friction_only_net_kwh=Band.of(without),
+        range_gain_km=range_gain_km,
+    )
+
+
+@dataclass(frozen=True)
 class SeasonRow:
     """One season of the year: its days, its temperature, and one day's drive in it."""
 

@@ -7,6 +7,7 @@ from typing import Any
 
 import numpy as np
 
+from model.fields import Field
 from model.uncertainty import Band
 from model.units import KG_PER_LB, KM_PER_MILE
 
@@ -21,6 +22,8 @@ US = {
     "Wh/km": ("Wh/mi", KM_PER_MILE, 0.0),
     "kWh/100 km": ("kWh/100 mi", KM_PER_MILE, 0.0),
 }
+ENTRY_DIGITS = 5
+"""Digits kept of an entry in US units, so that a link carries 49.89 rather than fifteen digits of it."""
 MINUS = "\N{MINUS SIGN}"
 
 
@@ -90,3 +93,38 @@ def _pair(low: float, high: float, digits: int) -> str:
     places = max(0, digits - 1 - int(np.floor(np.log10(largest))))
     ends = [f"{round(end, places):,.{places}f}".replace("-", MINUS) for end in (low, high)]
     return ends[0] if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
+
+
+# fields as they are entered
+
+
+def in_percent(field: Field) -> bool:
+    """Whether a share is entered in percent."""
+    return field.key.endswith(("_share", "_efficiency")) or field.key == "soc_start"
+
+
+def shown_unit(field: Field, display: Display) -> str:
+    """The unit in which a field is entered; empty for a plain figure."""
+    unit = "%" if in_percent(field) else display.unit(field.unit)
+    return "" if unit == "1" else unit
+
+
+def shown_value(field: Field, value: Any, display: Display) -> Any:
+    """A held value as its widget shows it."""
+    if value is None or field.kind not in ("number", "count"):
+        return value
+    if field.kind == "count":
+        return int(value)
+    return tidy(100 * value if in_percent(field) else display.value(value, field.unit), 4 if display.us else 6)
+
+
+def held_value(field: Field, shown: Any, display: Display) -> Any:
+    """What to hold for an entry, not yet checked."""
+    if shown is None or field.kind != "number":
+        return shown
+    return tidy(shown / 100 if in_percent(field) else display.held(shown, field.unit), ENTRY_DIGITS)
+
+
+def tidy(value: float, digits: int) -> float:
+    """A figure without more digits than it deserves."""
+    return float(f"{value:.{digits}g}")

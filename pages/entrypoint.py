@@ -1,0 +1,98 @@
+"""What stands on every page: navigation, the answer line, the drive strip and the foot."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import streamlit as st
+
+from model import MODEL_VERSION
+from model.timeline import slow_downs, timeline
+from pages.parts import link, state, wording
+from pages.parts.answer_line import draw_answer_line
+from pages.parts.charts.drive_strip import drive_strip, strip_finding
+from pages.parts.display import Display
+from pages.parts.theme import palette
+
+ASSETS = Path(__file__).parent.parent / "assets"
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One page: its file, its name in the navigation, its title and what it is about.
+
+    A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot.
+    """
+
+    file: str
+    name: str
+    title: str = ""
+    about: str = ""
+    hidden: bool = False
+    bare: bool = False
+    states_headline: bool = False
+
+
+SHEETS = (
+    Sheet("your_drive.py", "Your drive", "What does slowing down give back?",
+          "For drivers, sellers and reporters of electric cars: describe a drive, see what its slow-downs are worth.",
+          states_headline=True),
+    Sheet("show.py", "Show", hidden=True, bare=True),
+)  # fmt: skip
+"""In the order of the navigation; the first is where an address without a page leads."""
+
+
+def foot() -> None:
+    """Sources, units and the caution."""
+
+    def take() -> None:
+        st.session_state["display"] = Display(us=st.session_state["units"] == "US")
+
+    with st.container(key="foot"):
+        st.markdown(wording.CAUTION)
+        with st.container(horizontal=True, vertical_alignment="center"):
+            st.session_state["units"] = "US" if state.display().us else "Metric"
+            st.segmented_control(
+                "Units", ["Metric", "US"], key="units", on_change=take, required=True, label_visibility="collapsed"
+            )
+            st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
+
+
+def strip() -> None:
+    """The visitor's own drive in one picture; its place stays where a drive was refused."""
+    with st.container(key="strip"):
+        drawn = state.outcome().result
+        if drawn is None:
+            return
+        steps, events = timeline(drawn), slow_downs(drawn)
+        st.altair_chart(
+            drive_strip(steps, events, state.display(), state.dark()),
+            theme=None,
+            key="drive-strip",
+            alt=strip_finding(steps, events, state.display()),
+        )
+
+
+st.set_page_config(page_title="Brake to Battery", layout="wide")
+st.html(ASSETS / "style.css")
+wordmark = (ASSETS / "wordmark.svg").read_text(encoding="utf-8")
+st.logo(wordmark.replace("currentColor", palette(state.dark()).ink))
+link.read()
+pages = [
+    st.Page(sheet.file, title=sheet.name, default=sheet is SHEETS[0], visibility="hidden" if sheet.hidden else "visible")
+    for sheet in SHEETS
+]
+page = st.navigation(pages, position="top")
+sheet = SHEETS[pages.index(page)]
+with st.container(key="head", gap=None):
+    if sheet.title:
+        st.title(sheet.title, anchor=False)
+        st.markdown(sheet.about)
+    for notice in link.notices():
+        st.info(notice)
+    if not sheet.bare:
+        draw_answer_line(with_answer=not sheet.states_headline)
+        strip()
+page.run()
+if not sheet.bare:
+    foot()
+link.write()

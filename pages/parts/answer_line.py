@@ -1,0 +1,125 @@
+"""The answer line: car, drive, season and pedal in one sentence, each word opening its control, and the headline."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import streamlit as st
+
+from model.car import CAR_FIELDS
+from model.parameters import class_labels
+from model.scenario import CONDITION_FIELDS, SEASONS, Scenario
+from model.scenario_io import starting_drives
+from pages.parts import state, wording
+from pages.parts.controls import control
+from pages.parts.link import own_link
+
+
+def draw_answer_line(*, with_answer: bool) -> None:
+    """Draw the line; pages that state the headline themselves ask for it without the answer."""
+    scenario, display = state.scenario(), state.display()
+    with st.container(key="answer-line", horizontal=True, vertical_alignment="center", gap=None):
+        say("A")
+        with word("car", wording.car_words(scenario)) as opened:
+            if opened.open:
+                choose_car()
+        say("on a" if wording.drive_id(scenario) is None else "on the")
+        with word("drive", wording.drive_words(scenario, display)) as opened:
+            if opened.open:
+                choose_drive("line")
+        say("in" if wording.season_of(scenario.conditions, scenario.year) else "at")
+        with word("season", wording.season_words(scenario.conditions, scenario.year, display)) as opened:
+            if opened.open:
+                choose_season()
+        say("with a")
+        with word("pedal", wording.pedal_words(wording_pedal(scenario))) as opened:
+            if opened.open:
+                control(CAR_FIELDS["brake_pedal"], help="")
+                st.markdown(wording.PEDAL_HELP)
+        answer = state.answer() if with_answer else None
+        if answer is not None:
+            say(f"**{wording.headline(answer, display)}**")
+        st.page_link("show.py", label="Show", icon=":material/present_to_all:", query_params=own_link())
+
+
+def wording_pedal(scenario: Scenario) -> str:
+    """The pedal of the scenario's car."""
+    return dict(scenario.stated).get("brake_pedal", "blended")
+
+
+def say(text: str) -> None:
+    """Words between the controls of the line."""
+    st.markdown(text, width="content")
+
+
+def word(key: str, text: str):
+    """A word of the line that opens its control."""
+    return st.popover(text, type="tertiary", key=f"word-{key}", on_change="rerun")
+
+
+def choose_car() -> None:
+    """The car's class."""
+
+    def take() -> None:
+        keep = {"brake_pedal": wording_pedal(state.scenario())}
+        stated = tuple(item for item in state.scenario().stated if item[0] in keep)
+        state.put_whole(replace(state.scenario(), car_class=st.session_state["choose-car"], stated=stated))
+
+    st.session_state["choose-car"] = state.scenario().car_class
+    st.radio(
+        "Car class",
+        list(class_labels()),
+        format_func=lambda name: class_labels()[name],
+        key="choose-car",
+        on_change=take,
+        help="Invented middle of each class, no real car. “Adjust the car” on the first page changes its figures.",
+    )
+
+
+def start(name: str) -> None:
+    """Take the road of a starting drive; car, season and habits stay as they are."""
+    chosen = starting_drives()[name][2]
+    state.put_whole(replace(state.scenario(), legs=chosen.legs, return_trip=chosen.return_trip))
+
+
+def choose_drive(where: str) -> None:
+    """The four starting drives, one tap each."""
+    key = f"choose-drive-{where}"
+
+    def take() -> None:
+        if st.session_state[key] is not None:
+            start(st.session_state[key])
+
+    name = wording.drive_id(state.scenario())
+    st.session_state[key] = name
+    with st.container(key=f"drives-{where}", gap=None):
+        st.pills(
+            "Start from one of four invented drives",
+            list(starting_drives()),
+            format_func=lambda name: starting_drives()[name][0],
+            key=key,
+            on_change=take,
+            wrap=True,
+            label_visibility="collapsed",
+        )
+        st.caption(starting_drives()[name][1] if name else "Your own drive. Pick one above to start over.")
+
+
+def choose_season() -> None:
+    """Season, exact temperature, road surface, cabin and a start warmed up on the plug."""
+    scenario = state.scenario()
+
+    def take() -> None:
+        now, season = state.scenario(), st.session_state["choose-season"]
+        if season is not None:
+            state.put_whole(now.with_setting("ambient_c", getattr(now.year, f"{season}_c")))
+
+    st.session_state["choose-season"] = wording.season_of(scenario.conditions, scenario.year)
+    st.segmented_control(
+        "Season", SEASONS, format_func=str.capitalize, key="choose-season", on_change=take, width="stretch",
+        help="Sets the temperature to that of the season; what each season's is can be changed on the first page.",
+    )
+    control(CONDITION_FIELDS["ambient_c"])
+    control(CONDITION_FIELDS["surface"])
+    control(CONDITION_FIELDS["preconditioned"])
+    control(CONDITION_FIELDS["cabin"])

@@ -1,0 +1,67 @@
+"""The link: the scenario and how it is shown, read from the address and written back to it.
+
+The address is what survives a reload, a sleeping tablet and Back. A page's own parameters (such as `panel`) stand in it
+too; they belong to the page and are left alone here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+import streamlit as st
+
+from model.scenario import SETTINGS, Scenario
+from model.scenario_io import from_link, to_link
+from pages.parts import state
+from pages.parts.display import Display
+from pages.parts.wording import plain
+
+UNITS = "units"
+SCENARIO_KEYS = frozenset(SETTINGS) | {"car", "legs", "return_trip"}
+
+
+def link_of(scenario: Scenario, display: Display) -> dict[str, str]:
+    """The parameters that bring back a scenario and how it is shown."""
+    return to_link(scenario) | ({UNITS: "us"} if display.us else {})
+
+
+def parsed(link: Mapping[str, str], base: Scenario) -> tuple[Scenario | None, Display, list[str]]:
+    """The scenario of a link (None where it carries none), how to show it, and a sentence for each change made."""
+    shown = Display(us=link.get(UNITS) == "us")
+    if SCENARIO_KEYS.isdisjoint(link):
+        return None, shown, []
+    scenario, notices = from_link(link, base)
+    return scenario, shown, [plain(notice) for notice in notices]
+
+
+def own_link() -> dict[str, str]:
+    """The parameters for the session as it stands; give them to every link to another page."""
+    return link_of(state.scenario(), state.display())
+
+
+def read() -> None:
+    """Take over what the address says, unless it is empty or what this session wrote last."""
+    link = st.query_params.to_dict()
+    if not link or link == st.session_state.get("written_link"):
+        return
+    scenario, shown, notices = parsed(link, replace(Scenario(), legs=state.first_scenario().legs))
+    st.session_state["display"] = shown
+    if scenario is not None:
+        state.put_whole(scenario)
+        st.session_state["link_notices"] = (scenario, notices)
+
+
+def write() -> None:
+    """Put the session into the address, beside the page's own parameters."""
+    own = {key: value for key, value in st.query_params.to_dict().items() if key not in SCENARIO_KEYS | {UNITS}}
+    link = own_link() | own
+    if link != st.query_params.to_dict():
+        st.query_params.from_dict(link)
+    st.session_state["written_link"] = link
+
+
+def notices() -> list[str]:
+    """What a link's values had to be changed to, until the visitor changes something."""
+    scenario, sentences = st.session_state.get("link_notices", (None, []))
+    return sentences if scenario == state.scenario() else []

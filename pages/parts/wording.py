@@ -1,0 +1,245 @@
+"""Sentences from numbers. Nothing here draws, and nothing here computes an energy."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from model.drive_builder import HABITS
+from model.drives import Answer, YearOfDrives
+from model.fields import Field
+from model.parameters import Assumed, class_labels
+from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Driver, Leg, Scenario, Year
+from model.scenario_io import starting_drives
+from pages.parts.display import Display, number_text, percent_range_text, shown_unit, shown_value
+
+NEGLIGIBLE_SHARE = 0.01
+NEGLIGIBLE_KWH = 0.005
+THAN = "than the same drive on friction brakes only"
+
+CHOICE_WORDS = {
+    "looks_ahead": {"far": "early", "usual": "as usual", "late": "late"},
+    "pull_away": {"gentle": "gently", "usual": "as usual", "brisk": "briskly"},
+    "steady_foot": {"steady": "steadily", "usual": "as usual", "restless": "restlessly"},
+    "brake_pedal": {"blended": "blended", "friction": "friction-only"},
+    "heat_source": {"resistive": "plain electric", "heat_pump": "heat pump"},
+}
+PEDAL_HELP = (
+    "**Blended:** press the brake pedal and the motor slows the car first, adding current to the battery; the discs help "
+    "when more is asked. Most recent electric cars and nearly all hybrids.\n\n"
+    "**Friction-only:** the pedal works the discs alone. The motor slows the car only when the foot comes off the "
+    "accelerator.\n\n"
+    "**How can I tell?** Brake gently from 50 km/h and watch the display of power or charge. If it shows more going into "
+    "the battery as you press the pedal, the pedal is blended. If pressing changes nothing, it is friction-only. The "
+    "owner's manual says which."
+)
+CAUTION = (
+    "Estimates for explanation, not a promise of range or a car's setting. Your owner's manual, local law and licensed "
+    "instructors come first."
+)
+
+
+def choice_word(key: str, value: str) -> str:
+    """A choice in plain words."""
+    return CHOICE_WORDS.get(key, {}).get(value, value.replace("_", " "))
+
+
+def plain(refusal: str) -> str:
+    """A refusal of the model as a reader's sentence: labels in place of keys."""
+    for key, field in sorted((SETTINGS | LEG_FIELDS).items(), key=lambda item: -len(item[0])):
+        label = re.escape(field.label)
+        refusal = re.sub(rf"\b{key}\b(?:( of leg \d+)? \({label}\))?", rf"{field.label.lower()}\1", refusal, flags=re.I)
+    return refusal[:1].upper() + refusal[1:]
+
+
+# the answer
+
+
+def headline(answer: Answer, display: Display) -> str:
+    """What regeneration saves on the drive: the band and its denominator, in one sentence."""
+    saved, share = answer.saved_kwh, answer.saved_share
+    if saved.high < NEGLIGIBLE_KWH:
+        return f"Next to nothing saved: no less battery energy {THAN}."
+    if share is None or share.low > 1:
+        without = display.range_text(answer.friction_only_net_kwh, "kWh")
+        if share is None:
+            return (
+                f"The hill does the driving: slowing with the motor brings the battery "
+                f"{display.range_text(saved, 'kWh')} more {THAN}."
+            )
+        return (
+            f"The battery ends fuller than it began. The same drive on friction brakes only takes about {without} out "
+            "of it."
+        )
+    if share.high < NEGLIGIBLE_SHARE:
+        return f"Less than 1 % less battery energy {THAN}."
+    return f"About {share_text(answer)} less battery energy {THAN}."
+
+
+def headline_marked(answer: Answer, display: Display) -> str:
+    """The headline with its band in the colour of what is back in the battery, as markdown."""
+    sentence = headline(answer, display)
+    return sentence.replace(share_text(answer), f":blue[{share_text(answer)}]") if answer.saved_share else sentence
+
+
+def share_text(answer: Answer) -> str:
+    """The band of energy saved, such as “14 to 19 %”."""
+    assert answer.saved_share is not None
+    return percent_range_text(answer.saved_share.low, answer.saved_share.high)
+
+
+def saved_text(answer: Answer, display: Display) -> str:
+    """Energy saved on the drive, beside what the drive takes."""
+    return display.range_text(answer.saved_kwh, "kWh")
+
+
+def taken_text(answer: Answer, display: Display) -> str:
+    """What the drive takes from the battery with regeneration, or gives it."""
+    net = answer.net_kwh
+    if net.high < 0:
+        return f"the battery ends {display.text(-net.mid, 'kWh')} fuller"
+    return f"the drive takes about {display.text(net.mid, 'kWh')}"
+
+
+def range_text(answer: Answer, display: Display) -> str:
+    """Range gained on a full battery; a drive that takes nothing has no range to gain."""
+    if answer.range_gain_km is None:
+        return "no figure: this drive takes nothing from the battery"
+    return f"{display.range_text(answer.range_gain_km, 'km')} further"
+
+
+def year_days(year: YearOfDrives) -> int:
+    """Days with this drive in the year."""
+    return sum(row.days for row in year.rows)
+
+
+def year_texts(year: YearOfDrives, prices: Year, display: Display) -> tuple[str, str]:
+    """A year's saving at the wall socket in energy, and in money and CO₂."""
+    money = display.range_text(year.saved_money, "")
+    return (
+        display.range_text(year.saved_wall_kwh, "kWh"),
+        f"{prices.currency} {money}, {display.range_text(year.saved_co2_kg, 'kg')} CO₂",
+    )
+
+
+def unusual_text(phrases: Sequence[str]) -> str:
+    """Inputs outside what is ordinary, to stand beside the headline; empty where all are ordinary."""
+    return f"Unusual inputs: {'; '.join(phrases)}." if phrases else ""
+
+
+def not_followed(described_s: float, driven_s: float) -> str:
+    """What the car did where it could not keep the described speeds."""
+    return (
+        "This car cannot keep up with the speeds described. It was driven as fast as motor and battery allow, and took "
+        f"{number_text(driven_s / 60)} minutes instead of {number_text(described_s / 60)}."
+    )
+
+
+# the description
+
+
+def car_words(scenario: Scenario) -> str:
+    """The car, such as “family hatch”; says when its figures were changed."""
+    changed = any(key != "brake_pedal" for key, _ in scenario.stated)
+    return class_labels()[scenario.car_class].lower().replace("suv", "SUV") + (", adjusted" if changed else "")
+
+
+def drive_id(scenario: Scenario) -> str | None:
+    """The starting drive whose road the scenario has; None for one of the visitor's own."""
+    for name, (_, _, start) in starting_drives().items():
+        if (start.legs, start.return_trip) == (scenario.legs, scenario.return_trip):
+            return name
+    return None
+
+
+def drive_words(scenario: Scenario, display: Display) -> str:
+    """The drive: a starting drive's name, or its length."""
+    name = drive_id(scenario)
+    if name is not None:
+        return starting_drives()[name][0].lower()
+    length = sum(leg.distance_km for leg in scenario.legs) * (2 if scenario.return_trip else 1)
+    return f"drive of {display.text(length, 'km', 3)}"
+
+
+def season_of(conditions: Conditions, year: Year) -> str | None:
+    """The season whose temperature it is; None for a temperature of its own."""
+    return next((name for name in SEASONS if getattr(year, f"{name}_c") == conditions.ambient_c), None)
+
+
+def season_words(conditions: Conditions, year: Year, display: Display) -> str:
+    """Season and temperature, such as “spring, 11 °C”, and what else is out of the ordinary."""
+    words = [season_of(conditions, year), temperature_text(conditions.ambient_c, display)]
+    words.append(f"{conditions.surface} road" if conditions.surface != "dry" else None)
+    words.append("warmed on the plug" if conditions.preconditioned else None)
+    words.append(None if conditions.cabin else "cabin off")
+    return ", ".join(word for word in words if word)
+
+
+def temperature_text(celsius: float, display: Display) -> str:
+    """A temperature in whole degrees."""
+    shown = round(display.value(celsius, "°C"))
+    return f"{shown} {display.unit('°C')}".replace("-", "\N{MINUS SIGN}")
+
+
+def pedal_words(brake_pedal: str) -> str:
+    """The brake pedal, such as “blended brake pedal”."""
+    return f"{choice_word('brake_pedal', brake_pedal)} brake pedal"
+
+
+def counted(count: int, one: str, many: str = "") -> str:
+    """A count with its word: “1 stop”, “3 stops”."""
+    return f"{count} {one if count == 1 else many or one + 's'}"
+
+
+def leg_words(leg: Leg, display: Display) -> str:
+    """One leg in a line: length, speed, what interrupts it, hills."""
+    parts = [f"{display.text(leg.distance_km, 'km')} at {display.text(leg.speed_kmh, 'km/h')}"]
+    if leg.stops:
+        parts.append(counted(leg.stops, "stop"))
+    if leg.slow_downs:
+        parts.append(counted(leg.slow_downs, "slow-down"))
+    if not leg.stops and not leg.slow_downs:
+        parts.append("nothing in the way")
+    if leg.climb_m:
+        parts.append(f"{display.text(leg.climb_m, 'm')} up")
+    if leg.descent_m:
+        parts.append(f"{display.text(leg.descent_m, 'm')} down")
+    if leg.surface != "dry":
+        parts.append(f"{leg.surface} road")
+    return ", ".join(parts)
+
+
+HABIT_NUMBERS = {
+    "looks_ahead": ("slows down", "peak_slowing_mps2", "{:g} m/s² at the hardest moment of a stop"),
+    "pull_away": ("pulls away", "peak_pull_away_mps2", "{:g} m/s² at the hardest moment of pulling away"),
+    "steady_foot": ("holds speed", "swing_share", "speed swings up and down by {:.0f} %"),
+}
+"""What a habit does, and which of the builder's numbers stands behind its words."""
+
+
+def habits_words(driver: Driver) -> str:
+    """The habits in a line; those that are as usual are not named."""
+    named = [
+        f"{does} {choice_word(key, getattr(driver, key))}"
+        for key, (does, _, _) in HABIT_NUMBERS.items()
+        if getattr(driver, key) != "usual"
+    ]
+    return "Habits: " + (", ".join(named) or "as usual")
+
+
+def habit_number(key: str, choice: str) -> str:
+    """The number behind the word of a habit."""
+    _, name, number = HABIT_NUMBERS[key]
+    value = HABITS[name][choice]
+    sentence = number.format(100 * value if name.endswith("_share") else value)
+    deeper = HABITS["over_slowing_share"][choice] if key == "steady_foot" else 0
+    return sentence + (f", and slow-downs go {100 * deeper:.0f} % deeper than needed" if deeper else "")
+
+
+def provenance(field: Field, assumed: Assumed, display: Display) -> str:
+    """A class's band of one figure, what kind of knowledge it is, and where it is from."""
+    band = ""
+    if field.kind == "number" and assumed.low != assumed.high:
+        low, high = (number_text(shown_value(field, end, display), 3) for end in (assumed.low, assumed.high))
+        band = f"{low} to {high} {shown_unit(field, display)}".rstrip() + ". "
+    return f"{band}{assumed.kind.capitalize()}: {assumed.source}."

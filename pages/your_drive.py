@@ -1,0 +1,247 @@
+"""Describe a drive, see what regeneration saves on it, and where the energy goes."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from html import escape
+
+import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
+
+from model.car import CAR_FIELDS
+from model.parameters import assumed_figures
+from model.scenario import DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg
+from model.scenario_io import unusual
+from pages.parts import state, wording
+from pages.parts.answer_line import choose_drive
+from pages.parts.controls import control
+
+CAR_GROUPS = {
+    "Weight and resistance": (
+        "mass_kg", "rotating_mass_share", "drag_area_m2", "rolling_coefficient", "f0_n", "f1_n_per_mps",
+        "f2_n_per_mps2", "front_load_share", "cg_height_m", "wheelbase_m",
+    ),
+    "Motor": (
+        "motor_peak_kw", "regen_peak_kw", "motor_base_speed_kmh", "motor_top_speed_kmh", "motor_loss_fixed",
+        "motor_loss_speed", "motor_loss_speed2", "motor_loss_torque2", "zero_torque_drag_share", "gear_efficiency",
+    ),
+    "Battery": (
+        "usable_kwh", "pack_voltage_v", "cell_resistance_share", "resistance_activation_j_per_mol", "acceptance_level",
+        "pack_heat_capacity_kj_per_k_kwh", "pack_heat_loss_w_per_k", "accessory_w", "charging_efficiency",
+    ),
+    "Slowing": (
+        "driven_axle", "regen_cap_mps2", "fade_start_kmh", "fade_end_kmh", "grip_reserve_share",
+    ),
+    "Cabin": (
+        "heat_source", "heater_max_kw", "heat_pump_cop_at_0c", "cabin_loss_w_per_k", "cabin_heat_capacity_kj_per_k",
+    ),
+}  # fmt: skip
+"""Every figure of the car but its name and its pedal, which the answer line asks for."""
+
+
+# describing
+
+
+def describe() -> None:
+    """Legs, the way back, and habits: rows of which one is open at a time."""
+    scenario, display = state.scenario(), state.display()
+    with st.container(key="legs-head", horizontal=True, vertical_alignment="center", horizontal_alignment="distribute"):
+        st.subheader("Leg by leg", anchor=False, width="content")
+        st.session_state["there-and-back"] = scenario.return_trip
+        st.toggle("There and back", key="there-and-back", on_change=take_return)
+        st.button(
+            "Add a leg",
+            type="tertiary",
+            icon=":material/add:",
+            on_click=move_legs,
+            args=((*scenario.legs, Leg()), len(scenario.legs)),
+            disabled=len(scenario.legs) >= MAX_LEGS,
+        )
+    with st.container(key="rows", gap=None):
+        for place, leg in enumerate(scenario.legs):
+            if row(f"leg-{place}", f"{place + 1}. {wording.leg_words(leg, display)}"):
+                edit_leg(place)
+        if row("habits", wording.habits_words(scenario.driver)):
+            edit_habits()
+
+
+def row(name: str, text: str) -> bool:
+    """A line that says what is entered; whether its entries are open below it."""
+    is_open = st.session_state.get("open-row") == name
+    st.button(
+        text,
+        type="tertiary",
+        width="stretch",
+        icon=":material/expand_less:" if is_open else ":material/expand_more:",
+        icon_position="right",
+        key=f"row-{name}",
+        on_click=open_row,
+        args=(None if is_open else name,),
+    )
+    return is_open
+
+
+def open_row(name: str | None) -> None:
+    """Open one row and close the others."""
+    st.session_state["open-row"] = name
+
+
+def take_return() -> None:
+    """Write whether the drive is driven back."""
+    state.put(replace(state.scenario(), return_trip=st.session_state["there-and-back"]))
+
+
+def move_legs(legs: tuple[Leg, ...], opened: int | None) -> None:
+    """Take the legs in a new order or number, and open one of them."""
+    state.put_whole(replace(state.scenario(), legs=legs))
+    open_row(None if opened is None else f"leg-{opened}")
+
+
+def edit_leg(place: int) -> None:
+    """The entries of one leg, and its place among the others."""
+    legs = state.scenario().legs
+    others = (*legs[:place], *legs[place + 1 :])
+
+    def moved(to: int) -> tuple[Leg, ...]:
+        return (*others[:to], legs[place], *others[to:])
+
+    with st.container(key="entries", gap="xsmall"):
+        for keys in (
+            ("distance_km", "speed_kmh"), ("stops", "slow_downs"), ("slow_to_kmh", "grade_pct"), ("climb_m", "descent_m"),
+        ):  # fmt: skip
+            for column, key in zip(st.columns(2, wrap=False), keys, strict=True):
+                with column:
+                    control(LEG_FIELDS[key], leg=place, help="")
+        control(LEG_FIELDS["surface"], leg=place, look="list")
+        st.caption(
+            "Stops: times at rest, the leg's end included. Slow-downs: bends, roundabouts, traffic, without stopping. "
+            "How steep: the hills, where there are any."
+        )
+        with st.container(horizontal=True):
+            st.button("Up", icon=":material/arrow_upward:", key="leg-up", disabled=place == 0,
+                      on_click=move_legs, args=(moved(max(place - 1, 0)), place - 1))  # fmt: skip
+            st.button("Down", icon=":material/arrow_downward:", key="leg-down", disabled=place == len(legs) - 1,
+                      on_click=move_legs, args=(moved(place + 1), place + 1))  # fmt: skip
+            st.button("Remove", icon=":material/delete:", key="leg-remove", disabled=len(legs) == 1,
+                      on_click=move_legs, args=(others, None))  # fmt: skip
+
+
+def edit_habits() -> None:
+    """The three habits, each with the number behind its word."""
+    driver = state.scenario().driver
+    with st.container(key="entries", gap="xsmall"):
+        for key in wording.HABIT_NUMBERS:
+            control(DRIVER_FIELDS[key], help="")
+            st.caption(wording.habit_number(key, getattr(driver, key)))
+
+
+# answering
+
+
+def answer() -> DeltaGenerator | None:
+    """The headline and what it comes to; returns the place for the year."""
+    outcome, bands, display = state.outcome(), state.answer(), state.display()
+    if outcome.result is None or bands is None:
+        st.error(outcome.refusal)
+        return None
+    st.header(wording.headline_marked(bands, display), anchor=False)
+    scenario, result = state.scenario(), outcome.result
+    if not result.followed:
+        st.warning(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
+    phrases = unusual(scenario)
+    if phrases:
+        st.markdown(wording.unusual_text(phrases))
+    battery = display.text(result.car.usable_kwh, "kWh")
+    facts = [
+        ("On this drive", wording.saved_text(bands, display), wording.taken_text(bands, display)),
+        ("On a full battery", wording.range_text(bands, display), f"with {battery} usable, on drives like this"),
+    ]
+    with st.container(key="facts", gap=None):
+        st.html(fact_rows(facts))
+        year_place = st.container()
+    with st.expander("What the year is made of", type="compact", key="year-drawer", on_change="rerun") as drawer:
+        if drawer.open:
+            year_entries()
+    return year_place
+
+
+def fact_rows(facts: list[tuple[str, str, str]]) -> str:
+    """What the saving comes to: what, how much, and beside what it stands."""
+    rows = "".join(
+        f"<dt>{escape(what)}</dt><dd><b>{escape(value)}</b> <span>{escape(beside)}</span></dd>"
+        for what, value, beside in facts
+    )
+    return f"<dl>{rows}</dl>"
+
+
+def draw_year(place: DeltaGenerator) -> None:
+    """The year's row; drawn last, since four seasons have to be driven for it."""
+    scenario, display, year = state.scenario(), state.display(), state.year()
+    if year is None:
+        return
+    energy, money = wording.year_texts(year, scenario.year, display)
+    with place:
+        st.html(fact_rows([(f"In a year of {wording.year_days(year)} days", f"{energy} from the wall", money)]))
+
+
+def year_entries() -> None:
+    """Days and temperature of each season, price and CO₂."""
+    for season in SEASONS:
+        for column, key in zip(st.columns(2, wrap=False), (f"{season}_days", f"{season}_c"), strict=True):
+            with column:
+                control(YEAR_FIELDS[key])
+    for column, key in zip(st.columns(3), ("currency", "price_per_kwh", "co2_g_per_kwh"), strict=True):
+        with column:
+            control(YEAR_FIELDS[key])
+    st.caption(f"{YEAR_FIELDS['price_per_kwh'].help} {YEAR_FIELDS['co2_g_per_kwh'].help}")
+
+
+# the car
+
+
+def adjust_car() -> None:
+    """Every figure of the car with its class's band and provenance."""
+    scenario, display = state.scenario(), state.display()
+    st.markdown(
+        "Whatever you enter here counts as known: it no longer widens the band. All else comes from the class, with "
+        "what kind of knowledge it is and where it is from."
+    )
+    group = st.segmented_control(
+        "Part of the car", list(CAR_GROUPS), default="Weight and resistance", required=True, key="car-group",
+        label_visibility="collapsed",
+    )
+    assumed, stated = assumed_figures(scenario.car_class), dict(scenario.stated)
+    for key in CAR_GROUPS[group]:
+        field = CAR_FIELDS[key]
+        left, right = st.columns([1, 2], vertical_alignment="center")
+        with left:
+            control(field, look="list" if field.kind == "choice" else "")
+        with right:
+            if key in stated:
+                st.button(f"Yours. Back to the class's figure", key=f"reset-{key}", type="tertiary", on_click=reset, args=(key,))
+            elif key in assumed:
+                st.caption(wording.provenance(field, assumed[key], display))
+            else:
+                st.caption("Left empty unless you know it.")
+    st.button("All figures back to the class", on_click=reset, args=tuple(stated), disabled=not stated)
+
+
+def reset(*keys: str) -> None:
+    """Take the class's figures again."""
+    scenario = state.scenario()
+    for key in keys:
+        scenario = scenario.with_setting(key, None)
+    state.put_whole(scenario)
+
+
+choose_drive("page")
+answering, describing = st.columns([11, 10], gap="large")
+with describing, st.container(key="description", gap="xsmall"):
+    describe()
+with answering, st.container(key="answer", gap="xsmall"):
+    year_place = answer()
+with st.expander("Adjust the car", type="compact", key="car-drawer", on_change="rerun") as drawer:
+    if drawer.open:
+        adjust_car()
+if year_place is not None:
+    draw_year(year_place)
