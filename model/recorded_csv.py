@@ -42,7 +42,8 @@ class RecordedRow:
         default=None, optional=True,
     )
     cabin_kw: float | None = number(
-        "kW", 0, 20, (0, 10), "Cabin power", "Heating and cooling; replaces the modelled one.",
+        "kW", -1, 30, (0, 10), "Cabin power",
+        "Heating and cooling; replaces the modelled one. A little below 0 is taken as noise of the sensor.",
         default=None, optional=True,
     )
     battery_power_kw: float | None = number(
