@@ -65,7 +65,9 @@ def test_values_are_read_in_their_own_type(field, given, value):
     assert type(field.parse(given)) is type(value)
 
 
-@pytest.mark.parametrize("field, given", [(STOPS, 2.5), (PEDAL, "none"), (CABIN, "maybe"), (NAME, "x" * 81), (MASS, "")])
+@pytest.mark.parametrize(
+    "field, given", [(STOPS, 2.5), (PEDAL, "none"), (CABIN, "maybe"), (NAME, "x" * 81), (MASS, "")]
+)
 def test_what_is_no_value_is_refused(field, given):
     with pytest.raises(InputError):
         field.parse(given)

@@ -1,0 +1,105 @@
+"""Cells, charge acceptance and pack temperature."""
+
+import math
+
+import numpy as np
+import pytest
+
+from model import battery
+from model.parameters import car_from
+
+CAR = car_from("family-hatch")
+
+
+def at(value):
+    return np.array([[float(value)]])
+
+
+def test_mean_voltage_is_the_stated_one_and_charge_raises_it():
+    soc = np.linspace(0, 1, 20001)
+    volts = battery.open_circuit_v(CAR, soc)
+    assert np.trapezoid(volts, soc) == pytest.approx(CAR.pack_voltage_v, rel=1e-6)
+    assert np.all(np.diff(volts) > 0)
+
+
+def test_resistance_drops_the_stated_share_of_voltage_at_one_hour():
+    """Warm and half full: emptied in one hour, the current is capacity over voltage."""
+    amps = CAR.usable_kwh * 1000 / CAR.pack_voltage_v
+    drop = amps * battery.resistance_ohm(CAR, at(0.5), at(25.0))
+    assert drop / CAR.pack_voltage_v == pytest.approx(CAR.cell_resistance_share)
+
+
+def test_cold_raises_resistance_as_arrhenius_says():
+    ratio = battery.resistance_ohm(CAR, at(0.5), at(-10.0)) / battery.resistance_ohm(CAR, at(0.5), at(25.0))
+    slope = CAR.resistance_activation_j_per_mol / 8.314462618
+    assert ratio == pytest.approx(math.exp(slope * (1 / 263.15 - 1 / 298.15)))
+    assert ratio > 2
+
+
+def test_acceptance_is_the_table_at_its_own_points():
+    temperatures, charges, rates = battery.acceptance_tables()
+    for level, table in zip((-1.0, 0.0, 1.0), rates, strict=True):
+        car = car_from("family-hatch", {"acceptance_level": level})
+        for row, celsius in enumerate(temperatures):
+            for column, soc in enumerate(charges):
+                watts = battery.acceptance_w(car, at(soc), at(celsius))
+                assert watts == pytest.approx(table[row, column] * CAR.usable_kwh * 1000)
+
+
+def test_acceptance_lies_between_its_neighbours_and_holds_at_the_ends():
+    def watts(soc, celsius, level=0.0):
+        return battery.acceptance_w(car_from("family-hatch", {"acceptance_level": level}), at(soc), at(celsius))[0, 0]
+
+    assert watts(0.7, 25) == pytest.approx((watts(0.6, 25) + watts(0.8, 25)) / 2)
+    assert watts(0.6, 5) == pytest.approx((watts(0.6, 0) + watts(0.6, 10)) / 2)
+    assert watts(0.6, 20, 0.5) == pytest.approx((watts(0.6, 20, 0.0) + watts(0.6, 20, 1.0)) / 2)
+    assert watts(0.6, -40) == watts(0.6, -20) and watts(0.6, 70) == watts(0.6, 60)
+    assert watts(1.0, 25, 1.0) == 0
+
+
+def test_tables_fall_with_charge_and_cold_and_lie_in_order():
+    temperatures, _, rates = battery.acceptance_tables()
+    low, mid, high = rates
+    assert np.all(low <= mid) and np.all(mid <= high)
+    assert np.all(np.diff(rates, axis=2) <= 0)
+    assert np.all(np.diff(rates[:, temperatures <= 25], axis=1) >= 0)
+    assert np.all(rates[:, :, -1] == 0)
+
+
+def test_acceptance_of_many_cars_is_that_of_each():
+    levels = np.array([[-1.0], [-0.3], [0.0], [0.6], [1.0]])
+    soc, celsius = np.linspace(0.5, 1, 7)[None, :], np.linspace(-25, 40, 7)[None, :]
+    many = battery.acceptance_w(car_from("family-hatch", {"acceptance_level": levels}), soc, celsius)
+    for row, level in zip(many, levels[:, 0], strict=True):
+        one = battery.acceptance_w(car_from("family-hatch", {"acceptance_level": float(level)}), soc, celsius)
+        assert row == pytest.approx(one[0])
+
+
+def test_recurrence_is_the_loop_it_stands_for():
+    random = np.random.RandomState(1)
+    factor, added = random.uniform(0.8, 1.0, (3, 50)), random.normal(size=(3, 50))
+    found = battery.recurrence(factor, added, 0.5)
+    expected = np.full((3, 51), 0.5)
+    for step in range(50):
+        expected[:, step + 1] = factor[:, step] * expected[:, step] + added[:, step]
+    assert found == pytest.approx(expected, rel=1e-12)
+
+
+def test_recurrence_outlasts_a_vanishing_product():
+    found = battery.recurrence(np.full((1, 2000), 0.05), np.full((1, 2000), 9.5), 100.0)
+    assert found[0, -1] == pytest.approx(10.0)
+
+
+def test_a_pack_warms_to_where_loss_meets_heat():
+    car = car_from("family-hatch", {"usable_kwh": 10.0, "pack_heat_loss_w_per_k": 10.0})
+    blocks = 30000
+    warm = battery.pack_temperature_c(car, np.full((1, blocks), 2000.0), np.full((1, blocks), 10.0), -5.0, -5.0)
+    # 200 W over 10 W/K; the heat of a block is all there at its end, which is a little too warm
+    assert warm[0, -1] == pytest.approx(-5 + 20, abs=0.02)
+    assert warm[0, 1] == pytest.approx(-5 + 2000 / 60000, abs=1e-4)
+
+
+def test_a_warm_pack_cools_to_the_air():
+    blocks = 20000
+    cool = battery.pack_temperature_c(CAR, np.zeros((1, blocks)), np.full((1, blocks), 100.0), 0.0, 20.0)
+    assert np.all(np.diff(cool) < 0) and 0 < cool[0, -1] < 1e-3

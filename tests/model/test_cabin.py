@@ -1,0 +1,69 @@
+"""Cabin heating and cooling."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from model.cabin import cabin_power_w, heat_pump_cop
+from model.parameters import car_from
+from model.scenario import Conditions
+
+CAR = car_from("family-hatch")
+COLD = Conditions(ambient_c=-5.0)
+TIME_S = np.arange(0.5, 3600.0)
+
+
+def power(car=CAR, conditions=COLD):
+    return cabin_power_w(car, conditions, TIME_S)[0]
+
+
+def test_nothing_runs_when_off_or_mild():
+    assert np.all(power(conditions=replace(COLD, cabin=False)) == 0)
+    for ambient in (18.0, 21.0, 24.0):
+        assert np.all(power(conditions=replace(COLD, ambient_c=ambient)) == 0)
+
+
+def test_the_heater_runs_full_then_holds():
+    watts = power()
+    assert watts[0] == CAR.heater_max_kw * 1000
+    assert watts[-1] == pytest.approx(CAR.cabin_loss_w_per_k * 26)
+    assert set(watts) == {watts[0], watts[-1]} and np.all(np.diff(watts) <= 0)
+
+
+def test_the_cabin_is_warm_when_the_heater_holds():
+    """Integrating the heat balance over the full-power minutes ends at the set temperature."""
+    cabin_c = COLD.ambient_c
+    for _ in range(int((power() == CAR.heater_max_kw * 1000).sum())):
+        heat = CAR.heater_max_kw * 1000 - CAR.cabin_loss_w_per_k * (cabin_c - COLD.ambient_c)
+        cabin_c += heat / (CAR.cabin_heat_capacity_kj_per_k * 1000)
+    assert cabin_c == pytest.approx(COLD.cabin_set_c, abs=0.1)
+
+
+def test_a_heater_too_weak_stays_at_its_most():
+    car = car_from("family-hatch", {"heater_max_kw": 2.0})
+    assert np.all(power(car, replace(COLD, ambient_c=-30.0)) == 2000)
+    assert np.all(power(car_from("family-hatch", {"heater_max_kw": 0.0})) == 0)
+
+
+def test_a_warmed_cabin_only_holds():
+    assert power(conditions=replace(COLD, preconditioned=True)) == pytest.approx(CAR.cabin_loss_w_per_k * 26)
+
+
+def test_a_heat_pump_takes_less_and_never_gives_less_than_it_takes():
+    pump = car_from("family-hatch", {"heat_source": "heat_pump"})
+    assert power(pump)[-1] == pytest.approx(power()[-1] / heat_pump_cop(pump, -5.0))
+    assert heat_pump_cop(pump, 0.0) == pump.heat_pump_cop_at_0c
+    assert heat_pump_cop(pump, -40.0) == 1.0
+
+
+def test_cooling_carries_off_walls_and_sun():
+    hot = power(conditions=replace(COLD, ambient_c=31.0))
+    assert hot == pytest.approx((CAR.cabin_loss_w_per_k * 10 + 600) / 2.5)
+
+
+def test_many_cars_at_once_are_each_as_alone():
+    losses = np.array([[60.0], [120.0], [400.0]])
+    many = cabin_power_w(replace(CAR, cabin_loss_w_per_k=losses), COLD, TIME_S)
+    for row, loss in zip(many, losses[:, 0], strict=True):
+        assert row == pytest.approx(power(replace(CAR, cabin_loss_w_per_k=float(loss))))

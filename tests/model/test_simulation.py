@@ -1,0 +1,206 @@
+"""The kernel against the plain loop of the same equations, many cars at once against each alone, and its edges."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from model.braking import LIMITS
+from model.cycles import cycle_trace
+from model.parameters import car_from
+from model.savings import evaluate
+from model.scenario import SURFACES, Conditions, Driver
+from model.simulation import BLOCK, ledger_of, solve, start_temperature_c, wheel_demand
+from tests import reference_loop
+from tests.made_traces import ride, steady, stop_and_go
+
+WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
+COLD = Conditions(ambient_c=-12.0, soc_start=0.8)
+DESCENT = steady(60, 607, slope=-0.06)
+SITUATIONS = {
+    "warm": ("family-hatch", {}, WARM, Driver(), cycle_trace("wltc3b")),
+    "hard driving": ("performance-saloon", {}, WARM, Driver(), cycle_trace("us06")),
+    "battery limits in the cold": ("small-hatch", {}, COLD, Driver(), cycle_trace("wltc3b")),
+    "heat pump, warmed up": (
+        "large-suv", {}, Conditions(ambient_c=-3.0, preconditioned=True, altitude_m=1200.0), Driver(),
+        cycle_trace("udds"),
+    ),
+    "cooling": (
+        "compact-crossover", {"acceptance_level": 0.4}, Conditions(ambient_c=34.0), Driver(), cycle_trace("nycc"),
+    ),
+    "friction-only pedal": (
+        "family-hatch", {"brake_pedal": "friction"}, Conditions(cabin=False, wind_kmh=30.0, payload_kg=200.0),
+        Driver(lift_off_mps2=0.6), cycle_trace("udds"),
+    ),
+    "full battery, long descent": ("family-hatch", {}, Conditions(ambient_c=15.0, soc_start=0.97), Driver(), DESCENT),
+    "rear wheels on snow": (
+        "performance-saloon", {"driven_axle": "rear"}, Conditions(ambient_c=-6.0, surface="snow", grip_level=-0.5),
+        Driver(comes_to_rest=True), stop_and_go(6),
+    ),
+    "measured road load": (
+        "van", {"f0_n": 180.0, "f1_n_per_mps": -1.5, "f2_n_per_mps2": 0.8}, COLD, Driver(), cycle_trace("nedc"),
+    ),
+    "battery of a hybrid": (
+        "family-hatch", {"usable_kwh": 1.3, "cell_resistance_share": 0.006}, Conditions(cabin=False, soc_start=0.7),
+        Driver(), stop_and_go(5, 40.0),
+    ),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("situation", SITUATIONS)
+def test_the_kernel_agrees_with_the_plain_loop(situation):
+    car_class, stated, conditions, driver, trace = SITUATIONS[situation]
+    car = car_from(car_class, stated)
+    result = evaluate(trace, car, conditions, driver)
+    assert result.followed, "the loop drives the trace as it is"
+    loop = reference_loop.drive(trace, car, conditions, driver)
+    without = reference_loop.drive(trace, car, conditions, driver, regen=False)
+    found = [
+        result.battery_out_kwh, result.battery_in_kwh, result.wheel_braking_kwh, result.wheel_friction_kwh,
+        result.friction_only_net_kwh, result.friction_only_wheel_friction_kwh,
+    ]  # fmt: skip
+    expected = [
+        loop.out_j, loop.in_j, loop.braking_j, loop.friction_j, without.out_j - without.in_j, without.friction_j
+    ]  # fmt: skip
+    # the sweeps end when charge moves by less than a millionth; where the battery holds the motor back, that shows
+    within = 1e-5 if "battery" in result.limits_kwh else 1e-9
+    turned_over_kwh = (loop.out_j + loop.in_j) / 3.6e6
+    assert found == pytest.approx(np.array(expected) / 3.6e6, rel=0, abs=within * turned_over_kwh)
+    assert result.soc[-1] == pytest.approx(loop.soc_end, abs=2e-6)
+    assert result.run.pack_c[0, -1] == pytest.approx(loop.pack_c_end, abs=1e-2)
+
+
+def test_the_situations_reach_the_battery_limit():
+    for situation in ("battery limits in the cold", "full battery, long descent"):
+        car_class, stated, conditions, driver, trace = SITUATIONS[situation]
+        result = evaluate(trace, car_from(car_class, stated), conditions, driver)
+        assert result.limits_kwh["battery"] > 0.2 * result.wheel_friction_kwh
+
+
+def test_many_cars_at_once_are_each_as_alone():
+    masses, levels = np.array([[1500.0], [1800.0], [2300.0]]), np.array([[-0.8], [0.0], [0.9]])
+    trace, driver = cycle_trace("udds"), Driver()
+    many = replace(car_from("family-hatch"), mass_kg=masses, acceptance_level=levels)
+    run = solve(wheel_demand(trace, many, COLD), many, COLD, driver)
+    for index in range(3):
+        alone = replace(many, mass_kg=float(masses[index, 0]), acceptance_level=float(levels[index, 0]))
+        one = solve(wheel_demand(trace, alone, COLD), alone, COLD, driver)
+        assert run.terminal_out_j[index] == pytest.approx(one.terminal_out_j[0], rel=1e-6)
+        assert run.terminal_in_j[index] == pytest.approx(one.terminal_in_j[0], rel=1e-5)
+        assert run.soc[index, -1] == pytest.approx(one.soc[0, -1], abs=2e-6)
+
+
+def test_steps_of_half_a_second_give_the_same_drive():
+    """The same speeds at half the step: energies move by what the coarser step leaves out, under a per mille."""
+    trace = cycle_trace("wltc3b")
+    time_s = np.arange(0, 1800.5, 0.5)
+    fine = replace(
+        trace,
+        time_s=time_s,
+        speed_mps=np.interp(time_s, trace.time_s, trace.speed_mps),
+        elevation_m=np.zeros(len(time_s)),
+    )
+    coarse, halved = (evaluate(each, car_from("family-hatch"), WARM, Driver()) for each in (trace, fine))
+    assert halved.distance_km == pytest.approx(coarse.distance_km)
+    assert halved.net_kwh == pytest.approx(coarse.net_kwh, rel=1e-3)
+    assert halved.battery_in_kwh == pytest.approx(coarse.battery_in_kwh, rel=5e-3)
+
+
+def test_a_trace_that_is_no_whole_number_of_blocks_is_padded_with_nothing():
+    trace = steady(50, BLOCK + 3)
+    result = evaluate(trace, car_from("family-hatch"), WARM, Driver())
+    assert result.run.terminal_w.shape == (1, 2 * BLOCK)
+    assert np.all(result.run.demand.step_s[0, BLOCK + 3 :] == 0)
+    assert result.ledger.accessories == pytest.approx(250 * (BLOCK + 3))
+    twice = evaluate(steady(50, 2 * (BLOCK + 3)), car_from("family-hatch"), WARM, Driver())
+    assert twice.net_kwh == pytest.approx(2 * result.net_kwh, rel=1e-4)
+
+
+def test_measured_temperatures_and_cabin_replace_the_modelled_ones():
+    points = 601
+    trace = steady(70, points - 1)
+    measured = replace(
+        trace,
+        ambient_c=np.full(points, -10.0),
+        battery_temp_c=np.linspace(-10, 5, points),
+        cabin_w=np.full(points - 1, 1234.0),
+    )
+    car = car_from("family-hatch")
+    result = evaluate(measured, car, WARM, Driver())
+    assert result.ledger.cabin == pytest.approx(1234 * 600)
+    assert result.run.pack_c[0, 0] == -10 and result.run.pack_c[0, -1] == 5
+    cold = evaluate(trace, car, replace(WARM, ambient_c=-10.0), Driver())
+    assert result.ledger.air == pytest.approx(cold.ledger.air)
+    assert result.ledger.rolling == pytest.approx(cold.ledger.rolling)
+
+
+def test_the_slipperier_of_leg_and_season_counts():
+    trace = ride(np.linspace(60, 0, 61), surface=np.full(60, SURFACES.index("snow")))
+    car = car_from("family-hatch")
+    on_snow = wheel_demand(trace, car, WARM)
+    assert on_snow.rolling_n[0, 0] > wheel_demand(replace(trace, surface=None), car, WARM).rolling_n[0, 0]
+    both = [
+        wheel_demand(each, car, replace(WARM, surface="ice")).friction for each in (trace, replace(trace, surface=None))
+    ]
+    assert np.all(both[0][0, :60] == both[1].flat[0])
+
+
+def test_the_pack_starts_as_stated_warmed_or_as_the_air():
+    assert start_temperature_c(Conditions(ambient_c=-5.0), -5.0) == -5
+    assert start_temperature_c(Conditions(ambient_c=-5.0, preconditioned=True), -5.0) == 20
+    assert start_temperature_c(Conditions(ambient_c=30.0, preconditioned=True), 30.0) == 30
+    assert start_temperature_c(Conditions(ambient_c=-5.0, battery_temp_c=8.0), -5.0) == 8
+
+
+def test_a_full_battery_takes_no_more_than_is_used():
+    result = evaluate(DESCENT, car_from("family-hatch"), Conditions(cabin=False, soc_start=1.0), Driver())
+    assert result.soc.max() <= 1 + 1e-9
+    assert result.battery_in_kwh < 0.02 * result.wheel_braking_kwh
+    assert result.limits_kwh["battery"] > 0.9 * result.wheel_friction_kwh
+
+
+def test_a_full_battery_empties_itself_before_it_takes_again():
+    """Up, then down from full: what comes back is no more than what was drawn."""
+    trace = ride(np.full(1201, 60.0), slope=np.repeat([0.03, -0.08], 600))
+    result = evaluate(trace, car_from("family-hatch"), Conditions(cabin=False, soc_start=1.0), Driver())
+    assert result.soc.min() < 0.99 and result.soc.max() <= 1 + 1e-9
+    assert result.soc[-1] > result.soc.min()
+    assert result.limits_kwh["battery"] > 0
+
+
+@pytest.mark.parametrize("mass_kg", [700.0, 4000.0])
+@pytest.mark.parametrize("ambient_c", [-20.0, 45.0])
+def test_light_and_heavy_cold_and_hot(mass_kg, ambient_c):
+    car = car_from("pickup", {"mass_kg": mass_kg})
+    result = evaluate(cycle_trace("wltc3b"), car, Conditions(ambient_c=ambient_c), Driver())
+    assert result.ledger.error_share < 1e-9
+    assert 0 < result.recovered_share < 0.6 and result.net_kwh > 1
+
+
+def test_a_tail_wind_faster_than_the_car_pushes():
+    trace = steady(30, 300)
+    car = car_from("family-hatch")
+    still, pushed = (evaluate(trace, car, replace(WARM, wind_kmh=wind), Driver()) for wind in (0.0, -60.0))
+    assert pushed.ledger.air == pytest.approx(-still.ledger.air)
+    assert pushed.net_kwh < still.net_kwh and pushed.ledger.error_share < 1e-9
+
+
+def test_nearly_no_grip_leaves_nearly_everything_to_friction():
+    car = car_from("family-hatch", {"driven_axle": "rear", "grip_reserve_share": 0.9})
+    result = evaluate(stop_and_go(), car, replace(WARM, surface="ice", grip_level=-1.0), Driver())
+    assert result.captured_share < 0.15 and max(result.limits_kwh, key=result.limits_kwh.get) == "grip"
+    assert result.saved_kwh >= 0
+
+
+def test_the_limit_of_every_step_that_left_something_to_friction_is_known():
+    for situation, (car_class, stated, conditions, driver, trace) in SITUATIONS.items():
+        result = evaluate(trace, car_from(car_class, stated), conditions, driver)
+        left = result.run.friction_n > 1e-9
+        assert np.all(result.run.bound[left] >= 0), situation
+        assert {LIMITS[index] for index in np.unique(result.friction_only.bound) if index >= 0} == {"no_regeneration"}
+
+
+def test_a_drive_of_one_second():
+    result = evaluate(ride([50, 49]), car_from("family-hatch"), WARM, Driver())
+    assert result.distance_km == pytest.approx(49.5 / 3600) and result.ledger.error_share < 1e-9
+    assert ledger_of(result.friction_only, result.trace).error_share < 1e-9
