@@ -12,6 +12,7 @@ from contextlib import asynccontextmanager
 from pathlib import Path
 
 import altair  # noqa: F401
+import pandas  # noqa: F401
 import streamlit as st
 from starlette.datastructures import MutableHeaders
 from starlette.middleware import Middleware
@@ -72,10 +73,10 @@ class SecurityHeaders:
 
 @asynccontextmanager
 async def warm_start(_app: st.App) -> AsyncIterator[None]:
-    """Load what every page needs, then keep it out of garbage collection.
+    """Keep the libraries imported above out of garbage collection.
 
-    Streamlit collects all garbage after every run of a page. Left to look through the loaded libraries each time,
-    that takes longer than the page itself.
+    Streamlit collects all garbage after every run of a page. Left to look through the libraries each time, that takes
+    longer than the page itself.
     """
     gc.collect()
     gc.freeze()

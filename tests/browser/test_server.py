@@ -1,0 +1,106 @@
+"""The server as a visitor meets it: its headers, its charts, its errors, its links."""
+
+import socket
+import urllib.request
+from urllib.parse import urlsplit
+
+import pytest
+
+TOP_LINK = '[data-testid="stTopNavLink"]'
+CHART = '[data-testid="stVegaLiteChart"]'
+LOADED_FONTS = """
+    async () => {
+        await document.fonts.ready;
+        return [...document.fonts].filter(font => font.status === "loaded").map(font => font.family);
+    }
+"""
+LINK = "/show"
+"""A page that the navigation does not show: reached by its link alone."""
+BROKEN_APP = "tests/browser/broken_app.py"
+
+
+@pytest.mark.parametrize("path", ["/", "/_stcore/health", "/no-such-page"])
+def test_every_answer_carries_the_security_headers(server, path):
+    with urllib.request.urlopen(server.url + path) as answer:
+        headers = answer.headers
+    assert headers["X-Content-Type-Options"] == "nosniff"
+    assert headers["Referrer-Policy"] == "no-referrer"
+    policy = headers["Content-Security-Policy"]
+    assert "default-src 'self'" in policy
+    assert "frame-ancestors 'self'" in policy
+    assert "'unsafe-eval'" not in policy
+    assert "//" not in policy and "*" not in policy, "no remote host may be named"
+
+
+def test_the_server_asks_nothing_of_the_internet(start_server):
+    """Whatever asks the way through a proxy would have to knock here."""
+    with socket.create_server(("127.0.0.1", 0)) as door:
+        proxy = f"http://127.0.0.1:{door.getsockname()[1]}"
+        names = ("HTTP_PROXY", "HTTPS_PROXY", "http_proxy", "https_proxy")
+        nobody_excepted = {"NO_PROXY": "", "no_proxy": ""}
+        start_server(environment=dict.fromkeys(names, proxy) | nobody_excepted)
+        door.settimeout(2)
+        with pytest.raises(TimeoutError):
+            door.accept()
+
+
+def test_a_chart_is_drawn_under_the_policy(open_page):
+    page = open_page()
+    marks = page.locator(f"{CHART} svg .mark-group, {CHART} canvas").first
+    marks.wait_for()
+    size = page.locator(CHART).first.bounding_box()
+    assert size["width"] > 100
+    assert size["height"] > 40
+
+
+def test_the_fonts_are_the_bundled_ones(open_page):
+    page = open_page()
+    assert "Source Serif" in page.locator("h1").first.evaluate("element => getComputedStyle(element).fontFamily")
+    assert "Source Sans" in page.locator("body").evaluate("element => getComputedStyle(element).fontFamily")
+    loaded = page.evaluate(LOADED_FONTS)
+    assert any("Source Serif" in family for family in loaded)
+    assert any("Source Sans" in family for family in loaded)
+
+
+def test_a_first_visit_to_a_pages_link_shows_the_full_shell(server, start_server, open_page):
+    """On a server that has drawn nothing yet, Streamlit's own discovery of pages must not come first."""
+    known = open_page("/")
+    known.goto(server.url + LINK)
+    known.locator("h1").wait_for()
+
+    first = open_page(LINK, on=start_server())
+    first.locator("h1").wait_for()
+    assert urlsplit(first.url).path == LINK
+    assert first.title() == known.title()
+    assert first.locator("h1").all_inner_texts() == known.locator("h1").all_inner_texts()
+    assert first.locator(TOP_LINK).all_inner_texts() == known.locator(TOP_LINK).all_inner_texts()
+    assert first.get_by_test_id("stSidebarNav").count() == 0
+    assert first.get_by_role("dialog").count() == 0
+
+
+def test_an_uncaught_error_is_one_sentence_and_keeps_the_inputs(start_server, open_page):
+    broken = start_server(BROKEN_APP)
+    page = open_page(on=broken)
+    page.get_by_label("Note").fill("the hill road")
+    page.get_by_label("Note").press("Enter")
+    page.get_by_role("slider", name="Stops").press("ArrowRight")
+    page.get_by_text("5 stops, as the server knows it").wait_for()
+    page.get_by_text("Fail", exact=True).click()
+
+    page.get_by_role("alert").wait_for()
+    (said,) = page.get_by_role("alert").all_inner_texts()
+    assert said.endswith(".")
+    assert said.count(".") == 1, "one sentence"
+    assert "kept" in said
+    assert page.get_by_test_id("stException").count() == 0
+    assert "on purpose" not in page.locator("body").inner_text()
+    assert page.get_by_role("slider", name="Stops").input_value() == "5"
+
+    page.get_by_text("Fail", exact=True).click()
+    page.get_by_label("Note").wait_for()
+    assert page.get_by_role("slider", name="Stops").input_value() == "5"
+    assert page.get_by_label("Note").input_value() == "the hill road"
+    assert page.get_by_role("alert").count() == 0
+
+    assert broken.log.count("RuntimeError: a failure made on purpose") == 1
+    assert "broken_page.py" in broken.log
