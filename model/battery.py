@@ -59,7 +59,8 @@ def acceptance_w(car: Car, soc: Array, temperature_c: Array) -> Array:
     """Power the battery takes at its terminals [W].
 
     Bilinear in state of charge [1] and pack temperature [°C] between the low, mid and high tables of
-    ``assets/charge_acceptance.csv``, chosen by the car's acceptance level. Held at the table's ends; nothing at 1.
+    ``assets/charge_acceptance.csv``, chosen by the car's acceptance level, times its charge rate factor. Held at the
+    table's ends; nothing at 1.
     """
     temperatures, charges, rates = acceptance_tables()
     row, down = _place(temperatures, temperature_c)
@@ -72,7 +73,7 @@ def acceptance_w(car: Car, soc: Array, temperature_c: Array) -> Array:
     run = np.arange(len(table))[:, None]
     upper = table[run, row, column] * (1 - across) + table[run, row, column + 1] * across
     lower = table[run, row + 1, column] * (1 - across) + table[run, row + 1, column + 1] * across
-    return (upper * (1 - down) + lower * down) * car.usable_kwh * (J_PER_KWH / 3600)
+    return (upper * (1 - down) + lower * down) * car.charge_rate_factor * car.usable_kwh * (J_PER_KWH / 3600)
 
 
 def recurrence(factor: Array, added: Array, start: Any) -> Array:
@@ -89,6 +90,33 @@ def recurrence(factor: Array, added: Array, start: Any) -> Array:
     for step in range(product.shape[-1]):
         values.append(factor[..., step] * values[-1] + added[..., step])
     return np.stack(values, axis=-1)
+
+
+def heater_share(car: Car, temperature_c: Array) -> Array:
+    """Share of each block in which the battery's heater runs [1]: until the battery is as warm as it aims at.
+
+    Parameters
+    ----------
+    car : Car
+        Whose heater stops at `pack_heater_until_c`.
+    temperature_c : array (runs, blocks + 1)
+        Temperature at block starts and at the end if the heater ran all the time [°C].
+    """
+    missing = car.pack_heater_until_c - temperature_c[:, :-1]
+    rise = np.diff(temperature_c)
+    return np.clip(np.where(rise > 0, missing / np.where(rise > 0, rise, 1.0), np.sign(missing)), 0.0, 1.0)
+
+
+def held_from_below(factor: Array, added: Array, start: Any, floor: Any) -> Array:
+    """As `recurrence`, but never below `floor`, which must not be above `start`: what a hybrid's engine sees to.
+
+    ``x[n + 1] = max(floor, factor[n] · x[n] + added[n])``: over the running product it is a sum with a moving floor.
+    """
+    product = np.cumprod(factor, axis=-1)
+    free = np.cumsum(added / product, axis=-1)
+    lifted = np.maximum.accumulate(floor / product - free, axis=-1)
+    first = np.broadcast_to(np.asarray(start, dtype=float), product.shape[:-1] + (1,))
+    return np.concatenate([first, product * (free + np.maximum(first, lifted))], axis=-1)
 
 
 def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array, start_c: Any) -> Array:

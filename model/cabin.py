@@ -29,27 +29,30 @@ def cabin_power_w(car: Car, conditions: Conditions, time_s: Array) -> Array:
     """Electric power of heating and cooling [W] at `time_s` [s] after the start, shape (runs or 1, times).
 
     The heater runs at its most until the cabin is at its temperature, then holds it: one lumped heat balance
-    ``C dT/dt = Q − UA (T − ambient)`` in closed form. A preconditioned cabin starts at its temperature.
-    Air conditioning carries off what comes in through the walls and from the sun.
+    ``C dT/dt = Q − UA (T − ambient)`` in closed form. A cabin starts as warm as where the car stood, a preconditioned
+    one at its temperature. Air conditioning carries off what comes in through the walls and from the sun. The waste
+    heat of a hybrid's engine takes no electricity.
     """
-    ambient = conditions.ambient_c
-    shape = np.broadcast_shapes(np.shape(car.mass_kg), np.shape(car.cabin_loss_w_per_k), np.shape(time_s))
-    shape = (1, *shape) if len(shape) == 1 else shape
-    if not conditions.cabin or COMFORT_BAND_C[0] <= ambient <= COMFORT_BAND_C[1]:
-        return np.zeros(shape)
-    loss = np.asarray(car.cabin_loss_w_per_k, dtype=float)
-    if ambient > COMFORT_BAND_C[1]:
-        power = (loss * max(ambient - conditions.cabin_set_c, 0) + SUN_W) / COOLING_COP
-        return np.broadcast_to(power, shape)
-    cop = heat_pump_cop(car, ambient) if car.heat_source == "heat_pump" else 1.0
-    strongest = np.asarray(car.heater_max_kw, dtype=float) * 1000 * cop
-    difference = max(conditions.cabin_set_c - ambient, 0)
-    hold = np.minimum(loss * difference, strongest)
-    if conditions.preconditioned:
-        return np.broadcast_to(hold / cop, shape)
-    # time until the cabin is warm; never, where the heater cannot hold it
-    reach = loss * difference / np.maximum(strongest, 1e-9)
-    warm_after = np.where(
-        reach < 1, -(car.cabin_heat_capacity_kj_per_k * 1000 / loss) * np.log1p(-np.minimum(reach, 1 - 1e-12)), np.inf
+    ambient = np.asarray(conditions.ambient_c, dtype=float)
+    shape = np.broadcast_shapes(
+        (1, 1), np.shape(car.mass_kg), np.shape(car.cabin_loss_w_per_k), np.shape(ambient), np.shape(time_s)
     )
-    return np.broadcast_to(np.where(time_s < warm_after, strongest, hold) / cop, shape)
+    loss = np.asarray(car.cabin_loss_w_per_k, dtype=float)
+    cooling = (loss * np.maximum(ambient - conditions.cabin_set_c, 0) + SUN_W) / COOLING_COP
+    source = np.asarray(car.heat_source)
+    cop = np.where(source == "heat_pump", heat_pump_cop(car, ambient), 1.0)
+    strongest = np.asarray(car.heater_max_kw, dtype=float) * 1000 * cop
+    difference = np.maximum(conditions.cabin_set_c - ambient, 0)
+    hold = np.minimum(loss * difference, strongest)
+    # time until the cabin is warm; never, where the heater cannot hold it
+    start = 0.0 if conditions.parked_c is None else np.clip(conditions.parked_c - ambient, 0.0, difference)
+    reach = loss * difference / np.maximum(strongest, 1e-9)
+    short = np.minimum(loss * start / np.maximum(strongest, 1e-9), 1 - 1e-12)
+    time_constant = car.cabin_heat_capacity_kj_per_k * 1000 / loss
+    warm_after = np.where(
+        reach < 1, time_constant * (np.log1p(-short) - np.log1p(-np.minimum(reach, 1 - 1e-12))), np.inf
+    )
+    warming = (time_s < warm_after) & np.logical_not(conditions.preconditioned)
+    heating = np.where(source == "engine", 0.0, np.where(warming, strongest, hold) / cop)
+    cold, hot = ambient < COMFORT_BAND_C[0], ambient > COMFORT_BAND_C[1]
+    return np.broadcast_to(np.where(hot, cooling, np.where(cold, heating, 0.0)) * np.asarray(conditions.cabin), shape)

@@ -44,7 +44,7 @@ CYCLES = {
 
 @cache
 def cycle_trace(name: str) -> Trace:
-    """The trace of a standard cycle on a flat road, by its name in `CYCLES`.
+    """The trace of a standard cycle on a flat road, by its name in `CYCLES`; driven warm, as in the laboratory.
 
     Raises
     ------
@@ -59,4 +59,6 @@ def cycle_trace(name: str) -> Trace:
         time_s, speed = np.loadtxt(file, delimiter=",", unpack=True)
     within = (time_s >= cycle.start_s) & (time_s <= (np.inf if cycle.end_s is None else cycle.end_s))
     time_s = time_s[within] - cycle.start_s
-    return Trace(time_s=time_s, speed_mps=speed[within] * unit, elevation_m=np.zeros(len(time_s)), name=name)
+    return Trace(
+        time_s=time_s, speed_mps=speed[within] * unit, elevation_m=np.zeros(len(time_s)), name=name, warmed_up=True
+    )

@@ -9,12 +9,17 @@ import numpy as np
 from model.trace import Array
 
 
+SOURCES = ("cells_given", "cells_taken", "engine_given")
+"""Where the energy came from; all other entries say what it went into."""
+
+
 @dataclass(frozen=True)
 class Ledger:
     """Energy of one run [J]; each entry from its own law, none as a remainder but friction braking.
 
-    `cells_given` and `cells_taken` are cell voltage times current; kinetic and potential change come from the end
-    states; the losses come from their own laws. So `error_share` is a real test.
+    `cells_given` and `cells_taken` are cell voltage times current, `engine_given` is what a hybrid's engine gave in
+    their place; kinetic and potential change come from the end states; the losses come from their own laws. So
+    `error_share` is a real test.
     """
 
     cells_given: float
@@ -29,21 +34,25 @@ class Ledger:
     cell: float
     accessories: float
     cabin: float
+    pack_heater: float = 0.0
+    engine_drag: float = 0.0
+    engine_given: float = 0.0
 
     @property
     def uses(self) -> dict[str, float]:
         """What the energy went into, by name [J]."""
-        return {f.name: getattr(self, f.name) for f in fields(self) if not f.name.startswith("cells_")}
+        return {f.name: getattr(self, f.name) for f in fields(self) if f.name not in SOURCES}
 
     @property
     def throughput(self) -> float:
         """All that was turned over [J]: what came from somewhere equals what went somewhere, so half of all entries."""
-        return (self.cells_given + self.cells_taken + sum(abs(energy) for energy in self.uses.values())) / 2
+        turned = self.cells_given + self.cells_taken + self.engine_given
+        return (turned + sum(abs(energy) for energy in self.uses.values())) / 2
 
     @property
     def error_share(self) -> float:
         """What does not add up, over the throughput [1]; 0 where nothing moved."""
-        missing = self.cells_given - self.cells_taken - sum(self.uses.values())
+        missing = self.cells_given - self.cells_taken + self.engine_given - sum(self.uses.values())
         return abs(missing) / self.throughput if self.throughput else abs(missing)
 
 

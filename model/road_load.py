@@ -40,7 +40,23 @@ def tyre_factor(temperature_c: Any) -> Any:
     return 1 - TYRE_PER_K * (np.asarray(temperature_c, dtype=float) - TYRE_REFERENCE_C)
 
 
-def rolling_n(car: Car, speed: Any, load_kg: Any, temperature_c: Any, extra: Any = 0.0, cosine: Any = 1.0) -> Any:
+def cold_tyre_factor(car: Car, time_s: Any) -> Any:
+    """Rolling resistance over that of tyres warmed up in the same air [1], `time_s` [s] after a start on cold tyres.
+
+    Decays exponentially towards 1. Time spent standing counts as driven: a stop is short beside the tyres' cooling.
+    """
+    return 1 + car.tyre_cold_share * np.exp(-np.asarray(time_s, dtype=float) / (car.tyre_warm_up_min * 60))
+
+
+def rolling_n(
+    car: Car,
+    speed: Any,
+    load_kg: Any,
+    temperature_c: Any,
+    extra: Any = 0.0,
+    cosine: Any = 1.0,
+    cold_tyres: Any = 1.0,
+) -> Any:
     """Rolling resistance [N]; nothing while the car stands.
 
     Parameters
@@ -57,9 +73,11 @@ def rolling_n(car: Car, speed: Any, load_kg: Any, temperature_c: Any, extra: Any
         Rolling coefficient added by snow or water [1].
     cosine : array
         Cosine of the slope [1].
+    cold_tyres : array
+        Factor of tyres that are not yet warmed up [1].
     """
     weight = (car.mass_kg + load_kg) * GRAVITY_MPS2
-    warmth = tyre_factor(temperature_c)
+    warmth = tyre_factor(temperature_c) * cold_tyres
     if car.has_measured_road_load:
         # f0 was measured at the car's own mass; load adds to it in proportion
         base = car.f0_n * (1 + load_kg / car.mass_kg) * warmth * cosine + car.f1_n_per_mps * speed
@@ -78,6 +96,14 @@ def air_n(car: Car, speed: Any, wind_mps: Any, density: Any) -> Any:
     return factor * through_air * np.abs(through_air)
 
 
-def flat_road_load_n(car: Car, speed: Any, load_kg: Any, temperature_c: Any, density: Any, extra: Any = 0.0) -> Any:
+def flat_road_load_n(
+    car: Car, speed: Any, load_kg: Any, temperature_c: Any, density: Any, extra: Any = 0.0, cold_tyres: Any = 1.0
+) -> Any:
     """Air and rolling resistance on a flat road without wind [N]: what lift-off strength is counted from."""
-    return rolling_n(car, speed, load_kg, temperature_c, extra) + air_n(car, speed, 0.0, density)
+    return rolling_n(car, speed, load_kg, temperature_c, extra, 1.0, cold_tyres) + air_n(car, speed, 0.0, density)
+
+
+def trailer_rolling_n(car: Car, trailer_kg: Any, speed: Any, warmth: Any, extra: Any, cosine: Any) -> Any:
+    """Rolling resistance of a trailer [N] on tyres like the car's; `warmth` [1] is the tyres' factor."""
+    weight = trailer_kg * GRAVITY_MPS2 * cosine
+    return np.where(speed > 0, (car.rolling_coefficient * warmth + extra) * weight, 0.0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
@@ -159,11 +159,7 @@ class Result:
             "wheel_regen_kwh": self.wheel_regen_kwh,
             "wheel_friction_kwh": self.wheel_friction_kwh,
             "captured_share_of_braking": self.captured_share,
-            "ledger_kwh": {
-                "cells_given": self.ledger.cells_given / J_PER_KWH,
-                "cells_taken": self.ledger.cells_taken / J_PER_KWH,
-            }
-            | {name: energy / J_PER_KWH for name, energy in self.ledger.uses.items()},
+            "ledger_kwh": {name: energy / J_PER_KWH for name, energy in asdict(self.ledger).items()},
             "ledger_error_share": self.ledger.error_share,
             "limits_kwh": self.limits_kwh,
             "soc_start": float(self.soc[0]),

@@ -8,8 +8,10 @@ from typing import Any
 from model.car import CAR_FIELDS, Car
 from model.fields import Field, InputError, choice, count, fields_of, number, text, yes_no
 
-SURFACES = ("dry", "wet", "snow", "ice")
-"""From the most grip to the least: where leg and season differ, the slipperier one counts."""
+SURFACES = ("dry", "wet", "standing-water", "snow", "ice", "glazed-ice")
+"""From the most grip to the least in town: where leg and season differ, the slipperier one counts."""
+TYRES = ("any", "summer", "winter")
+"""Kinds of tyre; "any" where it is not known: the middle of the road's band."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -25,6 +27,12 @@ class Conditions:
     surface: str = choice(
         SURFACES, "Road surface", "Where a leg says otherwise, the slipperier of the two counts.", default="dry"
     )
+    tyres: str = choice(TYRES, "Tyres", "What is fitted; any where it is not known.", default="any")
+    tyres_warm: str = choice(
+        ("by_drive", "yes", "no"), "Tyres warm at the start",
+        "Cold tyres roll harder for the first kilometres. By drive: warm on a standard cycle, which is driven warm in "
+        "the laboratory, and cold on every other drive.", default="by_drive",
+    )
     grip_level: float = number(
         "1", -1, 1, (-1, 1), "Grip within the surface's band", "−1: the least grip of the band, 0 mid, 1 the most.",
         default=0.0,
@@ -39,12 +47,30 @@ class Conditions:
     )
     battery_temp_c: float | None = number(
         "°C", -40, 60, (-15, 40), "Battery temperature at the start",
-        "Left empty: as cold or warm as the air, or 20 °C when preconditioned.", default=None, optional=True,
+        "Left empty: as cold or warm as where the car stood, or 20 °C when warmed up beforehand.", default=None,
+        optional=True,
+    )
+    parked_c: float | None = number(
+        "°C", -40, 50, (-15, 35), "Temperature where the car stood",
+        "In a garage, say. Battery and cabin start from it. Left empty: as cold or warm as the air outside.",
+        default=None, optional=True,
     )
     preconditioned: bool = yes_no(
-        "Warmed up on the plug", "Battery and cabin brought to temperature before leaving.", default=False
+        "Warmed up before leaving", "Battery and cabin brought to temperature before the drive begins.", default=False
+    )
+    plugged_in: bool = yes_no(
+        "Plugged in meanwhile", "Whether warming up takes its energy from the wall, or from the battery.", default=True
     )
     payload_kg: float = number("kg", 0, 1500, (0, 400), "Load", "Passengers and luggage beside the driver.", default=0.0)
+    trailer_kg: float = number(
+        "kg", 0, 3500, (0, 2000), "Trailer",
+        "Its mass, loaded. It counts in the energy and in what a hill gives; whether car and trailer stay stable is not "
+        "modelled. The trailer's own brakes are left out.", default=0.0,
+    )
+    trailer_drag_area_m2: float = number(
+        "m²", 0, 6, (0.3, 3), "Trailer's extra drag area",
+        "Added to the car's drag area where there is a trailer: a low box about 0.5, a caravan about 2.", default=1.0,
+    )
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -68,6 +94,15 @@ class Driver:
     comes_to_rest: bool = yes_no(
         "Comes to rest without the brake pedal", "Whether lift-off alone brings the car to a stop.", default=False
     )
+    slowing_on_request: bool = yes_no(
+        "More slowing only on request",
+        "Yes: the car rolls on when the foot comes up and slows at the lift-off strength when asked to, for a moment.",
+        default=False,
+    )
+    prefers: str = choice(
+        ("fewest_presses", "gentlest_ride"), "Prefers",
+        "What the advice on lift-off goes by where grip and energy leave a choice.", default="fewest_presses",
+    )
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -88,6 +123,10 @@ class Leg:
     descent_m: float = number("m", 0, 4000, (0, 1500), "Descent", "Height lost on this leg.", default=0.0)
     grade_pct: float = number("%", 1, 25, (2, 12), "How steep", "Steepness of the hills on this leg.", default=5.0)
     surface: str = choice(SURFACES, "Road surface", "The slipperier of this and the season's counts.", default="dry")
+    lift_off_mps2: float | None = number(
+        "m/s²", 0, 3.5, (0, 2.5), "Lift-off strength here", "Left empty: the same as on the rest of the drive.",
+        default=None, optional=True,
+    )
 
 
 SEASONS = ("winter", "spring", "summer", "autumn")

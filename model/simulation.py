@@ -6,7 +6,7 @@ temperature couple the steps, and slowly. So the whole trace is swept a few time
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
@@ -16,7 +16,15 @@ from model.braking import LIMITS, motor_limits_n
 from model.cabin import cabin_power_w
 from model.car import Car
 from model.ledger import Ledger, total
-from model.road_load import air_density, air_n, flat_road_load_n, rolling_n
+from model.road_load import (
+    air_density,
+    air_n,
+    cold_tyre_factor,
+    flat_road_load_n,
+    rolling_n,
+    trailer_rolling_n,
+    tyre_factor,
+)
 from model.scenario import SURFACES, Conditions, Driver
 from model.trace import Array, Trace
 from model.tyre_grip import extra_rolling, friction_coefficient
@@ -27,23 +35,34 @@ BLOCK = 10
 SOC_TOLERANCE = 1e-6
 TEMPERATURE_TOLERANCE_K = 5e-3
 MOST_SWEEPS = 60
+PRECONDITIONED_C = 20.0
+"""Battery temperature that warming up before the drive aims at: assumed."""
+NO_FORCE_N = 1e-6
+"""Less than this is rounding: a car that rolls asks nothing of its motor."""
 
 
 @dataclass(frozen=True, eq=False)
 class Demand:
-    """What each step asks, padded to whole blocks with steps of no length. Shapes (runs or 1, steps)."""
+    """What each step asks, padded to whole blocks with steps of no length. Shapes (runs or 1, steps).
+
+    `tyre_slowing` is what the tyres slow the car by [m/s²], slope included: it moves weight between the axles. Masses
+    are those of all that moves; `car_kg` and `car_effective_kg` leave a trailer out.
+    """
 
     steps: int
     step_s: Array
     speed: Array
-    deceleration: Array
+    tyre_slowing: Array
     wheel_n: Array
     air_n: Array
     rolling_n: Array
     road_load_n: Array | None
+    lift_off_mps2: Array | None
     friction: Array
     mass_kg: Any
     effective_mass_kg: Any
+    car_kg: Any
+    car_effective_kg: Any
     accessories_w: Any
     cabin_w: Array
     ambient_c: Array
@@ -64,36 +83,50 @@ def wheel_demand(trace: Trace, car: Car, conditions: Conditions) -> Demand:
     season = SURFACES.index(conditions.surface)
     surface = season if trace.surface is None else np.maximum(_padded(trace.surface, length), season)
     if trace.ambient_c is None:
-        ambient = np.full((1, length), conditions.ambient_c)
+        ambient = np.full((np.size(conditions.ambient_c), length), conditions.ambient_c, dtype=float)
     else:
         mean = (trace.ambient_c[:-1] + trace.ambient_c[1:]) / 2
         ambient = np.concatenate([mean, np.full(length - steps, mean[-1])])[None, :]
-    mass = car.mass_kg + conditions.payload_kg
-    effective_mass = mass + car.rotating_mass_share * car.mass_kg
+    car_kg = car.mass_kg + conditions.payload_kg
+    mass = car_kg + conditions.trailer_kg
+    rotating = car.rotating_mass_share * car.mass_kg
+    effective_mass = mass + rotating
     density = air_density(ambient, conditions.altitude_m)
     extra = extra_rolling(surface)
-    rolling = rolling_n(car, speed, conditions.payload_kg, ambient, extra, cosine)
-    air = np.where(speed > 0, air_n(car, speed, conditions.wind_kmh / KMH_PER_MPS, density), 0.0)
+    step_s = _padded(trace.step_s, length)
+    passed_s = np.cumsum(step_s, axis=-1) - step_s / 2
+    warm = trace.warmed_up if conditions.tyres_warm == "by_drive" else conditions.tyres_warm == "yes"
+    cold_tyres = 1.0 if warm else cold_tyre_factor(car, passed_s)
+    wind = conditions.wind_kmh / KMH_PER_MPS
+    rolling = rolling_n(car, speed, conditions.payload_kg, ambient, extra, cosine, cold_tyres)
+    air = np.where(speed > 0, air_n(car, speed, wind, density), 0.0)
+    if conditions.trailer_kg:
+        warmth = tyre_factor(ambient) * cold_tyres
+        rolling = rolling + trailer_rolling_n(car, conditions.trailer_kg, speed, warmth, extra, cosine)
+        through_air = np.where(speed > 0, speed + wind, 0.0)
+        air = air + 0.5 * density * conditions.trailer_drag_area_m2 * through_air * np.abs(through_air)
     flat = None
     if car.brake_pedal == "friction":
-        flat = flat_road_load_n(car, speed, conditions.payload_kg, ambient, density, extra)
-    step_s = _padded(trace.step_s, length)
+        flat = flat_road_load_n(car, speed, conditions.payload_kg, ambient, density, extra, cold_tyres)
     if trace.cabin_w is None:
-        cabin = cabin_power_w(car, conditions, np.cumsum(step_s) - step_s[0] / 2)
+        cabin = cabin_power_w(car, conditions, passed_s)
     else:
         cabin = _padded(trace.cabin_w, length)
     return Demand(
         steps=steps,
         step_s=step_s,
         speed=speed,
-        deceleration=np.maximum(-acceleration, 0.0),
+        tyre_slowing=np.maximum(-acceleration - GRAVITY_MPS2 * sine, 0.0),
         wheel_n=effective_mass * acceleration + mass * GRAVITY_MPS2 * sine + rolling + air,
         air_n=air,
         rolling_n=rolling,
         road_load_n=flat,
-        friction=np.atleast_2d(friction_coefficient(surface, conditions.grip_level)),
+        lift_off_mps2=None if trace.lift_off_mps2 is None else _padded(trace.lift_off_mps2, length),
+        friction=np.atleast_2d(friction_coefficient(surface, conditions.grip_level, conditions.tyres, speed)),
         mass_kg=mass,
         effective_mass_kg=effective_mass,
+        car_kg=car_kg,
+        car_effective_kg=car_kg + rotating,
         accessories_w=car.accessory_w,
         cabin_w=cabin,
         ambient_c=ambient,
@@ -106,6 +139,8 @@ class Run:
 
     `wheel_motor_n` is the slowing force the motor took at the wheels, `shaft_n` the motor's force (slowing negative),
     `bound` an index into LIMITS, −1 where nothing bound. `soc` and `pack_c` stand at block starts and at the end.
+    `terminal_w` is what drive, accessories and heaters take (giving: negative); `engine_w` is the part of it that a
+    hybrid's engine gives in place of the battery, `engine_drag_n` what the turning engine takes of the slowing.
     """
 
     demand: Demand
@@ -120,11 +155,14 @@ class Run:
     bound: Array | None
     soc: Array
     pack_c: Array
+    pack_heater_w: Any = 0.0
+    engine_w: Any = 0.0
+    engine_drag_n: Any = 0.0
 
     @property
     def friction_n(self) -> Array:
-        """Friction braking [N]: what the motor left of the demand."""
-        return self.braking_n - self.wheel_motor_n
+        """Friction braking [N]: what motor and engine left of the demand."""
+        return self.braking_n - self.wheel_motor_n - self.engine_drag_n
 
     @property
     def terminal_out_j(self) -> Array:
@@ -167,6 +205,8 @@ def solve(
     Pulling is not limited here: `model.following` makes the trace one that the car can drive.
     """
     speed, step_s = demand.speed, demand.step_s
+    if demand.lift_off_mps2 is not None:
+        driver = replace(driver, lift_off_mps2=demand.lift_off_mps2)
     moving = speed > 0
     gear = car.gear_efficiency
     pulling = np.maximum(demand.wheel_n, 0.0)
@@ -177,8 +217,8 @@ def solve(
     bound = None
     if regen:
         limits = motor_limits_n(
-            car, driver, speed, braking, demand.deceleration, demand.friction,
-            demand.mass_kg, demand.effective_mass_kg, demand.road_load_n,
+            car, driver, speed, braking, demand.tyre_slowing, demand.friction,
+            demand.car_kg, demand.car_effective_kg, demand.road_load_n,
         )  # fmt: skip
         most = braking
         if record:
@@ -199,7 +239,7 @@ def solve(
     def motor_state(wheel_motor: Array) -> tuple[Array, Array, Array]:
         """Shaft force, loss and electric power of the machine for its slowing force at the wheels."""
         shaft = pulling / gear - wheel_motor * gear
-        working = (pulling > 0) | (wheel_motor > unloaded)
+        working = (pulling > NO_FORCE_N) | (wheel_motor > unloaded + NO_FORCE_N)
         loss = np.where(working, turning + curve * shaft * shaft, idle)
         return shaft, loss, shaft * speed + loss
 
@@ -210,23 +250,32 @@ def solve(
     runs = np.broadcast_shapes(electric.shape, load.shape)[0]
     blocks = electric.shape[-1] // BLOCK
     by_block = (runs, blocks, BLOCK)
-    load = np.broadcast_to(load, (runs, blocks * BLOCK))
+    steady_load = np.broadcast_to(load, (runs, blocks * BLOCK))
     block_step_s = step_s.reshape(1, blocks, BLOCK)
     block_s = block_step_s.sum(-1)
-    ambient = demand.ambient_c.reshape(1, blocks, BLOCK).mean(-1)
+    ambient = demand.ambient_c.reshape(-1, blocks, BLOCK).mean(-1)
     capacity_j = car.usable_kwh * J_PER_KWH
     soc = np.broadcast_to(np.asarray(conditions.soc_start, dtype=float), (runs, blocks + 1))
     measured = None
     if battery_temp_c is not None:
         at = np.minimum(np.arange(blocks + 1) * BLOCK, len(battery_temp_c) - 1)
         measured = np.broadcast_to(battery_temp_c[at], (runs, blocks + 1))
-    start_c = start_temperature_c(conditions, demand.ambient_c[0, 0])
+    start_c = start_temperature_c(conditions, demand.ambient_c[:, :1])
     pack_c = measured if measured is not None else np.full((runs, blocks + 1), start_c)
-    electric = np.broadcast_to(electric, load.shape)
-    free_electric, free_motor = electric, np.broadcast_to(wheel_motor, load.shape)
+    electric = np.broadcast_to(electric, steady_load.shape)
+    free_electric, free_motor = electric, np.broadcast_to(wheel_motor, steady_load.shape)
     held = False
+    # a heater's power is not known where the temperature was measured: it is then taken as none
+    heater_most_w = np.asarray(car.pack_heater_kw) * 1000
+    heated = measured is None and bool(np.any(heater_most_w > 0))
+    next_heater_w = np.zeros((runs, blocks))
+    # a hybrid's engine gives what the battery would have to give below the charge that it keeps
+    floor = None if car.sustain_soc is None else np.minimum(car.sustain_soc, conditions.soc_start)
+    next_share = np.ones((runs, blocks))
 
     for _ in range(MOST_SWEEPS):
+        heater_w, battery_share = next_heater_w, next_share
+        load = steady_load + np.repeat(heater_w, BLOCK, axis=1) if heated else steady_load
         now_soc, now_c = np.clip(soc[:, :-1], 0.0, 1.0), pack_c[:, :-1]
         slope = np.zeros((runs, blocks))
         if regen:
@@ -249,13 +298,31 @@ def solve(
         volts = battery.open_circuit_v(car, now_soc)[..., None]
         ohms = battery.resistance_ohm(car, now_soc, now_c)[..., None]
         terminal = (electric + load).reshape(by_block)
+        asked = np.maximum(terminal, 0.0)
+        if floor is not None:
+            terminal = terminal - asked * (1 - battery_share[..., None])
         amps = 2 * terminal / (volts + np.sqrt(np.maximum(volts * volts - 4 * ohms * terminal, 0.0)))
         cell_w, cell_loss = volts * amps, ohms * amps * amps
         taken = -(cell_w * block_step_s).sum(-1) / capacity_j
         slope = np.clip(slope, -0.2, 0.0)
-        new_soc = battery.recurrence(1 + slope, taken - slope * now_soc, conditions.soc_start)
+        if floor is None:
+            new_soc = battery.recurrence(1 + slope, taken - slope * now_soc, conditions.soc_start)
+        else:
+            from_cells = (np.maximum(cell_w, 0.0) * block_step_s).sum(-1) / capacity_j
+            for_battery = (asked * block_step_s).sum(-1) * battery_share / capacity_j
+            loss_factor = np.divide(from_cells, for_battery, out=np.ones_like(from_cells), where=for_battery > 0)
+            without_engine = (asked * block_step_s).sum(-1) / capacity_j * loss_factor
+            gained = taken + from_cells
+            change = gained - without_engine - slope * now_soc
+            new_soc = battery.held_from_below(1 + slope, change, conditions.soc_start, floor)
+            given = new_soc[:, :-1] + gained - new_soc[:, 1:]
+            next_share = np.clip(given / np.maximum(without_engine, 1e-300), 0.0, 1.0)
         if measured is None:
             heat = (cell_loss * block_step_s).sum(-1)
+            if heated:
+                always_on = battery.pack_temperature_c(car, heat + heater_most_w * block_s, block_s, ambient, start_c)
+                next_heater_w = heater_most_w * battery.heater_share(car, always_on)
+                heat = heat + next_heater_w * block_s
             new_c = battery.pack_temperature_c(car, heat, block_s, ambient, start_c)
         else:
             new_c = measured
@@ -267,8 +334,13 @@ def solve(
         raise RuntimeError(f"charge and temperature did not settle within {MOST_SWEEPS} sweeps")
     if held and bound is not None:
         bound = np.where(wheel_motor < free_motor, LIMITS.index("battery"), bound)
+    engine_drag: Any = 0.0
+    if held and np.any(np.asarray(car.engine_drag_kw) > 0):
+        left = np.minimum(braking - wheel_motor, car.engine_drag_kw * 1000 / np.maximum(speed, 1e-3))
+        engine_drag = np.where(wheel_motor < free_motor, left, 0.0)
     flat = (runs, blocks * BLOCK)
     volts_amps, losses = cell_w.reshape(flat), cell_loss.reshape(flat)
+    engine = 0.0 if floor is None else (asked * (1 - battery_share[..., None])).reshape(flat)
     return Run(
         demand=demand,
         braking_n=braking,
@@ -276,20 +348,24 @@ def solve(
         shaft_n=shaft,
         motor_loss_w=loss,
         gear_loss_w=np.abs((pulling - wheel_motor - shaft) * speed),
-        terminal_w=volts_amps - losses,
+        terminal_w=volts_amps - losses + engine,
         cell_w=volts_amps,
         cell_loss_w=losses,
         bound=bound,
         soc=soc,
         pack_c=pack_c,
+        pack_heater_w=np.repeat(heater_w, BLOCK, axis=1) if heated else 0.0,
+        engine_w=engine,
+        engine_drag_n=engine_drag,
     )
 
 
-def start_temperature_c(conditions: Conditions, ambient_c: float) -> float:
-    """Pack temperature at the start [°C]: as stated, else preconditioned to 20 °C at least, else that of the air."""
+def start_temperature_c(conditions: Conditions, ambient_c: Any) -> Any:
+    """Pack temperature at the start [°C]: as stated; else where the car stood, and warmed up to 20 °C if it was."""
     if conditions.battery_temp_c is not None:
         return conditions.battery_temp_c
-    return max(20.0, ambient_c) if conditions.preconditioned else ambient_c
+    soaked = ambient_c if conditions.parked_c is None else conditions.parked_c
+    return np.where(conditions.preconditioned, np.maximum(PRECONDITIONED_C, soaked), soaked)
 
 
 def ledger_of(run: Run, trace: Trace) -> Ledger:
@@ -311,4 +387,7 @@ def ledger_of(run: Run, trace: Trace) -> Ledger:
         cell=total(run.cell_loss_w[0], step_s),
         accessories=total(np.full_like(step_s, demand.accessories_w), step_s),
         cabin=total(demand.cabin_w[0], step_s),
+        pack_heater=total(np.atleast_2d(run.pack_heater_w)[0], step_s),
+        engine_drag=total(np.atleast_2d(run.engine_drag_n)[0] * speed, step_s),
+        engine_given=total(np.atleast_2d(run.engine_w)[0], step_s),
     )

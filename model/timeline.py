@@ -77,7 +77,9 @@ def _books_of(run: Run, ledger: Ledger) -> pd.Series:
     entries = {
         "battery_out": float(run.terminal_out_j[0]),
         "battery_in": float(run.terminal_in_j[0]),
+        "engine_given": ledger.engine_given,
         "cabin": ledger.cabin,
+        "pack_heater": ledger.pack_heater,
         "accessories": ledger.accessories,
         "losses_driving": ledger.motor_inverter + ledger.gear - losses_slowing,
         "air": ledger.air,
@@ -85,6 +87,7 @@ def _books_of(run: Run, ledger: Ledger) -> pd.Series:
         "climb": ledger.climb,
         "kinetic": ledger.kinetic,
         "friction_brakes": ledger.friction_brakes,
+        "engine_drag": ledger.engine_drag,
         "losses_slowing": losses_slowing,
         "cells_given": ledger.cells_given,
         "cells_taken": ledger.cells_taken,

@@ -30,10 +30,15 @@ class Trace:
         Index into `model.scenario.SURFACES`.
     leg : steps, optional
         Which described leg a step belongs to, counted from 0 in driving order.
+    lift_off_mps2 : steps, optional
+        Lift-off strength chosen for each step [m/s²] in place of the driver's one.
     ambient_c, battery_temp_c : points, optional
         Measured temperatures [°C] that replace what the conditions say and what the model computes.
     cabin_w : steps, optional
         Measured power of cabin heating and cooling [W] that replaces the modelled one.
+    warmed_up : bool
+        Whether the car is warmed up at its start, as on a standard cycle. It then starts on warm tyres unless the
+        conditions say otherwise.
     """
 
     time_s: Array
@@ -42,9 +47,11 @@ class Trace:
     name: str = "drive"
     surface: NDArray[np.int64] | None = None
     leg: NDArray[np.int64] | None = None
+    lift_off_mps2: Array | None = None
     ambient_c: Array | None = None
     battery_temp_c: Array | None = None
     cabin_w: Array | None = None
+    warmed_up: bool = False
 
     @property
     def step_s(self) -> Array:

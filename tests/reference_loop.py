@@ -47,25 +47,35 @@ class Loop:
 
     def __init__(self, car: Car, conditions: Conditions, driver: Driver, regen: bool):
         self.car, self.conditions, self.driver, self.regen = car, conditions, driver, regen
-        self.mass = car.mass_kg + conditions.payload_kg
-        self.effective_mass = self.mass + car.mass_kg * car.rotating_mass_share
+        self.car_mass = car.mass_kg + conditions.payload_kg
+        self.mass = self.car_mass + conditions.trailer_kg
+        self.car_effective_mass = self.car_mass + car.mass_kg * car.rotating_mass_share
+        self.effective_mass = self.car_effective_mass + conditions.trailer_kg
         self.wind = conditions.wind_kmh / 3.6
 
         warmth = 1 - 0.008 * (conditions.ambient_c - 20)
         pressure = 101325.0 * (1 - 2.25577e-5 * conditions.altitude_m) ** 5.25588
         density = pressure / (287.05 * (conditions.ambient_c + 273.15))
         if car.f0_n is None:
-            self.rolling_0 = car.rolling_coefficient * self.mass * GRAVITY * warmth
+            self.rolling_0 = car.rolling_coefficient * self.car_mass * GRAVITY * warmth
             self.rolling_1 = 0.0
             self.drag = 0.5 * density * car.drag_area_m2
         else:
-            self.rolling_0 = car.f0_n * self.mass / car.mass_kg * warmth
+            self.rolling_0 = car.f0_n * self.car_mass / car.mass_kg * warmth
             self.rolling_1 = car.f1_n_per_mps or 0.0
             self.drag = car.f2_n_per_mps2 * density / 1.2041
         surfaces, surface = surface_table(), SURFACES.index(conditions.surface)
-        self.rolling_0 += float(surfaces["extra_rolling"][surface]) * self.mass * GRAVITY
+        extra = float(surfaces["extra_rolling"][surface])
+        self.soft_road_n = extra * self.car_mass * GRAVITY
+        self.trailer_rolling = car.rolling_coefficient * conditions.trailer_kg * GRAVITY * warmth
+        self.trailer_soft_road_n = extra * conditions.trailer_kg * GRAVITY
+        self.trailer_drag = 0.5 * density * conditions.trailer_drag_area_m2 if conditions.trailer_kg else 0.0
+        self.cold_tyres = conditions.tyres_warm == "no"
         band = [float(surfaces[name][surface]) for name in ("low", "mid", "high")]
         self.grip = between(conditions.grip_level, [-1.0, 0.0, 1.0], band) * (1 - car.grip_reserve_share)
+        if conditions.tyres != "any":
+            self.grip *= float(surfaces[f"{conditions.tyres}_factor"][surface])
+        self.grip_shares = [1.0, *(float(surfaces[f"share_at_{kmh}_kmh"][surface]) for kmh in (90, 130))]
 
         self.peak_w = car.motor_peak_kw * 1000
         self.regen_w = self.peak_w if car.regen_peak_kw is None else car.regen_peak_kw * 1000
@@ -80,13 +90,20 @@ class Loop:
         pairs = zip(xs, xs[1:], ys, ys[1:], strict=False)
         self.mean_voltage = sum((right - left) * (low + high) / 2 for left, right, low, high in pairs)
 
-    def wheel_n(self, speed: float, acceleration: float, sine: float) -> float:
+    def cold_factor(self, time_s: float) -> float:
+        """Rolling resistance over that of warmed-up tyres."""
+        if not self.cold_tyres:
+            return 1.0
+        return 1 + self.car.tyre_cold_share * math.exp(-time_s / (self.car.tyre_warm_up_min * 60))
+
+    def wheel_n(self, time_s: float, speed: float, acceleration: float, sine: float) -> float:
         """What the wheels must do in a step."""
         if speed == 0:
             return self.effective_mass * acceleration + self.mass * GRAVITY * sine
         cosine = math.sqrt(1 - sine * sine)
-        rolling = self.rolling_0 * cosine + self.rolling_1 * speed
-        air = self.drag * (speed + self.wind) * abs(speed + self.wind)
+        warm_rolling = (self.rolling_0 + self.trailer_rolling) * self.cold_factor(time_s)
+        rolling = (warm_rolling + self.soft_road_n + self.trailer_soft_road_n) * cosine + self.rolling_1 * speed
+        air = (self.drag + self.trailer_drag) * (speed + self.wind) * abs(speed + self.wind)
         return self.effective_mass * acceleration + self.mass * GRAVITY * sine + rolling + air
 
     def spin_n(self, speed: float) -> float:
@@ -98,31 +115,36 @@ class Loop:
         """What turning the unloaded machine takes of the braking at the wheels."""
         return min(brake, self.spin_n(speed) * self.car.zero_torque_drag_share / self.car.gear_efficiency)
 
-    def motor_slowing_n(self, brake: float, speed: float, acceleration: float) -> float:
+    def motor_slowing_n(self, time_s: float, brake: float, speed: float, acceleration: float, sine: float) -> float:
         """What the motor may take of the braking at the wheels, the battery left aside."""
         car = self.car
         unloaded = self.unloaded_n(brake, speed)
         if not self.regen:
             return unloaded
-        moved = self.mass * max(-acceleration, 0.0) * car.cg_height_m / car.wheelbase_m
-        axle = self.mass * GRAVITY
+        moved = self.car_mass * max(-acceleration - GRAVITY * sine, 0.0) * car.cg_height_m / car.wheelbase_m
+        axle = self.car_mass * GRAVITY
         if car.driven_axle == "front":
             axle = axle * car.front_load_share + moved
         elif car.driven_axle == "rear":
             axle = axle * (1 - car.front_load_share) - moved
+        elif car.front_regen_share is not None:
+            front, rear = axle * car.front_load_share + moved, axle * (1 - car.front_load_share) - moved
+            axle = min(front / max(car.front_regen_share, 1e-9), rear / max(1 - car.front_regen_share, 1e-9))
+        grip = self.grip * between(speed * 3.6, [50.0, 90.0, 130.0], self.grip_shares)
         taken = min(
             brake,
-            car.regen_cap_mps2 * self.mass,
+            car.regen_cap_mps2 * self.car_mass,
             self.peak_n / car.gear_efficiency,
             self.regen_w / car.gear_efficiency / max(speed, 1e-3),
-            self.grip * axle,
+            grip * axle,
         )
         if not self.driver.comes_to_rest:
             start, end = car.fade_start_kmh / 3.6, car.fade_end_kmh / 3.6
             taken = min(taken, brake * min(max((speed - end) / max(start - end, 1e-6), 0.0), 1.0))
         if car.brake_pedal == "friction":
-            road_load = self.rolling_0 + self.rolling_1 * speed + self.drag * speed * speed
-            taken = min(taken, self.driver.lift_off_mps2 * self.effective_mass - road_load)
+            rolling = self.rolling_0 * self.cold_factor(time_s) + self.soft_road_n + self.rolling_1 * speed
+            road_load = rolling + self.drag * speed * speed
+            taken = min(taken, self.driver.lift_off_mps2 * self.car_effective_mass - road_load)
         return max(taken, unloaded)
 
     def electric_w(self, speed: float, pull: float, brake: float, taken: float) -> float:
@@ -158,14 +180,18 @@ class Loop:
         if needed >= strongest:
             return strongest / cop
         time_constant = car.cabin_heat_capacity_kj_per_k * 1000 / car.cabin_loss_w_per_k
-        warm = self.conditions.preconditioned or time_s >= -time_constant * math.log(1 - needed / strongest)
+        parked = ambient if self.conditions.parked_c is None else self.conditions.parked_c
+        already = car.cabin_loss_w_per_k * min(max(parked - ambient, 0.0), inside - ambient)
+        reached_s = time_constant * (math.log(1 - already / strongest) - math.log(1 - needed / strongest))
+        warm = self.conditions.preconditioned or time_s >= reached_s
         return (needed if warm else strongest) / cop
 
     def accepted_w(self, soc: float, pack_c: float) -> float:
         """Power the battery takes: between charges first, then between temperatures, then between tables."""
         temperatures, charges, rates = self.acceptance
         by_level = [between(pack_c, temperatures, [between(soc, charges, row) for row in level]) for level in rates]
-        return between(self.car.acceptance_level, [-1.0, 0.0, 1.0], by_level) * self.car.usable_kwh * 1000
+        rate = between(self.car.acceptance_level, [-1.0, 0.0, 1.0], by_level) * self.car.charge_rate_factor
+        return rate * self.car.usable_kwh * 1000
 
     def cell(self, soc: float, pack_c: float) -> tuple[float, float]:
         """Open-circuit voltage [V] and resistance [ohm] of the pack."""
@@ -180,12 +206,18 @@ class Loop:
         """Pack temperature at the start."""
         if self.conditions.battery_temp_c is not None:
             return self.conditions.battery_temp_c
-        return max(20.0, self.conditions.ambient_c) if self.conditions.preconditioned else self.conditions.ambient_c
+        parked = self.conditions.ambient_c if self.conditions.parked_c is None else self.conditions.parked_c
+        return max(20.0, parked) if self.conditions.preconditioned else parked
 
 
 def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen: bool = True) -> Totals:
-    """Drive a trace (without surfaces or measurements of its own) step by step."""
+    """Drive a trace (without surfaces or measurements of its own) step by step.
+
+    Batteries with a heater and hybrids are left out.
+    """
     loop, totals = Loop(car, conditions, driver, regen), Totals()
+    if conditions.tyres_warm == "by_drive":
+        loop.cold_tyres = not trace.warmed_up
     times, speeds, heights = trace.time_s.tolist(), trace.speed_mps.tolist(), trace.elevation_m.tolist()
     soc, pack_c = conditions.soc_start, loop.start_c()
     heat_capacity = car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
@@ -199,11 +231,12 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
             speed = (speeds[step] + speeds[step + 1]) / 2
             acceleration = (speeds[step + 1] - speeds[step]) / step_s
             sine = (heights[step + 1] - heights[step]) / (speed * step_s) if speed > 0 else 0.0
-            wheel = loop.wheel_n(speed, acceleration, sine)
+            passed_s = times[step] - times[0] + step_s / 2
+            wheel = loop.wheel_n(passed_s, speed, acceleration, sine)
             pull, brake = max(wheel, 0.0), max(-wheel, 0.0)
-            taken = loop.motor_slowing_n(brake, speed, acceleration)
+            taken = loop.motor_slowing_n(passed_s, brake, speed, acceleration, sine)
             electric = loop.electric_w(speed, pull, brake, taken)
-            load = car.accessory_w + loop.cabin_w(times[step] - times[0] + step_s / 2)
+            load = car.accessory_w + loop.cabin_w(passed_s)
             if regen and electric < -(load + accepted):
                 taken = loop.held_slowing_n(speed, brake, taken, -(load + accepted))
                 electric = loop.electric_w(speed, pull, brake, taken)

@@ -95,7 +95,7 @@ TAMPERED = {
     "engine_drag": lambda: books(
         change_run=lambda run: {
             "engine_drag_n": run.engine_drag_n * A_MILLIONTH_MORE,
-            "braking_n": run.braking_n + run.engine_drag_n * (A_MILLIONTH_MORE - 1) * 2,
+            "braking_n": run.braking_n + run.engine_drag_n * (A_MILLIONTH_MORE - 1),
         }
     ),
     "engine_given": lambda: books(change_run=lambda run: {"engine_w": run.engine_w * A_MILLIONTH_MORE}),

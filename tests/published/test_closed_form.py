@@ -16,7 +16,7 @@ from model.scenario import Conditions, Driver
 from model.simulation import wheel_demand
 from model.trace import Trace
 
-WARM = Conditions(ambient_c=20.0, cabin=False)
+WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
 
 
 class CoastDown:
