@@ -10,6 +10,7 @@ import altair as alt
 FONT = '"Source Sans", "Source Sans 3", sans-serif'
 """The text face that Streamlit bundles."""
 LABEL_PX = 14
+LINE_PX = 17
 WIDTH_PX = 760
 """A figure is no wider than this, so that its title and its picture read as one column."""
 
@@ -39,13 +40,13 @@ class Palette:
 
 LIGHT = Palette(
     ground="#fdfbf7",
-    ink="#1d2329",
+    ink="#14191d",
     quiet="#5b5f63",
     wash="#e6e1d8",
     back="#0072B2",
     friction="#D55E00",
     road="#8a847b",
-    losses="#a3568a",
+    losses="#7a3a72",
     aboard="#00815e",
 )
 DARK = Palette(
@@ -56,7 +57,7 @@ DARK = Palette(
     back="#56a9dc",
     friction="#f08a4b",
     road="#8f887e",
-    losses="#d99ac4",
+    losses="#a86c9e",
     aboard="#3fb892",
 )
 
