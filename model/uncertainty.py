@@ -6,7 +6,7 @@ and the seed are fixed, so the same question gives the same bytes.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -15,8 +15,8 @@ import numpy as np
 from model.car import CAR_FIELDS, Car
 from model.parameters import Assumed
 from model.savings import energy_saved_share
-from model.scenario import Conditions, Driver
-from model.simulation import solve, wheel_demand
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
+from model.simulation import Run, solve, wheel_demand
 from model.trace import Array, Trace
 from model.units import J_PER_KWH
 
@@ -57,16 +57,19 @@ def triangular(share: Array, low: float, mid: float, high: float) -> Array:
     return np.where(share < turn, rising, falling)
 
 
-def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
-    """Draw every figure `runs` times by Latin hypercube: one draw from each of `runs` equal shares; shape (runs, 1)."""
+def hypercube(keys: Iterable[str], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
+    """A Latin hypercube: for every key one place in each of `runs` equal shares of its range [1]; shape (runs,)."""
     # RandomState's stream never changes between versions of numpy
     random = np.random.RandomState(seed)
-    drawn = {}
-    for key in sorted(figures):
-        share = (random.permutation(runs) + random.random_sample(runs)) / runs
-        item = figures[key]
-        drawn[key] = triangular(share, item.low, item.mid, item.high)[:, None]
-    return drawn
+    return {key: (random.permutation(runs) + random.random_sample(runs)) / runs for key in sorted(keys)}
+
+
+def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
+    """Draw every figure `runs` times by Latin hypercube; shape (runs, 1)."""
+    return {
+        key: triangular(share, figures[key].low, figures[key].mid, figures[key].high)[:, None]
+        for key, share in hypercube(figures, runs, seed).items()
+    }
 
 
 @dataclass(frozen=True, eq=False)
@@ -93,23 +96,54 @@ class Samples:
         return energy_saved_share(self.net_kwh, self.friction_only_net_kwh)
 
 
+def run_each(
+    trace: Trace,
+    car: Car,
+    conditions: Conditions,
+    driver: Driver,
+    drawn: Mapping[str, Array],
+    measure: Callable[..., Sequence[Array]],
+    regen: Sequence[bool] = (True, False),
+) -> Array:
+    """Drive one trace with every drawn set of figures.
+
+    Parameters
+    ----------
+    trace, car, conditions, driver
+        What every run shares.
+    drawn : mapping
+        Figures of car, conditions or driver by key, each of shape (runs, 1).
+    measure : callable
+        Takes one `Run` for each entry of `regen`, over some of the figures, and gives arrays of shape (those runs,).
+    regen : sequence of bool
+        Which drives to run: with regeneration, on friction brakes only.
+
+    Returns
+    -------
+    array (measures, runs)
+    """
+    runs = len(next(iter(drawn.values()))) if drawn else 1
+    measured = []
+    for start in range(0, runs, CHUNK):
+        chunk: dict[str, Any] = {key: values[start : start + CHUNK] for key, values in drawn.items()}
+        cars = replace(car, **{key: value for key, value in chunk.items() if key in CAR_FIELDS})
+        around = replace(conditions, **{key: value for key, value in chunk.items() if key in CONDITION_FIELDS})
+        drivers = replace(driver, **{key: value for key, value in chunk.items() if key in DRIVER_FIELDS})
+        demand = wheel_demand(trace, cars, around)
+        both = [
+            solve(demand, cars, around, drivers, regen=with_it, battery_temp_c=trace.battery_temp_c, record=False)
+            for with_it in regen
+        ]
+        measured.append(np.array(measure(*both)))
+    return np.concatenate(measured, axis=-1)
+
+
 def run_samples(
     trace: Trace, car: Car, conditions: Conditions, driver: Driver, drawn: Mapping[str, Array]
 ) -> Samples:
     """Drive one trace with every drawn set of figures, with regeneration and without."""
-    runs = len(next(iter(drawn.values()))) if drawn else 1
-    energies: list[Any] = []
-    for start in range(0, runs, CHUNK):
-        chunk = {key: values[start : start + CHUNK] for key, values in drawn.items()}
-        some_cars = replace(car, **{key: value for key, value in chunk.items() if key in CAR_FIELDS})
-        around = replace(conditions, **{key: value for key, value in chunk.items() if key not in CAR_FIELDS})
-        demand = wheel_demand(trace, some_cars, around)
-        both = [
-            solve(demand, some_cars, around, driver, regen=regen, battery_temp_c=trace.battery_temp_c, record=False)
-            for regen in (True, False)
-        ]
-        energies.append(
-            (both[0].terminal_out_j, both[0].terminal_in_j, both[1].terminal_out_j - both[1].terminal_in_j)
-        )
-    joined = [np.concatenate(parts) / J_PER_KWH for parts in zip(*energies, strict=True)]
-    return Samples(*joined)
+
+    def energies(run: Run, without: Run) -> tuple[Array, ...]:
+        return run.terminal_out_j, run.terminal_in_j, without.terminal_out_j - without.terminal_in_j
+
+    return Samples(*run_each(trace, car, conditions, driver, drawn, energies) / J_PER_KWH)
