@@ -39,7 +39,8 @@ class Car:
         "What a tyre that has stood adds to its rolling resistance when warmed up, in the same air.",
     )
     tyre_warm_up_min: float = number(
-        "min", 0.5, 60, (4, 20), "Tyres warm up within", "Time after which about a third of the cold tyres' share is left.",
+        "min", 0.5, 60, (4, 20), "Tyres warm up within",
+        "Time after which about a third of the cold tyres' share is left.",
     )
     f0_n: float | None = number(
         "N", 0, 1000, (50, 400), "Road load f0",
@@ -119,7 +120,8 @@ class Car:
         default=0.0,
     )
     pack_heater_until_c: float = number(
-        "°C", -20, 30, (0, 20), "Battery heater runs until", "Battery temperature at which its heater stops.", default=10.0
+        "°C", -20, 30, (0, 20), "Battery heater runs until", "Battery temperature at which its heater stops.",
+        default=10.0,
     )
     cold_capacity_loss_per_k: float = number(
         "1/K", 0, 0.02, (0, 0.008), "Charge the cold holds back",
@@ -165,7 +167,8 @@ class Car:
         "km/h", 0, 60, (0, 10), "Motor slowing ends at", "At and below this speed friction does all the slowing.",
     )
     front_load_share: float = number(
-        "1", 0.2, 0.8, (0.4, 0.65), "Weight on the front axle", "Share of the weight on the front axle, standing still.",
+        "1", 0.2, 0.8, (0.4, 0.65), "Weight on the front axle",
+        "Share of the weight on the front axle, standing still.",
     )
     cg_height_m: float = number("m", 0.2, 1.5, (0.45, 0.8), "Height of the centre of gravity", "Above the road.")
     wheelbase_m: float = number("m", 1.5, 5, (2.2, 3.8), "Wheelbase", "Between the axles.")
@@ -175,7 +178,8 @@ class Car:
     )
 
     disc_heat_capacity_kj_per_k_t: float = number(
-        "kJ/K per t", 1, 20, (3, 8), "Front discs' heat capacity", "Heat that warms both front discs by 1 K, a tonne of car.",
+        "kJ/K per t", 1, 20, (3, 8), "Front discs' heat capacity",
+        "Heat that warms both front discs by 1 K, a tonne of car.",
     )
     disc_cooling_w_per_k_t: float = number(
         "W/K per t", 1, 60, (4, 16), "Front discs' cooling, standing",
@@ -190,11 +194,13 @@ class Car:
     )
     engine_efficiency: float = number(
         "1", 0.05, 0.5, (0.15, 0.42), "Engine, fuel to drive",
-        "Energy that reaches the electric drive's terminals, or replaces what would, over energy in the fuel.", default=0.28,
+        "Energy that reaches the electric drive's terminals, or replaces what would, over energy in the fuel.",
+        default=0.28,
     )
     engine_drag_kw: float = number(
         "kW", 0, 100, (0, 30), "Engine's drag",
-        "Slowing power of the turning engine, used where the battery does not take what the motor could give.", default=0.0,
+        "Slowing power of the turning engine, used where the battery does not take what the motor could give.",
+        default=0.0,
     )
 
     # cabin

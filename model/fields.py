@@ -14,7 +14,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-
 YES_NO_WORDS = {"yes": True, "true": True, "1": True, "on": True, "no": False, "false": False, "0": False, "off": False}
 
 
@@ -62,12 +61,13 @@ class Field:
         try:
             return self._parse(given)
         except (KeyError, OverflowError, TypeError, ValueError):
-            raise InputError(f"{self.key} ({self.label.lower()}): {reprlib.repr(given)} is not {self.allowed}.") from None
+            shown = reprlib.repr(given)
+            raise InputError(f"{self.key} ({self.label.lower()}): {shown} is not {self.allowed}.") from None
 
     def _parse(self, given: Any) -> Any:
         if self.kind in ("choice", "text"):
             value = str(given)
-            if self.kind == "choice" and value not in self.choices or len(value) > 80:
+            if (self.kind == "choice" and value not in self.choices) or len(value) > 80:
                 raise ValueError
             return value
         if self.kind == "yes_no":
@@ -75,7 +75,7 @@ class Field:
         if isinstance(given, bool):
             raise ValueError
         number = float(given)
-        if not self.minimum <= number <= self.maximum or self.kind == "count" and number != round(number):
+        if not self.minimum <= number <= self.maximum or (self.kind == "count" and number != round(number)):
             raise ValueError
         return int(number) if self.kind == "count" else number
 

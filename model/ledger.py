@@ -8,7 +8,6 @@ import numpy as np
 
 from model.trace import Array
 
-
 SOURCES = ("cells_given", "cells_taken", "engine_given")
 """Where the energy came from; all other entries say what it went into."""
 

@@ -61,11 +61,13 @@ class Conditions:
     plugged_in: bool = yes_no(
         "Plugged in meanwhile", "Whether warming up takes its energy from the wall, or from the battery.", default=True
     )
-    payload_kg: float = number("kg", 0, 1500, (0, 400), "Load", "Passengers and luggage beside the driver.", default=0.0)
+    payload_kg: float = number(
+        "kg", 0, 1500, (0, 400), "Load", "Passengers and luggage beside the driver.", default=0.0
+    )
     trailer_kg: float = number(
         "kg", 0, 3500, (0, 2000), "Trailer",
-        "Its mass, loaded. It counts in the energy and in what a hill gives; whether car and trailer stay stable is not "
-        "modelled. The trailer's own brakes are left out.", default=0.0,
+        "Its mass, loaded. It counts in the energy and in what a hill gives; whether car and trailer stay stable is "
+        "not modelled. The trailer's own brakes are left out.", default=0.0,
     )
     trailer_drag_area_m2: float = number(
         "m²", 0, 6, (0.3, 3), "Trailer's extra drag area",
@@ -113,7 +115,9 @@ class Leg:
     speed_kmh: float = number(
         "km/h", 10, 200, (20, 140), "Typical speed", "The speed driven where nothing is in the way.", default=50.0
     )
-    stops: int = count(0, 500, (0, 60), "Stops", "Times the car comes to rest on this leg, its end included.", default=4)
+    stops: int = count(
+        0, 500, (0, 60), "Stops", "Times the car comes to rest on this leg, its end included.", default=4
+    )
     slow_downs: int = count(
         0, 500, (0, 80), "Slow-downs", "Times the car slows without stopping: bends, roundabouts, traffic.", default=4
     )
