@@ -267,7 +267,7 @@ CELLS = (
         ),
         (
             csv(drive().assign(cabin_kw=1500)),
-            "commute.csv, line 2, cabin_kw: '1500' is not a number from 0 to 20 kW.",
+            "commute.csv, line 2, cabin_kw: '1500' is not a number from -1 to 30 kW.",
         ),
         (
             csv(drive().assign(elevation_m=lambda t: 5 * t["time_s"])),
