@@ -6,7 +6,7 @@ import pytest
 
 from model.fields import InputError
 from model.parameters import class_labels
-from model.scenario import MAX_LEGS, SETTINGS, Leg, Scenario
+from model.scenario import LEG_FIELDS, MAX_LEGS, SETTINGS, Leg, Scenario
 from model.scenario_io import (
     from_link,
     read_json,
@@ -96,7 +96,7 @@ def test_legs_of_a_link():
     good = to_link(base)["legs"]
     scenario, notices = from_link({"legs": "~".join([good, "1_2_3", good.replace("7", "7000")])}, base)
     assert [leg.distance_km for leg in scenario.legs] == [7.0, 1000.0]
-    assert notices[0] == "Leg 2: 3 figures were given, 9 are needed; left out."
+    assert notices[0] == f"Leg 2: 3 figures were given, {len(LEG_FIELDS)} are needed; left out."
     assert notices[1].startswith("Leg 3: distance_km") and notices[1].endswith("It was set to 1000.")
     scenario, notices = from_link({"legs": "~".join([good] * (MAX_LEGS + 1))}, base)
     assert len(scenario.legs) == MAX_LEGS and "the first 8 were taken" in notices[0]

@@ -1,0 +1,91 @@
+"""A scenario to its result, its band and its year."""
+
+from dataclasses import replace
+
+import pytest
+
+from model.drives import answer_of, drive, samples_of, trace_of, year_of
+from model.scenario import SEASONS, Leg, Scenario
+from model.scenario_io import starting_drives
+
+TOWN = starting_drives()["town"][2]
+DRIVES = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
+
+
+@pytest.mark.parametrize("name", DRIVES)
+def test_every_starting_drive_can_be_driven(name):
+    result = drive(DRIVES[name])
+    legs = sum(leg.distance_km for leg in DRIVES[name].legs)
+    assert result.distance_km == pytest.approx(legs * (2 if DRIVES[name].return_trip else 1), rel=1e-3)
+    assert result.followed and result.ledger.error_share < 1e-9
+    assert 0.03 < result.saved_share < 0.5
+
+
+@pytest.mark.parametrize("name", DRIVES)
+def test_every_headline_lies_in_its_band(name):
+    result = drive(DRIVES[name])
+    answer = answer_of(result, samples_of(DRIVES[name], result, 100))
+    assert answer.saved_share.low < result.saved_share < answer.saved_share.high
+    assert answer.net_kwh.low < result.net_kwh < answer.net_kwh.high
+    assert answer.saved_kwh.low < result.saved_kwh < answer.saved_kwh.high
+    expected_km = result.car.usable_kwh * result.distance_km * (1 / result.net_kwh - 1 / result.friction_only_net_kwh)
+    assert answer.range_gain_km.low < expected_km < answer.range_gain_km.high
+
+
+def test_there_and_back_is_twice_as_far_and_ends_at_the_same_height():
+    there = replace(TOWN, legs=(Leg(climb_m=100.0),), return_trip=False)
+    back = replace(there, return_trip=True)
+    one, both = trace_of(there), trace_of(back)
+    assert both.distance_m == pytest.approx(2 * one.distance_m, rel=1e-3)
+    assert one.elevation_m[-1] - one.elevation_m[0] == pytest.approx(100, abs=0.1)
+    assert both.elevation_m[-1] - both.elevation_m[0] == pytest.approx(0, abs=0.1)
+
+
+def test_what_is_stated_is_driven():
+    heavy = drive(TOWN.with_setting("mass_kg", 3000.0))
+    assert heavy.car.mass_kg == 3000 and heavy.net_kwh > drive(TOWN).net_kwh
+
+
+def test_a_descent_only_has_no_share_of_range():
+    downhill = Scenario(legs=(Leg(distance_km=10.0, descent_m=500.0, stops=0, slow_downs=0),))
+    downhill = downhill.with_setting("cabin", False)
+    result = drive(downhill)
+    answer = answer_of(result, samples_of(downhill, result, 20))
+    assert answer.net_kwh.high < 0 and answer.saved_share.high > 1
+    assert answer.range_gain_km is None
+
+
+def test_a_year_is_the_sum_of_its_seasons():
+    year = year_of(TOWN)
+    assert [row.season for row in year.rows] == list(SEASONS)
+    assert [row.ambient_c for row in year.rows] == [1, 11, 22, 10]
+    assert sum(row.days for row in year.rows) == 220
+    assert year.distance_km == pytest.approx(220 * drive(TOWN).distance_km)
+    by_hand = sum(row.days * row.saved_kwh for row in year.rows)
+    assert year.saved_kwh.low < by_hand < year.saved_kwh.high
+
+
+def test_each_season_is_driven_at_its_own_temperature():
+    rows = {row.season: row for row in year_of(TOWN).rows}
+    assert rows["winter"].net_kwh > rows["summer"].net_kwh
+    winter = TOWN.with_setting("ambient_c", TOWN.year.winter_c)
+    assert rows["winter"].net_kwh == pytest.approx(drive(winter).net_kwh)
+    assert rows["winter"].saved_kwh == pytest.approx(drive(winter).saved_kwh)
+
+
+def test_a_year_without_days_saves_nothing():
+    idle = TOWN
+    for season in SEASONS:
+        idle = idle.with_setting(f"{season}_days", 0)
+    year = year_of(idle)
+    assert year.distance_km == 0 and year.saved_kwh.high == 0 and year.saved_money.high == 0
+
+
+def test_money_and_carbon_follow_the_wall_and_their_factors():
+    stated = TOWN.with_setting("charging_efficiency", 0.8)
+    year = year_of(stated)
+    assert year.saved_wall_kwh.mid == pytest.approx(year.saved_kwh.mid / 0.8)
+    assert year.saved_money.low == pytest.approx(0.29 * year.saved_wall_kwh.low)
+    assert year.saved_co2_kg.high == pytest.approx(0.21 * year.saved_wall_kwh.high)
+    twice = year_of(stated.with_setting("price_per_kwh", 0.58))
+    assert twice.saved_money.mid == pytest.approx(2 * year.saved_money.mid)

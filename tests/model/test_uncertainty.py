@@ -1,0 +1,113 @@
+"""Bands: the draw, the distribution, and that the same question gives the same bytes."""
+
+import numpy as np
+import pytest
+
+from model.cycles import cycle_trace
+from model.parameters import Assumed, assumed_figures, car_from, open_figures
+from model.savings import evaluate
+from model.scenario import Conditions, Driver
+from model.uncertainty import CHUNK, RUNS, Band, Samples, run_samples, sample, triangular
+
+WARM = Conditions(ambient_c=20.0, cabin=False)
+CAR = car_from("family-hatch")
+FIGURES = open_figures("family-hatch", {})
+TRACE = cycle_trace("udds")
+
+
+def figure(low, mid, high):
+    return Assumed(low, mid, high, "assumed", "")
+
+
+def test_points_of_a_triangular_distribution():
+    shares = np.array([0.0, 0.5, 1.0])
+    assert triangular(shares, 2.0, 3.0, 4.0) == pytest.approx([2, 3, 4])
+    # all rising: the median of a right triangle lies at 1/sqrt(2)
+    assert triangular(shares, 0.0, 1.0, 1.0) == pytest.approx([0, 0.5**0.5, 1])
+    assert triangular(shares, 0.0, 0.0, 1.0) == pytest.approx([0, 1 - 0.5**0.5, 1])
+    # the turn: a share of (mid - low) / (high - low) lies below mid
+    assert triangular(np.array([0.25]), 0.0, 1.0, 4.0) == pytest.approx([1.0])
+    assert triangular(shares, 5.0, 5.0, 5.0) == pytest.approx([5, 5, 5])
+
+
+def test_draws_have_the_mean_of_the_triangle():
+    drawn = sample({"mass_kg": figure(1000.0, 1600.0, 1900.0)}, 2000)["mass_kg"]
+    assert drawn.mean() == pytest.approx((1000 + 1600 + 1900) / 3, rel=1e-3)
+    assert drawn.min() >= 1000 and drawn.max() <= 1900
+
+
+def test_every_equal_share_is_drawn_once():
+    """Latin hypercube: one draw from each of the strata, for every figure, in its own order."""
+    runs = 40
+    drawn = sample({"a": figure(0.0, 0.5, 1.0), "b": figure(0.0, 0.5, 1.0)}, runs)
+    for values in drawn.values():
+        x = values[:, 0]
+        share = np.where(x < 0.5, 2 * x**2, 1 - 2 * (1 - x) ** 2)
+        assert sorted(np.floor(share * runs).astype(int)) == list(range(runs))
+    assert abs(np.corrcoef(drawn["a"][:, 0], drawn["b"][:, 0])[0, 1]) < 0.4
+
+
+def test_the_order_of_the_figures_does_not_matter():
+    forwards = sample(FIGURES, 20)
+    backwards = sample(dict(reversed(FIGURES.items())), 20)
+    assert all(np.array_equal(forwards[key], backwards[key]) for key in FIGURES)
+
+
+def test_the_same_question_gives_the_same_bytes():
+    first, second = (run_samples(TRACE, CAR, WARM, Driver(), sample(FIGURES, 40)) for _ in range(2))
+    for name in ("out_kwh", "in_kwh", "friction_only_net_kwh"):
+        assert getattr(first, name).tobytes() == getattr(second, name).tobytes()
+
+
+def test_the_draw_is_the_one_it_has_always_been():
+    """A draw that moved, with a new numpy say, would move every printed band."""
+    drawn = sample({"mass_kg": figure(1650.0, 1800.0, 1950.0)}, 5)["mass_kg"][:, 0]
+    assert drawn == pytest.approx(
+        [1796.3967252641517, 1756.647535935429, 1743.1378855590276, 1858.0266076265293, 1845.0811705548506], rel=1e-9
+    )
+
+
+def test_each_sampled_car_is_the_car_driven_alone():
+    drawn = sample(FIGURES, CHUNK + 3)
+    conditions = Conditions(ambient_c=-8.0)
+    samples = run_samples(TRACE, CAR, conditions, Driver(), drawn)
+    assert samples.net_kwh.shape == (CHUNK + 3,)
+    for index in (0, CHUNK - 1, CHUNK, CHUNK + 2):
+        stated = {key: float(values[index, 0]) for key, values in drawn.items() if key in vars(CAR)}
+        level = {key: float(values[index, 0]) for key, values in drawn.items() if key not in vars(CAR)}
+        alone = evaluate(TRACE, car_from("family-hatch", stated), Conditions(ambient_c=-8.0, **level), Driver())
+        assert samples.net_kwh[index] == pytest.approx(alone.net_kwh, rel=1e-5)
+        assert samples.friction_only_net_kwh[index] == pytest.approx(alone.friction_only_net_kwh, rel=1e-5)
+        assert samples.saved_share[index] == pytest.approx(alone.saved_share, rel=1e-4)
+
+
+def test_a_band_holds_the_middle_car_and_narrows_with_what_is_stated():
+    middle = evaluate(TRACE, CAR, WARM, Driver())
+    wide = Band.of(run_samples(TRACE, CAR, WARM, Driver(), sample(FIGURES, 200)).net_kwh)
+    stated = dict.fromkeys(("mass_kg", "rolling_coefficient", "drag_area_m2", "accessory_w"))
+    known = {key: assumed_figures("family-hatch")[key].mid for key in stated}
+    narrow = Band.of(run_samples(TRACE, CAR, WARM, Driver(), sample(open_figures("family-hatch", known), 200)).net_kwh)
+    assert wide.low < middle.net_kwh < wide.high
+    assert wide.high - wide.low > 1.5 * (narrow.high - narrow.low)
+
+
+def test_nothing_open_is_one_run_of_the_car_itself():
+    samples = run_samples(TRACE, CAR, WARM, Driver(), {})
+    assert samples.net_kwh == pytest.approx([evaluate(TRACE, CAR, WARM, Driver()).net_kwh])
+
+
+def test_a_band_is_the_five_to_ninety_five_per_cent_range():
+    band = Band.of(np.arange(101.0))
+    assert (band.low, band.mid, band.high) == (5, 50, 95)
+    assert band.scaled(2) == Band(10, 100, 190)
+
+
+def test_shares_of_the_samples():
+    samples = Samples(np.array([10.0, 8.0]), np.array([2.0, 1.0]), np.array([10.0, 14.0]))
+    assert samples.net_kwh.tolist() == [8, 7]
+    assert samples.saved_kwh.tolist() == [2, 7]
+    assert samples.saved_share == pytest.approx([0.2, 0.5])
+
+
+def test_five_hundred_runs():
+    assert RUNS == 500 and sample(FIGURES)["mass_kg"].shape == (500, 1)
