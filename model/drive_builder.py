@@ -15,7 +15,7 @@ from itertools import pairwise
 import numpy as np
 
 from model.fields import InputError
-from model.habits import HABITS, Pulse, SpeedChange, pull_away, slow_down
+from model.habits import HABITS, LiftedSlowDown, Pulse, SpeedChange, lifted, pull_away, slow_down
 from model.scenario import SURFACES, Driver, Leg, check_legs
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
@@ -39,6 +39,9 @@ CREST_M = 60.0
 SHORTEST_HILL_M = 1e-6
 """What is shorter counts as flat [m]."""
 
+FootUp = Callable[[Array, Array], Array]
+"""Total slowing with the foot up [m/s²] at speeds [m/s] and lift-off strengths [m/s²]."""
+
 # steps of the golden ratio and of two square roots: each fills the unit interval evenly, in an order unlike the others
 SPACING_ORDER, DEPTH_ORDER, STAND_ORDER = 0.61803398875, 0.41421356237, 0.73205080757
 
@@ -54,16 +57,20 @@ def _varied(mean: float, spread: float, count: int, order: float) -> Array:
 
 @dataclass(frozen=True, eq=False)
 class Stretches:
-    """Stretches: room [m], highest and last speed [m/s], whether they end in an event, time at rest there [s]."""
+    """Stretches: room [m], highest and last speed [m/s], whether they end in an event, time at rest there [s].
+
+    `lift_off_mps2` is the lift-off strength chosen for each [m/s²].
+    """
 
     room_m: Array
     top_mps: Array
     end_mps: Array
     event: Array
     stand_s: Array
+    lift_off_mps2: Array
 
 
-def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool) -> Stretches:
+def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: FootUp | None) -> Stretches:
     """Cut one leg; `arrives` says that the car comes to rest at its end even if the leg has no stops."""
     through = leg.stops == 0
     events = leg.stops + leg.slow_downs
@@ -87,7 +94,13 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool) -> Stretche
     slow_to = leg.slow_to_kmh / KMH_PER_MPS
     depth = DEPTH_SPREAD * min(slow_to, max(top - slow_to, 0.0))
     bottom = _varied(slow_to, depth, leg.slow_downs, DEPTH_ORDER) if leg.slow_downs else np.empty(0)
-    bottom = np.maximum(bottom * (1 - HABITS["over_slowing_share"][driver.steady_foot]), ROLLING_MPS)
+    strength = np.full(count, 0.0 if driver.slowing_on_request else strength_on(leg, driver))
+    over_slowing = np.full(len(bottom), HABITS["over_slowing_share"][driver.steady_foot])
+    if foot_up is not None and len(bottom):
+        # a car that hardly slows by itself cannot slow too much by itself
+        hardest = HABITS["peak_slowing_mps2"][driver.looks_ahead]
+        over_slowing *= np.clip(foot_up(bottom, strength[: len(bottom)]) / hardest, 0.0, 1.0)
+    bottom = np.maximum(bottom * (1 - over_slowing), ROLLING_MPS)
     end = np.full(count, top)
     end[event & ~at_rest] = bottom
     end[at_rest] = 0.0
@@ -95,7 +108,12 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool) -> Stretche
     rests = int(at_rest.sum())
     if rests:
         stand[at_rest] = _varied(STAND_S, STAND_SPREAD_S, rests, STAND_ORDER)
-    return Stretches(room, np.full(count, top), end, event, stand)
+    return Stretches(room, np.full(count, top), end, event, stand, strength)
+
+
+def strength_on(leg: Leg, driver: Driver) -> float:
+    """Lift-off strength on a leg [m/s²]: its own where one was chosen."""
+    return driver.lift_off_mps2 if leg.lift_off_mps2 is None else leg.lift_off_mps2
 
 
 def _largest_that_fits(needs: Callable[[Array], Array], room: Array, low: Array, high: Array) -> Array:
@@ -135,7 +153,7 @@ class Motion:
 
     up: SpeedChange
     kept_s: Array
-    down: SpeedChange
+    down: SpeedChange | LiftedSlowDown
     stand_s: Array
 
     @property
@@ -163,7 +181,7 @@ class Motion:
         return np.where(after >= self.moving_s[at] - 1e-9, self.down.to_mps[at], speed)
 
 
-def _motion(plan: Stretches, driver: Driver) -> Motion:
+def _motion(plan: Stretches, driver: Driver, foot_up: FootUp | None) -> Motion:
     """Reach the highest speed on each stretch from which there is room to slow down."""
     speed = _speeds_between(plan, driver)
     first, last = speed[:-1], speed[1:]
@@ -177,7 +195,8 @@ def _motion(plan: Stretches, driver: Driver) -> Motion:
 
     peak = _largest_that_fits(needs, plan.room_m, np.maximum(first, last), plan.top_mps)
     up, down = up_and_down(peak)
-    return Motion(up, np.maximum(plan.room_m - needs(peak), 0.0) / peak, down, plan.stand_s)
+    as_driven = down if foot_up is None else lifted(down, lambda speed: foot_up(speed, plan.lift_off_mps2))
+    return Motion(up, np.maximum(plan.room_m - needs(peak), 0.0) / peak, as_driven, plan.stand_s)
 
 
 def _fit_length(speed_mps: Array, step_s: Array, length_m: float) -> Array:
@@ -218,7 +237,12 @@ def _height(leg: Leg, along_m: Array) -> Array:
 
 
 def build_drive(
-    legs: tuple[Leg, ...], driver: Driver, *, return_trip: bool = False, start_altitude_m: float = 0.0
+    legs: tuple[Leg, ...],
+    driver: Driver,
+    *,
+    return_trip: bool = False,
+    start_altitude_m: float = 0.0,
+    foot_up: FootUp | None = None,
 ) -> Trace:
     """The described drive as a speed trace.
 
@@ -232,6 +256,10 @@ def build_drive(
         Whether the legs are then driven back, in reverse order, with climb and descent swapped.
     start_altitude_m : float
         Height of the start [m].
+    foot_up : callable, optional
+        How strongly the car slows with the foot up. Without it slow-downs are those of the habit alone, the same
+        whatever the lift-off strength; with it they are as the car's lift-off makes them (`model.habits.lifted`), over
+        the same road, and a restless foot over-slows in proportion to the lift-off.
 
     Returns
     -------
@@ -262,11 +290,11 @@ def build_drive(
         order += order[::-1]
         driven += [replace(leg, climb_m=leg.descent_m, descent_m=leg.climb_m) for leg in legs[::-1]]
     arrivals = (len(legs) - 1, len(driven) - 1)
-    cut = [_stretches(leg, order[at] + 1, driver, at in arrivals) for at, leg in enumerate(driven)]
+    cut = [_stretches(leg, order[at] + 1, driver, at in arrivals, foot_up) for at, leg in enumerate(driven)]
     plan = Stretches(*(np.concatenate([getattr(part, item.name) for part in cut]) for item in fields(Stretches)))
     plan.stand_s[-1] = 0.0
 
-    motion = _motion(plan, driver)
+    motion = _motion(plan, driver, foot_up)
 
     bounds = np.append(0.0, motion.end_s[np.cumsum([len(part.room_m) for part in cut]) - 1])
     steps = [max(4, round(end - begin)) for begin, end in pairwise(bounds)]
@@ -282,10 +310,14 @@ def build_drive(
         here = slice(begin, end + 1)
         along_m = _fit_length(speed_mps[here], np.diff(time_s[here]), leg.distance_km * 1000)
         elevation_m[here] = elevation_m[begin] + _height(leg, along_m)
+    chosen = None
+    if any(leg.lift_off_mps2 is not None for leg in legs):
+        chosen = np.repeat([strength_on(leg, driver) for leg in driven], steps)
     return Trace(
         time_s=time_s,
         speed_mps=speed_mps,
         elevation_m=elevation_m,
         surface=np.repeat([SURFACES.index(leg.surface) for leg in driven], steps),
         leg=np.repeat(order, steps),
+        lift_off_mps2=chosen,
     )

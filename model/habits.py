@@ -5,6 +5,7 @@ A change of speed is a trapezoid in acceleration: it comes on, holds and goes of
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any
 
@@ -35,6 +36,9 @@ MOST_JERK_MPS3 = 1.5
 HALF_AS_HARD_KMH = 60.0
 """A change whose lower speed is this peaks half as hard as one from or to rest: between high speeds feet are gentler
 [km/h]. Common practice, no source."""
+
+LEAST = 1e-9
+"""Keeps quotients finite where nothing changes."""
 
 
 @dataclass(frozen=True)
@@ -88,7 +92,89 @@ class SpeedChange:
     def gained_mps(self, after_s: Any, which: Any = ...) -> Any:
         """Speed gained (lost: negative) [m/s] at a time after the start [s]; `which` picks from many changes."""
         change, duration = np.asarray(self.to_mps - self.from_mps)[which], np.asarray(self.duration_s)[which]
-        return change * self.pulse.done(after_s / np.maximum(duration, 1e-9))
+        return change * self.pulse.done(after_s / np.maximum(duration, LEAST))
+
+
+@dataclass(frozen=True, eq=False)
+class LiftedSlowDown:
+    """A slow-down as the car's lift-off makes it, from the place where the habit lifts to the place it has to reach.
+
+    The car slows at `lift_mps2` for `lift_s`; the brake pedal then makes it `brake_mps2` for `brake_s`. Both come on
+    and go off within `ramp_s`: slowing at any time is the mean of the unramped one over the last `ramp_s`.
+    """
+
+    from_mps: Any
+    to_mps: Any
+    distance_m: Any
+    lift_mps2: Any
+    lift_s: Any
+    brake_mps2: Any
+    brake_s: Any
+    ramp_s: Any
+
+    @property
+    def duration_s(self) -> Any:
+        """Time it takes [s]."""
+        return self.lift_s + self.brake_s + self.ramp_s
+
+    def gained_mps(self, after_s: Any, which: Any = ...) -> Any:
+        """Speed lost, as a negative number [m/s], at a time after the start [s]; `which` picks from many slow-downs."""
+        lift, lift_s = np.asarray(self.lift_mps2)[which], np.asarray(self.lift_s)[which]
+        brake, brake_s = np.asarray(self.brake_mps2)[which], np.asarray(self.brake_s)[which]
+        ramp_s = np.maximum(np.asarray(self.ramp_s)[which], LEAST)
+
+        def unramped_m(until_s: Any) -> Any:
+            # speed lost without ramps, summed up over time
+            braked_s = until_s - lift_s
+            return _piled_up(lift, until_s, lift_s) + _piled_up(brake, braked_s, brake_s)
+
+        return (unramped_m(after_s - ramp_s) - unramped_m(after_s)) / ramp_s
+
+
+def _piled_up(level_mps2: Any, since_s: Any, lasts_s: Any) -> Any:
+    since = np.maximum(since_s, 0.0)
+    return level_mps2 * (np.minimum(since, lasts_s) ** 2 / 2 + lasts_s * np.maximum(since - lasts_s, 0.0))
+
+
+def lifted(habit: SpeedChange, foot_up_mps2: Callable[[Any], Any]) -> LiftedSlowDown:
+    """The same slow-down as the car's lift-off makes it: what the foot changes.
+
+    The foot comes up where the habit lifts. Where the car then slows less than needed, the brake pedal adds what is
+    missing, as late as the hardest moment of the habit allows. Where it would slow more than needed, the foot comes up
+    only so far that the place is reached.
+
+    Parameters
+    ----------
+    habit : SpeedChange
+        From `slow_down`; one or many.
+    foot_up_mps2 : callable
+        Total slowing with the foot up [m/s²] at given speeds [m/s] of the slow-downs.
+    """
+    first, last = habit.from_mps, habit.to_mps
+    lost = np.maximum(first - last, LEAST)
+    # where nothing changes, nothing is hard
+    hardest = lost / (habit.pulse.mean * np.maximum(habit.duration_s, 1e-3))
+    ramp_s = hardest / MOST_JERK_MPS3
+    # ramps shift the unramped slow-down by half their length at either speed
+    room_m = np.maximum(habit.distance_m - ramp_s * (first + last) / 2, LEAST)
+    spent = lost * (first + last)
+    needed = np.minimum(spent / (2 * room_m), hardest)
+    slowest = first
+    for _ in range(2):
+        # a rolling car slows less the slower it goes: the mean over the first part stands for it
+        lift = np.maximum(np.minimum(foot_up_mps2((first + slowest) / 2), needed), LEAST)
+        lift_m = np.clip((2 * hardest * room_m - spent) / np.maximum(2 * (hardest - lift), LEAST), 0.0, room_m)
+        slowest = np.sqrt(np.maximum(first**2 - 2 * lift * lift_m, last**2))
+    return LiftedSlowDown(
+        from_mps=first,
+        to_mps=last,
+        distance_m=habit.distance_m,
+        lift_mps2=lift,
+        lift_s=(first - slowest) / lift,
+        brake_mps2=hardest,
+        brake_s=(slowest - last) / hardest,
+        ramp_s=ramp_s,
+    )
 
 
 def _speed_change(from_mps: Any, to_mps: Any, peak_from_rest_mps2: float, pulse: Pulse) -> SpeedChange:

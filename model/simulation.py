@@ -57,7 +57,7 @@ class Demand:
     air_n: Array
     rolling_n: Array
     road_load_n: Array | None
-    lift_off_mps2: Array | None
+    lift_off_mps2: Any
     friction: Array
     mass_kg: Any
     effective_mass_kg: Any

@@ -1,0 +1,178 @@
+"""A drive over the whole axis of lift-off strengths: at the same speeds, and as you would drive it.
+
+Same speeds: the habit's own speeds, whatever the strength; it shows what the car changes. As you would drive it: the
+foot comes up where the habit says, and the slow-down is as the car's lift-off makes it; it shows what the foot changes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields, replace
+from typing import Any
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from model.car import Car
+from model.drive_builder import build_drive
+from model.following import follow
+from model.lift_off import foot_up_mps2, lamp_zone_of, word_of
+from model.parameters import car_from
+from model.scenario import Driver, Scenario
+from model.simulation import Run, solve, wheel_demand
+from model.trace import Array, Trace
+from model.units import J_PER_KWH
+
+STRENGTHS_MPS2 = np.round(np.arange(0.0, 2.51, 0.1), 1)
+"""The whole axis [m/s²]."""
+PEDALS = ("blended", "friction")
+PRESSED_MPS2 = 0.05
+"""Slowing by friction from which the brake pedal counts as pressed, and by the car from which it slows [m/s²]."""
+
+
+@dataclass(frozen=True, eq=False)
+class Curve:
+    """What a drive takes over the axis of strengths; arrays of shape (legs, strengths).
+
+    `net_kwh` is what the battery gives less what it gets, `friction_kwh` what the friction brakes turn to heat,
+    `presses` how often the brake pedal is pressed.
+    """
+
+    net_kwh: Array
+    friction_kwh: Array
+    presses: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Ride:
+    """How a drive feels over the axis of strengths; arrays of shape (strengths,).
+
+    Mean and 95th percentile of slowing while the car slows [m/s²], changes between pulling and slowing, and time [s].
+    """
+
+    mean_mps2: Array
+    high_mps2: Array
+    reversals: Array
+    duration_s: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Curves:
+    """A drive over the whole axis of lift-off strengths.
+
+    Both by kind of brake pedal: `same_speeds` is what the car changes, `as_driven` what the foot changes besides.
+    """
+
+    scenario: Scenario
+    car: Car
+    same_speeds: dict[str, Curve]
+    as_driven: dict[str, Curve]
+    ride: Ride
+
+
+def as_you_would_drive(scenario: Scenario, car: Car) -> Trace:
+    """The drive with slow-downs as the car's lift-off makes them."""
+
+    def foot_up(speed: Array, strength: Array) -> Array:
+        chosen: Any = strength
+        driver = replace(scenario.driver, lift_off_mps2=chosen)
+        return foot_up_mps2(speed, car, scenario.conditions, driver)
+
+    trace = build_drive(
+        scenario.legs, scenario.driver, return_trip=scenario.return_trip,
+        start_altitude_m=scenario.conditions.altitude_m, foot_up=foot_up,
+    )  # fmt: skip
+    return follow(trace, car, scenario.conditions)[0]
+
+
+def curves_of(scenario: Scenario) -> Curves:
+    """Drive a scenario over the whole axis; strengths chosen for single legs are left out."""
+    scenario = replace(scenario, legs=tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs))
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    habit = build_drive(
+        scenario.legs, scenario.driver, return_trip=scenario.return_trip,
+        start_altitude_m=scenario.conditions.altitude_m,
+    )  # fmt: skip
+    whole_axis: Any = STRENGTHS_MPS2[:, None]
+    axis = replace(scenario.driver, lift_off_mps2=whole_axis)
+    same = _both_pedals(follow(habit, car, scenario.conditions)[0], car, scenario, axis)
+    driven, rides = [], []
+    for strength in STRENGTHS_MPS2:
+        one = scenario.with_setting("lift_off_mps2", float(strength))
+        trace = as_you_would_drive(one, car)
+        driven.append(_both_pedals(trace, car, one, one.driver))
+        rides.append(_ride(trace))
+    stacked = {
+        pedal: Curve(*(np.hstack([getattr(curves[pedal], item.name) for curves in driven]) for item in fields(Curve)))
+        for pedal in PEDALS
+    }
+    return Curves(scenario, car, same, stacked, Ride(*np.array(rides).T))
+
+
+def _both_pedals(trace: Trace, car: Car, scenario: Scenario, driver: Driver) -> dict[str, Curve]:
+    """One trace with either kind of brake pedal.
+
+    When the pedal is pressed does not hang on its kind: wherever lifting off alone would not slow the car enough.
+    """
+    demand = wheel_demand(trace, replace(car, brake_pedal="friction"), scenario.conditions)
+    runs = {
+        pedal: solve(demand, replace(car, brake_pedal=pedal), scenario.conditions, driver, record=False)
+        for pedal in PEDALS
+    }
+    assert trace.leg is not None
+    legs = trace.leg
+    pressed = runs["friction"].friction_n[:, : demand.steps] > PRESSED_MPS2 * demand.effective_mass_kg
+    pressed &= demand.speed[:, : demand.steps] > 0
+    before = np.hstack([np.zeros((len(pressed), 1), dtype=bool), pressed[:, :-1]])
+    presses = _by_leg(pressed & ~before, legs, len(scenario.legs))
+    shape = presses.shape
+    return {
+        pedal: Curve(
+            net_kwh=np.broadcast_to(_energy_kwh(run.terminal_w, run, legs, shape[0]), shape),
+            friction_kwh=np.broadcast_to(_energy_kwh(run.friction_n * demand.speed, run, legs, shape[0]), shape),
+            presses=presses,
+        )
+        for pedal, run in runs.items()
+    }
+
+
+def _energy_kwh(power_w: Array, run: Run, legs: NDArray[np.int64], count: int) -> Array:
+    return _by_leg((power_w * run.demand.step_s)[:, : run.demand.steps], legs, count) / J_PER_KWH
+
+
+def _by_leg(values: Any, legs: NDArray[np.int64], count: int) -> Array:
+    """Sum over the steps of each leg: shape (runs, steps) to (legs, runs)."""
+    return np.array([values[:, legs == leg].sum(axis=1) for leg in range(count)])
+
+
+def _ride(trace: Trace) -> tuple[float, float, int, float]:
+    slowing = -trace.acceleration_mps2
+    hard = slowing > PRESSED_MPS2
+    weight = trace.step_s[hard]
+    order = np.argsort(slowing[hard])
+    passed = np.cumsum(weight[order]) / weight.sum()
+    foot = np.sign(np.where(np.abs(slowing) > PRESSED_MPS2, slowing, 0.0))
+    foot = foot[foot != 0]
+    return (
+        float(np.average(slowing[hard], weights=weight)),
+        float(slowing[hard][order][np.searchsorted(passed, 0.95)]),
+        int(np.count_nonzero(np.diff(foot))),
+        trace.duration_s,
+    )
+
+
+def curve_table(curves: Curves) -> pd.DataFrame:
+    """The curves of the whole drive, one row a strength, with the car's own kind of brake pedal.
+
+    Columns `lift_off_mps2`, `word`, `lamp_zone`; `net_kwh`, `friction_kwh` and `presses` each as `same_speeds_…` and
+    `as_driven_…`; as you would drive it `mean_mps2`, `high_mps2`, `reversals` and `duration_s` of `Ride`.
+    """
+    table: dict[str, Any] = {
+        "lift_off_mps2": STRENGTHS_MPS2,
+        "word": [word_of(strength) for strength in STRENGTHS_MPS2],
+        "lamp_zone": [lamp_zone_of(strength) for strength in STRENGTHS_MPS2],
+    }
+    for kind, by_pedal in (("same_speeds", curves.same_speeds), ("as_driven", curves.as_driven)):
+        curve = by_pedal[curves.car.brake_pedal]
+        table |= {f"{kind}_{item.name}": getattr(curve, item.name).sum(axis=0) for item in fields(Curve)}
+    return pd.DataFrame(table | {item.name: getattr(curves.ride, item.name) for item in fields(Ride)})
