@@ -11,6 +11,7 @@ from pages.parts import link, state, wording
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.display import Display
+from pages.parts.figure import draw_chart
 from pages.parts.theme import palette
 
 ASSETS = Path(__file__).parent.parent / "assets"
@@ -64,11 +65,10 @@ def strip() -> None:
         if drawn is None:
             return
         steps, events = timeline(drawn), slow_downs(drawn)
-        st.altair_chart(
+        draw_chart(
             drive_strip(steps, events, state.display(), state.dark()),
-            theme=None,
-            key="drive-strip",
             alt=strip_finding(steps, events, state.display()),
+            key="drive-strip",
         )
 
 

@@ -1,16 +1,21 @@
-"""How charts look: one colour a meaning, light and dark, and the type that all charts share."""
+"""How charts look: one colour a meaning, light and dark, and the type that all charts share.
+
+A chart is a Vega-Lite specification whose named `datasets` are data frames: put together in a few milliseconds, where
+objects of a charting library took fifty. The tests hold each against the published schema.
+"""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import Any
 
-import altair as alt
+import pandas as pd
+
+Spec = dict[str, Any]
 
 FONT = '"Source Sans", "Source Sans 3", sans-serif'
 """The text face that Streamlit bundles."""
-LABEL_PX = 14
-LINE_PX = 17
+LABEL_PX, LINE_PX = 14, 17
 WIDTH_PX = 760
 """A figure is no wider than this, so that its title and its picture read as one column."""
 
@@ -67,42 +72,40 @@ def palette(dark: bool = False) -> Palette:
     return DARK if dark else LIGHT
 
 
-def dressed(chart: Any, dark: bool, height: int) -> Any:
-    """A finished chart: as wide as its place, of fixed height, in the type and colours that all share."""
+def dressed(layers: list[Spec], datasets: dict[str, pd.DataFrame], height: int, dark: bool) -> Spec:
+    """A finished chart: as wide as its place, of fixed height [px], in the type and colours that all share."""
     colours = palette(dark)
-    return (
-        chart.properties(
-            width="container",
-            height=height,
-            background="transparent",
-            padding={"left": 0, "right": 4, "top": 2, "bottom": 0},
-            # the width gives way to the axes' words, the height does not: pictures place their marks by pixel
-            autosize=alt.AutoSizeParams(type="fit-x", contains="padding"),
-        )
-        .configure(font=FONT)
-        .configure_view(stroke=None)
-        .configure_axis(
-            labelFontSize=LABEL_PX,
-            labelColor=colours.quiet,
-            titleFontSize=LABEL_PX,
-            titleFontWeight="normal",
-            titleColor=colours.quiet,
-            domainColor=colours.quiet,
-            tickColor=colours.quiet,
-            gridColor=colours.wash,
-            grid=False,
-            labelPadding=4,
-        )
-        .configure_legend(
-            orient="top",
-            direction="horizontal",
-            title=None,
-            labelFontSize=LABEL_PX,
-            labelColor=colours.ink,
-            labelLimit=300,
-            symbolSize=160,
-            columnPadding=14,
-            offset=4,
-        )
-        .configure_text(fontSize=LABEL_PX, color=colours.ink)
-    )
+    return {
+        "$schema": "https://vega.github.io/schema/vega-lite/v6.json",
+        "layer": layers,
+        "datasets": datasets,
+        "width": "container",
+        "height": height,
+        "background": "transparent",
+        "padding": {"left": 0, "right": 4, "top": 2, "bottom": 0},
+        # the width gives way to the axes' words, the height does not: pictures place their marks by pixel
+        "autosize": {"type": "fit-x", "contains": "padding"},
+        "resolve": {"scale": {"y": "independent", "color": "independent"}},
+        "config": {
+            "font": FONT,
+            "view": {"stroke": None},
+            "text": {"fontSize": LABEL_PX, "color": colours.ink, "baseline": "middle", "align": "left"},
+            # a long mitre would count as part of the picture and take its width
+            "line": {"strokeJoin": "round", "strokeMiterLimit": 1},
+            "axis": {
+                "labelFontSize": LABEL_PX,
+                "labelColor": colours.quiet,
+                "labelPadding": 4,
+                "domainColor": colours.quiet,
+                "tickColor": colours.quiet,
+                "grid": False,
+                "title": None,
+            },
+        },
+    }
+
+
+def area(fill: str, edge: str) -> Spec:
+    """The mark of a filled line."""
+    line = {"color": edge, "strokeWidth": 1, "strokeJoin": "round", "strokeMiterLimit": 1}
+    return {"type": "area", "color": fill, "line": line}

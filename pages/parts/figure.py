@@ -1,0 +1,75 @@
+"""One figure: its finding as a title, the picture, and the table behind it."""
+
+from __future__ import annotations
+
+from functools import partial
+
+import pandas as pd
+import streamlit as st
+
+from pages.parts.theme import WIDTH_PX, Spec
+
+MOST_ROWS = 100
+"""Rows that a table shows; the file has all of them."""
+
+
+def draw_chart(chart: Spec, *, alt: str, key: str) -> None:
+    """Draw a chart in its own type and colours, known to Streamlit by `key`; `alt` says what it shows."""
+    st.vega_lite_chart(chart, theme=None, alt=alt, key=key, width="stretch")
+
+
+def figure(
+    chart: Spec,
+    *,
+    alt: str,
+    table: pd.DataFrame,
+    key: str,
+    file_name: str,
+    title: str = "",
+    words: str = "",
+    file: pd.DataFrame | None = None,
+    width: int = WIDTH_PX,
+) -> None:
+    """Draw a chart with its finding above and its table and file below.
+
+    Parameters
+    ----------
+    chart : Spec
+        From `pages.parts.charts`.
+    alt : str
+        What the chart shows, in words: all that a screen reader gets of the picture.
+    table : DataFrame
+        The numbers behind it; column names carry the units.
+    key : str
+        What the figure is known by while its numbers change.
+    file_name : str
+        Of the table as a file, ending in `.csv`.
+    title, words : str
+        The finding and a few sentences on it, if they stand with the chart.
+    file : DataFrame, optional
+        Finer rows than the table's, for the file.
+    width : int
+        The most it takes of the page's width [px].
+    """
+    with st.container(key=f"figure-{key}", width=width, gap="small"):
+        if title:
+            st.markdown(f"#### {title}")
+        if words:
+            st.markdown(words)
+        draw_chart(chart, alt=alt, key=f"{key}-chart")
+        with st.container(horizontal=True, vertical_alignment="center"):
+            as_table = st.toggle("As a table", key=f"{key}-as-table")
+            st.download_button(
+                "CSV file",
+                partial((table if file is None else file).to_csv, index=False),
+                file_name,
+                "text/csv",
+                key=f"{key}-file",
+                on_click="ignore",
+                type="tertiary",
+                icon=":material/download:",
+            )
+        if as_table:
+            st.table(table.head(MOST_ROWS), border="horizontal", hide_index=True, alt=alt)
+            if len(table) > MOST_ROWS:
+                st.caption(f"The first {MOST_ROWS} of {len(table):,} rows; the file has them all.")
