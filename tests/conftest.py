@@ -29,6 +29,7 @@ BROWSER_ARGUMENTS = (
 )
 START_SECONDS = 60
 AT_REST = '[data-testid="stApp"][data-test-script-state="notRunning"]'
+NOT_YET_DRAWN = '[data-testid="stSkeleton"], [data-testid="stAppSkeleton"]'
 NOTE_VIOLATIONS = """
     window.policyViolations = [];
     document.addEventListener("securitypolicyviolation",
@@ -139,6 +140,7 @@ def settled() -> Callable[[Any], Any]:
 
     def wait(page: Any) -> Any:
         page.wait_for_selector(AT_REST)
+        page.wait_for_selector(NOT_YET_DRAWN, state="detached")
         return page
 
     return wait
