@@ -75,7 +75,8 @@ def groups_table(book: pd.DataFrame) -> pd.DataFrame:
 
 def books_table(book: pd.DataFrame) -> pd.DataFrame:
     """The whole ledger of both runs."""
-    words = {name: BOOK_WORDS[name] for name in ("battery_out", "battery_in", *USES)} | BEHIND_THE_TERMINALS
+    words = {entry: BOOK_WORDS[entry] for entry in ("battery_out", "battery_in", "engine_given", *USES)}
+    words |= BEHIND_THE_TERMINALS
     return _both_runs(book.loc[list(words)].rename(index=words).rename_axis("Entry").reset_index())
 
 

@@ -18,7 +18,9 @@ BOOK_WORDS = {
     "battery_out": "Out of the battery",
     "from_hill": "Given by the hill (ends lower)",
     "from_motion": "Given by the speed at the start",
+    "engine_given": "Given by the engine",
     "cabin": "Warming or cooling the cabin",
+    "pack_heater": "Warming the battery",
     "accessories": "Lights, computers, pumps",
     "losses_driving": "Motor and gear losses, driving",
     "air": "Pushing the air aside",
@@ -26,20 +28,24 @@ BOOK_WORDS = {
     "climb": "Kept by the hill (ends higher)",
     "kinetic": "Kept by the speed at the end",
     "friction_brakes": "Heat in the friction brakes",
+    "engine_drag": "Dragging the engine along",
     "losses_slowing": "Motor and gear losses, slowing",
     "battery_in": "Back in the battery",
 }
-USES = ("cabin", "accessories", "losses_driving", "air", "rolling", "climb", "kinetic", "friction_brakes",
-        "losses_slowing")  # fmt: skip
+USES = ("cabin", "pack_heater", "accessories", "losses_driving", "air", "rolling", "climb", "kinetic",
+        "friction_brakes", "engine_drag", "losses_slowing")  # fmt: skip
+"""In the order of the picture, from the battery to the wheels and back."""
 GROUPS = {
     "road": ("air, tyres, hills", ("air", "rolling", "climb", "kinetic")),
-    "aboard": ("cabin, electronics", ("cabin", "accessories")),
-    "losses": ("motor, gear losses", ("losses_driving", "losses_slowing")),
+    "aboard": ("cabin, electronics", ("cabin", "pack_heater", "accessories")),
+    "losses": ("motor, gear losses", ("losses_driving", "engine_drag", "losses_slowing")),
     "friction": ("friction heat", ("friction_brakes",)),
 }
 """What the before-and-after bars put together, from the bottom up; the keys are colours of the palette."""
+DOWNHILL = "hill, less air, tyres"
+"""The name of the first group where the hill gives more than air and tyres take."""
 MEANING = {entry: meaning for meaning, (_, entries) in GROUPS.items() for entry in entries} | {
-    "from_hill": "road", "from_motion": "road", "battery_out": "ink", "battery_in": "back",
+    "from_hill": "road", "from_motion": "road", "engine_given": "quiet", "battery_out": "ink", "battery_in": "back",
 }  # fmt: skip
 NEGLIGIBLE_SHARE = 5e-4
 """An entry smaller than this share of the whole is left out of the picture; the table has it."""
@@ -105,7 +111,7 @@ def before_after(books: pd.DataFrame, dark: bool = False) -> Spec:
     for y, value in zip(apart(figures, [LINE_PX] * len(figures), 0, COLUMN_PX), uses["friction_only"], strict=True):
         words.append(Words(fixed(value, places), FRICTION_ONLY[0], y, "right"))
     names = [
-        (px(sum(ends) / 2), f"{name}\n{fixed(value, places)} kWh", meaning)
+        (px(sum(ends) / 2), f"{name if value >= 0 else DOWNHILL}\n{fixed(value, places)} kWh", meaning)
         for meaning, (name, _), ends, value in zip(
             GROUPS, GROUPS.values(), stacks["regenerated"], uses["regenerated"], strict=True
         )
@@ -149,10 +155,11 @@ def ledger_rows(book: pd.Series) -> pd.DataFrame:
     """What came in and where it went, in the order of the picture; its parts add up to what came in.
 
     `book` is one column of `model.timeline.books`. Columns: `entry`, `kwh`, `start`, `end` along the bar [kWh],
-    `share` of what left the battery [1], and `comes_in`. Height or speed that the drive ends without counts as in.
+    `share` of all that came in [1], and `comes_in`. Height or speed that the drive ends without counts as in; without
+    it the shares are of what left the battery.
     """
     given = {"from_hill": -min(book["climb"], 0.0), "from_motion": -min(book["kinetic"], 0.0)}
-    came_in = {"battery_out": book["battery_out"]} | given
+    came_in = {"battery_out": book["battery_out"], "engine_given": book["engine_given"]} | given
     went = {entry: max(book[entry], 0.0) for entry in USES} | {"battery_in": book["battery_in"]}
     rows = []
     for comes_in, entries in ((True, came_in), (False, went)):
@@ -160,9 +167,9 @@ def ledger_rows(book: pd.Series) -> pd.DataFrame:
         for entry, kwh in entries.items():
             rows.append((entry, kwh, end, end := end + kwh, comes_in))
     frame = pd.DataFrame(rows, columns=["entry", "kwh", "start", "end", "comes_in"])
-    frame["share"] = frame["kwh"] / book["battery_out"] if book["battery_out"] > 0 else np.nan
+    frame["share"] = frame["kwh"] / frame["end"].max()
     always = frame["entry"].isin(["battery_out", "battery_in"])
-    return frame[always | (frame["kwh"] > NEGLIGIBLE_SHARE * frame["end"].max())].reset_index(drop=True)
+    return frame[always | (frame["share"] > NEGLIGIBLE_SHARE)].reset_index(drop=True)
 
 
 def ledger(book: pd.Series, dark: bool = False) -> Spec:
@@ -177,8 +184,7 @@ def ledger(book: pd.Series, dark: bool = False) -> Spec:
     for index, row in enumerate(rows.itertuples()):
         y = index * ROW_PX
         heading = row.entry in ("battery_out", "battery_in")
-        share = f", {percent_text(row.share)}" if not np.isnan(row.share) else ""
-        text = f"{BOOK_WORDS[row.entry]}: {fixed(printed[index], places)} kWh{share}"
+        text = f"{BOOK_WORDS[row.entry]}: {fixed(printed[index], places)} kWh, {percent_text(row.share)}"
         words.append(Words(text, 0, y + 10, "start", heading, "back" if row.entry == "battery_in" else "ink"))
         boxes.append(Box(0, whole, y + 20, y + 20 + BAR_PX, "wash"))
         boxes.append(Box(row.start, row.end, y + 20, y + 20 + BAR_PX, MEANING[row.entry]))

@@ -25,13 +25,13 @@ def before_after_words(books: pd.DataFrame) -> tuple[str, str]:
     way = losses["regenerated"] - losses["friction_only"]
     if round(saved, places) <= 0:
         title = "On this drive regeneration saves nothing"
-    elif net["friction_only"] > 0:
+    elif net["regenerated"] > 0:
         title = (
             f"Regeneration saves {fixed(saved, places)} of {fixed(net['friction_only'], places)} kWh, "
             f"{percent_text(saved / net['friction_only'])}"
         )
     else:
-        title = f"Regeneration brings the battery {fixed(saved, places)} kWh more"
+        title = f"With regeneration the battery ends {fixed(-net['regenerated'], places)} kWh fuller than it began"
     sentences = (
         f"With friction brakes only, {heat['friction_only']} kWh of this drive end as heat in the discs; with "
         f"regeneration {heat['regenerated']} kWh do."
@@ -39,7 +39,10 @@ def before_after_words(books: pd.DataFrame) -> tuple[str, str]:
     if round(abs(way), places) > 0:
         change = "costs" if way > 0 else "saves"
         sentences += f" The way back through gear and motor {change} {fixed(abs(way), places)} kWh."
-    return title, f"{sentences} All other uses are the same."
+    others = uses.drop([GROUPS["friction"][0], GROUPS["losses"][0]]).round(places)
+    if others["friction_only"].equals(others["regenerated"]):
+        sentences += " All other uses are the same."
+    return title, sentences
 
 
 def ledger_words(book: pd.Series, error_share: float) -> tuple[str, str]:

@@ -1,0 +1,123 @@
+"""The tables of Sources and method, each read from where the fact stands."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+import pandas as pd
+
+from model.car import CAR_FIELDS
+from model.cycles import CYCLES, cycle_trace
+from model.fields import Field, find
+from model.parameters import assumed_figures, rows
+from model.published_checks import CertifiedCar, Check
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
+from pages.parts.display import MINUS, Display, number_text, shown_unit, shown_value, tidy
+from pages.parts.trust import number
+from pages.parts.wording import choice_word
+
+
+def figure_text(field: Field, value: Any, display: Display) -> str:
+    """A held value as it is read."""
+    if value is None:
+        return "–"
+    if field.kind == "choice":
+        return choice_word(field.key, value)
+    return f"{tidy(shown_value(field, value, display), 4):g}".replace("-", MINUS)
+
+
+def label_text(field: Field, display: Display) -> str:
+    """Label and unit."""
+    unit = shown_unit(field, display)
+    return f"{field.label}, {unit}" if unit else field.label
+
+
+def figures_table(car_class: str, stated: Mapping[str, Any], display: Display) -> pd.DataFrame:
+    """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place."""
+    table = []
+    for key, item in assumed_figures(car_class).items():
+        field = find(CAR_FIELDS | CONDITION_FIELDS, key)
+        ends = (item.low, item.mid, item.high) if item.low != item.high else ("", item.mid, "")
+        kind, source = item.kind, item.source
+        if key in stated:
+            ends, kind, source = ("", stated[key], ""), "yours", "entered by you; no band"
+        texts = ["" if end == "" else figure_text(field, end, display) for end in ends]
+        table.append([label_text(field, display), *texts, kind, source])
+    return pd.DataFrame(table, columns=["Figure", "Low", "Mid", "High", "Kind", "Source"])
+
+
+def checks_table(checks: Sequence[Check]) -> pd.DataFrame:
+    """Every number that the published checks found, beside what was published and what was allowed beforehand."""
+    table = []
+    for check in checks:
+        for place, found in enumerate(check.found):
+            if found.allowed is None:
+                allowed = "reported only"
+            else:
+                low, high = (f"{end:g}".replace("-", MINUS) for end in found.allowed)
+                allowed = f"{low} to {high} {found.unit}" + ("" if found.holds else ", missed")
+            title = check.title if place == 0 else ""
+            table.append([title, found.what, number(found.value, found.unit), allowed])
+    return pd.DataFrame(table, columns=["Check", "Number", "Found", "Allowed"])
+
+
+def cars_table(cars: Sequence[CertifiedCar], display: Display) -> pd.DataFrame:
+    """Wall energy of the certified cars, published and found."""
+    unit = display.unit("Wh/km")
+
+    def both(published: float, modelled: float, error_pct: float) -> list[str]:
+        shown = [number_text(display.value(energy, "Wh/km")) for energy in (published, modelled)]
+        return [*shown, f"{error_pct:+.0f} %".replace("-", MINUS)]
+
+    table = [
+        [
+            f"{car.id}, {car.description}",
+            *both(car.city_published, car.city_modelled, car.city_error_pct),
+            *both(car.highway_published, car.highway_modelled, car.highway_error_pct),
+        ]
+        for car in cars
+    ]
+    kinds = (f"published, {unit}", "found", "error")
+    columns = [f"{where}: {kind}" for where in ("City", "Highway") for kind in kinds]
+    return pd.DataFrame(table, columns=["Car", *columns])
+
+
+def ranges_table(display: Display) -> pd.DataFrame:
+    """What may be entered for a drive, and within which range it is ordinary."""
+    table = []
+    for field in (LEG_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS).values():
+        if field.kind not in ("number", "count"):
+            continue
+        spans = [
+            " to ".join(figure_text(field, end, display) for end in ends)
+            for ends in (field.usual, (field.minimum, field.maximum))
+        ]
+        table.append([label_text(field, display), *spans])
+    return pd.DataFrame(table, columns=["Entry", "Ordinary", "Allowed"])
+
+
+def cycles_table(display: Display) -> pd.DataFrame:
+    """The standard cycles with their regulation and totals."""
+    table = []
+    for name, cycle in CYCLES.items():
+        trace = cycle_trace(name)
+        distance = display.text(trace.distance_m / 1000, "km", 3)
+        table.append([cycle.label, cycle.regulation, distance, f"{trace.duration_s:.0f} s", trace.stops])
+    return pd.DataFrame(table, columns=["Cycle", "Regulation", "Length", "Time", "Stops"])
+
+
+def grip_table() -> pd.DataFrame:
+    """Grip of the road surfaces with provenance."""
+    names = {"surface": "Surface", "grip_low": "Low", "grip_mid": "Mid", "grip_high": "High"}
+    names |= {"kind": "Kind", "source": "Source"}
+    table = pd.DataFrame(rows("grip.csv"))[list(names)].rename(columns=names)
+    return table.assign(Surface=table["Surface"].str.replace("-", " "))
+
+
+def acceptance_table(display: Display) -> pd.DataFrame:
+    """The charge rate [1/h] that the middle table accepts, by battery temperature and charge."""
+    table = pd.DataFrame([row for row in rows("charge_acceptance.csv") if row["level"] == "mid"]).drop(columns="level")
+    temperatures = display.value(table.pop("battery_c").astype(float), "°C")
+    table.insert(0, f"Battery, {display.unit('°C')}", [f"{t:.0f}".replace("-", MINUS) for t in temperatures])
+    return table.rename(columns={name: f"{float(name):.0%} full" for name in table.columns[1:]})

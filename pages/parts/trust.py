@@ -1,0 +1,78 @@
+"""How far the answer can be trusted: what the published checks found, and what the model leaves out."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import groupby
+
+import streamlit as st
+
+from model.published_checks import CertifiedCar, Check, Found, all_checks, certified_cars
+from pages.parts.display import MINUS
+
+LEFT_OUT = (
+    "Traffic, lights and other people, beyond the stops and slow-downs that you describe.",
+    "The side forces of bends on tyres, gusts of wind, and rain or snow beyond what the road's surface adds.",
+    "What one car's software does that no one publishes: how it shares braking between axles, saves its battery, or "
+    "holds back in the first minutes. Limits stand for it.",
+    "Ageing of the battery, and cells that differ from each other.",
+    "Brake discs that drag a little when they should be free, and a trailer's own brakes.",
+    "Sun, damp and passengers in the cabin, beyond one assumed heat.",
+    "Losses while parked, and charging losses other than one average.",
+)
+MANY = 4
+"""So many numbers with one allowed range are told as their lowest and highest."""
+
+
+def number(value: float, unit: str = "%") -> str:
+    """A found number as it is told."""
+    return f"{value:.1f} {unit}".replace("-", MINUS)
+
+
+def found_words(found: Sequence[Found]) -> str:
+    """What a check found: number by number, or lowest to highest where many were held to the same range."""
+    parts = []
+    for allowed, those in groupby(found, key=lambda item: item.allowed):
+        group = list(those)
+        if allowed is not None and len(group) >= MANY:
+            low, high = (pick(item.value for item in group) for pick in (min, max))
+            parts.append(f"{len(group)} numbers from {number(low).removesuffix(' %')} to {number(high, group[0].unit)}")
+        else:
+            parts += [f"{item.what} {number(item.value, item.unit)}" for item in group]
+    return "; ".join(parts)
+
+
+def check_words(check: Check) -> str:
+    """One check in a paragraph."""
+    verdict = "" if check.holds else " **Not all of it lies in the range set beforehand.**"
+    return f"**{check.title}.** Published: {check.published}. Found: {found_words(check.found)}.{verdict}"
+
+
+def largest_misses(cars: Sequence[CertifiedCar], how_many: int = 2) -> str:
+    """The certified cars that the model misses by most in the city."""
+    worst = sorted(cars, key=lambda car: -abs(car.city_error_pct))[:how_many]
+    return " and ".join(
+        f"the {car.description.split(',')[0]} ({car.id}) by {abs(car.city_error_pct):.0f} %" for car in worst
+    )
+
+
+def first_words(check: Check, cars: Sequence[CertifiedCar]) -> str:
+    """The errors that matter most, in one paragraph. `check` is that of the certified cars, from the same cars."""
+    city, highway = (found.value for found in check.found[:2])
+    return (
+        f"On {len(cars)} cars measured for certification in the United States, the model's energy from the wall is off "
+        f"by {city:.0f} % in the city and {highway:.0f} % on the highway for the car in the middle. It misses "
+        f"{largest_misses(cars)} in the city. Nothing was fitted to these cars."
+    )
+
+
+def draw_trust() -> None:
+    """Draw the drawer."""
+    with st.expander("How far can I trust this?", type="compact", key="trust-drawer", on_change="rerun") as drawer:
+        if not drawer.open:
+            return
+        checks = all_checks()
+        st.markdown(first_words(checks[0], certified_cars()), width=760)
+        for check in checks:
+            st.markdown(check_words(check), width=760)
+        st.markdown("**Left out:**\n\n" + "\n".join(f"- {item}" for item in LEFT_OUT), width=760)

@@ -1,0 +1,146 @@
+"""Sources and method: where every figure is from, how an answer is made, and where it holds."""
+
+from __future__ import annotations
+
+import streamlit as st
+
+from model import MODEL_DATE, MODEL_VERSION
+from model.parameters import class_labels
+from model.published_checks import all_checks, certified_cars
+from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED
+from pages.parts import state, wording
+from pages.parts.glossary import GLOSSARY
+from pages.parts.source_tables import (
+    acceptance_table,
+    cars_table,
+    checks_table,
+    cycles_table,
+    figures_table,
+    grip_table,
+    ranges_table,
+)
+from pages.parts.trust import LEFT_OUT
+
+SECTIONS = {
+    "method": "How an answer is made",
+    "figures": "The figures of the car",
+    "band": "How a band is made",
+    "checks": "The model beside published figures",
+    "range": "Where it holds",
+    "left-out": "What is left out",
+    "acceptance": "What the battery accepts",
+    "grip": "Grip of the road",
+    "cycles": "Standard cycles",
+    "words": "Words",
+    "cautions": "Cautions and version",
+}
+
+
+def section(anchor: str) -> None:
+    """The heading of a section."""
+    st.header(SECTIONS[anchor], anchor=anchor)
+
+
+def say(text: str) -> None:
+    """A paragraph as wide as reads well."""
+    st.markdown(text, width=760)
+
+
+def show(table, alt: str) -> None:
+    """A table that a reader can search and a screen reader can read."""
+    st.table(table, border="horizontal", hide_index=True, alt=alt)
+
+
+scenario, display = state.scenario(), state.display()
+st.title("Sources and method", anchor=False)
+say(" · ".join(f"[{title}](#{anchor})" for anchor, title in SECTIONS.items()))
+
+section("method")
+say(
+    "Your description becomes a speed, second by second. For each step the model asks what force the wheels need: to "
+    "speed up, to climb, against air and tyres. When the car pulls, the battery gives that and what motor, gear, cells "
+    "and cabin take. When it slows, air and tyres do their part first, then the motor as far as the pedal, its own "
+    "limits, the grip and the battery let it, and the friction brakes do the rest. Every step notes which limit held "
+    "the motor back."
+)
+say(
+    "The same speeds are then driven with friction brakes only. There the idle motor still turns, and while the car "
+    "slows the wheels turn it. **Energy saved** is how much less the battery gives with regeneration than without, "
+    "over what it gives without. **Recovered share** is what was put back over what was taken out. **Range gain** is "
+    "how much further the battery goes. The three are different numbers."
+)
+say(
+    "Every joule is booked: what left the battery, what came back, and each use by its own law. The books close to one "
+    "part in a thousand million, and a test breaks each entry in turn to see that they then do not."
+)
+
+section("figures")
+car = class_labels()[scenario.car_class]
+say(
+    f"**{car}.** Classes are invented middles of what is on sale, copies of no car. *Published* figures have a source, "
+    "*common practice* has none but is widely used, *assumed* is a judgement, and says so. Another car class is chosen "
+    "in the line at the top of the page."
+)
+show(
+    figures_table(scenario.car_class, dict(scenario.stated), display),
+    f"Assumed figures of the class {car}: low, mid, high, kind and source",
+)
+
+section("band")
+say(
+    f"The model is run many times, and for each run every assumed figure is drawn anew: within its low and high, most "
+    "often near its mid (a triangular distribution, by Latin hypercube: one draw from each of as many equal shares as "
+    f"there are runs). The band is what lies between the lowest {LOW_SHARE * 100:.0f} and the highest "
+    f"{100 - HIGH_SHARE * 100:.0f} % of the answers. What you stated is fixed. {RUNS} runs are the rule, "
+    f"{state.BAND_RUNS} behind the headline of a page; the seed is {SEED}, so that the same question gives the same "
+    "answer. The figures are drawn independently of each other. The band covers what we do not know of the car. "
+    "It does not cover how you drive on the day, nor what the model leaves out."
+)
+
+section("checks")
+say(
+    "The ranges were set before the comparison, where untuned figures may land. Nothing is fitted. Numbers marked "
+    "*reported only* stand here because leaving them out would flatter the model."
+)
+checks = all_checks()
+show(checks_table(checks), "Published checks: what was found and what was allowed beforehand")
+for check in checks:
+    say(f"**{check.title}.** {check.source}. Published: {check.published}. {check.note}")
+say("The nine certified cars one by one, energy from the wall:")
+show(cars_table(certified_cars(), display), "Wall energy of nine certified cars, published and found")
+
+section("range")
+say(
+    "The model is one of everyday driving, in steps of one second. Entries beyond what is ordinary are accepted and "
+    "named beside the answer; entries beyond what is allowed are refused."
+)
+show(ranges_table(display), "Entries with their ordinary and their allowed range")
+
+section("left-out")
+say("\n".join(f"- {item}" for item in LEFT_OUT))
+
+section("acceptance")
+say(
+    "**No published map of what a car's battery accepts, over charge and temperature, was found.** The tables here "
+    "are assumed, after the shape of a small cell's data sheet and drivers' reports: little below freezing, less the "
+    "fuller the battery. There are three, low, mid and high, and the band runs over all of them. Below is the middle "
+    "one: how many times an hour the battery could be filled at that rate."
+)
+show(acceptance_table(display), "Charge rate accepted, by battery temperature and charge, middle table")
+
+section("grip")
+show(grip_table(), "Friction coefficient of road surfaces: low, mid, high, kind and source")
+
+section("cycles")
+say("Speeds, second by second, from the regulations' own tables, driven on a flat road.")
+show(cycles_table(display), "Standard cycles with regulation, length, time and stops")
+
+section("words")
+say("\n\n".join(f"**{term}.** {meaning}" for term, meaning in GLOSSARY.items()))
+
+section("cautions")
+say(
+    f"{wording.CAUTION} Regeneration neither replaces the friction brakes in an emergency nor holds the car on a hill. "
+    "With a full or cold battery, or on a slippery road, it may be weaker than you are used to, or absent."
+)
+say(f"Model version {MODEL_VERSION} of {MODEL_DATE}. Answers of another version may differ.")
