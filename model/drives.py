@@ -93,14 +93,14 @@ class YearOfDrives:
     saved_co2_kg: Band
 
 
-def year_of(scenario: Scenario) -> YearOfDrives:
-    """Drive the scenario in four seasons: each season's temperature, the rest as described.
+def year_of(scenario: Scenario, runs: int = YEAR_RUNS) -> YearOfDrives:
+    """Drive the scenario in four seasons, each with `runs` sampled cars: its temperature, the rest as described.
 
     A preconditioned or measured start stays; a season's battery otherwise starts as cold as its air.
     """
     year = scenario.year
-    drawn = sample(open_figures(scenario.car_class, dict(scenario.stated)), YEAR_RUNS)
-    saved = np.zeros(YEAR_RUNS)
+    drawn = sample(open_figures(scenario.car_class, dict(scenario.stated)), runs)
+    saved = np.zeros(runs)
     rows, distance_km = [], 0.0
     for season in SEASONS:
         days, ambient_c = getattr(year, f"{season}_days"), getattr(year, f"{season}_c")

@@ -12,6 +12,7 @@ from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.display import Display
 from pages.parts.figure import draw_chart
+from pages.parts.figure import draw_chart
 from pages.parts.theme import palette
 
 ASSETS = Path(__file__).parent.parent / "assets"

@@ -6,7 +6,6 @@ from dataclasses import replace
 from html import escape
 
 import streamlit as st
-from streamlit.delta_generator import DeltaGenerator
 
 from model.car import CAR_FIELDS
 from model.parameters import assumed_figures
@@ -15,6 +14,7 @@ from model.scenario_io import unusual
 from pages.parts import state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control
+from pages.parts.energy_part import draw_energy
 
 CAR_GROUPS = {
     "Weight and resistance": (
@@ -45,8 +45,9 @@ CAR_GROUPS = {
 def describe() -> None:
     """Legs, the way back, and habits: rows of which one is open at a time."""
     scenario, display = state.scenario(), state.display()
-    with st.container(key="legs-head", horizontal=True, vertical_alignment="center", horizontal_alignment="distribute"):
-        st.subheader("Leg by leg", anchor=False, width="content")
+    with st.container(key="legs-head", horizontal=True, vertical_alignment="center", horizontal_alignment="distribute",
+                      gap="xsmall"):  # fmt: skip
+        st.subheader("Legs", anchor=False, width="content")
         st.session_state["there-and-back"] = scenario.return_trip
         st.toggle("There and back", key="there-and-back", on_change=take_return)
         st.button(
@@ -67,6 +68,7 @@ def describe() -> None:
 
 def row(name: str, text: str) -> bool:
     """A line that says what is entered; whether its entries are open below it."""
+    # an expander would close when its label changes, and the label is what is being entered
     is_open = st.session_state.get("open-row") == name
     st.button(
         text,
@@ -138,12 +140,12 @@ def edit_habits() -> None:
 # answering
 
 
-def answer() -> DeltaGenerator | None:
-    """The headline and what it comes to; returns the place for the year."""
+def answer() -> None:
+    """The headline and what it comes to."""
     outcome, bands, display = state.outcome(), state.answer(), state.display()
     if outcome.result is None or bands is None:
         st.error(outcome.refusal)
-        return None
+        return
     st.header(wording.headline_marked(bands, display), anchor=False)
     scenario, result = state.scenario(), outcome.result
     if not result.followed:
@@ -158,11 +160,10 @@ def answer() -> DeltaGenerator | None:
     ]
     with st.container(key="facts", gap=None):
         st.html(fact_rows(facts))
-        year_place = st.container()
+        draw_year()
     with st.expander("What the year is made of", type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
             year_entries()
-    return year_place
 
 
 def fact_rows(facts: list[tuple[str, str, str]]) -> str:
@@ -174,26 +175,28 @@ def fact_rows(facts: list[tuple[str, str, str]]) -> str:
     return f"<dl>{rows}</dl>"
 
 
-def draw_year(place: DeltaGenerator) -> None:
-    """The year's row; drawn last, since four seasons have to be driven for it."""
+@st.fragment(parallel=True)
+def draw_year() -> None:
+    """The year's row; drawn beside the rest of the page, since four seasons have to be driven for it."""
     scenario, display, year = state.scenario(), state.display(), state.year()
     if year is None:
         return
     energy, money = wording.year_texts(year, scenario.year, display)
-    with place:
-        st.html(fact_rows([(f"In a year of {wording.year_days(year)} days", f"{energy} from the wall", money)]))
+    st.html(fact_rows([(f"In a year of {wording.year_days(year)} days", f"{energy} from the wall", money)]))
 
 
 def year_entries() -> None:
     """Days and temperature of each season, price and CO₂."""
+    currency = state.scenario().year.currency
     for season in SEASONS:
         for column, key in zip(st.columns(2, wrap=False), (f"{season}_days", f"{season}_c"), strict=True):
             with column:
-                control(YEAR_FIELDS[key])
-    for column, key in zip(st.columns(3), ("currency", "price_per_kwh", "co2_g_per_kwh"), strict=True):
+                control(YEAR_FIELDS[key], help="")
+    asked = (("currency", ""), ("price_per_kwh", f"{currency} per kWh"), ("co2_g_per_kwh", "g CO₂ per kWh"))
+    for column, (key, label) in zip(st.columns(3, wrap=False), asked, strict=True):
         with column:
-            control(YEAR_FIELDS[key])
-    st.caption(f"{YEAR_FIELDS['price_per_kwh'].help} {YEAR_FIELDS['co2_g_per_kwh'].help}")
+            control(YEAR_FIELDS[key], label=label, help="")
+    st.caption(f"Price: {YEAR_FIELDS['price_per_kwh'].help} CO₂: {YEAR_FIELDS['co2_g_per_kwh'].help}")
 
 
 # the car
@@ -239,9 +242,9 @@ answering, describing = st.columns([11, 10], gap="large")
 with describing, st.container(key="description", gap="xsmall"):
     describe()
 with answering, st.container(key="answer", gap="xsmall"):
-    year_place = answer()
+    answer()
+if drawn := state.outcome().result:
+    draw_energy(state.scenario(), drawn, state.display())
 with st.expander("Adjust the car", type="compact", key="car-drawer", on_change="rerun") as drawer:
     if drawer.open:
         adjust_car()
-if year_place is not None:
-    draw_year(year_place)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import streamlit as st
+from streamlit.elements.lib.mutable_popover_container import PopoverContainer
 
 from model.car import CAR_FIELDS
 from model.parameters import class_labels
@@ -20,31 +21,22 @@ def draw_answer_line(*, with_answer: bool) -> None:
     scenario, display = state.scenario(), state.display()
     with st.container(key="answer-line", horizontal=True, vertical_alignment="center", gap=None):
         say("A")
-        with word("car", wording.car_words(scenario)) as opened:
-            if opened.open:
-                choose_car()
+        with word("car", wording.car_words(scenario)):
+            choose_car()
         say("on a" if wording.drive_id(scenario) is None else "on the")
-        with word("drive", wording.drive_words(scenario, display)) as opened:
-            if opened.open:
-                choose_drive("line")
+        with word("drive", wording.drive_words(scenario, display)):
+            choose_drive("line")
         say("in" if wording.season_of(scenario.conditions, scenario.year) else "at")
-        with word("season", wording.season_words(scenario.conditions, scenario.year, display)) as opened:
-            if opened.open:
-                choose_season()
+        with word("season", wording.season_words(scenario.conditions, scenario.year, display)):
+            choose_season()
         say("with a")
-        with word("pedal", wording.pedal_words(wording_pedal(scenario))) as opened:
-            if opened.open:
-                control(CAR_FIELDS["brake_pedal"], help="")
-                st.markdown(wording.PEDAL_HELP)
+        with word("pedal", wording.pedal_words(scenario)):
+            control(CAR_FIELDS["brake_pedal"], help="")
+            st.markdown(wording.PEDAL_HELP)
         answer = state.answer() if with_answer else None
         if answer is not None:
             say(f"**{wording.headline(answer, display)}**")
         st.page_link("show.py", label="Show", icon=":material/present_to_all:", query_params=own_link())
-
-
-def wording_pedal(scenario: Scenario) -> str:
-    """The pedal of the scenario's car."""
-    return dict(scenario.stated).get("brake_pedal", "blended")
 
 
 def say(text: str) -> None:
@@ -52,17 +44,18 @@ def say(text: str) -> None:
     st.markdown(text, width="content")
 
 
-def word(key: str, text: str):
+def word(key: str, text: str) -> PopoverContainer:
     """A word of the line that opens its control."""
-    return st.popover(text, type="tertiary", key=f"word-{key}", on_change="rerun")
+    # one that kept its state in the session would close when its label changes
+    return st.popover(text, type="tertiary", key=f"word-{key}")
 
 
 def choose_car() -> None:
     """The car's class."""
 
     def take() -> None:
-        keep = {"brake_pedal": wording_pedal(state.scenario())}
-        stated = tuple(item for item in state.scenario().stated if item[0] in keep)
+        # the pedal is asked for beside the car, all other figures belong to the car that is left
+        stated = tuple(item for item in state.scenario().stated if item[0] == "brake_pedal")
         state.put_whole(replace(state.scenario(), car_class=st.session_state["choose-car"], stated=stated))
 
     st.session_state["choose-car"] = state.scenario().car_class

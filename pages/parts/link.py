@@ -40,9 +40,14 @@ def own_link() -> dict[str, str]:
     return link_of(state.scenario(), state.display())
 
 
+def ours(link: Mapping[str, str]) -> dict[str, str]:
+    """The parameters that are not a page's own."""
+    return {key: value for key, value in link.items() if key in SCENARIO_KEYS | {UNITS}}
+
+
 def read() -> None:
-    """Take over what the address says, unless it is empty or what this session wrote last."""
-    link = st.query_params.to_dict()
+    """Take over what the address says, unless it says nothing or what this session wrote last."""
+    link = ours(st.query_params.to_dict())
     if not link or link == st.session_state.get("written_link"):
         return
     scenario, shown, notices = parsed(link, replace(Scenario(), legs=state.first_scenario().legs))
@@ -54,10 +59,9 @@ def read() -> None:
 
 def write() -> None:
     """Put the session into the address, beside the page's own parameters."""
-    own = {key: value for key, value in st.query_params.to_dict().items() if key not in SCENARIO_KEYS | {UNITS}}
-    link = own_link() | own
-    if link != st.query_params.to_dict():
-        st.query_params.from_dict(link)
+    now, link = st.query_params.to_dict(), own_link()
+    if ours(now) != link:
+        st.query_params.from_dict(link | {key: value for key, value in now.items() if key not in ours(now)})
     st.session_state["written_link"] = link
 
 

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass
 
-from model.drive_builder import HABITS
 from model.drives import Answer, YearOfDrives
 from model.fields import Field
-from model.parameters import Assumed, class_labels
+from model.habits import HABITS
+from model.lift_off import word_of
+from model.parameters import Assumed, assumed_figures, class_labels
 from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Driver, Leg, Scenario, Year
 from model.scenario_io import starting_drives
-from pages.parts.display import Display, number_text, percent_range_text, shown_unit, shown_value
+from pages.parts.display import MINUS, Display, number_text, percent_range_text, shown_unit, shown_value, tidy
 
 NEGLIGIBLE_SHARE = 0.01
 NEGLIGIBLE_KWH = 0.005
@@ -181,9 +183,15 @@ def temperature_text(celsius: float, display: Display) -> str:
     return f"{shown} {display.unit('°C')}".replace("-", "\N{MINUS SIGN}")
 
 
-def pedal_words(brake_pedal: str) -> str:
+def pedal_of(scenario: Scenario) -> str:
+    """The kind of brake pedal: as stated, else the class's."""
+    assumed = assumed_figures(scenario.car_class)["brake_pedal"].mid
+    return dict(scenario.stated).get("brake_pedal", assumed)
+
+
+def pedal_words(scenario: Scenario) -> str:
     """The brake pedal, such as “blended brake pedal”."""
-    return f"{choice_word('brake_pedal', brake_pedal)} brake pedal"
+    return f"{choice_word('brake_pedal', pedal_of(scenario))} brake pedal"
 
 
 def counted(count: int, one: str, many: str = "") -> str:
@@ -240,6 +248,76 @@ def provenance(field: Field, assumed: Assumed, display: Display) -> str:
     """A class's band of one figure, what kind of knowledge it is, and where it is from."""
     band = ""
     if field.kind == "number" and assumed.low != assumed.high:
-        low, high = (number_text(shown_value(field, end, display), 3) for end in (assumed.low, assumed.high))
-        band = f"{low} to {high} {shown_unit(field, display)}".rstrip() + ". "
+        low, high = (f"{tidy(shown_value(field, end, display), 3):g}" for end in (assumed.low, assumed.high))
+        band = f"{low} to {high} {shown_unit(field, display)}".rstrip().replace("-", MINUS) + ". "
     return f"{band}{assumed.kind.capitalize()}: {assumed.source}."
+
+
+# the cards to show
+
+
+@dataclass(frozen=True)
+class Card:
+    """One idea: a few large words and what stands below them."""
+
+    title: str
+    sentences: tuple[str, ...]
+
+
+def number_card(answer: Answer, scenario: Scenario, display: Display) -> Card:
+    """What regeneration saves on this drive."""
+    about = (
+        f"A {car_words(scenario)}, {drive_words(scenario, display)}, "
+        f"{season_words(scenario.conditions, scenario.year, display)}."
+    )
+    sums = f"That is {saved_text(answer, display)} on this drive"
+    if answer.range_gain_km is not None:
+        sums += f", or {range_text(answer, display)} on a full battery"
+    if answer.saved_share is None or answer.saved_share.low > 1 or answer.saved_share.high < NEGLIGIBLE_SHARE:
+        return Card(headline(answer, display), (f"{sums}.", about))
+    return Card(f"{share_text(answer)} less battery energy", (f"{THAN}.", f"{sums}.", about))
+
+
+def setting_card(scenario: Scenario) -> Card:
+    """What the kind of brake pedal means for this driver."""
+    strength = scenario.driver.lift_off_mps2
+    set_to = f"Lift-off strength is set to {word_of(strength)}, {strength:g} m/s²."
+    if pedal_of(scenario) == "blended":
+        return Card(
+            "The brake pedal charges too",
+            (
+                "Press it early and gently: the motor slows the car first, the discs do only what is left.",
+                "So how strongly the car slows when the foot comes up is a matter of comfort. At the same speeds it "
+                "changes the energy by next to nothing.",
+                set_to,
+            ),
+        )
+    return Card(
+        "Lift the foot early",
+        (
+            "In this car the brake pedal works the discs alone. Only what the car slows by itself, with the foot off "
+            "the accelerator, comes back to the battery.",
+            set_to,
+        ),
+    )
+
+
+def caveat_card(year: YearOfDrives | None, display: Display) -> Card:
+    """When it is not there, and what winter makes of the saving."""
+    winter = next((row for row in year.rows if row.season == "winter"), None) if year else None
+    return Card(
+        "It will not always be there",
+        (
+            "With a battery that is cold or full, or on a slippery road, the motor slows the car less or not at all. "
+            "Leave room, and press the brake pedal if the car slows less than you expect.",
+            *(
+                [
+                    f"On a winter day, at {temperature_text(winter.ambient_c, display)}, this drive takes "
+                    f"{display.text(winter.net_kwh, 'kWh')} and regeneration saves "
+                    f"{display.text(winter.saved_kwh, 'kWh')} of what friction brakes would cost."
+                ]
+                if winter
+                else []
+            ),
+        ),
+    )
