@@ -7,7 +7,7 @@ import json
 import math
 import sys
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import asdict, replace
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -15,6 +15,8 @@ from model import MODEL_VERSION
 from model.cycles import CYCLES, cycle_trace
 from model.drives import drive, samples_of
 from model.fields import InputError
+from model.lift_off_advice import RULES, advise
+from model.lift_off_curves import curves_of
 from model.logs import read_recording
 from model.parameters import DEFAULT_CLASS, car_from
 from model.savings import Result, evaluate
@@ -26,7 +28,9 @@ from model.scenario_io import (
     with_car,
     with_settings,
 )
+from model.slow_down import FROM_KMH, TO_KMH, compare
 from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
+from model.units import KMH_PER_MPS
 
 SIGNIFICANT_DIGITS = 6
 
@@ -48,8 +52,14 @@ def _parser() -> argparse.ArgumentParser:
         return one
 
     verb("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))
-    verb("drive", "a described drive").add_argument("scenario", type=Path, help="a scenario file (JSON)")
+    described = verb("drive", "a described drive")
+    described.add_argument("scenario", type=Path, help="a scenario file (JSON)")
+    described.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
     verb("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
+    stop = verb("stop", "one slow-down under the microscope")
+    stop.add_argument("--from-kmh", required=True, help="speed at its start")
+    stop.add_argument("--to-kmh", default="0", help="speed at its end; 0 when left out")
+    stop.add_argument("--equal-distance", action="store_true", help="all ways over the road that rolling takes")
     return parser
 
 
@@ -80,11 +90,7 @@ def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[
 
 
 def _answer(result: Result, scenario: Scenario, options: argparse.Namespace) -> dict[str, Any]:
-    described = scenario_to_json(scenario)
-    if options.verb != "drive":
-        # a cycle or a recording is driven in place of the legs
-        del described["legs"], described["return_trip"]
-    answer = result.answers() | {"model_version": MODEL_VERSION, "scenario": described}
+    answer = result.answers() | _described(scenario, legs=options.verb == "drive")
     if options.band:
         samples = samples_of(scenario, result)
         answer["band"] = {
@@ -96,6 +102,14 @@ def _answer(result: Result, scenario: Scenario, options: argparse.Namespace) -> 
             "battery_net_kwh": _points(Band.of(samples.net_kwh)),
         }
     return answer
+
+
+def _described(scenario: Scenario, *, legs: bool = False) -> dict[str, Any]:
+    described = scenario_to_json(scenario)
+    if not legs:
+        # something else is driven in place of the legs
+        del described["legs"], described["return_trip"]
+    return {"model_version": MODEL_VERSION, "scenario": described}
 
 
 def _points(band: Band) -> list[float]:
@@ -111,7 +125,34 @@ def _cycle(options: argparse.Namespace) -> dict[str, Any]:
 
 def _drive(options: argparse.Namespace) -> dict[str, Any]:
     scenario, _ = scenario_from_options(scenario_from_json(read_json(options.scenario)), options)
-    return _answer(drive(scenario), scenario, options)
+    answer = _answer(drive(scenario), scenario, options)
+    return answer | ({"advice": _advice(scenario)} if options.advise else {})
+
+
+def _advice(scenario: Scenario) -> dict[str, Any]:
+    advice = asdict(advise(curves_of(scenario)))
+    for place, leg in enumerate(advice["legs"], 1):
+        leg["leg"] = place
+    return advice | {"rules": RULES}
+
+
+def _stop(options: argparse.Namespace) -> dict[str, Any]:
+    scenario, _ = scenario_from_options(Scenario(), options)
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    start, end = FROM_KMH.parse(options.from_kmh), TO_KMH.parse(options.to_kmh)
+    ways = compare(
+        start / KMH_PER_MPS, end / KMH_PER_MPS, car, scenario.conditions, scenario.driver,
+        equal_distance=options.equal_distance,
+    )  # fmt: skip
+    return {
+        "from_kmh": start,
+        "to_kmh": end,
+        "equal_distance": options.equal_distance,
+        "coast": ways.coast.answers(),
+        "regen": ways.regen.answers(),
+        "friction": ways.friction.answers(),
+        "break_even_kmh": ways.break_even_kmh,
+    } | _described(scenario)
 
 
 def _log(options: argparse.Namespace) -> dict[str, Any]:
@@ -132,7 +173,7 @@ def _log(options: argparse.Namespace) -> dict[str, Any]:
     return answer | {"notes": list(recording.notes)}
 
 
-VERBS = {"cycle": _cycle, "drive": _drive, "log": _log}
+VERBS = {"cycle": _cycle, "drive": _drive, "log": _log, "stop": _stop}
 
 
 def rounded(value: Any) -> Any:

@@ -42,8 +42,6 @@ def lamp_zone_of(slowing_mps2: float) -> str:
     return "may be lit" if slowing_mps2 <= LAMP_LIT_ABOVE_MPS2 else "lit"
 
 
-
-
 def steady_steps(speed: Any, grade: Any = 0.0) -> tuple[Trace, slice]:
     """A trace that keeps each speed [m/s] on its grade [1] for a second, and which of its steps do so."""
     speed, grade = np.broadcast_arrays(np.atleast_1d(speed).astype(float), grade)

@@ -31,8 +31,8 @@ RULES = (
 )
 """In this order."""
 ROADS = {
-    "dry": "a dry road", "wet": "a wet road", "standing_water": "standing water", "snow": "packed snow", "ice": "ice",
-    "glazed_ice": "glazed ice",
+    "dry": "a dry road", "wet": "a wet road", "standing-water": "standing water", "snow": "packed snow", "ice": "ice",
+    "glazed-ice": "glazed ice",
 }  # fmt: skip
 
 
@@ -149,7 +149,8 @@ class Case:
             more = 100 * (self.net_kwh[:picked].max() - best) / max(abs(best), 1e-9)
             return f"Below {strength} the drive takes up to {more:.0f} % more energy than at best, because {pedal}."
         if rule == "energy":
-            return f"Above {strength} a foot that slows too much and pulls up again takes over 1 % more energy."
+            most = STRENGTHS_MPS2[self.energy_allows].max()
+            return f"Above {most:g} m/s² a foot that slows too much and pulls up again takes over 1 % more energy."
         if self.prefers == "gentlest_ride":
             return "Energy is within 1 % of the best, and you prefer the gentlest ride."
         if picked == 0:

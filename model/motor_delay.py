@@ -16,12 +16,11 @@ FINE_STEP_S = 0.01
 """No step is longer [s]: most motors turn from pulling to slowing within tens to hundreds of milliseconds."""
 
 
-def recovered_in_first_moments(
-    trace: Trace, car: Car, conditions: Conditions, driver: Driver, delay_s: float
-) -> float:
+def recovered_in_first_moments(trace: Trace, car: Car, conditions: Conditions, driver: Driver, delay_s: float) -> float:
     """Share of the recovered energy [1] that comes in the first `delay_s` [s] of each slow-down.
 
-    It is lost where friction does that part on the same trace. Steps are cut to `FINE_STEP_S` or less.
+    It is lost where friction does that part on the same trace. Steps are cut to `FINE_STEP_S` or less. 0 where nothing
+    is recovered.
     """
     cuts = np.maximum(1, np.ceil(trace.step_s / FINE_STEP_S - 1e-9)).astype(int)
     inside = np.concatenate([np.arange(count) / count for count in cuts])
@@ -36,8 +35,10 @@ def recovered_in_first_moments(
     slowing = run.wheel_motor_n[0, : run.demand.steps] > 0
     begins = np.append(True, ~slowing[:-1]) & slowing
     begun = np.maximum.accumulate(np.where(begins, time_s[:-1], -np.inf))
-    taken = np.maximum(-run.terminal_w[0, : run.demand.steps], 0) * np.diff(time_s)
-    return float(taken[slowing & (time_s[:-1] - begun < delay_s - 1e-9)].sum() / taken.sum())
+    step_s = np.diff(time_s)
+    taken = np.maximum(-run.terminal_w[0, : run.demand.steps], 0) * step_s
+    early = np.clip((begun + delay_s - time_s[:-1]) / np.maximum(step_s, 1e-12), 0.0, 1.0)
+    return float((taken * slowing * early).sum() / max(taken.sum(), 1e-9))
 
 
 def late_motor_cost(
@@ -48,14 +49,19 @@ def late_motor_cost(
     The car rolls until then and slows a little harder after it, so that it ends at the same place.
     """
     strength = driver.lift_off_mps2
-    even = change(from_mps, to_mps, strength, car, conditions)
+
+    def slow_to_the_end(start_mps: float, slowing_mps2: float) -> Part:
+        steps = int(np.ceil((start_mps - to_mps) / max(slowing_mps2, 0.1) / FINE_STEP_S))
+        return change(start_mps, to_mps, slowing_mps2, car, conditions, steps=steps)
+
+    even = slow_to_the_end(from_mps, strength)
     roll = change(from_mps, from_mps / 2, 0.0, car, conditions)
     until = np.append(0.0, np.cumsum(roll.step_s))
     time_s = np.linspace(0.0, delay_s, max(1, round(delay_s / FINE_STEP_S)) + 1)
     late = Part(np.interp(time_s, until, roll.speed), np.diff(time_s))
     left_m = even.distance_m - late.distance_m
     harder = (late.speed[-1] ** 2 - to_mps**2) / (2 * left_m)
-    ways = [[even], [late, change(float(late.speed[-1]), to_mps, harder, car, conditions)]]
+    ways = [[even], [late, slow_to_the_end(float(late.speed[-1]), harder)]]
     foot = replace(driver, lift_off_mps2=max(strength, harder))
     prompt, delayed = (drive_way(parts, car, conditions, foot).recovered_wh for parts in ways)
     return 1 - delayed / prompt

@@ -6,12 +6,12 @@ clock, not by how the car slows.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 
 import numpy as np
 
 from model.car import Car
-from model.fields import InputError
+from model.fields import Field, InputError
 from model.habits import pull_away
 from model.lift_off import rolling, steady_steps
 from model.scenario import Conditions, Driver
@@ -23,6 +23,8 @@ SPEED_STEPS = 400
 """Equal parts into which a change of speed is cut."""
 ROLLING_MARGIN = 1e-9
 """A rolling car is let slow by this share more than its forces say, so that rounding never asks the motor to pull."""
+FROM_KMH = Field("from_kmh", "number", "km/h", "Speed at the start", "", minimum=1, maximum=250, usual=(20, 140))
+TO_KMH = Field("to_kmh", "number", "km/h", "Speed at the end", "0 for a stop.", minimum=0, maximum=249, usual=(0, 110))
 DIP_SLOWING_MPS2 = 1.0
 """How strongly a car slows in a dip that nobody needed [m/s²]. Common practice, no source."""
 
@@ -85,6 +87,10 @@ class Way:
     recovered_wh: float
     friction_wh: float
     lift_m: float
+
+    def answers(self) -> dict[str, float]:
+        """The way as the command line gives it, every key ending in its unit."""
+        return {item.name: getattr(self, item.name) for item in fields(self) if item.name != "trace"}
 
 
 def drive_way(parts: list[Part], car: Car, conditions: Conditions, driver: Driver, *, regen: bool = True) -> Way:

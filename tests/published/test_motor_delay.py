@@ -1,0 +1,68 @@
+"""Common practice, no source: lift-off stays under 0.2 g, and a motor turns from pulling to slowing within 0.3 s."""
+
+import pytest
+
+from model.cycles import cycle_trace
+from model.drives import trace_of
+from model.lift_off_advice import advise
+from model.lift_off_curves import curves_of
+from model.motor_delay import FINE_STEP_S, late_motor_cost, recovered_in_first_moments
+from model.parameters import car_from
+from model.scenario import Conditions, Driver
+from model.scenario_io import starting_drives
+from model.slow_down import change, drive_way
+from model.units import GRAVITY_MPS2
+
+DELAY_S = 0.3
+WARM = Conditions(ambient_c=20.0, cabin=False, soc_start=0.5)
+HATCH = car_from("family-hatch")
+
+
+def test_the_study_is_fine_enough():
+    assert FINE_STEP_S <= 0.01
+
+
+@pytest.mark.parametrize("start, end", [(50, 0), (30, 0), (100, 0), (80, 50), (120, 80)])
+def test_a_late_motor_that_stops_at_the_same_place(start, end):
+    cost = late_motor_cost(start / 3.6, end / 3.6, HATCH, WARM, Driver(), DELAY_S)
+    print(f"{start} to {end} km/h: a motor 0.3 s late costs {cost:.2%} of what is recovered")
+    assert cost < 0.005
+
+
+@pytest.mark.parametrize("start, end", [(50, 0), (100, 0), (80, 50), (120, 80)])
+def test_first_moments_left_to_friction_on_the_same_trace(start, end):
+    slow = change(start / 3.6, end / 3.6, Driver().lift_off_mps2, HATCH, WARM)
+    trace = drive_way([slow], HATCH, WARM, Driver()).trace
+    share = recovered_in_first_moments(trace, HATCH, WARM, Driver(), DELAY_S)
+    print(f"{start} to {end} km/h: the first 0.3 s hold {share:.1%} of what is recovered")
+    assert 0.01 < share < 0.05
+
+
+def test_first_moments_weigh_more_in_a_stop_from_low_speed():
+    """Outside the band that is common practice: a stop from 30 km/h is short, so its first 0.3 s are much of it."""
+    slow = change(30 / 3.6, 0.0, Driver().lift_off_mps2, HATCH, WARM)
+    trace = drive_way([slow], HATCH, WARM, Driver()).trace
+    share = recovered_in_first_moments(trace, HATCH, WARM, Driver(), DELAY_S)
+    print(f"30 to 0 km/h: the first 0.3 s hold {share:.1%} of what is recovered")
+    assert 0.05 < share < 0.10
+
+
+def test_first_moments_of_every_slow_down_on_the_city_cycle():
+    shares = {
+        cycle: recovered_in_first_moments(cycle_trace(cycle), HATCH, WARM, Driver(), DELAY_S)
+        for cycle in ("udds", "hwfet", "us06", "nycc", "wltc3b")
+    }
+    built = {
+        name: recovered_in_first_moments(trace_of(scenario), HATCH, WARM, scenario.driver, DELAY_S)
+        for name, (_, _, scenario) in starting_drives().items()
+    }
+    print("first 0.3 s of each slow-down:", {name: f"{share:.1%}" for name, share in (shares | built).items()})
+    assert 0.01 < shares["udds"] < 0.05
+
+
+@pytest.mark.parametrize("name", list(starting_drives()))
+def test_advised_lift_off_stays_under_a_fifth_of_gravity(name):
+    advised = advise(curves_of(starting_drives()[name][2])).overall
+    print(f"{name}: {advised.lift_off_mps2} m/s², {advised.word}")
+    assert Driver().lift_off_mps2 < 0.2 * GRAVITY_MPS2
+    assert advised.lift_off_mps2 < 0.2 * GRAVITY_MPS2
