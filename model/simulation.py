@@ -232,8 +232,9 @@ def solve(
         if record:
             bound = np.where(braking > most, LIMITS.index("no_regeneration"), -1)
     wheel_motor = np.maximum(most, unloaded)
-    turning = motor.turning_loss_w(car, speed)
-    idle = np.where(moving, spin * speed * car.zero_torque_drag_share + motor.fixed_w(car), 0.0)
+    spinning, fixed = spin * speed, motor.fixed_w(car)
+    turning = np.where(moving, spinning + fixed, 0.0)
+    idle = np.where(moving, spinning * car.zero_torque_drag_share + fixed, 0.0)
     curve = motor.force_loss_w_per_n2(car)
 
     def motor_state(wheel_motor: Array) -> tuple[Array, Array, Array]:
@@ -298,17 +299,18 @@ def solve(
         volts = battery.open_circuit_v(car, now_soc)[..., None]
         ohms = battery.resistance_ohm(car, now_soc, now_c)[..., None]
         terminal = (electric + load).reshape(by_block)
-        asked = np.maximum(terminal, 0.0)
         if floor is not None:
+            asked = np.maximum(terminal, 0.0)
             terminal = terminal - asked * (1 - battery_share[..., None])
-        amps = 2 * terminal / (volts + np.sqrt(np.maximum(volts * volts - 4 * ohms * terminal, 0.0)))
-        cell_w, cell_loss = volts * amps, ohms * amps * amps
-        taken = -(cell_w * block_step_s).sum(-1) / capacity_j
+        half = volts / 2
+        amps = terminal / (half + np.sqrt(np.maximum(half * half - ohms * terminal, 0.0)))
+        # einsum adds up blocks several times as fast as a product and a sum over so short an axis
+        taken = -volts[..., 0] * np.einsum("rbs,bs->rb", amps, block_step_s[0]) / capacity_j
         slope = np.clip(slope, -0.2, 0.0)
         if floor is None:
             new_soc = battery.recurrence(1 + slope, taken - slope * now_soc, conditions.soc_start)
         else:
-            from_cells = (np.maximum(cell_w, 0.0) * block_step_s).sum(-1) / capacity_j
+            from_cells = volts[..., 0] * (np.maximum(amps, 0.0) * block_step_s).sum(-1) / capacity_j
             for_battery = (asked * block_step_s).sum(-1) * battery_share / capacity_j
             loss_factor = np.divide(from_cells, for_battery, out=np.ones_like(from_cells), where=for_battery > 0)
             without_engine = (asked * block_step_s).sum(-1) / capacity_j * loss_factor
@@ -318,7 +320,7 @@ def solve(
             given = new_soc[:, :-1] + gained - new_soc[:, 1:]
             next_share = np.clip(given / np.maximum(without_engine, 1e-300), 0.0, 1.0)
         if measured is None:
-            heat = (cell_loss * block_step_s).sum(-1)
+            heat = ohms[..., 0] * np.einsum("rbs,rbs,bs->rb", amps, amps, block_step_s[0])
             if heated:
                 always_on = battery.pack_temperature_c(car, heat + heater_most_w * block_s, block_s, ambient, start_c)
                 next_heater_w = heater_most_w * battery.heater_share(car, always_on)
@@ -339,7 +341,7 @@ def solve(
         left = np.minimum(braking - wheel_motor, car.engine_drag_kw * 1000 / np.maximum(speed, 1e-3))
         engine_drag = np.where(wheel_motor < free_motor, left, 0.0)
     flat = (runs, blocks * BLOCK)
-    volts_amps, losses = cell_w.reshape(flat), cell_loss.reshape(flat)
+    volts_amps, losses = (volts * amps).reshape(flat), (ohms * amps * amps).reshape(flat)
     engine = 0.0 if floor is None else (asked * (1 - battery_share[..., None])).reshape(flat)
     return Run(
         demand=demand,
