@@ -1,0 +1,86 @@
+"""How fast the model answers. Times are for a machine with two cores, the best of a few rounds."""
+
+import time
+
+import pytest
+
+from model.cycles import cycle_trace
+from model.parameters import car_from, open_figures
+from model.savings import evaluate
+from model.scenario import Conditions, Driver
+from model.simulation import solve, wheel_demand
+from model.uncertainty import RUNS, run_samples, sample
+from tests import reference_loop
+
+HALF_AN_HOUR = cycle_trace("wltc3b")
+CAR = car_from("family-hatch")
+SUMMER, WINTER = Conditions(ambient_c=20.0, cabin=False), Conditions(ambient_c=-5.0)
+DRAWN = sample(open_figures("family-hatch", {}))
+
+
+def kernel():
+    """One drive with regeneration, from the trace to the battery's terminals."""
+    return solve(wheel_demand(HALF_AN_HOUR, CAR, SUMMER), CAR, SUMMER, Driver())
+
+
+def band(conditions=SUMMER):
+    """Every sampled car, with regeneration and without."""
+    return run_samples(HALF_AN_HOUR, CAR, conditions, Driver(), DRAWN)
+
+
+def assert_below(benchmark, seconds):
+    """The best round took less; nothing to see where benchmarks are switched off, as under parallel test runs."""
+    assert benchmark.disabled or benchmark.stats.stats.min < seconds
+
+
+def test_kernel_of_a_half_hour_drive(benchmark):
+    benchmark.pedantic(kernel, rounds=30, warmup_rounds=3)
+    assert_below(benchmark, 0.005)
+
+
+def test_a_whole_result(benchmark):
+    """Both runs, whether the car can follow, and the books."""
+    result = benchmark.pedantic(evaluate, (HALF_AN_HOUR, CAR, SUMMER, Driver()), rounds=30, warmup_rounds=3)
+    assert result.followed
+    assert_below(benchmark, 0.02)
+
+
+def test_band_of_five_hundred_runs(benchmark):
+    samples = benchmark.pedantic(band, rounds=5, warmup_rounds=1)
+    assert samples.net_kwh.shape == (RUNS,)
+    assert_below(benchmark, 0.3)
+
+
+def test_band_in_winter(benchmark):
+    """Cabin, cold battery and its limit: reported."""
+    samples = benchmark.pedantic(band, (WINTER,), rounds=3, warmup_rounds=1)
+    assert samples.net_kwh.shape == (RUNS,)
+
+
+def test_the_band_against_a_plain_loop_over_the_same_runs():
+    """The loop drives a few of the runs, the kernel all of them, in turn; the best of each is compared."""
+    few = range(0, RUNS, RUNS // 5)
+    cars = [car_from("family-hatch", {k: float(v[run, 0]) for k, v in DRAWN.items() if k in vars(CAR)}) for run in few]
+
+    def loop():
+        return [
+            (
+                reference_loop.drive(HALF_AN_HOUR, car, SUMMER, Driver()),
+                reference_loop.drive(HALF_AN_HOUR, car, SUMMER, Driver(), regen=False),
+            )
+            for car in cars
+        ]
+
+    def seconds(work):
+        begin = time.perf_counter()
+        done = work()
+        return time.perf_counter() - begin, done
+
+    pairs = [(seconds(loop), seconds(band)) for _ in range(5)]
+    totals, samples = pairs[0][0][1], pairs[0][1][1]
+    for run, (regenerated, _) in zip(few, totals, strict=True):
+        assert samples.out_kwh[run] == pytest.approx(regenerated.out_j / 3.6e6, rel=1e-6), "not the same runs"
+    loop_s = min(taken for (taken, _), _ in pairs) * RUNS / len(cars)
+    band_s = min(taken for _, (taken, _) in pairs)
+    print(f"plain loop {loop_s:.2f} s for {RUNS} runs, the band {band_s:.3f} s: {loop_s / band_s:.0f} times as fast")
+    assert loop_s / band_s >= 30
