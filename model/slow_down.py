@@ -21,8 +21,6 @@ from model.units import J_PER_WH, KMH_PER_MPS
 
 SPEED_STEPS = 400
 """Equal parts into which a change of speed is cut."""
-ROLLING_MARGIN = 1e-9
-"""A rolling car is let slow by this share more than its forces say, so that rounding never asks the motor to pull."""
 FROM_KMH = Field("from_kmh", "number", "km/h", "Speed at the start", "", minimum=1, maximum=250, usual=(20, 140))
 TO_KMH = Field("to_kmh", "number", "km/h", "Speed at the end", "0 for a stop.", minimum=0, maximum=249, usual=(0, 110))
 DIP_SLOWING_MPS2 = 1.0
@@ -62,7 +60,6 @@ def change(from_mps: float, to_mps: float, slowing_mps2: float, car: Car, condit
     mean = (speed[1:] + speed[:-1]) / 2
     road = rolling(mean, car, conditions, grade)
     slowing = np.maximum(slowing_mps2, road.slowing_mps2) if slowing_mps2 > 0 else road.slowing_mps2
-    slowing = slowing + ROLLING_MARGIN * road.flat_n / road.demand.effective_mass_kg
     step_s = -np.diff(speed) / slowing
     if not (step_s > 0).all():
         raise InputError(

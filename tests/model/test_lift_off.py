@@ -79,6 +79,11 @@ def test_a_full_or_cold_battery_cannot_hold_a_steep_hill():
     np.testing.assert_allclose(full.strength_mps2, ready.strength_mps2)
 
 
+def test_near_standstill_a_fading_motor_holds_no_hill():
+    for speed_kmh, held in ((3, False), (8, False), (20, True)):
+        assert holding(speed_kmh / 3.6, 0.06, HATCH, WARM, Driver()).held[0] == held
+
+
 def test_a_rolling_car_keeps_its_speed_on_the_equilibrium_grade():
     grade = equilibrium_grade(SPEED, HATCH, WARM)
     assert rolling(SPEED, HATCH, WARM, -grade).slowing_mps2 == pytest.approx(0, abs=1e-6)
