@@ -14,6 +14,8 @@ from model.units import J_PER_KWH, ZERO_C_IN_K
 
 GAS_CONSTANT = 8.314462618  # J/(mol K)
 RESISTANCE_REFERENCE_C = 25.0
+DISCHARGE_SHARE = 0.6
+"""Share of the battery's greatest possible power that the car uses: keeps the voltage up. Assumed."""
 VOLTAGE_AT_CHARGE = np.array(
     [[0.0, 0.05, 0.1, 0.3, 0.5, 0.7, 0.9, 1.0], [3.3, 3.45, 3.52, 3.63, 3.71, 3.86, 4.04, 4.17]]
 )
@@ -90,6 +92,11 @@ def recurrence(factor: Array, added: Array, start: Any) -> Array:
     for step in range(product.shape[-1]):
         values.append(factor[..., step] * values[-1] + added[..., step])
     return np.stack(values, axis=-1)
+
+
+def greatest_w(volts: Any, ohms: Any) -> Any:
+    """The most power that the car draws from its battery [W], from open-circuit voltage [V] and resistance [ohm]."""
+    return DISCHARGE_SHARE * volts * volts / (4 * np.maximum(ohms, 1e-9))
 
 
 def heater_share(car: Car, temperature_c: Array) -> Array:

@@ -95,10 +95,10 @@ class Car:
     gear_efficiency: float = number("1", 0.5, 1, (0.93, 0.99), "Gear efficiency", "Each way, motor shaft to wheels.")
 
     # battery
-    usable_kwh: float = number("kWh", 0.3, 250, (10, 120), "Usable battery", "Energy between empty and full.")
+    usable_kwh: float = number("kWh", 0.3, 250, (0.4, 120), "Usable battery", "Energy between empty and full.")
     pack_voltage_v: float = number("V", 40, 1000, (200, 850), "Battery voltage", "Mean open-circuit voltage.")
     cell_resistance_share: float = number(
-        "1", 0, 0.2, (0.005, 0.05), "Cell resistance",
+        "1", 0, 0.2, (0.001, 0.05), "Cell resistance",
         "Voltage drop over mean voltage when the battery would be emptied in one hour, at 25 °C.",
     )
     resistance_activation_j_per_mol: float = number(
@@ -110,7 +110,7 @@ class Car:
         "Which of the three acceptance tables: −1 low, 0 mid, 1 high, or between.",
     )
     pack_heat_capacity_kj_per_k_kwh: float = number(
-        "kJ/K per kWh", 1, 30, (3, 10), "Battery heat capacity", "Heat that warms one usable kWh of battery by 1 K.",
+        "kJ/K per kWh", 1, 80, (3, 40), "Battery heat capacity", "Heat that warms one usable kWh of battery by 1 K.",
     )
     pack_heat_loss_w_per_k: float = number(
         "W/K", 0, 100, (1, 20), "Battery heat loss", "Heat the battery gives to the air for each degree it is warmer.",

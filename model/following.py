@@ -15,8 +15,6 @@ from model.simulation import start_temperature_c, wheel_demand
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
 
-DISCHARGE_SHARE = 0.6
-"""Share of the battery's greatest possible power that the car uses: keeps the voltage up. Assumed."""
 CRAWL_MPS = 0.5
 """A car slower than this on an open road is taken to be stuck."""
 
@@ -47,7 +45,8 @@ def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]
     soc, pack_c = np.array([[conditions.soc_start]]), np.array([[start_c]])
     volts = battery.open_circuit_v(car, soc)[0, 0]
     ohms = battery.resistance_ohm(car, soc, pack_c)[0, 0]
-    greatest_w = DISCHARGE_SHARE * volts**2 / (4 * max(ohms, 1e-9))
+    # a hybrid's engine makes up for what its battery cannot give
+    greatest_w = battery.greatest_w(volts, ohms) if car.sustain_soc is None else car.motor_peak_kw * 1e4
     battery_w = max(greatest_w - car.accessory_w - float(demand.cabin_w.max()), 0.0)
     able = pulling_force_n(car, demand.speed, battery_w)
     if np.all(demand.wheel_n <= able * (1 + 1e-9)):

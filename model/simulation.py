@@ -32,8 +32,12 @@ from model.units import GRAVITY_MPS2, J_PER_KWH, KMH_PER_MPS
 
 BLOCK = 10
 """Steps over which charge, temperature, cell resistance and charge acceptance are held."""
+ROOM_PER_BLOCK = 0.25
+"""The most of a nearly full battery's room that one block may fill [1]; only a hybrid's battery takes as fast as that."""
 SOC_TOLERANCE = 1e-6
 TEMPERATURE_TOLERANCE_K = 5e-3
+FULL_TOLERANCE = 1e-12
+"""No sweep ends with more charge than the battery holds, but for rounding."""
 MOST_SWEEPS = 60
 PRECONDITIONED_C = 20.0
 """Battery temperature that warming up before the drive aims at: assumed."""
@@ -272,7 +276,12 @@ def solve(
     next_heater_w = np.zeros((runs, blocks))
     # a hybrid's engine gives what the battery would have to give below the charge that it keeps
     floor = None if car.sustain_soc is None else np.minimum(car.sustain_soc, conditions.soc_start)
-    next_share = np.ones((runs, blocks))
+    next_share, unsettled = np.ones((runs, blocks)), 0.0
+
+    def accepted_w(charge: Array) -> Array:
+        """What the battery takes; acceptance is held over a block, so none may fill more than its part of the room."""
+        fills = (1 - charge) * capacity_j / np.maximum(block_s, 1e-9)
+        return np.minimum(battery.acceptance_w(car, charge, now_c), ROOM_PER_BLOCK * fills)
 
     for _ in range(MOST_SWEEPS):
         heater_w, battery_share = next_heater_w, next_share
@@ -280,7 +289,7 @@ def solve(
         now_soc, now_c = np.clip(soc[:, :-1], 0.0, 1.0), pack_c[:, :-1]
         slope = np.zeros((runs, blocks))
         if regen:
-            accepted = battery.acceptance_w(car, now_soc, now_c)
+            accepted = accepted_w(now_soc)
             room = (load.reshape(by_block) + accepted[..., None]).reshape(load.shape)
             over = free_electric < -room
             if over.any():
@@ -290,7 +299,7 @@ def solve(
                 shaft, loss, electric = motor_state(wheel_motor)
                 # how acceptance falls with charge, so that the next sweep can foresee it (Newton's step)
                 step = 1e-4
-                fall = (battery.acceptance_w(car, np.minimum(now_soc + step, 1.0), now_c) - accepted) / step
+                fall = (accepted_w(np.minimum(now_soc + step, 1.0)) - accepted) / step
                 slope = fall * (over * step_s).reshape(by_block).sum(-1) / capacity_j
             elif held:
                 held = False
@@ -300,25 +309,30 @@ def solve(
         ohms = battery.resistance_ohm(car, now_soc, now_c)[..., None]
         terminal = (electric + load).reshape(by_block)
         if floor is not None:
-            asked = np.maximum(terminal, 0.0)
-            terminal = terminal - asked * (1 - battery_share[..., None])
+            pulled = np.maximum(terminal, 0.0)
+            asked = np.minimum(pulled, battery.greatest_w(volts, ohms))
+            engine = pulled - asked * battery_share[..., None]
+            terminal = terminal - engine
         half = volts / 2
         amps = terminal / (half + np.sqrt(np.maximum(half * half - ohms * terminal, 0.0)))
         # einsum adds up blocks several times as fast as a product and a sum over so short an axis
         taken = -volts[..., 0] * np.einsum("rbs,bs->rb", amps, block_step_s[0]) / capacity_j
-        slope = np.clip(slope, -0.2, 0.0)
+        slope = np.clip(slope, -ROOM_PER_BLOCK, 0.0)
         if floor is None:
             new_soc = battery.recurrence(1 + slope, taken - slope * now_soc, conditions.soc_start)
         else:
-            from_cells = volts[..., 0] * (np.maximum(amps, 0.0) * block_step_s).sum(-1) / capacity_j
-            for_battery = (asked * block_step_s).sum(-1) * battery_share / capacity_j
-            loss_factor = np.divide(from_cells, for_battery, out=np.ones_like(from_cells), where=for_battery > 0)
-            without_engine = (asked * block_step_s).sum(-1) / capacity_j * loss_factor
-            gained = taken + from_cells
-            change = gained - without_engine - slope * now_soc
-            new_soc = battery.held_from_below(1 + slope, change, conditions.soc_start, floor)
+            drawn = volts[..., 0] * np.einsum("rbs,bs->rb", np.maximum(amps, 0.0), block_step_s[0]) / capacity_j
+            at_terminals = np.einsum("rbs,bs->rb", asked, block_step_s[0]) / capacity_j
+            partly = at_terminals * battery_share
+            # what the battery alone would draw from its charge, the loss in its cells as it is with its present share
+            alone = at_terminals * np.divide(drawn, partly, out=np.ones_like(drawn), where=partly > 0)
+            gained = taken + drawn
+            new_soc = battery.held_from_below(
+                1 + slope, gained - alone - slope * now_soc, conditions.soc_start, floor
+            )
             given = new_soc[:, :-1] + gained - new_soc[:, 1:]
-            next_share = np.clip(given / np.maximum(without_engine, 1e-300), 0.0, 1.0)
+            next_share = np.clip(given / np.maximum(alone, 1e-300), 0.0, 1.0)
+            unsettled = np.abs((next_share - battery_share) * alone).sum(-1).max()
         if measured is None:
             heat = ohms[..., 0] * np.einsum("rbs,rbs,bs->rb", amps, amps, block_step_s[0])
             if heated:
@@ -328,9 +342,9 @@ def solve(
             new_c = battery.pack_temperature_c(car, heat, block_s, ambient, start_c)
         else:
             new_c = measured
-        moved = np.abs(new_soc - soc).max(), np.abs(new_c - pack_c).max()
+        moved = max(np.abs(new_soc - soc).max(), unsettled), np.abs(new_c - pack_c).max()
         soc, pack_c = new_soc, new_c
-        if moved[0] < SOC_TOLERANCE and moved[1] < TEMPERATURE_TOLERANCE_K:
+        if moved[0] < SOC_TOLERANCE and moved[1] < TEMPERATURE_TOLERANCE_K and soc.max() <= 1 + FULL_TOLERANCE:
             break
     else:
         raise RuntimeError(f"charge and temperature did not settle within {MOST_SWEEPS} sweeps")
@@ -342,7 +356,7 @@ def solve(
         engine_drag = np.where(wheel_motor < free_motor, left, 0.0)
     flat = (runs, blocks * BLOCK)
     volts_amps, losses = (volts * amps).reshape(flat), (ohms * amps * amps).reshape(flat)
-    engine = 0.0 if floor is None else (asked * (1 - battery_share[..., None])).reshape(flat)
+    engine_w = 0.0 if floor is None else engine.reshape(flat)
     return Run(
         demand=demand,
         braking_n=braking,
@@ -350,14 +364,14 @@ def solve(
         shaft_n=shaft,
         motor_loss_w=loss,
         gear_loss_w=np.abs((pulling - wheel_motor - shaft) * speed),
-        terminal_w=volts_amps - losses + engine,
+        terminal_w=volts_amps - losses + engine_w,
         cell_w=volts_amps,
         cell_loss_w=losses,
         bound=bound,
         soc=soc,
         pack_c=pack_c,
         pack_heater_w=np.repeat(heater_w, BLOCK, axis=1) if heated else 0.0,
-        engine_w=engine,
+        engine_w=engine_w,
         engine_drag_n=engine_drag,
     )
 

@@ -224,7 +224,8 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
     for first in range(0, len(times) - 1, BLOCK):
         last = min(first + BLOCK, len(times) - 1)
         volts, ohms = loop.cell(soc, pack_c)
-        accepted = loop.accepted_w(soc, pack_c)
+        room_j = (1 - soc) * car.usable_kwh * 3.6e6
+        accepted = min(loop.accepted_w(soc, pack_c), 0.25 * room_j / (times[last] - times[first]))
         from_cells_j = heat_j = 0.0
         for step in range(first, last):
             step_s = times[step + 1] - times[step]

@@ -100,7 +100,9 @@ def test_shares_stay_shares_and_every_braked_joule_is_accounted_for(trace, car, 
     assert result.wheel_regen_kwh <= result.wheel_braking_kwh + tiny
     assert result.captured_share is None or 0 <= result.captured_share <= 1 + 1e-12
     assert sum(result.limits_kwh.values()) == pytest.approx(result.wheel_friction_kwh, rel=1e-9, abs=tiny)
-    assert result.wheel_regen_kwh + result.wheel_friction_kwh == pytest.approx(result.wheel_braking_kwh, abs=tiny)
+    engine_drag_kwh = result.ledger.engine_drag / 3.6e6
+    slowed = result.wheel_regen_kwh + result.wheel_friction_kwh + engine_drag_kwh
+    assert slowed == pytest.approx(result.wheel_braking_kwh, abs=tiny)
 
 
 @given(traces(), cars(), CONDITIONS, DRIVERS)

@@ -1,0 +1,285 @@
+"""Hills: what the way up takes and the way down gives, how much charge to leave free, and what holds the car down there.
+
+Everything is driven through the same kernel as whole drives, at a steady speed on an even slope.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from model import battery
+from model.car import Car
+from model.friction_brakes import disc_temperature_of, fade_caution
+from model.savings import Result, evaluate
+from model.scenario import Conditions, Driver
+from model.simulation import BLOCK, Run, start_temperature_c, wheel_demand
+from model.simulation import solve as solve_run
+from model.trace import Array, Trace
+from model.units import J_PER_KWH, KMH_PER_MPS
+
+LONGEST_STEP_S = 1.0
+ENDLESS_KWH = 1e6
+"""A battery that no hill fills."""
+PEAK_SHARE = 0.9
+"""Share of what comes back that the battery must take as it comes before the feel counts as normal [1]: a convention."""
+
+
+def hill(rise_m: float, grade_pct: float, speed_kmh: float, *, warmed_up: bool = True) -> Trace:
+    """An even slope at a steady speed: `rise_m` up (negative: down) [m], as steep as `grade_pct` [%, positive]."""
+    grade, speed = grade_pct / 100, speed_kmh / KMH_PER_MPS
+    length = abs(rise_m) * np.sqrt(1 + grade**2) / grade
+    steps = max(int(np.ceil(length / speed / LONGEST_STEP_S)), 1)
+    along = np.linspace(0.0, 1.0, steps + 1)
+    return Trace(
+        time_s=along * length / speed,
+        speed_mps=np.full(steps + 1, speed),
+        elevation_m=max(-rise_m, 0.0) + along * rise_m,
+        name="hill",
+        warmed_up=warmed_up,
+    )
+
+
+@dataclass(frozen=True)
+class Refund:
+    """What a kilometre up takes from the battery and the same kilometre down gives back [Wh/km], at a steady speed."""
+
+    up_wh_per_km: float
+    down_wh_per_km: float
+
+    @property
+    def share(self) -> float:
+        """Given back over taken [1]; negative where even the way down takes energy."""
+        return self.down_wh_per_km / self.up_wh_per_km
+
+
+def refund(car: Car, conditions: Conditions, driver: Driver, grade_pct: float, speed_kmh: float) -> Refund:
+    """The downhill share of the uphill energy on a short slope of `grade_pct` [%] at `speed_kmh` [km/h].
+
+    Raises
+    ------
+    InputError
+        Where the car cannot climb the slope.
+    """
+    rise_m = 20.0
+    up, down = (
+        evaluate(hill(sign * rise_m, grade_pct, speed_kmh), car, conditions, driver) for sign in (1, -1)
+    )
+    return Refund(up.net_kwh * 1000 / up.distance_km, -down.net_kwh * 1000 / down.distance_km)
+
+
+def _unbounded(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> tuple[Run, Array]:
+    """A drive with a battery that no hill fills and that takes all, and its charge above the start [kWh] by blocks."""
+    endless = replace(
+        car,
+        usable_kwh=ENDLESS_KWH,
+        # the same resistance in ohms
+        cell_resistance_share=car.cell_resistance_share * ENDLESS_KWH / car.usable_kwh,
+        charge_rate_factor=1.0,
+        pack_heater_kw=0.0,
+        sustain_soc=None,
+    )
+    warm = replace(conditions, soc_start=0.5, battery_temp_c=start_temperature_c(conditions, conditions.ambient_c))
+    run = solve_run(wheel_demand(trace, endless, warm), endless, warm, driver)
+    return run, (run.soc[0] - run.soc[0, 0]) * ENDLESS_KWH
+
+
+@dataclass(frozen=True)
+class Headroom:
+    """How much charge to leave free so that a drive's way down fits in, and what the battery takes on top of that.
+
+    `gained_kwh` is the most the charge rises above the start [kWh], `gained_share` of the usable battery [1]: the
+    energy limit. `power_kw` is the strongest charging over ten seconds [kW]; `full_power_below` is the charge [1] up to
+    which the battery takes it at its temperature at the start, the power limit: None where it never does.
+    """
+
+    gained_kwh: float
+    gained_share: float
+    power_kw: float
+    full_power_below: float | None
+
+    @property
+    def start_at_most(self) -> float:
+        """Charge at the start [1] from which all fits in: the energy limit alone."""
+        return max(1 - self.gained_share, 0.0)
+
+    @property
+    def start_for_full_feel(self) -> float | None:
+        """Charge at the start [1] from which motor slowing also keeps its strength all the way; None: from none."""
+        if self.full_power_below is None:
+            return None
+        return float(np.clip(min(1.0, self.full_power_below) - self.gained_share, 0.0, 1.0))
+
+
+def charge_that_takes(car: Car, pack_c: float, power_w: float) -> float | None:
+    """The highest charge [1] at which the battery takes `power_w` [W] at `pack_c` [°C]; None where none does."""
+    charges = np.linspace(0.0, 1.0, 1001)[None, :]
+    takes = battery.acceptance_w(car, charges, np.full_like(charges, pack_c))[0] >= power_w
+    return float(charges[0, takes].max()) if takes.any() else None
+
+
+def headroom(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> Headroom:
+    """How much charge to leave free for a drive: a described one, or a `hill`."""
+    run, above = _unbounded(trace, car, conditions, driver)
+    gained = max(float(above.max()), 0.0)
+    charging_w = -run.terminal_w[0].reshape(-1, BLOCK)
+    lengths = run.demand.step_s[0].reshape(-1, BLOCK)
+    whole = lengths.sum(axis=1) > 0
+    blocks = (charging_w * lengths).sum(axis=1)[whole] / lengths.sum(axis=1)[whole]
+    power = max(float(blocks.max()), 0.0)
+    start_c = start_temperature_c(conditions, conditions.ambient_c)
+    return Headroom(
+        gained_kwh=gained,
+        gained_share=gained / car.usable_kwh,
+        power_kw=power / 1000,
+        full_power_below=charge_that_takes(car, start_c, power),
+    )
+
+
+def descent_to_fill_m(
+    car: Car, conditions: Conditions, driver: Driver, grade_pct: float, speed_kmh: float
+) -> float | None:
+    """Metres of descent after which the battery is full if it takes all that comes; None where the slope gives nothing."""
+    drop = 100.0
+    _, above = _unbounded(hill(-drop, grade_pct, speed_kmh), car, conditions, driver)
+    free = (1 - conditions.soc_start) * car.usable_kwh
+    return float(free / above[-1] * drop) if above[-1] > 0 else None
+
+
+@dataclass(frozen=True)
+class Normal:
+    """When motor slowing is back to what it is on an ordinary day: after so many minutes and kilometres."""
+
+    minutes: float
+    km: float
+    battery_c: float
+    soc: float
+
+
+def until_normal(result: Result) -> Normal | None:
+    """When the battery takes what this drive's ordinary slow-downs give; None where that is not on this drive.
+
+    Ordinary: nine tenths of what would come back with a battery that takes all come at no more than this power.
+    """
+    run, trace = result.run, result.trace
+    free, _ = _unbounded(trace, result.car, result.conditions, result.driver)
+    charging = np.maximum(-free.terminal_w[0], 0.0)
+    energy = charging * free.demand.step_s[0]
+    if energy.sum() == 0:
+        return Normal(0.0, 0.0, float(run.pack_c[0, 0]), float(run.soc[0, 0]))
+    order = np.argsort(charging)
+    reached = np.cumsum(energy[order]) >= PEAK_SHARE * energy.sum()
+    ordinary_w = charging[order][np.argmax(reached)]
+    takes = battery.acceptance_w(result.car, np.clip(run.soc, 0.0, 1.0), run.pack_c)[0] >= ordinary_w
+    if not takes.any():
+        return None
+    block = int(np.argmax(takes))
+    step = min(block * BLOCK, len(trace.step_s))
+    return Normal(
+        minutes=float(trace.time_s[step] - trace.time_s[0]) / 60,
+        km=float(trace.step_m[:step].sum()) / 1000,
+        battery_c=float(run.pack_c[0, block]),
+        soc=float(run.soc[0, block]),
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class FullStart:
+    """The same drive from a full battery and part-charged: what the difference costs, and when it is over."""
+
+    full: Result
+    part_charged: Result
+    normal: Normal | None
+
+    @property
+    def lost_kwh(self) -> float:
+        """What leaving full costs at the battery [kWh]."""
+        return self.full.net_kwh - self.part_charged.net_kwh
+
+    @property
+    def more_friction_kwh(self) -> float:
+        """What the friction brakes do more [kWh at the wheels]."""
+        return self.full.wheel_friction_kwh - self.part_charged.wheel_friction_kwh
+
+
+def full_start(trace: Trace, car: Car, conditions: Conditions, driver: Driver, *, part_charged: float = 0.6) -> FullStart:
+    """Leave home with a full battery, beside the same drive from `part_charged` [1]."""
+    full, part = (
+        evaluate(trace, car, replace(conditions, soc_start=charge), driver) for charge in (1.0, part_charged)
+    )
+    return FullStart(full, part, until_normal(full))
+
+
+@dataclass(frozen=True, eq=False)
+class Descent:
+    """A long way down: what motor, battery and brakes do, and how warm the front discs get.
+
+    Powers at the wheels [kW] on the way: what holding the speed asks of motor and brakes together, and what friction
+    takes at its hottest ten seconds. Temperatures of the front discs along the trace [°C], with regeneration and
+    without.
+    """
+
+    result: Result
+    need_kw: float
+    motor_kw: float
+    friction_kw: float
+    limit: str
+    disc_c: Array
+    friction_only_disc_c: Array
+
+    @property
+    def friction_share(self) -> float:
+        """Share of the braking energy left to the friction brakes [1]; 0 where nothing has to be braked."""
+        return self.result.wheel_friction_kwh / self.result.wheel_braking_kwh if self.need_kw else 0.0
+
+    @property
+    def fade_caution(self) -> str:
+        """Where the discs' hottest moment lies against the fade band: below, within or above."""
+        return fade_caution(float(self.disc_c.max()))
+
+    @property
+    def friction_only_fade_caution(self) -> str:
+        """The same on friction brakes only."""
+        return fade_caution(float(self.friction_only_disc_c.max()))
+
+
+def descent(
+    car: Car, conditions: Conditions, driver: Driver, *, drop_m: float, grade_pct: float, speed_kmh: float
+) -> Descent:
+    """Drive down `drop_m` [m] of an even slope at a steady speed."""
+    result = evaluate(hill(-drop_m, grade_pct, speed_kmh), car, conditions, driver)
+    run = result.run
+    steps = run.demand.steps
+
+    def kw(force_n: Array) -> Array:
+        power: Array = np.broadcast_to(force_n, run.braking_n.shape)[0, :steps] * run.demand.speed[0, :steps] / 1000
+        return power
+
+    friction = result.limits_kwh
+    return Descent(
+        result=result,
+        need_kw=float(kw(run.braking_n).max()),
+        motor_kw=float(kw(run.wheel_motor_n).max()),
+        friction_kw=float(kw(run.friction_n).max()),
+        limit=max(friction, key=friction.__getitem__) if result.wheel_friction_kwh > 1e-9 else "",
+        disc_c=disc_temperature_of(run, car),
+        friction_only_disc_c=disc_temperature_of(result.friction_only, car),
+    )
+
+
+def shares_of_slopes(
+    car: Car, conditions: Conditions, driver: Driver, grades_pct: Any, speeds_kmh: Any
+) -> Array:
+    """The downhill share of the uphill energy [1] for each grade (rows) and speed (columns); NaN: cannot be climbed."""
+    from model.fields import InputError
+
+    shares = np.full((len(grades_pct), len(speeds_kmh)), np.nan)
+    for row, grade in enumerate(grades_pct):
+        for column, speed in enumerate(speeds_kmh):
+            try:
+                shares[row, column] = refund(car, conditions, driver, grade, speed).share
+            except InputError:
+                continue
+    return shares

@@ -1,0 +1,264 @@
+"""Stopping: reaction and braking distance, an emergency stop on a given road, a stop by the motor alone, standing still.
+
+The friction brakes do the emergency stop: whether the motor helps while ABS works differs from car to car, so its part
+is given as the most it could be. Grip counts in full on all four wheels; air drag is left out.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from model import battery, motor
+from model.braking import fade_share, motor_limits_n
+from model.car import Car
+from model.fields import Field
+from model.grip_margin import LEVELS, available_friction
+from model.lift_off import rolling
+from model.parameters import assumed_figures, car_from
+from model.scenario import SURFACES, Conditions, Driver, Scenario
+from model.simulation import start_temperature_c
+from model.trace import Array
+from model.tyre_grip import friction_coefficient
+from model.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
+
+REACTION_S = Field(
+    "reaction_s", "number", "s", "Reaction time", "From seeing to braking.", minimum=0, maximum=5, usual=(0.5, 2.5),
+    default=1.0,
+)  # fmt: skip
+HIGHWAY_CODE = (0.67, 6.55)
+"""Thinking time [s] and slowing [m/s²] behind the UK Highway Code's typical stopping distances, rule 126 (derived)."""
+SIGHT_DISTANCE_US = (2.5, 11.2 * 0.3048)
+"""Reaction [s] and slowing [m/s²] of stopping sight distances in US units (AASHTO Green Book, 11.2 ft/s²)."""
+SIGHT_DISTANCE_METRIC = (2.5, 3.4)
+"""The same in metric units."""
+LEAST_A_CAR_MUST_DO = (100.0, 70.0)
+"""Speed [km/h] and the longest stop allowed from it with cold brakes [m]: FMVSS 135, S7.5."""
+SPEED_STEPS = 400
+ENDLESS_N = 1e9
+"""More than any car is asked to slow with."""
+
+
+def thinking_distance_m(speed: Any, reaction_s: Any) -> Any:
+    """Road covered before the brakes act [m] at `speed` [m/s]."""
+    return speed * reaction_s
+
+
+def braking_distance_m(speed: Any, deceleration: Any) -> Any:
+    """Road covered while slowing evenly from `speed` [m/s] to rest [m]."""
+    return speed * speed / (2 * deceleration)
+
+
+def stopping_distance_m(speed: Any, reaction_s: Any, deceleration: Any) -> Any:
+    """Thinking and braking distance together [m]."""
+    return thinking_distance_m(speed, reaction_s) + braking_distance_m(speed, deceleration)
+
+
+def braking_power_w(mass_kg: Any, deceleration: Any, speed: Any) -> Any:
+    """Power at the wheels [W] while `mass_kg` slows by `deceleration` [m/s²] at `speed` [m/s]: force times speed."""
+    return mass_kg * deceleration * speed
+
+
+def _slowing(from_mps: float, slowing_at: Array, at: Array) -> tuple[float, float]:
+    """Distance [m] and time [s] to rest for the slowing [m/s²] at each speed [m/s]; inf where some speed is kept."""
+    if (slowing_at <= 0).any():
+        return np.inf, np.inf
+    step = from_mps / len(at)
+    return float((at * step / slowing_at).sum()), float((step / slowing_at).sum())
+
+
+def _speeds(from_mps: float) -> Array:
+    return (np.arange(SPEED_STEPS) + 0.5) * from_mps / SPEED_STEPS
+
+
+def brakes_hold_mps2(conditions: Conditions, level: float, speed: Any, grade: float = 0.0) -> Any:
+    """Slowing [m/s²] that the road lets four braked wheels reach, on a slope [1] too; `level` within its band."""
+    cosine = 1 / np.sqrt(1 + grade**2)
+    friction = friction_coefficient(SURFACES.index(conditions.surface), level, conditions.tyres, speed)
+    return GRAVITY_MPS2 * cosine * (friction + grade)
+
+
+def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Any, cap_mps2: float | None = None) -> Array:
+    """The most the motor can take at the wheels [N] at each speed [m/s] while the car slows by `slowing` [m/s²].
+
+    All limits, the battery's at the start of the drive among them. `cap_mps2` replaces the car's own slowing limit.
+    """
+    if cap_mps2 is not None:
+        car = replace(car, regen_cap_mps2=cap_mps2)
+    car_kg = car.mass_kg + conditions.payload_kg
+    friction = friction_coefficient(SURFACES.index(conditions.surface), conditions.grip_level, conditions.tyres, speed)
+    blended = replace(car, brake_pedal="blended")
+    limits = motor_limits_n(
+        blended, Driver(), speed, np.full_like(speed, ENDLESS_N), slowing, friction, car_kg, car_kg, None
+    )
+    # fading is a share of what is asked: here of what the motor could do
+    del limits["low_speed_fade"]
+    start_c = start_temperature_c(conditions, conditions.ambient_c)
+    accepted = battery.acceptance_w(car, np.array([[conditions.soc_start]]), np.array([[start_c]]))[0, 0]
+    limits["battery"] = motor.slowing_force_n(car, speed, accepted + car.accessory_w) / car.gear_efficiency
+    return fade_share(car, Driver(), speed) * np.minimum.reduce(np.broadcast_arrays(*limits.values()))
+
+
+@dataclass(frozen=True)
+class Stop:
+    """One stop on friction brakes at the limit of the road's grip, for one place within the road's band.
+
+    Distances [m], time [s] from the moment of seeing; force [N] and power [W] at the wheels as braking begins; the
+    motor's part at the most: force [N] then, and energy over the whole stop [J] of all that is braked [J].
+    """
+
+    thinking_m: float
+    braking_m: float
+    time_s: float
+    mean_slowing_mps2: float
+    force_n: float
+    power_w: float
+    braked_j: float
+    motor_force_n: float
+    motor_j: float
+
+    @property
+    def distance_m(self) -> float:
+        """Thinking and braking distance [m]."""
+        return self.thinking_m + self.braking_m
+
+    @property
+    def motor_share(self) -> float:
+        """The motor's part of the energy, at most [1]."""
+        return self.motor_j / self.braked_j
+
+
+def emergency_stop(
+    car: Car, conditions: Conditions, from_kmh: float, *, level: float = 0.0, reaction_s: float = 1.0, grade: float = 0.0
+) -> Stop:
+    """Stop from `from_kmh` [km/h] as hard as the road allows; `level` −1 to 1 within the band of its grip.
+
+    Slope [1], downhill negative. Distances are infinite where the road cannot hold the car on it.
+    """
+    start = from_kmh / KMH_PER_MPS
+    at = _speeds(start)
+    slowing = brakes_hold_mps2(conditions, level, at, grade)
+    braking_m, time_s = _slowing(start, slowing, at)
+    mass = car.mass_kg + conditions.payload_kg + conditions.trailer_kg
+    sine = grade / np.sqrt(1 + grade**2)
+    # what tyres give: the slope helps or asks for more
+    force = mass * np.maximum(slowing - GRAVITY_MPS2 * sine, 0.0)
+    by_motor = np.minimum(motor_slowing_n(car, conditions, at, slowing), force)
+    step_m = at * start / SPEED_STEPS / np.maximum(slowing, 1e-9)
+    first = float(brakes_hold_mps2(conditions, level, start, grade)) - GRAVITY_MPS2 * sine
+    return Stop(
+        thinking_m=thinking_distance_m(start, reaction_s),
+        braking_m=braking_m,
+        time_s=reaction_s + time_s,
+        mean_slowing_mps2=start**2 / (2 * braking_m),
+        force_n=mass * first,
+        power_w=braking_power_w(mass, first, start),
+        braked_j=float((force * step_m).sum()),
+        motor_force_n=min(float(motor_slowing_n(car, conditions, np.array([start]), first)[0]), mass * first),
+        motor_j=float((by_motor * step_m).sum()),
+    )
+
+
+def motor_part_g(scenario: Scenario, from_kmh: float) -> dict[str, float]:
+    """The motors' part of an emergency stop [g] as braking begins, over the assumed slowing limit and motor power."""
+    figures, stated = assumed_figures(scenario.car_class), dict(scenario.stated)
+    part = {}
+    for name in LEVELS:
+        ends = {
+            key: getattr(figures[key], name) for key in ("regen_cap_mps2", "regen_peak_kw") if key in figures
+        }
+        car = car_from(scenario.car_class, ends | stated)
+        stop = emergency_stop(car, scenario.conditions, from_kmh)
+        mass = car.mass_kg + scenario.conditions.payload_kg + scenario.conditions.trailer_kg
+        part[name] = stop.motor_force_n / mass / GRAVITY_MPS2
+    return part
+
+
+def emergency_answers(
+    scenario: Scenario, from_kmh: float, *, reaction_s: float = 1.0, grade_pct: float = 0.0
+) -> dict[str, Any]:
+    """An emergency stop as the command line answers it: the low, mid and high end of the road's grip.
+
+    Low grip is the longest distance. Keys end in their unit; what never ends is None.
+    """
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    stops = {
+        name: emergency_stop(
+            car, scenario.conditions, from_kmh, level=level, reaction_s=reaction_s, grade=grade_pct / 100
+        )
+        for name, level in LEVELS.items()
+    }
+
+    def banded(figure: str, per: float = 1.0) -> dict[str, float | None]:
+        values = {name: getattr(stop, figure) / per for name, stop in stops.items()}
+        return {name: float(value) if np.isfinite(value) else None for name, value in values.items()}
+
+    return {
+        "surface": scenario.conditions.surface,
+        "reaction_s": reaction_s,
+        "thinking_distance_m": stops["mid"].thinking_m,
+        "braking_distance_m": banded("braking_m"),
+        "distance_m": banded("distance_m"),
+        "time_s": banded("time_s"),
+        "mean_slowing_g": banded("mean_slowing_mps2", GRAVITY_MPS2),
+        "force_kn": banded("force_n", 1000),
+        "power_kw": banded("power_w", 1000),
+        "braked_wh": banded("braked_j", J_PER_WH),
+        "motor_at_most_wh": banded("motor_j", J_PER_WH),
+        "motor_at_most_share": banded("motor_share"),
+        "motor_part_g": motor_part_g(scenario, from_kmh),
+    }
+
+
+@dataclass(frozen=True)
+class MotorOnlyStop:
+    """A stop without the friction brakes: `distance_m`, `time_s` to rest, and the part of it below walking pace.
+
+    Distances are infinite where the road falls too steeply. Below `hand_over_kmh` the motor fades; the car then rolls.
+    """
+
+    distance_m: float
+    time_s: float
+    rolling_out_m: float
+    hand_over_kmh: float
+
+
+def motor_only_stop(
+    car: Car, conditions: Conditions, from_kmh: float, *, strength_mps2: float | None = None, grade: float = 0.0
+) -> MotorOnlyStop:
+    """Stop from `from_kmh` [km/h] on the motor and the road load alone: a car that does not come to rest by itself.
+
+    As strongly as the car's motor can, or at a lift-off strength [m/s²] as far as the motor can follow. Slope [1],
+    downhill negative.
+    """
+    start = from_kmh / KMH_PER_MPS
+    at = _speeds(start)
+    road = rolling(at, car, conditions, grade)
+    mass = road.demand.effective_mass_kg
+    slowing = np.full_like(at, car.regen_cap_mps2 if strength_mps2 is None else strength_mps2)
+    most = motor_slowing_n(car, conditions, at, slowing)
+    if strength_mps2 is not None:
+        asked = np.maximum(strength_mps2 * road.demand.car_effective_kg - road.flat_n, 0.0)
+        most = np.minimum(most, fade_share(car, Driver(), at) * asked)
+    slowing = (road.here_n + most) / mass
+    distance, time_s = _slowing(start, slowing, at)
+    slow = at * KMH_PER_MPS <= car.fade_end_kmh
+    rolling_out, _ = _slowing(start * slow.mean(), slowing[slow], at[slow]) if slow.any() else (0.0, 0.0)
+    return MotorOnlyStop(distance, time_s, rolling_out, car.fade_start_kmh)
+
+
+def standing_on_slope(car: Car, conditions: Conditions, grade: float) -> dict[str, Any]:
+    """What holds a standing car on a slope [1]: force [N], and grip asked of four braked wheels against what there is.
+
+    The friction brakes hold it. A motor does not hold a parked car.
+    """
+    mass = car.mass_kg + conditions.payload_kg + conditions.trailer_kg
+    friction = {name: float(value) for name, value in available_friction(conditions).items()}
+    return {
+        "force_n": float(mass * GRAVITY_MPS2 * abs(grade) / np.sqrt(1 + grade**2)),
+        "demand_friction": abs(grade),
+        "available_friction": friction,
+        "steepest_pct": {name: 100 * value for name, value in friction.items()},
+    }
