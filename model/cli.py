@@ -29,6 +29,7 @@ from model.scenario_io import (
     with_settings,
 )
 from model.slow_down import FROM_KMH, TO_KMH, compare
+from model.stopping import emergency_answers
 from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
 from model.units import KMH_PER_MPS
 
@@ -152,6 +153,7 @@ def _stop(options: argparse.Namespace) -> dict[str, Any]:
         "regen": ways.regen.answers(),
         "friction": ways.friction.answers(),
         "break_even_kmh": ways.break_even_kmh,
+        "emergency": emergency_answers(scenario, start),
     } | _described(scenario)
 
 
