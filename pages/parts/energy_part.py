@@ -20,7 +20,7 @@ from pages.parts.charts.energy import (
     slowed_by,
 )
 from pages.parts.charts.energy_words import before_after_words, ledger_words, over_time_words, slowed_by_words
-from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.charts.limits import LIMIT_NAMES
 from pages.parts.display import Display
 from pages.parts.figure import figure
 
@@ -81,8 +81,9 @@ def books_table(book: pd.DataFrame) -> pd.DataFrame:
 
 
 def _both_runs(table: pd.DataFrame) -> pd.DataFrame:
-    names = {"regenerated": "With regeneration, kWh", "friction_only": "Friction brakes only, kWh"}
-    return table.rename(columns=names).round(4)
+    names = {"friction_only": "Friction brakes only, kWh", "regenerated": "With regeneration, kWh"}
+    table = table[[table.columns[0], *names]].round(4)
+    return table[table[[*names]].any(axis=1)].rename(columns=names)
 
 
 def slow_down_table(events: pd.DataFrame, display: Display) -> pd.DataFrame:
@@ -96,7 +97,7 @@ def slow_down_table(events: pd.DataFrame, display: Display) -> pd.DataFrame:
             "Hardest, m/s²": events["peak_mps2"].round(2),
             "Motor, Wh": events["motor_wh"].round(1),
             "Friction, Wh": events["friction_wh"].round(1),
-            "Why friction": events["limit"].map(LIMIT_WORDS).fillna("–"),
+            "Why friction": events["limit"].map(LIMIT_NAMES).fillna("–"),
         }
     )
 

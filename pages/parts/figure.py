@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import partial
+from typing import Any
 
 import pandas as pd
 import streamlit as st
@@ -16,6 +17,15 @@ MOST_ROWS = 100
 def draw_chart(chart: Spec, *, alt: str, key: str) -> None:
     """Draw a chart in its own type and colours, known to Streamlit by `key`; `alt` says what it shows."""
     st.vega_lite_chart(chart, theme=None, alt=alt, key=key, width="stretch")
+
+
+def evenly(table: pd.DataFrame) -> Any:
+    """The table with as many decimals in every number of a column as its longest needs."""
+    places = {
+        name: next(digits for digits in range(7) if digits == 6 or table[name].equals(table[name].round(digits)))
+        for name in table.select_dtypes("float")
+    }
+    return table.style.format({name: f"{{:,.{digits}f}}" for name, digits in places.items()})
 
 
 def figure(
@@ -53,7 +63,7 @@ def figure(
     """
     with st.container(key=f"figure-{key}", width=width, gap="small"):
         if title:
-            st.markdown(f"#### {title}")
+            st.markdown(f"### {title}")
         if words:
             st.markdown(words)
         draw_chart(chart, alt=alt, key=f"{key}-chart")
@@ -70,6 +80,6 @@ def figure(
                 icon=":material/download:",
             )
         if as_table:
-            st.table(table.head(MOST_ROWS), border="horizontal", hide_index=True, alt=alt)
+            st.table(evenly(table.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=alt)
             if len(table) > MOST_ROWS:
                 st.caption(f"The first {MOST_ROWS} of {len(table):,} rows; the file has them all.")

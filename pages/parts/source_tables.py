@@ -9,12 +9,12 @@ import pandas as pd
 
 from model.car import CAR_FIELDS
 from model.cycles import CYCLES, cycle_trace
-from model.fields import Field, find
+from model.fields import Field
 from model.parameters import assumed_figures, rows
 from model.published_checks import CertifiedCar, Check
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from pages.parts.display import MINUS, Display, number_text, shown_unit, shown_value, tidy
-from pages.parts.trust import number
+from pages.parts.trust import NARROW, number
 from pages.parts.wording import choice_word
 
 
@@ -36,30 +36,28 @@ def label_text(field: Field, display: Display) -> str:
 def figures_table(car_class: str, stated: Mapping[str, Any], display: Display) -> pd.DataFrame:
     """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place."""
     table = []
-    for key, item in assumed_figures(car_class).items():
-        field = find(CAR_FIELDS | CONDITION_FIELDS, key)
-        ends = (item.low, item.mid, item.high) if item.low != item.high else ("", item.mid, "")
-        kind, source = item.kind, item.source
+    assumed = assumed_figures(car_class)
+    for key, field in (CAR_FIELDS | CONDITION_FIELDS).items():
         if key in stated:
-            ends, kind, source = ("", stated[key], ""), "yours", "entered by you; no band"
-        texts = ["" if end == "" else figure_text(field, end, display) for end in ends]
-        table.append([label_text(field, display), *texts, kind, source])
-    return pd.DataFrame(table, columns=["Figure", "Low", "Mid", "High", "Kind", "Source"])
+            table.append([label_text(field, display), figure_text(field, stated[key], display), "Yours: no band."])
+        elif key in assumed:
+            item = assumed[key]
+            low, mid, high = (figure_text(field, end, display) for end in (item.low, item.mid, item.high))
+            band = f"{low} to {high}, mid {mid}" if item.low != item.high else mid
+            table.append([label_text(field, display), band, f"{item.kind.capitalize()}: {item.source}."])
+    return pd.DataFrame(table, columns=["Figure", "Low to high", "Kind and source"])
 
 
-def checks_table(checks: Sequence[Check]) -> pd.DataFrame:
-    """Every number that the published checks found, beside what was published and what was allowed beforehand."""
+def check_table(check: Check) -> pd.DataFrame:
+    """Every number that a published check found, beside what was allowed beforehand."""
     table = []
-    for check in checks:
-        for place, found in enumerate(check.found):
-            if found.allowed is None:
-                allowed = "reported only"
-            else:
-                low, high = (f"{end:g}".replace("-", MINUS) for end in found.allowed)
-                allowed = f"{low} to {high} {found.unit}" + ("" if found.holds else ", missed")
-            title = check.title if place == 0 else ""
-            table.append([title, found.what, number(found.value, found.unit), allowed])
-    return pd.DataFrame(table, columns=["Check", "Number", "Found", "Allowed"])
+    for found in check.found:
+        allowed = "reported only"
+        if found.allowed is not None:
+            low, high = (f"{end:g}".replace("-", MINUS) for end in found.allowed)
+            allowed = f"{low} to {high}{NARROW}{found.unit}" + ("" if found.holds else ", missed")
+        table.append([found.what[:1].upper() + found.what[1:], number(found.value, found.unit), allowed])
+    return pd.DataFrame(table, columns=["Number", "Found", "Allowed"])
 
 
 def cars_table(cars: Sequence[CertifiedCar], display: Display) -> pd.DataFrame:

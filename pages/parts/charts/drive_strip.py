@@ -135,7 +135,7 @@ def stretches_of(marked: np.ndarray) -> np.ndarray:
 
 
 def ends_of(stretches: np.ndarray) -> np.ndarray:
-    """First and last rows of the stretches."""
+    """First and last rows of the stretches, and the rows beside them."""
     edges = np.diff(stretches, prepend=0, append=0)
     return np.flatnonzero((edges[:-1] != 0) | (edges[1:] != 0)).clip(0, len(stretches) - 1)
 

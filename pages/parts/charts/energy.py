@@ -90,7 +90,7 @@ def before_after(books: pd.DataFrame, dark: bool = False) -> Spec:
     """
     runs = {"friction_only": FRICTION_ONLY, "regenerated": REGENERATED}
     uses = {run: [*map(float, grouped(books)[run])] for run in runs}
-    places = places_for(sum(uses["friction_only"]))
+    places = places_for(max(abs(sum(kwh)) for kwh in uses.values()))
     stacks = {run: stacked(values) for run, values in uses.items()}
     saved = sum(uses["friction_only"]) - sum(uses["regenerated"])
     top = {run: max(high for _, high in stack) for run, stack in stacks.items()}

@@ -18,7 +18,7 @@ def before_after_words(books: pd.DataFrame) -> tuple[str, str]:
     """What regeneration changes. `books` is from `model.timeline.books`."""
     uses = grouped(books)
     net = uses.sum()
-    places = places_for(net["friction_only"])
+    places = places_for(net.abs().max())
     saved = net["friction_only"] - net["regenerated"]
     heat = {run: fixed(kwh, places) for run, kwh in uses.loc[GROUPS["friction"][0]].items()}
     losses = uses.loc[GROUPS["losses"][0]]

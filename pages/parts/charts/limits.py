@@ -11,3 +11,15 @@ LIMIT_WORDS = {
     "no_regeneration": "regeneration was off",
 }
 """Each reads on after “because”; keys are `model.braking.LIMITS`."""
+
+LIMIT_NAMES = {
+    "lift_off_only": "pedal",
+    "drivability": "slowing limit",
+    "motor_torque": "motor force",
+    "motor_power": "motor power",
+    "grip": "grip",
+    "low_speed_fade": "low speed",
+    "battery": "battery",
+    "no_regeneration": "off",
+}
+"""The same for the column of a table."""

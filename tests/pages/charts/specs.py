@@ -1,0 +1,37 @@
+"""Charts as tests look at them."""
+
+import altair
+
+from model.cycles import cycle_trace
+from model.parameters import car_from
+from model.savings import evaluate
+from model.scenario import Conditions, Driver
+
+
+def assert_valid(spec):
+    """Hold a specification against the published schema of Vega-Lite; what it draws must be in its tables."""
+    # the first rows of each table tell as much about its shape as all of them
+    datasets = {name: table.head(2).to_dict("records") for name, table in spec["datasets"].items()}
+    altair.Chart.from_dict(spec | {"datasets": datasets}, validate=True)
+    for layer in spec["layer"]:
+        name = layer["data"].get("name")
+        if name is None:
+            continue
+        fields = {
+            channel["field"]
+            for channels in layer["encoding"].values()
+            for channel in (channels if isinstance(channels, list) else [channels])
+            if "field" in channel
+        }
+        assert fields <= set(spec["datasets"][name].columns)
+
+
+def texts(spec):
+    """All words set by hand in a picture."""
+    return " | ".join(spec["datasets"]["words"]["text"])
+
+
+def driven(trace=None, *, conditions=None, driver=None, **stated):
+    """The result of a trace, of UDDS unless given, in a family hatch."""
+    car = car_from("family-hatch", stated)
+    return evaluate(trace or cycle_trace("udds"), car, conditions or Conditions(), driver or Driver())

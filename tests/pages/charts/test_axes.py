@@ -1,0 +1,57 @@
+"""Lines as fine as a screen shows, and axes that stand still."""
+
+import numpy as np
+import pandas as pd
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from pages.parts.charts.axes import along, next_step, thinned, upright
+
+
+def wave(rows):
+    place = np.linspace(0, 10, rows)
+    return pd.DataFrame({"place": place, "speed": np.sin(place * 40), "height": np.cos(place)})
+
+
+def test_short_tables_are_left_alone():
+    assert thinned(wave(400), "place", ["speed"], bins=250).tolist() == list(range(400))
+
+
+def test_nothing_that_a_screen_shows_is_lost():
+    steps = wave(20_000)
+    kept = thinned(steps, "place", ["speed", "height"], bins=100)
+    assert len(kept) <= 100 * 6
+    assert kept[0] == 0 and kept[-1] == len(steps) - 1
+    part = np.minimum((steps["place"] / 10 * 100).astype(int), 99)
+    shown = steps.iloc[kept]
+    for column in ("speed", "height"):
+        whole, thin = steps.groupby(part)[column], shown.groupby(part[kept])[column]
+        assert thin.max().tolist() == whole.max().tolist()
+        assert thin.min().tolist() == whole.min().tolist()
+
+
+def test_a_car_that_stands_all_the_time_keeps_its_rows():
+    still = pd.DataFrame({"place": np.zeros(1000), "speed": np.zeros(1000)})
+    assert len(thinned(still, "place", ["speed"])) == 1000
+
+
+@given(st.floats(0, 1e4), st.sampled_from([10, 20, 50]))
+def test_the_next_step_reaches_the_value_and_no_further_than_needed(value, step):
+    top = next_step(value, step)
+    assert top >= step and top % step == 0
+    assert value <= top and (top == step or top - step < value)
+
+
+def test_every_number_along_the_way_carries_its_unit():
+    axis = along("place", 12.5, "mi")
+    assert axis["scale"]["domain"] == [0, 12.5] and "' mi'" in axis["axis"]["labelExpr"]
+    # without this the rows of a standing car would be sorted anew
+    assert axis["sort"] is None
+
+
+@pytest.mark.parametrize("words", [{}, {80: "80 km/h"}])
+def test_an_axis_has_words_where_it_was_given_some(words):
+    axis = upright("speed", [0, 80], [90, 20], words)
+    assert axis["scale"]["range"] == [90, 20]
+    assert (axis["axis"] is None) == (not words)

@@ -1,0 +1,128 @@
+"""The strip: what it marks, what it says, and that it stays small."""
+
+import numpy as np
+import pytest
+
+from model.scenario import Driver
+from model.timeline import slow_downs, timeline
+from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip, ends_of, stretches_of, strip_finding
+from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.display import Display
+from tests.made_traces import ride, steady, stop_and_go
+from tests.pages.charts.specs import assert_valid, driven
+
+METRIC, US = Display(), Display(us=True)
+
+
+def strip_of(result, display=METRIC, **more):
+    return drive_strip(timeline(result), slow_downs(result), display, **more)
+
+
+def words_of(result, display=METRIC):
+    return strip_finding(timeline(result), slow_downs(result), display)
+
+
+UDDS = driven()
+LIFT_OFF_ONLY = driven(stop_and_go(5), brake_pedal="friction", driver=Driver(lift_off_mps2=0.0))
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("display", [METRIC, US])
+def test_it_is_a_valid_chart(dark, display):
+    assert_valid(strip_of(UDDS, display, dark=dark, annotate=[(1, 3, "cold battery"), (9, 10, "warmer")]))
+
+
+def test_it_is_about_140_px_high_with_its_axis():
+    assert 110 <= strip_of(UDDS)["height"] <= 125
+
+
+def test_the_speed_is_the_drives_own():
+    drive = strip_of(UDDS)["datasets"]["drive"]
+    assert drive["speed"].max() == pytest.approx(timeline(UDDS)["speed_kmh"].max(), abs=1e-3)
+    assert drive["place"].iloc[-1] == pytest.approx(UDDS.distance_km, abs=1e-3)
+
+
+def test_us_units_reach_the_picture():
+    drive = strip_of(UDDS, US)["datasets"]["drive"]
+    assert drive["place"].iloc[-1] == pytest.approx(UDDS.distance_km / 1.609344, abs=1e-3)
+    assert "60 mph" in str(strip_of(UDDS, US)["layer"][0]) and "km" not in str(strip_of(UDDS, US)["layer"][0])
+
+
+def test_every_slow_down_is_marked_where_the_motor_takes_it():
+    events = slow_downs(UDDS)
+    marked = strip_of(UDDS)["datasets"]["slowing"]
+    motor = marked[marked["what"] == MOTOR].groupby("stretch")["place"].agg(["min", "max"])
+    deep = events[(events["motor_wh"] > 5) & (events["duration_s"] > 4)]
+    assert len(deep) > 10
+    for row in deep.itertuples():
+        assert ((motor["min"] < row.end_km) & (motor["max"] > row.start_km)).any()
+
+
+def test_without_the_motor_all_marks_are_friction():
+    marked = strip_of(LIFT_OFF_ONLY)["datasets"]["slowing"]
+    assert set(marked["what"]) == {FRICTION}
+    assert marked["stretch"].nunique() == 5
+
+
+def test_marks_differ_in_more_than_colour():
+    look = strip_of(UDDS)["layer"][1]["encoding"]
+    for channel in ("color", "strokeDash", "strokeWidth"):
+        assert look[channel]["scale"]["domain"] == [MOTOR, FRICTION]
+        assert look[channel]["scale"]["range"][0] != look[channel]["scale"]["range"][1]
+
+
+def test_coasting_is_not_marked():
+    assert strip_of(driven(steady(60, 200)))["datasets"]["slowing"].empty
+
+
+def test_a_flat_road_says_so_and_a_hill_gives_its_heights():
+    flat = strip_of(UDDS)["layer"][2]["encoding"]["y"]["axis"]["labelExpr"]
+    hill = strip_of(driven(steady(60, 200, slope=0.05)))["layer"][2]["encoding"]["y"]["axis"]["labelExpr"]
+    assert "flat" in flat and "flat" not in hill
+    assert "167 m" in hill
+
+
+def test_a_long_drive_stays_small():
+    hours = ride(np.abs(np.sin(np.arange(4 * 3600) / 9)) * 90)
+    strip = strip_of(driven(hours, usable_kwh=200))
+    assert sum(len(table) for table in strip["datasets"].values()) < 8000
+    drive = strip["datasets"]["drive"]
+    assert len(drive) < 4000 and drive["speed"].max() == pytest.approx(90, abs=0.1)
+
+
+def test_notes_run_towards_the_middle():
+    notes = strip_of(UDDS, annotate=[(1, 3, "early"), (9, 10, "late")])["datasets"]["notes"]
+    assert notes["late"].tolist() == [False, True]
+    assert strip_of(UDDS, annotate=[(1, 3, "early")])["height"] > strip_of(UDDS)["height"]
+
+
+def test_stretches_start_where_the_step_before_ended():
+    marked = np.array([False, False, True, True, False, False, True])
+    assert stretches_of(marked).tolist() == [0, 1, 1, 1, 0, 2, 2]
+    assert ends_of(stretches_of(marked)).tolist() == [0, 1, 3, 4, 5, 6]
+
+
+def test_the_finding_gives_the_shares_that_were_found():
+    captured = UDDS.captured_share
+    assert captured is not None
+    words = words_of(UDDS)
+    assert f"the motor did {captured * 100:.0f} %" in words
+    assert f"with {len(slow_downs(UDDS))} slow-downs" in words
+    assert "12.0 km" in words and "7.45 mi" in words_of(UDDS, US)
+    assert "flat road" in words
+
+
+def test_the_finding_names_the_limit_that_left_most_to_friction():
+    assert LIMIT_WORDS["lift_off_only"] in words_of(LIFT_OFF_ONLY)
+    assert LIMIT_WORDS["low_speed_fade"] in words_of(UDDS)
+
+
+def test_the_finding_of_a_drive_that_brakes_nowhere():
+    assert words_of(driven(steady(60, 200))).endswith("Nothing had to be braked.")
+
+
+def test_a_pointer_finds_each_slow_down():
+    found = strip_of(UDDS)["datasets"]["slow_downs"]
+    assert len(found) == len(slow_downs(UDDS))
+    assert found["slow-down"].str.contains(" to ").all() and found["to the motor"].str.endswith(" Wh").all()
+    assert_valid(strip_of(driven(steady(60, 200))))

@@ -1,0 +1,41 @@
+"""A figure on a page: its text for those who do not see it, its table, its file."""
+
+import pandas as pd
+from streamlit.testing.v1 import AppTest
+
+from pages.parts.figure import MOST_ROWS, evenly
+
+
+def page():
+    import pandas as pd
+
+    from pages.parts.charts.marks import Box, Words, drawn
+    from pages.parts.figure import figure
+
+    figure(
+        drawn([Box(0, 1, 0, 10, "back")], [Words("a", 0, 5)], 20, 1.0, False),
+        alt="One bar of 1 kWh.",
+        table=pd.DataFrame({"What": ["a"] * 150, "Energy, kWh": [1.25] * 150}),
+        key="bar",
+        file_name="bar.csv",
+        title="One bar",
+        words="It is 1 kWh long.",
+    )
+
+
+def test_a_figure_says_what_it_shows_and_shows_its_table_on_demand():
+    app = AppTest.from_function(page).run()
+    assert not app.exception
+    chart = app.get("vega_lite_chart")[0].proto
+    assert chart.alt == "One bar of 1 kWh."
+    assert [item.value for item in app.markdown] == ["### One bar", "It is 1 kWh long."]
+    assert not app.table
+    app.toggle(key="bar-as-table").set_value(True).run()
+    assert len(app.table[0].value) == MOST_ROWS
+    assert app.caption[0].value == "The first 100 of 150 rows; the file has them all."
+    assert app.get("download_button")[0].proto.label == "CSV file"
+
+
+def test_a_columns_numbers_have_equal_decimals():
+    table = pd.DataFrame({"kWh": [0.5, 0.25], "stops": [1, 2], "km/h": [50.0, 40.0], "third": [1 / 3] * 2})
+    assert evenly(table).to_string(delimiter="|").splitlines()[1] == "0|0.50|1|50|0.333333"

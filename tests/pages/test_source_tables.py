@@ -1,0 +1,92 @@
+"""The tables of Sources and method: complete, and equal to where the facts stand."""
+
+from dataclasses import replace
+
+import pytest
+
+from model.cycles import CYCLES
+from model.parameters import assumed_figures, class_labels
+from model.published_checks import all_checks, certified_cars
+from model.scenario import LEG_FIELDS
+from pages.parts.display import Display
+from pages.parts.source_tables import (
+    acceptance_table,
+    cars_table,
+    check_table,
+    cycles_table,
+    figures_table,
+    grip_table,
+    ranges_table,
+)
+
+METRIC, US = Display(), Display(us=True)
+
+
+@pytest.mark.parametrize("car_class", class_labels())
+def test_every_assumed_figure_is_listed_with_its_kind_and_source(car_class):
+    table = figures_table(car_class, {}, METRIC)
+    assumed = assumed_figures(car_class)
+    assert len(table) == len(assumed)
+    listed = sorted(table["Kind and source"])
+    assert listed == sorted(f"{item.kind.capitalize()}: {item.source}." for item in assumed.values())
+
+
+def test_a_band_is_listed_with_its_low_high_and_mid():
+    table = figures_table("family-hatch", {}, METRIC).set_index("Figure")["Low to high"]
+    mass = assumed_figures("family-hatch")["mass_kg"]
+    assert table["Mass with driver, kg"] == f"{mass.low:g} to {mass.high:g}, mid {mass.mid:g}"
+    assert table["Charging efficiency, %"] == "84 to 91, mid 88"
+    assert table["Driven wheels"] in ("front", "rear", "all")
+    assert figures_table("family-hatch", {}, US)["Figure"].str.contains("Mass with driver, lb").any()
+
+
+def test_what_the_visitor_stated_is_theirs_and_has_no_band():
+    table = figures_table("family-hatch", {"mass_kg": 1700.0, "f0_n": 100.0}, METRIC).set_index("Figure")
+    assert table.loc["Mass with driver, kg"].tolist() == ["1700", "Yours: no band."]
+    assert table.loc["Road load f0, N"].tolist() == ["100", "Yours: no band."]
+
+
+@pytest.mark.parametrize("check", all_checks(), ids=lambda check: check.id)
+def test_every_found_number_is_listed(check):
+    table = check_table(check)
+    assert len(table) == len(check.found)
+    assert table["Allowed"].eq("reported only").tolist() == [found.allowed is None for found in check.found]
+    assert not table["Allowed"].str.contains("missed").any() or not check.holds
+
+
+def test_a_number_outside_its_range_is_marked():
+    check = all_checks()[0]
+    missed = replace(check, found=(replace(check.found[0], value=99.0),))
+    assert check_table(missed)["Allowed"].str.endswith(", missed").all()
+
+
+def test_every_certified_car_is_listed_with_its_error():
+    table = cars_table(certified_cars(), METRIC)
+    assert len(table) == len(certified_cars())
+    for row, car in zip(table.itertuples(index=False), certified_cars(), strict=True):
+        assert car.id in row[0] and row[1] == f"{car.city_published:.0f}" and row[2] == f"{car.city_modelled:.0f}"
+        assert row[3].replace("\N{MINUS SIGN}", "-") == f"{car.city_error_pct:+.0f} %"
+    assert "Wh/mi" in cars_table(certified_cars(), US).columns[1]
+
+
+def test_ranges_are_those_of_the_fields():
+    table = ranges_table(METRIC).set_index("Entry")
+    speed = LEG_FIELDS["speed_kmh"]
+    assert table.loc["Typical speed, km/h", "Allowed"] == f"{speed.minimum:g} to {speed.maximum:g}"
+    assert table.loc["Charge at the start, %", "Allowed"] == "0 to 100"
+
+
+def test_every_cycle_is_listed_with_its_regulation():
+    table = cycles_table(METRIC)
+    assert table["Regulation"].tolist() == [cycle.regulation for cycle in CYCLES.values()]
+    udds = table.set_index("Cycle").loc[CYCLES["udds"].label]
+    assert udds["Length"] == "12.0 km" and udds["Time"] == "1369 s"
+    assert "mi" in cycles_table(US)["Length"].iloc[0]
+
+
+def test_grip_and_acceptance_are_the_models_own():
+    assert grip_table()["Surface"].tolist()[:2] == ["dry", "wet"]
+    table = acceptance_table(METRIC)
+    assert table.columns[0] == "Battery, °C" and table.columns[-1] == "100% full"
+    assert table["100% full"].astype(float).eq(0).all()
+    assert acceptance_table(US).iloc[0, 0] == "\N{MINUS SIGN}4"

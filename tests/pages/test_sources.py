@@ -1,0 +1,60 @@
+"""The page Sources and method, drawn whole."""
+
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from model import MODEL_VERSION
+from model.published_checks import all_checks
+from model.scenario_io import starting_drives
+from model.uncertainty import RUNS, SEED
+from pages.parts import theme
+from pages.parts.display import Display
+from pages.parts.glossary import GLOSSARY
+from pages.parts.trust import LEFT_OUT
+
+
+def drawn(**session):
+    app = AppTest.from_file(Path(theme.__file__).parents[1] / "sources.py", default_timeout=20)
+    for key, value in session.items():
+        app.session_state[key] = value
+    return app.run()
+
+
+def said(app):
+    return "\n".join(item.value for kind in (app.markdown, app.header, app.subheader) for item in kind)
+
+
+def test_it_tells_how_bands_are_made_what_was_checked_and_what_is_left_out():
+    app = drawn()
+    assert not app.exception
+    words = said(app)
+    for needed in (str(SEED), f"{RUNS} runs", "Latin hypercube", "triangular", MODEL_VERSION, *GLOSSARY, *LEFT_OUT):
+        assert needed in words
+    for check in all_checks():
+        assert check.title in words and check.source in words
+    assert "No published map of what a car's battery accepts" in words
+    assert len(app.table) == 6 + len(all_checks())
+
+
+def test_its_contents_lead_to_its_sections():
+    app = drawn()
+    anchors = {item.proto.anchor for item in app.header}
+    contents = app.markdown[0].value
+    assert anchors and all(f"](#{anchor})" in contents for anchor in anchors)
+    assert contents.count("](#") == len(anchors)
+
+
+@pytest.mark.parametrize("us", [False, True])
+def test_it_is_about_the_sessions_car(us):
+    scenario = starting_drives()["mountain-valley"][2].with_setting("mass_kg", 2100.0)
+    app = drawn(scenario=scenario, display=Display(us=us))
+    assert not app.exception
+    figures = app.table[0].value.set_index("Figure")
+    assert figures.loc["Mass with driver, lb" if us else "Mass with driver, kg", "Kind and source"] == "Yours: no band."
+
+
+def test_it_never_promises():
+    words = said(drawn()).lower()
+    assert " safe" not in words and "!" not in words
