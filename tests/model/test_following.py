@@ -35,13 +35,13 @@ def test_out_of_reach_the_road_stays_and_time_grows():
         assert np.array_equal(driven.elevation_m, trace.elevation_m)
 
 
-def test_a_slower_trace_asks_no_more_than_the_car_gives():
+def test_a_slower_trace_asks_just_what_the_car_gives():
     driven, _ = follow(SPRINT, WEAK, WARM)
     demand = wheel_demand(driven, WEAK, WARM)
-    able = pulling_force_n(WEAK, demand.speed, 1e9)
-    assert np.all(demand.wheel_n <= able * 1.02)
-    hard = demand.wheel_n > 0.95 * able
-    assert hard.sum() > 20, "the car was held back where it was not at its limit"
+    used = (demand.wheel_n / pulling_force_n(WEAK, demand.speed, 1e9))[0, : demand.steps]
+    behind = (driven.speed_mps < SPRINT.speed_mps)[1:] & (driven.acceleration_mps2 > 0)
+    assert behind.sum() > 20
+    assert used.max() <= 1.001 and used[behind].min() > 0.99
 
 
 def test_the_result_says_that_the_trace_was_not_followed_and_its_books_close():
