@@ -76,6 +76,11 @@ def fixed(value: float, places: int) -> str:
     return f"{value:,.{places}f}".replace("-", MINUS)
 
 
+def kwh_text(value: float, places: int) -> str:
+    """A rounded amount of energy; one that was rounded to nothing is said to be small."""
+    return f"{fixed(value, places)} kWh" if value else f"under {10**-places:g} kWh"
+
+
 # before and after
 
 COLUMN_PX, FOOT_PX = 250, 62
@@ -184,7 +189,7 @@ def ledger(book: pd.Series, dark: bool = False) -> Spec:
     for index, row in enumerate(rows.itertuples()):
         y = index * ROW_PX
         heading = row.entry in ("battery_out", "battery_in")
-        text = f"{BOOK_WORDS[row.entry]}: {fixed(printed[index], places)} kWh, {percent_text(row.share)}"
+        text = f"{BOOK_WORDS[row.entry]}: {kwh_text(printed[index], places)}, {percent_text(row.share)}"
         words.append(Words(text, 0, y + 10, "start", heading, "back" if row.entry == "battery_in" else "ink"))
         boxes.append(Box(0, whole, y + 20, y + 20 + BAR_PX, "wash"))
         boxes.append(Box(row.start, row.end, y + 20, y + 20 + BAR_PX, MEANING[row.entry]))
@@ -223,7 +228,7 @@ def slowed_by(rows: pd.DataFrame, dark: bool = False) -> Spec:
         words.append(Words("\n".join(reason), 0, y + 10, "start"))
         y += len(reason) * LINE_PX + 3
         boxes.append(Box(0, row.kwh, y, y + 18, row.meaning))
-        figures = f"{fixed(printed[index], places)} kWh, {percent_text(row.share)}"
+        figures = f"{kwh_text(printed[index], places)}, {percent_text(row.share)}"
         inside = row.kwh > most / 2
         words.append(
             Words(figures, row.kwh, y + 9.5, "right", meaning="ground") if inside else Words(figures, row.kwh, y + 9.5)

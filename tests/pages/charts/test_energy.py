@@ -20,6 +20,7 @@ from pages.parts.charts.energy import (
     before_after,
     braking_rows,
     grouped,
+    kwh_text,
     ledger,
     ledger_rows,
     over_time,
@@ -42,7 +43,9 @@ ALL = {"udds": UDDS, "winter": WINTER, "down": DOWN, "up": UP, "cut off": CUT_OF
 
 
 def number_in(text):
-    """The first kWh of a label."""
+    """The kWh of a label; nothing where it is too small to print."""
+    if "under " in text:
+        return 0.0
     return float(text.rsplit(" kWh", 1)[0].split()[-1].replace(MINUS, "-").replace(",", ""))
 
 
@@ -70,6 +73,11 @@ def test_rounded_values_add_up_and_lie_within_one_step(values, places):
     rounded = rounded_to_add_up(values, places)
     assert sum(rounded) == pytest.approx(round(sum(values), places), abs=10**-places * 1e-6 + 1e-9)
     assert np.all(np.abs(np.array(rounded) - values) <= 10**-places + 1e-9)
+
+
+def test_what_is_too_small_to_print_is_not_printed_as_nothing():
+    assert kwh_text(0.0, 2) == "under 0.01 kWh" and kwh_text(1.5, 2) == "1.50 kWh"
+    assert "under 0.01 kWh, 0.2 %" in texts(slowed_by(braking_rows(1.0, {"grip": 0.002})))
 
 
 @pytest.mark.parametrize(("total", "places"), [(0.0004, 5), (0.35, 3), (3.1, 2), (31, 2), (310, 2)])
