@@ -283,6 +283,15 @@ def solve(
         fills = (1 - charge) * capacity_j / np.maximum(block_s, 1e-9)
         return np.minimum(battery.acceptance_w(car, charge, now_c), ROOM_PER_BLOCK * fills)
 
+    # a first guess that saves a sweep: everything at the voltage and resistance of the start
+    power_w = (electric + steady_load).reshape(by_block)
+    loss_per_w2 = battery.resistance_ohm(car, soc[:, :1], pack_c[:, :1]) / battery.open_circuit_v(car, soc[:, :1]) ** 2
+    heat = loss_per_w2 * np.einsum("rbs,rbs,bs->rb", power_w, power_w, block_step_s[0])
+    used = np.einsum("rbs,bs->rb", power_w, block_step_s[0]) + heat
+    soc = np.concatenate([soc[:, :1], conditions.soc_start - np.cumsum(used / capacity_j, axis=1)], axis=1)
+    if measured is None:
+        pack_c = battery.pack_temperature_c(car, heat, block_s, ambient, start_c)
+
     for _ in range(MOST_SWEEPS):
         heater_w, battery_share = next_heater_w, next_share
         load = steady_load + np.repeat(heater_w, BLOCK, axis=1) if heated else steady_load
@@ -313,15 +322,20 @@ def solve(
             asked = np.minimum(pulled, battery.greatest_w(volts, ohms))
             engine = pulled - asked * battery_share[..., None]
             terminal = terminal - engine
-        half = volts / 2
-        amps = terminal / (half + np.sqrt(np.maximum(half * half - ohms * terminal, 0.0)))
-        # einsum adds up blocks several times as fast as a product and a sum over so short an axis
-        taken = -volts[..., 0] * np.einsum("rbs,bs->rb", amps, block_step_s[0]) / capacity_j
+        # for a power P at the terminals the cells give 2 P / (1 + sqrt(1 − 4 P R / V²)); worked out in place, and added
+        # up by einsum, because arrays in between would take most of the time
+        loss_per_w2 = ohms / volts**2
+        cell_w = terminal * (-4 * loss_per_w2)
+        cell_w += 1
+        np.sqrt(np.maximum(cell_w, 0.0, out=cell_w), out=cell_w)
+        cell_w += 1
+        np.divide(2 * terminal, cell_w, out=cell_w)
+        taken = -np.einsum("rbs,bs->rb", cell_w, block_step_s[0]) / capacity_j
         slope = np.clip(slope, -ROOM_PER_BLOCK, 0.0)
         if floor is None:
             new_soc = battery.recurrence(1 + slope, taken - slope * now_soc, conditions.soc_start)
         else:
-            drawn = volts[..., 0] * np.einsum("rbs,bs->rb", np.maximum(amps, 0.0), block_step_s[0]) / capacity_j
+            drawn = np.einsum("rbs,bs->rb", np.maximum(cell_w, 0.0), block_step_s[0]) / capacity_j
             at_terminals = np.einsum("rbs,bs->rb", asked, block_step_s[0]) / capacity_j
             partly = at_terminals * battery_share
             # what the battery alone would draw from its charge, the loss in its cells as it is with its present share
@@ -334,7 +348,7 @@ def solve(
             next_share = np.clip(given / np.maximum(alone, 1e-300), 0.0, 1.0)
             unsettled = np.abs((next_share - battery_share) * alone).sum(-1).max()
         if measured is None:
-            heat = ohms[..., 0] * np.einsum("rbs,rbs,bs->rb", amps, amps, block_step_s[0])
+            heat = loss_per_w2[..., 0] * np.einsum("rbs,rbs,bs->rb", cell_w, cell_w, block_step_s[0])
             if heated:
                 always_on = battery.pack_temperature_c(car, heat + heater_most_w * block_s, block_s, ambient, start_c)
                 next_heater_w = heater_most_w * battery.heater_share(car, always_on)
@@ -355,7 +369,7 @@ def solve(
         left = np.minimum(braking - wheel_motor, car.engine_drag_kw * 1000 / np.maximum(speed, 1e-3))
         engine_drag = np.where(wheel_motor < free_motor, left, 0.0)
     flat = (runs, blocks * BLOCK)
-    volts_amps, losses = (volts * amps).reshape(flat), (ohms * amps * amps).reshape(flat)
+    cell_w, cell_loss_w = cell_w.reshape(flat), (loss_per_w2 * cell_w * cell_w).reshape(flat)
     engine_w = 0.0 if floor is None else engine.reshape(flat)
     return Run(
         demand=demand,
@@ -364,9 +378,9 @@ def solve(
         shaft_n=shaft,
         motor_loss_w=loss,
         gear_loss_w=np.abs((pulling - wheel_motor - shaft) * speed),
-        terminal_w=volts_amps - losses + engine_w,
-        cell_w=volts_amps,
-        cell_loss_w=losses,
+        terminal_w=cell_w - cell_loss_w + engine_w,
+        cell_w=cell_w,
+        cell_loss_w=cell_loss_w,
         bound=bound,
         soc=soc,
         pack_c=pack_c,
