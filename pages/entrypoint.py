@@ -12,7 +12,6 @@ from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.display import Display
 from pages.parts.figure import draw_chart
-from pages.parts.figure import draw_chart
 from pages.parts.theme import palette
 
 ASSETS = Path(__file__).parent.parent / "assets"
@@ -38,7 +37,10 @@ SHEETS = (
     Sheet("your_drive.py", "Your drive", "What does slowing down give back?",
           "For drivers, sellers and reporters of electric cars: describe a drive, see what its slow-downs are worth.",
           states_headline=True),
+    Sheet("how_it_works.py", "How it works"),
     Sheet("show.py", "Show", hidden=True, bare=True),
+    Sheet("sources.py", "Sources and method", "Sources and method",
+          "Where every figure is from, how an answer is made, and where it holds.", hidden=True),
 )  # fmt: skip
 """In the order of the navigation; the first is where an address without a page leads."""
 
@@ -56,6 +58,7 @@ def foot() -> None:
             st.segmented_control(
                 "Units", ["Metric", "US"], key="units", on_change=take, required=True, label_visibility="collapsed"
             )
+            st.page_link("sources.py", label="Sources and method", query_params=link.own_link())
             st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
 
 
@@ -64,6 +67,7 @@ def strip() -> None:
     with st.container(key="strip"):
         drawn = state.outcome().result
         if drawn is None:
+            st.markdown("No picture: the drive cannot be driven as described.")
             return
         steps, events = timeline(drawn), slow_downs(drawn)
         draw_chart(
@@ -78,9 +82,11 @@ st.html(ASSETS / "style.css")
 wordmark = (ASSETS / "wordmark.svg").read_text(encoding="utf-8")
 st.logo(wordmark.replace("currentColor", palette(state.dark()).ink))
 link.read()
+# written before the page is drawn, so that what is pressed next is sent with the new address
+link.write()
 pages = [
-    st.Page(sheet.file, title=sheet.name, default=sheet is SHEETS[0], visibility="hidden" if sheet.hidden else "visible")
-    for sheet in SHEETS
+    st.Page(one.file, title=one.name, default=one is SHEETS[0], visibility="hidden" if one.hidden else "visible")
+    for one in SHEETS
 ]
 page = st.navigation(pages, position="top")
 sheet = SHEETS[pages.index(page)]
@@ -88,12 +94,11 @@ with st.container(key="head", gap=None):
     if sheet.title:
         st.title(sheet.title, anchor=False)
         st.markdown(sheet.about)
-    for notice in link.notices():
-        st.info(notice)
+    if notices := link.notices():
+        st.info("\n\n".join(("Some of the link could not be used.", *notices)))
     if not sheet.bare:
         draw_answer_line(with_answer=not sheet.states_headline)
         strip()
 page.run()
 if not sheet.bare:
     foot()
-link.write()

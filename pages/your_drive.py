@@ -9,12 +9,13 @@ import streamlit as st
 
 from model.car import CAR_FIELDS
 from model.parameters import assumed_figures
-from model.scenario import DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg
 from model.scenario_io import unusual
 from pages.parts import state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control
 from pages.parts.energy_part import draw_energy
+from pages.parts.trust import draw_trust
 
 CAR_GROUPS = {
     "Weight and resistance": (
@@ -37,6 +38,9 @@ CAR_GROUPS = {
     ),
 }  # fmt: skip
 """Every figure of the car but its name and its pedal, which the answer line asks for."""
+LEG_ENTRIES = (
+    ("distance_km", "speed_kmh"), ("stops", "slow_downs"), ("slow_to_kmh", "grade_pct"), ("climb_m", "descent_m"),
+)  # fmt: skip
 
 
 # describing
@@ -62,7 +66,7 @@ def describe() -> None:
         for place, leg in enumerate(scenario.legs):
             if row(f"leg-{place}", f"{place + 1}. {wording.leg_words(leg, display)}"):
                 edit_leg(place)
-        if row("habits", wording.habits_words(scenario.driver)):
+        if row("habits", wording.habits_words(scenario, display)):
             edit_habits()
 
 
@@ -108,9 +112,7 @@ def edit_leg(place: int) -> None:
         return (*others[:to], legs[place], *others[to:])
 
     with st.container(key="entries", gap="xsmall"):
-        for keys in (
-            ("distance_km", "speed_kmh"), ("stops", "slow_downs"), ("slow_to_kmh", "grade_pct"), ("climb_m", "descent_m"),
-        ):  # fmt: skip
+        for keys in LEG_ENTRIES:
             for column, key in zip(st.columns(2, wrap=False), keys, strict=True):
                 with column:
                     control(LEG_FIELDS[key], leg=place, help="")
@@ -129,12 +131,16 @@ def edit_leg(place: int) -> None:
 
 
 def edit_habits() -> None:
-    """The three habits, each with the number behind its word."""
+    """The three habits, each with the number behind its word, the load and the charge at the start."""
     driver = state.scenario().driver
     with st.container(key="entries", gap="xsmall"):
         for key in wording.HABIT_NUMBERS:
             control(DRIVER_FIELDS[key], help="")
             st.caption(wording.habit_number(key, getattr(driver, key)))
+        control(CONDITION_FIELDS["payload_kg"])
+        control(
+            CONDITION_FIELDS["soc_start"], look="slider", label="Charge at the start, % of the usable battery", help=""
+        )
 
 
 # answering
@@ -164,6 +170,7 @@ def answer() -> None:
     with st.expander("What the year is made of", type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
             year_entries()
+    draw_trust()
 
 
 def fact_rows(facts: list[tuple[str, str, str]]) -> str:
@@ -210,7 +217,11 @@ def adjust_car() -> None:
         "what kind of knowledge it is and where it is from."
     )
     group = st.segmented_control(
-        "Part of the car", list(CAR_GROUPS), default="Weight and resistance", required=True, key="car-group",
+        "Part of the car",
+        list(CAR_GROUPS),
+        default="Weight and resistance",
+        required=True,
+        key="car-group",
         label_visibility="collapsed",
     )
     assumed, stated = assumed_figures(scenario.car_class), dict(scenario.stated)
@@ -221,7 +232,8 @@ def adjust_car() -> None:
             control(field, look="list" if field.kind == "choice" else "")
         with right:
             if key in stated:
-                st.button(f"Yours. Back to the class's figure", key=f"reset-{key}", type="tertiary", on_click=reset, args=(key,))
+                back = "Yours. Back to the class's figure"
+                st.button(back, key=f"reset-{key}", type="tertiary", on_click=reset, args=(key,))
             elif key in assumed:
                 st.caption(wording.provenance(field, assumed[key], display))
             else:

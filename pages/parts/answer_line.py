@@ -70,9 +70,18 @@ def choose_car() -> None:
 
 
 def start(name: str) -> None:
-    """Take the road of a starting drive; car, season and habits stay as they are."""
-    chosen = starting_drives()[name][2]
-    state.put_whole(replace(state.scenario(), legs=chosen.legs, return_trip=chosen.return_trip))
+    """Take a starting drive: its road, and its car, season and habits unless the visitor has set their own."""
+    now = state.scenario()
+    starts = {key: scenario for key, (_, _, scenario) in starting_drives().items()}
+    if any(brought(now) == brought(other) for other in starts.values()):
+        state.put_whole(replace(starts[name], year=now.year))
+    else:
+        state.put_whole(replace(now, legs=starts[name].legs, return_trip=starts[name].return_trip))
+
+
+def brought(scenario: Scenario) -> tuple[object, ...]:
+    """What a starting drive brings beside its road."""
+    return scenario.car_class, scenario.stated, scenario.conditions, scenario.driver
 
 
 def choose_drive(where: str) -> None:
@@ -109,7 +118,12 @@ def choose_season() -> None:
 
     st.session_state["choose-season"] = wording.season_of(scenario.conditions, scenario.year)
     st.segmented_control(
-        "Season", SEASONS, format_func=str.capitalize, key="choose-season", on_change=take, width="stretch",
+        "Season",
+        SEASONS,
+        format_func=str.capitalize,
+        key="choose-season",
+        on_change=take,
+        width="stretch",
         help="Sets the temperature to that of the season; what each season's is can be changed on the first page.",
     )
     control(CONDITION_FIELDS["ambient_c"])

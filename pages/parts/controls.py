@@ -1,7 +1,7 @@
 """Widgets made from fields.
 
 A widget shows what the scenario holds, in the units of the visitor, and writes the scenario when it is changed. What
-cannot be used is refused in one sentence: the scenario stays as it was, and the entry stays as typed until it is mended.
+cannot be used is refused in one sentence: the scenario stays as it was, and the entry as typed until it is mended.
 """
 
 from __future__ import annotations
@@ -12,15 +12,15 @@ from typing import Any
 import streamlit as st
 
 from model.fields import Field, InputError
-from model.parameters import car_from
+from model.parameters import assumed_figures
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
 from pages.parts import state
-from pages.parts.display import Display, held_value, number_text, shown_unit, shown_value, tidy
+from pages.parts.display import Display, entry_text, held_value, shown_unit, shown_value, tidy
 from pages.parts.wording import choice_word
 
 STEPS = {
     "distance_km": 0.5, "speed_kmh": 5.0, "slow_to_kmh": 5.0, "climb_m": 10.0, "descent_m": 10.0, "grade_pct": 1.0,
-    "ambient_c": 1.0, "mass_kg": 50.0, "payload_kg": 25.0, "usable_kwh": 1.0, "price_per_kwh": 0.01,
+    "ambient_c": 1.0, "soc_start": 5.0, "mass_kg": 50.0, "payload_kg": 25.0, "usable_kwh": 1.0, "price_per_kwh": 0.01,
     "co2_g_per_kwh": 10.0,
 }  # fmt: skip
 """Steps of the plus and minus buttons where a twentieth of the usual range would be odd."""
@@ -36,8 +36,8 @@ def refusal_of(field: Field, shown: Any, display: Display) -> str:
     """One sentence for an entry that cannot be used: what, where, what is allowed."""
     low, high = (shown_value(field, bound, display) for bound in (field.minimum, field.maximum))
     unit = shown_unit(field, display)
-    given = "an empty entry" if shown is None else f"{number_text(shown, 4)} {unit}".rstrip()
-    allowed = f"{number_text(low, 4)} to {number_text(high, 4)} {unit}".rstrip()
+    given = "an empty entry" if shown is None else f"{entry_text(shown)} {unit}".rstrip()
+    allowed = f"{entry_text(low)} to {entry_text(high)} {unit}".rstrip()
     return f"{field.label}: {given} cannot be used, {allowed} can. The answer keeps the last entry."
 
 
@@ -48,7 +48,10 @@ def value_in(scenario: Scenario, field: Field, leg: int | None = None) -> Any:
     for part, table in (("conditions", CONDITION_FIELDS), ("driver", DRIVER_FIELDS), ("year", YEAR_FIELDS)):
         if field.key in table:
             return getattr(getattr(scenario, part), field.key)
-    return getattr(car_from(scenario.car_class, dict(scenario.stated)), field.key)
+    stated, assumed = dict(scenario.stated), assumed_figures(scenario.car_class)
+    if field.key in stated or field.key not in assumed:
+        return stated.get(field.key, field.default)
+    return assumed[field.key].mid
 
 
 def widget_key(field: Field, leg: int | None = None) -> str:
@@ -63,15 +66,12 @@ def take(field: Field, leg: int | None = None) -> None:
     state.refusals().pop(key, None)
     try:
         value = field.parse(held_value(field, shown, display))
-        changed = scenario.with_setting(field.key, value) if leg is None else scenario.with_leg(leg, field.key, value)
-        # figures of a car may contradict each other
-        car_from(changed.car_class, dict(changed.stated))
     except InputError as refused:
         numeric = field.kind in ("number", "count")
         sentence = refusal_of(field, shown, display) if numeric else str(refused)
         state.refusals()[key] = (shown, sentence)
         return
-    state.put(changed)
+    state.put(scenario.with_setting(field.key, value) if leg is None else scenario.with_leg(leg, field.key, value))
 
 
 def control(
@@ -94,7 +94,7 @@ def control(
     label : str, optional
         In place of the field's label and unit.
     look : str, optional
-        "slider" for a number over its usual range, "list" for a choice as a list; buttons side by side otherwise.
+        "slider" for a number between its bounds, "list" for a choice as a list; buttons side by side otherwise.
     hide_label : bool
         Keep the label for screen readers only.
     help : str, optional
@@ -131,24 +131,17 @@ def control(
     elif field.kind == "count":
         st.number_input(step=1, format="%d", **words)
     elif look == "slider":
-        ends = (shown_value(field, bound, display) for bound in slider_ends(field, value_in(state.scenario(), field, leg)))
-        low, high = ends
-        st.session_state[key] = min(max(value, low), high)
-        st.slider(min_value=low, max_value=high, step=step_of(field, display), **words)
+        low, high = (float(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
+        st.slider(min_value=low, max_value=high, step=step_of(field, display), format="%g", **words)
     else:
         st.number_input(
             value=None if field.optional else "min",
-            step=step_of(field, display), format=f"%.{decimals(value, step_of(field, display))}f",
+            step=step_of(field, display),
+            format=f"%.{decimals(value, step_of(field, display))}f",
             **words,
         )
     if sentence:
         st.error(sentence)
-
-
-def slider_ends(field: Field, value: float) -> tuple[float, float]:
-    """A slider covers what is usual, and the bounds of what is allowed once a value lies outside it."""
-    low, high = field.usual
-    return (low, high) if low <= value <= high else (field.minimum, field.maximum)
 
 
 def step_of(field: Field, display: Display) -> float:

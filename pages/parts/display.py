@@ -128,3 +128,8 @@ def held_value(field: Field, shown: Any, display: Display) -> Any:
 def tidy(value: float, digits: int) -> float:
     """A figure without more digits than it deserves."""
     return float(f"{value:.{digits}g}")
+
+
+def entry_text(shown: float) -> str:
+    """A figure as it is entered, without zeros that say nothing."""
+    return f"{tidy(shown, 6):g}".replace("-", MINUS)

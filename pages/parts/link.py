@@ -6,6 +6,7 @@ too; they belong to the page and are left alone here.
 
 from __future__ import annotations
 
+import time
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -18,6 +19,9 @@ from pages.parts.display import Display
 from pages.parts.wording import plain
 
 UNITS = "units"
+STALE_S = 0.5
+"""A browser sends along the address it had when something was pressed. For this long after an address was replaced [s],
+meeting it again is such a straggler; later it is a step back."""
 SCENARIO_KEYS = frozenset(SETTINGS) | {"car", "legs", "return_trip"}
 
 
@@ -48,7 +52,9 @@ def ours(link: Mapping[str, str]) -> dict[str, str]:
 def read() -> None:
     """Take over what the address says, unless it says nothing or what this session wrote last."""
     link = ours(st.query_params.to_dict())
-    if not link or link == st.session_state.get("written_link"):
+    moment, replaced = time.monotonic(), st.session_state.get("replaced_links", [])
+    stale = any(link == old and moment - when < STALE_S for when, old in replaced)
+    if not link or stale or link == st.session_state.get("written_link"):
         return
     scenario, shown, notices = parsed(link, replace(Scenario(), legs=state.first_scenario().legs))
     st.session_state["display"] = shown
@@ -59,10 +65,14 @@ def read() -> None:
 
 def write() -> None:
     """Put the session into the address, beside the page's own parameters."""
-    now, link = st.query_params.to_dict(), own_link()
-    if ours(now) != link:
-        st.query_params.from_dict(link | {key: value for key, value in now.items() if key not in ours(now)})
-    st.session_state["written_link"] = link
+    now, link, moment = st.query_params.to_dict(), own_link(), time.monotonic()
+    # noted first: writing the address may already end this run
+    before, st.session_state["written_link"] = st.session_state.get("written_link"), link
+    if ours(now) == link:
+        return
+    recent = [(when, old) for when, old in st.session_state.get("replaced_links", []) if moment - when < STALE_S]
+    st.session_state["replaced_links"] = [*recent, (moment, before), (moment, ours(now))]
+    st.query_params.from_dict(link | {key: value for key, value in now.items() if key not in ours(now)})
 
 
 def notices() -> list[str]:

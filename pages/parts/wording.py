@@ -11,9 +11,9 @@ from model.fields import Field
 from model.habits import HABITS
 from model.lift_off import word_of
 from model.parameters import Assumed, assumed_figures, class_labels
-from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Driver, Leg, Scenario, Year
+from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
 from model.scenario_io import starting_drives
-from pages.parts.display import MINUS, Display, number_text, percent_range_text, shown_unit, shown_value, tidy
+from pages.parts.display import Display, entry_text, number_text, percent_range_text, shown_unit, shown_value, tidy
 
 NEGLIGIBLE_SHARE = 0.01
 NEGLIGIBLE_KWH = 0.005
@@ -27,13 +27,13 @@ CHOICE_WORDS = {
     "heat_source": {"resistive": "plain electric", "heat_pump": "heat pump"},
 }
 PEDAL_HELP = (
-    "**Blended:** press the brake pedal and the motor slows the car first, adding current to the battery; the discs help "
-    "when more is asked. Most recent electric cars and nearly all hybrids.\n\n"
+    "**Blended:** press the brake pedal and the motor slows the car first and charges the battery; the discs help when "
+    "more is asked. Most recent electric cars and nearly all hybrids.\n\n"
     "**Friction-only:** the pedal works the discs alone. The motor slows the car only when the foot comes off the "
     "accelerator.\n\n"
-    "**How can I tell?** Brake gently from 50 km/h and watch the display of power or charge. If it shows more going into "
-    "the battery as you press the pedal, the pedal is blended. If pressing changes nothing, it is friction-only. The "
-    "owner's manual says which."
+    "**How can I tell?** Where the road is clear, brake gently from 50 km/h and have a passenger watch the display of "
+    "power or charge. If more goes into the battery as the pedal is pressed, the pedal is blended; if pressing changes "
+    "nothing, it is friction-only. The owner's manual says which."
 )
 CAUTION = (
     "Estimates for explanation, not a promise of range or a car's setting. Your owner's manual, local law and licensed "
@@ -160,7 +160,7 @@ def drive_words(scenario: Scenario, display: Display) -> str:
     if name is not None:
         return starting_drives()[name][0].lower()
     length = sum(leg.distance_km for leg in scenario.legs) * (2 if scenario.return_trip else 1)
-    return f"drive of {display.text(length, 'km', 3)}"
+    return f"drive of {tidy(display.value(length, 'km'), 3):g} {display.unit('km')}"
 
 
 def season_of(conditions: Conditions, year: Year) -> str | None:
@@ -225,14 +225,20 @@ HABIT_NUMBERS = {
 """What a habit does, and which of the builder's numbers stands behind its words."""
 
 
-def habits_words(driver: Driver) -> str:
-    """The habits in a line; those that are as usual are not named."""
+def habits_words(scenario: Scenario, display: Display) -> str:
+    """Habits, load and charge in a line; habits that are as usual are not named."""
+    driver, conditions = scenario.driver, scenario.conditions
     named = [
         f"{does} {choice_word(key, getattr(driver, key))}"
         for key, (does, _, _) in HABIT_NUMBERS.items()
         if getattr(driver, key) != "usual"
     ]
-    return "Habits: " + (", ".join(named) or "as usual")
+    words = named or ["habits as usual"]
+    if conditions.payload_kg:
+        words.append(f"{display.text(conditions.payload_kg, 'kg', 3)} load")
+    words.append(f"charged to {100 * conditions.soc_start:.0f} %")
+    line = ", ".join(words)
+    return line[0].upper() + line[1:]
 
 
 def habit_number(key: str, choice: str) -> str:
@@ -248,8 +254,8 @@ def provenance(field: Field, assumed: Assumed, display: Display) -> str:
     """A class's band of one figure, what kind of knowledge it is, and where it is from."""
     band = ""
     if field.kind == "number" and assumed.low != assumed.high:
-        low, high = (f"{tidy(shown_value(field, end, display), 3):g}" for end in (assumed.low, assumed.high))
-        band = f"{low} to {high} {shown_unit(field, display)}".rstrip().replace("-", MINUS) + ". "
+        low, high = (entry_text(shown_value(field, end, display)) for end in (assumed.low, assumed.high))
+        band = f"{low} to {high} {shown_unit(field, display)}".rstrip() + ". "
     return f"{band}{assumed.kind.capitalize()}: {assumed.source}."
 
 

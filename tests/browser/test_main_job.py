@@ -1,0 +1,183 @@
+"""The main job in a real browser: a drive is described, the answer follows, and the address brings both back."""
+
+import re
+from urllib.parse import parse_qs, urlencode, urlsplit
+
+import pytest
+
+from model.scenario import Scenario
+from model.scenario_io import from_link, starting_drives, to_link
+
+TOWN = starting_drives()["town"][2]
+HEADLINE = ".st-key-answer h2"
+STOPS_UP = '.st-key-set-leg1-stops [data-testid="stNumberInputStepUp"]'
+
+
+@pytest.fixture
+def expect(chromium):
+    from playwright.sync_api import expect
+
+    return expect
+
+
+def scenario_at(page) -> Scenario:
+    """The scenario that the page's address stands for."""
+    return from_link({key: values[0] for key, values in parse_qs(urlsplit(page.url).query).items()}, Scenario())[0]
+
+
+def address(path: str, scenario: Scenario, **more: str) -> str:
+    return f"{path}?{urlencode(to_link(scenario) | more)}"
+
+
+def pick_drive(page, name: str) -> None:
+    page.locator(".st-key-choose-drive-page").get_by_text(starting_drives()[name][0]).click()
+
+
+def stops_of_leg_2(count: int) -> re.Pattern:
+    return re.compile(rf"~5\.5_48_{count}_")
+
+
+def test_a_deep_link_on_a_fresh_server_shows_its_drive(start_server, open_page, expect):
+    van = TOWN.with_setting("ambient_c", -5.0)
+    page = open_page(address("/", van), on=start_server())
+    expect(page.locator(".st-key-word-season")).to_contain_text("−5 °C")
+    expect(page.locator(HEADLINE)).to_contain_text("friction brakes only")
+    assert scenario_at(page) == van
+
+
+def test_a_deep_link_to_a_hidden_page_on_a_fresh_server(start_server, open_page, expect):
+    page = open_page(address("/show", TOWN, card="2"), on=start_server())
+    expect(page.locator("h1")).to_have_text("The brake pedal charges too")
+    assert scenario_at(page) == TOWN
+    assert "card=2" in page.url
+
+
+def test_a_change_reaches_answer_and_address_and_survives_a_reload(open_page, settled, expect):
+    page = open_page()
+    before = page.locator(HEADLINE).inner_text()
+    page.locator(".st-key-row-leg-1 button").click()
+    for count in range(11, 26):
+        page.locator(STOPS_UP).click()
+        page.wait_for_url(stops_of_leg_2(count))
+    assert scenario_at(page) == TOWN.with_leg(1, "stops", 25)
+    expect(page.locator(".st-key-row-leg-1")).to_contain_text("25 stops")
+    expect(page.locator(HEADLINE)).not_to_have_text(before)
+    changed = settled(page).locator(HEADLINE).inner_text()
+    page.reload()
+    expect(page.locator(HEADLINE)).to_have_text(changed)
+    expect(page.locator(".st-key-row-leg-1")).to_contain_text("25 stops")
+
+
+def test_back_takes_a_change_back_and_forward_makes_it_again(open_page, settled, expect):
+    page = open_page()
+    word = page.locator(".st-key-word-drive")
+
+    def shows(name: str) -> None:
+        expect(word).to_contain_text(name)
+        settled(page)
+
+    pick_drive(page, "motorway")
+    shows("motorway run")
+    pick_drive(page, "mountain-valley")
+    shows("mountain valley")
+    page.go_back()
+    shows("motorway run")
+    page.go_back()
+    shows("flat town commute")
+    page.go_forward()
+    shows("motorway run")
+    assert scenario_at(page) == starting_drives()["motorway"][2]
+
+
+def test_quick_presses_are_all_counted(open_page, expect):
+    """The browser sends along an address that the page has already replaced; it must not undo what was pressed."""
+    page = open_page()
+    page.locator(".st-key-row-leg-1 button").click()
+    for _ in range(8):
+        page.locator(STOPS_UP).click()
+        page.wait_for_timeout(120)
+    page.wait_for_url(stops_of_leg_2(18))
+    expect(page.locator(".st-key-row-leg-1")).to_contain_text("18 stops")
+
+
+def test_inputs_stay_from_page_to_page(open_page, expect):
+    page = open_page(address("/", TOWN.with_setting("mass_kg", 1500.0)))
+    expect(page.locator(".st-key-word-car")).to_contain_text("city car, adjusted")
+    page.locator(".st-key-answer-line").get_by_text("Show").click()
+    expect(page.locator(".st-key-card")).to_contain_text("city car, adjusted")
+    page.get_by_role("button", name="Next").click()
+    expect(page.locator("h1")).to_have_text("The brake pedal charges too")
+    page.go_back()
+    expect(page.locator("h1")).to_contain_text("less battery energy")
+    page.get_by_text("Close").click()
+    expect(page.locator(".st-key-word-car")).to_contain_text("city car, adjusted")
+    assert dict(scenario_at(page).stated) == {"mass_kg": 1500}
+
+
+def test_a_value_out_of_bounds_is_clamped_and_said(open_page, expect):
+    page = open_page(address("/", TOWN, ambient_c="99"))
+    notice = page.get_by_text("Outside temperature: '99'")
+    expect(notice).to_contain_text("It was set to 50.")
+    assert scenario_at(page).conditions.ambient_c == 50
+    pick_drive(page, "suburb-hill")
+    expect(notice).to_have_count(0)
+
+
+def test_an_entry_that_cannot_be_used_is_kept_and_can_be_mended(open_page, expect):
+    page = open_page()
+    page.locator(".st-key-row-leg-0 button").click()
+    entry = page.locator(".st-key-set-leg0-distance_km input")
+    entry.fill("5000")
+    entry.press("Enter")
+    expect(page.get_by_text("Distance: 5000 km cannot be used")).to_be_visible()
+    expect(entry).to_have_value(re.compile("5000"))
+    assert scenario_at(page) == TOWN
+    entry.fill("2")
+    entry.press("Enter")
+    page.wait_for_url(re.compile("legs=2_30_3_"))
+    expect(page.get_by_text("cannot be used")).to_have_count(0)
+
+
+def test_us_units_change_the_view_and_not_the_link(open_page, expect):
+    page = open_page()
+    metric = page.url
+    page.locator(".st-key-units").get_by_text("US", exact=True).click()
+    expect(page.locator(".st-key-row-leg-0")).to_contain_text("0.75 mi at 19 mph")
+    page.wait_for_url(re.compile("units=us"))
+    assert scenario_at(page) == TOWN
+    page.locator(".st-key-units").get_by_text("Metric").click()
+    expect(page.locator(".st-key-row-leg-0")).to_contain_text("1.2 km at 30 km/h")
+    page.wait_for_url(metric)
+
+
+@pytest.mark.parametrize(("width", "height"), [(1024, 768), (1280, 800)])
+@pytest.mark.parametrize("name", starting_drives())
+def test_describing_and_answering_fit_on_one_screen(open_page, name, width, height):
+    page = open_page(address("/", starting_drives()[name][2]), width=width, height=height)
+    for part in ("h1", ".st-key-strip", ".st-key-drives-page", HEADLINE, ".st-key-facts", ".st-key-rows"):
+        box = page.locator(part).first.bounding_box()
+        assert box["y"] >= 0 and box["y"] + box["height"] <= height, part
+        assert box["x"] >= 0 and box["x"] + box["width"] <= width, part
+
+
+@pytest.mark.parametrize(("width", "height"), [(1024, 768), (820, 1180)])
+@pytest.mark.parametrize("card", ["1", "2", "3"])
+@pytest.mark.parametrize("pedal", ["blended", "friction"])
+def test_nothing_of_a_card_has_to_be_scrolled_to(open_page, width, height, card, pedal):
+    page = open_page(address("/show", TOWN.with_setting("brake_pedal", pedal), card=card), width=width, height=height)
+    main = page.get_by_test_id("stMain")
+    assert main.evaluate("element => element.scrollHeight - element.clientHeight") <= 0
+    assert page.locator("h1").evaluate("element => parseFloat(getComputedStyle(element).fontSize)") >= 50
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_phone_needs_no_sideways_scrolling(open_page, scheme):
+    page = open_page(width=390, height=844, color_scheme=scheme)
+    assert page.get_by_test_id("stMain").evaluate("element => element.scrollWidth - element.clientWidth") <= 0
+
+
+def test_there_is_one_first_heading_and_none_is_skipped(open_page):
+    page = open_page()
+    levels = page.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => Number(one.tagName[1]))")
+    assert levels.count(1) == 1 and levels[0] == 1
+    assert all(after - before <= 1 for before, after in zip(levels, levels[1:], strict=False))

@@ -1,0 +1,43 @@
+"""The link: what it carries, and what becomes of one that carries nonsense."""
+
+import pytest
+
+from model.scenario import SETTINGS, Scenario
+from model.scenario_io import starting_drives
+from pages.parts.display import Display
+from pages.parts.link import SCENARIO_KEYS, UNITS, link_of, ours, parsed
+
+BASE = Scenario()
+
+
+@pytest.mark.parametrize("name", starting_drives())
+@pytest.mark.parametrize("us", [False, True])
+def test_a_link_brings_back_what_it_was_made_from(name, us):
+    scenario, display = starting_drives()[name][2], Display(us=us)
+    assert parsed(link_of(scenario, display), BASE) == (scenario, display, [])
+
+
+def test_units_change_nothing_else_in_a_link():
+    scenario = starting_drives()["town"][2]
+    metric, us = (link_of(scenario, Display(us=us)) for us in (False, True))
+    assert us == metric | {UNITS: "us"}
+
+
+def test_a_link_without_a_scenario_carries_none():
+    assert parsed({UNITS: "us", "panel": "3"}, BASE) == (None, Display(us=True), [])
+
+
+def test_a_pages_own_parameters_are_told_apart():
+    assert ours({"car": "van", "units": "us", "panel": "3", "card": "2"}) == {"car": "van", "units": "us"}
+
+
+def test_no_settings_key_is_a_pages_own():
+    assert set(SETTINGS) <= SCENARIO_KEYS
+    assert UNITS not in SCENARIO_KEYS
+
+
+def test_what_cannot_be_used_is_said_in_plain_words():
+    scenario, _, notices = parsed({"ambient_c": "99", "car": "submarine"}, BASE)
+    assert scenario.conditions.ambient_c == 50
+    assert any(notice.startswith("Outside temperature: '99'") and "set to 50" in notice for notice in notices)
+    assert any("submarine" in notice for notice in notices)

@@ -1,0 +1,204 @@
+"""Sentences from numbers: what is said, and that nothing is said that the numbers do not bear."""
+
+from dataclasses import replace
+
+import pytest
+
+from model.drives import Answer, answer_of, drive, samples_of, year_of
+from model.fields import InputError
+from model.habits import HABITS
+from model.parameters import assumed_figures, class_labels
+from model.scenario import SETTINGS, Leg, Scenario
+from model.scenario_io import starting_drives
+from model.uncertainty import Band
+from pages.parts import wording
+from pages.parts.display import Display
+
+METRIC, US = Display(), Display(us=True)
+TOWN = starting_drives()["town"][2]
+
+
+def an_answer(share: Band | None, saved_kwh: Band, net_kwh: Band, km: Band | None = None) -> Answer:
+    without = Band(*(net + saved for net, saved in zip(net_kwh_of(net_kwh), net_kwh_of(saved_kwh), strict=True)))
+    return Answer(share, saved_kwh, net_kwh, without, km)
+
+
+def net_kwh_of(band: Band) -> tuple[float, float, float]:
+    return band.low, band.mid, band.high
+
+
+ORDINARY = an_answer(Band(0.141, 0.163, 0.187), Band(0.31, 0.36, 0.42), Band(1.8, 1.9, 2.0), Band(38.2, 45.0, 52.9))
+NOTHING = an_answer(Band(0.0, 0.0, 0.0), Band(0.0, 0.0, 0.0), Band(1.8, 1.9, 2.0), Band(0.0, 0.0, 0.0))
+HARDLY = an_answer(Band(0.002, 0.004, 0.006), Band(0.01, 0.02, 0.03), Band(4.8, 4.9, 5.0), Band(0.5, 0.8, 1.0))
+FULLER = an_answer(Band(1.4, 1.5, 1.7), Band(0.7, 0.8, 0.9), Band(-0.4, -0.3, -0.2))
+ALL_DOWN = an_answer(None, Band(0.7, 0.8, 0.9), Band(-0.9, -0.8, -0.7))
+
+
+def test_the_headline_has_the_band_and_its_denominator():
+    assert wording.headline(ORDINARY, METRIC) == (
+        "About 14 to 19 % less battery energy than the same drive on friction brakes only."
+    )
+
+
+@pytest.mark.parametrize("answer", [ORDINARY, NOTHING, HARDLY, FULLER, ALL_DOWN])
+def test_every_headline_names_what_it_is_compared_with_and_sells_nothing(answer):
+    sentence = wording.headline(answer, METRIC)
+    assert "the same drive on friction brakes only" in sentence or "The same drive on friction brakes only" in sentence
+    assert sentence.endswith(".")
+    assert "!" not in sentence
+
+
+@pytest.mark.parametrize("answer", [NOTHING, FULLER, ALL_DOWN])
+def test_no_share_is_printed_where_none_makes_sense(answer):
+    assert "%" not in wording.headline(answer, METRIC)
+
+
+def test_a_negligible_saving_is_called_that():
+    assert wording.headline(NOTHING, METRIC).startswith("Next to nothing saved")
+    assert wording.headline(HARDLY, METRIC).startswith("Less than 1 % less battery energy")
+
+
+def test_a_drive_that_fills_the_battery_has_no_range_to_gain():
+    assert "fuller" in wording.headline(FULLER, METRIC)
+    assert "fuller" in wording.taken_text(FULLER, METRIC)
+    assert "no figure" in wording.range_text(FULLER, METRIC)
+
+
+def test_the_marked_headline_is_the_headline_with_its_band_in_colour():
+    marked = wording.headline_marked(ORDINARY, METRIC)
+    assert ":blue[14 to 19 %]" in marked
+    assert marked.replace(":blue[", "").replace("]", "") == wording.headline(ORDINARY, METRIC)
+    assert wording.headline_marked(ALL_DOWN, METRIC) == wording.headline(ALL_DOWN, METRIC)
+
+
+def test_range_is_said_in_the_visitors_unit():
+    assert wording.range_text(ORDINARY, METRIC) == "38 to 53 km further"
+    assert wording.range_text(ORDINARY, US) == "24 to 33 mi further"
+
+
+def test_the_headline_of_a_real_drive_agrees_with_the_model():
+    result = drive(TOWN)
+    answer = answer_of(result, samples_of(TOWN, result, 50))
+    low, high = (round(100 * end) for end in (answer.saved_share.low, answer.saved_share.high))
+    assert f"{low} to {high} %" in wording.headline(answer, METRIC)
+    assert answer.saved_share.low <= result.saved_share <= answer.saved_share.high
+    kilometres = result.car.usable_kwh * result.distance_km * (1 / result.net_kwh - 1 / result.friction_only_net_kwh)
+    assert answer.range_gain_km.low <= kilometres <= answer.range_gain_km.high
+
+
+def test_the_year_counts_its_days_and_prices():
+    dear = TOWN.with_setting("price_per_kwh", 1.0).with_setting("currency", "Fr.").with_setting("winter_days", 0)
+    year = year_of(dear, 10)
+    energy, money = wording.year_texts(year, dear.year, METRIC)
+    assert wording.year_days(year) == 165
+    # at a price of 1 the money is the energy
+    assert money.startswith(f"Fr. {energy.removesuffix(' kWh')}, ")
+
+
+def test_car_words_say_that_figures_were_changed():
+    assert wording.car_words(TOWN) == "city car"
+    assert wording.car_words(TOWN.with_setting("mass_kg", 1300.0)) == "city car, adjusted"
+    assert wording.car_words(TOWN.with_setting("brake_pedal", "friction")) == "city car"
+    assert wording.car_words(replace(TOWN, car_class="large-suv")) == "large SUV"
+
+
+def test_the_drive_is_named_until_its_road_is_changed():
+    assert wording.drive_words(TOWN, METRIC) == "flat town commute"
+    assert wording.drive_words(TOWN.with_setting("ambient_c", -5.0), METRIC) == "flat town commute"
+    changed = TOWN.with_leg(0, "distance_km", 3.0)
+    assert wording.drive_id(changed) is None
+    assert wording.drive_words(changed, METRIC) == "drive of 20 km"
+    assert wording.drive_words(replace(changed, return_trip=False), US) == "drive of 6.21 mi"
+
+
+def test_season_words():
+    spring = TOWN.with_setting("ambient_c", TOWN.year.spring_c)
+    assert wording.season_words(spring.conditions, spring.year, METRIC) == "spring, 11 °C"
+    frost = TOWN.with_setting("ambient_c", -7.4).with_setting("surface", "snow").with_setting("cabin", False)
+    assert wording.season_words(frost.conditions, frost.year, METRIC) == "−7 °C, snow road, cabin off"
+    assert wording.season_words(frost.conditions, frost.year, US).startswith("19 °F")
+
+
+def test_leg_words_count_and_leave_out_what_is_not_there():
+    leg = Leg(distance_km=4.2, speed_kmh=45, stops=1, slow_downs=6, climb_m=0, descent_m=60)
+    assert wording.leg_words(leg, METRIC) == "4.2 km at 45 km/h, 1 stop, 6 slow-downs, 60 m down"
+    assert wording.leg_words(Leg(stops=0, slow_downs=0), METRIC) == "5.0 km at 50 km/h, nothing in the way"
+
+
+def test_habits_are_named_when_they_are_not_as_usual():
+    assert wording.habits_words(Scenario(), METRIC) == "Habits as usual, charged to 60 %"
+    late = Scenario().with_setting("looks_ahead", "late").with_setting("steady_foot", "restless")
+    assert wording.habits_words(late, METRIC) == "Slows down late, holds speed restlessly, charged to 60 %"
+    laden = Scenario().with_setting("payload_kg", 150.0).with_setting("soc_start", 1.0)
+    assert wording.habits_words(laden, US) == "Habits as usual, 331 lb load, charged to 100 %"
+
+
+@pytest.mark.parametrize("key", wording.HABIT_NUMBERS)
+def test_the_number_beside_a_habit_is_the_builders(key):
+    _, name, _ = wording.HABIT_NUMBERS[key]
+    for choice, value in HABITS[name].items():
+        number = 100 * value if name.endswith("_share") else value
+        assert f"{number:g}" in wording.habit_number(key, choice)
+
+
+@pytest.mark.parametrize(
+    ("change", "starts"),
+    [
+        (lambda s: s.with_leg(0, "stops", 400), "Stops and slow-downs of leg 1: 400 stops"),
+        (lambda s: s.with_leg(0, "climb_m", 400.0), "Climb and descent of leg 1: 400 m up"),
+        (lambda s: s.with_setting("soc_start", 0.01), "Charge at the start: 1% does not last"),
+        (lambda s: s.with_leg(0, "slow_to_kmh", 60.0), "Slows down to of leg 1: 60 km/h"),
+        (lambda s: replace(s, legs=()), "Legs: none were given"),
+        (lambda s: s.with_setting("f0_n", 100.0), "Road load f0, road load f1 and road load f2"),
+    ],
+)
+def test_a_refusal_is_plain(change, starts):
+    with pytest.raises(InputError) as refused:
+        drive(change(TOWN))
+    sentence = wording.plain(str(refused.value))
+    assert sentence.startswith(starts)
+    for key in SETTINGS:
+        assert "_" not in key or key not in sentence
+
+
+@pytest.mark.parametrize("name", class_labels())
+def test_provenance_says_the_band_and_the_kind_of_knowledge(name):
+    for key, assumed in assumed_figures(name).items():
+        sentence = wording.provenance(SETTINGS[key], assumed, METRIC)
+        kind = f"{assumed.kind.capitalize()}: "
+        assert kind in sentence
+        band = sentence[: sentence.index(kind)]
+        assert (" to " in band) == (assumed.low != assumed.high)
+
+
+def test_provenance_of_the_mass():
+    assumed = assumed_figures("city-car")["mass_kg"]
+    assert wording.provenance(SETTINGS["mass_kg"], assumed, METRIC).startswith("1050 to 1350 kg. Assumed: ")
+    assert wording.provenance(SETTINGS["mass_kg"], assumed, US).startswith("2315 to 2976 lb. Assumed: ")
+
+
+def test_a_drive_that_was_not_followed_says_what_it_did_instead():
+    sentence = wording.not_followed(2400, 2700)
+    assert "45 minutes instead of 40" in sentence
+
+
+@pytest.mark.parametrize("pedal", ["blended", "friction"])
+def test_the_cards(pedal):
+    scenario = TOWN.with_setting("brake_pedal", pedal)
+    cards = [
+        wording.number_card(ORDINARY, scenario, METRIC),
+        wording.setting_card(scenario),
+        wording.caveat_card(year_of(scenario, 5), METRIC),
+    ]
+    text = " ".join([card.title + " " + " ".join(card.sentences) for card in cards])
+    assert "than the same drive on friction brakes only." in text
+    assert "firm, 1 m/s²" in text
+    assert "winter day, at 1 °C" in text
+    assert ("discs alone" in text) == (pedal == "friction")
+
+
+def test_nothing_promises_or_sells():
+    cards = (wording.setting_card(TOWN), wording.caveat_card(None, METRIC))
+    words = " ".join([wording.CAUTION, wording.PEDAL_HELP, *(one for card in cards for one in card.sentences)]).lower()
+    assert "!" not in words
+    assert "safe" not in words

@@ -1,0 +1,295 @@
+"""The first page and the shell around it, without a browser."""
+
+import json
+from pathlib import Path
+
+import pytest
+import streamlit as st
+from streamlit.testing.v1 import AppTest
+
+from model.drives import answer_of, drive, samples_of
+from model.scenario import MAX_LEGS
+from model.scenario_io import from_link, starting_drives, to_link
+from pages.parts import state, wording
+from pages.parts.display import Display
+
+ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
+TOWN = starting_drives()["town"][2]
+
+
+@pytest.fixture(autouse=True)
+def few_sampled_cars(monkeypatch):
+    """Bands of few cars: these tests ask where a number stands, not how good it is."""
+    monkeypatch.setattr(state, "BAND_RUNS", 20)
+    monkeypatch.setattr(state, "SEASON_RUNS", 5)
+    st.cache_resource.clear()
+
+
+def opened(link: dict[str, str] | None = None) -> AppTest:
+    """The first page as somebody sees it who follows a link, or none."""
+    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=30)
+    for key, value in (link or {}).items():
+        app.query_params[key] = value
+    return ran(app.run())
+
+
+def ran(app: AppTest) -> AppTest:
+    assert not app.exception, [one.value for one in app.exception]
+    return app
+
+
+def scenario_of(app: AppTest):
+    """The scenario that the address now stands for."""
+    link = {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
+    return from_link(link, TOWN)[0]
+
+
+def headline(scenario) -> str:
+    """The headline that belongs to a scenario."""
+    result = drive(scenario)
+    return wording.headline_marked(answer_of(result, samples_of(scenario, result, state.BAND_RUNS)), Display())
+
+
+def change(app: AppTest, key: str, value) -> AppTest:
+    return ran(app.number_input(key=key).set_value(value).run())
+
+
+def test_a_first_visit_sees_the_first_starting_drive_and_a_true_answer():
+    app = opened()
+    assert scenario_of(app) == TOWN
+    assert [one.value for one in app.title] == ["What does slowing down give back?"]
+    assert headline(TOWN) in [one.value for one in app.header]
+    assert any(one.value == wording.CAUTION for one in app.markdown)
+
+
+@pytest.mark.parametrize("name", starting_drives())
+def test_every_starting_drive_is_one_tap(name):
+    app = opened()
+    ran(app.button_group(key="choose-drive-page").set_value(name).run())
+    assert scenario_of(app) == starting_drives()[name][2]
+    assert headline(starting_drives()[name][2]) in [one.value for one in app.header]
+
+
+def test_a_car_of_ones_own_stays_when_another_road_is_taken():
+    app = opened()
+    ran(app.radio(key="choose-car").set_value("van").run())
+    ran(app.button_group(key="choose-drive-page").set_value("suburb-hill").run())
+    hill = starting_drives()["suburb-hill"][2]
+    assert (scenario_of(app).car_class, scenario_of(app).legs) == ("van", hill.legs)
+    assert scenario_of(app).conditions == TOWN.conditions
+
+
+def test_a_figure_of_a_leg_reaches_scenario_address_and_headline():
+    app = opened()
+    ran(app.button(key="row-leg-1").click().run())
+    before = [one.value for one in app.header]
+    change(app, "set-leg1-stops", 22)
+    assert scenario_of(app) == TOWN.with_leg(1, "stops", 22)
+    assert headline(scenario_of(app)) in [one.value for one in app.header]
+    assert [one.value for one in app.header] != before
+    assert "22 stops" in app.button(key="row-leg-1").label
+
+
+def test_one_row_is_open_at_a_time():
+    app = opened()
+    ran(app.button(key="row-leg-0").click().run())
+    ran(app.button(key="row-habits").click().run())
+    keys = [one.key for one in app.number_input]
+    assert not any(key.startswith("set-leg") for key in keys)
+    assert "set-payload_kg" in keys
+
+
+def test_legs_are_added_moved_and_removed():
+    app = opened()
+    ran(next(one for one in app.button if one.label == "Add a leg").click().run())
+    assert len(scenario_of(app).legs) == len(TOWN.legs) + 1
+    change(app, "set-leg3-distance_km", 9.0)
+    ran(app.button(key="leg-up").click().run())
+    assert scenario_of(app).legs[2].distance_km == 9
+    assert app.number_input(key="set-leg2-distance_km").value == 9
+    ran(app.button(key="leg-remove").click().run())
+    assert scenario_of(app) == TOWN
+
+
+def test_there_are_one_to_eight_legs():
+    app = opened()
+    for _ in range(MAX_LEGS - len(TOWN.legs)):
+        ran(next(one for one in app.button if one.label == "Add a leg").click().run())
+    assert next(one for one in app.button if one.label == "Add a leg").disabled
+    for _ in range(MAX_LEGS - 1):
+        ran(app.button(key="row-leg-0").click().run())
+        ran(app.button(key="leg-remove").click().run())
+    ran(app.button(key="row-leg-0").click().run())
+    assert app.button(key="leg-remove").disabled
+
+
+def test_miles_and_kilometres_give_the_same_link():
+    app = opened()
+    ran(app.button_group(key="units").set_value("US").run())
+    assert scenario_of(app) == TOWN
+    ran(app.button(key="row-leg-1").click().run())
+    assert app.number_input(key="set-leg1-speed_kmh").value == pytest.approx(29.83)
+    change(app, "set-leg1-speed_kmh", 31.07)
+    assert scenario_of(app).legs[1].speed_kmh == pytest.approx(50, abs=0.01)
+    ran(app.button_group(key="units").set_value("Metric").run())
+    assert app.number_input(key="set-leg1-speed_kmh").value == pytest.approx(50, abs=0.01)
+
+
+def test_an_entry_out_of_bounds_is_refused_and_kept_as_typed():
+    app = opened()
+    ran(app.button(key="row-leg-1").click().run())
+    change(app, "set-leg1-distance_km", 5000.0)
+    assert scenario_of(app) == TOWN
+    assert app.number_input(key="set-leg1-distance_km").value == 5000
+    assert [one.value for one in app.error] == [
+        "Distance: 5000 km cannot be used, 0.05 to 1000 km can. The answer keeps the last entry."
+    ]
+    change(app, "set-leg1-distance_km", 6.0)
+    assert not app.error
+    assert scenario_of(app).legs[1].distance_km == 6
+
+
+def test_a_drive_that_cannot_be_is_refused_in_place_of_the_answer_and_can_be_mended():
+    app = opened()
+    ran(app.button(key="row-leg-0").click().run())
+    change(app, "set-leg0-stops", 400)
+    assert [one.value.split(":")[0] for one in app.error] == ["Stops and slow-downs of leg 1"]
+    assert app.number_input(key="set-leg0-stops").value == 400
+    change(app, "set-leg0-stops", 3)
+    assert not app.error
+    assert headline(TOWN) in [one.value for one in app.header]
+
+
+@pytest.mark.parametrize(
+    "change_link",
+    [
+        {"soc_start": "0.01"},
+        {"motor_peak_kw": "5", "payload_kg": "1500"},
+        {"f0_n": "100"},
+        {"legs": ""},
+        {"legs": "1_2_3"},
+        {"ambient_c": "nan"},
+        {"car": "submarine"},
+        {"mass_kg": "5000"},
+        {"return_trip": "perhaps"},
+    ],
+)
+def test_no_link_ends_in_a_traceback(change_link):
+    app = opened(to_link(TOWN) | change_link)
+    assert app.title
+
+
+def test_a_value_out_of_bounds_in_a_link_is_clamped_and_said_until_something_changes():
+    app = opened(to_link(TOWN) | {"ambient_c": "99"})
+    assert scenario_of(app).conditions.ambient_c == 50
+    assert "set to 50" in app.info[0].value
+    change(app, "set-ambient_c", 20.0)
+    assert not app.info
+
+
+def test_unusual_inputs_are_named_beside_the_headline():
+    app = opened(to_link(TOWN.with_setting("payload_kg", 900.0)))
+    assert any("Unusual inputs: load 900 kg" in one.value for one in app.markdown)
+    assert not any("Unusual" in one.value for one in opened().markdown)
+
+
+def test_a_car_too_weak_for_the_drive_says_what_it_did_instead():
+    app = opened(to_link(TOWN.with_setting("motor_peak_kw", 15.0)))
+    assert "cannot keep up" in app.warning[0].value
+
+
+def test_season_sets_the_temperature_of_that_season():
+    app = opened()
+    ran(app.button_group(key="choose-season").set_value("winter").run())
+    assert scenario_of(app) == TOWN.with_setting("ambient_c", TOWN.year.winter_c)
+    assert app.number_input(key="set-ambient_c").value == TOWN.year.winter_c
+
+
+def test_the_pedal_is_set_on_the_answer_line_and_stays_with_another_car():
+    app = opened()
+    ran(app.button_group(key="set-brake_pedal").set_value("friction").run())
+    assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
+    ran(app.radio(key="choose-car").set_value("van").run())
+    assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
+
+
+def test_the_drawer_states_a_figure_and_gives_it_back():
+    app = opened()
+    app.session_state["car-drawer"] = True
+    ran(app.run())
+    assert app.number_input(key="set-mass_kg").value == 1200
+    change(app, "set-mass_kg", 1300.0)
+    assert dict(scenario_of(app).stated) == {"mass_kg": 1300}
+    ran(app.button(key="reset-mass_kg").click().run())
+    assert scenario_of(app) == TOWN
+
+
+def test_every_part_of_the_car_has_its_widgets():
+    app = opened()
+    app.session_state["car-drawer"] = True
+    ran(app.run())
+    for part in ("Motor", "Battery", "Slowing", "Cabin"):
+        ran(app.button_group(key="car-group").set_value(part).run())
+
+
+def test_the_year_can_be_edited():
+    app = opened()
+    app.session_state["year-drawer"] = True
+    ran(app.run())
+    change(app, "set-winter_days", 0)
+    assert scenario_of(app).year.winter_days == 0
+    assert any("In a year of 165 days" in one.proto.body for one in app.get("html"))
+
+
+def test_the_strip_says_in_words_what_it_shows():
+    charts = opened().get("vega_lite_chart")
+    assert charts, "the drive strip is missing"
+    assert "16.4 km" in charts[0].proto.alt
+    assert json.loads(charts[0].proto.spec)
+
+
+def test_units_change_what_is_shown():
+    app = opened(to_link(TOWN) | {"units": "us"})
+    assert any("mi further" in one.proto.body for one in app.get("html"))
+    assert app.button_group(key="units").value == "US"
+    assert "0.75 mi at 19 mph" in app.button(key="row-leg-0").label
+
+
+def test_refusals_go_when_another_drive_is_taken():
+    app = opened()
+    ran(app.button(key="row-leg-1").click().run())
+    change(app, "set-leg1-distance_km", 5000.0)
+    ran(app.button_group(key="choose-drive-page").set_value("suburb-hill").run())
+    assert not app.error
+    assert app.number_input(key="set-leg1-distance_km").value == 8
+
+
+def test_inputs_stay_on_another_page_and_back():
+    app = opened()
+    ran(app.radio(key="choose-car").set_value("van").run())
+    app.switch_page("show.py").run()
+    ran(app.run())
+    assert any("A van" in one.proto.body for one in app.get("html"))
+    app.switch_page("your_drive.py").run()
+    assert scenario_of(ran(app.run())).car_class == "van"
+
+
+def test_the_cards_turn_and_end():
+    app = opened(to_link(TOWN))
+    app.switch_page("show.py").run()
+    ran(app.run())
+    titles = [app.title[0].value]
+    assert app.button(key="show-back").disabled
+    while not app.button(key="show-next").disabled:
+        ran(app.button(key="show-next").click().run())
+        titles.append(app.title[0].value)
+    assert len(set(titles)) == 3
+    assert titles[0].endswith("% less battery energy")
+    assert any(one.value == wording.CAUTION for one in app.markdown)
+
+
+def test_show_of_a_drive_that_cannot_be_says_so():
+    app = opened(to_link(TOWN.with_leg(0, "stops", 400)))
+    app.switch_page("show.py").run()
+    ran(app.run())
+    assert app.title[0].value == "This drive cannot be driven as described"
