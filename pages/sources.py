@@ -52,7 +52,6 @@ def show(table, alt: str) -> None:
 
 
 scenario, display = state.scenario(), state.display()
-st.title("Sources and method", anchor=False)
 say(" · ".join(f"[{title}](#{anchor})" for anchor, title in SECTIONS.items()))
 
 section("method")
