@@ -41,8 +41,6 @@ SHEETS = (
     Sheet("show.py", "Show", hidden=True, bare=True),
     Sheet("sources.py", "Sources and method", "Sources and method",
           "Where every figure is from, how an answer is made, and where it holds.", hidden=True),
-    Sheet("sources.py", "Sources and method", "Sources and method",
-          "Where every figure is from, how an answer is made, and where it holds.", hidden=True),
 )  # fmt: skip
 """In the order of the navigation; the first is where an address without a page leads."""
 
@@ -60,7 +58,6 @@ def foot() -> None:
             st.segmented_control(
                 "Units", ["Metric", "US"], key="units", on_change=take, required=True, label_visibility="collapsed"
             )
-            st.page_link("sources.py", label="Sources and method", query_params=link.own_link())
             st.page_link("sources.py", label="Sources and method", query_params=link.own_link())
             st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
 

@@ -16,7 +16,6 @@ from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control
 from pages.parts.energy_part import draw_energy
 from pages.parts.trust import draw_trust
-from pages.parts.trust import draw_trust
 
 CAR_GROUPS = {
     "Weight and resistance": (
@@ -171,7 +170,6 @@ def answer() -> None:
     with st.expander("What the year is made of", type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
             year_entries()
-    draw_trust()
     draw_trust()
 
 
