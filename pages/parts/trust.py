@@ -21,8 +21,8 @@ LEFT_OUT = (
     "Losses while parked, and charging losses other than one average.",
 )
 NARROW = "\N{NO-BREAK SPACE}"
-MANY = 4
-"""So many numbers with one allowed range are told as their lowest and highest."""
+MANY = 5
+"""So many numbers with one allowed range and unit are told as their lowest and highest."""
 
 
 def number(value: float, unit: str = "%") -> str:
@@ -33,11 +33,11 @@ def number(value: float, unit: str = "%") -> str:
 def found_words(found: Sequence[Found]) -> str:
     """What a check found: number by number, or lowest to highest where many were held to the same range."""
     parts = []
-    for allowed, those in groupby(found, key=lambda item: item.allowed):
+    for (allowed, unit), those in groupby(found, key=lambda item: (item.allowed, item.unit)):
         group = list(those)
         if allowed is not None and len(group) >= MANY:
             low, high = (pick(item.value for item in group) for pick in (min, max))
-            parts.append(f"each of {len(group)} between {number(low, '').strip()} and {number(high, group[0].unit)}")
+            parts.append(f"each of {len(group)} between {number(low, '').strip()} and {number(high, unit)}")
         else:
             parts += [f"{item.what} {number(item.value, item.unit)}" for item in group]
     return "; ".join(parts)

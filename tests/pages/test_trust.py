@@ -6,7 +6,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model.published_checks import Found, all_checks, certified_cars
-from pages.parts.trust import LEFT_OUT, check_words, first_words, found_words, largest_misses, number
+from pages.parts.trust import LEFT_OUT, check_words, first_words, found_words, largest_misses
 
 CHECKS = {check.id: check for check in all_checks()}
 EPA = CHECKS["epa-certification"]
@@ -33,11 +33,11 @@ def test_the_largest_misses_are_named():
 
 @pytest.mark.parametrize("check", CHECKS.values(), ids=CHECKS)
 def test_every_number_that_was_found_is_told_or_lies_in_a_span_that_is(check):
-    words = plain(check_words(check))
+    words = plain(check_words(check)).replace("\N{MINUS SIGN}", "-")
     assert check.title in words and check.published in words
     spans = [span.split(" and ") for span in words.split("between ")[1:]]
     for found in check.found:
-        told = plain(number(found.value, found.unit)) in words
+        told = f"{found.what} {found.value:.1f} {found.unit}" in words
         spanned = any(float(low) - 0.05 <= found.value <= float(high.split(" ")[0]) + 0.05 for low, high, *_ in spans)
         assert told or spanned, found
 
@@ -49,8 +49,10 @@ def test_a_check_that_fails_says_so():
 
 
 def test_many_numbers_of_one_range_are_told_as_a_span():
-    many = [Found(name, value, (0, 9)) for name, value in zip("abcd", (4.0, 2.0, 3.0, 1.0), strict=True)]
-    assert plain(found_words(many)) == "each of 4 between 1.0 and 4.0 %"
+    many = [Found(name, value, (0, 9)) for name, value in zip("abcde", (4.0, 2.0, 3.0, 1.0, 2.0), strict=True)]
+    assert plain(found_words(many)) == "each of 5 between 1.0 and 4.0 %"
+    other_unit = replace(many[2], unit="kW")
+    assert "between" not in found_words([*many[:2], other_unit, *many[3:]])
     assert plain(found_words(many[:2])) == "a 4.0 %; b 2.0 %"
     assert plain(found_words([Found("a", -4.0, None)])) == "a \N{MINUS SIGN}4.0 %"
 
