@@ -14,6 +14,8 @@ from model.units import J_PER_KWH, ZERO_C_IN_K
 
 GAS_CONSTANT = 8.314462618  # J/(mol K)
 RESISTANCE_REFERENCE_C = 25.0
+FULL_CAPACITY_C = 20.0
+"""At and above this temperature the whole usable battery can be drawn."""
 DISCHARGE_SHARE = 0.6
 """Share of the battery's greatest possible power that the car uses: keeps the voltage up. Assumed."""
 VOLTAGE_AT_CHARGE = np.array(
@@ -78,19 +80,26 @@ def acceptance_w(car: Car, soc: Array, temperature_c: Array) -> Array:
     return (upper * (1 - down) + lower * down) * car.charge_rate_factor * car.usable_kwh * (J_PER_KWH / 3600)
 
 
-def recurrence(factor: Array, added: Array, start: Any) -> Array:
+def recurrence(factor: Array, added: Array, start: Any, floor: Any = None) -> Array:
     """Solve ``x[n + 1] = factor[n] · x[n] + added[n]`` along the last axis; shape (runs, n + 1), first value `start`.
 
-    Factors must lie in (0, 1]. Closed form by running products, so no loop over time is needed; where they would
-    vanish (a tiny pack that follows the air within seconds, for hours) it goes step by step.
+    Factors must lie in (0, 1]. Where a floor is given, which must not be above the start, no value falls below it.
+    Closed form by running products, so no loop over time is needed; where they would vanish (a tiny pack that follows
+    the air within seconds, for hours) it goes step by step.
     """
     product = np.cumprod(factor, axis=-1)
     first = np.broadcast_to(np.asarray(start, dtype=float), product.shape[:-1] + (1,))
     if product.min() > 1e-250:
-        return np.concatenate([first, product * (first + np.cumsum(added / product, axis=-1))], axis=-1)
+        change = np.cumsum(added / product, axis=-1)
+        base = first
+        if floor is not None:
+            # over the running product it is a sum with a moving floor
+            base = np.maximum(first, np.maximum.accumulate(floor / product - change, axis=-1))
+        return np.concatenate([first, product * (base + change)], axis=-1)
     values = [first[..., 0]]
+    least = -np.inf if floor is None else np.broadcast_to(floor, first.shape)[..., 0]
     for step in range(product.shape[-1]):
-        values.append(factor[..., step] * values[-1] + added[..., step])
+        values.append(np.maximum(factor[..., step] * values[-1] + added[..., step], least))
     return np.stack(values, axis=-1)
 
 
@@ -114,16 +123,10 @@ def heater_share(car: Car, temperature_c: Array) -> Array:
     return np.clip(np.where(rise > 0, missing / np.where(rise > 0, rise, 1.0), np.sign(missing)), 0.0, 1.0)
 
 
-def held_from_below(factor: Array, added: Array, start: Any, floor: Any) -> Array:
-    """As `recurrence`, but never below `floor`, which must not be above `start`: what a hybrid's engine sees to.
-
-    ``x[n + 1] = max(floor, factor[n] · x[n] + added[n])``: over the running product it is a sum with a moving floor.
-    """
-    product = np.cumprod(factor, axis=-1)
-    free = np.cumsum(added / product, axis=-1)
-    lifted = np.maximum.accumulate(floor / product - free, axis=-1)
-    first = np.broadcast_to(np.asarray(start, dtype=float), product.shape[:-1] + (1,))
-    return np.concatenate([first, product * (free + np.maximum(first, lifted))], axis=-1)
+def usable_in_the_cold_kwh(car: Car, battery_c: Any) -> Any:
+    """What can be drawn from the full battery [kWh] when it is at `battery_c` [°C] as it runs low."""
+    colder = np.maximum(FULL_CAPACITY_C - np.asarray(battery_c, dtype=float), 0.0)
+    return car.usable_kwh * np.maximum(1 - car.cold_capacity_loss_per_k * colder, 0.0)
 
 
 def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array, start_c: Any) -> Array:

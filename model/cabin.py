@@ -14,6 +14,8 @@ COMFORT_BAND_C = (18.0, 24.0)
 """Outside temperatures at which neither heater nor air conditioning runs: common practice, no source."""
 SUN_W = 600.0
 """Heat of the sun and of people that air conditioning has to carry off: assumed."""
+PERSON_W = 100.0
+"""Heat of a seated person, here the driver, that the heater need not give: general knowledge."""
 COOLING_COP = 2.5
 """Heat carried off over electricity taken by the air conditioning: assumed."""
 HEAT_PUMP_PER_K = 0.04
@@ -29,9 +31,9 @@ def cabin_power_w(car: Car, conditions: Conditions, time_s: Array) -> Array:
     """Electric power of heating and cooling [W] at `time_s` [s] after the start, shape (runs or 1, times).
 
     The heater runs at its most until the cabin is at its temperature, then holds it: one lumped heat balance
-    ``C dT/dt = Q − UA (T − ambient)`` in closed form. A cabin starts as warm as where the car stood, a preconditioned
-    one at its temperature. Air conditioning carries off what comes in through the walls and from the sun. The waste
-    heat of a hybrid's engine takes no electricity.
+    ``C dT/dt = Q + driver − UA (T − ambient)`` in closed form. A cabin starts as warm as where the car stood, a
+    preconditioned one at its temperature. Air conditioning carries off what comes in through the walls and from the
+    sun. The waste heat of a hybrid's engine takes no electricity.
     """
     ambient = np.asarray(conditions.ambient_c, dtype=float)
     shape = np.broadcast_shapes(
@@ -43,11 +45,11 @@ def cabin_power_w(car: Car, conditions: Conditions, time_s: Array) -> Array:
     cop = np.where(source == "heat_pump", heat_pump_cop(car, ambient), 1.0)
     strongest = np.asarray(car.heater_max_kw, dtype=float) * 1000 * cop
     difference = np.maximum(conditions.cabin_set_c - ambient, 0)
-    hold = np.minimum(loss * difference, strongest)
+    hold = np.clip(loss * difference - PERSON_W, 0.0, strongest)
     # time until the cabin is warm; never, where the heater cannot hold it
     start = 0.0 if conditions.parked_c is None else np.clip(conditions.parked_c - ambient, 0.0, difference)
-    reach = loss * difference / np.maximum(strongest, 1e-9)
-    short = np.minimum(loss * start / np.maximum(strongest, 1e-9), 1 - 1e-12)
+    reach = loss * difference / (strongest + PERSON_W)
+    short = np.minimum(loss * start / (strongest + PERSON_W), 1 - 1e-12)
     time_constant = car.cabin_heat_capacity_kj_per_k * 1000 / loss
     warm_after = np.where(
         reach < 1, time_constant * (np.log1p(-short) - np.log1p(-np.minimum(reach, 1 - 1e-12))), np.inf

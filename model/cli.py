@@ -15,6 +15,8 @@ from model import MODEL_VERSION
 from model.cycles import CYCLES, cycle_trace
 from model.drives import drive, samples_of
 from model.fields import InputError
+from model.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
+from model.hybrid import fuel_answers, has_engine
 from model.lift_off_advice import RULES, advise
 from model.lift_off_curves import curves_of
 from model.logs import read_recording
@@ -61,6 +63,10 @@ def _parser() -> argparse.ArgumentParser:
     stop.add_argument("--from-kmh", required=True, help="speed at its start")
     stop.add_argument("--to-kmh", default="0", help="speed at its end; 0 when left out")
     stop.add_argument("--equal-distance", action="store_true", help="all ways over the road that rolling takes")
+    grip = verb("grip", "lift-off against available grip")
+    grip.add_argument("--speed-kmh", default="50", help="speed; 50 when left out")
+    grip.add_argument("--bend-radius-m", help="radius of the bend; straight on when left out")
+    grip.add_argument("--grade-pct", default="0", help="slope; downhill is negative")
     return parser
 
 
@@ -92,6 +98,8 @@ def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[
 
 def _answer(result: Result, scenario: Scenario, options: argparse.Namespace) -> dict[str, Any]:
     answer = result.answers() | _described(scenario, legs=options.verb == "drive")
+    if has_engine(result.car):
+        answer["fuel"] = fuel_answers(scenario, result)
     if options.band:
         samples = samples_of(scenario, result)
         answer["band"] = {
@@ -175,7 +183,19 @@ def _log(options: argparse.Namespace) -> dict[str, Any]:
     return answer | {"notes": list(recording.notes)}
 
 
-VERBS = {"cycle": _cycle, "drive": _drive, "log": _log, "stop": _stop}
+def _grip(options: argparse.Namespace) -> dict[str, Any]:
+    scenario, _ = scenario_from_options(Scenario(), options)
+    return grip_check(
+        car_from(scenario.car_class, dict(scenario.stated)),
+        scenario.conditions,
+        scenario.driver.lift_off_mps2,
+        SPEED_KMH.parse(options.speed_kmh),
+        BEND_RADIUS_M.parse(options.bend_radius_m),
+        GRADE_PCT.parse(options.grade_pct),
+    ) | _described(scenario)
+
+
+VERBS = {"cycle": _cycle, "drive": _drive, "log": _log, "stop": _stop, "grip": _grip}
 
 
 def rounded(value: Any) -> Any:

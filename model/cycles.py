@@ -62,3 +62,20 @@ def cycle_trace(name: str) -> Trace:
     return Trace(
         time_s=time_s, speed_mps=speed[within] * unit, elevation_m=np.zeros(len(time_s)), name=name, warmed_up=True
     )
+
+
+def cycles_in_turn(*names: str) -> Trace:
+    """Standard cycles driven one after the other without a pause; `leg` counts them from 0."""
+    traces = [cycle_trace(name) for name in names]
+    starts = np.cumsum([0.0, *(trace.duration_s for trace in traces)])
+    # every cycle begins and ends at rest: one point stands for both
+    time_s = np.concatenate([trace.time_s[1:] + start for trace, start in zip(traces, starts, strict=False)])
+    speed = np.concatenate([trace.speed_mps[1:] for trace in traces])
+    return Trace(
+        time_s=np.append(0.0, time_s),
+        speed_mps=np.append(traces[0].speed_mps[0], speed),
+        elevation_m=np.zeros(len(time_s) + 1),
+        name=", ".join(names),
+        leg=np.repeat(np.arange(len(traces)), [len(trace.step_s) for trace in traces]),
+        warmed_up=True,
+    )

@@ -1,4 +1,4 @@
-"""Hills: what the way up takes and the way down gives, how much charge to leave free, and what holds the car down there.
+"""Hills: what the way up takes and the way down gives, how much charge to leave free, what holds the car there.
 
 Everything is driven through the same kernel as whole drives, at a steady speed on an even slope.
 """
@@ -18,13 +18,13 @@ from model.scenario import Conditions, Driver
 from model.simulation import BLOCK, Run, start_temperature_c, wheel_demand
 from model.simulation import solve as solve_run
 from model.trace import Array, Trace
-from model.units import J_PER_KWH, KMH_PER_MPS
+from model.units import KMH_PER_MPS
 
 LONGEST_STEP_S = 1.0
 ENDLESS_KWH = 1e6
 """A battery that no hill fills."""
-PEAK_SHARE = 0.9
-"""Share of what comes back that the battery must take as it comes before the feel counts as normal [1]: a convention."""
+PEAK_SHARE = 0.8
+"""Share of what comes back that the battery must take before the feel counts as normal [1]: a convention."""
 
 
 def hill(rise_m: float, grade_pct: float, speed_kmh: float, *, warmed_up: bool = True) -> Trace:
@@ -141,7 +141,7 @@ def headroom(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
 def descent_to_fill_m(
     car: Car, conditions: Conditions, driver: Driver, grade_pct: float, speed_kmh: float
 ) -> float | None:
-    """Metres of descent after which the battery is full if it takes all that comes; None where the slope gives nothing."""
+    """Metres of descent after which the battery is full if it takes all; None where the slope gives nothing."""
     drop = 100.0
     _, above = _unbounded(hill(-drop, grade_pct, speed_kmh), car, conditions, driver)
     free = (1 - conditions.soc_start) * car.usable_kwh
@@ -161,7 +161,8 @@ class Normal:
 def until_normal(result: Result) -> Normal | None:
     """When the battery takes what this drive's ordinary slow-downs give; None where that is not on this drive.
 
-    Ordinary: nine tenths of what would come back with a battery that takes all come at no more than this power.
+    Ordinary: four fifths of what would come back with a battery that takes all come at no more than this power. Grip is
+    taken as it is; only the battery is looked at.
     """
     run, trace = result.run, result.trace
     free, _ = _unbounded(trace, result.car, result.conditions, result.driver)
@@ -204,7 +205,9 @@ class FullStart:
         return self.full.wheel_friction_kwh - self.part_charged.wheel_friction_kwh
 
 
-def full_start(trace: Trace, car: Car, conditions: Conditions, driver: Driver, *, part_charged: float = 0.6) -> FullStart:
+def full_start(
+    trace: Trace, car: Car, conditions: Conditions, driver: Driver, *, part_charged: float = 0.6
+) -> FullStart:
     """Leave home with a full battery, beside the same drive from `part_charged` [1]."""
     full, part = (
         evaluate(trace, car, replace(conditions, soc_start=charge), driver) for charge in (1.0, part_charged)

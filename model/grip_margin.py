@@ -25,8 +25,8 @@ BEND_RADIUS_M = Field(
     usual=(15, 2000), optional=True,
 )  # fmt: skip
 GRADE_PCT = Field(
-    "grade_pct", "number", "%", "Slope", "Rise over run; downhill is negative.", minimum=-35, maximum=35, usual=(-12, 12),
-    default=0.0,
+    "grade_pct", "number", "%", "Slope", "Rise over run; downhill is negative.", minimum=-35, maximum=35,
+    usual=(-12, 12), default=0.0,
 )  # fmt: skip
 BENDS_M = {"roundabout": 18.0, "tight bend": 40.0, "bend": 100.0, "gentle bend": 300.0}
 """Radius [m] behind a word for how sharp a bend is. Common practice, no source."""
@@ -212,8 +212,9 @@ def grip_check(
         "across_mps2": speed**2 / radius,
         "demand_friction": demand,
         "demand_by_axle": {
-            "front": {"along": float(asked.front_along), "across": float(asked.front_across), "in_all": float(asked.front)},
-            "rear": {"along": float(asked.rear_along), "across": float(asked.rear_across), "in_all": float(asked.rear)},
+            name: {way: float(getattr(asked, f"{name}_{way}")) for way in ("along", "across")}
+            | {"in_all": float(getattr(asked, name))}
+            for name in ("front", "rear")
         },
         "available_friction": there_is,
         "largest_lift_off_mps2": {
@@ -249,6 +250,8 @@ def balance(
 
     `front_shares` [1] are the front axle's shares of the motor slowing; the rest as in `grip_asked`.
     """
-    shared = replace(car, driven_axle="all", front_regen_share=front_shares)
-    asked = grip_asked(shared, conditions, slowing, speed, radius_m)
+    share: Any = front_shares
+    asked = grip_asked(
+        replace(car, driven_axle="all", front_regen_share=share), conditions, slowing, speed, radius_m
+    )
     return np.asarray(asked.front), np.asarray(asked.rear)

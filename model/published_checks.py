@@ -13,66 +13,16 @@ from statistics import fmean, median
 
 import numpy as np
 
-from model.car import Car
+from model.check_records import CITY_SHARE, LABORATORY, Check, Found, battery_classes, certified, on_cycle
 from model.cycles import cycle_trace
-from model.parameters import assumed_figures, car_from, class_labels, rows
-from model.savings import Result, evaluate
-from model.scenario import Conditions, Driver
+from model.parameters import car_from, class_labels, rows
+from model.savings import Result
+from model.scenario import Driver
 from model.simulation import wheel_demand
-from model.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
-
-LABORATORY = Conditions(ambient_c=20.0, cabin=False, soc_start=0.6)
-"""Warm, heating and cooling off: at 20 °C the measured road load holds as it stands, as a dynamometer sets it.
-Part-charged, so that the battery takes all."""
-CITY_SHARE = 0.55
-"""Share of city driving in the combined figure of the US certification, by distance (40 CFR 600)."""
-CHARGING_EFFICIENCY = 0.88
-TEST_LOAD_KG = 300 * KG_PER_LB
-"""The test weight is the empty car and 300 lb (40 CFR 86.1803)."""
-DRIVER_KG = 75.0
-"""The driver that the mass of a class includes."""
+from model.winter_checks import WINTER_CHECKS
 
 REFERENCE_CAR = {"mass_kg": 1500.0, "drag_area_m2": 0.3 * 2.2, "rolling_coefficient": 0.01, "rotating_mass_share": 0.03}
 BRAKING_OVER_TRACTION_PCT = {"udds": 45.0, "hwfet": 11.0, "us06": 30.0, "nycc": 70.0, "wltc3b": 29.0, "nedc": 31.0}
-
-
-@dataclass(frozen=True)
-class Found:
-    """One number that the model gives, and the range allowed for it; without a range it is reported only."""
-
-    what: str
-    value: float
-    allowed: tuple[float, float] | None = None
-    unit: str = "%"
-
-    @property
-    def holds(self) -> bool:
-        """Whether the number lies in the allowed range; true where it is only reported."""
-        return self.allowed is None or self.allowed[0] <= self.value <= self.allowed[1]
-
-    def __str__(self) -> str:
-        allowed = "reported" if self.allowed is None else f"allowed {self.allowed[0]:g} to {self.allowed[1]:g}"
-        return f"{self.what}: {self.value:.1f} {self.unit} ({allowed})"
-
-
-@dataclass(frozen=True)
-class Check:
-    """The model beside one source: what it publishes, how it was compared, and what was found."""
-
-    id: str
-    title: str
-    source: str
-    published: str
-    note: str
-    found: tuple[Found, ...]
-
-    @property
-    def holds(self) -> bool:
-        """Whether every number lies in its allowed range."""
-        return all(found.holds for found in self.found)
-
-    def __str__(self) -> str:
-        return "\n  ".join([f"{self.title}. Published: {self.published}.", *map(str, self.found)])
 
 
 @dataclass(frozen=True)
@@ -107,35 +57,8 @@ class CertifiedCar:
         )
 
 
-def on_cycle(cycle: str, car: Car, driver: Driver | None = None) -> Result:
-    """A standard cycle as in a laboratory: warm, cabin off, part-charged."""
-    return evaluate(cycle_trace(cycle), car, LABORATORY, driver or Driver())
-
-
-def battery_classes() -> list[str]:
-    """The classes that drive on their battery alone."""
-    return [car_class for car_class in class_labels() if "hybrid" not in car_class]
-
-
-def class_of_weight(test_weight_kg: float) -> str:
-    """The battery class that stands in for a certified car: the one of nearest mass, the driver included."""
-    mass_kg = test_weight_kg - TEST_LOAD_KG + DRIVER_KG
-    return min(battery_classes(), key=lambda car_class: abs(assumed_figures(car_class)["mass_kg"].mid - mass_kg))
-
-
 def _certified_car(row: dict[str, str]) -> CertifiedCar:
-    test_weight_kg = float(row["etw_lb"]) * KG_PER_LB
-    car_class = class_of_weight(test_weight_kg)
-    car = car_from(
-        car_class,
-        {
-            "mass_kg": test_weight_kg,
-            "f0_n": float(row["a_lbf"]) * N_PER_LBF,
-            "f1_n_per_mps": float(row["b_lbf_per_mph"]) * N_PER_LBF / MPS_PER_MPH,
-            "f2_n_per_mps2": float(row["c_lbf_per_mph2"]) * N_PER_LBF / MPS_PER_MPH**2,
-            "charging_efficiency": CHARGING_EFFICIENCY,
-        },
-    )
+    car_class, car = certified(row)
     city, highway = on_cycle("udds", car), on_cycle("hwfet", car)
     return CertifiedCar(
         id=row["id"],
@@ -279,6 +202,7 @@ CHECKS: tuple[Callable[[], Check], ...] = (
     range_gain_on_dynamometer,
     recovered_on_wltc,
     braking_over_traction,
+    *WINTER_CHECKS,
 )
 
 

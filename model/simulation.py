@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model import battery, motor
 from model.braking import LIMITS, motor_limits_n
@@ -33,7 +34,7 @@ from model.units import GRAVITY_MPS2, J_PER_KWH, KMH_PER_MPS
 BLOCK = 10
 """Steps over which charge, temperature, cell resistance and charge acceptance are held."""
 ROOM_PER_BLOCK = 0.25
-"""The most of a nearly full battery's room that one block may fill [1]; only a hybrid's battery takes as fast as that."""
+"""The most of a nearly full battery's room that one block may fill [1]; only a hybrid's battery takes so fast."""
 SOC_TOLERANCE = 1e-6
 TEMPERATURE_TOLERANCE_K = 5e-3
 FULL_TOLERANCE = 1e-12
@@ -72,7 +73,7 @@ class Demand:
     ambient_c: Array
 
 
-def _padded(values: Array, length: int) -> Array:
+def _padded(values: NDArray[Any], length: int) -> Array:
     return np.concatenate([values, np.zeros(length - len(values), dtype=values.dtype)])[None, :]
 
 
@@ -104,7 +105,7 @@ def wheel_demand(trace: Trace, car: Car, conditions: Conditions) -> Demand:
     wind = conditions.wind_kmh / KMH_PER_MPS
     rolling = rolling_n(car, speed, conditions.payload_kg, ambient, extra, cosine, cold_tyres)
     air = np.where(speed > 0, air_n(car, speed, wind, density), 0.0)
-    if conditions.trailer_kg:
+    if np.any(np.asarray(conditions.trailer_kg) > 0):
         warmth = tyre_factor(ambient) * cold_tyres
         rolling = rolling + trailer_rolling_n(car, conditions.trailer_kg, speed, warmth, extra, cosine)
         through_air = np.where(speed > 0, speed + wind, 0.0)
@@ -341,9 +342,8 @@ def solve(
             # what the battery alone would draw from its charge, the loss in its cells as it is with its present share
             alone = at_terminals * np.divide(drawn, partly, out=np.ones_like(drawn), where=partly > 0)
             gained = taken + drawn
-            new_soc = battery.held_from_below(
-                1 + slope, gained - alone - slope * now_soc, conditions.soc_start, floor
-            )
+            change = gained - alone - slope * now_soc
+            new_soc = battery.recurrence(1 + slope, change, conditions.soc_start, floor)
             given = new_soc[:, :-1] + gained - new_soc[:, 1:]
             next_share = np.clip(given / np.maximum(alone, 1e-300), 0.0, 1.0)
             unsettled = np.abs((next_share - battery_share) * alone).sum(-1).max()

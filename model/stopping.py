@@ -1,4 +1,4 @@
-"""Stopping: reaction and braking distance, an emergency stop on a given road, a stop by the motor alone, standing still.
+"""Stopping: reaction and braking distance, an emergency stop on a given road, a stop by the motor, standing still.
 
 The friction brakes do the emergency stop: whether the motor helps while ABS works differs from car to car, so its part
 is given as the most it could be. Grip counts in full on all four wheels; air drag is left out.
@@ -80,25 +80,30 @@ def brakes_hold_mps2(conditions: Conditions, level: float, speed: Any, grade: fl
     return GRAVITY_MPS2 * cosine * (friction + grade)
 
 
-def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Any, cap_mps2: float | None = None) -> Array:
-    """The most the motor can take at the wheels [N] at each speed [m/s] while the car slows by `slowing` [m/s²].
+def motor_limits_at(
+    car: Car, conditions: Conditions, driver: Driver, speed: Array, slowing: Any, asked_n: Any
+) -> dict[str, Any]:
+    """What each limit leaves of a slowing force asked of the motor [N], the battery's at the start of the drive too.
 
-    All limits, the battery's at the start of the drive among them. `cap_mps2` replaces the car's own slowing limit.
+    Speed [m/s]; `slowing` is what the car slows by meanwhile [m/s²]. Whatever the pedal, the motor is asked.
     """
-    if cap_mps2 is not None:
-        car = replace(car, regen_cap_mps2=cap_mps2)
     car_kg = car.mass_kg + conditions.payload_kg
     friction = friction_coefficient(SURFACES.index(conditions.surface), conditions.grip_level, conditions.tyres, speed)
     blended = replace(car, brake_pedal="blended")
-    limits = motor_limits_n(
-        blended, Driver(), speed, np.full_like(speed, ENDLESS_N), slowing, friction, car_kg, car_kg, None
-    )
-    # fading is a share of what is asked: here of what the motor could do
-    del limits["low_speed_fade"]
+    limits = motor_limits_n(blended, driver, speed, asked_n, slowing, friction, car_kg, car_kg, None)
     start_c = start_temperature_c(conditions, conditions.ambient_c)
     accepted = battery.acceptance_w(car, np.array([[conditions.soc_start]]), np.array([[start_c]]))[0, 0]
     limits["battery"] = motor.slowing_force_n(car, speed, accepted + car.accessory_w) / car.gear_efficiency
-    return fade_share(car, Driver(), speed) * np.minimum.reduce(np.broadcast_arrays(*limits.values()))
+    return limits
+
+
+def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Any) -> Array:
+    """The most the motor can take at the wheels [N] at each speed [m/s] while the car slows by `slowing` [m/s²]."""
+    limits = motor_limits_at(car, conditions, Driver(), speed, slowing, np.full_like(speed, ENDLESS_N))
+    # fading is a share of what is asked: here of what the motor could do
+    del limits["low_speed_fade"]
+    most: Array = fade_share(car, Driver(), speed) * np.minimum.reduce(np.broadcast_arrays(*limits.values()))
+    return most
 
 
 @dataclass(frozen=True)
@@ -131,7 +136,13 @@ class Stop:
 
 
 def emergency_stop(
-    car: Car, conditions: Conditions, from_kmh: float, *, level: float = 0.0, reaction_s: float = 1.0, grade: float = 0.0
+    car: Car,
+    conditions: Conditions,
+    from_kmh: float,
+    *,
+    level: float = 0.0,
+    reaction_s: float = 1.0,
+    grade: float = 0.0,
 ) -> Stop:
     """Stop from `from_kmh` [km/h] as hard as the road allows; `level` −1 to 1 within the band of its grip.
 
@@ -179,9 +190,12 @@ def motor_part_g(scenario: Scenario, from_kmh: float) -> dict[str, float]:
 def emergency_answers(
     scenario: Scenario, from_kmh: float, *, reaction_s: float = 1.0, grade_pct: float = 0.0
 ) -> dict[str, Any]:
-    """An emergency stop as the command line answers it: the low, mid and high end of the road's grip.
+    """An emergency stop as the command line answers it, every key ending in its unit.
 
-    Low grip is the longest distance. Keys end in their unit; what never ends is None.
+    On friction brakes alone, reaction included, in the middle of the road's band of grip; under `band` at its low, mid
+    and high end: low grip is the longest distance. The battery meanwhile feeds the accessories. What never ends is
+    None. `motor_at_most` is what the motor could take, which few cars count on: as energy at the wheels, as share of
+    all braking energy, and as slowing when braking begins, over the assumed slowing limit and motor power.
     """
     car = car_from(scenario.car_class, dict(scenario.stated))
     stops = {
@@ -195,20 +209,29 @@ def emergency_answers(
         values = {name: getattr(stop, figure) / per for name, stop in stops.items()}
         return {name: float(value) if np.isfinite(value) else None for name, value in values.items()}
 
-    return {
-        "surface": scenario.conditions.surface,
-        "reaction_s": reaction_s,
-        "thinking_distance_m": stops["mid"].thinking_m,
-        "braking_distance_m": banded("braking_m"),
+    band = {
         "distance_m": banded("distance_m"),
+        "braking_distance_m": banded("braking_m"),
         "time_s": banded("time_s"),
         "mean_slowing_g": banded("mean_slowing_mps2", GRAVITY_MPS2),
         "force_kn": banded("force_n", 1000),
         "power_kw": banded("power_w", 1000),
-        "braked_wh": banded("braked_j", J_PER_WH),
-        "motor_at_most_wh": banded("motor_j", J_PER_WH),
-        "motor_at_most_share": banded("motor_share"),
-        "motor_part_g": motor_part_g(scenario, from_kmh),
+    }
+    time_s = band["time_s"]["mid"]
+    return {
+        "distance_m": band["distance_m"]["mid"],
+        "time_s": time_s,
+        "battery_wh": None if time_s is None else car.accessory_w * time_s / J_PER_WH,
+        "surface": scenario.conditions.surface,
+        "reaction_s": reaction_s,
+        "thinking_distance_m": stops["mid"].thinking_m,
+        "band": band,
+        "braked_wh": stops["mid"].braked_j / J_PER_WH,
+        "motor_at_most": {
+            "wheel_wh": stops["mid"].motor_j / J_PER_WH,
+            "share": stops["mid"].motor_share,
+            "slowing_g": motor_part_g(scenario, from_kmh),
+        },
     }
 
 

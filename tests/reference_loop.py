@@ -177,14 +177,15 @@ class Loop:
         cop = max(1.0, car.heat_pump_cop_at_0c + 0.04 * ambient) if car.heat_source == "heat_pump" else 1.0
         strongest = car.heater_max_kw * 1000 * cop
         needed = car.cabin_loss_w_per_k * (inside - ambient)
-        if needed >= strongest:
+        if needed >= strongest + 100:
             return strongest / cop
         time_constant = car.cabin_heat_capacity_kj_per_k * 1000 / car.cabin_loss_w_per_k
         parked = ambient if self.conditions.parked_c is None else self.conditions.parked_c
         already = car.cabin_loss_w_per_k * min(max(parked - ambient, 0.0), inside - ambient)
-        reached_s = time_constant * (math.log(1 - already / strongest) - math.log(1 - needed / strongest))
+        given = strongest + 100
+        reached_s = time_constant * (math.log(1 - already / given) - math.log(1 - needed / given))
         warm = self.conditions.preconditioned or time_s >= reached_s
-        return (needed if warm else strongest) / cop
+        return (max(needed - 100, 0.0) if warm else strongest) / cop
 
     def accepted_w(self, soc: float, pack_c: float) -> float:
         """Power the battery takes: between charges first, then between temperatures, then between tables."""

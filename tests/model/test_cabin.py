@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.cabin import cabin_power_w, heat_pump_cop
+from model.cabin import PERSON_W, cabin_power_w, heat_pump_cop
 from model.parameters import car_from
 from model.scenario import Conditions
 
@@ -27,7 +27,7 @@ def test_nothing_runs_when_off_or_mild():
 def test_the_heater_runs_full_then_holds():
     watts = power()
     assert watts[0] == CAR.heater_max_kw * 1000
-    assert watts[-1] == pytest.approx(CAR.cabin_loss_w_per_k * 26)
+    assert watts[-1] == pytest.approx(CAR.cabin_loss_w_per_k * 26 - PERSON_W)
     assert set(watts) == {watts[0], watts[-1]} and np.all(np.diff(watts) <= 0)
 
 
@@ -35,7 +35,7 @@ def test_the_cabin_is_warm_when_the_heater_holds():
     """Integrating the heat balance over the full-power minutes ends at the set temperature."""
     cabin_c = COLD.ambient_c
     for _ in range(int((power() == CAR.heater_max_kw * 1000).sum())):
-        heat = CAR.heater_max_kw * 1000 - CAR.cabin_loss_w_per_k * (cabin_c - COLD.ambient_c)
+        heat = CAR.heater_max_kw * 1000 + PERSON_W - CAR.cabin_loss_w_per_k * (cabin_c - COLD.ambient_c)
         cabin_c += heat / (CAR.cabin_heat_capacity_kj_per_k * 1000)
     assert cabin_c == pytest.approx(COLD.cabin_set_c, abs=0.1)
 
@@ -47,7 +47,22 @@ def test_a_heater_too_weak_stays_at_its_most():
 
 
 def test_a_warmed_cabin_only_holds():
-    assert power(conditions=replace(COLD, preconditioned=True)) == pytest.approx(CAR.cabin_loss_w_per_k * 26)
+    held = CAR.cabin_loss_w_per_k * 26 - PERSON_W
+    assert power(conditions=replace(COLD, preconditioned=True)) == pytest.approx(held)
+
+
+def test_a_cabin_from_a_garage_is_warm_sooner():
+    """Heating from -5 °C to the garage's temperature takes just as long as the start is put forward."""
+    minutes = [(power(conditions=replace(COLD, parked_c=parked)) > 3000).sum() for parked in (None, 10.0, 25.0)]
+    assert minutes[0] > minutes[1] > 0 == minutes[2]
+    to_ten = (power(conditions=replace(COLD, cabin_set_c=10.0)) > 3000).sum()
+    assert minutes[0] - minutes[1] == pytest.approx(to_ten, abs=1)
+
+
+def test_the_waste_heat_of_an_engine_takes_no_electricity():
+    hybrid = replace(CAR, heat_source="engine")
+    assert np.all(power(hybrid) == 0)
+    assert np.all(power(hybrid, replace(COLD, ambient_c=31.0)) > 0)
 
 
 def test_a_heat_pump_takes_less_and_never_gives_less_than_it_takes():

@@ -21,7 +21,7 @@ def test_stop_answers_for_every_way(capsys):
         assert {"distance_m", "time_s", "battery_wh"} <= set(found[way])
     assert found["coast"]["distance_m"] == pytest.approx(found["friction"]["distance_m"])
     assert found["coast"]["battery_wh"] < found["regen"]["battery_wh"] < found["friction"]["battery_wh"]
-    emergency = found["emergency"]["distance_m"]
+    emergency = found["emergency"]["band"]["distance_m"]
     assert emergency["high"] < emergency["mid"] < emergency["low"] < found["coast"]["distance_m"]
     assert found["scenario"]["car"] == "city-car" and "legs" not in found["scenario"]
 

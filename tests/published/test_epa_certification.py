@@ -6,7 +6,8 @@ correction. Charging efficiency 0.88, everything else as the class of nearest ma
 
 import pytest
 
-from model.published_checks import certified_cars, class_of_weight, epa_certification
+from model.check_records import class_of_weight
+from model.published_checks import certified_cars, epa_certification
 
 
 def test_wall_energy_of_the_certified_cars():

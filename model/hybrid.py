@@ -1,0 +1,88 @@
+"""Hybrids: what regeneration saves in fuel, with a wide band, and how soon the small window is full.
+
+A hybrid goes through the same kernel: its battery is a small window with a low power cap, and its engine gives what
+the battery would have to give below the charge that it keeps. Energies stand at the electric drive's terminals,
+whoever gives them; how the engine's work reaches the wheels is not modelled but for one wide efficiency.
+"""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass, replace
+from typing import Any
+
+from model.car import Car
+from model.descent import descent_to_fill_m
+from model.parameters import assumed_figures
+from model.savings import Result
+from model.scenario import Conditions, Driver, Scenario
+from model.simulation import Run
+from model.uncertainty import Band
+from model.units import J_PER_KWH
+
+FUEL_KWH_PER_LITRE = 8.9
+"""Heat of a litre of petrol, 32 MJ: from memory."""
+
+
+def has_engine(car: Car) -> bool:
+    """Whether the car is a hybrid."""
+    return car.sustain_soc is not None
+
+
+def engine_kwh(run: Run) -> float:
+    """What the engine gave in place of the battery [kWh]."""
+    return float((run.engine_w * run.demand.step_s).sum()) / J_PER_KWH
+
+
+def fuel_l(energy_kwh: Any, engine_efficiency: Any) -> Any:
+    """Fuel [l] in which the engine finds `energy_kwh` [kWh] at the electric drive's terminals."""
+    return energy_kwh / (engine_efficiency * FUEL_KWH_PER_LITRE)
+
+
+@dataclass(frozen=True)
+class FuelSaved:
+    """Fuel that regeneration saves on a drive [l], and the energy of the engine behind it [kWh].
+
+    What a plug-in hybrid saves while it drives on its charge is electricity and not in here.
+    """
+
+    engine_kwh: float
+    friction_only_engine_kwh: float
+    litres: Band
+    litres_per_100km: Band
+
+
+def fuel_saved(scenario: Scenario, result: Result) -> FuelSaved:
+    """Fuel saved on the result's drive: the band is that of the engine's efficiency, low to high, and is wide."""
+    figures, stated = assumed_figures(scenario.car_class)["engine_efficiency"], dict(scenario.stated)
+    at = stated.get("engine_efficiency")
+    ends = (figures.high, figures.mid, figures.low) if at is None else (at, at, at)
+    with_regen, without = engine_kwh(result.run), engine_kwh(result.friction_only)
+    litres = Band(*(fuel_l(without - with_regen, efficiency) for efficiency in ends))
+    return FuelSaved(with_regen, without, litres, litres.scaled(100 / result.distance_km))
+
+
+def fuel_answers(scenario: Scenario, result: Result) -> dict[str, Any]:
+    """Fuel saved as the command line answers it: low, mid and high, by the engine's efficiency."""
+    saved = fuel_saved(scenario, result)
+    return {
+        "engine_kwh": saved.engine_kwh,
+        "friction_only_engine_kwh": saved.friction_only_engine_kwh,
+        "saved_l": asdict(saved.litres),
+        "saved_l_per_100km": asdict(saved.litres_per_100km),
+    }
+
+
+def window_kwh(car: Car, conditions: Conditions) -> float:
+    """Room in the battery at the start of the drive [kWh]."""
+    return (1 - conditions.soc_start) * car.usable_kwh
+
+
+def descent_until_full_m(
+    car: Car, conditions: Conditions, driver: Driver, grade_pct: float, speed_kmh: float
+) -> float | None:
+    """Metres of descent after which a hybrid's window is full, from the charge its engine keeps.
+
+    None where the slope gives nothing back.
+    """
+    kept = conditions if car.sustain_soc is None else replace(conditions, soc_start=car.sustain_soc)
+    return descent_to_fill_m(car, kept, driver, grade_pct, speed_kmh)
