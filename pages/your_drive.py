@@ -153,6 +153,7 @@ def answer() -> None:
         st.error(outcome.refusal)
         return
     st.header(wording.headline_marked(bands, display), anchor=False)
+    draw_trust()
     scenario, result = state.scenario(), outcome.result
     if not result.followed:
         st.warning(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
@@ -170,7 +171,6 @@ def answer() -> None:
     with st.expander("What the year is made of", type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
             year_entries()
-    draw_trust()
 
 
 def fact_rows(facts: list[tuple[str, str, str]]) -> str:

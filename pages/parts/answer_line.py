@@ -15,6 +15,9 @@ from pages.parts import state, wording
 from pages.parts.controls import control
 from pages.parts.link import own_link
 
+ACTIONS = (("show.py", "Show", ":material/present_to_all:"),)
+"""What can be done with the answer: page, word and icon."""
+
 
 def draw_answer_line(*, with_answer: bool) -> None:
     """Draw the line; pages that state the headline themselves ask for it without the answer."""
@@ -36,7 +39,9 @@ def draw_answer_line(*, with_answer: bool) -> None:
         answer = state.answer() if with_answer else None
         if answer is not None:
             say(f"**{wording.headline(answer, display)}**")
-        st.page_link("show.py", label="Show", icon=":material/present_to_all:", query_params=own_link())
+        with st.container(key="actions", horizontal=True, width="content"):
+            for file, label, icon in ACTIONS:
+                st.page_link(file, label=label, icon=icon, query_params=own_link())
 
 
 def say(text: str) -> None:
