@@ -24,7 +24,7 @@ RUNS = 500
 SEED = 20261125
 LOW_SHARE, HIGH_SHARE = 0.05, 0.95
 CHUNK = 16
-"""Runs worked through together: few enough for their arrays to stay in the processor's cache."""
+"""About how many runs are worked through together: few enough for their arrays to stay in the processor's cache."""
 
 
 @dataclass(frozen=True)
@@ -124,8 +124,8 @@ def run_each(
     """
     runs = len(next(iter(drawn.values()))) if drawn else 1
     measured = []
-    for start in range(0, runs, CHUNK):
-        chunk: dict[str, Any] = {key: values[start : start + CHUNK] for key, values in drawn.items()}
+    for rows in np.array_split(np.arange(runs), max(1, round(runs / CHUNK))):
+        chunk: dict[str, Any] = {key: values[rows] for key, values in drawn.items()}
         cars = replace(car, **{key: value for key, value in chunk.items() if key in CAR_FIELDS})
         around = replace(conditions, **{key: value for key, value in chunk.items() if key in CONDITION_FIELDS})
         drivers = replace(driver, **{key: value for key, value in chunk.items() if key in DRIVER_FIELDS})
