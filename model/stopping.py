@@ -30,10 +30,9 @@ REACTION_S = Field(
 )  # fmt: skip
 HIGHWAY_CODE = (0.67, 6.55)
 """Thinking time [s] and slowing [m/s²] behind the UK Highway Code's typical stopping distances, rule 126 (derived)."""
-SIGHT_DISTANCE_US = (2.5, 11.2 * 0.3048)
-"""Reaction [s] and slowing [m/s²] of stopping sight distances in US units (AASHTO Green Book, 11.2 ft/s²)."""
-SIGHT_DISTANCE_METRIC = (2.5, 3.4)
-"""The same in metric units."""
+SIGHT_REACTION_S = 2.5
+SIGHT_SLOWING_FT_S2, SIGHT_SLOWING_MPS2 = 11.2, 3.4
+"""Reaction and slowing behind stopping sight distances, in US and in metric units (AASHTO Green Book 2018)."""
 LEAST_A_CAR_MUST_DO = (100.0, 70.0)
 """Speed [km/h] and the longest stop allowed from it with cold brakes [m]: FMVSS 135, S7.5."""
 SPEED_STEPS = 400
@@ -54,6 +53,19 @@ def braking_distance_m(speed: Any, deceleration: Any) -> Any:
 def stopping_distance_m(speed: Any, reaction_s: Any, deceleration: Any) -> Any:
     """Thinking and braking distance together [m]."""
     return thinking_distance_m(speed, reaction_s) + braking_distance_m(speed, deceleration)
+
+
+def sight_distance_ft(speed_mph: Any) -> Any:
+    """Stopping sight distance [ft] at `speed_mph` [mph] before rounding, with the Green Book's own coefficients."""
+    return 1.47 * speed_mph * SIGHT_REACTION_S + 1.075 * speed_mph * speed_mph / SIGHT_SLOWING_FT_S2
+
+
+def sight_distance_m(speed_kmh: Any) -> Any:
+    """Stopping sight distance [m] at `speed_kmh` [km/h] before rounding; the coefficients are from memory.
+
+    The second is rounded up by 1 %, without which two rows of the printed table would come out lower.
+    """
+    return 0.278 * speed_kmh * SIGHT_REACTION_S + 0.039 * speed_kmh * speed_kmh / SIGHT_SLOWING_MPS2
 
 
 def braking_power_w(mass_kg: Any, deceleration: Any, speed: Any) -> Any:

@@ -1,0 +1,14 @@
+"""Argonne National Laboratory, Advanced Powertrain Research Facility, 2013 (press): a compact hatch at 20 °F.
+
+The heater's 5 kW are its most; the order of the cycles is an assumption of this check.
+"""
+
+from model.winter_checks import consumption_in_the_cold
+
+
+def test_consumption_of_a_small_car_driven_off_cold():
+    check = consumption_in_the_cold()
+    print(check)
+    assert check.holds, str(check)
+    udds, hwfet, us06 = (found.value for found in check.found)
+    assert udds > hwfet > us06
