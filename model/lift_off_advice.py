@@ -105,11 +105,21 @@ class Case:
     prefers: str
 
     @property
+    def grip_limit_mps2(self) -> float:
+        """The greatest strength on the axis that the first rule leaves [m/s²]."""
+        return float(STRENGTHS_MPS2[self.grip_allows].max())
+
+    @property
+    def energy_tie_kwh(self) -> tuple[float, float]:
+        """The best energy that grip leaves, and the most that counts as equal to it [kWh]."""
+        best = float(self.net_kwh[self.grip_allows].min())
+        # one percent of a leg that its descent pays for would tell nothing apart
+        return best, best + ENERGY_TIE * max(abs(best), float(np.ptp(self.net_kwh)))
+
+    @property
     def energy_allows(self) -> Flags:
         """Where energy is within the tie of the best that grip leaves."""
-        best = self.net_kwh[self.grip_allows].min()
-        # one percent of a leg that its descent pays for would tell nothing apart
-        allows: Flags = self.net_kwh <= best + ENERGY_TIE * max(abs(best), float(np.ptp(self.net_kwh)))
+        allows: Flags = self.net_kwh <= self.energy_tie_kwh[1]
         return allows
 
     def preferred(self, among: Flags) -> int:

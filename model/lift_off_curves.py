@@ -109,6 +109,18 @@ def curves_of(scenario: Scenario) -> Curves:
     return Curves(scenario, car, same, stacked, Ride(*np.array(rides).T))
 
 
+def as_set(scenario: Scenario) -> dict[str, float]:
+    """The drive as you would drive it with the strengths as they are set, single legs' own included.
+
+    Keys `net_kwh`, `friction_kwh`, `presses` of `Curve`, and those of `Ride`.
+    """
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    trace = as_you_would_drive(scenario, car)
+    curve = _both_pedals(trace, car, scenario, scenario.driver)[car.brake_pedal]
+    taken = {item.name: float(getattr(curve, item.name).sum()) for item in fields(Curve)}
+    return taken | dict(zip((item.name for item in fields(Ride)), map(float, _ride(trace)), strict=True))
+
+
 def _both_pedals(trace: Trace, car: Car, scenario: Scenario, driver: Driver) -> dict[str, Curve]:
     """One trace with either kind of brake pedal.
 

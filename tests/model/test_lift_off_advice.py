@@ -136,3 +136,11 @@ def test_case_of_a_leg_is_part_of_the_whole():
     whole, first, second = case_of(curves), case_of(curves, 0), case_of(curves, 1)
     np.testing.assert_allclose(whole.net_kwh, first.net_kwh + second.net_kwh)
     np.testing.assert_allclose(whole.presses, first.presses + second.presses)
+
+
+def test_the_limits_that_pictures_mark_are_those_of_the_rules():
+    plain = case(net_kwh=np.linspace(5.2, 5.0, COUNT), grip_allows=STRENGTHS_MPS2 <= 1.6)
+    best, most = plain.energy_tie_kwh
+    assert plain.grip_limit_mps2 == 1.6
+    assert best == plain.net_kwh[STRENGTHS_MPS2 == 1.6] and most == pytest.approx(1.01 * best)
+    np.testing.assert_array_equal(plain.energy_allows, plain.net_kwh <= most)

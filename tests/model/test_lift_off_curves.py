@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from model.drives import drive
-from model.lift_off_curves import PEDALS, STRENGTHS_MPS2, as_you_would_drive, curve_table, curves_of
+from model.lift_off_curves import PEDALS, STRENGTHS_MPS2, as_set, as_you_would_drive, curve_table, curves_of
 from model.scenario import Driver, Leg, Scenario
 
 TWO_LEGS = Scenario(
@@ -108,3 +108,21 @@ def test_the_table_holds_the_car_s_own_pedal(curves):
     np.testing.assert_allclose(table["as_driven_net_kwh"], curves.as_driven["blended"].net_kwh.sum(axis=0))
     assert list(table["word"].unique()) == ["rolling on", "gentle", "firm", "strong"]
     assert len(table) == len(STRENGTHS_MPS2) and not table.isna().any().any()
+
+
+@pytest.mark.parametrize("pedal", PEDALS)
+def test_a_strength_as_it_is_set_is_a_point_of_the_curves(pedal):
+    scenario = TWO_LEGS.with_setting("brake_pedal", pedal).with_setting("lift_off_mps2", 1.2)
+    row = curve_table(curves_of(scenario)).set_index("lift_off_mps2").loc[1.2]
+    found = as_set(scenario)
+    for key in ("net_kwh", "friction_kwh", "presses"):
+        assert found[key] == pytest.approx(row[f"as_driven_{key}"], rel=1e-9)
+    for key in ("mean_mps2", "high_mps2", "reversals", "duration_s"):
+        assert found[key] == pytest.approx(row[key], rel=1e-9)
+
+
+def test_as_set_drives_a_leg_with_its_own_strength():
+    mild = TWO_LEGS.with_setting("lift_off_mps2", 0.0)
+    own = as_set(mild.with_leg(0, "lift_off_mps2", 2.0).with_leg(1, "lift_off_mps2", 2.0))
+    assert own == pytest.approx(as_set(mild.with_setting("lift_off_mps2", 2.0)))
+    assert own["presses"] < as_set(mild)["presses"]
