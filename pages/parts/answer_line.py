@@ -17,6 +17,8 @@ from pages.parts.link import own_link
 
 ACTIONS = (("show.py", "Show", ":material/present_to_all:"),)
 """What can be done with the answer: page, word and icon."""
+ENTRIES_PX = 420
+"""Width of what a word opens, where the screen has it."""
 
 
 def draw_answer_line(*, with_answer: bool) -> None:
@@ -30,10 +32,11 @@ def draw_answer_line(*, with_answer: bool) -> None:
         with word("drive", wording.drive_words(scenario, display)):
             choose_drive("line")
         say("in" if wording.season_of(scenario.conditions, scenario.year) else "at")
-        with word("season", wording.season_words(scenario.conditions, scenario.year, display)):
+        season = wording.season_words(scenario.conditions, scenario.year, display)
+        with word("season", season), st.container(width=ENTRIES_PX):
             choose_season()
         say("with a")
-        with word("pedal", wording.pedal_words(scenario)):
+        with word("pedal", wording.pedal_words(scenario)), st.container(width=ENTRIES_PX):
             control(CAR_FIELDS["brake_pedal"], help="")
             st.markdown(wording.PEDAL_HELP)
         answer = state.answer() if with_answer else None
@@ -132,6 +135,6 @@ def choose_season() -> None:
         help="Sets the temperature to that of the season; what each season's is can be changed on the first page.",
     )
     control(CONDITION_FIELDS["ambient_c"])
-    control(CONDITION_FIELDS["surface"])
+    control(CONDITION_FIELDS["surface"], look="list")
     control(CONDITION_FIELDS["preconditioned"])
     control(CONDITION_FIELDS["cabin"])

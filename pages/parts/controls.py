@@ -113,17 +113,14 @@ def control(
         "label_visibility": "collapsed" if hide_label else "visible",
     }
     if field.kind == "choice":
-        options = list(field.choices)
+        words |= {
+            "options": list(field.choices),
+            "format_func": lambda option: choice_word(field.key, option).capitalize(),
+        }
         if look == "list":
-            st.selectbox(options=options, format_func=lambda option: choice_word(field.key, option), **words)
+            st.selectbox(**words)
         else:
-            st.segmented_control(
-                options=options,
-                format_func=lambda option: choice_word(field.key, option).capitalize(),
-                required=True,
-                width="stretch",
-                **words,
-            )
+            st.segmented_control(required=True, width="stretch", **words)
     elif field.kind == "yes_no":
         st.toggle(**words)
     elif field.kind == "text":

@@ -8,15 +8,18 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+import pandas as pd
 import streamlit as st
 
 from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, trace_of, year_of
 from model.fields import InputError
+from model.lift_off_advice import Case, DriveAdvice, advise, case_of
+from model.lift_off_curves import Curves, as_set, curve_table, curves_of
 from model.savings import Result
-from model.scenario import Scenario
+from model.scenario import Driver, Scenario, Year
 from model.scenario_io import starting_drives
 from pages.parts.display import Display
-from pages.parts.wording import plain
+from pages.parts.wording import pedal_of, plain
 
 BAND_RUNS, SEASON_RUNS = 120, 40
 """Sampled cars behind the headline, and behind each season of the year. Another draw of as many moves the ends of the
@@ -76,14 +79,58 @@ def outcome() -> Outcome:
 
 def answer() -> Answer | None:
     """The bands for the session's scenario; None where there is no result."""
-    return _answer(scenario()) if outcome().result else None
+    return _answer(same_speeds(scenario())) if outcome().result else None
 
 
 def year() -> YearOfDrives | None:
     """The year of the session's scenario; None where a season cannot be driven."""
     now = scenario()
     # every season brings its own temperature, so today's must not make the year be driven again
-    return _year(replace(now, conditions=replace(now.conditions, ambient_c=20.0)))
+    return _year(same_speeds(replace(now, conditions=replace(now.conditions, ambient_c=20.0))))
+
+
+@dataclass(frozen=True, eq=False)
+class LiftOff:
+    """The whole axis of lift-off strengths: its curves, the whole drive as the rules see it, and the advice."""
+
+    table: pd.DataFrame
+    case: Case
+    advice: DriveAdvice
+
+
+def lift_off() -> LiftOff | None:
+    """The advice on lift-off for the session's scenario; None where it cannot be driven."""
+    now = scenario()
+    curves = _curves(curves_key(now))
+    if curves is None:
+        return None
+    curves = replace(curves, scenario=now)
+    return LiftOff(curve_table(curves), case_of(curves), advise(curves))
+
+
+def as_driven() -> dict[str, float]:
+    """The session's drive as the driver would drive it with the strengths as they are set."""
+    now = scenario()
+    return _as_set(replace(now, driver=replace(now.driver, prefers=Driver.prefers), year=Year()))
+
+
+def same_speeds(now: Scenario) -> Scenario:
+    """The scenario without what changes nothing at its described speeds, so that a drive is not driven twice.
+
+    The driver's preference never does, and with a blended brake pedal the lift-off strength neither.
+    """
+    driver, legs = replace(now.driver, prefers=Driver.prefers), now.legs
+    if pedal_of(now) == "blended":
+        driver = replace(driver, lift_off_mps2=Driver.lift_off_mps2, slowing_on_request=False)
+        legs = tuple(replace(leg, lift_off_mps2=None) for leg in legs)
+    return replace(now, driver=driver, legs=legs)
+
+
+def curves_key(now: Scenario) -> Scenario:
+    """The scenario without what moves no curve over the axis: the strengths now set, the preference and the year."""
+    driver = replace(now.driver, lift_off_mps2=Driver.lift_off_mps2, prefers=Driver.prefers)
+    legs = tuple(replace(leg, lift_off_mps2=None) for leg in now.legs)
+    return replace(now, driver=driver, legs=legs, year=Year())
 
 
 def described_duration_s() -> float:
@@ -112,3 +159,16 @@ def _year(now: Scenario) -> YearOfDrives | None:
         return year_of(now, SEASON_RUNS)
     except InputError:
         return None
+
+
+@st.cache_resource(max_entries=50, show_spinner=False)
+def _curves(now: Scenario) -> Curves | None:
+    try:
+        return curves_of(now)
+    except InputError:
+        return None
+
+
+@st.cache_resource(max_entries=500, show_spinner=False)
+def _as_set(now: Scenario) -> dict[str, float]:
+    return as_set(now)

@@ -13,8 +13,9 @@ from model.lift_off import word_of
 from model.parameters import Assumed, assumed_figures, class_labels
 from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
 from model.scenario_io import starting_drives
-from pages.parts.display import Display, entry_text, number_text, percent_range_text, shown_unit, shown_value, tidy
+from pages.parts.display import Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
 NEGLIGIBLE_SHARE = 0.01
 NEGLIGIBLE_KWH = 0.005
 THAN = "than the same drive on friction brakes only"
@@ -43,7 +44,7 @@ CAUTION = (
 
 def choice_word(key: str, value: str) -> str:
     """A choice in plain words."""
-    return CHOICE_WORDS.get(key, {}).get(value, value.replace("_", " "))
+    return CHOICE_WORDS.get(key, {}).get(value, re.sub("[-_]", " ", value))
 
 
 def plain(refusal: str) -> str:
@@ -131,9 +132,11 @@ def unusual_text(phrases: Sequence[str]) -> str:
 
 def not_followed(described_s: float, driven_s: float) -> str:
     """What the car did where it could not keep the described speeds."""
+    digits = 0 if round(described_s / 60) < round(driven_s / 60) else 1
+    driven, described = (f"{seconds / 60:.{digits}f}" for seconds in (driven_s, described_s))
     return (
         "This car cannot keep up with the speeds described. It was driven as fast as motor and battery allow, and took "
-        f"{number_text(driven_s / 60)} minutes instead of {number_text(described_s / 60)}."
+        f"{driven} minutes instead of {described}."
     )
 
 
@@ -171,7 +174,7 @@ def season_of(conditions: Conditions, year: Year) -> str | None:
 def season_words(conditions: Conditions, year: Year, display: Display) -> str:
     """Season and temperature, such as “spring, 11 °C”, and what else is out of the ordinary."""
     words = [season_of(conditions, year), temperature_text(conditions.ambient_c, display)]
-    words.append(f"{conditions.surface} road" if conditions.surface != "dry" else None)
+    words.append(choice_word("surface", conditions.surface) if conditions.surface != "dry" else None)
     words.append("warmed on the plug" if conditions.preconditioned else None)
     words.append(None if conditions.cabin else "cabin off")
     return ", ".join(word for word in words if word)
@@ -213,8 +216,9 @@ def leg_words(leg: Leg, display: Display) -> str:
     if leg.descent_m:
         parts.append(f"{display.text(leg.descent_m, 'm')} down")
     if leg.surface != "dry":
-        parts.append(f"{leg.surface} road")
-    return ", ".join(parts)
+        parts.append(choice_word("surface", leg.surface))
+    # a line that is too long breaks at a comma, not between a figure and its unit
+    return ", ".join(part.replace(" ", NO_BREAK) for part in parts)
 
 
 HABIT_NUMBERS = {
@@ -281,7 +285,7 @@ def number_card(answer: Answer, scenario: Scenario, display: Display) -> Card:
         sums += f", or {range_text(answer, display)} on a full battery"
     if answer.saved_share is None or answer.saved_share.low > 1 or answer.saved_share.high < NEGLIGIBLE_SHARE:
         return Card(headline(answer, display), (f"{sums}.", about))
-    return Card(f"{share_text(answer)} less battery energy", (f"{THAN}.", f"{sums}.", about))
+    return Card(f":blue[{share_text(answer)}] less battery energy", (f"{THAN}.", f"{sums}.", about))
 
 
 def setting_card(scenario: Scenario) -> Card:

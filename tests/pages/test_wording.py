@@ -115,14 +115,18 @@ def test_season_words():
     spring = TOWN.with_setting("ambient_c", TOWN.year.spring_c)
     assert wording.season_words(spring.conditions, spring.year, METRIC) == "spring, 11 °C"
     frost = TOWN.with_setting("ambient_c", -7.4).with_setting("surface", "snow").with_setting("cabin", False)
-    assert wording.season_words(frost.conditions, frost.year, METRIC) == "−7 °C, snow road, cabin off"
+    assert wording.season_words(frost.conditions, frost.year, METRIC) == "−7 °C, snow, cabin off"
     assert wording.season_words(frost.conditions, frost.year, US).startswith("19 °F")
+
+
+def leg_line(leg: Leg) -> str:
+    return wording.leg_words(leg, METRIC).replace(wording.NO_BREAK, " ")
 
 
 def test_leg_words_count_and_leave_out_what_is_not_there():
     leg = Leg(distance_km=4.2, speed_kmh=45, stops=1, slow_downs=6, climb_m=0, descent_m=60)
-    assert wording.leg_words(leg, METRIC) == "4.2 km at 45 km/h, 1 stop, 6 slow-downs, 60 m down"
-    assert wording.leg_words(Leg(stops=0, slow_downs=0), METRIC) == "5.0 km at 50 km/h, nothing in the way"
+    assert leg_line(leg) == "4.2 km at 45 km/h, 1 stop, 6 slow-downs, 60 m down"
+    assert leg_line(Leg(stops=0, slow_downs=0, surface="ice")) == "5.0 km at 50 km/h, nothing in the way, ice"
 
 
 def test_habits_are_named_when_they_are_not_as_usual():
@@ -178,8 +182,8 @@ def test_provenance_of_the_mass():
 
 
 def test_a_drive_that_was_not_followed_says_what_it_did_instead():
-    sentence = wording.not_followed(2400, 2700)
-    assert "45 minutes instead of 40" in sentence
+    assert "45 minutes instead of 40." in wording.not_followed(2400, 2700)
+    assert "40.2 minutes instead of 40.0." in wording.not_followed(2400, 2412)
 
 
 @pytest.mark.parametrize("pedal", ["blended", "friction"])
@@ -191,7 +195,7 @@ def test_the_cards(pedal):
         wording.caveat_card(year_of(scenario, 5), METRIC),
     ]
     text = " ".join([card.title + " " + " ".join(card.sentences) for card in cards])
-    assert "than the same drive on friction brakes only." in text
+    assert "14 to 19 %] less battery energy than the same drive on friction brakes only." in text
     assert "firm, 1 m/s²" in text
     assert "winter day, at 1 °C" in text
     assert ("discs alone" in text) == (pedal == "friction")
