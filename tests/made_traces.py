@@ -29,3 +29,13 @@ def stop_and_go(times=4, top_kmh=50.0):
         [np.linspace(0, top_kmh, 13)[:-1], np.full(20, top_kmh), np.linspace(top_kmh, 0, 12), [0] * 6]
     )
     return ride(np.concatenate([[0.0], np.tile(once, times)]))
+
+
+def hill_and_town():
+    """Stop and go, a climb of 60 m, and the same way down."""
+    town = stop_and_go(8).speed_mps * 3.6
+    over = np.concatenate([np.linspace(0, 60, 15), np.full(140, 60.0), np.linspace(60, 0, 15)])
+    speed = np.concatenate([town, over[1:]])
+    slope = np.zeros(len(speed) - 1)
+    slope[-120:-60], slope[-60:] = 0.06, -0.06
+    return ride(speed, slope)

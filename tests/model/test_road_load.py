@@ -1,10 +1,23 @@
-"""Air, rolling and slope."""
+"""Air, rolling and slope, cold tyres, a trailer."""
+
+from dataclasses import replace
 
 import numpy as np
 import pytest
 
+from model.cycles import cycle_trace
 from model.parameters import car_from
-from model.road_load import AIR_REFERENCE_KG_M3, air_density, air_n, flat_road_load_n, rolling_n, tyre_factor
+from model.road_load import (
+    AIR_REFERENCE_KG_M3,
+    air_density,
+    air_n,
+    cold_tyre_factor,
+    flat_road_load_n,
+    rolling_n,
+    tyre_factor,
+)
+from model.scenario import Conditions
+from model.simulation import wheel_demand
 
 CAR = car_from("family-hatch")
 MEASURED = car_from("family-hatch", {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_per_mps2": 0.42})
@@ -52,3 +65,38 @@ def test_wind_counts_with_speed_and_may_push():
     assert air_n(CAR, 20.0, 10.0, 1.2) == pytest.approx(air_n(CAR, 30.0, 0.0, 1.2))
     assert air_n(CAR, 10.0, -10.0, 1.2) == 0
     assert air_n(CAR, 10.0, -15.0, 1.2) == pytest.approx(-air_n(CAR, 5.0, 0.0, 1.2))
+
+
+def test_cold_tyres_roll_harder_and_warm_up():
+    car = car_from("family-hatch")
+    factor = cold_tyre_factor(car, np.array([0.0, 60 * car.tyre_warm_up_min, 1e6]))
+    assert factor == pytest.approx([1 + car.tyre_cold_share, 1 + car.tyre_cold_share / np.e, 1])
+    warm, cold = (rolling_n(car, np.array([10.0]), 0.0, 5.0, cold_tyres=each)[0] for each in (1.0, 1.2))
+    assert cold == pytest.approx(1.2 * warm)
+    measured = car_from("family-hatch", {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_per_mps2": 0.4})
+    warm, cold = (rolling_n(measured, np.array([10.0]), 0.0, 20.0, cold_tyres=each)[0] for each in (1.0, 1.2))
+    assert cold - warm == pytest.approx(0.2 * 120)
+
+
+def test_a_standard_cycle_is_driven_on_warm_tyres_and_other_drives_start_cold():
+    car, plain = car_from("family-hatch"), Conditions(cabin=False)
+    made = replace(cycle_trace("udds"), warmed_up=False)
+    found = {
+        (trace.warmed_up, said): float(wheel_demand(trace, car, replace(plain, tyres_warm=said)).rolling_n.sum())
+        for trace in (cycle_trace("udds"), made)
+        for said in ("by_drive", "yes", "no")
+    }
+    assert found[True, "by_drive"] == found[True, "yes"] == found[False, "yes"]
+    assert found[False, "by_drive"] == found[False, "no"] == found[True, "no"] > found[True, "yes"]
+
+
+def test_a_trailer_rolls_and_drags_and_weighs():
+    car, plain = car_from("family-hatch"), Conditions(cabin=False, ambient_c=20.0, tyres_warm="yes")
+    trace = cycle_trace("hwfet")
+    alone, towing = (wheel_demand(trace, car, replace(plain, trailer_kg=kg)) for kg in (0.0, 900.0))
+    moving = alone.speed > 0
+    assert (towing.rolling_n - alone.rolling_n)[moving] == pytest.approx(car.rolling_coefficient * 900 * 9.80665)
+    ratio = towing.air_n[moving] / alone.air_n[moving]
+    assert ratio == pytest.approx((car.drag_area_m2 + plain.trailer_drag_area_m2) / car.drag_area_m2)
+    assert towing.mass_kg - alone.mass_kg == towing.effective_mass_kg - alone.effective_mass_kg == 900
+    assert towing.car_kg == alone.car_kg == alone.mass_kg

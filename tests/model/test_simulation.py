@@ -204,3 +204,45 @@ def test_a_drive_of_one_second():
     result = evaluate(ride([50, 49]), car_from("family-hatch"), WARM, Driver())
     assert result.distance_km == pytest.approx(49.5 / 3600) and result.ledger.error_share < 1e-9
     assert ledger_of(result.friction_only, result.trace).error_share < 1e-9
+
+
+def test_a_battery_heater_runs_until_the_battery_is_warm():
+    cold = replace(WARM, ambient_c=-10.0)
+    car = car_from("family-hatch", {"pack_heater_kw": 5.0, "pack_heater_until_c": 5.0, "pack_heat_loss_w_per_k": 0.0})
+    result = evaluate(steady(60, 3600), car, cold, Driver())
+    heater_w = result.run.pack_heater_w[0]
+    assert heater_w[0] == 5000 and heater_w[-1] == 0 and np.all(np.diff(heater_w) <= 0)
+    block = int(np.argmax(heater_w == 0)) // BLOCK
+    assert result.run.pack_c[0, block] == pytest.approx(5.0, abs=0.02)
+    into_battery_j = (result.run.pack_c[0, block] + 10) * car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
+    of_the_cells = float((result.run.cell_loss_w[0] * result.run.demand.step_s[0])[: block * BLOCK].sum())
+    assert result.ledger.pack_heater + of_the_cells == pytest.approx(into_battery_j, rel=1e-3)
+    assert result.ledger.error_share < 1e-9
+    unheated = evaluate(steady(60, 3600), replace(car, pack_heater_kw=0.0), cold, Driver())
+    assert unheated.run.pack_heater_w == 0 and unheated.ledger.pack_heater == 0
+
+
+def test_a_heater_has_nothing_to_do_in_a_warm_or_measured_battery():
+    car = car_from("family-hatch", {"pack_heater_kw": 5.0})
+    assert evaluate(steady(60, 600), car, WARM, Driver()).ledger.pack_heater == 0
+    measured = replace(steady(60, 600), battery_temp_c=np.full(601, -10.0))
+    assert evaluate(measured, car, WARM, Driver()).ledger.pack_heater == 0
+
+
+def test_the_battery_starts_where_the_car_stood():
+    for given, expected in (
+        ({}, -10.0),
+        ({"parked_c": 6.0}, 6.0),
+        ({"parked_c": 6.0, "preconditioned": True}, 20.0),
+        ({"parked_c": 6.0, "battery_temp_c": 12.0, "preconditioned": True}, 12.0),
+    ):
+        assert start_temperature_c(replace(WARM, ambient_c=-10.0, **given), -10.0) == expected
+
+
+def test_a_slope_moves_weight_only_by_what_the_tyres_do():
+    """Held at a steady speed downhill the front axle is loaded as by the same slowing on the flat; rolling, not at all."""
+    car = car_from("family-hatch")
+    down = wheel_demand(steady(60, 10, slope=-0.06), car, WARM).tyre_slowing[0, 0]
+    assert down == pytest.approx(9.80665 * 0.06)
+    rolling = wheel_demand(ride(60 + 3.6 * 9.80665 * 0.06 * np.arange(8), slope=-0.06), car, WARM).tyre_slowing[0, 0]
+    assert rolling == pytest.approx(0, abs=1e-9)

@@ -1,0 +1,104 @@
+"""Hybrids: the engine keeps the charge, the window stays a window, fuel comes with a wide band."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from model.battery import recurrence
+from model.cycles import cycle_trace
+from model.descent import hill
+from model.hybrid import descent_until_full_m, engine_kwh, fuel_answers, fuel_l, fuel_saved, has_engine, window_kwh
+from model.parameters import car_from
+from model.savings import evaluate
+from model.scenario import Conditions, Driver, Scenario
+from model.simulation import ledger_of
+from tests.made_traces import stop_and_go
+
+FULL, PLUG_IN = car_from("full-hybrid"), car_from("plug-in-hybrid")
+WARM = Conditions(ambient_c=20.0, cabin=False)
+DRIVER = Driver()
+
+
+def test_only_hybrids_have_an_engine():
+    assert has_engine(FULL) and has_engine(PLUG_IN) and not has_engine(car_from("family-hatch"))
+
+
+@pytest.mark.parametrize("start", [0.3, 0.5, 0.8])
+def test_the_charge_never_falls_below_what_the_engine_keeps(start):
+    result = evaluate(cycle_trace("wltc3b"), FULL, replace(WARM, soc_start=start), DRIVER)
+    assert result.soc.min() >= min(start, FULL.sustain_soc) - 1e-9
+    assert result.soc.max() <= 1
+    assert result.ledger.error_share < 1e-9 > ledger_of(result.friction_only, result.trace).error_share
+
+
+def test_engine_and_battery_together_give_what_is_drawn():
+    result = evaluate(stop_and_go(20), FULL, WARM, DRIVER)
+    ledger = result.ledger
+    terminal = ledger.cells_given - ledger.cells_taken - ledger.cell + ledger.engine_given
+    assert terminal / 3.6e6 == pytest.approx(result.net_kwh)
+    assert engine_kwh(result.run) == pytest.approx(ledger.engine_given / 3.6e6)
+    assert np.all(result.run.engine_w >= -1e-6) and np.all(result.run.engine_w <= result.run.terminal_w.clip(0) + 1e-6)
+
+
+def test_recovered_energy_spares_the_engine():
+    result = evaluate(stop_and_go(20), FULL, WARM, DRIVER)
+    assert engine_kwh(result.run) < engine_kwh(result.friction_only)
+    assert result.saved_share > 0.1
+
+
+def test_a_plug_in_hybrid_drives_on_its_charge_until_it_is_used_up():
+    charged = evaluate(cycle_trace("udds"), PLUG_IN, WARM, DRIVER)
+    assert engine_kwh(charged.run) == pytest.approx(0, abs=1e-9)
+    used_up = evaluate(cycle_trace("udds"), PLUG_IN, replace(WARM, soc_start=0.15), DRIVER)
+    assert engine_kwh(used_up.run) > 0.1
+    assert used_up.net_kwh == pytest.approx(charged.net_kwh, rel=1e-6)
+
+
+def test_a_full_window_on_a_descent_leaves_the_engines_drag_and_friction():
+    result = evaluate(hill(-1000, 8, 60), FULL, WARM, DRIVER)
+    assert result.soc.max() == pytest.approx(1, abs=1e-3) and result.soc.max() <= 1
+    drag_w = result.run.engine_drag_n[0] * result.run.demand.speed[0]
+    assert drag_w.max() == pytest.approx(FULL.engine_drag_kw * 1000)
+    assert result.ledger.engine_drag > 0 and result.wheel_friction_kwh > 0
+    slowed = result.wheel_regen_kwh + result.wheel_friction_kwh + result.ledger.engine_drag / 3.6e6
+    assert slowed == pytest.approx(result.wheel_braking_kwh)
+    freed = evaluate(hill(-1000, 8, 60), replace(FULL, engine_drag_kw=0.0), WARM, DRIVER)
+    assert freed.wheel_friction_kwh > result.wheel_friction_kwh
+
+
+def test_metres_until_the_window_is_full():
+    metres = descent_until_full_m(FULL, WARM, DRIVER, 6, 50)
+    assert 50 < metres < 400
+    assert metres > descent_until_full_m(replace(FULL, usable_kwh=0.4), WARM, DRIVER, 6, 50)
+    assert window_kwh(FULL, WARM) == pytest.approx(0.4 * 0.6)
+
+
+def test_fuel_has_a_wide_band_unless_the_efficiency_is_stated():
+    scenario = Scenario(car_class="full-hybrid", conditions=WARM)
+    result = evaluate(stop_and_go(20), FULL, WARM, DRIVER)
+    saved = fuel_saved(scenario, result)
+    assert 0 < saved.litres.low < saved.litres.mid < saved.litres.high
+    assert saved.litres.high > 1.5 * saved.litres.low
+    less = saved.friction_only_engine_kwh - saved.engine_kwh
+    assert saved.litres.mid == pytest.approx(fuel_l(less, FULL.engine_efficiency))
+    stated = fuel_saved(scenario.with_setting("engine_efficiency", 0.3), result)
+    assert stated.litres.low == stated.litres.high == pytest.approx(fuel_l(less, 0.3))
+    assert fuel_answers(scenario, result)["saved_l"]["mid"] == saved.litres.mid
+
+
+def test_a_litre_is_some_nine_kilowatt_hours():
+    assert fuel_l(8.9, 1.0) == 1 and fuel_l(8.9, 0.25) == 4
+
+
+def test_a_recurrence_with_a_floor_is_the_loop_it_stands_for():
+    random = np.random.RandomState(1)
+    factor, added = 1 - 0.2 * random.rand(3, 40), random.randn(3, 40) * 0.1
+    value = np.full(3, 0.5)
+    looped = [value]
+    for step in range(40):
+        value = np.maximum(0.3, factor[:, step] * value + added[:, step])
+        looped.append(value)
+    assert recurrence(factor, added, 0.5, 0.3) == pytest.approx(np.stack(looped, axis=1))
+    vanishing = np.full((1, 2000), 0.5)
+    assert recurrence(vanishing, np.zeros((1, 2000)), 0.5, 0.3)[0, -1] == 0.3
