@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any
 
 import numpy as np
@@ -13,17 +13,38 @@ from model.panels import FASTEST_KMH
 from model.stop_energy import StopEnergy, WayOut
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.marks import apart
-from pages.parts.display import Display, number_text
+from pages.parts.display import Display, percent_text
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
 
 HEIGHT_PX = 320
 NAMES_PX = 136
 """Room at the right for the names of what is drawn."""
+MEANINGS = ("back", "aboard", "losses", "friction", "road", "ink", "quiet")
 
 
-def beside_names(axis: Spec, names_px: int = NAMES_PX) -> Spec:
+def layer(data: str, mark: str, encoding: Spec, **look: Any) -> Spec:
+    """One layer of a picture: which rows, which mark, where and how."""
+    return {"data": {"name": data}, "mark": {"type": mark} | look, "encoding": encoding}
+
+
+def line(data: str, x: Spec, y: Spec, colour: str, dash: Sequence[int], width: float = 2) -> Spec:
+    """A line."""
+    return layer(data, "line", {"x": x, "y": y}, color=colour, strokeWidth=width, strokeDash=list(dash))
+
+
+def words(data: str, x: Spec, y: Spec, **look: Any) -> Spec:
+    """Words, from the rows' `text`."""
+    return layer(data, "text", {"x": x, "y": y, "text": {"field": "text"}}, **look)
+
+
+def where(column: str, value: object) -> Spec:
+    """Only the rows of a layer that have this value."""
+    return {"transform": [{"filter": {"field": column, "equal": value}}]}
+
+
+def beside_names(axis: Spec) -> Spec:
     """A horizontal axis that leaves room for names at the right."""
-    return axis | {"scale": axis["scale"] | {"range": [0, {"expr": f"max(width - {names_px}, 40)"}]}}
+    return axis | {"scale": axis["scale"] | {"range": [0, {"expr": f"max(width - {NAMES_PX}, 40)"}]}}
 
 
 def by_px(field: str, height: int) -> Spec:
@@ -32,13 +53,10 @@ def by_px(field: str, height: int) -> Spec:
     return {"field": field, "type": "quantitative", "stack": None, "scale": scale, "axis": None}
 
 
-def by_meaning(colours: Palette, *meanings: str) -> Spec:
+def by_meaning(colours: Palette) -> Spec:
     """Colour by what a mark means."""
-    scale = {"domain": list(meanings), "range": [getattr(colours, meaning) for meaning in meanings]}
+    scale = {"domain": list(MEANINGS), "range": [getattr(colours, meaning) for meaning in MEANINGS]}
     return {"field": "meaning", "type": "nominal", "legend": None, "scale": scale}
-
-
-MEANINGS = ("back", "aboard", "losses", "friction", "road", "ink", "quiet")
 
 
 @dataclass(frozen=True)
@@ -52,24 +70,27 @@ class Name:
     bold: bool = False
 
 
-def names_layers(names: Sequence[Name], x: Spec, height: int, colours: Palette) -> tuple[list[Spec], pd.DataFrame]:
-    """Names at the right of their marks, moved apart, each tied to its mark by a line of its colour."""
-    places = apart([name.y for name in names], [LINE_PX + 1] * len(names), 0, height)
-    rows = pd.DataFrame([vars(name) | {"place": place} for name, place in zip(names, places, strict=True)])
-    here = {"x": x | {"field": "x", "axis": None}, "y": by_px("place", height)}
-    tie = {"type": "rule", "xOffset": 3, "x2Offset": 15, "strokeWidth": 2}
-    layers: list[Spec] = [
-        {"data": {"name": "names"}, "mark": tie,
-         "encoding": here | {"x2": {"field": "x"}, "y": by_px("y", height), "y2": {"field": "place"},
-                             "color": by_meaning(colours, *MEANINGS)}},
-    ]  # fmt: skip
-    for bold in sorted({name.bold for name in names}):
-        layers.append(
-            {"data": {"name": "names"}, "transform": [{"filter": f"datum.bold == {str(bold).lower()}"}],
-             "mark": {"type": "text", "xOffset": 19, "fontWeight": 600 if bold else 400},
-             "encoding": here | {"text": {"field": "text"}}}
-        )  # fmt: skip
-    return layers, rows
+def names_layers(
+    names: Sequence[Name], x: Spec, height: int, colours: Palette, foot: int | None = None
+) -> tuple[list[Spec], pd.DataFrame]:
+    """Names at the right of their marks, moved apart, each tied to its mark by a line of its colour.
+
+    They stand above `foot` [px], the picture's height unless said otherwise.
+    """
+    places = apart([name.y for name in names], [LINE_PX + 1] * len(names), 0, height if foot is None else foot)
+    rows = pd.DataFrame([asdict(name) | {"place": place} for name, place in zip(names, places, strict=True)])
+    x, place = x | {"field": "x"}, by_px("place", height)
+    ends = {"x": x, "x2": {"field": "x"}, "y": by_px("y", height), "y2": {"field": "place"}}
+    return [
+        layer("names", "rule", ends | {"color": by_meaning(colours)}, xOffset=3, x2Offset=15, strokeWidth=2),
+        where("bold", False) | words("names", x, place, xOffset=19),
+        where("bold", True) | words("names", x, place, xOffset=19, fontWeight=600),
+    ], rows
+
+
+def thinly(rows: pd.DataFrame, parts: int = 100) -> pd.DataFrame:
+    """Evenly spread rows, first and last included."""
+    return rows.iloc[np.unique(np.linspace(0, len(rows) - 1, parts).astype(int))].round(4)
 
 
 def wh(value: float) -> str:
@@ -87,6 +108,8 @@ PARTS = (
     ("road", "air, tyres", "road"),
 )
 """What a stop's motion becomes, from the bottom of a column up."""
+LEAST_WH = 0.05
+"""Less than this prints as nothing."""
 
 
 def parts_of(stop: StopEnergy) -> dict[str, float]:
@@ -100,52 +123,47 @@ def speed_squared(
 ) -> Spec:
     """Energy of motion over speed, what of it comes back, and two stops as columns under the curve.
 
-    `curve` is from `model.stop_energy.back_by_speed`; `stops` are two speeds [km/h], the slower first, and their energy.
+    `curve` is from `model.stop_energy.back_by_speed`; `stops` are two speeds [km/h], the slower first, with their
+    energy.
     """
     colours, top = palette(dark), LINE_PX + 4
     fastest = float(display.value(FASTEST_KMH, "km/h"))
     most = next_step(float(curve["motion_wh"].max()), 50)
 
-    def px(energy: Any) -> Any:
+    def px(energy: float) -> float:
         return HEIGHT_PX - (HEIGHT_PX - top) * energy / most
 
-    x = beside_names(along("speed", fastest, display.unit("km/h"), 80))
-    lines = curve.assign(speed=display.value(curve["speed_kmh"], "km/h"))[["speed", "motion_wh", "battery_wh"]].round(3)
-    boxes, heads, names = [], [], []
-    for place, (speed_kmh, stop) in enumerate(stops):
-        speed, low = float(display.value(speed_kmh, "km/h")), 0.0
+    def up(field: str, ticks: Sequence[float] = ()) -> Spec:
+        return upright(field, [0, most], [HEIGHT_PX, top], {value: f"{value:.0f} Wh" for value in ticks})
+
+    columns, heads, names = [], [], []
+    for speed_kmh, stop in stops:
+        speed, low, names = float(display.value(speed_kmh, "km/h")), 0.0, []
         for key, name, meaning in PARTS:
             part = parts_of(stop)[key]
-            boxes.append({"speed": speed, "y": px(low + part) + 0.5, "y2": px(low) - 0.5, "meaning": meaning})
-            if place and part >= 0.05:
+            columns.append({"speed": speed, "y": px(low + part) + 0.5, "y2": px(low) - 0.5, "meaning": meaning})
+            if part >= LEAST_WH:
                 names.append(Name(fastest, px(low + part / 2), f"{name} {wh(part)}", meaning, key == "battery"))
             low += part
-        heads.append({"speed": speed, "y": px(low) - 10, "text": wh(low)})
-    y = {end: upright(f"{end}_wh", [0, most], [HEIGHT_PX, top], words) for end, words in (
-        ("motion", {value: f"{value:.0f} Wh" for value in (0, most / 2, most)}), ("battery", {}))}  # fmt: skip
-    column = {"type": "rect", "xOffset": -13, "x2Offset": 13}
-    place = {"x": x, "x2": {"field": "speed"}, "y": by_px("y", HEIGHT_PX), "y2": {"field": "y2"}}
-    named, rows = names_layers(names, x, HEIGHT_PX, colours)
+        heads.append({"speed": speed, "y": px(low) - 2, "text": wh(low)})
+    x, y = beside_names(along("speed", fastest, display.unit("km/h"), 80)), by_px("y", HEIGHT_PX)
+    named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
+    column = {"x": x, "x2": {"field": "speed"}, "y": y, "y2": {"field": "y2"}, "color": by_meaning(colours)}
     layers = [
-        _line("curve", x, y["battery"], colours.back, [5, 3]),
-        _line("curve", x, y["motion"], colours.ink, [1, 0]),
-        {"data": {"name": "columns"}, "mark": column, "encoding": place | {"color": by_meaning(colours, *MEANINGS)}},
-        {"data": {"name": "heads"}, "mark": {"type": "text", "align": "right", "xOffset": 11, "fontWeight": 600},
-         "encoding": {"x": x, "y": by_px("y", HEIGHT_PX), "text": {"field": "text"}}},
+        line("curve", x, up("battery_wh"), colours.back, [5, 3]),
+        line("curve", x, up("motion_wh", (0.0, most)), colours.ink, [1, 0]),
+        layer("columns", "rect", column, xOffset=-13, x2Offset=13),
+        words("heads", x, y, align="right", xOffset=-17, fontWeight=600),
         *named,
-    ]  # fmt: skip
-    datasets = {"curve": lines.iloc[::4], "columns": pd.DataFrame(boxes), "heads": pd.DataFrame(heads), "names": rows}
-    return dressed(layers, datasets, HEIGHT_PX, dark)
-
-
-def _line(data: str, x: Spec, y: Spec, colour: str, dash: list[int]) -> Spec:
-    mark = {"type": "line", "color": colour, "strokeWidth": 2, "strokeDash": dash}
-    return {"data": {"name": data}, "mark": mark, "encoding": {"x": x, "y": y}}
+    ]
+    lines = curve.assign(speed=display.value(curve["speed_kmh"], "km/h"))[["speed", "motion_wh", "battery_wh"]]
+    datasets = {"curve": thinly(lines), "columns": pd.DataFrame(columns), "heads": pd.DataFrame(heads)}
+    return dressed(layers, datasets | {"names": name_rows}, HEIGHT_PX, dark)
 
 
 # from the wheels to the battery and out again
 
-STAGE_PX, BEND_PX, HEAD_PX = 34, 22, 26
+STAGE_PX, BEND_PX, HEAD_PX = 28, 19, 24
 WAY_IN = (
     ("road", "air and tyres", "road"),
     ("friction", "friction brakes", "friction"),
@@ -160,124 +178,105 @@ WAY_OUT = (
     ("motor", "inverter and motor", "losses"),
     ("gear", "gear", "losses"),
 )
-STUB_SHARE = 0.05
+ASIDE_SHARE = 0.05
 """How far a loss bends away from the flow: share of the whole motion [1]."""
 
 
 def flow(stop: StopEnergy, out: WayOut, dark: bool = False) -> Spec:
     """The energy of a stop as a flow down the page whose width is energy: every loss bends away from it."""
     colours, whole = palette(dark), stop.motion
-    left, y = whole, float(HEAD_PX)
-    flows, stubs = [], []
-    words = [_word(0.0, 10, f"Motion: {wh(whole)}", bold=True)]
+    aside, left, y = whole * ASIDE_SHARE, whole, float(HEAD_PX)
+    edges, losses, heads, names = [], [], [{"x": 0.0, "y": 10.0, "text": f"Motion: {wh(whole)}"}], []
     for way, parts, meaning in ((WAY_IN, stop, "back"), (WAY_OUT, out, "quiet")):
-        flows.append(_straight(left, y, y + 6, meaning))
-        y += 6
+        edges += [(left, y, meaning), (left, y := y + 6, meaning)]
         for key, name, loss in way:
             part = getattr(parts, key)
-            if part < 0.05 and key == "engine":
+            if key == "engine" and part < LEAST_WH:
                 continue
-            flows.append(_straight(left - part, y, y + STAGE_PX, meaning))
-            stubs.append(_bent(left - part, left, whole * STUB_SHARE, y, loss, len(stubs)))
-            words.append(_word(left + whole * STUB_SHARE, y + BEND_PX - 6, f"{name} {wh(part)}"))
-            left, y = left - part, y + STAGE_PX
-        if meaning == "back":
-            words.append(_word(0.0, y + 12, f"In the cells: {wh(left)}", bold=True))
-            y += HEAD_PX
-    words.append(_word(0.0, y + 12, f"Back at the wheels: {wh(left)}", bold=True))
-    height = int(y + HEAD_PX)
-    scale = {"domain": [0, whole], "range": [0, {"expr": "width * 0.52"}], "nice": False, "zero": False}
+            losses.append(_bent(left - part, left, aside, y).assign(meaning=loss, part=len(losses)))
+            names.append({"x": left + aside, "y": y + BEND_PX - 5, "text": f"{name} {wh(part)}"})
+            left -= part
+            edges += [(left, y, meaning), (left, y := y + STAGE_PX, meaning)]
+        text = "In the cells" if meaning == "back" else "Back at the wheels"
+        heads.append({"x": 0.0, "y": y + 12, "text": f"{text}: {wh(left)}"})
+        y += HEAD_PX
+    height = int(y)
+    reach = {"expr": "min(width * 0.6, width - 190)"}
+    scale = {"domain": [0, whole], "range": [0, reach], "nice": False, "zero": False}
     x = {"field": "x", "type": "quantitative", "stack": None, "scale": scale, "axis": None}
-    color = by_meaning(colours, *MEANINGS)
-    area = {"type": "area", "orient": "horizontal", "opacity": 1}
-    layers: list[Spec] = [
-        {"data": {"name": name}, "mark": area | look,
-         "encoding": {"x": x, "x2": {"field": "x2"}, "y": by_px("y", height), "detail": {"field": "part"}} | {"color": color}}
-        for name, look in (("flow", {}), ("stubs", {"line": {"strokeWidth": 1}}))
-    ]  # fmt: skip
-    for bold in (False, True):
-        layers.append(
-            {"data": {"name": "words"}, "transform": [{"filter": f"datum.bold == {str(bold).lower()}"}],
-             "mark": {"type": "text", "xOffset": 0 if bold else 7, "fontWeight": 600 if bold else 400},
-             "encoding": {"x": x, "y": by_px("y", height), "text": {"field": "text"}}}
-        )  # fmt: skip
-    flowing = pd.concat(flows, keys=range(len(flows)), names=["part"]).reset_index(level=0)
-    datasets = {"flow": flowing, "stubs": pd.concat(stubs), "words": pd.DataFrame(words)}
-    return dressed(layers, datasets, height, dark)
+    area = {"x": x, "x2": {"field": "x2"}, "y": by_px("y", height), "color": by_meaning(colours)}
+    down = {"orient": "horizontal", "opacity": 1}
+    layers = [
+        layer("flow", "area", area, **down),
+        layer("losses", "area", area | {"detail": {"field": "part"}}, line={"strokeWidth": 1}, **down),
+        words("heads", x, by_px("y", height), fontWeight=600),
+        words("names", x, by_px("y", height), xOffset=7),
+    ]
+    flowing = pd.DataFrame(edges, columns=["x", "y", "meaning"]).assign(x2=0.0)
+    datasets = {"flow": flowing, "losses": pd.concat(losses), "heads": pd.DataFrame(heads)}
+    return dressed(layers, datasets | {"names": pd.DataFrame(names)}, height, dark)
 
 
-def _word(x: float, y: float, text: str, bold: bool = False) -> dict[str, Any]:
-    return {"x": x, "y": y, "text": text, "bold": bold}
-
-
-def _straight(width: float, start: float, end: float, meaning: str) -> pd.DataFrame:
-    return pd.DataFrame({"x": width, "x2": 0.0, "y": [start, end], "meaning": meaning})
-
-
-def _bent(low: float, high: float, aside: float, y: float, meaning: str, part: int) -> pd.DataFrame:
+def _bent(low: float, high: float, aside: float, y: float) -> pd.DataFrame:
     # a smooth step aside while it goes down
     down = np.linspace(0, 1, 9)
     shift = aside * down * down * (3 - 2 * down)
-    return pd.DataFrame(
-        {"part": part, "x": high + shift, "x2": low + shift, "y": y + BEND_PX * down, "meaning": meaning}
-    )
+    return pd.DataFrame({"x": high + shift, "x2": low + shift, "y": y + BEND_PX * down})
 
 
 # who slows the car
 
 SLOWING_MOST = 10.0
 """The end of the slowing axis [m/s²]: no car's tyres give more."""
-SHARES = (("road", "air, tyres"), ("motor", "motor"), ("friction", "friction"))
+SHARES = (("road", "air, tyres", "road"), ("motor", "motor", "back"), ("friction", "friction", "friction"))
 
 
 def who_slows(
-    split: pd.DataFrame, hardest: pd.DataFrame, grip: pd.DataFrame, display: Display, dark: bool = False
+    split: pd.DataFrame,
+    hardest: pd.DataFrame,
+    grip: pd.DataFrame,
+    shares: dict[str, float],
+    display: Display,
+    dark: bool = False,
 ) -> Spec:
     """Slowing over speed, piled up by who does it, under what the road would allow.
 
-    `split` and `hardest` are from `model.who_slows`; `grip` has `speed_kmh` and `grip_mps2`.
+    `split`, `hardest` and `grip` are from `model.who_slows`; `shares` are those of the whole stop's work, by the keys
+    of SHARES.
     """
     colours, top = palette(dark), 8
     fastest, unit = float(display.value(FASTEST_KMH, "km/h")), display.unit("km/h")
-    x = beside_names(along("speed", fastest, unit, 80))
-    words = {value: f"{value:.0f} m/s²" for value in (0.0, 5.0, SLOWING_MOST)}
+    speed = display.value(split["speed_kmh"], "km/h")
+    start, low = float(speed.iloc[0]), 0.0
 
-    def up(field: str, words: dict[float, str] | None = None) -> Spec:
-        return upright(field, [0, SLOWING_MOST], [HEIGHT_PX, top], words or {})
+    def up(field: str, ticks: Sequence[float] = ()) -> Spec:
+        return upright(field, [0, SLOWING_MOST], [HEIGHT_PX, top], {value: f"{value:.0f} m/s²" for value in ticks})
 
     def px(slowing: float) -> float:
         return HEIGHT_PX - (HEIGHT_PX - top) * slowing / SLOWING_MOST
 
-    speed = display.value(split["speed_kmh"], "km/h")
-    start, low, piles, names = float(speed.max()), 0.0, [], []
-    for meaning, name in SHARES:
-        part = split[f"{meaning}_mps2"]
-        piles.append(pd.DataFrame({"speed": speed, "y": low + part, "y2": low, "meaning": {"motor": "back"}.get(meaning, meaning)}))
-        if part.max() >= 0.05:
-            here = piles[-1].iloc[0]
-            text = f"{name} {number_text(part.iloc[0])}"
-            names.append(Name(start, px((here["y"] + here["y2"]) / 2), text, here["meaning"], meaning == "motor"))
-        low = low + part
-    able = pd.DataFrame({"speed": display.value(hardest["speed_kmh"], "km/h"),
-                         "able": hardest["road_mps2"] + hardest["motor_mps2"]})  # fmt: skip
+    piles, names = [], []
+    for key, name, meaning in SHARES:
+        high = low + split[f"{key}_mps2"]
+        piles.append(thinly(pd.DataFrame({"speed": speed, "y": high, "y2": low})).assign(meaning=meaning))
+        middle = float(piles[-1].iloc[0][["y", "y2"]].mean())
+        names.append(Name(start, px(middle), f"{name} {percent_text(shares[key])}", meaning, key == "motor"))
+        low = high
+    able = pd.DataFrame({"speed": display.value(hardest["speed_kmh"], "km/h")})
+    able["able"] = hardest["road_mps2"] + hardest["motor_mps2"]
+    names.append(Name(start, px(float(able["able"].iloc[0])), "motor's limit", "ink"))
     limit = grip.assign(speed=display.value(grip["speed_kmh"], "km/h"))[["speed", "grip_mps2"]]
-    edge = float(limit["grip_mps2"].iloc[0])
-    heads = pd.DataFrame({"speed": [0.0], "y": [max(px(edge) - 10, 8)], "text": ["all that the road's grip allows"]})
-    named, rows = names_layers(names, x, HEIGHT_PX, colours)
+    highest = max(px(float(limit["grip_mps2"].iloc[0])) - 10, 8)
+    heads = pd.DataFrame([{"speed": 0.0, "y": highest, "text": "all that the road's grip allows"}])
+    x = beside_names(along("speed", fastest, unit, 80))
+    named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
+    pile = {"x": x, "y": up("y", (0.0, 5.0, SLOWING_MOST)), "y2": {"field": "y2"}, "color": by_meaning(colours)}
     layers = [
-        {"data": {"name": "piles"}, "mark": {"type": "area", "opacity": 1},
-         "encoding": {"x": x, "y": up("y", words), "y2": {"field": "y2"}, "color": by_meaning(colours, *MEANINGS)}},
-        _line("able", x, up("able"), colours.ink, [2, 3]),
-        _line("grip", x, up("grip_mps2"), colours.ink, [8, 4]),
-        {"data": {"name": "heads"}, "mark": {"type": "text", "xOffset": 5},
-         "encoding": {"x": x, "y": by_px("y", HEIGHT_PX), "text": {"field": "text"}}},
+        layer("piles", "area", pile, opacity=1),
+        line("able", x, up("able"), colours.ink, [2, 3]),
+        line("grip", x, up("grip_mps2"), colours.ink, [8, 4]),
+        words("heads", x, by_px("y", HEIGHT_PX), xOffset=5),
         *named,
-    ]  # fmt: skip
-    thin = pd.concat(pile.iloc[_every(pile)] for pile in piles).round(4)
-    datasets = {"piles": thin, "able": able.iloc[_every(able)].round(4), "grip": limit, "heads": heads, "names": rows}
+    ]
+    datasets = {"piles": pd.concat(piles), "able": thinly(able), "grip": limit, "heads": heads, "names": name_rows}
     return dressed(layers, datasets, HEIGHT_PX, dark)
-
-
-def _every(rows: pd.DataFrame, parts: int = 100) -> np.ndarray:
-    """Evenly spread positions, the last one included."""
-    return np.unique(np.linspace(0, len(rows) - 1, parts).astype(int))

@@ -1,0 +1,66 @@
+"""The same drive with more or less motor: how much of the braking it does, and which limit keeps it from the rest."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from model.braking import LIMITS
+from model.car import Car
+from model.savings import Result
+from model.simulation import solve, wheel_demand
+from model.tyre_grip import axle_loads_n
+from model.units import J_PER_KWH
+
+CHANGES = ("nothing", "second_motor", "twice_the_battery")
+"""What may change beside the motor's power: all wheels driven in place of one axle, or a battery of twice the size."""
+POWER_TIMES = np.arange(1, 25) / 8
+"""The motor's power over that of the car as it is [1]."""
+
+
+def changed(car: Car, change: str) -> Car:
+    """The car with one thing changed; its weight stays, so that one thing changes at a time."""
+    if change == "second_motor":
+        return replace(car, driven_axle="all", front_regen_share=None)
+    return replace(car, usable_kwh=2 * car.usable_kwh) if change == "twice_the_battery" else car
+
+
+def by_power(result: Result, change: str = "nothing") -> pd.DataFrame:
+    """Drive the result's trace with the motor at each of POWER_TIMES, pulling and slowing power alike.
+
+    One row a power: `power_times` [1], `motor_kw`, `recovered_kwh` at the battery's terminals, braking energy at the
+    wheels `motor_kwh` and what each limit left to friction, in columns named as in `model.braking.LIMITS` [kWh].
+    """
+    car = changed(result.car, change)
+    times = POWER_TIMES[:, None]
+    regen = None if car.regen_peak_kw is None else car.regen_peak_kw * times
+    powers: dict[str, Any] = {"motor_peak_kw": car.motor_peak_kw * times, "regen_peak_kw": regen}
+    many = replace(car, **powers)
+    demand = wheel_demand(result.trace, many, result.conditions)
+    run = solve(demand, many, result.conditions, result.driver, battery_temp_c=result.trace.battery_temp_c)
+    assert run.bound is not None
+    step = demand.speed * demand.step_s / J_PER_KWH
+    left = (run.braking_n - run.wheel_motor_n) * step
+    by_limit = {
+        name: (left * (run.bound == index)).sum(axis=-1)
+        for index, name in enumerate(LIMITS)
+        if (run.bound == index).any()
+    }
+    return pd.DataFrame(
+        {
+            "power_times": POWER_TIMES,
+            "motor_kw": car.motor_peak_kw * POWER_TIMES,
+            "recovered_kwh": run.terminal_in_j / J_PER_KWH,
+            "motor_kwh": (run.wheel_motor_n * step).sum(axis=-1),
+        }
+        | by_limit
+    )
+
+
+def front_share(car: Car, slowing_mps2: float) -> float:
+    """Share of the weight on the front axle [1] while the car slows [m/s²]."""
+    front, rear = axle_loads_n(car, car.mass_kg, slowing_mps2)
+    return float(front / (front + rear))

@@ -1,0 +1,358 @@
+"""How it works: six panels, one idea each, computed with the visitor's own car and drive."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import Any
+
+import pandas as pd
+import streamlit as st
+
+from model.bigger_motor import CHANGES, POWER_TIMES, by_power
+from model.fields import InputError
+from model.machine_map import QUADRANTS, cloud_of, use_of
+from model.panels import FASTEST_KMH, PANEL_FIELDS, PanelSettings, settings_of
+from model.repeated_stops import repeated_stops
+from model.savings import Result
+from model.stop_energy import back_by_speed, energy_of, hardest_mps2, stop, way_out
+from model.who_slows import grip_by_speed, hardest_of, late_motor, split_of
+from pages.parts import panel_words, state, wording
+from pages.parts.charts import panels, panels_machine
+from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.display import Display, tidy
+from pages.parts.figure import figure
+from pages.parts.panel_words import Said
+from pages.parts.theme import Spec
+
+PANEL = "panel"
+"""The page's parameter in the address for which panel is shown; what is set on it stands beside it."""
+TEXT_PX = 640
+SPEED_STEP = 5.0
+EMERGENCY_MPS2 = PANEL_FIELDS["slowing_mps2"].maximum
+CHANGE_WORDS = {"nothing": "Nothing", "second_motor": "A second motor", "twice_the_battery": "Twice the battery"}
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What a panel shows: its words, its picture and the numbers behind it."""
+
+    said: Said
+    chart: Spec
+    table: pd.DataFrame
+
+
+# controls, which live in the address
+
+
+def settings() -> PanelSettings:
+    """What is set, with speeds as the sliders can show them."""
+    now = settings_of(st.query_params.to_dict())[0]
+    speeds = {key: held(key, shown(key, getattr(now, key))) for key in ("slower_kmh", "faster_kmh", "from_kmh")}
+    return replace(now, **speeds)
+
+
+def ends(key: str) -> tuple[float, float]:
+    """The ends of a speed's slider, in the unit shown."""
+    low, high = (state.display().value(end, "km/h") for end in (PANEL_FIELDS[key].minimum, PANEL_FIELDS[key].maximum))
+    return math.ceil(low / SPEED_STEP) * SPEED_STEP, math.floor(high / SPEED_STEP) * SPEED_STEP
+
+
+def shown(key: str, speed_kmh: float) -> float:
+    """A speed as its slider shows it."""
+    low, high = ends(key)
+    return min(max(round(state.display().value(speed_kmh, "km/h") / SPEED_STEP) * SPEED_STEP, low), high)
+
+
+def held(key: str, speed: float) -> float:
+    """The speed held for one that is shown [km/h]."""
+    return tidy(state.display().held(speed, "km/h"), 5)
+
+
+def put(key: str, value: Any) -> None:
+    """Write a setting to the address; one that is as usual need not stand there."""
+    field = PANEL_FIELDS[key]
+    st.query_params[key] = field.text(field.parse(value))
+    if field.parse(value) == field.default:
+        del st.query_params[key]
+
+
+def speed_slider(*keys: str, label: str) -> None:
+    """A slider with one handle a speed."""
+    name, unit = f"set-{'-'.join(keys)}", state.display().unit("km/h")
+
+    def take() -> None:
+        values = st.session_state[name]
+        for key, value in zip(keys, values if len(keys) > 1 else (values,), strict=True):
+            put(key, held(key, value))
+
+    values = tuple(shown(key, getattr(settings(), key)) for key in keys)
+    low, high = ends(keys[0])
+    st.session_state[name] = tuple(sorted(values)) if len(keys) > 1 else values[0]
+    st.slider(f"{label}, {unit}", low, high, step=SPEED_STEP, format="%g", key=name, on_change=take)
+
+
+def number_slider(key: str, label: str, step: float) -> None:
+    """A slider for a plain number."""
+    field, name = PANEL_FIELDS[key], f"set-{key}"
+    st.session_state[name] = float(getattr(settings(), key))
+    st.slider(label, float(field.minimum), float(field.maximum), step=step, format="%g", key=name,
+              on_change=lambda: put(key, st.session_state[name]))  # fmt: skip
+
+
+def choose(key: str, label: str, words: dict[str, str]) -> None:
+    """A choice between a few words."""
+    name = f"set-{key}"
+    st.session_state[name] = getattr(settings(), key)
+    st.pills(label, list(words), format_func=words.__getitem__, key=name, required=True, wrap=True,
+             on_change=lambda: put(key, st.session_state[name]))  # fmt: skip
+
+
+def stop_sliders() -> None:
+    """The stop that several panels follow."""
+    left, right = st.columns(2, wrap=False)
+    with left:
+        speed_slider("from_kmh", label="Stop from")
+    with right:
+        number_slider("slowing_mps2", "How hard, m/s²", 0.5)
+
+
+# the panels
+
+
+def speed_squared_controls() -> None:
+    """Two speeds, and how hard the car is stopped."""
+    left, right = st.columns(2, wrap=False)
+    with left:
+        speed_slider("slower_kmh", "faster_kmh", label="Two speeds")
+    with right:
+        number_slider("slowing_mps2", "How hard, m/s²", 0.5)
+
+
+def speed_squared(result: Result, now: PanelSettings, display: Display) -> Shown:
+    """Energy of motion and what of it comes back, by speed."""
+    car = (now.slowing_mps2, result.car, result.conditions, result.driver)
+    speeds = sorted((now.slower_kmh, now.faster_kmh))
+    results = [stop(speed, *car) for speed in speeds]
+    stops = list(zip(speeds, map(energy_of, results), strict=True))
+    columns = {f"From, {display.unit('km/h')}": [display.value(speed, "km/h") for speed in speeds]}
+    columns["Motion, Wh"] = [one.motion for _, one in stops]
+    for key, words, _ in panels.PARTS:
+        columns[f"{words.capitalize()}, Wh"] = [panels.parts_of(one)[key] for _, one in stops]
+    return Shown(
+        panel_words.speed_squared(state.scenario(), stops, results[1], now.slowing_mps2, display),
+        panels.speed_squared(back_by_speed(FASTEST_KMH, *car), stops, display, state.dark()),
+        pd.DataFrame(columns).round(1),
+    )
+
+
+def flow(result: Result, now: PanelSettings, display: Display) -> Shown:
+    """The way of a stop's energy into the cells and out again."""
+    car = (result.car, result.conditions, result.driver)
+    energy = energy_of(stop(now.from_kmh, now.slowing_mps2, *car))
+    out = way_out(energy.stored, now.from_kmh, *car)
+    rows = [("Motion", energy.motion)]
+    rows += [(f"In: {words}", getattr(energy, key)) for key, words, _ in panels.WAY_IN]
+    rows += [("In the cells", energy.stored)]
+    rows += [(f"Out: {words}", getattr(out, key)) for key, words, _ in panels.WAY_OUT]
+    table = pd.DataFrame([*rows, ("Back at the wheels", out.wheels)], columns=["Part of the way", "Energy, Wh"])
+    return Shown(
+        panel_words.flow(now.from_kmh, energy, out, display), panels.flow(energy, out, state.dark()), table.round(1)
+    )
+
+
+def four_quadrants(result: Result, now: PanelSettings, display: Display) -> Shown:
+    """The machine's map, with the drive in it."""
+    uses, cloud = use_of(result), cloud_of(result)
+    words = panels_machine.QUADRANT_WORDS
+    table = pd.DataFrame(
+        {
+            "Quadrant": [words[name].capitalize() for name in QUADRANTS],
+            "Time, min": [uses[name].time_s / 60 for name in QUADRANTS],
+            "At the shaft, kWh": [uses[name].shaft_kwh for name in QUADRANTS],
+            "Electric, kWh": [uses[name].electric_kwh for name in QUADRANTS],
+        }
+    )
+    return Shown(
+        panel_words.four_quadrants(result.car, uses, now.quadrant, display),
+        panels_machine.four_quadrants(result.car, cloud, now.quadrant, display, state.dark()),
+        table.round(2),
+    )
+
+
+def who_slows_controls() -> None:
+    """The stop, and an emergency stop as a preset."""
+    stop_sliders()
+    st.button("Emergency stop", icon=":material/emergency:", on_click=put, args=("slowing_mps2", EMERGENCY_MPS2))
+
+
+def who_slows(result: Result, now: PanelSettings, display: Display) -> Shown:
+    """Slowing over speed by who does it."""
+    stopped = stop(now.from_kmh, now.slowing_mps2, result.car, result.conditions, result.driver)
+    energy, split = energy_of(stopped), split_of(stopped)
+    hardest = hardest_mps2(now.from_kmh, result.conditions)
+    grip = grip_by_speed(FASTEST_KMH, result.conditions)
+    late = late_motor(stopped, min(now.slowing_mps2, hardest))
+    kmh = display.unit("km/h")
+    table = split.iloc[:: max(1, len(split) // 20)]
+    table = pd.DataFrame(
+        {
+            f"Speed, {kmh}": display.value(table["speed_kmh"], "km/h").round(1),
+            "Air and tyres, m/s²": table["road_mps2"].round(2),
+            "Motor, m/s²": table["motor_mps2"].round(2),
+            "Friction, m/s²": table["friction_mps2"].round(2),
+            "Why not more by the motor": table["limit"].map(LIMIT_WORDS).fillna("–"),
+        }
+    )
+    shares = panel_words.stop_shares(energy)
+    return Shown(
+        panel_words.who_slows(now, energy, stopped, hardest, late, display),
+        panels.who_slows(split, hardest_of(stopped, now.from_kmh), grip, shares, display, state.dark()),
+        table,
+    )
+
+
+def bigger_motor_controls() -> None:
+    """The motor's power, and what else changes."""
+    number_slider("power_times", "Motor power, times that of your car", float(POWER_TIMES[0]))
+    choose("change", "What else changes", {name: CHANGE_WORDS[name] for name in CHANGES})
+
+
+def bigger_motor(result: Result, now: PanelSettings, display: Display) -> Shown:
+    """The drive's braking by motor power."""
+    powers = by_power(result, now.change)
+    as_it_is = powers if now.change == "nothing" else by_power(result)
+    names = {"power_times": "Times", "motor_kw": "Motor, kW", "recovered_kwh": "In the battery, kWh",
+             "motor_kwh": "By the motor, kWh"}  # fmt: skip
+    names |= {key: f"Friction: {words}, kWh" for key, words in panels_machine.SHORT_LIMITS.items()}
+    return Shown(
+        panel_words.bigger_motor(now, result.car, powers, as_it_is, display),
+        panels_machine.bigger_motor(powers, now.power_times, state.dark()),
+        powers.rename(columns=names).round(3),
+    )
+
+
+def hot_discs_controls() -> None:
+    """Where the stops begin, and how many there are."""
+    stop_sliders()
+    choose("stops", "How often", {"1": "One stop", "10": "Ten stops"})
+
+
+def hot_discs(result: Result, now: PanelSettings, display: Display) -> Shown:
+    """Disc temperature, heat and what comes back."""
+    car = (now.from_kmh, now.slowing_mps2, result.car, result.conditions, result.driver)
+    ten = repeated_stops(10, *car)
+    asked = ten if now.stops == "10" else repeated_stops(int(now.stops), *car)
+    c = display.unit("°C")
+    every = asked.temperature.iloc[:: max(1, len(asked.temperature) // 40)]
+    table = pd.DataFrame(
+        {
+            "Time, s": every["time_s"].round(0),
+            "Stops": every["stops"],
+            f"Discs only, {c}": display.value(every["friction_only_c"], "°C").round(0),
+            f"With the motor, {c}": display.value(every["regenerated_c"], "°C").round(0),
+        }
+    )
+    return Shown(
+        panel_words.hot_discs(now, asked, display), panels_machine.hot_discs(asked, ten, display, state.dark()), table
+    )
+
+
+@dataclass(frozen=True)
+class Panel:
+    """One idea: its name in the row of panels, its heading, its controls, and what it shows."""
+
+    name: str
+    heading: str
+    controls: Callable[[], None]
+    show: Callable[[Result, PanelSettings, Display], Shown]
+
+
+PANELS = {
+    "speed": Panel("Speed", "Twice the speed, four times the energy", speed_squared_controls, speed_squared),
+    "flow": Panel("There and back", "From the wheels to the battery, and out again", stop_sliders, flow),
+    "quadrants": Panel(
+        "Quadrants", "One machine pulls and slows, forwards and backwards",
+        lambda: choose("quadrant", "What the machine does",
+                       {name: words.capitalize() for name, words in panels_machine.QUADRANT_WORDS.items()}),
+        four_quadrants,
+    ),
+    "who": Panel("Who slows", "Who slows the car?", who_slows_controls, who_slows),
+    "motor": Panel("Bigger motor", "Would a bigger motor bring back more?", bigger_motor_controls, bigger_motor),
+    "discs": Panel("Discs", "What friction brakes do with it", hot_discs_controls, hot_discs),
+}  # fmt: skip
+"""In their order; the keys stand in links."""
+
+
+def panel_key() -> str:
+    """The panel asked for; the first where it is none."""
+    asked = st.query_params.get(PANEL, "")
+    return asked if asked in PANELS else next(iter(PANELS))
+
+
+def turn(key: str | None) -> None:
+    """Show another panel."""
+    if key is not None:
+        st.query_params[PANEL] = key
+
+
+def turning() -> None:
+    """One panel back, one on, or any of them."""
+    keys, key = list(PANELS), panel_key()
+    at = keys.index(key)
+    last = at == len(keys) - 1
+    with st.container(key="panel-turn", horizontal=True, vertical_alignment="center", gap="small"):
+        st.button("Back", key="panel-back", shortcut="PageUp", disabled=at == 0, on_click=turn, args=(keys[at - 1],))
+        st.button("Next", key="panel-next", shortcut="PageDown", type="primary", disabled=last, on_click=turn,
+                  args=(keys[0 if last else at + 1],))  # fmt: skip
+        st.session_state["choose-panel"] = key
+        st.pills("Panel", keys, format_func=lambda name: PANELS[name].name, key="choose-panel", required=True,
+                 on_change=lambda: turn(st.session_state["choose-panel"]), label_visibility="collapsed",
+                 wrap=True)  # fmt: skip
+
+
+@st.fragment
+def draw() -> None:
+    """The panel that the address asks for; only this part of the page is drawn anew when it is played with."""
+    turning()
+    key, result = panel_key(), state.outcome().result
+    panel = PANELS[key]
+    with st.container(key="panel"):
+        saying, seeing = st.columns([5, 6], gap="large")
+    with saying:
+        st.title(panel.heading, anchor=False)
+        for notice in settings_of(st.query_params.to_dict())[1]:
+            st.info(wording.plain(notice))
+        if result is None:
+            st.error(state.outcome().refusal)
+            return
+        sentence = st.container()
+        panel.controls()
+    try:
+        seen = panel.show(result, settings(), state.display())
+    except InputError as refused:
+        st.error(wording.plain(str(refused)).replace("From_kmh and to_kmh", "Stop from"))
+        return
+    with sentence:
+        st.header(seen.said.sentence, anchor=False)
+    with seeing:
+        more = [line for line in seen.said.more if line]
+        alt = " ".join((f"{panel.heading}: {seen.said.sentence}", *more))
+        figure(seen.chart, alt=alt, table=seen.table, key=f"panel-{key}", file_name=f"{key}.csv")
+    with st.container(width=TEXT_PX):
+        for line in more:
+            st.markdown(line)
+        why_drawer(key)
+
+
+def why_drawer(key: str) -> None:
+    """The equation behind the panel, its letters and its source."""
+    why = panel_words.WHY[key]
+    with st.expander("Why", type="compact", key="why-drawer"):
+        st.latex(why.equation)
+        st.markdown(why.letters)
+        st.caption(f"Source: {why.source}")
+
+
+draw()
