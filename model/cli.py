@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from model import MODEL_VERSION
+from model.claims import check, claims, question, question_from_json
 from model.cycles import CYCLES, cycle_trace
 from model.drives import drive, samples_of
 from model.fields import InputError
@@ -21,6 +22,7 @@ from model.lift_off_advice import RULES, advise
 from model.lift_off_curves import curves_of
 from model.logs import read_recording
 from model.parameters import DEFAULT_CLASS, car_from
+from model.range_figure import TESTS, range_on_road
 from model.savings import Result, evaluate
 from model.scenario import Scenario
 from model.scenario_io import (
@@ -57,6 +59,8 @@ def _parser() -> argparse.ArgumentParser:
     verb("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))
     described = verb("drive", "a described drive")
     described.add_argument("scenario", type=Path, help="a scenario file (JSON)")
+    described.add_argument("--test-range-km", help="add the range on this drive of a car with this printed range")
+    described.add_argument("--test", default="wltc3b", help=f"what was printed: {', '.join(TESTS)}; wltc3b if left out")
     described.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
     verb("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
     stop = verb("stop", "one slow-down under the microscope")
@@ -67,6 +71,8 @@ def _parser() -> argparse.ArgumentParser:
     grip.add_argument("--speed-kmh", default="50", help="speed; 50 when left out")
     grip.add_argument("--bend-radius-m", help="radius of the bend; straight on when left out")
     grip.add_argument("--grade-pct", default="0", help="slope; downhill is negative")
+    claim = verb("claim", "a claim, tested; without an id, all of them")
+    claim.add_argument("id", nargs="?", help="a claim's id, or an answer (.json) to be tested again")
     return parser
 
 
@@ -135,6 +141,8 @@ def _cycle(options: argparse.Namespace) -> dict[str, Any]:
 def _drive(options: argparse.Namespace) -> dict[str, Any]:
     scenario, _ = scenario_from_options(scenario_from_json(read_json(options.scenario)), options)
     answer = _answer(drive(scenario), scenario, options)
+    if options.test_range_km is not None:
+        answer["range_on_road"] = range_on_road(scenario, options.test_range_km, options.test).as_json()
     return answer | ({"advice": _advice(scenario)} if options.advise else {})
 
 
@@ -195,7 +203,17 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
     ) | _described(scenario)
 
 
-VERBS = {"cycle": _cycle, "drive": _drive, "log": _log, "stop": _stop, "grip": _grip}
+def _claim(options: argparse.Namespace) -> dict[str, Any]:
+    if options.id is None:
+        return {"claims": [{"id": claim.id, "text": claim.text} for claim in claims().values()]}
+    claim_id, settings = options.id, {} if options.car is None else {"car": options.car}
+    if claim_id.endswith(".json"):
+        asked = question_from_json(read_json(Path(claim_id)))
+        claim_id, settings = asked.claim.id, dict(asked.given) | settings
+    return check(question(claim_id, settings | settings_from(options.set))).as_json()
+
+
+VERBS = {"cycle": _cycle, "drive": _drive, "log": _log, "stop": _stop, "grip": _grip, "claim": _claim}
 
 
 def rounded(value: Any) -> Any:

@@ -1,0 +1,321 @@
+"""The numbers that claims are about, each computed for every drawn run."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from model import motor
+from model.braking import motor_limits_n
+from model.car import CAR_FIELDS, Car
+from model.claim_draws import Draws, over_the_hill
+from model.denominators import PHRASES, Books, book_keeper
+from model.parameters import DEFAULT_CLASS, car_from
+from model.road_load import air_density, flat_road_load_n
+from model.scenario import SURFACES, Driver
+from model.simulation import Run
+from model.stopping import braking_power_w
+from model.trace import Array, Trace
+from model.tyre_grip import friction_coefficient
+from model.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
+
+ELECTRIC_SLOW_DOWN = 0.95
+"""A slow-down counts as done by the motor alone when it took at least this share of its braking energy."""
+WARM_C = 23.0
+"""Temperature that a cold drive is compared with: neither heating nor cooling runs."""
+LEAST_J = 1e-9
+PARTS = 100
+"""Equal parts into which a change of speed is cut."""
+
+
+def share_of_drive(draws: Draws) -> Array:
+    """What comes back [%], as a share of what the draw's denominator says."""
+    both = bool(np.isin(draws["denominator"], ("range_gain", "range_lost")).any())
+    energies = draws.drive(book_keeper, (True, False) if both else (True,))
+    energies[1] = np.maximum(energies[1], LEAST_J)
+    result = np.empty(len(draws))
+    for (phrase,), rows in draws.groups(["denominator"]):
+        books = Books(*[*energies[:, rows], 1.0])
+        result[rows] = 100 * PHRASES[phrase].share(books, books.back)
+    return result
+
+
+def electric_share(draws: Draws) -> Array:
+    """Share of braking done by the motor [%]: of the energy, or of the slow-downs that it did alone."""
+
+    def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
+        slowing = np.diff(trace.speed_mps) < 0
+        starts = np.flatnonzero(slowing & ~np.append(False, slowing[:-1]))
+
+        def shares(run: Run) -> Sequence[Array]:
+            step_m = run.demand.speed * run.demand.step_s
+            braking, friction = run.braking_n * step_m, run.friction_n * step_m
+            whole, discs = (np.add.reduceat(work, starts, axis=-1) for work in (braking, friction))
+            counts = whole > 1e-3 * whole.max()
+            alone = counts & (discs <= (1 - ELECTRIC_SLOW_DOWN) * whole)
+            return 1 - friction.sum(-1) / braking.sum(-1), alone.sum(-1) / counts.sum(-1)
+
+        return shares
+
+    energy, slow_downs = 100 * draws.drive(measure, (True,))
+    return np.where(draws["counted"] == "energy", energy, slow_downs)
+
+
+def kinetic_ratio(draws: Draws) -> Array:
+    """Kinetic energy at double the speed over that at the speed [1]."""
+    moving_kg = draws["mass_kg"] * (1 + draws["rotating_mass_share"])
+    slow, fast = (moving_kg * (times * draws["speed_kmh"] / KMH_PER_MPS) ** 2 / 2 for times in (1, 2))
+    return fast / slow
+
+
+def stop_from(speed_kmh: float, slowing_mps2: float) -> Trace:
+    """An even stop."""
+    speed = speed_kmh / KMH_PER_MPS
+    points = np.linspace(0, 1, max(2, round(2 * speed / slowing_mps2)) + 1)
+    return Trace(
+        time_s=points * speed / slowing_mps2, speed_mps=speed * (1 - points), elevation_m=0 * points, warmed_up=True
+    )
+
+
+def _back(run: Run) -> Sequence[Array]:
+    return (run.terminal_in_j,)
+
+
+def _out_and_back(run: Run) -> Sequence[Array]:
+    return run.terminal_out_j, run.terminal_in_j
+
+
+def recovered_ratio(draws: Draws) -> Array:
+    """Energy put back in an even stop from double the speed over that from the speed [1]."""
+    slow, fast = (
+        draws.replaced(speed_kmh=times * draws["speed_kmh"]).drive(
+            lambda _: _back, (True,), by=("speed_kmh", "slowing_mps2"), trace=stop_from
+        )[0]
+        for times in (1, 2)
+    )
+    return fast / np.maximum(slow, LEAST_J)
+
+
+def friction_work_spared(draws: Draws) -> Array:
+    """Work that regeneration spares the friction brakes [%]."""
+
+    def works(run: Run, without: Run) -> Sequence[Array]:
+        step_m = run.demand.speed * run.demand.step_s
+        return (run.friction_n * step_m).sum(-1), (without.friction_n * step_m).sum(-1)
+
+    with_it, without = draws.drive(lambda _: works)
+    return 100 * (1 - with_it / np.maximum(without, LEAST_J))
+
+
+def net_j_per_m(draws: Draws, **how: Any) -> Array:
+    """Net energy of each run at the battery over its distance [J/m]."""
+
+    def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
+        return lambda run: ((run.terminal_out_j - run.terminal_in_j) / trace.distance_m,)
+
+    net: Array = draws.drive(measure, (True,), **how)[0]
+    return net
+
+
+def range_by_lift_off(draws: Draws) -> Array:
+    """Range with the strong over that with the gentle lift-off, less one [%], at the same speeds."""
+    gentle, strong = (draws.replaced(lift_off_mps2=draws[key]) for key in ("gentle_mps2", "strong_mps2"))
+    return 100 * (net_j_per_m(gentle) / net_j_per_m(strong) - 1)
+
+
+def saved_by_one_pedal(draws: Draws) -> Array:
+    """Energy saved [%] by a strong lift-off that brings the car to rest, against a gentle one, at the same speeds."""
+    two = draws.replaced(lift_off_mps2=draws["gentle_mps2"], comes_to_rest=False)
+    one = draws.replaced(lift_off_mps2=draws["strong_mps2"], comes_to_rest=True)
+    return 100 * (1 - net_j_per_m(one) / net_j_per_m(two))
+
+
+def _light_and_heavy(draws: Draws) -> tuple[Array, Array]:
+    heavy = draws.replaced(mass_kg=draws["mass_kg"] * (1 + draws["extra_mass_pct"] / 100))
+    light, laden = (some.drive(lambda _: _out_and_back, (True,)) for some in (draws, heavy))
+    return light, laden
+
+
+def share_by_mass(draws: Draws) -> Array:
+    """Recovered share of the heavier car less that of the lighter one [percentage points]."""
+    light, heavy = _light_and_heavy(draws)
+    return 100 * (heavy[1] / heavy[0] - light[1] / light[0])
+
+
+def net_by_mass(draws: Draws) -> Array:
+    """Net energy of the heavier car over that of the lighter one, less one [%]."""
+    light, heavy = _light_and_heavy(draws)
+    return 100 * ((heavy[0] - heavy[1]) / (light[0] - light[1]) - 1)
+
+
+def recovered_by_motor(draws: Draws) -> Array:
+    """Energy that a bigger or second motor puts back over that of the smaller one, less one [%]."""
+    bigger = draws.replaced(**{key: draws[key] * draws["motor_factor"] for key in ("motor_peak_kw", "regen_peak_kw")})
+    small, big = (some.drive(lambda _: _back, (True,))[0] for some in (draws, bigger))
+    return 100 * (big / np.maximum(small, LEAST_J) - 1)
+
+
+def back_from_climb(draws: Draws) -> Array:
+    """Energy put back on the descent over what the climb took [%]."""
+    energies = draws.drive(book_keeper, by=("grade_pct", "speed_kmh", "height_m"), trace=over_the_hill)
+    return 100 * energies[6] / energies[5]
+
+
+def range_lost_to_cold(draws: Draws) -> Array:
+    """Range lost against the same drive at 23 °C [%]."""
+    return 100 * (1 - net_j_per_m(draws.replaced(ambient_c=WARM_C)) / net_j_per_m(draws))
+
+
+def steady(speed_kmh: float) -> Trace:
+    """Half an hour at one speed, in steps of 10 s."""
+    return Trace(
+        time_s=np.linspace(0, 1800, 181), speed_mps=np.full(181, speed_kmh / KMH_PER_MPS), elevation_m=np.zeros(181)
+    )
+
+
+def range_below_test_cycle(draws: Draws) -> Array:
+    """Range at a steady speed below that of the test cycle [%]; the cycle is driven warm with the cabin off."""
+    test = draws.replaced(ambient_c=WARM_C, cabin=False, payload_kg=0.0, wind_kmh=0.0)
+    return 100 * (1 - net_j_per_m(test) / net_j_per_m(draws, by=("speed_kmh",), trace=steady))
+
+
+def range_gain_over_recovered(draws: Draws) -> Array:
+    """Range gain over recovered share [1]: what a reader multiplies by who takes one for the other."""
+    books = Books(*[*draws.drive(book_keeper), 1.0])
+    return PHRASES["range_gain"].share(books, books.back) / PHRASES["recovered"].share(books, books.back)
+
+
+def _cars(draws: Draws, driven_axle: str = "all") -> Car:
+    """Every run's car at once, figures of shape (runs, 1)."""
+    figures: dict[str, Any] = {
+        key: column[:, None]
+        for key, column in draws.columns.items()
+        if key in CAR_FIELDS and CAR_FIELDS[key].kind == "number"
+    }
+    return replace(car_from(DEFAULT_CLASS, {"driven_axle": driven_axle}), **figures)
+
+
+def saved_by_coasting(draws: Draws) -> Array:
+    """Battery energy that rolling down to a lower speed saves against slowing on the motor, over the same road [Wh].
+
+    The other car keeps its speed and then slows evenly. Where lost time is made up, both cruise before and the rolling
+    car cruises faster: a second gained at speed v costs ``v·dP/dv − P`` with P the battery's power at that speed.
+    Flat road, no cabin; the battery's own resistance is left out.
+    """
+    car = _cars(draws)
+    from_mps, change_mps = (draws[key][:, None] / KMH_PER_MPS for key in ("speed_kmh", "slower_by_kmh"))
+    ambient, weight = draws["ambient_c"][:, None], car.mass_kg * (1 + car.rotating_mass_share)
+
+    def road_n(speed: Array) -> Any:
+        return flat_road_load_n(car, speed, 0.0, ambient, air_density(ambient))
+
+    def power_w(speed: Array, wheel_n: Any) -> Any:
+        shaft = np.where(wheel_n > 0, wheel_n / car.gear_efficiency, wheel_n * car.gear_efficiency)
+        return shaft * speed + motor.loss_w(car, speed, shaft) + car.accessory_w
+
+    lost = np.minimum(change_mps, from_mps) / PARTS
+    speed = from_mps - lost * (np.arange(PARTS) + 0.5)
+    resisting = road_n(speed)
+    drag = motor.spin_n(car, speed) * car.zero_torque_drag_share / car.gear_efficiency
+    rolling = (resisting + drag) / weight
+    slowing = np.maximum(draws["slowing_mps2"][:, None], rolling)
+    asked = slowing * weight - resisting
+    limits = motor_limits_n(car, Driver(), speed, asked, slowing, 1.0, car.mass_kg, weight, None)
+    by_motor = np.maximum(np.minimum.reduce(np.broadcast_arrays(asked, *limits.values())), drag)
+    roll_s, slow_s = lost / rolling, lost / slowing
+    keep_s = ((speed * roll_s).sum(-1) - (speed * slow_s).sum(-1)) / from_mps[:, 0]
+
+    def cruise_w(share: float) -> Any:
+        return power_w(from_mps * share, road_n(from_mps * share))[:, 0]
+
+    rolled = ((car.accessory_w + motor.fixed_w(car)) * roll_s).sum(-1)
+    saved = keep_s * cruise_w(1.0) + (power_w(speed, -by_motor) * slow_s).sum(-1) - rolled
+    second_j = (cruise_w(1.01) - cruise_w(0.99)) / 0.02 - cruise_w(1.0)
+    late_s = roll_s.sum(-1) - slow_s.sum(-1) - keep_s
+    return (saved - draws["time_made_up"] * late_s * second_j) / J_PER_WH
+
+
+def stop_by_motor_over_brakes(draws: Draws) -> Array:
+    """Distance of a stop by the motor alone over that of one with all the grip there is [1], without reaction time.
+
+    The motor may work down to standstill, which flatters it; it stays within the car's own limits and the grip of its
+    wheels.
+    """
+    ratio = np.empty(len(draws))
+    for (axle, surface), rows in draws.groups(["driven_axle", "surface"]):
+        some = Draws({key: column[rows] for key, column in draws.columns.items()})
+        car, ambient = _cars(some, axle), some["ambient_c"][:, None]
+        speed = some["speed_kmh"][:, None] / KMH_PER_MPS * (np.arange(PARTS) + 0.5) / PARTS
+        moving_kg = car.mass_kg * (1 + car.rotating_mass_share)
+        grip = friction_coefficient(SURFACES.index(surface), some["grip_level"][:, None], speed=speed)
+        road = flat_road_load_n(car, speed, 0.0, ambient, air_density(ambient))
+        slowing: Any = 0.0
+        all_of_it, to_rest = np.full_like(speed, np.inf), Driver(comes_to_rest=True)
+        for _ in range(5):
+            limits = motor_limits_n(car, to_rest, speed, all_of_it, slowing, grip, car.mass_kg, moving_kg, None)
+            slowing = (np.minimum.reduce(np.broadcast_arrays(*limits.values())) + road) / moving_kg
+        by_brakes = grip * GRAVITY_MPS2 + road / moving_kg
+        ratio[rows] = (speed / slowing).sum(-1) / (speed / by_brakes).sum(-1)
+    return ratio
+
+
+def full_stop_power_mw(draws: Draws) -> Array:
+    """Braking power at the first moment of a full stop from top speed [MW]."""
+    mass, speed = draws["mass_kg"] + draws["payload_kg"], draws["motor_top_speed_kmh"] / KMH_PER_MPS
+    power: Array = braking_power_w(mass, draws["slowing_mps2"], speed) / 1e6
+    return power
+
+
+def hybrid_over_battery(draws: Draws) -> Array:
+    """Energy that a hybrid puts back over that of a battery car on the same road [%].
+
+    The hybrid starts with the charge that its engine keeps, so with the room that it usually has.
+    """
+    hybrids = draws.in_cars(draws["hybrid"])
+    hybrids = hybrids.replaced(soc_start=hybrids["sustain_soc"])
+    hybrid, by_battery = (some.drive(lambda _: _back, (True,))[0] for some in (hybrids, draws))
+    return 100 * hybrid / np.maximum(by_battery, LEAST_J)
+
+
+def lost_to_delay(draws: Draws) -> Array:
+    """Share of the recovered energy [%] that comes in the first moments of each slow-down, until the motor turns."""
+
+    def rates(run: Run) -> Sequence[Array]:
+        step_s = run.demand.step_s
+        taken = np.maximum(-run.terminal_w, 0)
+        slowing = run.wheel_motor_n > 0
+        begins = slowing & ~np.pad(slowing, ((0, 0), (1, 0)))[:, :-1]
+        return (taken * begins).sum(-1), (taken * step_s).sum(-1)
+
+    first_w, back_j = draws.drive(lambda _: rates, (True,))
+    return 100 * first_w * draws["delay_ms"] / 1000 / np.maximum(back_j, LEAST_J)
+
+
+QUANTITIES: dict[str, Callable[[Draws], Array]] = {
+    quantity.__name__: quantity
+    for quantity in (
+        share_of_drive,
+        electric_share,
+        kinetic_ratio,
+        recovered_ratio,
+        friction_work_spared,
+        range_by_lift_off,
+        saved_by_one_pedal,
+        share_by_mass,
+        net_by_mass,
+        recovered_by_motor,
+        back_from_climb,
+        range_lost_to_cold,
+        range_below_test_cycle,
+        range_gain_over_recovered,
+        saved_by_coasting,
+        stop_by_motor_over_brakes,
+        full_stop_power_mw,
+        lost_to_delay,
+        hybrid_over_battery,
+    )
+}
+"""What claims are tested on, by name."""

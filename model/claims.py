@@ -1,0 +1,545 @@
+"""Check a claim: run the model over what was said and over what was not, and judge by a printed rule.
+
+Claims are data (``assets/claims.json``); the numbers they are about stand in `model.claim_quantities`, the draws in
+`model.claim_draws`. Whoever publishes a claim says some of its conditions; the rest is part of the range.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache, cached_property, lru_cache
+from itertools import combinations
+from typing import Any
+
+import numpy as np
+
+from model import MODEL_DATE, MODEL_VERSION
+from model.car import CAR_FIELDS
+from model.claim_draws import (
+    BATTERY_CLASSES,
+    DRAWN_TOGETHER,
+    INPUTS,
+    SETTINGS,
+    Draws,
+    Open,
+    draw,
+    narrowed,
+    one_at_a_time,
+    open_from,
+    span_words,
+    words,
+)
+from model.claim_quantities import QUANTITIES
+from model.fields import Field, InputError, find
+from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS
+from model.trace import Array
+from model.uncertainty import SEED
+
+RUNS, WHOLE_RANGE_RUNS = 2003, 1009
+"""Drawn runs of a claim, unless it says otherwise, and of its whole range where conditions were said. From seed to seed
+the 5 and 95 % points then move by less than 2 % of the middle, or of the band where the band is wider than that."""
+BROADLY, HARDLY = 0.75, 0.05
+"""A claim is true broadly from the first share of the range on ("always" asks for more), and does not hold below the
+second [1]."""
+LEAST_REGION, CLEAR_REGION = 0.05, 0.9
+"""Named conditions cover at least the first share of the range; no more are added when the second is true there [1]."""
+MOST_CONDITIONS = 4
+"""How many conditions are named at most."""
+ABOUT = 0.2
+"""A claim of "about" a number is true within this share of it [1], unless the claim says otherwise."""
+QUANTILES = (0.05, 0.25, 0.5, 0.75, 0.95)
+BINS = 5
+
+HOLDS = "holds broadly"
+CONDITIONS = "holds only under the named conditions"
+FALSE = "does not hold in the modelled range"
+UNJUDGED = "cannot be judged from what was said"
+
+ANY_CAR = sorted(BATTERY_CLASSES, key=lambda car_class: car_class != DEFAULT_CLASS)
+DRIVEN = ("cycle", "grade_pct")
+"""Inputs that a claim has which is tested on a drive."""
+RELATIONS = ("at_least", "about", "at_most", "between")
+QUESTION_FIELDS = {
+    "number": Field("number", "text", "", "Number", "As published; ``low..high`` for a range."),
+    "relation": Field("relation", "choice", "", "Claimed as", "What the number is to be.", choices=RELATIONS[:3]),
+}
+
+
+@dataclass(frozen=True)
+class Claim:
+    """One claim as it is printed, what it is tested on, and what is published beside it.
+
+    `what` names the quantity in words; `scope` is what the claim's own words fix, `open` what they leave open, `said`
+    the conditions that came with its publication.
+    """
+
+    id: str
+    text: str
+    what: str
+    quantity: str
+    number: tuple[float, ...]
+    unit: str
+    relation: str
+    within_share: float
+    broadly: float
+    runs: int
+    denominators: tuple[str, ...]
+    scope: Mapping[str, Open]
+    open: Mapping[str, Open]
+    said: Mapping[str, str]
+    left_out: str
+    published: tuple[Mapping[str, Any], ...]
+
+
+def _claim(data: Mapping[str, Any]) -> Claim:
+    number = data["number"] if isinstance(data["number"], list) else [data["number"]]
+
+    def opened(part: str) -> dict[str, Open]:
+        given = {key: ANY_CAR if value == "any" else value for key, value in data.get(part, {}).items()}
+        return {key: open_from(INPUTS[key], value) for key, value in given.items()}
+
+    return Claim(
+        id=data["id"],
+        text=data["text"],
+        what=data["what"],
+        quantity=data["quantity"],
+        number=tuple(map(float, number)),
+        unit=data["unit"],
+        relation=data.get("relation", "between"),
+        within_share=data.get("within_share", ABOUT),
+        broadly=data.get("broadly", BROADLY),
+        runs=data.get("runs", RUNS),
+        denominators=tuple(data["denominators"]),
+        scope=opened("scope"),
+        open=opened("open"),
+        said=data.get("said", {}),
+        left_out=data["left_out"],
+        published=tuple(data["published"]),
+    )
+
+
+@cache
+def claims() -> dict[str, Claim]:
+    """Every claim, by id."""
+    return {data["id"]: _claim(data) for data in json.loads((ASSETS / "claims.json").read_text("utf-8"))["claims"]}
+
+
+def shown(value: float) -> str:
+    """A number at three digits, as it stands in sentences."""
+    return f"{float(f'{value:.3g}') + 0.0:,g}"
+
+
+def share_words(share: float) -> str:
+    """A share in words that never round to nothing or to all."""
+    if 0 < share < 0.01:
+        return "less than 1 %"
+    if 0.99 < share < 1:
+        return "more than 99 %"
+    return f"{100 * share:.0f} %"
+
+
+@dataclass(frozen=True)
+class Question:
+    """A claim with its number and its conditions as someone published them; `given` is what was put in, as text."""
+
+    claim: Claim
+    number: tuple[float, ...]
+    relation: str
+    settings: Mapping[str, str]
+    given: Mapping[str, str]
+
+    @property
+    def bounds(self) -> tuple[float, float]:
+        """The numbers between which the claim is true."""
+        if self.relation == "between":
+            return self.number[0], self.number[1]
+        (number,) = self.number
+        if self.relation == "about":
+            within = abs(number) * self.claim.within_share
+            return number - within, number + within
+        return (number, math.inf) if self.relation == "at_least" else (-math.inf, number)
+
+    @property
+    def claimed(self) -> str:
+        """What the quantity is claimed to be, in words."""
+        unit = self.claim.unit
+        if self.relation in ("at_least", "at_most"):
+            return f"{self.relation.replace('_', ' ')} {shown(self.number[0])} {unit}"
+        low, high = self.bounds
+        return f"between {shown(low)} and {shown(high)} {unit}"
+
+    @cached_property
+    def whole(self) -> dict[str, Open]:
+        """Everything that the claim's own words leave open."""
+        scope = {
+            key: narrowed(INPUTS[key], self._choices(key), self.settings[key]) if key in self.settings else fixed
+            for key, fixed in self.claim.scope.items()
+        }
+        return scope | dict(self.claim.open)
+
+    def _choices(self, key: str) -> Open:
+        return Open(self.claim.denominators) if key == "denominator" else self.claim.scope[key]
+
+    @cached_property
+    def said(self) -> dict[str, Open]:
+        """The inputs that were said beyond the claim's own words."""
+        said = {}
+        for key, text in {**self.claim.said, **self.settings}.items():
+            if key not in self.claim.scope and text != "open":
+                said[key] = narrowed(INPUTS[key], self.claim.open.get(key, Open(())), text)
+        return said
+
+    @cached_property
+    def declared(self) -> dict[str, Open]:
+        """What the model runs over: what was said, and the range of what was not."""
+        return self.whole | self.said
+
+    @property
+    def not_said(self) -> dict[str, str]:
+        """What the program asks for: inputs left open, and what they run over."""
+        return {key: this.described(key) for key, this in self.declared.items() if this.varies}
+
+
+def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Question:
+    """A claim with its number and conditions put in.
+
+    Parameters
+    ----------
+    claim_id : str
+        One of `claims`.
+    settings : mapping
+        ``number`` (or ``low..high``), ``relation``, and inputs: a value, ``low..high``, ``one,or,another`` or ``open``.
+
+    Raises
+    ------
+    InputError
+        Where the claim or a key is unknown, or a value is not allowed.
+    """
+    if claim_id not in claims():
+        raise InputError(f"claim: {claim_id!r} is not one of {', '.join(claims())}.")
+    claim = claims()[claim_id]
+    given = {key: str(value) for key, value in (settings or {}).items()}
+    inputs = dict(given)
+    number, relation = inputs.pop("number", None), inputs.pop("relation", claim.relation)
+    numbers = claim.number
+    if number is not None:
+        try:
+            numbers = tuple(float(part) for part in number.split(".."))
+        except ValueError:
+            numbers = ()
+        if len(numbers) not in (1, 2) or not all(map(math.isfinite, numbers)) or list(numbers) != sorted(numbers):
+            raise InputError(f"number (as published): {number!r} is neither a number nor a range such as 11..22.")
+    if len(numbers) == 2:
+        relation = "between"
+    elif relation == "between":
+        relation = "about"
+    if relation != "between":
+        QUESTION_FIELDS["relation"].parse(relation)
+    asked = set(claim.open) | set(claim.scope)
+    # figures of the car count everywhere, weather and habits where something is driven
+    asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(SETTINGS)
+    usable = {key: field for key, field in INPUTS.items() if key in asked and key not in ROAD_LOAD_KEYS}
+    for key in inputs:
+        find(usable, key)
+    result = Question(claim, numbers, relation, inputs, given)
+    _ = result.declared
+    return result
+
+
+def question_from_json(data: Any) -> Question:
+    """The question behind an answer given earlier (`Answer.as_json`), or any object with ``id`` and ``settings``."""
+    settings = data.get("settings", {}) if isinstance(data, Mapping) else None
+    if not isinstance(settings, Mapping) or "id" not in data:
+        raise InputError("claim: the file holds no object with an id and settings, as an answer of this program does.")
+    return question(str(data["id"]), {str(key): str(value) for key, value in settings.items()})
+
+
+def verdict_of(share: float, whole_share: float, region_share: float, broadly: float = BROADLY) -> str:
+    """The printed rule.
+
+    Parameters
+    ----------
+    share, whole_share : float
+        Share of the runs in which the claim is true [1]: with what was said, and over the whole range.
+    region_share : float
+        The same within the conditions that can be named [1].
+    broadly : float
+        From which share on it is true broadly [1].
+    """
+    if share < HARDLY:
+        return FALSE
+    if share >= broadly:
+        return HOLDS if whole_share >= broadly else CONDITIONS
+    return CONDITIONS if region_share >= broadly else UNJUDGED
+
+
+@dataclass(frozen=True, eq=False)
+class Bins:
+    """One input cut into steps: five of equal count for a band, one a value otherwise."""
+
+    key: str
+    names: tuple[Any, ...]
+    place: Any
+    ordered: bool
+
+    @classmethod
+    def of(cls, key: str, column: Array) -> Bins:
+        """The steps of one drawn input."""
+        values = np.unique(column)
+        if INPUTS[key].kind != "number" or len(values) <= BINS:
+            ordered = INPUTS[key].kind == "number"
+            names = tuple(values.tolist())
+            return cls(key, names, np.searchsorted(values, column), ordered)
+        edges = np.unique([float(f"{edge:.3g}") for edge in np.quantile(column, np.linspace(0, 1, BINS + 1))])
+        place = np.clip(np.searchsorted(edges, column, side="right") - 1, 0, len(edges) - 2)
+        return cls(key, tuple(zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True)), place, True)
+
+    def explained(self, values: Array) -> float:
+        """Share of the variance of `values` that lies between the steps [1]."""
+        counts = np.bincount(self.place, minlength=len(self.names))
+        means = np.bincount(self.place, values, len(self.names)) / np.maximum(counts, 1)
+        spread = values.var()
+        return float((counts * (means - values.mean()) ** 2).sum() / len(values) / spread) if spread > 0 else 0.0
+
+    def parts(self, true: Array) -> list[list[int]]:
+        """Parts that can be named: runs of neighbouring steps, or the values under which the claim is true most."""
+        steps = range(len(self.names))
+        if self.ordered:
+            return [list(range(first, last)) for first, last in combinations(range(len(self.names) + 1), 2)]
+        counts = np.bincount(self.place, minlength=len(self.names))
+        truths = np.bincount(self.place, true, len(self.names)) / np.maximum(counts, 1)
+        order = sorted(steps, key=lambda step: (-truths[step], step))
+        return [order[: size + 1] for size in steps]
+
+    def named(self, steps: Sequence[int]) -> str:
+        """Some steps in words."""
+        names = [self.names[step] for step in sorted(steps)]
+        if isinstance(names[0], tuple):
+            return span_words(self.key, names[0][0], names[-1][1])
+        left = [name for name in self.names if name not in names]
+        if len(self.names) > 3 and 0 < len(left) < len(names):
+            return f"all but {words(self.key, left, ' and ')}"
+        return words(self.key, names)
+
+
+def region_of(true: Array, bins: Sequence[Bins]) -> tuple[list[tuple[Bins, list[int]]], Array]:
+    """Conditions under which the claim is true: the named parts of inputs, and which runs they hold.
+
+    Greedy: each time the part of an input that raises the share of true runs most, weighed by the share of the runs
+    that it keeps (the usual measure of subgroup discovery), until the claim is true in nearly all runs inside.
+    """
+    inside = np.ones(len(true), dtype=bool)
+    conditions: list[tuple[Bins, list[int]]] = []
+    while true[inside].mean() < CLEAR_REGION and len(conditions) < MOST_CONDITIONS:
+        best, found = 0.0, None
+        here = true[inside].mean()
+        for this in bins:
+            for part in this.parts(np.where(inside, true, False)):
+                kept = inside & np.isin(this.place, part)
+                if kept.mean() < LEAST_REGION:
+                    continue
+                gain = kept.mean() * (true[kept].mean() - here)
+                if gain > best + 1e-12:
+                    best, found = gain, (this, part, kept)
+        if found is None:
+            break
+        conditions = [one for one in conditions if one[0] is not found[0]] + [found[:2]]
+        inside = found[2]
+    return conditions, inside
+
+
+@dataclass(frozen=True, eq=False)
+class Answer:
+    """A tested claim; `values` and `true` have one entry a run, shape (runs,)."""
+
+    question: Question
+    draws: Draws
+    values: Array
+    true: Any
+    whole_share: float
+    tornado: tuple[Mapping[str, Any], ...]
+
+    @cached_property
+    def share(self) -> float:
+        """Share of the range of what was said in which the claim is true [1]."""
+        return float(self.true.mean())
+
+    @cached_property
+    def quantiles(self) -> dict[str, float]:
+        """Quantiles of the quantity, in the claim's unit."""
+        found = np.quantile(self.values, QUANTILES).tolist()
+        return {f"{share:g}": value for share, value in zip(QUANTILES, found, strict=True)}
+
+    @cached_property
+    def bins(self) -> list[Bins]:
+        """Every input that matters, in steps; the most telling first."""
+        claim_inputs = {key for key, this in self.question.declared.items() if this.varies}
+        figures = {key for key in self.draws.columns if key in SETTINGS and INPUTS[key].kind == "number"}
+        keys = [key for key in sorted(claim_inputs | figures) if len(np.unique(self.draws[key])) > 1]
+        steps = [Bins.of(key, self.draws[key]) for key in keys]
+        told = self.true.astype(float) if 0.02 <= self.share <= 0.98 else self.values
+        told_by = {this.key: this.explained(told) for this in steps}
+        return sorted((this for this in steps if told_by[this.key] > 0), key=lambda this: -told_by[this.key])
+
+    @cached_property
+    def region(self) -> tuple[list[tuple[Bins, list[int]]], Array]:
+        """Conditions that can be named, of inputs left open, and the runs within; none where the claim fails there too."""
+        conditions, inside = region_of(self.true, [this for this in self.bins if this.key in self.question.not_said])
+        if self.true[inside].mean() < self.question.claim.broadly:
+            return [], np.ones_like(inside)
+        return conditions, inside
+
+    @property
+    def region_share(self) -> float:
+        """Share of the runs in that region in which the claim is true [1]."""
+        return float(self.true[self.region[1]].mean())
+
+    @cached_property
+    def verdict(self) -> str:
+        """The verdict, by the printed rule."""
+        return verdict_of(self.share, self.whole_share, self.region_share, self.question.claim.broadly)
+
+    @property
+    def where(self) -> str:
+        """The conditions of the region, in words."""
+        return "; ".join(f"{INPUTS[this.key].label.lower()}: {this.named(part)}" for this, part in self.region[0])
+
+    @property
+    def needs(self) -> dict[str, Any]:
+        """What would have to be true: the region, and the two inputs that matter most with the picture they make."""
+        conditions, inside = self.region
+        two = self.bins[:2]
+        needs: dict[str, Any] = {
+            "where": {this.key: this.named(part) for this, part in conditions},
+            "share_there": self.region_share,
+            "share_of_range_there": float(inside.mean()),
+            "matter_most": [
+                {
+                    "input": this.key,
+                    "label": INPUTS[this.key].label,
+                    "steps": [this.named([step]) for step in range(len(this.names))],
+                }
+                for this in two
+            ],
+        }
+        if len(two) == 2:
+            places, size = tuple(this.place for this in two), tuple(len(this.names) for this in two)
+            counts, truths = np.zeros(size), np.zeros(size)
+            np.add.at(counts, places, 1)
+            np.add.at(truths, places, self.true)
+            shares = np.divide(truths, counts, out=np.full(size, np.nan), where=counts > 0)
+            needs["share_true"] = shares.tolist()
+        return needs
+
+    @property
+    def sentence(self) -> str:
+        """The verdict, its reason, and the band: two sentences to quote, with their hedge."""
+        claim, asked = self.question.claim, self.question
+        low, mid, high = (shown(self.quantiles[key]) for key in ("0.05", "0.5", "0.95"))
+        said = "; ".join(f"{INPUTS[key].label.lower()}: {this.described(key)}" for key, this in asked.said.items())
+        reason = f"{claim.what} is {asked.claimed} in {share_words(self.share)} of the modelled range"
+        reason += f" ({said})" if said else ""
+        if self.verdict == CONDITIONS and self.share < claim.broadly:
+            reason += f", and in {share_words(self.region_share)} of that part of it with {self.where}"
+        elif self.verdict == CONDITIONS:
+            reason += f", but in {share_words(self.whole_share)} of the whole range"
+        elif self.verdict == UNJUDGED:
+            first, second = (INPUTS[this.key].label.lower() for this in self.bins[:2])
+            reason += f"; most turns on two things: {first}, and {second}"
+        band = f"{low} to {high} {claim.unit}, with {mid} in the middle" if low != high else f"{mid} {claim.unit}"
+        return f"This claim {self.verdict}: {reason}. The model gives {band}; that is an estimate, not a measurement."
+
+    @property
+    def rule(self) -> str:
+        """The rule of the verdict, as printed."""
+        asked, broadly = self.question, self.question.claim.broadly
+        side = {
+            "at_least": f" (the {100 * (1 - broadly):.0f} % quantile is not below it)",
+            "at_most": f" (the {100 * broadly:.0f} % quantile is not above it)",
+        }.get(asked.relation, "")
+        return (
+            f"A run is true where {asked.claim.what} is {asked.claimed}. {HOLDS.capitalize()}: true in at least "
+            f"{100 * broadly:.0f} % of the runs{side}, with what was said and over the whole range. "
+            f"{CONDITIONS.capitalize()}: as often with what was said but not over the whole range, or within at most "
+            f"{MOST_CONDITIONS} conditions that can be named and cover at least {100 * LEAST_REGION:.0f} % of it. "
+            f"{FALSE.capitalize()}: true in fewer than {100 * HARDLY:.0f} %. {UNJUDGED.capitalize()}: anything else."
+        )
+
+    def as_json(self) -> dict[str, Any]:
+        """Everything to print with."""
+        asked, claim = self.question, self.question.claim
+        return {
+            "id": claim.id,
+            "text": claim.text,
+            "what": claim.what,
+            "unit": claim.unit,
+            "number": list(asked.number),
+            "relation": asked.relation,
+            "settings": dict(asked.given),
+            "said": {key: this.described(key) for key, this in asked.declared.items() if not this.varies}
+            | {key: this.described(key) for key, this in asked.said.items()},
+            "not_said": asked.not_said,
+            "verdict": self.verdict,
+            "rule": self.rule,
+            "quantiles": self.quantiles,
+            "share_of_range": self.share,
+            "share_of_whole_range": self.whole_share,
+            "needs": self.needs,
+            "tornado": list(self.tornado),
+            "denominators": list(claim.denominators),
+            "left_out": claim.left_out,
+            "sources": list(claim.published),
+            "sentence": self.sentence,
+            "method": {
+                "runs": len(self.values),
+                "seed": SEED,
+                "draw": "Latin hypercube; bands triangular, lists in equal parts; car figures after their class",
+                "drawn_together": DRAWN_TOGETHER,
+            },
+            "model_version": MODEL_VERSION,
+            "model_date": MODEL_DATE,
+        }
+
+
+@lru_cache(maxsize=64)
+def _values(quantity: str, inputs: tuple[tuple[str, Open], ...], runs: int, seed: int) -> tuple[Draws, Array]:
+    draws = draw(dict(inputs), runs, seed)
+    return draws, QUANTITIES[quantity](draws)
+
+
+@lru_cache(maxsize=64)
+def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mapping[str, Any], ...]:
+    """The quantity when one input after the other goes to the ends of its range, the widest swing first."""
+    draws, changed = one_at_a_time(dict(inputs))
+    base, *found = QUANTITIES[quantity](draws).tolist()
+    swings: dict[str, list[tuple[float, Any]]] = {}
+    for (key, value), result in zip(changed, found, strict=True):
+        swings.setdefault(key, [(base, draws[key][0])]).append((result, value))
+    rows = []
+    for key, results in swings.items():
+        (low, at_low), (high, at_high) = min(results, key=lambda r: r[0]), max(results, key=lambda r: r[0])
+        if low < high:
+            row = {"input": key, "label": INPUTS[key].label, "at_low": words(key, [at_low]), "low": low}
+            rows.append(row | {"base": base, "high": high, "at_high": words(key, [at_high])})
+    return tuple(sorted(rows, key=lambda row: row["low"] - row["high"]))
+
+
+def check(asked: Question, seed: int = SEED) -> Answer:
+    """Test a claim; what has been run before is not run again."""
+    claim, (low, high) = asked.claim, asked.bounds
+    declared = tuple(asked.declared.items())
+    draws, values = _values(claim.quantity, declared, claim.runs, seed)
+    anywhere = values
+    if asked.said:
+        anywhere = _values(claim.quantity, tuple(asked.whole.items()), WHOLE_RANGE_RUNS, seed)[1]
+    return Answer(
+        question=asked,
+        draws=draws,
+        values=values,
+        true=(values >= low) & (values <= high),
+        whole_share=float(((anywhere >= low) & (anywhere <= high)).mean()),
+        tornado=_tornado(claim.quantity, declared),
+    )

@@ -1,0 +1,149 @@
+"""A test-cycle range figure turned into a range on the user's own drive, one step after the other.
+
+The figure stays as printed; only the ratio of consumptions comes from the model. So what a car's maker did well or
+badly on the test stays in it, and a step costs what the model says that step adds to consumption.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass, replace
+from typing import Any
+
+import numpy as np
+
+from model.cycles import cycle_trace
+from model.drives import trace_of
+from model.fields import Field, InputError
+from model.parameters import car_from, open_figures
+from model.scenario import Conditions, Driver, Scenario
+from model.simulation import Run
+from model.trace import Array, Trace
+from model.uncertainty import Band, run_each, sample
+
+RUNS = 150
+"""Drawn cars of the bands."""
+LABORATORY = Conditions(ambient_c=23.0, cabin=False, soc_start=0.6, tyres_warm="yes")
+"""As range is tested: warm, heating and cooling off, no load beside the driver."""
+RANGE_KM = Field(
+    "test_range_km", "number", "km", "Range on the test cycle", "As printed.", minimum=10, maximum=2000,
+    usual=(100, 800),
+)  # fmt: skip
+US_LABEL_FACTOR = 0.7
+"""Range on the US label over range on the two US cycles (the usual factor of the 40 CFR 600 label; from memory)."""
+
+
+@dataclass(frozen=True)
+class Test:
+    """A published kind of range figure: its cycles with their shares by distance, and figure over range on them."""
+
+    label: str
+    cycles: tuple[tuple[str, float], ...]
+    factor: float = 1.0
+
+
+_US = (("udds", 0.55), ("hwfet", 0.45))
+TESTS = {
+    "wltc3b": Test("WLTC class 3b", (("wltc3b", 1.0),)),
+    "us-cycles": Test("US city and highway cycles, 55 to 45, before the label's factor", _US),
+    "us-label": Test("US label", _US, US_LABEL_FACTOR),
+    "nedc": Test("NEDC", (("nedc", 1.0),)),
+}
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step from the test to the road: the range after it, and what it cost; a gain is negative [km]."""
+
+    id: str
+    label: str
+    range_km: Band
+    cost_km: Band
+
+
+@dataclass(frozen=True)
+class RangeOnRoad:
+    """The waterfall from a printed range to the range on the drive."""
+
+    test: str
+    test_range_km: float
+    steps: tuple[Step, ...]
+    runs: int
+
+    @property
+    def range_km(self) -> Band:
+        """Range on the drive [km]."""
+        return self.steps[-1].range_km
+
+    def as_json(self) -> dict[str, Any]:
+        """The waterfall as the command line answers it."""
+        return asdict(self) | {"range_km": asdict(self.range_km)}
+
+
+def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b", runs: int = RUNS) -> RangeOnRoad:
+    """Turn a range figure into one for the scenario's drive.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        Car, drive, conditions and habits.
+    test_range_km : float
+        The printed figure [km].
+    test : str
+        One of TESTS.
+    runs : int
+        Drawn cars.
+
+    Returns
+    -------
+    RangeOnRoad
+        Steps in the order in which they are taken, which matters for what each costs: speeds and stops on flat road as
+        in the laboratory, hills, load, weather, cabin.
+
+    Raises
+    ------
+    InputError
+        Where the test is unknown, the figure out of bounds, or the drive takes nothing from the battery.
+    """
+    if test not in TESTS:
+        raise InputError(f"test: {test!r} is not one of {', '.join(TESTS)}.")
+    figure = RANGE_KM.parse(test_range_km)
+    stated = dict(scenario.stated)
+    car, drawn = car_from(scenario.car_class, stated), sample(open_figures(scenario.car_class, stated), runs)
+
+    def consumed(trace: Trace, conditions: Conditions, driver: Driver) -> Array:
+        def measure(run: Run) -> Sequence[Array]:
+            return (run.terminal_out_j - run.terminal_in_j,)
+
+        net = run_each(trace, car, conditions, driver, drawn, measure, (True,))[0]
+        return np.broadcast_to(net / trace.distance_m, (runs,))
+
+    on_test = sum(share * consumed(cycle_trace(name), LABORATORY, Driver()) for name, share in TESTS[test].cycles)
+    flat = replace(
+        scenario, legs=tuple(replace(leg, climb_m=0.0, descent_m=0.0, surface="dry") for leg in scenario.legs)
+    )
+    here = scenario.conditions
+    hilly = replace(scenario, legs=tuple(replace(leg, surface="dry") for leg in scenario.legs))
+    start = replace(LABORATORY, soc_start=here.soc_start, altitude_m=here.altitude_m)
+    loaded = replace(
+        start,
+        payload_kg=here.payload_kg,
+        trailer_kg=here.trailer_kg,
+        trailer_drag_area_m2=here.trailer_drag_area_m2,
+    )
+    taken = [
+        ("speeds", "your speeds and stops, on flat road", flat, start),
+        ("hills", "your hills", hilly, start),
+        ("load", "your load", hilly, loaded),
+        ("weather", "your weather and road", scenario, replace(here, cabin=False)),
+        ("cabin", "heating and cooling", scenario, here),
+    ]
+    before, steps = np.full(runs, figure), []
+    for name, label, described, conditions in taken:
+        net = consumed(trace_of(described), conditions, scenario.driver)
+        if not net.min() > 0:
+            raise InputError(f"climb_m and descent_m: with {label} this drive takes nothing; its range has no end.")
+        after = figure / TESTS[test].factor * on_test / net
+        steps.append(Step(name, label, Band.of(after), Band.of(before - after)))
+        before = after
+    return RangeOnRoad(test, figure, tuple(steps), runs)

@@ -1,0 +1,66 @@
+"""From a printed range to the road."""
+
+from dataclasses import replace
+
+import pytest
+
+from model.fields import InputError
+from model.range_figure import LABORATORY, TESTS, range_on_road
+from model.scenario import Conditions, Leg, Scenario
+from model.scenario_io import starting_drives
+
+HILLY = starting_drives()["suburb-hill"][2]
+
+
+def found(scenario, **more):
+    return range_on_road(scenario, 400.0, runs=20, **more)
+
+
+def test_steps_add_up_from_the_figure_to_the_road():
+    road = found(HILLY)
+    before = 400.0
+    for step in road.steps:
+        assert before - step.cost_km.mid == pytest.approx(step.range_km.mid, rel=0.02)
+        assert step.range_km.low <= step.range_km.mid <= step.range_km.high
+        before = step.range_km.mid
+    assert [step.id for step in road.steps] == ["speeds", "hills", "load", "weather", "cabin"]
+    assert road.range_km == road.steps[-1].range_km
+
+
+def test_what_is_as_in_the_laboratory_costs_nothing():
+    flat = Scenario(legs=(Leg(distance_km=20, speed_kmh=60, stops=8, slow_downs=5),), conditions=LABORATORY)
+    costs = {step.id: step.cost_km for step in found(flat).steps}
+    for name in ("hills", "load", "weather", "cabin"):
+        assert costs[name].low == costs[name].high == 0.0
+
+
+def test_each_step_costs_where_there_is_something_to_pay():
+    winter = replace(HILLY, conditions=Conditions(ambient_c=-7, payload_kg=300))
+    costs = {step.id: step.cost_km.mid for step in found(winter).steps}
+    assert min(costs[name] for name in ("hills", "load", "weather", "cabin")) > 5
+    assert found(winter).range_km.mid < found(HILLY).range_km.mid
+
+
+def test_faster_is_less_far_and_the_figure_only_scales():
+    def motorway(speed_kmh):
+        return found(Scenario(legs=(Leg(distance_km=60, speed_kmh=speed_kmh, stops=1, slow_downs=2),))).range_km.mid
+
+    assert motorway(90) > motorway(110) > motorway(130)
+    double = range_on_road(HILLY, 800.0, runs=20)
+    assert double.range_km.mid == pytest.approx(2 * found(HILLY).range_km.mid)
+
+
+def test_kinds_of_figure():
+    label, unadjusted = found(HILLY, test="us-label").range_km.mid, found(HILLY, test="us-cycles").range_km.mid
+    assert label == pytest.approx(unadjusted / 0.7)
+    assert set(TESTS) == {"wltc3b", "us-cycles", "us-label", "nedc"}
+
+
+def test_refusals():
+    with pytest.raises(InputError, match="test: 'wltp' is not one of wltc3b"):
+        found(HILLY, test="wltp")
+    with pytest.raises(InputError, match="test_range_km .* is not a number from 10 to 2000 km"):
+        range_on_road(HILLY, 5.0)
+    downhill = Scenario(legs=(Leg(distance_km=10, speed_kmh=50, stops=0, slow_downs=0, descent_m=800, grade_pct=9),))
+    with pytest.raises(InputError, match="its range has no end"):
+        found(downhill)
