@@ -6,6 +6,7 @@ and the seed are fixed, so the same question gives the same bytes.
 
 from __future__ import annotations
 
+import zlib
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
@@ -58,10 +59,19 @@ def triangular(share: Array, low: float, mid: float, high: float) -> Array:
 
 
 def hypercube(keys: Iterable[str], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
-    """A Latin hypercube: for every key one place in each of `runs` equal shares of its range [1]; shape (runs,)."""
-    # RandomState's stream never changes between versions of numpy
-    random = np.random.RandomState(seed)
-    return {key: (random.permutation(runs) + random.random_sample(runs)) / runs for key in sorted(keys)}
+    """A Latin hypercube: for every key one place in each of `runs` equal shares of its range [1]; shape (runs,).
+
+    A key's places hang on the seed and the key alone: whatever else is drawn, the same figure is drawn alike. So
+    stating one figure moves no other, and drives can be held against each other run by run.
+    """
+
+    def places(key: str) -> Array:
+        # RandomState's stream never changes between versions of numpy
+        random = np.random.RandomState([seed, zlib.crc32(key.encode())])
+        places: Array = (random.permutation(runs) + random.random_sample(runs)) / runs
+        return places
+
+    return {key: places(key) for key in keys}
 
 
 def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
