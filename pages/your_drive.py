@@ -135,7 +135,7 @@ def edit_habits() -> None:
     driver = state.scenario().driver
     with st.container(key="entries", gap="xsmall"):
         for key in wording.HABIT_NUMBERS:
-            control(DRIVER_FIELDS[key], help="")
+            control(DRIVER_FIELDS[key], label=wording.HABIT_NUMBERS[key][0].capitalize(), help="")
             st.caption(wording.habit_number(key, getattr(driver, key)))
         control(CONDITION_FIELDS["payload_kg"])
         control(
@@ -255,8 +255,8 @@ with describing, st.container(key="description", gap="xsmall"):
     describe()
 with answering, st.container(key="answer", gap="xsmall"):
     answer()
-if drawn := state.outcome().result:
-    draw_energy(state.scenario(), drawn, state.display())
 with st.expander("Adjust the car", type="compact", key="car-drawer", on_change="rerun") as drawer:
     if drawer.open:
         adjust_car()
+if drawn := state.outcome().result:
+    draw_energy(state.scenario(), drawn, state.display())
