@@ -158,21 +158,28 @@ class Normal:
     soc: float
 
 
-def until_normal(result: Result) -> Normal | None:
-    """When the battery takes what this drive's ordinary slow-downs give; None where that is not on this drive.
+def ordinary_charging_w(result: Result) -> float:
+    """The power [W] that this drive's ordinary slow-downs charge with; 0 where nothing is braked.
 
-    Ordinary: four fifths of what would come back with a battery that takes all come at no more than this power. Grip is
-    taken as it is; only the battery is looked at.
+    Four fifths of what would come back with a battery that takes all come at no more than this power. Grip is taken as
+    it is; only the battery is looked at.
     """
-    run, trace = result.run, result.trace
-    free, _ = _unbounded(trace, result.car, result.conditions, result.driver)
+    free, _ = _unbounded(result.trace, result.car, result.conditions, result.driver)
     charging = np.maximum(-free.terminal_w[0], 0.0)
     energy = charging * free.demand.step_s[0]
     if energy.sum() == 0:
-        return Normal(0.0, 0.0, float(run.pack_c[0, 0]), float(run.soc[0, 0]))
+        return 0.0
     order = np.argsort(charging)
     reached = np.cumsum(energy[order]) >= PEAK_SHARE * energy.sum()
-    ordinary_w = charging[order][np.argmax(reached)]
+    return float(charging[order][np.argmax(reached)])
+
+
+def until_normal(result: Result) -> Normal | None:
+    """When the battery takes what this drive's ordinary slow-downs give; None where that is not on this drive."""
+    run, trace = result.run, result.trace
+    ordinary_w = ordinary_charging_w(result)
+    if ordinary_w == 0:
+        return Normal(0.0, 0.0, float(run.pack_c[0, 0]), float(run.soc[0, 0]))
     takes = battery.acceptance_w(result.car, np.clip(run.soc, 0.0, 1.0), run.pack_c)[0] >= ordinary_w
     if not takes.any():
         return None

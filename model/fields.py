@@ -10,7 +10,7 @@ import dataclasses
 import difflib
 import math
 import reprlib
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -164,3 +164,14 @@ def find(table: dict[str, Field], key: str) -> Field:
     near = difflib.get_close_matches(key, table, n=1, cutoff=0.5)
     hint = f"; the nearest is {near[0]}" if near else ""
     raise InputError(f"{key!r} is not a known setting{hint}.")
+
+
+def from_link(table: dict[str, Field], link: Mapping[str, Any]) -> tuple[dict[str, Any], list[str]]:
+    """The values that a link carries for a table's fields, held in bounds, and a sentence for each that was changed."""
+    values, notices = {}, []
+    for key, field in table.items():
+        if key in link:
+            value, notice = field.clamp(link[key])
+            values[key] = field.default if value is None and not field.optional else value
+            notices += [notice] if notice else []
+    return values, notices
