@@ -1,0 +1,172 @@
+"""Drives side by side, and their differences with a band of their own.
+
+A difference's band is not the difference of two bands. What is assumed alike of both drives is drawn once for both, so
+a heavier tyre or a weaker motor cancels where it acts on both. What only one of them has, such as the mass of another
+class of car, is drawn on its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from model.drives import Answer, answer_of, trace_of
+from model.lift_off_curves import as_you_would_drive
+from model.parameters import assumed_figures, car_from, class_labels, open_figures
+from model.savings import evaluate
+from model.scenario import SEASONS, SETTINGS, Scenario
+from model.simulation import Run
+from model.trace import Array
+from model.uncertainty import RUNS, Band, Samples, hypercube, run_each, triangular
+from model.units import J_PER_KWH
+
+CHOSEN_STRENGTHS_MPS2 = (0.0, 0.5, 0.7, 1.0, 1.3, 1.5, 2.0, 2.5)
+"""Lift-off strengths to choose from [m/s²]; the axis has more, a choice need not."""
+
+
+# what may differ
+
+
+def in_car(scenario: Scenario, car_class: str) -> Scenario:
+    """The same drive in a car of another class; what was stated of the first car stays with it, but for the pedal."""
+    pedal = tuple(item for item in scenario.stated if item[0] == "brake_pedal")
+    return replace(scenario, car_class=car_class, stated=pedal)
+
+
+def with_strength(scenario: Scenario, strength_mps2: float) -> Scenario:
+    """The whole drive at one lift-off strength [m/s²]; strengths of single legs are left out."""
+    legs = tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs)
+    return replace(scenario, legs=legs).with_setting("lift_off_mps2", strength_mps2)
+
+
+def _cars(scenario: Scenario) -> dict[str, Scenario]:
+    return {name: in_car(scenario, name) for name in class_labels()}
+
+
+def _seasons(scenario: Scenario) -> dict[str, Scenario]:
+    return {season: scenario.with_setting("ambient_c", getattr(scenario.year, f"{season}_c")) for season in SEASONS}
+
+
+def _strengths(scenario: Scenario) -> dict[str, Scenario]:
+    return {f"{strength:g}": with_strength(scenario, strength) for strength in CHOSEN_STRENGTHS_MPS2}
+
+
+def _choices(key: str) -> Callable[[Scenario], dict[str, Scenario]]:
+    field = SETTINGS[key]
+    values = (True, False) if field.kind == "yes_no" else field.choices
+    return lambda scenario: {field.text(value): scenario.with_setting(key, value) for value in values}
+
+
+SUBJECTS: dict[str, Callable[[Scenario], dict[str, Scenario]]] = {
+    "car": _cars,
+    "season": _seasons,
+    "lift_off_mps2": _strengths,
+    "brake_pedal": _choices("brake_pedal"),
+    "looks_ahead": _choices("looks_ahead"),
+    "pull_away": _choices("pull_away"),
+    "steady_foot": _choices("steady_foot"),
+    "surface": _choices("surface"),
+    "cabin": _choices("cabin"),
+    "preconditioned": _choices("preconditioned"),
+}
+"""What may differ between drives, and the drives there are: the given one with each value, by the value."""
+
+
+def others(scenario: Scenario, subject: str) -> dict[str, Scenario]:
+    """The drives that differ from the scenario in one subject, by the value they have of it."""
+    return {value: other for value, other in SUBJECTS[subject](scenario).items() if other != scenario}
+
+
+# side by side
+
+
+@dataclass(frozen=True, eq=False)
+class Side:
+    """One of the drives: its bands, and the runs behind them. Heat of the friction brakes [kWh] of shape (runs,)."""
+
+    scenario: Scenario
+    answer: Answer
+    samples: Samples
+    friction_kwh: Array
+    duration_s: float
+
+
+@dataclass(frozen=True)
+class Difference:
+    """What a drive has more than another, run by run; bands over the assumed figures.
+
+    `saved_share` is a difference of shares [1], None where either of them is; time is known and has no band.
+    """
+
+    net_kwh: Band
+    saved_kwh: Band
+    saved_share: Band | None
+    friction_kwh: Band
+    duration_s: float
+
+
+def draw_beside(scenario: Scenario, first_class: str, runs: int) -> dict[str, Array]:
+    """Draw the open figures of a scenario, alike with those of a car of `first_class` where both assume the same."""
+    alike, car_class = assumed_figures(first_class), scenario.car_class
+    figures = open_figures(car_class, dict(scenario.stated))
+    names = {key: key if figure == alike.get(key) else f"{key} of {car_class}" for key, figure in figures.items()}
+    shares = hypercube(names.values(), runs)
+    return {
+        key: triangular(shares[names[key]], figure.low, figure.mid, figure.high)[:, None]
+        for key, figure in figures.items()
+    }
+
+
+def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven: bool = False) -> Side:
+    """One drive with its runs, to be held against drives in a car of `first_class`.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        What is driven.
+    first_class : str
+        Car class of the drive that all others are compared to.
+    runs : int
+        Sampled cars; the same for drives that are compared.
+    as_driven : bool
+        Whether slow-downs are as the car's lift-off makes them; otherwise as the habit would have them.
+
+    Raises
+    ------
+    InputError
+        Where the drive cannot be driven.
+    """
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    trace = as_you_would_drive(scenario, car) if as_driven else trace_of(scenario)
+    result = evaluate(trace, car, scenario.conditions, scenario.driver)
+
+    def energies(run: Run, without: Run) -> tuple[Array, ...]:
+        heat_j = np.sum(run.friction_n * run.demand.speed * run.demand.step_s, axis=-1)
+        net_j = without.terminal_out_j - without.terminal_in_j
+        return run.terminal_out_j, run.terminal_in_j, net_j, heat_j
+
+    drawn = draw_beside(scenario, first_class, runs)
+    *terminals, friction_kwh = (
+        run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies) / J_PER_KWH
+    )
+    samples = Samples(*terminals)
+    return Side(scenario, answer_of(result, samples), samples, friction_kwh, result.trace.duration_s)
+
+
+def difference(side: Side, first: Side) -> Difference:
+    """What a drive has more than the first."""
+    shares = (side.answer.saved_share, first.answer.saved_share)
+    return Difference(
+        net_kwh=Band.of(side.samples.net_kwh - first.samples.net_kwh),
+        saved_kwh=Band.of(side.samples.saved_kwh - first.samples.saved_kwh),
+        saved_share=None if None in shares else Band.of(side.samples.saved_share - first.samples.saved_share),
+        friction_kwh=Band.of(side.friction_kwh - first.friction_kwh),
+        duration_s=side.duration_s - first.duration_s,
+    )
+
+
+def told_apart(band: Band) -> bool:
+    """Whether a difference exceeds the uncertainty: both ends of its band lie on the same side of zero."""
+    return band.low > 0 or band.high < 0
