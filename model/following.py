@@ -81,9 +81,10 @@ def _walk(trace: Trace, spare_n: Array, grid: Array, resisting_mps2: Array, effe
             at = (before + min(possible, reached)) / 2
         speed[step + 1] = min(possible, reached)
         if speed[step + 1] < CRAWL_MPS < reached and before < CRAWL_MPS:
-            slope = 100 * trace.sine_of_slope[step]
+            slope, place_km = 100 * trace.sine_of_slope[step], trace.step_m[:step].sum() / 1000
+            task = f"climb the {slope:.0f} % hill" if slope > 0.5 else "get under way"
             raise InputError(
-                f"motor_peak_kw (motor power): this car cannot climb the {slope:.0f} % hill "
-                f"{trace.step_m[:step].sum() / 1000:.1f} km into the drive; give it more power or less load."
+                f"motor_peak_kw (motor power): this car cannot {task} {place_km:.1f} km into the drive; "
+                "give it more power or less load."
             )
     return speed

@@ -137,6 +137,8 @@ def starting_drives() -> dict[str, tuple[str, str, Scenario]]:
 # Links: every setting under its own key, legs as one value
 
 LEG_SEPARATOR, FIGURE_SEPARATOR = "~", "_"
+FEWEST_FIGURES = 9
+"""What a leg of a link holds at least: the figures that legs had when links were first made."""
 
 
 def to_link(scenario: Scenario) -> dict[str, str]:
@@ -198,11 +200,13 @@ def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[str]]:
         notices.append(f"legs: {len(rows)} were given; the first {MAX_LEGS} were taken.")
     for place, row in enumerate(rows[:MAX_LEGS], 1):
         figures = row.split(FIGURE_SEPARATOR)
-        if len(figures) != len(LEG_FIELDS):
-            notices.append(f"Leg {place}: {len(figures)} figures were given, {len(LEG_FIELDS)} are needed; left out.")
+        # new figures are added at the end, so a link from before them still holds
+        if not FEWEST_FIGURES <= len(figures) <= len(LEG_FIELDS):
+            allowed = f"{FEWEST_FIGURES} to {len(LEG_FIELDS)}"
+            notices.append(f"Leg {place}: {len(figures)} figures were given, {allowed} are read; left out.")
             continue
         values = {}
-        for (key, field), given in zip(LEG_FIELDS.items(), figures, strict=True):
+        for (key, field), given in zip(LEG_FIELDS.items(), figures, strict=False):
             value, notice = field.clamp(given)
             if notice:
                 notices.append(f"Leg {place}: {notice}")

@@ -96,7 +96,7 @@ def test_legs_of_a_link():
     good = to_link(base)["legs"]
     scenario, notices = from_link({"legs": "~".join([good, "1_2_3", good.replace("7", "7000")])}, base)
     assert [leg.distance_km for leg in scenario.legs] == [7.0, 1000.0]
-    assert notices[0] == f"Leg 2: 3 figures were given, {len(LEG_FIELDS)} are needed; left out."
+    assert notices[0] == f"Leg 2: 3 figures were given, 9 to {len(LEG_FIELDS)} are read; left out."
     assert notices[1].startswith("Leg 3: distance_km") and notices[1].endswith("It was set to 1000.")
     scenario, notices = from_link({"legs": "~".join([good] * (MAX_LEGS + 1))}, base)
     assert len(scenario.legs) == MAX_LEGS and "the first 8 were taken" in notices[0]
@@ -183,3 +183,12 @@ def test_inputs_outside_the_usual_are_named():
         "outside temperature -30 °C (usual -15 to 35)",
         "leg 2: stops 90 (usual 0 to 60)",
     ]
+
+
+def test_a_link_from_before_a_figure_was_added_keeps_its_legs():
+    legs = (Leg(distance_km=3.0, stops=7), Leg(speed_kmh=90.0, surface="wet"))
+    link = to_link(Scenario(legs=legs))
+    link["legs"] = "~".join("_".join(row.split("_")[:9]) for row in link["legs"].split("~"))
+    scenario, notices = from_link(link, Scenario())
+    assert scenario.legs == legs
+    assert not notices
