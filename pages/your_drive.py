@@ -19,8 +19,8 @@ from pages.parts.trust import draw_trust
 
 CAR_GROUPS = {
     "Weight and resistance": (
-        "mass_kg", "rotating_mass_share", "drag_area_m2", "rolling_coefficient", "f0_n", "f1_n_per_mps",
-        "f2_n_per_mps2", "front_load_share", "cg_height_m", "wheelbase_m",
+        "mass_kg", "rotating_mass_share", "drag_area_m2", "rolling_coefficient", "tyre_cold_share", "tyre_warm_up_min",
+        "f0_n", "f1_n_per_mps", "f2_n_per_mps2", "front_load_share", "cg_height_m", "wheelbase_m",
     ),
     "Motor": (
         "motor_peak_kw", "regen_peak_kw", "motor_base_speed_kmh", "motor_top_speed_kmh", "motor_loss_fixed",
@@ -28,11 +28,14 @@ CAR_GROUPS = {
     ),
     "Battery": (
         "usable_kwh", "pack_voltage_v", "cell_resistance_share", "resistance_activation_j_per_mol", "acceptance_level",
-        "pack_heat_capacity_kj_per_k_kwh", "pack_heat_loss_w_per_k", "accessory_w", "charging_efficiency",
+        "charge_rate_factor", "pack_heat_capacity_kj_per_k_kwh", "pack_heat_loss_w_per_k", "pack_heater_kw",
+        "pack_heater_until_c", "cold_capacity_loss_per_k", "accessory_w", "charging_efficiency",
     ),
     "Slowing": (
-        "driven_axle", "regen_cap_mps2", "fade_start_kmh", "fade_end_kmh", "grip_reserve_share",
+        "driven_axle", "front_regen_share", "regen_cap_mps2", "fade_start_kmh", "fade_end_kmh", "grip_reserve_share",
+        "slip_control_delay_s", "disc_heat_capacity_kj_per_k_t", "disc_cooling_w_per_k_t",
     ),
+    "Hybrid's engine": ("sustain_soc", "engine_efficiency", "engine_drag_kw"),
     "Cabin": (
         "heat_source", "heater_max_kw", "heat_pump_cop_at_0c", "cabin_loss_w_per_k", "cabin_heat_capacity_kj_per_k",
     ),

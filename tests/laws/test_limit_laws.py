@@ -40,7 +40,7 @@ def descents(draw):
 @given(descents())
 def test_charge_stays_within_the_battery_and_nothing_goes_in_that_it_does_not_take(result):
     for run in (result.run, result.friction_only):
-        assert 0 <= run.soc.min() and run.soc.max() <= 1 + 1e-12
+        assert run.soc.min() >= 0 and run.soc.max() <= 1 + 1e-12
     run = result.run
     accepted = acceptance_w(result.car, np.clip(run.soc[:, :-1], 0, 1), run.pack_c[:, :-1])[0]
     charging = -run.terminal_w[0].reshape(-1, BLOCK)

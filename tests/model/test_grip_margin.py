@@ -19,7 +19,7 @@ from model.grip_margin import (
     slip_after_delay,
 )
 from model.parameters import car_from
-from model.scenario import SURFACES, Conditions
+from model.scenario import SURFACES, TYRES, Conditions
 
 PLAIN = Conditions()
 G = 9.80665
@@ -96,7 +96,8 @@ def test_what_lets_go_first():
 
 
 def test_margins_follow_the_printed_rule():
-    assert [margin_word(demand, 0.2) for demand in (0.1, 0.11, 0.2, 0.21)] == ["larger", "moderate", "moderate", "small"]
+    words = [margin_word(demand, 0.2) for demand in (0.1, 0.11, 0.2, 0.21)]
+    assert words == ["larger", "moderate", "moderate", "small"]
 
 
 def test_slip_grows_with_the_delay_and_is_none_where_the_road_holds():
@@ -129,8 +130,8 @@ def test_a_bend_too_fast_for_the_other_axle_is_a_small_margin_too():
 def test_available_grip_depends_on_road_tyres_and_speed():
     mids = {surface: available_friction(Conditions(surface=surface))["mid"] for surface in SURFACES}
     assert list(mids.values()) == sorted(mids.values(), reverse=True)
-    winter, summer = (available_friction(Conditions(surface="snow", tyres=tyres))["mid"] for tyres in ("winter", "summer"))
-    assert winter > mids["snow"] > summer
+    on_snow = {tyres: available_friction(Conditions(surface="snow", tyres=tyres))["mid"] for tyres in TYRES}
+    assert on_snow["winter"] > on_snow["any"] == mids["snow"] > on_snow["summer"]
     wet = [available_friction(Conditions(surface="standing-water"), kmh / 3.6)["mid"] for kmh in (30, 50, 70, 90, 130)]
     assert wet[0] == wet[1] > wet[2] > wet[3] == wet[4] > 0
 

@@ -240,7 +240,7 @@ def test_the_battery_starts_where_the_car_stood():
 
 
 def test_a_slope_moves_weight_only_by_what_the_tyres_do():
-    """Held at a steady speed downhill the front axle is loaded as by the same slowing on the flat; rolling, not at all."""
+    """Held at its speed downhill the front axle is loaded as by the same slowing on the flat; rolling, not at all."""
     car = car_from("family-hatch")
     down = wheel_demand(steady(60, 10, slope=-0.06), car, WARM).tyre_slowing[0, 0]
     assert down == pytest.approx(9.80665 * 0.06)

@@ -9,6 +9,8 @@ from model.battery import usable_in_the_cold_kwh
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
+from model.simulation import solve, wheel_demand
+from model.trace import Trace
 from model.winter import lift_off_left, mild_day, range_km, season_costs, warm_up, why_it_fades
 from tests.made_traces import hill_and_town
 
@@ -57,9 +59,6 @@ def test_what_is_left_agrees_with_the_kernel():
     cold = replace(mild_day(WINTER), soc_start=0.6, battery_temp_c=-10.0, tyres_warm="yes", cabin=False)
     left = lift_off_left("cold battery", car, cold, DRIVER, 50.0)
     speeds = 50 / 3.6 + np.array([0.5, -0.5]) * 1.3
-    from model.simulation import solve, wheel_demand
-    from model.trace import Trace
-
     trace = Trace(time_s=np.array([0.0, 1.0]), speed_mps=speeds, elevation_m=np.zeros(2), warmed_up=True)
     run = solve(wheel_demand(trace, car, cold), car, cold, DRIVER)
     assert run.wheel_motor_n[0, 0] == pytest.approx(left.motor_mps2 * run.demand.car_effective_kg, rel=1e-3)
