@@ -3,41 +3,32 @@
 from __future__ import annotations
 
 import argparse
-import json
-import math
 import sys
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, NoReturn
 
-from model import MODEL_VERSION
+from model.answers import Asked, as_text, asked_by, described, drive_answer, result_answer
 from model.claims import check, claims, question, question_from_json
 from model.cycles import CYCLES, cycle_trace
-from model.drives import drive, samples_of
+from model.drives import YEAR_RUNS
 from model.fields import InputError
 from model.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
-from model.hybrid import fuel_answers, has_engine
-from model.lift_off_advice import RULES, advise
-from model.lift_off_curves import curves_of
 from model.logs import read_recording
 from model.parameters import DEFAULT_CLASS, car_from
-from model.range_figure import TESTS, range_on_road
-from model.savings import Result, evaluate
+from model.range_figure import TESTS
+from model.savings import evaluate
 from model.scenario import Scenario
 from model.scenario_io import (
     read_json,
-    scenario_from_json,
-    scenario_to_json,
     with_car,
     with_settings,
 )
 from model.slow_down import FROM_KMH, TO_KMH, compare
 from model.stopping import emergency_answers
-from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
+from model.uncertainty import RUNS
 from model.units import KMH_PER_MPS
-
-SIGNIFICANT_DIGITS = 6
 
 
 class _Parser(argparse.ArgumentParser):
@@ -57,11 +48,12 @@ def _parser() -> argparse.ArgumentParser:
         return one
 
     verb("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))
-    described = verb("drive", "a described drive")
-    described.add_argument("scenario", type=Path, help="a scenario file (JSON)")
-    described.add_argument("--test-range-km", help="add the range on this drive of a car with this printed range")
-    described.add_argument("--test", default="wltc3b", help=f"what was printed: {', '.join(TESTS)}; wltc3b if left out")
-    described.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
+    drive = verb("drive", "a described drive")
+    drive.add_argument("scenario", type=Path, help="a scenario (JSON), or an answer to be reproduced")
+    drive.add_argument("--test-range-km", help="add the range on this drive of a car with this printed range")
+    drive.add_argument("--test", default="wltc3b", help=f"what was printed: {', '.join(TESTS)}; wltc3b if left out")
+    drive.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
+    drive.add_argument("--year", action="store_true", help="add the year of this drive")
     verb("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
     stop = verb("stop", "one slow-down under the microscope")
     stop.add_argument("--from-kmh", required=True, help="speed at its start")
@@ -102,55 +94,26 @@ def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[
     return scenario, given | set(settings)
 
 
-def _answer(result: Result, scenario: Scenario, options: argparse.Namespace) -> dict[str, Any]:
-    answer = result.answers() | _described(scenario, legs=options.verb == "drive")
-    if has_engine(result.car):
-        answer["fuel"] = fuel_answers(scenario, result)
-    if options.band:
-        samples = samples_of(scenario, result)
-        answer["band"] = {
-            "quantiles": [LOW_SHARE, 0.5, HIGH_SHARE],
-            "runs": RUNS,
-            "seed": SEED,
-            "energy_saved_share": _points(Band.of(samples.saved_share)),
-            "saved_kwh": _points(Band.of(samples.saved_kwh)),
-            "battery_net_kwh": _points(Band.of(samples.net_kwh)),
-        }
-    return answer
-
-
-def _described(scenario: Scenario, *, legs: bool = False) -> dict[str, Any]:
-    described = scenario_to_json(scenario)
-    if not legs:
-        # something else is driven in place of the legs
-        del described["legs"], described["return_trip"]
-    return {"model_version": MODEL_VERSION, "scenario": described}
-
-
-def _points(band: Band) -> list[float]:
-    return [band.low, band.mid, band.high]
-
-
 def _cycle(options: argparse.Namespace) -> dict[str, Any]:
     scenario, _ = scenario_from_options(Scenario(), options)
     car = car_from(scenario.car_class, dict(scenario.stated))
     result = evaluate(cycle_trace(options.name), car, scenario.conditions, scenario.driver)
-    return {"cycle": options.name} | _answer(result, scenario, options)
+    return {"cycle": options.name} | result_answer(result, scenario, band_runs=RUNS if options.band else 0)
 
 
 def _drive(options: argparse.Namespace) -> dict[str, Any]:
-    scenario, _ = scenario_from_options(scenario_from_json(read_json(options.scenario)), options)
-    answer = _answer(drive(scenario), scenario, options)
-    if options.test_range_km is not None:
-        answer["range_on_road"] = range_on_road(scenario, options.test_range_km, options.test).as_json()
-    return answer | ({"advice": _advice(scenario)} if options.advise else {})
-
-
-def _advice(scenario: Scenario) -> dict[str, Any]:
-    advice = asdict(advise(curves_of(scenario)))
-    for place, leg in enumerate(advice["legs"], 1):
-        leg["leg"] = place
-    return advice | {"rules": RULES}
+    asked = asked_by(read_json(options.scenario))
+    scenario, _ = scenario_from_options(asked.scenario, options)
+    printed = asked.test_range if options.test_range_km is None else (options.test_range_km, options.test)
+    return drive_answer(
+        Asked(
+            scenario,
+            band_runs=asked.band_runs or (RUNS if options.band else 0),
+            year_runs=asked.year_runs or (YEAR_RUNS if options.year else 0),
+            advice=asked.advice or options.advise,
+            test_range=printed,
+        )
+    )
 
 
 def _stop(options: argparse.Namespace) -> dict[str, Any]:
@@ -170,7 +133,7 @@ def _stop(options: argparse.Namespace) -> dict[str, Any]:
         "friction": ways.friction.answers(),
         "break_even_kmh": ways.break_even_kmh,
         "emergency": emergency_answers(scenario, start),
-    } | _described(scenario)
+    } | described(scenario)
 
 
 def _log(options: argparse.Namespace) -> dict[str, Any]:
@@ -185,7 +148,7 @@ def _log(options: argparse.Namespace) -> dict[str, Any]:
         trace = replace(trace, ambient_c=None)
     car = car_from(scenario.car_class, dict(scenario.stated))
     result = evaluate(trace, car, scenario.conditions, scenario.driver)
-    answer = _answer(result, scenario, options)
+    answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
     if recording.measured is not None:
         answer["measured"] = recording.measured.__dict__
     return answer | {"notes": list(recording.notes)}
@@ -200,7 +163,7 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
         SPEED_KMH.parse(options.speed_kmh),
         BEND_RADIUS_M.parse(options.bend_radius_m),
         GRADE_PCT.parse(options.grade_pct),
-    ) | _described(scenario)
+    ) | described(scenario)
 
 
 def _claim(options: argparse.Namespace) -> dict[str, Any]:
@@ -216,17 +179,6 @@ def _claim(options: argparse.Namespace) -> dict[str, Any]:
 VERBS = {"cycle": _cycle, "drive": _drive, "log": _log, "stop": _stop, "grip": _grip, "claim": _claim}
 
 
-def rounded(value: Any) -> Any:
-    """Numbers at six significant digits, the same bytes on every machine; what is not finite becomes null."""
-    if isinstance(value, Mapping):
-        return {key: rounded(item) for key, item in value.items()}
-    if isinstance(value, list | tuple):
-        return [rounded(item) for item in value]
-    if isinstance(value, float):
-        return float(f"{value:.{SIGNIFICANT_DIGITS}g}") + 0.0 if math.isfinite(value) else None
-    return value
-
-
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one verb; 0 when it answered, 2 when the input cannot be used."""
     try:
@@ -235,5 +187,5 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except InputError as refused:
         print(refused, file=sys.stderr)
         return 2
-    print(json.dumps(rounded(answer), indent=2, ensure_ascii=False))
+    print(as_text(answer), end="")
     return 0

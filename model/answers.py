@@ -1,0 +1,133 @@
+"""Answers as JSON: the same bytes from the command line and from the pages.
+
+An answer holds the scenario it is for. Given back, it is answered again with the same parts, so whatever a page hands
+out is reproduced by ``python -m model drive FILE``.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass
+from typing import Any
+
+from model import MODEL_VERSION
+from model.drives import YEAR_RUNS, drive, samples_of, year_of
+from model.fields import Field, InputError
+from model.hybrid import fuel_answers, has_engine
+from model.lift_off_advice import RULES, advise
+from model.lift_off_curves import curves_of
+from model.range_figure import RANGE_KM, range_on_road
+from model.savings import Result
+from model.scenario import Scenario
+from model.scenario_io import scenario_from_json, scenario_to_json
+from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
+
+SIGNIFICANT_DIGITS = 6
+RUNS_FIELD = Field("runs", "count", "", "Sampled cars", "Behind a band.", 1, 5000, default=RUNS)
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A described drive, and what to answer about it beside the drive itself.
+
+    `band_runs` and `year_runs` are the sampled cars behind the band and behind each season of the year, 0 for neither.
+    `test_range` is a printed range [km] and the test it is from, None where it is not asked about.
+    """
+
+    scenario: Scenario
+    band_runs: int = 0
+    year_runs: int = 0
+    advice: bool = False
+    test_range: tuple[float, str] | None = None
+
+
+def asked_by(data: Any) -> Asked:
+    """What a scenario file asks, or an answer given earlier; raises `InputError` where it cannot be read."""
+    if not isinstance(data, Mapping) or "scenario" not in data:
+        return Asked(scenario_from_json(data))
+
+    def part(name: str) -> Mapping[str, Any] | None:
+        given = data.get(name)
+        if given is not None and not isinstance(given, Mapping):
+            raise InputError(f"{name}: {given!r} is not the object that an answer has there.")
+        return given
+
+    band, year, printed = part("band"), part("year"), part("range_on_road")
+    return Asked(
+        scenario_from_json(data["scenario"]),
+        band_runs=0 if band is None else RUNS_FIELD.parse(band.get("runs", RUNS)),
+        year_runs=0 if year is None else RUNS_FIELD.parse(year.get("runs", YEAR_RUNS)),
+        advice=part("advice") is not None,
+        test_range=None if printed is None else (RANGE_KM.parse(printed.get("test_range_km")), str(printed.get("test"))),
+    )
+
+
+def drive_answer(asked: Asked) -> dict[str, Any]:
+    """The answer for a described drive, every key ending in its unit."""
+    scenario = asked.scenario
+    result = drive(scenario)
+    answer = result_answer(result, scenario, band_runs=asked.band_runs, legs=True)
+    if asked.test_range is not None:
+        answer["range_on_road"] = range_on_road(scenario, *asked.test_range).as_json()
+    if asked.advice:
+        answer["advice"] = _advice(scenario)
+    if asked.year_runs:
+        answer["year"] = {"runs": asked.year_runs, "seed": SEED} | asdict(year_of(scenario, asked.year_runs))
+    return answer
+
+
+def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, legs: bool = False) -> dict[str, Any]:
+    """The answer for any drive; without `legs` something else was driven in place of the scenario's legs."""
+    answer = result.answers() | described(scenario, legs=legs)
+    if has_engine(result.car):
+        answer["fuel"] = fuel_answers(scenario, result)
+    if band_runs:
+        samples = samples_of(scenario, result, band_runs)
+        answer["band"] = {
+            "quantiles": [LOW_SHARE, 0.5, HIGH_SHARE],
+            "runs": band_runs,
+            "seed": SEED,
+            "energy_saved_share": _points(Band.of(samples.saved_share)),
+            "saved_kwh": _points(Band.of(samples.saved_kwh)),
+            "battery_net_kwh": _points(Band.of(samples.net_kwh)),
+        }
+    return answer
+
+
+def described(scenario: Scenario, *, legs: bool = False) -> dict[str, Any]:
+    """Which model answered, and to what."""
+    data = scenario_to_json(scenario)
+    if not legs:
+        del data["legs"], data["return_trip"]
+    return {"model_version": MODEL_VERSION, "scenario": data}
+
+
+def _points(band: Band) -> list[float]:
+    return [band.low, band.mid, band.high]
+
+
+def _advice(scenario: Scenario) -> dict[str, Any]:
+    advice = asdict(advise(curves_of(scenario)))
+    for place, leg in enumerate(advice["legs"], 1):
+        leg["leg"] = place
+    return advice | {"rules": RULES}
+
+
+def rounded(value: Any) -> Any:
+    """Numbers at six significant digits, the same bytes on every machine; what is not finite becomes null."""
+    if isinstance(value, Mapping):
+        return {key: rounded(item) for key, item in value.items()}
+    if isinstance(value, list | tuple):
+        return [rounded(item) for item in value]
+    if isinstance(value, float):
+        return float(f"{value:.{SIGNIFICANT_DIGITS}g}") + 0.0 if math.isfinite(value) else None
+    return value
+
+
+def as_text(answer: Mapping[str, Any]) -> str:
+    """The answer as JSON text."""
+    # what was given is kept digit by digit, or a file given back would ask for another drive
+    given = {"scenario": answer["scenario"]} if "scenario" in answer else {}
+    return json.dumps(rounded(answer) | given, indent=2, ensure_ascii=False) + "\n"
