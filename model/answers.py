@@ -54,13 +54,13 @@ def asked_by(data: Any) -> Asked:
             raise InputError(f"{name}: {given!r} is not the object that an answer has there.")
         return given
 
-    band, year, printed = part("band"), part("year"), part("range_on_road")
+    band, year, road = part("band"), part("year"), part("range_on_road")
     return Asked(
         scenario_from_json(data["scenario"]),
         band_runs=0 if band is None else RUNS_FIELD.parse(band.get("runs", RUNS)),
         year_runs=0 if year is None else RUNS_FIELD.parse(year.get("runs", YEAR_RUNS)),
         advice=part("advice") is not None,
-        test_range=None if printed is None else (RANGE_KM.parse(printed.get("test_range_km")), str(printed.get("test"))),
+        test_range=None if road is None else (RANGE_KM.parse(road.get("test_range_km")), str(road.get("test"))),
     )
 
 

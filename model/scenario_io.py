@@ -113,11 +113,17 @@ def scenario_to_json(scenario: Scenario) -> dict[str, Any]:
 def read_json(path: Path) -> Any:
     """The object in a JSON file, or `InputError` with one sentence."""
     try:
-        return json.loads(path.read_text(encoding="utf-8"), parse_constant=_no_constant)
+        return parse_json(path.read_bytes(), path.name)
     except OSError as error:
         raise InputError(f"{path.name}: the file cannot be read ({error.strerror}).") from None
-    except ValueError as error:
-        raise InputError(f"{path.name}: not valid JSON ({error}).") from None
+
+
+def parse_json(text: str | bytes, name: str) -> Any:
+    """The object in JSON text, or `InputError` with one sentence that begins with `name`."""
+    try:
+        return json.loads(text, parse_constant=_no_constant)
+    except (ValueError, RecursionError) as error:
+        raise InputError(f"{name}: not valid JSON ({error}).") from None
 
 
 def _no_constant(name: str) -> Any:
