@@ -8,6 +8,7 @@ import numpy as np
 import pandas as pd
 
 from model.braking import LIMITS
+from model.fields import InputError
 from model.motor_delay import late_motor_cost, recovered_in_first_moments
 from model.savings import Result
 from model.scenario import Conditions
@@ -50,20 +51,21 @@ def hardest_of(result: Result, from_kmh: float) -> pd.DataFrame:
 
 
 def late_motor(result: Result, slowing_mps2: float) -> tuple[float, float] | None:
-    """What a motor that is LATE_S late costs of the energy that a stop recovers [1]; None where it recovers none.
+    """What a motor that is LATE_S late costs of the energy that a stop recovers [1].
 
     First: the car rolls meanwhile and the motor then slows it a little harder, to the same place. Second: the friction
-    brakes do the first moments.
+    brakes do the first moments. None where the stop recovers nothing, or the wind pushes a rolling car along.
     """
     if result.battery_in_kwh < LEAST_RECOVERED_KWH:
         return None
     by_lift_off = slowing_mps2 if result.car.brake_pedal == "blended" else result.driver.lift_off_mps2
     foot = replace(result.driver, lift_off_mps2=min(by_lift_off, slowing_mps2))
     start = float(result.trace.speed_mps[0])
-    return (
-        late_motor_cost(start, 0.0, result.car, result.conditions, foot, LATE_S),
-        recovered_in_first_moments(result.trace, result.car, result.conditions, foot, LATE_S),
-    )
+    try:
+        made_up = late_motor_cost(start, 0.0, result.car, result.conditions, foot, LATE_S)
+    except InputError:
+        return None
+    return made_up, recovered_in_first_moments(result.trace, result.car, result.conditions, foot, LATE_S)
 
 
 def grip_by_speed(fastest_kmh: float, conditions: Conditions) -> pd.DataFrame:

@@ -288,8 +288,9 @@ WHY = {
     "motor": Why(
         r"P = m\,a\,v",
         "P power at the wheels that a slowing asks for [W], m mass [kg], a slowing [m/s²], v speed [m/s].",
-        f"The model, run on your drive with {len(POWER_TIMES)} motor sizes. Weight is kept the same, so that one "
-        "thing changes at a time; a bigger motor or battery would add some.",
+        f"The model, run on your drive with {len(POWER_TIMES)} motor sizes, at the same speeds even where so small a "
+        "motor could not reach them. Weight is kept the same too, so that one thing changes at a time; a bigger motor "
+        "or battery would add some.",
     ),
     "discs": Why(
         r"C\,\frac{\mathrm{d}T}{\mathrm{d}t} = s\,P_\text{friction} - k\,(1 + v/v_0)\,(T - T_\text{air}) "

@@ -101,7 +101,7 @@ def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display,
 
 def _map(car: Car, top: float) -> tuple[pd.DataFrame, pd.DataFrame]:
     """Shaded areas and borders of the map: pulling, slowing, and both mirrored for going backwards."""
-    share = np.linspace(0.004, 1.0, 120)
+    share = np.linspace(0.004, 1.0, 60)
     speed = share * car.motor_top_speed_kmh / KMH_PER_MPS
     bands, borders = [], []
     for slowing, meaning in ((False, "quiet"), (True, "back")):
