@@ -1,27 +1,42 @@
 """What stands on every page: navigation, the answer line, the drive strip and the foot."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+import pandas as pd
 import streamlit as st
 
 from model import MODEL_VERSION
 from model.timeline import slow_downs, timeline
 from pages.parts import link, state, wording
 from pages.parts.answer_line import draw_answer_line
-from pages.parts.charts.drive_strip import drive_strip, strip_finding
+from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding
 from pages.parts.display import Display
 from pages.parts.figure import draw_chart
+from pages.parts.lift_off_words import leg_notes
 from pages.parts.theme import palette
 
 ASSETS = Path(__file__).parent.parent / "assets"
+
+
+def no_notes(_steps: pd.DataFrame) -> Sequence[Note]:
+    """Nothing written over the strip."""
+    return ()
+
+
+def lift_off_notes(steps: pd.DataFrame) -> Sequence[Note]:
+    """The lift-off strength advised along the road."""
+    found = state.lift_off()
+    return leg_notes(steps, found.advice) if found else ()
 
 
 @dataclass(frozen=True)
 class Sheet:
     """One page: its file, its name in the navigation, its title and what it is about.
 
-    A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot.
+    A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. `notes` says
+    what it writes over the strip, from the timeline of the drive.
     """
 
     file: str
@@ -31,16 +46,18 @@ class Sheet:
     hidden: bool = False
     bare: bool = False
     states_headline: bool = False
+    notes: Callable[[pd.DataFrame], Sequence[Note]] = no_notes
 
 
 SHEETS = (
     Sheet("your_drive.py", "Your drive", "What does slowing down give back?",
           "For drivers, sellers and reporters of electric cars: describe a drive, see what its slow-downs are worth.",
           states_headline=True),
+    Sheet("lift_off.py", "Lift-off", "How strongly should lifting off slow the car?",
+          "Lift-off strength: all the slowing on a flat road with the foot off the accelerator, in m/s².",
+          notes=lift_off_notes),
     Sheet("how_it_works.py", "How it works"),
     Sheet("show.py", "Show", hidden=True, bare=True),
-    Sheet("sources.py", "Sources and method", "Sources and method",
-          "Where every figure is from, how an answer is made, and where it holds.", hidden=True),
 )  # fmt: skip
 """In the order of the navigation; the first is where an address without a page leads."""
 
@@ -62,17 +79,18 @@ def foot() -> None:
             st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
 
 
-def strip() -> None:
-    """The visitor's own drive in one picture; its place stays where a drive was refused."""
+def strip(sheet: Sheet) -> None:
+    """The visitor's own drive in one picture, with the page's notes; its place stays where a drive was refused."""
     with st.container(key="strip"):
         drawn = state.outcome().result
         if drawn is None:
             st.markdown("No picture: the drive cannot be driven as described.")
             return
         steps, events = timeline(drawn), slow_downs(drawn)
+        notes = sheet.notes(steps)
         draw_chart(
-            drive_strip(steps, events, state.display(), state.dark()),
-            alt=strip_finding(steps, events, state.display()),
+            drive_strip(steps, events, state.display(), state.dark(), notes),
+            alt=strip_finding(steps, events, state.display(), notes),
             key="drive-strip",
         )
 
@@ -98,7 +116,7 @@ with st.container(key="head", gap=None):
         st.info("\n\n".join(("Some of the link could not be used.", *notices)))
     if not sheet.bare:
         draw_answer_line(with_answer=not sheet.states_headline)
-        strip()
+        strip(sheet)
 page.run()
 if not sheet.bare:
     foot()

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 import pandas as pd
 import streamlit as st
 
+from model.comparison import Side, side_of
 from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, trace_of, year_of
 from model.fields import InputError
 from model.lift_off_advice import Case, DriveAdvice, advise, case_of
@@ -133,6 +134,12 @@ def curves_key(now: Scenario) -> Scenario:
     return replace(now, driver=driver, legs=legs, year=Year())
 
 
+def side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
+    """A drive to be held against one in a car of `first_class`, or the sentence with which it was refused."""
+    # the year changes nothing on one drive
+    return _side(replace(now, year=Year()), first_class, as_driven)
+
+
 def described_duration_s() -> float:
     """How long the drive would take at the speeds described [s]."""
     return trace_of(scenario()).duration_s
@@ -172,3 +179,11 @@ def _curves(now: Scenario) -> Curves | None:
 @st.cache_resource(max_entries=500, show_spinner=False)
 def _as_set(now: Scenario) -> dict[str, float]:
     return as_set(now)
+
+
+@st.cache_resource(max_entries=300, show_spinner=False)
+def _side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
+    try:
+        return side_of(now, first_class, runs=BAND_RUNS, as_driven=as_driven), ""
+    except InputError as refused:
+        return None, plain(str(refused))

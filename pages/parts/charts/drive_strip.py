@@ -20,6 +20,10 @@ FRICTION_FROM_SHARE = 0.3
 FLAT_M = 20.0
 """A road whose height varies less than this is drawn as flat."""
 ROW_PX, SPEED_PX, GAP_PX, HEIGHT_PX = 20, 68, 12, 20
+LETTER_PX = 7
+"""About the width of a letter [px]."""
+Note = tuple[float, float, str] | tuple[float, float, str, str]
+"""From, to [km], words, and words to stand in their place where they have no room between from and to."""
 MOTOR, FRICTION = "motor slows the car", "friction brakes"
 KEY = pd.DataFrame({"what": [MOTOR, FRICTION], "start": [0, 158]})
 """The key's words and where they begin [px]; both fit a telephone."""
@@ -30,7 +34,7 @@ def drive_strip(
     slow_downs: pd.DataFrame,
     display: Display,
     dark: bool = False,
-    annotate: Sequence[tuple[float, float, str]] = (),
+    annotate: Sequence[Note] = (),
 ) -> Spec:
     """Speed over distance, the road's height below, the speed line marked where motor or friction slow the car.
 
@@ -42,7 +46,7 @@ def drive_strip(
         Metric or US units.
     dark : bool
         Whether the ground is dark.
-    annotate : sequence of (start_km, end_km, words)
+    annotate : sequence of Note
         Stretches that the page is about, bracketed above the speed.
     """
     colours = palette(dark)
@@ -116,11 +120,11 @@ def drive_strip(
     datasets = {"drive": shown.iloc[kept], "slowing": pieces.drop(columns="height"), "key": KEY}
     datasets["slow_downs"] = pointed_at(slow_downs, display)
     if annotate:
-        notes = pd.DataFrame(annotate, columns=["start", "end", "words"])
+        notes = pd.DataFrame([(*note, note[2])[:4] for note in annotate], columns=["start", "end", "words", "short"])
         notes[["start", "end"]] = display.value(notes[["start", "end"]], "km")
         # a note's words run towards the middle of the picture, where there is room
         notes["late"] = notes["start"] > distance / 2
-        layers += _brackets(x, colours.ink)
+        layers += _brackets(x, distance, colours.ink)
         datasets["notes"] = notes
     return dressed(layers, datasets, total_px, dark)
 
@@ -152,13 +156,15 @@ def _key(look: Spec) -> list[Spec]:
     ]  # fmt: skip
 
 
-def _brackets(x: Spec, ink: str) -> list[Spec]:
+def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
     y_words, y_line = {"value": 2 * ROW_PX - 13}, {"value": 2 * ROW_PX - 3}
-    line = {"mark": {"type": "rule", "strokeWidth": 2, "color": ink},
+    line = {"mark": {"type": "rule", "strokeWidth": 2, "color": ink, "xOffset": 1, "x2Offset": -2},
             "encoding": {"x": x | {"field": "start"}, "x2": {"field": "end"}, "y": y_line}}  # fmt: skip
+    fits = f"(datum.end - datum.start) / {distance} * width > {LETTER_PX} * length(datum.words)"
+    text = {"condition": {"test": fits, "field": "words"}, "field": "short"}
     words = [
         {"transform": [{"filter": f"datum.late == {str(late).lower()}"}], "mark": {"type": "text", "align": align},
-         "encoding": {"x": x | {"field": field}, "y": y_words, "text": {"field": "words"}}}
+         "encoding": {"x": x | {"field": field}, "y": y_words, "text": text}}
         for late, align, field in ((False, "left", "start"), (True, "right", "end"))
     ]  # fmt: skip
     return [{"data": {"name": "notes"}} | layer for layer in (line, *words)]
@@ -178,8 +184,18 @@ def pointed_at(slow_downs: pd.DataFrame, display: Display) -> pd.DataFrame:
     )
 
 
-def strip_finding(timeline: pd.DataFrame, slow_downs: pd.DataFrame, display: Display) -> str:
-    """What the strip shows, in words with its numbers."""
+def strip_finding(
+    timeline: pd.DataFrame,
+    slow_downs: pd.DataFrame,
+    display: Display,
+    annotate: Sequence[Note] = (),
+) -> str:
+    """What the strip shows, in words with its numbers; `annotate` as for `drive_strip`."""
+    notes = [f"{display.text(start, 'km')} to {display.text(end, 'km')}: {words}" for start, end, words, *_ in annotate]
+    return _finding(timeline, slow_downs, display) + (f" Marked along the road: {'; '.join(notes)}." if notes else "")
+
+
+def _finding(timeline: pd.DataFrame, slow_downs: pd.DataFrame, display: Display) -> str:
     motor_kwh, friction_kwh = braked_kwh(timeline)
     braked = motor_kwh + friction_kwh
     distance = display.text(timeline["distance_km"].iloc[-1], "km", 3)

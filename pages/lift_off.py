@@ -1,0 +1,245 @@
+"""Lift-off: how strongly the car should slow when the foot comes up, why, and what that changes."""
+
+from __future__ import annotations
+
+import math
+
+import streamlit as st
+
+from model.fields import Field, InputError
+from model.lift_off_hills import held_downhills, rolling_downhill_pct, slowing_on_hills
+from model.parameters import car_from
+from model.scenario import DRIVER_FIELDS, LEG_FIELDS
+from model.slow_down import FROM_KMH, TO_KMH, compare, unneeded_dip
+from model.units import KMH_PER_MPS
+from pages.parts import lift_off_words as words
+from pages.parts import state, wording
+from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
+from pages.parts.controls import control
+from pages.parts.display import number_text
+from pages.parts.figure import figure
+from pages.parts.state import LiftOff
+
+TEXT_PX = 640
+HILL_SPEEDS_KMH = (30.0, 50.0, 80.0, 120.0)
+HILL_SPEED = "hill_kmh"
+"""The page's own parameter in the address: the speed on hills."""
+SLOW_DOWN_KMH = (80.0, 50.0)
+FASTEST_KMH, SPEED_STEP = 140.0, 5.0
+DIP_KMH = 10.0
+
+
+def set_strength(strength: float) -> None:
+    """Set the car to a strength, on every leg."""
+    scenario = state.scenario().with_setting("lift_off_mps2", strength)
+    for place in range(len(scenario.legs)):
+        scenario = scenario.with_leg(place, "lift_off_mps2", None)
+    state.put_whole(scenario)
+
+
+# the answer
+
+
+def answer(found: LiftOff) -> None:
+    """Word, number and because; beside them what is set and what is preferred."""
+    scenario, display, advice = state.scenario(), state.display(), found.advice.overall
+    yours = scenario.driver.lift_off_mps2
+    st.header(words.heading(advice), anchor=False)
+    st.markdown(f"{words.in_units(advice.because, display)} {words.meaning(advice.lift_off_mps2, display)}")
+    with st.container(key="lift-set", horizontal=True, vertical_alignment="bottom"):
+        control(DRIVER_FIELDS["lift_off_mps2"], look="slider", label=words.slider_label(yours), help="")
+        st.button(
+            "Set as advised",
+            on_click=set_strength,
+            args=(advice.lift_off_mps2,),
+            disabled=words.yours_name(yours, scenario.legs) == words.strength_text(advice.lift_off_mps2),
+        )
+    if sentence := words.too_much(yours, found.case):
+        st.warning(sentence)
+    control(DRIVER_FIELDS["prefers"], label="Where energy leaves the choice, you prefer the", help="")
+    with st.expander("More on how this car slows", type="compact", key="lift-drawer", on_change="rerun") as drawer:
+        if drawer.open:
+            more_settings()
+    st.markdown("### The rules, in their order")
+    st.markdown(words.rules_text(advice))
+
+
+def more_settings() -> None:
+    """Coming to rest, slowing on request, and strengths for single legs."""
+    scenario, display = state.scenario(), state.display()
+    for key in ("comes_to_rest", "slowing_on_request"):
+        control(DRIVER_FIELDS[key], help="")
+        st.caption(DRIVER_FIELDS[key].help)
+    field = LEG_FIELDS["lift_off_mps2"]
+    st.markdown(f"Another strength on single legs. {field.help}")
+    for place, leg in enumerate(scenario.legs):
+        control(field, leg=place, label=f"{place + 1}. {wording.leg_words(leg, display)}, m/s²", help="")
+
+
+def draw_axis(found: LiftOff) -> None:
+    """The whole axis of strengths."""
+    scenario, advice = state.scenario(), found.advice.overall
+    title, alt = words.axis_words(found.table, advice.lift_off_mps2)
+    chart = whole_axis(
+        found.table, found.case.energy_tie_kwh, found.case.grip_limit_mps2, advice.lift_off_mps2,
+        scenario.driver.lift_off_mps2, state.dark(),
+    )  # fmt: skip
+    figure(
+        chart, alt=alt, table=found.table.round(4), key="whole-axis", file_name=f"{scenario.car_class}-lift-off.csv",
+        title=title,
+    )  # fmt: skip
+    st.markdown(words.kinds_text(found.table, found.case.brake_pedal))
+
+
+# what it changes
+
+
+def draw_changes(found: LiftOff) -> None:
+    """What the advice changes, and what would change it."""
+    scenario, display, advice = state.scenario(), state.display(), found.advice.overall
+    name = words.yours_name(scenario.driver.lift_off_mps2, scenario.legs)
+    title, table = words.changes(state.as_driven(), found.table, advice.lift_off_mps2, name)
+    st.header("What it changes", anchor="changes")
+    left, right = st.columns(2, gap="large")
+    with left:
+        st.markdown(f"### {title}")
+        st.table(table, border="horizontal", hide_index=True, alt=title)
+    with right:
+        st.markdown("### What would change it")
+        st.markdown(words.what_if_text(found.advice, display))
+        st.markdown("### Other strengths")
+        st.markdown(words.others_text(advice))
+
+
+def draw_legs(found: LiftOff) -> None:
+    """The advice leg by leg; the picture above has it along the road."""
+    st.header("Leg by leg", anchor="legs")
+    st.markdown("The brackets over the drive's picture above show it along the road.")
+    for leg, advice in zip(state.scenario().legs, found.advice.legs, strict=True):
+        st.markdown(words.leg_line(advice.leg or 0, leg, advice, state.display()), width=TEXT_PX)
+
+
+# hills
+
+
+@st.fragment
+def draw_hills(found: LiftOff) -> None:
+    """What those behind see on a hill, and which hill is held."""
+    scenario, display, dark = state.scenario(), state.display(), state.dark()
+    advised, yours = found.advice.overall.lift_off_mps2, scenario.driver.lift_off_mps2
+    st.header("On hills, and for those behind", anchor="hills")
+    speed = hill_speed()
+    # of equal strengths the more important name stays
+    names = {0.0: "rolling on", yours: f"yours {yours:g}", advised: f"advised {advised:g}"}
+    names = {strength: names[strength] for strength in dict.fromkeys((advised, yours, 0.0))}
+    slowing = slowing_on_hills(scenario, speed, tuple(names))
+    title, sentences = words.hill_words(slowing, advised or yours, speed, display)
+    left, right = st.columns([3, 2], gap="large")
+    with left:
+        figure(
+            on_hills(slowing, [*names.items()], dark), alt=f"{title}. {sentences}", table=slowing.round(3), key="hills",
+            file_name=f"{scenario.car_class}-lift-off-on-hills.csv", title=title, words=sentences,
+        )  # fmt: skip
+    with right:
+        st.markdown("### Holding a hill without the brake pedal")
+        rolling = rolling_downhill_pct(scenario, HILL_SPEEDS_KMH)
+        st.markdown(words.rolling_words(HILL_SPEEDS_KMH, rolling, display))
+        held = f"What just keeps {display.text(speed, 'km/h')}, with the battery as it is at the start of the drive:"
+        st.markdown(held)
+        st.table(words.held_table(held_downhills(scenario, speed)), border="horizontal", hide_index=True, alt=held)
+
+
+def hill_speed() -> float:
+    """The speed on hills, chosen among a few [km/h]."""
+
+    def take() -> None:
+        st.query_params[HILL_SPEED] = f"{st.session_state['set-hill-speed']:g}"
+
+    given = {f"{speed:g}": speed for speed in HILL_SPEEDS_KMH}
+    speed = given.get(st.query_params.get(HILL_SPEED, ""), 50.0)
+    st.session_state["set-hill-speed"] = speed
+    display = state.display()
+    st.segmented_control(
+        f"Speed on the hill, {display.unit('km/h')}", HILL_SPEEDS_KMH,
+        format_func=lambda kmh: number_text(display.value(kmh, "km/h")),
+        key="set-hill-speed", required=True, on_change=take,
+    )  # fmt: skip
+    return speed
+
+
+# one slow-down
+
+
+@st.fragment
+def draw_slow_down() -> None:
+    """One slow-down under the microscope."""
+    scenario, display = state.scenario(), state.display()
+    st.header("One slow-down under the microscope", anchor="slow-down")
+    to_kmh, from_kmh = slow_down_speeds()
+    car = car_from(scenario.car_class, dict(scenario.stated))
+    setting = (car, scenario.conditions, scenario.driver)
+    try:
+        found = compare(from_kmh / KMH_PER_MPS, to_kmh / KMH_PER_MPS, *setting)
+    except InputError as refused:
+        st.error(wording.plain(str(refused)))
+        return
+    title, sentences = words.slow_down_words(found, from_kmh, to_kmh, scenario.driver.lift_off_mps2, display)
+    figure(
+        one_slow_down(found, display, state.dark()), alt=f"{title}. {sentences}",
+        table=words.ways_table(found, display), key="slow-down", file_name=f"{scenario.car_class}-slow-down.csv",
+        title=title, words=sentences,
+    )  # fmt: skip
+    dip_to = max(from_kmh - DIP_KMH, from_kmh / 2)
+    dip = unneeded_dip(from_kmh / KMH_PER_MPS, dip_to / KMH_PER_MPS, *setting)
+    st.markdown(words.dip_words(dip, from_kmh, dip_to, display), width=TEXT_PX)
+
+
+def slow_down_speeds() -> tuple[float, float]:
+    """Speeds at the end and at the start of the slow-down [km/h], from one slider."""
+    display = state.display()
+    unit, most = display.unit("km/h"), math.floor(display.value(FASTEST_KMH, "km/h") / SPEED_STEP) * SPEED_STEP
+
+    def take() -> None:
+        for field, shown in zip((TO_KMH, FROM_KMH), st.session_state["set-slow-down"], strict=True):
+            st.query_params[field.key] = f"{display.held(shown, 'km/h'):.4g}"
+
+    def shown(field: Field, default: float) -> float:
+        kmh = field.clamp(st.query_params.get(field.key, default))[0]
+        return min(round(display.value(default if kmh is None else kmh, "km/h") / SPEED_STEP) * SPEED_STEP, most)
+
+    start = max(shown(FROM_KMH, SLOW_DOWN_KMH[0]), SPEED_STEP)
+    end = min(shown(TO_KMH, SLOW_DOWN_KMH[1]), start - SPEED_STEP)
+    st.session_state["set-slow-down"] = (end, start)
+    st.slider(f"Slow down to, and from, {unit}", 0.0, most, step=SPEED_STEP, format="%g", key="set-slow-down",
+              on_change=take, width=TEXT_PX)  # fmt: skip
+    return display.held(end, "km/h"), display.held(start, "km/h")
+
+
+# comfort and cautions
+
+
+def draw_cautions() -> None:
+    """What people call comfortable, and what to mind."""
+    left, right = st.columns([9, 11], gap="large")
+    with left:
+        st.header("How much is comfortable?", anchor="comfort")
+        st.markdown(words.comfort_text(state.as_driven()["high_mps2"]))
+    with right:
+        st.header("What to mind", anchor="mind")
+        st.markdown("\n".join(f"- {caution}" for caution in words.CAUTIONS))
+
+
+found = state.lift_off()
+if found is None:
+    st.error(state.outcome().refusal)
+else:
+    answering, picture = st.columns([10, 11], gap="large")
+    with answering, st.container(key="lift-answer", gap="xsmall"):
+        answer(found)
+    with picture:
+        draw_axis(found)
+    draw_changes(found)
+    draw_legs(found)
+    draw_hills(found)
+    draw_slow_down()
+    draw_cautions()

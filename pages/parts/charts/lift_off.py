@@ -1,0 +1,373 @@
+"""Lift-off in pictures: the whole axis of strengths, what a hill makes of them, and one slow-down in three ways."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from model.lift_off import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
+from model.slow_down import SlowDown
+from model.units import KMH_PER_MPS
+from pages.parts.charts.axes import along, next_step, upright
+from pages.parts.charts.panels import Name, by_meaning, by_px, names_layers
+from pages.parts.display import MINUS, Display
+from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
+
+STRONGEST = 2.5
+"""Where the axis of strengths ends [m/s²]."""
+KINDS = {"as_driven": ("as you would drive it", [1, 0]), "same_speeds": ("same speeds", [4, 3])}
+"""The two curves: what they are called, and their dash."""
+ZONES = (
+    (0.0, LAMP_OFF_UP_TO_MPS2, "gentle", "lamps not lit"),
+    (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "firm", "may be lit"),
+    (LAMP_LIT_ABOVE_MPS2, STRONGEST, "strong", "lit"),
+)
+"""From, to [m/s²], the word for the strength, and what UN R13-H says of the stop lamps there."""
+
+
+def words_at(text: str, y: float, x: float = 4, **mark: Any) -> Spec:
+    """Words at a place of the picture [px]."""
+    return {"data": {"values": [{}]}, "mark": {"type": "text"} | mark,
+            "encoding": {"x": {"value": x}, "y": {"value": y}, "text": {"value": text}}}  # fmt: skip
+
+
+# the whole axis
+
+RULER_PX, ADVISED_PX = 44, 60
+PANELS = {
+    "net_kwh": ("Battery energy, kWh", 84, 48),
+    "friction_kwh": ("Friction heat, kWh", 150, 32),
+    "presses": ("Brake-pedal presses", 200, 32),
+}
+"""Title, top and height of each panel [px]."""
+ENERGY_TOP_PX, FOOT_PX = 84, 236
+AXIS_PX = FOOT_PX + 14
+LEAST_SPAN = 0.1
+"""The axis of energy spans at least this share of it, so that a trifle looks like one [1]."""
+
+
+def energy_span(table: pd.DataFrame) -> list[float]:
+    """The ends of the energy axis [kWh]."""
+    both = table[[f"{kind}_net_kwh" for kind in KINDS]]
+    low, high = float(both.min().min()), float(both.max().max())
+    return [low, max(high, low + LEAST_SPAN * abs(low), low + 0.01)]
+
+
+def whole_axis(
+    table: pd.DataFrame,
+    tie_kwh: tuple[float, float],
+    grip_limit: float,
+    advised: float,
+    yours: float,
+    dark: bool = False,
+) -> Spec:
+    """Energy, friction heat and presses of the brake pedal over lift-off strength, as driven and at the same speeds.
+
+    Parameters
+    ----------
+    table : DataFrame
+        From `model.lift_off_curves.curve_table`.
+    tie_kwh : tuple
+        The best energy and the most that counts as equal [kWh].
+    grip_limit : float
+        The most that the rule of grip leaves [m/s²].
+    advised, yours : float
+        Strengths to mark [m/s²]; one beyond the axis is marked at its end.
+    dark : bool
+        Whether the ground is dark.
+    """
+    colours = palette(dark)
+    x = along("lift_off_mps2", STRONGEST, "m/s²", 90)
+    domains = {
+        "net_kwh": energy_span(table),
+        "friction_kwh": [0.0, next_step(_most(table, "friction_kwh"), 0.05)],
+        "presses": [0.0, next_step(_most(table, "presses"), 10)],
+    }
+    ups: dict[str, Spec] = {}
+    for key, (_, top, height) in PANELS.items():
+        words = {end: f"{end:.2f}" if key == "net_kwh" else f"{end:g}" for end in domains[key]}
+        ups[key] = upright("y", domains[key], [top + height, top], words)
+
+    layers = _marked_strengths(colours, x, grip_limit)
+    layers.append(
+        {"data": {"name": "tie"}, "mark": {"type": "rect", "color": colours.wash},
+         "encoding": {"y": ups["net_kwh"] | {"axis": None}, "y2": {"field": "y2"}}}
+    )  # fmt: skip
+    for key, (title, top, _) in PANELS.items():
+        layers.append(words_at(title, top - 8))
+        for kind, (_, dash) in KINDS.items():
+            driven = kind == "as_driven"
+            colour = colours.friction if key == "friction_kwh" else colours.ink if driven else colours.quiet
+            layers.append(
+                {"data": {"name": "curves"},
+                 "mark": {"type": "line", "color": colour, "strokeWidth": 2.5 if driven else 2, "strokeDash": dash},
+                 "encoding": {"x": x, "y": ups[key] | {"field": f"{kind}_{key}"} | ({} if driven else {"axis": None})}}
+            )  # fmt: skip
+    layers += _chosen(colours, x) + _kinds_key(colours)
+    places = {"advised": min(advised, STRONGEST), "yours": min(yours, STRONGEST)}
+    chosen = pd.DataFrame(
+        [
+            {"lift_off_mps2": place, "what": what, "text": f"{what} {strength:g}", "late": place > STRONGEST * 0.6}
+            for (what, place), strength in zip(places.items(), (advised, yours), strict=True)
+        ]
+    )
+    datasets = {
+        "curves": table[["lift_off_mps2", *(f"{kind}_{key}" for kind in KINDS for key in PANELS)]].round(4),
+        "tie": pd.DataFrame([{"y": tie_kwh[0], "y2": min(tie_kwh[1], domains["net_kwh"][1])}]),
+        "chosen": chosen,
+        "zones": pd.DataFrame(ZONES, columns=["lift_off_mps2", "end", "word", "lamps"]),
+        "grip": pd.DataFrame([{"lift_off_mps2": grip_limit, "end": STRONGEST, "late": grip_limit > STRONGEST * 0.6}]),
+    }
+    return dressed(layers, datasets, AXIS_PX, dark)
+
+
+def _most(table: pd.DataFrame, key: str) -> float:
+    return float(table[[f"{kind}_{key}" for kind in KINDS]].max().max())
+
+
+def _marked_strengths(colours: Palette, x: Spec, grip_limit: float) -> list[Spec]:
+    """The zones of the stop lamps as a ruler with the words for strengths, and where grip forbids more."""
+    zones = {"data": {"name": "zones"}}
+    box = {"x": x, "x2": {"field": "end"}, "y": {"value": RULER_PX}, "y2": {"value": RULER_PX + 7}}
+    fills = {"domain": [word for _, _, word, _ in ZONES], "range": [colours.ground, colours.wash, colours.quiet]}
+    layers: list[Spec] = [
+        zones | {"mark": {"type": "rect", "stroke": colours.quiet, "strokeWidth": 1},
+                 "encoding": box | {"fill": {"field": "word", "type": "nominal", "legend": None, "scale": fills}}},
+        *(zones | {"mark": {"type": "text", "xOffset": 4, "fontWeight": weight},
+                   "encoding": {"x": x, "y": {"value": y}, "text": {"field": field}}}
+          for field, y, weight in (("word", 20, 600), ("lamps", 36, 400))),
+        zones | {"transform": [{"filter": "datum.lift_off_mps2 > 0"}],
+                 "mark": {"type": "rule", "color": colours.quiet, "strokeDash": [1, 3]},
+                 "encoding": {"x": x, "y": {"value": RULER_PX + 7}, "y2": {"value": FOOT_PX}}},
+    ]  # fmt: skip
+    if grip_limit < STRONGEST:
+        grip = {"data": {"name": "grip"}}
+        layers.append(
+            grip | {"mark": {"type": "rect", "color": colours.wash, "opacity": 0.6},
+                    "encoding": {"x": x, "x2": {"field": "end"}, "y": {"value": ENERGY_TOP_PX},
+                                 "y2": {"value": FOOT_PX}}}
+        )  # fmt: skip
+        layers += _sideways(grip, x, {"value": ENERGY_TOP_PX + 9}, {"value": "over half of the grip"}, end="end")
+    return layers
+
+
+def _sideways(data: Spec, x: Spec, y: Spec, text: Spec, end: str = "", **mark: Any) -> list[Spec]:
+    """Words beside a place, on the side where the picture has room; late ones end at field `end` instead."""
+    layers: list[Spec] = []
+    for late, align, gap in ((False, "left", 5), (True, "right", -5)):
+        at = x | {"field": end} if late and end else x
+        layers.append(
+            data | {"transform": [{"filter": f"datum.late == {str(late).lower()}"}],
+                    "mark": {"type": "text", "align": align, "xOffset": gap} | mark,
+                    "encoding": {"x": at, "y": y, "text": text}}
+        )  # fmt: skip
+    return layers
+
+
+def _chosen(colours: Palette, x: Spec) -> list[Spec]:
+    """The advised strength as a full line with its name above, the visitor's as a dotted one with its name below."""
+    layers: list[Spec] = []
+    looks = {
+        "advised": (ADVISED_PX - 9, FOOT_PX, {"strokeWidth": 2.5}, ADVISED_PX, 600),
+        "yours": (ENERGY_TOP_PX, AXIS_PX, {"strokeWidth": 2, "strokeDash": [2, 3]}, FOOT_PX + 7, 400),
+    }
+    for what, (start, end, look, y, weight) in looks.items():
+        data: Spec = {"data": {"name": "chosen"}, "transform": [{"filter": f"datum.what == '{what}'"}]}
+        layers.append(
+            data | {"mark": {"type": "rule", "color": colours.ink} | look,
+                    "encoding": {"x": x, "y": {"value": start}, "y2": {"value": end}}}
+        )  # fmt: skip
+        for layer in _sideways(data, x, {"value": y}, {"field": "text"}, fontWeight=weight):
+            layers.append(layer | {"transform": data["transform"] + layer["transform"]})
+    return layers
+
+
+def _kinds_key(colours: Palette) -> list[Spec]:
+    """The names of the two curves beside a sample of each."""
+    layers: list[Spec] = []
+    for start, (kind, (name, dash)) in zip((0, 170), KINDS.items(), strict=True):
+        colour = colours.ink if kind == "as_driven" else colours.quiet
+        mark = {"type": "rule", "color": colour, "strokeWidth": 2.5, "strokeDash": dash}
+        place = {"x": {"value": start}, "x2": {"value": start + 20}, "y": {"value": 5}}
+        layers += [{"data": {"values": [{}]}, "mark": mark, "encoding": place}, words_at(name, 5, start + 25)]
+    return layers
+
+
+# hills
+
+HILLS_PX = 260
+STEEPEST_PCT = 12.0
+SLOWING = (-1.5, 3.5)
+"""The axis of slowing on hills [m/s²]."""
+HILL_NAMES_PX = 104
+WORD_PCT = 4.0
+"""About how far a short word reaches along the grades [%]."""
+
+
+def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bool = False) -> Spec:
+    """Slowing with the foot up over the grade, against the zones of the stop lamps.
+
+    Parameters
+    ----------
+    slowing : DataFrame
+        From `model.lift_off_hills.slowing_on_hills`.
+    names : sequence of (strength [m/s²], name)
+        Which strengths are drawn, the most important first, and what they are called.
+    dark : bool
+        Whether the ground is dark.
+    """
+    colours = palette(dark)
+    percents = {"domain": [-STEEPEST_PCT, STEEPEST_PCT], "range": [0, {"expr": f"max(width - {HILL_NAMES_PX}, 40)"}]}
+    percent = "format(abs(datum.value), '~g')"
+    x: Spec = {
+        "field": "grade_pct", "type": "quantitative", "sort": None,
+        "scale": percents | {"nice": False},
+        "axis": {"values": [-STEEPEST_PCT, -STEEPEST_PCT / 2, 0, STEEPEST_PCT / 2, STEEPEST_PCT], "labelFlush": True,
+                 "labelExpr": f"datum.value == 0 ? 'flat' : {percent} + (datum.value < 0 ? ' % down' : ' % up')"},
+    }  # fmt: skip
+    pixels = [float(HILLS_PX), 0.0]
+    ticks = {value: f"{value:g} m/s²".replace("-", MINUS) for value in (-1.0, 0.0, 0.7, 1.3, 2.0, 3.0)}
+    y, plain = upright("slowing_mps2", [*SLOWING], pixels, ticks), upright("y", [*SLOWING], pixels, {})
+
+    def px(value: float) -> float:
+        return HILLS_PX * (SLOWING[1] - value) / (SLOWING[1] - SLOWING[0])
+
+    zones = pd.DataFrame(
+        [
+            {"y": low, "y2": high, "lamps": text, "deep": deep, "late": late, "word_px": px(at)}
+            for low, high, text, deep, late, at in (
+                (LAMP_LIT_ABOVE_MPS2, SLOWING[1], "stop lamps lit", 1.0, False, 3.2),
+                (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "may be lit", 0.5, False, 1.0),
+                (0.0, LAMP_OFF_UP_TO_MPS2, "not lit", 0.0, True, 0.35),
+                (SLOWING[0], 0.0, "the car gains speed", 0.0, True, -1.25),
+            )
+        ]
+    ).assign(grade_pct=-STEEPEST_PCT, end=STEEPEST_PCT)
+    zones["words_at"] = [-STEEPEST_PCT, _free_grade(slowing), -STEEPEST_PCT, -STEEPEST_PCT]
+    looks = dict(zip((strength for strength, _ in names), ((3, [1, 0]), (2, [2, 3]), (2, [6, 3])), strict=False))
+    ends = slowing[slowing["grade_pct"] == STEEPEST_PCT].set_index("lift_off_mps2")["slowing_mps2"]
+    named, rows = names_layers(
+        [Name(STEEPEST_PCT, px(float(ends[strength])), name, "ink", strength == names[0][0])
+         for strength, name in names],
+        x, HILLS_PX, colours,
+    )  # fmt: skip
+    depth = {"field": "deep", "type": "quantitative", "legend": None, "scale": {"domain": [0, 1], "range": [0, 1]}}
+    layers: list[Spec] = [
+        {"data": {"name": "zones"}, "mark": {"type": "rect", "color": colours.wash},
+         "encoding": {"x": x, "x2": {"field": "end"}, "y": plain, "y2": {"field": "y2"}, "opacity": depth}},
+        *_sideways({"data": {"name": "zones"}}, x | {"field": "words_at"}, by_px("word_px", HILLS_PX),
+                   {"field": "lamps"}, end="end", color=colours.quiet),
+        {"data": {"name": "zero"}, "mark": {"type": "rule", "color": colours.quiet},
+         "encoding": {"x": x, "x2": {"field": "end"}, "y": plain}},
+        *({"data": {"name": "slowing"}, "transform": [{"filter": f"datum.lift_off_mps2 == {strength}"}],
+           "mark": {"type": "line", "color": colours.ink, "strokeWidth": width, "strokeDash": dash},
+           "encoding": {"x": x, "y": y if place == 0 else y | {"axis": None}}}
+          for place, (strength, (width, dash)) in enumerate(looks.items())),
+        *named,
+    ]  # fmt: skip
+    zero = pd.DataFrame([{"grade_pct": -STEEPEST_PCT, "end": STEEPEST_PCT, "y": 0.0}])
+    datasets = {"zones": zones, "slowing": slowing.round(4), "names": rows, "zero": zero}
+    return dressed(layers, datasets, HILLS_PX, dark)
+
+
+def _free_grade(slowing: pd.DataFrame) -> float:
+    """The first grade from which no line crosses the zone of lamps that may be lit for a word's length [%]."""
+    inside = slowing[slowing["slowing_mps2"].between(LAMP_OFF_UP_TO_MPS2 - 0.1, LAMP_LIT_ABOVE_MPS2 + 0.1)]
+    crossed = set(inside["grade_pct"])
+    grades = sorted(set(slowing["grade_pct"]))
+    free = (grade for grade in grades[:-1] if not any(grade <= other <= grade + WORD_PCT for other in crossed))
+    return min((grade for grade in free if grade + WORD_PCT <= STEEPEST_PCT), default=-STEEPEST_PCT)
+
+
+# one slow-down
+
+WAYS = {
+    "coast": ("Roll", "road", [6, 3]),
+    "regen": ("Keep the speed, then slow with the motor", "back", [1, 0]),
+    "friction": ("The same on friction brakes only", "friction", [1, 0]),
+}
+"""The three ways: what they are called, the colour of their bars, and their dash over the road."""
+ROAD_PX, WAY_PX, BAR_PX, GAP_PX, TIME_PX = 110, 64, 16, 6, 6
+BARS_FROM_PX = LINE_PX + ROAD_PX + 44
+
+
+def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec:
+    """Speed along the road of the three ways, then what each takes in energy and time; bars from zero."""
+    colours = palette(dark)
+    distance = float(display.value(found.coast.distance_m, "m"))
+    ways = {key: getattr(found, key) for key in WAYS}
+    fastest = next_step(float(display.value(found.coast.trace.speed_mps.max() * KMH_PER_MPS, "km/h")), 20)
+    height = BARS_FROM_PX + len(ways) * WAY_PX
+    foot = LINE_PX + ROAD_PX
+    x = along("metre", distance, display.unit("m"), 90)
+    x["axis"] = x["axis"] | {"offset": foot - height}
+    y = upright("speed", [0, fastest], [foot, LINE_PX], {fastest: f"{fastest:.0f} {display.unit('km/h')}", 0: "0"})
+    speeds = pd.concat(
+        pd.DataFrame(
+            {
+                "way": key,
+                "metre": display.value(np.append(0.0, np.cumsum(way.trace.step_m)), "m"),
+                "speed": display.value(way.trace.speed_mps * KMH_PER_MPS, "km/h"),
+            }
+        ).iloc[:: max(1, len(way.trace.speed_mps) // 120)]
+        for key, way in ways.items()
+        if key != "friction"
+    )
+    most = max(max(way.battery_wh, 0.0) for way in ways.values())
+    least = min(min(way.battery_wh, 0.0) for way in ways.values())
+    longest = max(way.time_s for way in ways.values())
+    whole = (most - least) * 1.35 or 1.0
+    bars, words = [], []
+    for row, (key, way) in enumerate(ways.items()):
+        name, meaning, _ = WAYS[key]
+        top = BARS_FROM_PX + row * WAY_PX
+        middle, below = top + LINE_PX + BAR_PX / 2, top + LINE_PX + BAR_PX + GAP_PX + TIME_PX / 2
+        seconds = (most - least) * way.time_s / longest
+        bars += [
+            {"from": -least, "to": way.battery_wh - least, "y": middle - BAR_PX / 2, "y2": middle + BAR_PX / 2,
+             "meaning": meaning},
+            {"from": 0.0, "to": seconds, "y": below - TIME_PX / 2, "y2": below + TIME_PX / 2, "meaning": "quiet"},
+        ]  # fmt: skip
+        words += [
+            {"at": 0.0, "y": top + 7.0, "text": name, "bold": True},
+            {"at": max(way.battery_wh, 0.0) - least, "y": middle, "text": wh_text(way.battery_wh), "bold": False},
+            {"at": seconds, "y": below, "text": f"{way.time_s:.0f} s", "bold": False},
+        ]
+    scale = {"domain": [0, whole], "nice": False, "zero": False}
+    along_bars = {"field": "from", "type": "quantitative", "axis": None, "scale": scale}
+    layers: list[Spec] = [
+        *({"data": {"name": "speeds"}, "transform": [{"filter": f"datum.way == '{key}'"}],
+           "mark": {"type": "line", "color": colours.ink, "strokeWidth": 2.5, "strokeDash": WAYS[key][2]},
+           "encoding": {"x": x if key == "coast" else x | {"axis": None},
+                        "y": y if key == "coast" else y | {"axis": None}}}
+          for key in ("coast", "regen")),
+        words_at("keeping the speed, then slowing", 7, 4),
+        {"data": {"name": "rolling"}, "mark": {"type": "text", "dy": 13},
+         "encoding": {"x": x | {"axis": None}, "y": y | {"axis": None}, "text": {"value": "rolling"}}},
+        {"data": {"name": "bars"}, "mark": "rect",
+         "encoding": {"x": along_bars, "x2": {"field": "to"}, "y": by_px("y", height), "y2": {"field": "y2"},
+                      "color": by_meaning(colours)}},
+        *({"data": {"name": "words"}, "transform": [{"filter": f"datum.bold == {str(bold).lower()}"}],
+           "mark": {"type": "text", "xOffset": 0 if bold else 6, "fontWeight": 600 if bold else 400},
+           "encoding": {"x": along_bars | {"field": "at"}, "y": by_px("y", height), "text": {"field": "text"}}}
+          for bold in (True, False)),
+    ]  # fmt: skip
+    rolled = speeds[speeds["way"] == "coast"]
+    datasets = {
+        "speeds": speeds.round(3),
+        "rolling": rolled.iloc[len(rolled) // 4 : len(rolled) // 4 + 1],
+        "bars": pd.DataFrame(bars),
+        "words": pd.DataFrame(words),
+    }
+    spec = dressed(layers, datasets, height, dark)
+    spec["resolve"] = {"scale": spec["resolve"]["scale"] | {"x": "independent"}}
+    return spec
+
+
+def wh_text(energy_wh: float) -> str:
+    """An energy to the watt-hour, small ones to a tenth."""
+    digits = 0 if abs(energy_wh) >= 9.95 else 1
+    return f"{energy_wh:,.{digits}f}\N{NO-BREAK SPACE}Wh".replace("-", MINUS)
