@@ -58,6 +58,8 @@ SHEETS = (
           notes=lift_off_notes),
     Sheet("how_it_works.py", "How it works"),
     Sheet("show.py", "Show", hidden=True, bare=True),
+    Sheet("sources.py", "Sources and method", "Sources and method",
+          "Where every figure is from, how an answer is made, and where it holds.", hidden=True),
 )  # fmt: skip
 """In the order of the navigation; the first is where an address without a page leads."""
 
