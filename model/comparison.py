@@ -76,7 +76,12 @@ SUBJECTS: dict[str, Callable[[Scenario], dict[str, Scenario]]] = {
 
 def others(scenario: Scenario, subject: str) -> dict[str, Scenario]:
     """The drives that differ from the scenario in one subject, by the value they have of it."""
-    return {value: other for value, other in SUBJECTS[subject](scenario).items() if other != scenario}
+
+    def driven(one: Scenario) -> tuple[object, ...]:
+        # a pedal that is stated and one that the class has are the same pedal
+        return car_from(one.car_class, dict(one.stated)), one.conditions, one.driver, one.legs
+
+    return {value: one for value, one in SUBJECTS[subject](scenario).items() if driven(one) != driven(scenario)}
 
 
 # side by side

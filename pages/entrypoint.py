@@ -58,6 +58,11 @@ SHEETS = (
           notes=lift_off_notes),
     Sheet("how_it_works.py", "How it works"),
     Sheet("show.py", "Show", hidden=True, bare=True),
+    Sheet("compare.py", "Compare", "Your drive beside another",
+          "The same road with one thing changed, and whether that makes a difference beyond what is not known.",
+          hidden=True),
+    Sheet("take_away.py", "Take away", "Take it with you",
+          "Your drive and its answer as one page to print, as files, and to open again.", hidden=True),
     Sheet("sources.py", "Sources and method", "Sources and method",
           "Where every figure is from, how an answer is made, and where it holds.", hidden=True),
 )  # fmt: skip

@@ -15,7 +15,11 @@ from pages.parts import state, wording
 from pages.parts.controls import control
 from pages.parts.link import own_link
 
-ACTIONS = (("show.py", "Show", ":material/present_to_all:"),)
+ACTIONS = (
+    ("show.py", "Show", ":material/present_to_all:"),
+    ("compare.py", "Compare", ":material/compare_arrows:"),
+    ("take_away.py", "Take away", ":material/print:"),
+)
 """What can be done with the answer: page, word and icon."""
 ENTRIES_PX = 420
 """Width of what a word opens, where the screen has it."""

@@ -137,6 +137,11 @@ def test_no_drive_is_offered_beside_itself(subject):
     assert len(set(offered.values())) == len(offered)
 
 
+def test_a_pedal_that_the_class_has_is_not_offered_beside_itself():
+    assert list(others(TOWN, "brake_pedal")) == ["friction"]
+    assert list(others(TOWN.with_setting("brake_pedal", "blended"), "brake_pedal")) == ["friction"]
+
+
 def test_where_either_drive_takes_nothing_their_shares_have_no_difference():
     one = side(TOWN)
     without_share = replace(one, answer=replace(one.answer, saved_share=None))

@@ -1,0 +1,161 @@
+"""Up to three drives side by side: the visitor's, and one or two that differ from it in one thing."""
+
+from __future__ import annotations
+
+from functools import partial
+
+import streamlit as st
+
+from model.comparison import SUBJECTS, difference, others
+from model.hybrid import has_engine
+from model.parameters import car_from
+from model.uncertainty import HIGH_SHARE, LOW_SHARE
+from pages.parts import compare_words as words
+from pages.parts import state
+from pages.parts.charts.compare import side_by_side
+from pages.parts.figure import draw_chart
+from pages.parts.theme import WIDTH_PX
+
+SUBJECT, VALUES, AS_DRIVEN = "differs", ("b", "c"), "as_driven"
+"""The page's own parameters in the address: what differs, the value it has in the second drive and in the third, and
+whether slow-downs are as the car's lift-off makes them."""
+FIRST_SUBJECT, FIRST_VALUE = "season", ("winter", "summer")
+"""Where nothing is asked for; the second value for who is in the first already."""
+TEXT_PX = 640
+
+
+def asked() -> tuple[str, list[str], list[str]]:
+    """What differs, the values of the second drive and the third, and a sentence for each that cannot be used."""
+    given, notices = st.query_params.to_dict(), []
+    subject = given.get(SUBJECT, FIRST_SUBJECT)
+    if subject not in SUBJECTS:
+        notices.append(f"What differs: {subject!r} is not one of {', '.join(SUBJECTS)}. The season was taken.")
+        subject = FIRST_SUBJECT
+    offered = others(state.scenario(), subject)
+    values = [given[key] for key in VALUES if given.get(key)]
+    if SUBJECT not in given and not values:
+        values = [value for value in FIRST_VALUE if value in offered][:1]
+    for value in values:
+        if value not in SUBJECTS[subject](state.scenario()):
+            notices.append(f"{words.SUBJECT_WORDS[subject]}: {value!r} is not one of {', '.join(offered)}. Left out.")
+    return subject, [value for value in dict.fromkeys(values) if value in offered], notices
+
+
+def put(subject: str, values: list[str]) -> None:
+    """Write what is compared into the address."""
+    for key in VALUES:
+        st.query_params.pop(key, None)
+    st.query_params[SUBJECT] = subject
+    for key, value in zip(VALUES, values, strict=False):
+        st.query_params[key] = value
+
+
+def choose(subject: str, values: list[str]) -> None:
+    """What differs, and up to two values beside the visitor's own."""
+    scenario, display = state.scenario(), state.display()
+    offered = others(scenario, subject)
+
+    def take_subject() -> None:
+        picked = st.session_state["compare-subject"]
+        values = list(others(scenario, picked))
+        # of a single value there is nothing to pick
+        put(picked, values if len(values) == 1 else [])
+
+    def take_values() -> None:
+        # a third pick takes the place of the one picked first
+        picked = [value for value in values if value in st.session_state["compare-values"]]
+        picked += [value for value in st.session_state["compare-values"] if value not in values]
+        put(subject, picked[-len(VALUES) :])
+
+    st.session_state["compare-subject"] = subject
+    st.selectbox(
+        "What differs", list(SUBJECTS), format_func=words.SUBJECT_WORDS.get, key="compare-subject",
+        on_change=take_subject, width=420,
+    )  # fmt: skip
+    st.session_state["compare-values"] = values
+    st.pills(
+        f"Beside yours, {words.name_of(subject, scenario, display)}: one or two of these",
+        list(offered),
+        selection_mode="multi",
+        format_func=lambda value: words.capital(words.name_of(subject, offered[value], display)),
+        key="compare-values",
+        on_change=take_values,
+        wrap=True,
+    )
+
+
+def choose_speeds() -> bool:
+    """Whether slow-downs are as the car's lift-off makes them: asked where lift-off strengths differ."""
+
+    def take() -> None:
+        if st.session_state["compare-speeds"]:
+            st.query_params[AS_DRIVEN] = "yes"
+        else:
+            st.query_params.pop(AS_DRIVEN, None)
+
+    driven = st.query_params.get(AS_DRIVEN) == "yes"
+    st.session_state["compare-speeds"] = driven
+    st.segmented_control(
+        "Speeds",
+        [False, True],
+        format_func={False: "Same speeds", True: "As you would drive it"}.get,
+        key="compare-speeds",
+        on_change=take,
+        required=True,
+    )
+    st.caption(
+        "Same speeds: what the car changes. As you would drive it: slow-downs as lift-off makes them, which is what "
+        "the foot changes."
+    )
+    return driven
+
+
+def compare(subject: str, values: list[str], as_driven: bool) -> None:
+    """Sentences, picture, table and file."""
+    scenario, display, dark = state.scenario(), state.display(), state.dark()
+    offered = others(scenario, subject)
+    drives = [scenario, *(offered[value] for value in values)]
+    found = [(drive, *state.side(drive, scenario.car_class, as_driven)) for drive in drives]
+    for drive, _, refusal in found:
+        if refusal:
+            st.error(f"{words.capital(words.name_of(subject, drive, display))}: {refusal}")
+    kept = [(drive, side) for drive, side, _ in found if side is not None]
+    if len(kept) < 2 or kept[0][0] != scenario:
+        return
+    sides = [side for _, side in kept]
+    names = [words.name_of(subject, drive, display) for drive, _ in kept]
+    differences = [difference(side, sides[0]) for side in sides[1:]]
+    title = words.title(differences, names, display)
+    told = [words.sentences(one, name, names[0]) for one, name in zip(differences, names[1:], strict=True)]
+    st.header(title, anchor=False)
+    for sentence in told:
+        st.markdown(sentence, width=TEXT_PX)
+    names[0] = f"yours, {names[0]}"
+    chart = side_by_side(sides, differences, names, display, dark)
+    with st.container(width=WIDTH_PX):
+        draw_chart(chart, alt=" ".join((f"{title}.", *told)), key="compare-chart")
+    st.table(words.table(sides, differences, names, display), border="horizontal", hide_index=True, alt=title)
+    numbers = words.figures(sides, differences, names)
+    st.download_button(
+        "CSV file", partial(numbers.to_csv, index=False), f"{scenario.car_class}-comparison.csv", "text/csv",
+        key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
+    )  # fmt: skip
+    if any(has_engine(car_from(drive.car_class, dict(drive.stated))) for drive, _ in kept):
+        st.markdown(words.ENGINE_NOTE, width=TEXT_PX)
+    st.markdown(
+        f"Each figure is the band from {LOW_SHARE * 100:.0f} to {HIGH_SHARE * 100:.0f} % of {state.BAND_RUNS} sampled "
+        "cars. What is assumed alike of both drives is drawn once for both, so that the band of a difference is "
+        "narrower than the bands beside it make it look. What belongs to one class of car is drawn apart.",
+        width=TEXT_PX,
+    )
+
+
+subject, values, notices = asked()
+if notices:
+    st.info("\n\n".join(notices))
+choose(subject, values)
+as_driven = choose_speeds() if subject == "lift_off_mps2" else False
+if values:
+    compare(subject, values, as_driven)
+else:
+    st.markdown("Pick one or two above, and they are set beside yours.")

@@ -1,0 +1,117 @@
+"""Drives side by side on one axis, and their differences from the first around zero. Bands lie under the bars."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from model.comparison import Difference, Side
+from model.uncertainty import Band
+from pages.parts.charts.marks import Box, Words, drawn
+from pages.parts.display import MINUS, Display, number_text
+from pages.parts.theme import LINE_PX, Spec
+
+BAND_PX, BAR_PX, BETWEEN_PX, HEAD_PX = 26, 12, 16, 30
+ROW_PX = 2 * LINE_PX + BAND_PX + BETWEEN_PX
+DIFFERENCE_PX = LINE_PX + BAND_PX + BETWEEN_PX
+LINE_SHARE, CAP_SHARE = 0.005, 0.0025
+"""Width of a middle's line and of a band's end, as shares of the picture's [1]."""
+
+
+def side_by_side(
+    sides: Sequence[Side], differences: Sequence[Difference], names: Sequence[str], display: Display, dark: bool = False
+) -> Spec:
+    """What each drive takes and what regeneration saves of it, from zero; below, what each takes more than the first.
+
+    `differences` are those of the second drive and the third.
+    """
+    most = 1.02 * max(side.answer.friction_only_net_kwh.high for side in sides)
+    least = min(0.0, min(side.answer.net_kwh.low for side in sides))
+    span = most - least
+    boxes: list[Box] = []
+    words: list[Words] = []
+
+    def band(values: Band, y: float) -> None:
+        low, high = values.low - least, values.high - least
+        boxes.append(Box(low, high, y, y + BAND_PX, "wash"))
+        boxes.extend(Box(end, end + CAP_SHARE * span, y, y + BAND_PX, "quiet") for end in (low, high))
+
+    def line(value: float, y: float, meaning: str) -> None:
+        middle, half = value - least, LINE_SHARE * span / 2
+        boxes.append(Box(middle - half, middle + half, y, y + BAND_PX, meaning))
+
+    for place, (side, name) in enumerate(zip(sides, names, strict=True)):
+        y = place * ROW_PX
+        net, without, saved = side.answer.net_kwh, side.answer.friction_only_net_kwh, side.answer.saved_kwh
+        words.append(Words(name[:1].upper() + name[1:], 0, y + 9, "start", bold=True))
+        words.append(
+            Words(
+                f"takes {display.range_text(net, 'kWh')}, regeneration saves {display.range_text(saved, 'kWh')}",
+                0, y + 9 + LINE_PX, "start",
+            )
+        )  # fmt: skip
+        y += 2 * LINE_PX + 2
+        band(net, y)
+        band(without, y)
+        bar = y + (BAND_PX - BAR_PX) / 2
+        start = min(net.mid, 0.0) - least, max(net.mid, 0.0) - least
+        boxes.append(Box(*start, bar, bar + BAR_PX, "road"))
+        boxes.append(Box(net.mid - least, without.mid - least, bar, bar + BAR_PX, "back"))
+        line(net.mid, y, "ink")
+        line(without.mid, y, "friction")
+    y = len(sides) * ROW_PX
+    words.append(Words("left: taken, grey · right: saved, blue · shaded: bands", 0, y + 2, "start", meaning="quiet"))
+    y += HEAD_PX
+    height = y + _differences(boxes, words, differences, names, y, span, display)
+    return drawn(boxes, words, int(height), span, dark)
+
+
+def _differences(
+    boxes: list[Box],
+    words: list[Words],
+    differences: Sequence[Difference],
+    names: Sequence[str],
+    top: float,
+    span: float,
+    display: Display,
+) -> float:
+    """Rows around a zero in the middle, on a scale of their own; how high they are [px]."""
+    bands = [difference.net_kwh for difference in differences]
+    reach = 1.1 * max(max(abs(band.low), abs(band.high)) for band in bands) or 1.0
+
+    def across(kwh: float) -> float:
+        return span * (0.5 + 0.5 * kwh / reach)
+
+    words.append(Words(f"More or less than {names[0]}, on a larger scale", 0, top + 9, "start", bold=True))
+    y = top + LINE_PX + 8
+    zero = y
+    for band, name in zip(bands, names[1:], strict=True):
+        words.append(Words(f"{name[:1].upper()}{name[1:]}: {signed_range(band)} kWh", 0, y + 9, "start"))
+        y += LINE_PX + 2
+        low, high, middle = (across(end) for end in (band.low, band.high, band.mid))
+        boxes.append(Box(low, high, y, y + BAND_PX, "wash"))
+        boxes.extend(Box(end, end + CAP_SHARE * span, y, y + BAND_PX, "quiet") for end in (low, high))
+        half = LINE_SHARE * span / 2
+        boxes.append(Box(middle - half, middle + half, y, y + BAND_PX, "ink"))
+        y += BAND_PX + BETWEEN_PX - 2
+    middle, half = span / 2, CAP_SHARE * span / 2
+    boxes.append(Box(middle - half, middle + half, zero + LINE_PX, y - 8, "ink"))
+    words.append(Words("0", middle, y + 2, "center", meaning="quiet"))
+    words.append(Words("takes less", 0, y + 2, "start", meaning="quiet"))
+    words.append(Words("takes more", span, y + 2, "right", meaning="quiet"))
+    return y + LINE_PX - top
+
+
+def even(band: Band, digits: int = 2) -> tuple[str, str]:
+    """The sizes of both ends of a difference, with as many decimals as the larger needs."""
+    places = len(number_text(max(abs(band.low), abs(band.high)), digits).partition(".")[2])
+    low, high = (f"{abs(end):,.{places}f}" for end in (band.low, band.high))
+    return low, high
+
+
+def signed_range(band: Band, digits: int = 2) -> str:
+    """Both ends of a difference with their signs, such as “+0.8 to +1.4”; a plain 0 where there is none."""
+    ends = [
+        "0" if not size.strip("0.,") else f"{MINUS if end < 0 else '+'}{size}"
+        for end, size in zip((band.low, band.high), even(band, digits), strict=True)
+    ]
+    return ends[0] if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"

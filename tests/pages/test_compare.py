@@ -1,0 +1,146 @@
+"""The page Compare, without a browser."""
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+import streamlit as st
+from streamlit.testing.v1 import AppTest
+
+from model.comparison import difference, others, side_of
+from model.scenario_io import starting_drives, to_link
+from pages.parts import compare_words as words
+from pages.parts import state
+from pages.parts.display import Display
+
+ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
+TOWN = starting_drives()["town"][2]
+RUNS = 20
+
+
+@pytest.fixture(autouse=True)
+def few_sampled_cars(monkeypatch):
+    """Bands of few cars: these tests ask where a number stands, not how good it is."""
+    monkeypatch.setattr(state, "BAND_RUNS", RUNS)
+    monkeypatch.setattr(state, "SEASON_RUNS", 5)
+    st.cache_resource.clear()
+
+
+def opened(scenario=TOWN, **own) -> AppTest:
+    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=30)
+    for key, value in (to_link(scenario) | own).items():
+        app.query_params[key] = value
+    app.run()
+    app.switch_page("compare.py")
+    for key, value in own.items():
+        app.query_params[key] = value
+    return ran(app.run().run())
+
+
+def ran(app: AppTest) -> AppTest:
+    assert not app.exception, [one.value for one in app.exception]
+    return app
+
+
+def own_parameters(app) -> dict[str, str]:
+    given = {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
+    return {key: given[key] for key in ("differs", "b", "c", "as_driven") if key in given}
+
+
+def finding(subject, *values, scenario=TOWN, as_driven=False) -> str:
+    drives = [scenario, *(others(scenario, subject)[value] for value in values)]
+    sides = [side_of(one, scenario.car_class, runs=RUNS, as_driven=as_driven) for one in drives]
+    names = [words.name_of(subject, one, Display()) for one in drives]
+    return words.title([difference(side, sides[0]) for side in sides[1:]], names, Display())
+
+
+def headers(app) -> list[str]:
+    return [one.value for one in app.header]
+
+
+def test_a_first_visit_sees_the_drive_in_winter():
+    app = opened()
+    assert headers(app) == [finding("season", "winter")]
+    assert [one.value for one in app.title] == ["Your drive beside another"]
+
+
+def test_who_is_in_winter_sees_summer():
+    winter = TOWN.with_setting("ambient_c", TOWN.year.winter_c)
+    assert headers(opened(winter)) == [finding("season", "summer", scenario=winter)]
+
+
+def test_a_link_brings_back_two_cars_beside_ones_own():
+    app = opened(differs="car", b="large-suv", c="van")
+    assert headers(app) == [finding("car", "large-suv", "van")]
+    assert app.button_group(key="compare-values").value == ["large-suv", "van"]
+    assert len(app.table[0].value.columns) == 6
+    alt = app.get("vega_lite_chart")[-1].proto.alt
+    assert headers(app)[0] in alt and "exceeds the uncertainty" in alt
+
+
+def test_a_third_pick_takes_the_place_of_the_first():
+    app = opened(differs="car", b="large-suv", c="van")
+    ran(app.button_group(key="compare-values").set_value(["large-suv", "van", "pickup"]).run())
+    assert own_parameters(app) == {"differs": "car", "b": "van", "c": "pickup"}
+    assert headers(app) == [finding("car", "van", "pickup")]
+
+
+def test_another_subject_starts_empty_and_says_what_to_do():
+    app = opened(differs="car", b="large-suv")
+    ran(app.selectbox(key="compare-subject").set_value("looks_ahead").run())
+    assert own_parameters(app) == {"differs": "looks_ahead"}
+    assert headers(app) == [] and any("Pick one or two" in one.value for one in app.markdown)
+    ran(app.button_group(key="compare-values").set_value(["late"]).run())
+    assert headers(app) == [finding("looks_ahead", "late")]
+
+
+def test_where_there_is_one_other_value_it_is_taken():
+    app = opened()
+    ran(app.selectbox(key="compare-subject").set_value("brake_pedal").run())
+    assert own_parameters(app) == {"differs": "brake_pedal", "b": "friction"}
+
+
+def test_strengths_are_compared_at_the_same_speeds_or_as_driven():
+    app = opened(differs="lift_off_mps2", b="2")
+    assert headers(app) == [finding("lift_off_mps2", "2")]
+    ran(app.button_group(key="compare-speeds").set_value(True).run())
+    assert own_parameters(app)["as_driven"] == "yes"
+    assert headers(app) == [finding("lift_off_mps2", "2", as_driven=True)]
+
+
+@pytest.mark.parametrize(
+    ("own", "sentence"),
+    [
+        ({"differs": "colour"}, "'colour' is not one of"),
+        ({"differs": "car", "b": "submarine"}, "'submarine' is not one of"),
+        ({"differs": "season", "b": "summer", "c": "monsoon"}, "'monsoon' is not one of"),
+    ],
+)
+def test_what_a_link_cannot_mean_is_said(own, sentence):
+    app = opened(**own)
+    assert any(sentence in one.value for one in app.info)
+
+
+def test_the_value_that_the_drive_has_itself_is_left_out_without_a_word():
+    app = opened(differs="car", b=TOWN.car_class, c="van")
+    assert not app.info
+    assert headers(app) == [finding("car", "van")]
+
+
+def test_a_drive_that_cannot_be_is_refused_and_the_other_is_shown():
+    nearly_empty = replace(TOWN, car_class="large-suv").with_setting("soc_start", 0.05)
+    app = opened(nearly_empty, differs="car", b="city-car", c="performance-saloon")
+    assert [one.value.split(":")[0] for one in app.error] == ["City car"]
+    assert headers(app) == [finding("car", "performance-saloon", scenario=nearly_empty)]
+
+
+def test_without_a_drive_of_ones_own_there_is_nothing_to_compare_with():
+    app = opened(TOWN.with_setting("soc_start", 0.02), differs="season", b="winter")
+    assert len(app.error) == 2 and headers(app) == []
+
+
+def test_units_change_the_names_and_not_the_link():
+    app = opened(differs="season", b="winter")
+    ran(app.button_group(key="units").set_value("US").run())
+    assert "34 °F" in headers(app)[0]
+    assert own_parameters(app) == {"differs": "season", "b": "winter"}
