@@ -9,6 +9,7 @@ import numpy as np
 
 from model.car import Car
 from model.parameters import rows
+from model.scenario import Conditions
 from model.trace import Array
 from model.units import J_PER_KWH, ZERO_C_IN_K
 
@@ -18,6 +19,8 @@ FULL_CAPACITY_C = 20.0
 """At and above this temperature the whole usable battery can be drawn."""
 DISCHARGE_SHARE = 0.6
 """Share of the battery's greatest possible power that the car uses: keeps the voltage up. Assumed."""
+PRECONDITIONED_C = 20.0
+"""Battery temperature that warming up before the drive aims at: assumed."""
 VOLTAGE_AT_CHARGE = np.array(
     [[0.0, 0.05, 0.1, 0.3, 0.5, 0.7, 0.9, 1.0], [3.3, 3.45, 3.52, 3.63, 3.71, 3.86, 4.04, 4.17]]
 )
@@ -149,3 +152,11 @@ def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array
     keep = np.exp(-car.pack_heat_loss_w_per_k * block_s / capacity)
     keep = np.broadcast_to(keep, heat_j.shape)
     return recurrence(keep, heat_j / capacity + (1 - keep) * ambient_c, start_c)
+
+
+def start_temperature_c(conditions: Conditions, ambient_c: Any) -> Any:
+    """Pack temperature at the start [°C]: as stated; else where the car stood, and warmed up to 20 °C if it was."""
+    if conditions.battery_temp_c is not None:
+        return conditions.battery_temp_c
+    soaked = ambient_c if conditions.parked_c is None else conditions.parked_c
+    return np.where(conditions.preconditioned, np.maximum(PRECONDITIONED_C, soaked), soaked)

@@ -11,9 +11,10 @@ import pandas as pd
 from model.braking import LIMITS
 from model.car import Car
 from model.savings import Result
-from model.simulation import solve, wheel_demand
+from model.simulation import solve
 from model.tyre_grip import axle_loads_n
 from model.units import J_PER_KWH
+from model.wheel_demand import wheel_demand
 
 CHANGES = ("nothing", "second_motor", "twice_the_battery")
 """What may change beside the motor's power: all wheels driven in place of one axle, or a battery of twice the size."""

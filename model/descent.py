@@ -11,14 +11,16 @@ from typing import Any
 import numpy as np
 
 from model import battery
+from model.battery import start_temperature_c
 from model.car import Car
 from model.friction_brakes import disc_temperature_of, fade_caution
 from model.savings import Result, evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import BLOCK, Run, start_temperature_c, wheel_demand
+from model.simulation import Run
 from model.simulation import solve as solve_run
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
+from model.wheel_demand import BLOCK, wheel_demand
 
 LONGEST_STEP_S = 1.0
 ENDLESS_KWH = 1e6

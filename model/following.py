@@ -7,13 +7,14 @@ from dataclasses import replace
 import numpy as np
 
 from model import battery, motor
+from model.battery import start_temperature_c
 from model.car import Car
 from model.fields import InputError
 from model.road_load import air_density, air_n
 from model.scenario import Conditions
-from model.simulation import start_temperature_c, wheel_demand
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
+from model.wheel_demand import wheel_demand
 
 CRAWL_MPS = 0.5
 """A car slower than this on an open road is taken to be stuck."""

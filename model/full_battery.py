@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 import pandas as pd
 
+from model.battery import start_temperature_c
 from model.cold_day import accepted_kw
 from model.descent import (
     Descent,
@@ -24,7 +25,6 @@ from model.hybrid import FuelSaved, fuel_saved, has_engine
 from model.limit_settings import LimitSettings, by_battery, car_of
 from model.savings import Result
 from model.scenario import Scenario
-from model.simulation import start_temperature_c
 
 CHARGES = np.linspace(0.5, 1.0, 51)
 SLOPES_PCT, SLOPE_SPEEDS_KMH = (2.0, 4.0, 6.0, 8.0, 10.0, 12.0), (50.0, 80.0, 110.0)

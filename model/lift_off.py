@@ -9,12 +9,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from model import battery, motor
+from model.battery import start_temperature_c
 from model.braking import fade_share, lift_off_motor_n, motor_limits_n
 from model.car import Car
 from model.scenario import Conditions, Driver
-from model.simulation import Demand, start_temperature_c, wheel_demand
 from model.trace import Array, Trace
 from model.units import GRAVITY_MPS2
+from model.wheel_demand import Demand, wheel_demand
 
 LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2 = 0.7, 1.3
 """UN R13-H, 5.2.22.4: slowing on release of the accelerator up to which stop lamps must not light, and above which they

@@ -19,9 +19,10 @@ from model.following import follow
 from model.lift_off import foot_up_mps2, lamp_zone_of, word_of
 from model.parameters import car_from
 from model.scenario import Driver, Scenario
-from model.simulation import Run, solve, wheel_demand
+from model.simulation import Run, solve
 from model.trace import Array, Trace
 from model.units import J_PER_KWH
+from model.wheel_demand import wheel_demand
 
 STRENGTHS_MPS2 = np.round(np.arange(0.0, 2.51, 0.1), 1)
 """The whole axis [m/s²]."""

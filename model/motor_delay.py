@@ -8,9 +8,10 @@ import numpy as np
 
 from model.car import Car
 from model.scenario import Conditions, Driver
-from model.simulation import solve, wheel_demand
+from model.simulation import solve
 from model.slow_down import Part, change, drive_way
 from model.trace import Trace
+from model.wheel_demand import wheel_demand
 
 FINE_STEP_S = 0.01
 """No step is longer [s]: most motors turn from pulling to slowing within tens to hundreds of milliseconds."""

@@ -18,7 +18,7 @@ from model.cycles import cycle_trace
 from model.parameters import car_from, class_labels, rows
 from model.savings import Result
 from model.scenario import Driver
-from model.simulation import wheel_demand
+from model.wheel_demand import wheel_demand
 from model.winter_checks import WINTER_CHECKS
 
 REFERENCE_CAR = {"mass_kg": 1500.0, "drag_area_m2": 0.3 * 2.2, "rolling_coefficient": 0.01, "rotating_mass_share": 0.03}

@@ -13,9 +13,10 @@ from model.fields import InputError
 from model.following import follow
 from model.ledger import Ledger
 from model.scenario import Conditions, Driver
-from model.simulation import BLOCK, Run, ledger_of, solve, wheel_demand
+from model.simulation import Run, ledger_of, solve
 from model.trace import Array, Trace
 from model.units import J_PER_KWH, KMH_PER_MPS
+from model.wheel_demand import BLOCK, wheel_demand
 
 
 def energy_saved_share(net: Any, friction_only_net: Any) -> Any:

@@ -15,9 +15,10 @@ from model.fields import Field, InputError
 from model.habits import pull_away
 from model.lift_off import rolling, steady_steps
 from model.scenario import Conditions, Driver
-from model.simulation import solve, wheel_demand
+from model.simulation import solve
 from model.trace import Array, Trace
 from model.units import J_PER_WH, KMH_PER_MPS
+from model.wheel_demand import wheel_demand
 
 SPEED_STEPS = 400
 """Equal parts into which a change of speed is cut."""

@@ -12,6 +12,7 @@ from typing import Any
 import numpy as np
 
 from model import battery, motor
+from model.battery import start_temperature_c
 from model.braking import fade_share, motor_limits_n
 from model.car import Car
 from model.fields import Field
@@ -19,7 +20,6 @@ from model.grip_margin import LEVELS, available_friction
 from model.lift_off import rolling
 from model.parameters import assumed_figures, car_from
 from model.scenario import SURFACES, Conditions, Driver, Scenario
-from model.simulation import start_temperature_c
 from model.trace import Array
 from model.tyre_grip import friction_coefficient
 from model.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS

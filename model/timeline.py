@@ -8,9 +8,10 @@ import pandas as pd
 from model.braking import LIMITS
 from model.ledger import Ledger, total
 from model.savings import Result
-from model.simulation import BLOCK, Run, ledger_of
+from model.simulation import Run, ledger_of
 from model.trace import Array
 from model.units import J_PER_KWH, J_PER_WH, KMH_PER_MPS
+from model.wheel_demand import BLOCK
 
 
 def timeline(result: Result) -> pd.DataFrame:

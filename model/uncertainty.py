@@ -17,9 +17,10 @@ from model.car import CAR_FIELDS, Car
 from model.parameters import Assumed
 from model.savings import energy_saved_share
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
-from model.simulation import Run, solve, wheel_demand
+from model.simulation import Run, solve
 from model.trace import Array, Trace
 from model.units import J_PER_KWH
+from model.wheel_demand import wheel_demand
 
 RUNS = 500
 SEED = 20261125

@@ -6,14 +6,13 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from model.battery import usable_in_the_cold_kwh
+from model.battery import start_temperature_c, usable_in_the_cold_kwh
 from model.cabin import heat_pump_cop
 from model.car import Car
 from model.descent import Normal, until_normal
 from model.lift_off import rolling
 from model.savings import Result, evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import start_temperature_c
 from model.stopping import motor_limits_at
 from model.trace import Trace
 from model.units import J_PER_KWH, KMH_PER_MPS

@@ -8,8 +8,9 @@ from model.cycles import cycle_trace
 from model.parameters import car_from, open_figures
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import solve, wheel_demand
+from model.simulation import solve
 from model.uncertainty import RUNS, run_samples, sample
+from model.wheel_demand import wheel_demand
 from tests import reference_loop
 
 HALF_AN_HOUR = cycle_trace("wltc3b")

@@ -14,8 +14,8 @@ from model.grip_margin import demand_friction, grip_asked, largest_lift_off_mps2
 from model.parameters import car_from, class_labels
 from model.savings import evaluate
 from model.scenario import SURFACES, Conditions, Driver
-from model.simulation import BLOCK
 from model.stopping import emergency_stop
+from model.wheel_demand import BLOCK
 
 CAR_CLASSES = st.sampled_from(list(class_labels()))
 LEVELS = st.floats(-1, 1)

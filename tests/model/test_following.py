@@ -10,7 +10,7 @@ from model.following import follow, pulling_force_n
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import wheel_demand
+from model.wheel_demand import wheel_demand
 from tests.made_traces import ride, steady
 
 WARM = Conditions(ambient_c=20.0, cabin=False)

@@ -13,8 +13,9 @@ from model.fields import InputError
 from model.logs import Recording, read_recording
 from model.parameters import car_from
 from model.scenario import Conditions, Driver
-from model.simulation import ledger_of, solve, wheel_demand
+from model.simulation import ledger_of, solve
 from model.units import KMH_PER_MPS
+from model.wheel_demand import wheel_demand
 
 
 def drive(rows=60, step_s=1.0):

@@ -11,8 +11,8 @@ from model.fields import InputError
 from model.logs import read_recording
 from model.parameters import car_from
 from model.scenario import Conditions
-from model.simulation import wheel_demand
 from model.trace import Trace
+from model.wheel_demand import wheel_demand
 
 EARTH_M_PER_DEGREE = 111195.0
 START = datetime(2024, 1, 31, 8, tzinfo=UTC)

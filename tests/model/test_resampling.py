@@ -16,9 +16,9 @@ from model.resampling import (
     speed_at_whole_seconds,
 )
 from model.scenario import Conditions
-from model.simulation import wheel_demand
 from model.trace import Trace
 from model.units import KMH_PER_MPS
+from model.wheel_demand import wheel_demand
 
 CYCLES = ("udds", "hwfet", "us06", "nycc", "wltc3b")
 CAR = car_from("family-hatch")

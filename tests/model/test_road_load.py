@@ -17,7 +17,7 @@ from model.road_load import (
     tyre_factor,
 )
 from model.scenario import Conditions
-from model.simulation import wheel_demand
+from model.wheel_demand import wheel_demand
 
 CAR = car_from("family-hatch")
 MEASURED = car_from("family-hatch", {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_per_mps2": 0.42})

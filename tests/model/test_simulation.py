@@ -5,12 +5,14 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from model.battery import start_temperature_c
 from model.braking import LIMITS
 from model.cycles import cycle_trace
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import SURFACES, Conditions, Driver
-from model.simulation import BLOCK, ledger_of, solve, start_temperature_c, wheel_demand
+from model.simulation import ledger_of, solve
+from model.wheel_demand import BLOCK, wheel_demand
 from tests import reference_loop
 from tests.made_traces import ride, steady, stop_and_go
 

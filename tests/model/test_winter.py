@@ -9,8 +9,9 @@ from model.battery import usable_in_the_cold_kwh
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import solve, wheel_demand
+from model.simulation import solve
 from model.trace import Trace
+from model.wheel_demand import wheel_demand
 from model.winter import lift_off_left, mild_day, range_km, season_costs, warm_up, why_it_fades
 from tests.made_traces import hill_and_town
 

@@ -13,8 +13,8 @@ from model.parameters import car_from
 from model.road_load import air_density, flat_road_load_n
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import wheel_demand
 from model.trace import Trace
+from model.wheel_demand import wheel_demand
 
 WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
 
