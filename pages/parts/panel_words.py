@@ -21,9 +21,12 @@ from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.charts.panels import LEAST_WH, parts_of, wh
 from pages.parts.charts.panels_machine import LEVELS
 from pages.parts.display import Display, number_text, percent_text
+from pages.parts.glossary import GLOSSARY
 from pages.parts.wording import car_words
 
 WH = "A watt-hour (Wh) is what a lamp of 60 watts takes in a minute; 1000 of them make a kilowatt-hour (kWh)."
+
+KWH = f"{GLOSSARY['kWh and Wh']} {GLOSSARY['kW']}"
 
 
 @dataclass(frozen=True)
@@ -143,6 +146,7 @@ def four_quadrants(car: Car, uses: dict[str, Use], chosen: str, display: Display
             f"{number_text(car.motor_peak_kw if car.regen_peak_kw is None else car.regen_peak_kw)} kW.",
             "Efficiency is what comes out over what goes in: the darker the shade, the better, with steps at "
             f"{steps} %. Each dot is part of your drive, the larger the more energy passes there.",
+            KWH,
         ),
     )
 
@@ -212,7 +216,7 @@ def bigger_motor(
         if powers["recovered_kwh"].iloc[-1] < powers["recovered_kwh"].max()
         else ""
     )
-    return Said(sentence, (why, drag, weight))
+    return Said(sentence, (why, drag, weight, KWH))
 
 
 def _at(powers: pd.DataFrame, times: float) -> pd.Series:
@@ -241,8 +245,8 @@ def hot_discs(settings: PanelSettings, stops: RepeatedStops, display: Display) -
             "Friction brakes press pads on a disc at each wheel. They turn motion into heat, the discs pass it on to "
             "the air, and none of it comes back.",
             caution,
-            "The car pulls away at once after each stop; what that takes is not counted here. A kilowatt-hour (kWh) "
-            "drives an average electric car some 6 km.",
+            "The car pulls away at once after each stop; what that takes is not counted here.",
+            KWH,
         ),
     )
 
@@ -280,14 +284,15 @@ WHY = {
     "who": Why(
         r"m\,a = F_\text{road} + F_\text{motor} + F_\text{friction},\qquad a \le \mu\,g",
         "m mass [kg], a slowing [m/s²], F forces [N], μ grip between tyre and road [no unit], g = 9.81 m/s². The "
-        "motor’s part is the least of: what is asked, the comfort limit, its torque, its power, what the battery "
-        "takes, the grip of the driven wheels less a reserve, and what is left near walking pace.",
+        "motor’s part is the least of: what is asked, the comfort limit, its greatest force, its greatest power, what "
+        "the battery takes, the grip of the driven wheels less a reserve, and what is left near walking pace.",
         "Mechanics; grip from the table of road surfaces with its sources. In a real emergency many cars hand the "
         "whole stop to the friction brakes.",
     ),
     "motor": Why(
         r"P = m\,a\,v",
-        "P power at the wheels that a slowing asks for [W], m mass [kg], a slowing [m/s²], v speed [m/s].",
+        "P power at the wheels that a slowing asks for [W], m mass [kg], a slowing [m/s²: metres per second, each "
+        "second], v speed [m/s].",
         f"The model, run on your drive with {len(POWER_TIMES)} motor sizes, at the same speeds even where so small a "
         "motor could not reach them. Weight is kept the same too, so that one thing changes at a time; a bigger motor "
         "or battery would add some.",
