@@ -35,8 +35,8 @@ DRIVES = {name: cycle.label for name, cycle in CYCLES.items()} | {
     "hill": "a hill of 300 m, up and down",
 }
 """What may be driven: the standard cycles, two of the starting drives, and a plain hill."""
-GENERATORS = {1009: 77, 2003: 425, 4001: 422}
-"""Numbers of runs, primes, and what makes the lattice of each: the lowest weighted P2 of all, in nine inputs."""
+GENERATORS = {1009: 77, 2003: 425, 3001: 605, 4001: 422, 16001: 4598}
+"""Numbers of runs, primes, and what makes the lattice of each: the lowest weighted P2 in nine inputs."""
 LABORATORY = Conditions(ambient_c=20.0, cabin=False, soc_start=0.6)
 """Where a claim leaves nothing open: warm, heating and cooling off, part-charged."""
 SETTINGS: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS
@@ -294,7 +294,7 @@ def lattice(inputs: Mapping[str, Open], runs: int, seed: int) -> dict[str, Array
 
     A Korobov lattice, shifted at random. Lists come first, the longest before all, since evenness falls off.
     """
-    order = sorted(inputs, key=lambda key: (inputs[key].band, -len(inputs[key].values), key))
+    order = sorted(inputs, key=lambda key: (not inputs[key].varies, inputs[key].band, -len(inputs[key].values), key))
     shift = np.random.RandomState(seed).random_sample(len(order))
     steps = np.arange(runs) * np.array([[pow(GENERATORS[runs], place, runs)] for place in range(len(order))]) % runs
     return dict(zip(order, (steps / runs + shift[:, None]) % 1.0, strict=True))

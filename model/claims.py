@@ -203,6 +203,14 @@ class Question:
         return {key: this.described(key) for key, this in self.declared.items() if this.varies}
 
 
+def sayable(claim: Claim) -> dict[str, Field]:
+    """Every input that can be said of a claim."""
+    asked = set(claim.open) | set(claim.scope)
+    # figures of the car count everywhere, weather and habits where something is driven
+    asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(SETTINGS)
+    return {key: field for key, field in INPUTS.items() if key in asked and key not in ROAD_LOAD_KEYS}
+
+
 def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Question:
     """A claim with its number and conditions put in.
 
@@ -238,12 +246,8 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
         relation = "about"
     if relation != "between":
         QUESTION_FIELDS["relation"].parse(relation)
-    asked = set(claim.open) | set(claim.scope)
-    # figures of the car count everywhere, weather and habits where something is driven
-    asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(SETTINGS)
-    usable = {key: field for key, field in INPUTS.items() if key in asked and key not in ROAD_LOAD_KEYS}
     for key in inputs:
-        find(usable, key)
+        find(sayable(claim), key)
     result = Question(claim, numbers, relation, inputs, given)
     _ = result.declared
     return result
@@ -386,7 +390,7 @@ class Answer:
 
     @cached_property
     def region(self) -> tuple[list[tuple[Bins, list[int]]], Array]:
-        """Conditions that can be named, of inputs left open, and the runs within; none where the claim fails there too."""
+        """Conditions that can be named, of inputs left open, and the runs within; none where it fails there too."""
         conditions, inside = region_of(self.true, [this for this in self.bins if this.key in self.question.not_said])
         if self.true[inside].mean() < self.question.claim.broadly:
             return [], np.ones_like(inside)
@@ -430,8 +434,10 @@ class Answer:
             counts, truths = np.zeros(size), np.zeros(size)
             np.add.at(counts, places, 1)
             np.add.at(truths, places, self.true)
-            shares = np.divide(truths, counts, out=np.full(size, np.nan), where=counts > 0)
-            needs["share_true"] = shares.tolist()
+            needs["share_true"] = [
+                [float(truth / count) if count else None for truth, count in zip(*row, strict=True)]
+                for row in zip(truths, counts, strict=True)
+            ]
         return needs
 
     @property

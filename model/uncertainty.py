@@ -26,7 +26,8 @@ RUNS = 500
 SEED = 20261125
 LOW_SHARE, HIGH_SHARE = 0.05, 0.95
 CHUNK = 16
-"""About how many runs are worked through together: few enough for their arrays to stay in the processor's cache."""
+"""About how many runs of half an hour are worked through together, more of a shorter drive: few enough for their arrays
+to stay in the processor's cache."""
 
 
 @dataclass(frozen=True)
@@ -135,7 +136,8 @@ def run_each(
     """
     runs = len(next(iter(drawn.values()))) if drawn else 1
     measured = []
-    for rows in np.array_split(np.arange(runs), max(1, round(runs / CHUNK))):
+    half_hours = len(trace.step_s) / 1800
+    for rows in np.array_split(np.arange(runs), max(1, round(runs * half_hours / CHUNK))):
         chunk: dict[str, Any] = {key: values[rows] for key, values in drawn.items()}
         cars = replace(car, **{key: value for key, value in chunk.items() if key in CAR_FIELDS})
         around = replace(conditions, **{key: value for key, value in chunk.items() if key in CONDITION_FIELDS})

@@ -1,0 +1,237 @@
+"""How a claim is judged: the rule at its edges, conditions that were said and that can be named, sentences."""
+
+import json
+import re
+
+import numpy as np
+import pytest
+
+from model.claim_draws import GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
+from model.claims import (
+    CONDITIONS,
+    FALSE,
+    HOLDS,
+    MOST_CONDITIONS,
+    RUNS,
+    UNJUDGED,
+    WHOLE_RANGE_RUNS,
+    Answer,
+    Bins,
+    check,
+    claims,
+    question,
+    question_from_json,
+    region_of,
+    share_words,
+    verdict_of,
+)
+from model.fields import InputError
+from model.parameters import assumed_figures
+
+QUICK = "two-megawatts"
+
+
+def answered(claim_id, **settings):
+    return check(question(claim_id, settings))
+
+
+def invented(values, claim_id=QUICK, whole_share=None, **settings):
+    """An answer to a claim with invented results in place of the model's."""
+    asked = question(claim_id, settings)
+    low, high = asked.bounds
+    values = np.asarray(values, dtype=float)
+    true = (values >= low) & (values <= high)
+    draws = draw(asked.declared, 1009, 1)
+    draws = type(draws)({key: column[: len(values)] for key, column in draws.columns.items()})
+    return Answer(asked, draws, values, true, true.mean() if whole_share is None else whole_share, ())
+
+
+@pytest.mark.parametrize(
+    "share, whole, region, verdict",
+    [
+        (0.0, 0.0, 1.0, FALSE),
+        (0.0499, 0.9, 1.0, FALSE),
+        (0.05, 0.05, 0.75, CONDITIONS),
+        (0.05, 0.05, 0.7499, UNJUDGED),
+        (0.7499, 0.7499, 0.7499, UNJUDGED),
+        (0.7499, 0.7499, 0.75, CONDITIONS),
+        (0.75, 0.75, 0.0, HOLDS),
+        (0.75, 0.7499, 0.0, CONDITIONS),
+        (1.0, 0.0, 1.0, CONDITIONS),
+        (1.0, 1.0, 1.0, HOLDS),
+    ],
+)
+def test_the_rule_at_its_edges(share, whole, region, verdict):
+    assert verdict_of(share, whole, region) == verdict
+
+
+def test_always_asks_for_more():
+    assert verdict_of(0.94, 0.94, 0.94, broadly=0.95) == UNJUDGED
+    assert verdict_of(0.95, 0.95, 0.0, broadly=0.95) == HOLDS
+
+
+def test_the_rule_is_one_of_quantiles():
+    """At least: the 25 % quantile reaches the number. At most: the 75 % quantile does not exceed it."""
+    values = np.linspace(0, 4, 1001)
+    for number in (0.5, 0.999, 1.001, 3.5):
+        found = invented(values, number=number)
+        assert (found.quantiles["0.25"] >= number) == (found.verdict == HOLDS)
+        other = invented(values, number=number, relation="at_most")
+        assert (other.quantiles["0.75"] <= number) == (other.verdict == HOLDS)
+
+
+def test_bounds_of_each_relation():
+    assert question(QUICK).bounds == (2.0, np.inf)
+    assert question(QUICK, {"relation": "at_most"}).bounds == (-np.inf, 2.0)
+    assert question(QUICK, {"number": "10", "relation": "about"}).bounds == (8.0, 12.0)
+    assert question(QUICK, {"number": "11..22"}).bounds == (11.0, 22.0)
+    assert question("range-gain-on-dynamometer", {"number": "20"}).bounds == (16.0, 24.0)
+
+
+@pytest.mark.parametrize("share", [0.0, 0.004, 0.03, 0.049, 0.05, 0.3, 0.74, 0.76, 0.996, 1.0])
+def test_sentences_never_contradict_their_numbers(share):
+    found = invented(np.where(np.arange(1000) < round(1000 * share), 3.0, 1.0))
+    assert found.sentence.startswith(f"This claim {found.verdict}:")
+    if share < 0.05:
+        assert "does not hold" in found.sentence and " holds " not in found.sentence
+    if share < 0.75:
+        assert HOLDS not in found.sentence
+    assert (HOLDS in found.sentence) == (share >= 0.75)
+    assert f"in {share_words(share)} of the modelled range" in found.sentence
+    assert (share > 0) == ("in 0 % of the modelled range" not in found.sentence)
+    assert (share < 1) == ("in 100 % of the modelled range" not in found.sentence)
+    assert found.sentence.endswith("that is an estimate, not a measurement.")
+
+
+def test_what_was_said_narrows_the_range_and_is_named():
+    found = answered(QUICK, mass_kg=2800, motor_top_speed_kmh=260, slowing_mps2=10.5)
+    assert found.share == 1.0 and found.whole_share < 0.05 and found.verdict == CONDITIONS
+    assert "mass with driver: 2800 kg" in found.sentence and "of the whole range" in found.sentence
+    assert set(found.draws["mass_kg"]) == {2800.0}
+    assert set(found.question.not_said) == {"car", "payload_kg"}
+    assert (answered(QUICK).draws["payload_kg"] <= 400).all() and answered(QUICK, payload_kg="10..20").share == 0
+
+
+def test_a_region_is_found_and_named():
+    draws = draw(question("range-gain-in-town").declared, 1009, 1)
+    true = (draws["ambient_c"] > 10) & (draws["brake_pedal"] == "blended")
+    bins = [Bins.of(key, draws[key]) for key in ("soc_start", "ambient_c", "brake_pedal", "cycle")]
+    conditions, inside = region_of(true, bins)
+    named = {this.key: this.named(part) for this, part in conditions}
+    assert named["brake_pedal"] == "blended" and set(named) == {"brake_pedal", "ambient_c"}
+    assert true[inside].mean() > 0.9 and inside.mean() > 0.2
+    random = np.random.RandomState(1).random_sample(1009) < 0.3
+    conditions, inside = region_of(random, bins)
+    assert random[inside].mean() < 0.75 and len(conditions) <= MOST_CONDITIONS
+    by_chance = Answer(question("range-gain-in-town"), draws, random * 50.0, random, random.mean(), ())
+    assert by_chance.verdict == UNJUDGED and by_chance.needs["where"] == {}
+    assert by_chance.sentence.startswith("This claim cannot be judged from what was said:")
+
+
+def test_needs_name_the_two_inputs_that_matter_most():
+    found = answered("coasting-always-wins")
+    needs = found.needs
+    assert needs["matter_most"][0]["input"] == "time_made_up" and needs["where"] == {"time_made_up": "no"}
+    table = np.array(needs["share_true"], dtype=float)
+    assert table.shape == tuple(len(one["steps"]) for one in needs["matter_most"])
+    assert table[0].min() > 0.99 and needs["share_there"] > 0.99
+    swings = [row["high"] - row["low"] for row in found.tornado]
+    assert swings == sorted(swings, reverse=True) and swings[-1] > 0
+
+
+def test_tornado_rows_start_from_the_base():
+    asked = question("two-megawatts")
+    draws, changed = one_at_a_time(asked.declared)
+    assert len(draws) == len(changed) + 1
+    assert draws["car"][0] == "family-hatch" and draws["mass_kg"][0] == assumed_figures("family-hatch")["mass_kg"].mid
+    row = 1 + changed.index(("car", "pickup"))
+    assert draws["mass_kg"][row] == assumed_figures("pickup")["mass_kg"].mid
+    for row, (key, value) in enumerate(changed, 1):
+        assert draws[key][row] == value
+
+
+def test_draws_are_even_and_follow_the_class():
+    asked = question("range-gain-in-town")
+    draws = draw(asked.declared, RUNS, 5)
+    for key, this in asked.declared.items():
+        if not this.band:
+            _, counts = np.unique(draws[key], return_counts=True)
+            assert counts.max() - counts.min() <= 1
+    pairs = np.unique(np.char.add(draws["cycle"].astype(str), draws["car"].astype(str)), return_counts=True)[1]
+    assert len(pairs) == 40 and pairs.min() > 0.75 * RUNS / 40
+    for car_class in ("city-car", "pickup"):
+        figures, rows = assumed_figures(car_class)["mass_kg"], draws["car"] == car_class
+        assert figures.low <= draws["mass_kg"][rows].min() and draws["mass_kg"][rows].max() <= figures.high
+        # declared together: the heavier car of a class has the bigger battery and motor
+        order = np.argsort(draws["mass_kg"][rows])
+        assert (np.diff(draws["usable_kwh"][rows][order]) >= 0).all()
+        assert (np.diff(draws["motor_peak_kw"][rows][order]) >= 0).all()
+
+
+@pytest.mark.parametrize("runs", GENERATORS)
+def test_every_lattice_is_a_latin_hypercube(runs):
+    shares = lattice({key: Open((0.0, 0.5, 1.0), band=True) for key in "abcdefghij"}, runs, 3)
+    for share in shares.values():
+        assert sorted((share * runs).astype(int)) == list(range(runs))
+    assert np.abs(np.corrcoef(list(shares.values())) - np.eye(10)).max() < 0.1
+
+
+def test_the_same_claim_gives_the_same_answer_and_can_be_asked_again():
+    first = answered(QUICK, number=1.5, car="pickup,van").as_json()
+    again = check(question_from_json(json.loads(json.dumps(first)))).as_json()
+    assert again == first and first["settings"] == {"number": "1.5", "car": "pickup,van"}
+
+
+@pytest.mark.parametrize("claim_id", claims())
+def test_every_claim_is_whole(claim_id):
+    claim = claims()[claim_id]
+    assert claim.runs in GENERATORS and WHOLE_RANGE_RUNS in GENERATORS
+    assert set(claim.open) | set(claim.scope) <= set(INPUTS) and set(claim.said) <= set(claim.open)
+    assert not set(claim.open) & set(claim.scope)
+    assert claim.text.endswith(".") and claim.left_out.endswith(".")
+    assert {"value", "unit", "what", "source", "date", "kind"} <= set.intersection(
+        *(set(point) for point in claim.published), {"value", "unit", "what", "source", "date", "kind"}
+    )
+    for key, this in claim.open.items():
+        assert all(INPUTS[key].minimum <= value <= INPUTS[key].maximum for value in this.values if this.band)
+        assert not this.band or list(this.values) == sorted(this.values)
+    rule = question(claim_id).claimed
+    assert re.search(r"\d", rule)
+
+
+def test_how_inputs_may_be_said():
+    speed, whole = INPUTS["speed_kmh"], Open((100.0, 110.0, 120.0, 130.0))
+    assert narrowed(speed, whole, "105..125").values == (110.0, 120.0)
+    assert narrowed(speed, whole, "101..102").values == (101.0, 102.0)
+    assert narrowed(speed, whole, "90").values == (90.0,) and narrowed(speed, whole, "open") is whole
+    band = Open((-10.0, 15.0, 30.0), band=True)
+    assert narrowed(INPUTS["ambient_c"], band, "-20..0") == Open((-20.0, 0.0, 0.0), band=True)
+    assert narrowed(INPUTS["brake_pedal"], Open(("blended", "friction")), "friction").values == ("friction",)
+
+
+@pytest.mark.parametrize(
+    "claim_id, settings, sentence",
+    [
+        ("40-percent", {}, "claim: '40-percent' is not one of range-gain-in-town"),
+        (QUICK, {"soc_start": "0.5"}, "'soc_start' is not a known setting"),
+        ("range-gain-in-town", {"brake_pedel": "blended"}, "the nearest is brake_pedal"),
+        (QUICK, {"number": "two"}, "number (as published): 'two' is neither a number nor a range such as 11..22."),
+        (QUICK, {"number": "3..2"}, "'3..2' is neither a number nor a range"),
+        (QUICK, {"number": "nan"}, "'nan' is neither a number nor a range"),
+        (QUICK, {"relation": "over"}, "relation (claimed as): 'over' is not one of at_least, about, at_most."),
+        (QUICK, {"payload_kg": "30..20"}, "payload_kg (load): '30..20' runs downwards"),
+        (QUICK, {"car": "coupe"}, "car (car class): 'coupe' is not one of"),
+        (QUICK, {"car": "van..pickup"}, "car (car class): 'van..pickup' is a range"),
+        (QUICK, {"payload_kg": "9000"}, "payload_kg (load): '9000' is not a number from 0 to 1500 kg."),
+    ],
+)
+def test_refusals(claim_id, settings, sentence):
+    with pytest.raises(InputError) as refused:
+        question(claim_id, settings)
+    assert sentence in str(refused.value)
+
+
+def test_a_file_that_is_no_answer_is_refused():
+    for data in ([], {"id": QUICK, "settings": 3}, {"settings": {}}):
+        with pytest.raises(InputError, match="holds no object with an id and settings"):
+            question_from_json(data)
