@@ -174,10 +174,14 @@ def narrowed(field: Field, whole: Open, said: str) -> Open:
 
 @dataclass(frozen=True, eq=False)
 class Draws:
-    """Drawn inputs by key, each of shape (runs,), and where in their bands the cars' figures lie [1]."""
+    """Drawn inputs and figures by key, each of shape (runs,).
+
+    `shares` says where in their bands the cars' figures lie [1], `inputs` what is none of a class's figures.
+    """
 
     columns: Mapping[str, Array]
     shares: Mapping[str, Array] | None = None
+    inputs: frozenset[str] = frozenset()
 
     def __len__(self) -> int:
         return len(self.columns["car"])
@@ -188,12 +192,11 @@ class Draws:
     def replaced(self, **columns: Any) -> Draws:
         """The same draws with some inputs set otherwise: numbers, choices, or arrays of shape (runs,)."""
         new = {key: np.broadcast_to(np.asarray(value), (len(self),)) for key, value in columns.items()}
-        return Draws({**self.columns, **new}, self.shares)
+        return replace(self, columns={**self.columns, **new})
 
     def in_cars(self, cars: Array) -> Draws:
         """The same draws in cars of other classes, whose figures lie at the same places of their bands."""
-        kept = {key: column for key, column in self.columns.items() if key not in assumed_figures(self["car"][0])}
-        return _with_figures(kept | {"car": cars}, self.shares)
+        return _with_figures({key: self[key] for key in self.inputs} | {"car": cars}, self.shares)
 
     def groups(self, keys: Sequence[str]) -> Iterator[tuple[tuple[Any, ...], Array]]:
         """Runs that share their values of `keys`: the values and the places of the runs."""
@@ -286,7 +289,7 @@ def _with_figures(columns: Mapping[str, Array], shares: Mapping[str, Array] | No
                 filled[key][rows] = item.mid
             else:
                 filled[key][rows] = triangular(shares[key][rows], item.low, item.mid, item.high)
-    return Draws(filled, shares)
+    return Draws(filled, shares, frozenset(columns))
 
 
 def lattice(inputs: Mapping[str, Open], runs: int, seed: int) -> dict[str, Array]:
@@ -324,4 +327,4 @@ def one_at_a_time(inputs: Mapping[str, Open]) -> tuple[Draws, list[tuple[str, An
     filled = {key: column.copy() for key, column in draws.columns.items()}
     for row, (key, value) in enumerate(changed, 1):
         filled[key][row] = value
-    return Draws(filled), changed
+    return replace(draws, columns=filled), changed

@@ -8,10 +8,9 @@ from __future__ import annotations
 
 import json
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property, lru_cache
-from itertools import combinations
 from typing import Any
 
 import numpy as np
@@ -29,10 +28,10 @@ from model.claim_draws import (
     narrowed,
     one_at_a_time,
     open_from,
-    span_words,
     words,
 )
 from model.claim_quantities import QUANTITIES
+from model.claim_regions import LEAST_REGION, MOST_CONDITIONS, Bins, region_of
 from model.fields import Field, InputError, find
 from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS
 from model.trace import Array
@@ -44,14 +43,9 @@ the 5 and 95 % points then move by less than 2 % of the middle, or of the band w
 BROADLY, HARDLY = 0.75, 0.05
 """A claim is true broadly from the first share of the range on ("always" asks for more), and does not hold below the
 second [1]."""
-LEAST_REGION, CLEAR_REGION = 0.05, 0.9
-"""Named conditions cover at least the first share of the range; no more are added when the second is true there [1]."""
-MOST_CONDITIONS = 4
-"""How many conditions are named at most."""
 ABOUT = 0.2
 """A claim of "about" a number is true within this share of it [1], unless the claim says otherwise."""
 QUANTILES = (0.05, 0.25, 0.5, 0.75, 0.95)
-BINS = 5
 
 HOLDS = "holds broadly"
 CONDITIONS = "holds only under the named conditions"
@@ -101,23 +95,12 @@ def _claim(data: Mapping[str, Any]) -> Claim:
         given = {key: ANY_CAR if value == "any" else value for key, value in data.get(part, {}).items()}
         return {key: open_from(INPUTS[key], value) for key, value in given.items()}
 
+    usual: dict[str, Any] = {"relation": "between", "said": {}, "within_share": ABOUT, "broadly": BROADLY, "runs": RUNS}
     return Claim(
-        id=data["id"],
-        text=data["text"],
-        what=data["what"],
-        quantity=data["quantity"],
-        number=tuple(map(float, number)),
-        unit=data["unit"],
-        relation=data.get("relation", "between"),
-        within_share=data.get("within_share", ABOUT),
-        broadly=data.get("broadly", BROADLY),
-        runs=data.get("runs", RUNS),
-        denominators=tuple(data["denominators"]),
-        scope=opened("scope"),
-        open=opened("open"),
-        said=data.get("said", {}),
-        left_out=data["left_out"],
-        published=tuple(data["published"]),
+        **usual
+        | dict(data)
+        | {"number": tuple(map(float, number)), "scope": opened("scope"), "open": opened("open")}
+        | {key: tuple(data[key]) for key in ("denominators", "published")}
     )
 
 
@@ -281,81 +264,6 @@ def verdict_of(share: float, whole_share: float, region_share: float, broadly: f
 
 
 @dataclass(frozen=True, eq=False)
-class Bins:
-    """One input cut into steps: five of equal count for a band, one a value otherwise."""
-
-    key: str
-    names: tuple[Any, ...]
-    place: Any
-    ordered: bool
-
-    @classmethod
-    def of(cls, key: str, column: Array) -> Bins:
-        """The steps of one drawn input."""
-        values = np.unique(column)
-        if INPUTS[key].kind != "number" or len(values) <= BINS:
-            ordered = INPUTS[key].kind == "number"
-            names = tuple(values.tolist())
-            return cls(key, names, np.searchsorted(values, column), ordered)
-        edges = np.unique([float(f"{edge:.3g}") for edge in np.quantile(column, np.linspace(0, 1, BINS + 1))])
-        place = np.clip(np.searchsorted(edges, column, side="right") - 1, 0, len(edges) - 2)
-        return cls(key, tuple(zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True)), place, True)
-
-    def explained(self, values: Array) -> float:
-        """Share of the variance of `values` that lies between the steps [1]."""
-        counts = np.bincount(self.place, minlength=len(self.names))
-        means = np.bincount(self.place, values, len(self.names)) / np.maximum(counts, 1)
-        spread = values.var()
-        return float((counts * (means - values.mean()) ** 2).sum() / len(values) / spread) if spread > 0 else 0.0
-
-    def parts(self, true: Array) -> list[list[int]]:
-        """Parts that can be named: runs of neighbouring steps, or the values under which the claim is true most."""
-        steps = range(len(self.names))
-        if self.ordered:
-            return [list(range(first, last)) for first, last in combinations(range(len(self.names) + 1), 2)]
-        counts = np.bincount(self.place, minlength=len(self.names))
-        truths = np.bincount(self.place, true, len(self.names)) / np.maximum(counts, 1)
-        order = sorted(steps, key=lambda step: (-truths[step], step))
-        return [order[: size + 1] for size in steps]
-
-    def named(self, steps: Sequence[int]) -> str:
-        """Some steps in words."""
-        names = [self.names[step] for step in sorted(steps)]
-        if isinstance(names[0], tuple):
-            return span_words(self.key, names[0][0], names[-1][1])
-        left = [name for name in self.names if name not in names]
-        if len(self.names) > 3 and 0 < len(left) < len(names):
-            return f"all but {words(self.key, left, ' and ')}"
-        return words(self.key, names)
-
-
-def region_of(true: Array, bins: Sequence[Bins]) -> tuple[list[tuple[Bins, list[int]]], Array]:
-    """Conditions under which the claim is true: the named parts of inputs, and which runs they hold.
-
-    Greedy: each time the part of an input that raises the share of true runs most, weighed by the share of the runs
-    that it keeps (the usual measure of subgroup discovery), until the claim is true in nearly all runs inside.
-    """
-    inside = np.ones(len(true), dtype=bool)
-    conditions: list[tuple[Bins, list[int]]] = []
-    while true[inside].mean() < CLEAR_REGION and len(conditions) < MOST_CONDITIONS:
-        best, found = 0.0, None
-        here = true[inside].mean()
-        for this in bins:
-            for part in this.parts(np.where(inside, true, False)):
-                kept = inside & np.isin(this.place, part)
-                if kept.mean() < LEAST_REGION:
-                    continue
-                gain = kept.mean() * (true[kept].mean() - here)
-                if gain > best + 1e-12:
-                    best, found = gain, (this, part, kept)
-        if found is None:
-            break
-        conditions = [one for one in conditions if one[0] is not found[0]] + [found[:2]]
-        inside = found[2]
-    return conditions, inside
-
-
-@dataclass(frozen=True, eq=False)
 class Answer:
     """A tested claim; `values` and `true` have one entry a run, shape (runs,)."""
 
@@ -385,7 +293,14 @@ class Answer:
         keys = [key for key in sorted(claim_inputs | figures) if len(np.unique(self.draws[key])) > 1]
         steps = [Bins.of(key, self.draws[key]) for key in keys]
         told = self.true.astype(float) if 0.02 <= self.share <= 0.98 else self.values
-        told_by = {this.key: this.explained(told) for this in steps}
+        cars = Bins.of("car", self.draws["car"]).place
+        # a figure of the car tells only what its class does not tell already
+        within = told - (np.bincount(cars, told) / np.bincount(cars))[cars]
+        left = within.var() / told.var() if told.var() > 0 else 0.0
+        told_by = {
+            this.key: this.explained(told) if this.key in claim_inputs else left * this.explained(within)
+            for this in steps
+        }
         return sorted((this for this in steps if told_by[this.key] > 0), key=lambda this: -told_by[this.key])
 
     @cached_property

@@ -17,7 +17,7 @@ from model.stopping import brakes_hold_mps2, braking_distance_m, motor_only_stop
 def drawn(claim_id, rows=slice(0, 30), **settings):
     draws = draw(question(claim_id, settings).declared, 1009, 11)
     columns, shares = ({key: column[rows] for key, column in part.items()} for part in (draws.columns, draws.shares))
-    return Draws(columns, shares)
+    return Draws(columns, shares, draws.inputs)
 
 
 def result_of(draws, row, trace):
@@ -137,6 +137,9 @@ def test_a_hybrid_keeps_its_place_in_the_band():
     full = draws["hybrid"] == "full-hybrid"
     assert figures.low <= hybrids["mass_kg"][full].min() and hybrids["mass_kg"][full].max() <= figures.high
     assert (hybrids["ambient_c"] == draws["ambient_c"]).all() and "sustain_soc" not in draws.columns
+    said = drawn("hybrid-against-battery-car", accessory_w="333", brake_pedal="friction")
+    assert set(said.in_cars(said["hybrid"])["accessory_w"]) == {333.0}
+    assert set(said.in_cars(said["hybrid"])["brake_pedal"]) == {"friction"}
     assert (np.argsort(hybrids["mass_kg"][full]) == np.argsort(draws.shares["mass_kg"][full])).all()
 
 

@@ -7,21 +7,19 @@ import numpy as np
 import pytest
 
 from model.claim_draws import GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
+from model.claim_regions import MOST_CONDITIONS, Bins, region_of
 from model.claims import (
     CONDITIONS,
     FALSE,
     HOLDS,
-    MOST_CONDITIONS,
     RUNS,
     UNJUDGED,
     WHOLE_RANGE_RUNS,
     Answer,
-    Bins,
     check,
     claims,
     question,
     question_from_json,
-    region_of,
     share_words,
     verdict_of,
 )

@@ -49,7 +49,7 @@ def test_each_phrase_into_each_other_and_back(one, other):
 def test_a_phrase_without_its_base_means_nothing():
     books = books_of(FLAT)
     assert said(books, "of_climb") is None and convert(books, "recovered", 0.2)["of_climb"] is None
-    with pytest.raises(InputError, match="of_climb .* means nothing on this drive"):
+    with pytest.raises(InputError, match=r"of_climb .* means nothing on this drive"):
         convert(books, "of_climb", 0.5)
     with pytest.raises(InputError, match="is not one of recovered, of_braking"):
         convert(books, "recoverd", 0.5)
