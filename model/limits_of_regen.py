@@ -25,18 +25,23 @@ class AtAGlance:
     stops: dict[str, Stop]
 
 
-def at_a_glance(scenario: Scenario, settings: LimitSettings) -> AtAGlance:
-    """The four parts in short.
+def season_costs_of(scenario: Scenario) -> SeasonCosts:
+    """What the season takes from the scenario's drive.
 
     Raises
     ------
     InputError
         Where the drive cannot be driven.
     """
-    car, conditions, driver = car_of(scenario), scenario.conditions, scenario.driver
+    return season_costs(trace_of(scenario), car_of(scenario), scenario.conditions, scenario.driver)
+
+
+def at_a_glance(scenario: Scenario, settings: LimitSettings, costs: SeasonCosts) -> AtAGlance:
+    """The four parts in short; `costs` are those of the scenario's season."""
+    way_down = hill(-settings.hill_m, settings.hill_pct, settings.hill_kmh)
     return AtAGlance(
-        costs=season_costs(trace_of(scenario), car, conditions, driver),
+        costs=costs,
         grip=grip_there(scenario, settings),
-        room=headroom(hill(-settings.hill_m, settings.hill_pct, settings.hill_kmh), car, conditions, driver),
+        room=headroom(way_down, car_of(scenario), scenario.conditions, scenario.driver),
         stops=stops_there(scenario, settings),
     )

@@ -16,6 +16,7 @@ from pages.parts.display import Display
 from pages.parts.figure import draw_chart
 from pages.parts.lift_off_words import leg_notes
 from pages.parts.theme import palette
+from pages.parts.winter_words import strip_notes
 
 ASSETS = Path(__file__).parent.parent / "assets"
 
@@ -29,6 +30,12 @@ def lift_off_notes(steps: pd.DataFrame) -> Sequence[Note]:
     """The lift-off strength advised along the road."""
     found = state.lift_off()
     return leg_notes(steps, found.advice) if found else ()
+
+
+def winter_notes(steps: pd.DataFrame) -> Sequence[Note]:
+    """Where the battery holds motor slowing back."""
+    costs = state.season_costs()
+    return strip_notes(steps, costs.normal) if costs else ()
 
 
 @dataclass(frozen=True)
@@ -56,6 +63,7 @@ SHEETS = (
     Sheet("lift_off.py", "Lift-off", "How strongly should lifting off slow the car?",
           "Lift-off strength: all the slowing on a flat road with the foot off the accelerator, in m/s².",
           notes=lift_off_notes),
+    Sheet("winter_and_limits.py", "Winter and limits", notes=winter_notes),
     Sheet("how_it_works.py", "How it works"),
     Sheet("show.py", "Show", hidden=True, bare=True),
     Sheet("compare.py", "Compare", "Your drive beside another",

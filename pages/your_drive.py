@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from html import escape
 
 import streamlit as st
 
@@ -15,6 +14,7 @@ from pages.parts import state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control
 from pages.parts.energy_part import draw_energy
+from pages.parts.facts import fact_rows
 from pages.parts.trust import draw_trust
 
 CAR_GROUPS = {
@@ -174,15 +174,6 @@ def answer() -> None:
     with st.expander("What the year is made of", type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
             year_entries()
-
-
-def fact_rows(facts: list[tuple[str, str, str]]) -> str:
-    """What the saving comes to: what, how much, and beside what it stands."""
-    rows = "".join(
-        f"<dt>{escape(what)}</dt><dd><b>{escape(value)}</b> <span>{escape(beside)}</span></dd>"
-        for what, value, beside in facts
-    )
-    return f"<dl>{rows}</dl>"
 
 
 @st.fragment(parallel=True)

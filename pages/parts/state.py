@@ -11,14 +11,21 @@ from dataclasses import dataclass, replace
 import pandas as pd
 import streamlit as st
 
+from model.cold_day import ColdDay, cold_day
 from model.comparison import Side, side_of
 from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, trace_of, year_of
 from model.fields import InputError
+from model.full_battery import Hills, given_back, hills
+from model.hard_stop import HardStop, hard_stop
 from model.lift_off_advice import Case, DriveAdvice, advise, case_of
 from model.lift_off_curves import Curves, as_set, curve_table, curves_of
+from model.limit_settings import LimitSettings
+from model.limits_of_regen import AtAGlance, at_a_glance, season_costs_of
 from model.savings import Result
 from model.scenario import Driver, Scenario, Year
 from model.scenario_io import starting_drives
+from model.slippery_road import SlipperyRoad, slippery_road
+from model.winter import SeasonCosts
 from pages.parts.display import Display
 from pages.parts.wording import pedal_of, plain
 
@@ -134,6 +141,47 @@ def curves_key(now: Scenario) -> Scenario:
     return replace(now, driver=driver, legs=legs, year=Year())
 
 
+def season_costs() -> SeasonCosts | None:
+    """What the season takes from the session's drive; None where it cannot be driven."""
+    return _season_costs(scenario()) if outcome().result else None
+
+
+def limits_at_a_glance(settings: LimitSettings) -> AtAGlance:
+    """The four limits of the session's drive in short, which can be driven."""
+    return _at_a_glance(scenario(), settings)
+
+
+def cold() -> ColdDay:
+    """The session's drive on its cold day."""
+    return _cold(scenario())
+
+
+def slippery(settings: LimitSettings) -> SlipperyRoad:
+    """The session's lift-off on the road."""
+    return _slippery(scenario(), settings)
+
+
+def on_hills(settings: LimitSettings) -> Hills:
+    """The hill of the settings with the session's car."""
+    return _on_hills(scenario(), settings)
+
+
+def slopes() -> pd.DataFrame:
+    """What slopes give back to the session's car."""
+    return _slopes(scenario())
+
+
+def stopped_hard(settings: LimitSettings) -> HardStop:
+    """The emergency stop of the settings with the session's car."""
+    return _stopped_hard(scenario(), settings)
+
+
+def side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
+    """A drive to be held against one in a car of `first_class`, or the sentence with which it was refused."""
+    # the year changes nothing on one drive
+    return _side(replace(now, year=Year()), first_class, as_driven)
+
+
 def side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
     """A drive to be held against one in a car of `first_class`, or the sentence with which it was refused."""
     # the year changes nothing on one drive
@@ -187,3 +235,42 @@ def _side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None
         return side_of(now, first_class, runs=BAND_RUNS, as_driven=as_driven), ""
     except InputError as refused:
         return None, plain(str(refused))
+
+
+@st.cache_resource(max_entries=50, show_spinner=False)
+def _season_costs(now: Scenario) -> SeasonCosts:
+    return season_costs_of(now)
+
+
+@st.cache_resource(max_entries=200, show_spinner=False)
+def _at_a_glance(now: Scenario, settings: LimitSettings) -> AtAGlance:
+    return at_a_glance(now, settings, _season_costs(now))
+
+
+@st.cache_resource(max_entries=30, show_spinner=False)
+def _cold(now: Scenario) -> ColdDay:
+    return cold_day(now, _season_costs(now))
+
+
+@st.cache_resource(max_entries=100, show_spinner=False)
+def _slippery(now: Scenario, settings: LimitSettings) -> SlipperyRoad:
+    return slippery_road(now, settings)
+
+
+@st.cache_resource(max_entries=30, show_spinner=False)
+def _on_hills(now: Scenario, settings: LimitSettings) -> Hills:
+    result = _outcome(now).result
+    assert result is not None
+    return hills(now, settings, result)
+
+
+@st.cache_resource(max_entries=50, show_spinner=False)
+def _slopes(now: Scenario) -> pd.DataFrame:
+    return given_back(now)
+
+
+@st.cache_resource(max_entries=100, show_spinner=False)
+def _stopped_hard(now: Scenario, settings: LimitSettings) -> HardStop:
+    result = _outcome(now).result
+    assert result is not None
+    return hard_stop(now, settings, result)

@@ -7,7 +7,7 @@ from model.drives import drive
 from model.full_battery import hills
 from model.hard_stop import hard_stop
 from model.limit_settings import LimitSettings
-from model.limits_of_regen import at_a_glance
+from model.limits_of_regen import at_a_glance, season_costs_of
 from model.scenario_io import starting_drives
 from model.slippery_road import slippery_road
 
@@ -16,7 +16,9 @@ FROSTY = starting_drives()["motorway"][2].with_setting("ambient_c", -7.0)
 
 def test_the_glance_agrees_with_the_parts():
     settings = replace(LimitSettings(), hill_m=500.0, bend="bend")
-    glance, result = at_a_glance(FROSTY, settings), drive(FROSTY)
+    result, costs = drive(FROSTY), season_costs_of(FROSTY)
+    glance = at_a_glance(FROSTY, settings, costs)
+    assert costs.season.net_kwh == result.net_kwh and glance.costs is costs
     assert cold_day(FROSTY, glance.costs).normal["mid"] == glance.costs.normal
     assert slippery_road(FROSTY, settings).check == glance.grip
     assert hills(FROSTY, settings, result).room["mid"] == glance.room

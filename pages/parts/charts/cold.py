@@ -1,0 +1,170 @@
+"""The cold in pictures: where the battery takes what slow-downs give, how lift-off fades, what the season takes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+import pandas as pd
+
+from model.winter import LiftOffLeft
+from pages.parts.charts.axes import upright
+from pages.parts.charts.marks import Box, Words, drawn
+from pages.parts.charts.panels import by_px, layer, line, thinly, where, words
+from pages.parts.display import MINUS, Display, number_text
+from pages.parts.theme import LINE_PX, Spec, dressed, palette
+
+# the map of charge acceptance
+
+MAP_PX, MAP_TOP_PX = 270, 8
+COLDEST_C, WARMEST_C = -20.0, 30.0
+CHARGE_TICKS = (0.0, 50.0, 100.0)
+ZONE_WORDS = ("weaker", "batteries differ", "as usual")
+"""From the cold side to the warm one: no battery of the band takes ordinary slow-downs whole, some do, all do."""
+ZONE_WORDS_AT, NARROWEST_K = 27.0, 9.0
+"""Charge at which they stand [%], and the least of room for them [K]."""
+
+
+def acceptance_map(
+    takes_all: pd.DataFrame, accepted: pd.DataFrame, way: pd.DataFrame, display: Display, dark: bool = False
+) -> Spec:
+    """Battery temperature along, charge upwards: where the battery takes ordinary slow-downs, and the drive's own way.
+
+    Parameters
+    ----------
+    takes_all, accepted, way : DataFrame
+        Of `model.cold_day.ColdDay`.
+    display : Display
+        Metric or US units.
+    dark : bool
+        Whether the ground is dark.
+    """
+    colours, foot = palette(dark), MAP_PX
+    ends = [round(float(display.value(end, "°C"))) for end in (COLDEST_C, WARMEST_C)]
+    ticks = [round(float(display.value(c, "°C"))) for c in (-20, -10, 0, 10, 20, 30)]
+    x = {
+        "field": "warmth", "type": "quantitative", "sort": None,
+        "scale": {"domain": ends, "nice": False, "zero": False},
+        "axis": {"values": ticks, "labelFlush": True,
+                 "labelExpr": f"replace(datum.label, '-', '{MINUS}') + ' {display.unit('°C')}'", "format": "d"},
+    }  # fmt: skip
+
+    def up(field: str, ticked: bool = False) -> Spec:
+        words_at = {tick: f"{tick:.0f} %" for tick in CHARGE_TICKS} if ticked else {}
+        return upright(field, [0, 100], [foot, MAP_TOP_PX], words_at)
+
+    levels = ["low", "mid", "high"]
+    # a battery that takes it at no charge has its border at the foot
+    zones = takes_all[levels].fillna(0.0) * 100
+    zones = zones.assign(warmth=display.value(takes_all["battery_c"], "°C"))
+    held = way[way["battery_c"].between(COLDEST_C, WARMEST_C)]
+    path = pd.DataFrame({"warmth": display.value(held["battery_c"], "°C"), "soc": 100 * held["soc"]})
+    numbers = pd.DataFrame(
+        {"warmth": display.value(accepted["battery_c"], "°C"), "soc": 100 * accepted["soc"],
+         "text": [f"{number_text(kw)} kW" for kw in accepted["kw"]]}
+    )  # fmt: skip
+    borders = [_border(takes_all, level) for level in ("high", "low")]
+    rooms = zip((COLDEST_C, *borders), (*borders, WARMEST_C), ZONE_WORDS, strict=True)
+    named = [((start + end) / 2, text) for start, end, text in rooms if end - start >= NARROWEST_K]
+    zone_words = pd.DataFrame(
+        [{"warmth": float(display.value(middle, "°C")), "soc": ZONE_WORDS_AT, "text": text} for middle, text in named],
+        columns=["warmth", "soc", "text"],
+    )
+    ends_of_way = path.iloc[[0, -1]].assign(text=["start", "end"], first=[True, False]) if len(path) else path
+    layers = [
+        layer("zones", "area", {"x": x, "y": up("low", True), "y2": {"value": foot}}, color=colours.back, opacity=0.32),
+        layer("zones", "area", {"x": x, "y": up("high"), "y2": {"field": "low"}}, color=colours.back, opacity=0.13),
+        line("zones", x, up("high"), colours.back, [2, 3], 1.5),
+        line("zones", x, up("mid"), colours.back, [6, 4], 2),
+        line("zones", x, up("low"), colours.back, [1, 0], 2),
+        words("numbers", x, up("soc"), align="center", color=colours.quiet),
+        words("zone_words", x, up("soc"), align="center"),
+        line("way", x, up("soc"), colours.ink, [1, 0], 4),
+    ]
+    if len(path):
+        layers += [
+            where("first", True) | layer("ends", "point", {"x": x, "y": up("soc")}, filled=True, size=110, opacity=1,
+                                         color=colours.ink),
+            where("first", True) | words("ends", x, up("soc"), fontWeight=600, yOffset=-16, xOffset=-6),
+        ]  # fmt: skip
+    datasets = {
+        "zones": zones.round(2),
+        "numbers": numbers.round(2),
+        "way": thinly(path) if len(path) else path,
+        "ends": ends_of_way,
+        "zone_words": zone_words,
+    }
+    return dressed(layers, datasets, foot, dark)
+
+
+def _border(takes_all: pd.DataFrame, level: str) -> float:
+    """Temperature from which a battery of this level takes it all at the charge where the zones' words stand [°C]."""
+    warm = takes_all.loc[takes_all[level] >= ZONE_WORDS_AT / 100, "battery_c"]
+    return min(max(float(warm.min()), COLDEST_C), WARMEST_C) if len(warm) else WARMEST_C
+
+
+# the same lift-off, fading
+
+FADE_ROW_PX, BAR_PX = 50, 18
+
+
+def fading(lifts: Sequence[LiftOffLeft], names: Sequence[str], dark: bool = False) -> Spec:
+    """The same lift-off as usual and where it fades: what slows the car, in an outline of what was asked."""
+    most = max(max(lift.asked_mps2, lift.slowing_mps2) for lift in lifts) or 1.0
+    boxes, notes = [], []
+    for place, (lift, name) in enumerate(zip(lifts, names, strict=True)):
+        top = place * FADE_ROW_PX + LINE_PX + 8
+        rolling = max(min(lift.rolling_mps2, lift.slowing_mps2), 0.0)
+        boxes.append(Box(0, rolling, top, top + BAR_PX, "road"))
+        boxes.append(Box(rolling, lift.slowing_mps2, top, top + BAR_PX, "back"))
+        boxes.append(Box(0, lift.asked_mps2, top, top + BAR_PX, "ink", hollow=True))
+        notes.append(Words(name, 0, top - 10, align="start", bold=place > 0))
+        notes.append(Words(f"{lift.slowing_mps2:.2f} m/s²", most, top - 10, align="right", bold=True))
+    return drawn(boxes, notes, FADE_ROW_PX * len(lifts), most, dark)
+
+
+# what the season takes
+
+COST_ROW_PX, COST_NAME_PX = 30, 190
+COST_WORDS = {
+    "cabin": ("cabin", "aboard"),
+    "battery heater": ("battery heater", "aboard"),
+    "tyres and snow": ("tyres, snow and water", "road"),
+    "air": ("denser air", "road"),
+    "braking not recovered": ("braking not recovered", "friction"),
+    "motor, gear and rest": ("motor, gear and rest", "losses"),
+}
+"""What each part of `model.winter.PARTS` is called, and its meaning."""
+LEAST_KWH = 0.005
+"""Less than this is left out."""
+
+
+def season_rows(parts_kwh: dict[str, float]) -> list[tuple[str, str, float]]:
+    """Name, meaning and energy [kWh] of what the season changes, largest first; trifles are left out."""
+    rows = [(*COST_WORDS[part], float(kwh)) for part, kwh in parts_kwh.items() if abs(kwh) >= LEAST_KWH]
+    return sorted(rows, key=lambda row: -row[2])
+
+
+def season_costs(parts_kwh: dict[str, float], dark: bool = False) -> Spec:
+    """What the season takes more than a mild day, part by part; what it takes less runs to the left."""
+    colours, rows = palette(dark), season_rows(parts_kwh)
+    height = COST_ROW_PX * max(len(rows), 1)
+    table = pd.DataFrame(rows, columns=["name", "meaning", "kwh"])
+    table["y"] = np.arange(len(rows)) * COST_ROW_PX + 6.0
+    table["y2"], table["middle"] = table["y"] + BAR_PX, table["y"] + BAR_PX / 2
+    table["text"] = [f"{number_text(kwh)} kWh" for kwh in table["kwh"]]
+    table["zero"], table["most"] = 0.0, np.maximum(table["kwh"], 0.0)
+    domain = [min(0.0, float(table["kwh"].min())), max(float(table["kwh"].max()), 1e-3)] if rows else [0.0, 1.0]
+    scale = {"domain": domain, "nice": False,
+             "range": [COST_NAME_PX, {"expr": f"max(width - 80, {COST_NAME_PX + 40})"}]}  # fmt: skip
+    x = {"field": "zero", "type": "quantitative", "scale": scale, "axis": None}
+    named = {meaning: getattr(colours, meaning) for meaning in ("aboard", "road", "friction", "losses")}
+    colour = {"field": "meaning", "type": "nominal", "legend": None,
+              "scale": {"domain": list(named), "range": list(named.values())}}  # fmt: skip
+    box = {"x": x, "x2": {"field": "kwh"}, "y": by_px("y", height), "y2": {"field": "y2"}, "color": colour}
+    layers = [
+        layer("parts", "rect", box),
+        words("parts", x | {"field": "most"}, by_px("middle", height), xOffset=6, fontWeight=600),
+        layer("parts", "text", {"x": {"value": 0}, "y": by_px("middle", height), "text": {"field": "name"}}),
+    ]
+    return dressed(layers, {"parts": table.round(4)}, height, dark)

@@ -1,0 +1,264 @@
+"""Grip in pictures: both axles and what is asked of them, the largest lift-off by road, the weight between axles."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from model.grip_margin import LATERAL_SHARE, AxleGrip
+from pages.parts.charts.axes import along, upright
+from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, where, words
+from pages.parts.display import number_text
+from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
+
+SURFACE_WORDS = {
+    "dry": "dry road",
+    "wet": "wet road",
+    "standing-water": "standing water",
+    "snow": "packed snow",
+    "ice": "ice",
+    "glazed-ice": "glazed ice",
+}
+
+# both axles from above
+
+AXLE_PX, RADIUS_PX, MIDDLE_PX, WHEEL_PX = 176, 66, 100, 92
+"""Height of one axle's place, the largest ellipse, its middle from the left, and from there to a wheel [px]."""
+TOP_PX, BESIDE_PX = 4, 222
+FARTHEST_PX = 84
+"""An arrow that would be longer than this is cut: there is far less grip than that [px]."""
+AXLES = ("front", "rear")
+
+
+def axles(asked: AxleGrip, friction: dict[str, float], most_friction: float, dark: bool = False) -> Spec:
+    """The car's two axles from above: what each is asked for, as an arrow in the ellipse of what the road may give.
+
+    Parameters
+    ----------
+    asked : AxleGrip
+        What lift-off and bend ask of each axle.
+    friction : dict
+        What the road may give [1]: low, mid and high.
+    most_friction : float
+        What the road gives at most at any speed [1]: the largest ellipse, so that a faster car shows a smaller one.
+    dark : bool
+        Whether the ground is dark.
+    """
+    colours, height = palette(dark), TOP_PX + 2 * AXLE_PX
+    loads = {axle: float(getattr(asked, f"{axle}_load_n")) for axle in AXLES}
+    px_per_n = RADIUS_PX / (most_friction * max(max(loads.values()), 1e-9))
+    rings, arrows, heads, notes, frame = [], [], [], [], []
+    turn = np.linspace(0, 2 * np.pi, 49)
+    for place, axle in enumerate(AXLES):
+        middle = TOP_PX + AXLE_PX * (place + 0.5)
+        for level in ("high", "low", "mid"):
+            radius = max(friction[level] * loads[axle] * px_per_n, 0.0)
+            rings.append(
+                pd.DataFrame(
+                    {"x": MIDDLE_PX + LATERAL_SHARE * radius * np.sin(turn), "y": middle - radius * np.cos(turn),
+                     "step": range(len(turn)), "ring": f"{axle} {level}", "level": level}
+                )
+            )  # fmt: skip
+        along_n, across_n = (float(getattr(asked, f"{axle}_{way}")) * loads[axle] for way in ("along", "across"))
+        long = np.hypot(along_n, across_n) * px_per_n
+        shorter = min(1.0, FARTHEST_PX / long) if long else 1.0
+        tip = {"x": MIDDLE_PX + across_n * px_per_n * shorter, "y": middle + along_n * px_per_n * shorter}
+        arrows.append({"x": MIDDLE_PX, "y": middle, "x2": tip["x"], "y2": tip["y"]})
+        heads.append(tip | {"turned": np.degrees(np.arctan2(across_n, -along_n)), "asked": long > 4})
+        frame += [{"x": MIDDLE_PX + side * WHEEL_PX, "y": middle - 25, "y2": middle + 25} for side in (-1, 1)]
+        notes += axle_notes(axle, asked, friction, middle)
+    spine = TOP_PX + AXLE_PX * 0.5
+    bars = [{"x": MIDDLE_PX - WHEEL_PX, "x2": MIDDLE_PX + WHEEL_PX, "y": spine + place * AXLE_PX,
+             "y2": spine + place * AXLE_PX} for place in (0, 1)]  # fmt: skip
+    bars.append({"x": MIDDLE_PX, "x2": MIDDLE_PX, "y": spine, "y2": spine + AXLE_PX})
+    x = {"field": "x", "type": "quantitative", "scale": {"domain": [0, 1000], "range": [0, 1000], "nice": False},
+         "axis": None}  # fmt: skip
+    y = by_px("y", height)
+    ends = {"x": x, "y": y, "x2": {"field": "x2"}, "y2": {"field": "y2"}}
+    ring = {"x": x, "y": y, "detail": {"field": "ring"}, "order": {"field": "step"}}
+    layers = [
+        layer("bars", "rule", ends, color=colours.quiet, strokeWidth=1.5),
+        layer("wheels", "rule", {"x": x, "y": y, "y2": {"field": "y2"}}, color=colours.quiet, strokeWidth=13),
+        *_rings(ring, colours),
+        layer("arrows", "rule", ends, color=colours.ink, strokeWidth=3.5),
+        where("asked", True)
+        | layer("heads", "point", {"x": x, "y": y, "angle": {"field": "turned", "type": "quantitative", "scale": None}},
+                shape="triangle-up", size=150, filled=True, color=colours.ink, opacity=1),
+        where("bold", True) | words("notes", x, y, fontWeight=600),
+        where("bold", False) | words("notes", x, y),
+    ]  # fmt: skip
+    datasets = {
+        "bars": pd.DataFrame(bars),
+        "wheels": pd.DataFrame(frame),
+        "rings": pd.concat(rings).round(2),
+        "arrows": pd.DataFrame(arrows).round(2),
+        "heads": pd.DataFrame(heads).round(2),
+        "notes": pd.DataFrame(notes),
+    }
+    return dressed(layers, datasets, height, dark)
+
+
+def _rings(place: Spec, colours: Palette) -> list[Spec]:
+    """What the road gives at most, what it gives at least, and its middle as a dashed line between them."""
+    looks: dict[str, Any] = {
+        "high": {"fill": colours.wash, "stroke": colours.quiet, "strokeWidth": 1, "strokeDash": [2, 2]},
+        "mid": {"stroke": colours.quiet, "strokeWidth": 1, "strokeDash": [5, 3]},
+        "low": {"fill": colours.ground, "stroke": colours.ink, "strokeWidth": 2},
+    }
+    return [where("level", level) | layer("rings", "line", place, **look) for level, look in looks.items()]
+
+
+def axle_notes(axle: str, asked: AxleGrip, friction: dict[str, float], middle: float) -> list[dict[str, Any]]:
+    """What stands beside an axle: its name, its weight, what it is asked for and what there is."""
+    share = float(asked.front_load_share if axle == "front" else 1 - asked.front_load_share)
+    lines = (
+        f"{axle.capitalize()} axle",
+        f"{100 * share:.0f} % of the weight",
+        f"asked for {float(getattr(asked, axle)):.2f}",
+        f"there is {friction['low']:.2f} to {friction['high']:.2f}",
+    )
+    first = middle - 1.5 * (LINE_PX + 3)
+    return [
+        {"x": BESIDE_PX, "y": first + place * (LINE_PX + 3), "text": text, "bold": place in (0, 2)}
+        for place, text in enumerate(lines)
+    ]
+
+
+# the largest lift-off by road
+
+ROW_PX, NAME_PX, WORD_PX = 38, 122, 78
+STRONGEST = 3.5
+"""Where the axis of strengths ends [m/s²]: no car's lift-off is stronger."""
+
+
+def by_road(rows: pd.DataFrame, yours: float, here: str, dark: bool = False) -> Spec:
+    """The largest lift-off for which each road has the grip, as a band, and the driver's own across all of them.
+
+    `rows` are `by_surface` of `model.slippery_road.slippery_road`; `here` is the surface that is driven on.
+    """
+    colours, top = palette(dark), LINE_PX + 8
+    foot = top + ROW_PX * len(rows)
+    middles = [top + ROW_PX * (place + 0.5) for place in range(len(rows))]
+    held = rows[["low", "mid", "high"]].clip(upper=STRONGEST)
+    table = pd.DataFrame(
+        {
+            "low": held["low"], "mid": held["mid"], "high": held["high"], "y": np.array(middles) - 9,
+            "y2": np.array(middles) + 9, "middle": middles, "text": [SURFACE_WORDS[name] for name in rows["surface"]],
+            "margin": rows["margin"], "here": rows["surface"] == here, "seen": rows["mid"] <= STRONGEST,
+            "beyond": rows["low"] >= STRONGEST,
+        }
+    ).round(3)  # fmt: skip
+    x = along("low", STRONGEST, "m/s²")
+    x["axis"] = {"values": [0, 1, 2, 3], "labelExpr": x["axis"]["labelExpr"]}
+    x["scale"] |= {"range": [NAME_PX, {"expr": f"max(width - {WORD_PX}, {NAME_PX + 60})"}]}
+    y, middle = by_px("y", foot), by_px("middle", foot)
+    box = {"x": x, "x2": {"field": "high"}, "y": y, "y2": {"field": "y2"}}
+    mark = pd.DataFrame([{"low": min(yours, STRONGEST), "text": f"yours {yours:g}", "late": yours > STRONGEST / 2}])
+    layers = [
+        layer("roads", "rect", box, color=colours.wash, stroke=colours.quiet, strokeWidth=1),
+        where("seen", True)
+        | layer("roads", "rule", {"x": x | {"field": "mid"}, "y": y, "y2": {"field": "y2"}}, color=colours.quiet,
+                strokeWidth=2),
+        where("beyond", True)
+        | layer("roads", "text", {"x": x | {"field": "high"}, "y": middle, "text": {"value": f"over {STRONGEST:g}"}},
+                align="right", xOffset=-6),
+        layer("yours", "rule", {"x": x, "y": {"value": top - 2}, "y2": {"value": foot}}, color=colours.ink,
+              strokeWidth=2),
+        *(where("late", late) | words("yours", x, {"value": 8}, align=align, fontWeight=600, xOffset=offset)
+          for late, align, offset in ((False, "left", 0), (True, "right", 0))),
+    ]  # fmt: skip
+    for bold in (True, False):
+        weight = 600 if bold else 400
+        layers += [
+            where("here", bold) | words("roads", {"value": 0}, middle, fontWeight=weight),
+            where("here", bold)
+            | layer("roads", "text", {"x": {"value": {"expr": f"width - {WORD_PX - 8}"}}, "y": middle,
+                                      "text": {"field": "margin"}}, fontWeight=weight),
+        ]  # fmt: skip
+    heading = {"data": {"values": [{}]}, "mark": "text",
+               "encoding": {"x": {"value": {"expr": f"width - {WORD_PX - 8}"}}, "y": {"value": 8},
+                            "text": {"value": "margin"}}}  # fmt: skip
+    return dressed([*layers, heading], {"roads": table, "yours": mark}, foot, dark)
+
+
+# weight and balance
+
+LOADS_PX = 210
+
+
+def loads(table: pd.DataFrame, yours: float, dark: bool = False) -> Spec:
+    """The axles' shares of the weight over slowing; `table` is `loads` of `model.slippery_road.slippery_road`."""
+    colours, top, most = palette(dark), 16, 100.0
+    end = float(table["slowing_mps2"].max())
+    x = beside_names(along("slowing_mps2", end, "m/s²", 130))
+    y = {axle: upright(axle, [0, most], [LOADS_PX, top], {0: "0", 50: "50 %", 100: "100 %"} if axle == "front" else {})
+         for axle in AXLES}  # fmt: skip
+    shown = table.assign(front=100 * table["front"], rear=100 * table["rear"])
+    last = shown.iloc[-1]
+    at_end = {axle: float(last[axle]) for axle in AXLES}
+    names = [
+        Name(end, _px(share, most, top, LOADS_PX), f"{axle} {share:.0f} %", "ink") for axle, share in at_end.items()
+    ]
+    named, rows = names_layers(names, x, LOADS_PX, colours)
+    marks = pd.DataFrame([{"slowing_mps2": yours, "text": f"your lift-off {yours:g}"}])
+    layers = [
+        line("loads", x, y["front"], colours.ink, [1, 0], 2.5),
+        line("loads", x, y["rear"], colours.ink, [6, 4], 2.5),
+        layer("yours", "rule", {"x": x, "y": {"value": top}, "y2": {"value": LOADS_PX}},
+              color=colours.quiet, strokeDash=[2, 3]),
+        words("yours", x, {"value": 7}, xOffset=-2),
+        *named,
+    ]  # fmt: skip
+    return dressed(layers, {"loads": thinly(shown), "names": rows, "yours": marks}, LOADS_PX, dark)
+
+
+def balance(
+    table: pd.DataFrame, friction: dict[str, float], cars: Sequence[tuple[float, str]], dark: bool = False
+) -> Spec:
+    """Friction asked of each axle in a bend, over the front axle's share of the motor slowing.
+
+    `table` is `balance` of `model.slippery_road.slippery_road`, `friction` what the road may give, and `cars` are
+    shares to mark, with their words.
+    """
+    colours, top = palette(dark), 34
+    most = max(0.1, np.ceil(10 * max(float(table[list(AXLES)].max().max()), friction["high"])) / 10)
+    x = beside_names(along("front_share", 100.0, "%", 80))
+    shown = table.assign(front_share=100 * table["front_share"])
+    ticks = {0: "0", most: f"{most:.1f}"}
+    y = {axle: upright(axle, [0, most], [LOADS_PX, top], ticks if axle == "front" else {}) for axle in AXLES}
+    last = shown.iloc[-1]
+    names = [Name(100.0, _px(float(last[axle]), most, top, LOADS_PX), f"{axle} axle", "ink", True) for axle in AXLES]
+    road = [_px(friction[end], most, top, LOADS_PX) for end in ("high", "low")]
+    names.append(Name(100.0, sum(road) / 2, "the road gives", "quiet"))
+    named, rows = names_layers(names, x, LOADS_PX, colours)
+    marks = pd.DataFrame([{"front_share": 100 * share, "text": text, "late": share > 0.5} for share, text in cars])
+    layers = [
+        layer("road", "rect", {"x": x | {"field": "start"}, "x2": {"field": "end"}, "y": by_px("y", LOADS_PX),
+                               "y2": {"field": "y2"}}, color=colours.wash),
+        line("balance", x, y["front"], colours.ink, [1, 0], 2.5),
+        line("balance", x, y["rear"], colours.ink, [6, 4], 2.5),
+        layer("cars", "rule", {"x": x, "y": {"value": 20}, "y2": {"value": LOADS_PX}}, color=colours.quiet,
+              strokeDash=[2, 3]),
+        *(where("late", late) | words("cars", x, {"value": 9}, align=align)
+          for late, align in ((False, "left"), (True, "right"))),
+        *named,
+    ]  # fmt: skip
+    band = pd.DataFrame([{"start": 0.0, "end": 100.0, "y": road[0], "y2": road[1]}])
+    return dressed(layers, {"balance": thinly(shown), "names": rows, "cars": marks, "road": band}, LOADS_PX, dark)
+
+
+def _px(value: float, most: float, top: float, foot: float) -> float:
+    return foot - (foot - top) * value / most
+
+
+def strength_text(low: float, high: float) -> str:
+    """A band of strengths, such as “0.7 to 1.8 m/s²”."""
+    if low >= STRONGEST:
+        return f"over {STRONGEST:g} m/s²"
+    if high < 0.05:
+        return "none"
+    top = "more than 3.5" if high > STRONGEST else number_text(high)
+    return f"{number_text(low) if low >= 0.05 else '0'} to {top} m/s²"

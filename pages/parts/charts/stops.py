@@ -1,0 +1,106 @@
+"""Emergency stops in pictures: how far on every road, and how little of it a motor could do."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+import pandas as pd
+
+from pages.parts.charts.axes import along, next_step
+from pages.parts.charts.grip import SURFACE_WORDS
+from pages.parts.charts.marks import Box, Words, drawn
+from pages.parts.charts.panels import by_px, layer, where
+from pages.parts.display import Display, number_text, percent_text
+from pages.parts.theme import LINE_PX, Spec, dressed, palette
+
+ROW_PX, BAR_PX = 44, 16
+MOTOR_ALONE = "the motor alone, on a dry road"
+
+
+def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Display, dark: bool = False) -> Spec:
+    """Stopping distances on every road: thinking, then braking at the road's middle grip, and the span of its band.
+
+    `rows` are `by_surface` of `model.hard_stop.HardStop`, `here` is the surface driven on, `motor_only_m` the
+    distance [m] of a stop on the motor alone on a dry road (infinite where it never ends).
+    """
+    colours, unit = palette(dark), display.unit("m")
+    table = rows.assign(name=rows["surface"].map(SURFACE_WORDS), here=rows["surface"] == here, motor=False)
+    shown = {"name": MOTOR_ALONE, "here": False, "motor": True, "thinking_m": 0.0}
+    shown |= dict.fromkeys(("low_m", "mid_m", "high_m"), motor_only_m)
+    table = pd.concat([table, pd.DataFrame([shown])], ignore_index=True)
+    lengths = ["thinking_m", "low_m", "mid_m", "high_m"]
+    table[lengths] = display.value(table[lengths], "m")
+    longest = float(table.loc[np.isfinite(table["low_m"]), "low_m"].max())
+    most = next_step(longest, 10 ** np.floor(np.log10(longest)) / 2)
+    table["text"] = [_span(row.high_m, row.low_m, unit) for row in table.itertuples()]
+    table[lengths] = table[lengths].clip(upper=most)
+    top, foot = 4, 4 + ROW_PX * len(table)
+    table["y"] = top + ROW_PX * np.arange(len(table)) + LINE_PX + 3
+    table["y2"], table["middle"], table["words"] = table["y"] + BAR_PX, table["y"] + BAR_PX / 2, table["y"] - 10
+    table["zero"] = 0.0
+    x = along("zero", most, unit, 90)
+    y, middle, above = (by_px(field, foot) for field in ("y", "middle", "words"))
+    box = {"y": y, "y2": {"field": "y2"}}
+    whole = where("motor", False)
+    layers = [
+        whole | layer("rows", "rect", box | {"x": x, "x2": {"field": "thinking_m"}}, color=colours.wash,
+                      stroke=colours.quiet, strokeWidth=1),
+        whole | layer("rows", "rect", box | {"x": x | {"field": "thinking_m"}, "x2": {"field": "mid_m"}},
+                      color=colours.friction),
+        where("motor", True) | layer("rows", "rect", box | {"x": x, "x2": {"field": "mid_m"}}, color=colours.back),
+        whole | layer("rows", "rule", {"x": x | {"field": "high_m"}, "x2": {"field": "low_m"}, "y": middle},
+                      color=colours.ink, strokeWidth=2),
+        *(whole | layer("rows", "tick", {"x": x | {"field": end}, "y": middle}, color=colours.ink, thickness=2,
+                        size=BAR_PX - 4, orient="vertical") for end in ("high_m", "low_m")),
+    ]  # fmt: skip
+    for bold, weight in ((True, 600), (False, 400)):
+        name = {"x": {"value": 0}, "y": above, "text": {"field": "name"}}
+        span = {"x": {"value": {"expr": "width"}}, "y": above, "text": {"field": "text"}}
+        layers += [
+            where("here", bold) | layer("rows", "text", name, fontWeight=weight),
+            where("here", bold) | layer("rows", "text", span, align="right", fontWeight=weight),
+        ]
+    columns = ["name", "here", "motor", *lengths, "text", "y", "y2", "middle", "words", "zero"]
+    return dressed(layers, {"rows": table[columns].round(2)}, foot, dark)
+
+
+def _span(short: float, long: float, unit: str) -> str:
+    if not np.isfinite(long):
+        return f"{number_text(short)} {unit} or no end" if np.isfinite(short) else "no end"
+    low, high = f"{short:,.0f}", f"{long:,.0f}"
+    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+
+
+# who could stop the car
+
+PART_ROW_PX = 54
+
+
+def motors_part(parts: Sequence[tuple[str, float, str]], dark: bool = False) -> Spec:
+    """What an emergency stop takes and the most of it that the motor could do; each part against its own whole.
+
+    `parts` are what it is, the motor's share [1], and the whole in words.
+    """
+    boxes, notes = [], []
+    for place, (name, share, text) in enumerate(parts):
+        top = place * PART_ROW_PX + LINE_PX + 8
+        boxes += [Box(0, share, top, top + BAR_PX, "back"), Box(share, 1, top, top + BAR_PX, "friction")]
+        motor = f"{name}: motor {percent_text(share)}"
+        notes += [Words(motor, 0, top - 10, align="start", bold=True), Words(text, 1, top - 10, align="right")]
+    return drawn(boxes, notes, PART_ROW_PX * len(parts), 1, dark)
+
+
+# the brakes that rest
+
+
+def discs_work(work: Sequence[float], unit: str, dark: bool = False) -> Spec:
+    """Heat in the discs over a distance, in a `unit`: on friction brakes only, and with regeneration."""
+    most = max(*work, 1e-6)
+    boxes, notes = [], []
+    for place, (name, heat) in enumerate(zip(("Discs only", "With regeneration"), work, strict=True)):
+        top = place * PART_ROW_PX + LINE_PX + 8
+        boxes.append(Box(0, heat, top, top + BAR_PX, "friction"))
+        notes.append(Words(name, 0, top - 10, align="start", bold=place > 0))
+        notes.append(Words(f"{number_text(heat)} {unit}", most, top - 10, align="right", bold=place > 0))
+    return drawn(boxes, notes, PART_ROW_PX * len(work), most, dark)

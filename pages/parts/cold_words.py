@@ -1,0 +1,211 @@
+"""The cold battery in sentences from numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import pandas as pd
+
+from model.cold_day import FADES, ColdDay
+from model.hybrid import has_engine
+from model.scenario import Scenario
+from model.winter import MILD_C, LiftOffLeft, WarmUp
+from pages.parts.charts.cold import season_rows
+from pages.parts.display import MINUS, Display, number_text, percent_text
+from pages.parts.winter_words import (
+    LEAST_KWH,
+    Said,
+    band_text,
+    capital,
+    kwh,
+    minutes_text,
+    normal_text,
+    whole,
+)
+from pages.parts.wording import season_of, temperature_text
+
+
+def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
+    """The part in words."""
+    facts = [
+        (
+            "Taken at the start",
+            f"{number_text(found.takes_kw['mid'])} kW",
+            f"{band_text(found.takes_kw.values(), 'kW')} as batteries differ; ordinary slow-downs of this drive give "
+            f"{number_text(found.ordinary_kw)} kW",
+        ),
+        *_season_facts(found, scenario, display),
+        warm_up_fact(found.warm_up),
+    ]
+    return Said(
+        "When the battery is cold",
+        *_number(found, display),
+        tuple(facts),
+        (
+            "**Warm the car up on the plug before leaving**, if it can. The heat for battery and cabin then comes from "
+            "the wall.",
+            "**Expect less slowing in the first minutes.** Leave more room, and press the brake pedal: it brakes "
+            "whatever the battery takes.",
+            "**Charge just before leaving** rather than the evening before: a battery is warm from it. Common "
+            "practice, no source.",
+        ),
+        (
+            "**The change of feel is the hazard**, more than the energy: motor slowing may come back from one "
+            "slow-down to the next. Weak lift-off on a frosty morning is no fault; what your car shows and does then "
+            "stands in its owner’s manual.",
+            "**No published map of what a car’s battery takes by temperature and charge was found.** The three behind "
+            "this are assumed, with the shape of small cells’ data sheets. “Adjust the car” on the first page, under "
+            "Battery, moves between them.",
+        ),
+    )
+
+
+def _number(found: ColdDay, display: Display) -> tuple[str, str]:
+    """How long motor slowing is weaker, and how far batteries differ."""
+    if found.ordinary_kw == 0:
+        return "Nothing has to be braked on this drive, so the battery has nothing to hold back.", ""
+    start, normal = found.way.iloc[0], found.normal["mid"]
+    warmth = temperature_text(start["battery_c"], display)
+    battery = f"With the battery at {warmth} and {100 * start['soc']:.0f} % charge"
+    if normal is None:
+        sentence = f"{battery}, motor slowing stays weaker than usual all the way."
+    elif normal.minutes == 0:
+        sentence = f"{battery}, the motor slows the car as usual from the start."
+    else:
+        lasts = f"{minutes_text(normal.minutes)}, {display.text(normal.km, 'km')}"
+        sentence = f"{battery}, motor slowing is weaker than usual for the first {lasts}."
+    least, most = (normal_text(found.normal[name], display) for name in ("low", "high"))
+    if least == most:
+        return sentence, f"Whether the battery takes much or little in the cold: it is back to normal {most}."
+    return sentence, (
+        f"Batteries differ: one that takes much in the cold is back to normal {most}, one that takes little {least}."
+    )
+
+
+def _season_facts(found: ColdDay, scenario: Scenario, display: Display) -> list[tuple[str, str, str]]:
+    """What the season takes, and what becomes of the range."""
+    costs, rows, facts = found.costs, season_rows(found.costs.parts_kwh), []
+    if abs(costs.more_kwh) >= LEAST_KWH and rows:
+        name, _, most = max(rows, key=lambda row: abs(row[2]))
+        season = season_of(scenario.conditions, scenario.year) or "this weather"
+        facts.append(
+            (
+                f"{capital(season)} takes",
+                f"{kwh(abs(costs.more_kwh))} {'more' if costs.more_kwh > 0 else 'less'}",
+                f"than a dry day of {temperature_text(MILD_C, display)} on this drive; {name} {kwh(most)}",
+            )
+        )
+    if has_engine(costs.season.car) or costs.range_km is None or costs.mild_range_km is None:
+        return facts
+    percent = percent_text(abs(costs.range_lost_share or 0.0))
+    if percent_text(0.0) != percent:
+        facts.append(
+            (
+                "Range",
+                f"{MINUS if costs.range_km < costs.mild_range_km else '+'}{percent}",
+                f"{display.text(costs.range_km, 'km')} instead of {display.text(costs.mild_range_km, 'km')}, driving "
+                "this over and over",
+            )
+        )
+    return facts
+
+
+def warm_up_fact(found: WarmUp) -> tuple[str, str, str]:
+    """What warming up before the drive brings, parted into heat and regeneration, and what it takes."""
+    if found.battery_kwh + found.cabin_kwh < LEAST_KWH:
+        return "Warmed up first", "nothing to gain", "battery and cabin are warm as it is"
+    where = "from the wall" if found.plugged_in else f"from the battery, {percent_text(found.charge_share)} of it"
+    return (
+        "Warmed up first",
+        f"{kwh(found.saved_on_the_drive_kwh)} less",
+        f"on the drive: {kwh(found.less_heating_kwh)} of heating, and {kwh(found.less_friction_kwh)} of braking that "
+        f"the discs no longer take. It costs {kwh(found.battery_kwh)} for the battery and {kwh(found.cabin_kwh)} for "
+        f"the cabin, {where}",
+    )
+
+
+def map_words(found: ColdDay) -> tuple[str, str]:
+    """The map of charge acceptance."""
+    normal = found.normal["mid"]
+    if normal is None:
+        title = "The drive stays where batteries hold back"
+    elif normal.minutes == 0:
+        title = "The drive lies where the battery takes what slow-downs give"
+    else:
+        title = "The drive comes to where the battery takes all"
+    return title, (
+        "Battery temperature along, charge upwards; figures are what a middle battery takes. Dark blue: every battery "
+        f"of the band takes the {number_text(found.ordinary_kw)} kW of ordinary slow-downs. Pale: some do, the middle "
+        "one from the dashed line on. Black: your drive."
+    )
+
+
+BECAUSE = {
+    "low speed": "near walking pace the motor hands over to the discs",
+    "full battery": "a full battery has no room",
+    "cold battery": "a cold one takes little",
+    "slippery road": "on a slippery road the car keeps some of the little grip in reserve",
+}
+
+
+def fade_names(display: Display) -> list[str]:
+    """The lift-offs that are held side by side, in the order of `model.winter.why_it_fades`."""
+    return [
+        f"As usual, at {whole(FADES['speed_kmh'], 'km/h', display)}",
+        f"Near walking pace, at {whole(FADES['slow_kmh'], 'km/h', display)}",
+        "Full battery",
+        f"Cold battery, {temperature_text(FADES['cold_battery_c'], display)}",
+        f"Slippery road, {FADES['surface']}",
+    ]
+
+
+def fade_words(lifts: Sequence[LiftOffLeft]) -> tuple[str, str]:
+    """Why lift-off fades: the finding, and a reason for each."""
+    usual, *others = lifts
+    least = min(lift.slowing_mps2 for lift in others)
+    title = f"The same lift-off of {usual.asked_mps2:g} m/s² may shrink to {number_text(least)} m/s²"
+    if least > usual.slowing_mps2 - 0.005:
+        title = f"So gentle a lift-off, {usual.asked_mps2:g} m/s², does not fade"
+    because = "; ".join(BECAUSE[lift.situation] for lift in others if lift.limit)
+    drawn = "Grey is what air and tyres slow, blue the motor; the outline is what was asked."
+    return title, f"{drawn} {capital(because)}.".removesuffix(" .")
+
+
+def season_words(found: ColdDay, scenario: Scenario, display: Display) -> tuple[str, str]:
+    """What the season takes: the finding, and how it was parted."""
+    rows, more = season_rows(found.costs.parts_kwh), found.costs.more_kwh
+    against = f"a dry day of {temperature_text(MILD_C, display)}"
+    title = f"This drive takes as much as on {against}"
+    if rows:
+        name, _, _ = max(rows, key=lambda row: abs(row[2]))
+        warmth = temperature_text(scenario.conditions.ambient_c, display)
+        change = "more" if more >= 0 else "less"
+        title = f"At {warmth} this drive takes {kwh(abs(more))} {change}, most of it for {name}"
+    note = (
+        "Heating also makes the share that regeneration saves look smaller: more is taken, while as much comes back."
+        if found.costs.parts_kwh["cabin"] > LEAST_KWH
+        else ""
+    )
+    return title, f"Against {against}, by the books of both drives. {note}".strip()
+
+
+EVIDENCE = (
+    ("AAA, February 2019", "12 % less range at −6.7 °C with the cabin off, 41 % less with it on",
+     "mean of five cars on a test stand, a long run"),
+    ("Steinstraeter et al., World Electric Vehicle Journal 2021, 12(3), 115",
+     "up to 31.9 % of range lost by heating, up to 21.7 % by limited recuperation", "over 125 trips of two cars"),
+)  # fmt: skip
+"""Who found what about the cold, and how."""
+EVIDENCE_READ = (
+    "Both can hold: a long run on a test stand warms the battery and spreads the first heating over many kilometres, a "
+    "short cold drive does neither."
+)
+
+
+def evidence(found: ColdDay, display: Display) -> pd.DataFrame:
+    """Published figures that seem to disagree, with this drive's own."""
+    rows, lost = list(EVIDENCE), found.costs.range_lost_share
+    if lost is not None and not has_engine(found.costs.season.car):
+        change = f"{percent_text(abs(lost))} {'less' if lost >= 0 else 'more'} range"
+        rows.append(("This model, your drive", change, f"against a dry day of {temperature_text(MILD_C, display)}"))
+    return pd.DataFrame(rows, columns=["Who", "Found", "How"])

@@ -1,0 +1,66 @@
+"""A page's own settings, which stand in the address beside the scenario: read, written, and the widgets that do so.
+
+They are declared as fields like everything else that can be entered. What is as usual does not stand in the address.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from typing import Any
+
+import streamlit as st
+
+from model.fields import Field, InputError
+from pages.parts import state
+from pages.parts.controls import decimals, label_of, refusal_of, step_of, widget_key
+from pages.parts.display import held_value, shown_value, tidy
+
+
+def put(field: Field, value: Any) -> None:
+    """Write a setting to the address."""
+    parsed = field.parse(value)
+    st.query_params[field.key] = field.text(parsed)
+    if parsed == field.default:
+        del st.query_params[field.key]
+
+
+def choose(field: Field, value: str, label: str, words: Mapping[str, str]) -> None:
+    """A choice between a few words."""
+    key = widget_key(field)
+    st.session_state[key] = value
+    st.pills(label, list(words), format_func=words.__getitem__, key=key, required=True, wrap=True,
+             on_change=lambda: put(field, st.session_state[key]))  # fmt: skip
+
+
+def slide(field: Field, value: float, step: float) -> None:
+    """A slider in the visitor's units, in whole steps between the field's bounds."""
+    key, display = widget_key(field), state.display()
+    low, high = (shown_value(field, bound, display) for bound in (field.minimum, field.maximum))
+    low, high = math.ceil(low / step) * step, math.floor(high / step) * step
+    st.session_state[key] = float(min(max(round(shown_value(field, value, display) / step) * step, low), high))
+    st.slider(label_of(field, display), float(low), float(high), step=step, format="%g", key=key,
+              on_change=lambda: put(field, held_value(field, st.session_state[key], display)))  # fmt: skip
+
+
+def enter(field: Field, value: float) -> None:
+    """A number in the visitor's units; what cannot be used is refused in one sentence, and kept as typed."""
+    key, display = widget_key(field), state.display()
+    refused, sentence = state.refusals().get(key, (None, ""))
+
+    def take() -> None:
+        shown = st.session_state[key]
+        state.refusals().pop(key, None)
+        try:
+            put(field, held_value(field, shown, display))
+        except InputError:
+            state.refusals()[key] = (shown, refusal_of(field, shown, display))
+
+    shown = refused if sentence else float(tidy(shown_value(field, value, display), 4))
+    st.session_state[key] = shown
+    st.number_input(
+        label_of(field, display), step=step_of(field, display), key=key, on_change=take,
+        format=f"%.{decimals(shown, step_of(field, display))}f",
+    )  # fmt: skip
+    if sentence:
+        st.error(sentence)

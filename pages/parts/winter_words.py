@@ -1,0 +1,126 @@
+"""What takes regeneration away, in short; and the words that its four parts share."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+import pandas as pd
+
+from model.descent import Normal
+from model.hybrid import has_engine
+from model.limit_settings import LimitSettings
+from model.limits_of_regen import AtAGlance
+from model.timeline import braked_kwh
+from pages.parts.charts.drive_strip import Note
+from pages.parts.display import Display, number_text, percent_text
+
+NAMES = {"cold": "Cold battery", "grip": "Slippery road", "hills": "Full battery, hills", "stop": "Emergency stop"}
+ON = {
+    "dry": "on a dry road",
+    "wet": "on a wet road",
+    "standing-water": "on standing water",
+    "snow": "on packed snow",
+    "ice": "on ice",
+    "glazed-ice": "on glazed ice",
+}
+LEAST_KWH = 0.005
+"""Less than this is told as next to nothing."""
+
+
+@dataclass(frozen=True)
+class Said:
+    """One part in words: its heading, the number, more on it, what it comes to, what to do, and what to mind.
+
+    `facts` are what, how much, and beside what it stands.
+    """
+
+    heading: str
+    sentence: str
+    more: str
+    facts: tuple[tuple[str, str, str], ...]
+    do: tuple[str, ...]
+    mind: tuple[str, ...]
+
+
+def capital(text: str) -> str:
+    """The text with a capital at its start."""
+    return text[:1].upper() + text[1:]
+
+
+def listed(words: Sequence[str]) -> str:
+    """Words in a row: “a, b and c”."""
+    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+
+
+def ends(figures: Iterable[float]) -> tuple[float, float]:
+    """The least and the most of some figures."""
+    found = list(figures)
+    return min(found), max(found)
+
+
+def band_text(figures: Iterable[float], unit: str) -> str:
+    """The span of figures with their unit, such as “2.6 to 26 kW”."""
+    low, high = map(number_text, ends(figures))
+    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+
+
+def kwh(energy: float) -> str:
+    """An energy; what is too small to print is said to be next to nothing."""
+    return f"{number_text(energy)} kWh" if abs(energy) >= LEAST_KWH else "next to nothing"
+
+
+def whole(value: float, unit: str, display: Display) -> str:
+    """A figure in whole units, such as “50 km/h”."""
+    return f"{display.value(value, unit):,.0f} {display.unit(unit)}"
+
+
+def distance_text(metres: Iterable[float], display: Display) -> str:
+    """A span of distances in whole metres or feet."""
+    low, high = (whole(end, "m", display) for end in ends(metres))
+    return low if low == high else f"{low.split()[0]} to {high}"
+
+
+def minutes_text(minutes: float) -> str:
+    """Minutes in whole ones, never 0."""
+    rounded = max(round(minutes), 1)
+    return "1 minute" if rounded == 1 else f"{rounded} minutes"
+
+
+def normal_text(normal: Normal | None, display: Display) -> str:
+    """When motor slowing is as usual, to read on after “back to normal”."""
+    if normal is None:
+        return "not on this drive"
+    if normal.minutes == 0:
+        return "from the start"
+    return f"after {minutes_text(normal.minutes)}, {display.text(normal.km, 'km')}"
+
+
+def free_text(share: float) -> str:
+    """How much of a battery is to be left free."""
+    return f"leave {percent_text(share)} free" if share >= 0.0005 else "nothing to leave free"
+
+
+def glance(found: AtAGlance, settings: LimitSettings, display: Display) -> dict[str, str]:
+    """Each part in a few words."""
+    normal = found.costs.normal
+    if normal is None:
+        cold = "weaker all the way"
+    else:
+        cold = "as usual from the start" if normal.minutes == 0 else f"weaker for {minutes_text(normal.minutes)}"
+    hybrid = has_engine(found.costs.season.car)
+    distances = [stop.distance_m for stop in found.stops.values()]
+    return {
+        "cold": cold,
+        "grip": f"margin {found.grip['margin']} {ON[found.grip['surface']].replace('packed ', '')}",
+        "hills": "a small battery fills soon" if hybrid else free_text(found.room.gained_share),
+        "stop": f"{distance_text(distances, display)} from {whole(settings.stop_kmh, 'km/h', display)}",
+    }
+
+
+def strip_notes(steps: pd.DataFrame, normal: Normal | None) -> list[Note]:
+    """The stretch of the drive on which motor slowing is weaker than usual; none where it is as usual or not asked."""
+    if sum(braked_kwh(steps)) <= 0 or (normal is not None and normal.km <= 0):
+        return []
+    end = float(steps["distance_km"].iloc[-1]) if normal is None else normal.km
+    return [(0.0, end, "the battery holds motor slowing back", "weaker")]

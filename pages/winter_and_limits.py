@@ -1,0 +1,318 @@
+"""Winter and limits: when regeneration will not be there, for the visitor's own car, drive and season."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from html import escape
+
+import pandas as pd
+import streamlit as st
+
+from model.grip_margin import BENDS_M
+from model.limit_settings import LIMIT_FIELDS, PARTS, STRAIGHT, settings_of, slipperiest
+from model.scenario import CONDITION_FIELDS
+from pages.parts import cold_words, grip_words, hill_words, own_settings, state, stop_words, winter_words, wording
+from pages.parts.charts import cold as cold_charts
+from pages.parts.charts import grip as grip_charts
+from pages.parts.charts import hills as hill_charts
+from pages.parts.charts import stops as stop_charts
+from pages.parts.controls import control
+from pages.parts.facts import fact_rows
+from pages.parts.figure import figure
+from pages.parts.link import own_link
+from pages.parts.theme import Spec
+from pages.parts.winter_words import Said
+
+TEXT_PX = 640
+HALVES = (10, 11)
+BATTERIES = {"low": "takes little", "mid": "middle", "high": "takes much"}
+SETTINGS, NOTICES = settings_of(st.query_params.to_dict())
+"""What is set on this page, and what had to be changed."""
+
+
+# what every part is made of
+
+
+def part(said: Said, controls: Callable[[], None], lead: Callable[[], None], *, many_controls: bool = False) -> None:
+    """One part: the number and the picture side by side, then what to do and what to mind.
+
+    Where there are many controls beside the picture, the facts stand below it.
+    """
+    with st.container(key="panel"):
+        saying, seeing = st.columns(HALVES, gap="large")
+    with saying:
+        st.title(said.heading, anchor=False)
+        st.header(said.sentence, anchor=False)
+        controls()
+        if said.more:
+            st.markdown(said.more)
+    with seeing:
+        lead()
+    with seeing if many_controls else saying, st.container(key="facts", gap=None):
+        st.html(fact_rows(said.facts))
+    doing, minding = st.columns(HALVES, gap="large")
+    with doing:
+        st.header("What to do", anchor="do")
+        st.markdown(bullets(said.do))
+    with minding:
+        st.header("Mind", anchor="mind")
+        st.markdown(bullets(said.mind))
+
+
+def bullets(sentences: Iterable[str]) -> str:
+    """Sentences as a list."""
+    return "\n".join(f"- {sentence}" for sentence in sentences)
+
+
+def picture(chart: Spec, words: tuple[str, str], table: pd.DataFrame, key: str, *, leads: bool = False) -> None:
+    """A figure with its finding, its words and its table; in one that leads its part the words come last."""
+    title, more = words
+    figure(
+        chart, alt=f"{title}. {more}", table=table, key=key, title=title, words="" if leads else more,
+        file_name=f"{state.scenario().car_class}-{key}.csv",
+    )  # fmt: skip
+    if leads:
+        st.caption(more)
+
+
+def side_by_side(title: str, table: pd.DataFrame, words: str) -> None:
+    """A table of who says what."""
+    st.header(title, anchor=False)
+    st.table(table, border="horizontal", hide_index=True, alt=title)
+    st.markdown(words, width=TEXT_PX)
+
+
+def in_units(rows: pd.DataFrame, names: dict[str, str], unit: str) -> pd.DataFrame:
+    """Columns by their names, in whole units as they are shown."""
+    display = state.display()
+    return pd.DataFrame(
+        {f"{name}, {display.unit(unit)}": display.value(rows[key], unit).round(0) for key, name in names.items()}
+    )
+
+
+# cold battery
+
+
+def draw_cold() -> None:
+    """The cold battery."""
+    found, scenario, display, dark = state.cold(), state.scenario(), state.display(), state.dark()
+    part(cold_words.cold(found, scenario, display), lambda: None, draw_map)
+    names = cold_words.fade_names(display)
+    left, right = st.columns(HALVES, gap="large")
+    with left:
+        table = pd.DataFrame(
+            {
+                "Lift-off": names,
+                "Asked, m/s²": [lift.asked_mps2 for lift in found.fades],
+                "Motor, m/s²": [round(lift.motor_mps2, 2) for lift in found.fades],
+                "Air and tyres, m/s²": [round(lift.rolling_mps2, 2) for lift in found.fades],
+            }
+        )
+        picture(cold_charts.fading(found.fades, names, dark), cold_words.fade_words(found.fades), table, "fading")
+    with right:
+        rows = cold_charts.season_rows(found.costs.parts_kwh)
+        table = pd.DataFrame([(name, round(kwh, 3)) for name, _, kwh in rows], columns=["Part", "More, kWh"])
+        chart = cold_charts.season_costs(found.costs.parts_kwh, dark)
+        picture(chart, cold_words.season_words(found, scenario, display), table, "season")
+    side_by_side("Published figures differ as much", cold_words.evidence(found, display), cold_words.EVIDENCE_READ)
+
+
+def draw_map() -> None:
+    """The map of charge acceptance with the drive on it."""
+    found, display = state.cold(), state.display()
+    chart = cold_charts.acceptance_map(found.takes_all, found.accepted, found.way, display, state.dark())
+    every = found.takes_all.iloc[::5]
+    table = in_units(every, {"battery_c": "Battery"}, "°C")
+    for level, name in BATTERIES.items():
+        table[f"{name.capitalize()}: up to charge, %"] = (100 * every[level]).round(0)
+    picture(chart, cold_words.map_words(found), table, "acceptance", leads=True)
+
+
+# slippery road
+
+
+def draw_grip() -> None:
+    """The slippery road."""
+    found, scenario, display, dark = state.slippery(SETTINGS), state.scenario(), state.display(), state.dark()
+    said = grip_words.grip(found, scenario, SETTINGS, display)
+    part(said, grip_controls, draw_axles, many_controls=True)
+    left, right = st.columns(HALVES, gap="large")
+    with left:
+        rows = found.by_surface
+        table = pd.DataFrame({"Road": rows["surface"].map(grip_charts.SURFACE_WORDS)})
+        for level, name in (("low", "Least"), ("mid", "Middle"), ("high", "Most")):
+            table[f"{name}, m/s²"] = rows[level].round(2)
+        table["Margin"] = rows["margin"]
+        chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], dark)
+        picture(chart, grip_words.roads_words(found), table, "roads")
+    with right:
+        if found.balance is None:
+            chart = grip_charts.loads(found.loads, found.check["lift_off_mps2"], dark)
+            picture(chart, grip_words.weight_words(found), found.loads.round(3), "weight")
+        else:
+            chart = grip_charts.balance(found.balance, found.check["available_friction"], grip_words.SHARES, dark)
+            picture(chart, grip_words.BALANCE_WORDS, found.balance.round(3), "balance")
+    side_by_side("Experts disagree", grip_words.advice(), grip_words.ADVICE_READ)
+
+
+def grip_controls() -> None:
+    """Speed, bend, slope, tyres and trailer."""
+    for column, key, step in zip(st.columns(2, wrap=False), ("grip_kmh", "slope_pct"), (5.0, 1.0), strict=True):
+        with column:
+            own_settings.slide(LIMIT_FIELDS[key], getattr(SETTINGS, key), step)
+    own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, "Bend", {name: name for name in (STRAIGHT, *BENDS_M)})
+    tyres, trailer = st.columns([3, 2])
+    with tyres:
+        control(CONDITION_FIELDS["tyres"], help="")
+    with trailer:
+        control(CONDITION_FIELDS["trailer_kg"], help="")
+    st.page_link("lift_off.py", label="Set the lift-off strength", query_params=own_link())
+
+
+def draw_axles() -> None:
+    """Both axles with what is asked of them."""
+    found = state.slippery(SETTINGS)
+    check = found.check
+    chart = grip_charts.axles(found.asked, check["available_friction"], found.most_friction, state.dark())
+    rows = [
+        {
+            "Axle": axle,
+            "Asked along": round(check["demand_by_axle"][axle]["along"], 3),
+            "Asked across": round(check["demand_by_axle"][axle]["across"], 3),
+            "Asked in all": round(check["demand_by_axle"][axle]["in_all"], 3),
+            "Share of the weight": round(check["axle_load_share"][axle], 3),
+        }
+        for axle in ("front", "rear")
+    ]
+    words = (grip_words.AXLES_TITLES[check["margin"]], grip_words.AXLES_READ)
+    picture(chart, words, pd.DataFrame(rows), "axles", leads=True)
+
+
+# full battery and hills
+
+
+def draw_hills() -> None:
+    """Full battery and long hills."""
+    found, display, dark = state.on_hills(SETTINGS), state.display(), state.dark()
+    part(hill_words.hills(found, state.scenario(), SETTINGS, display), hill_controls, draw_room)
+    left, right = st.columns(HALVES, gap="large")
+    with left:
+        height = found.down.result.trace.elevation_m
+        runs = pd.DataFrame(
+            {
+                "lost": height[0] - height,
+                "motor": found.down.disc_c,
+                "full": found.down_full.disc_c,
+                "alone": found.down.friction_only_disc_c,
+            }
+        ).iloc[:: max(1, len(height) // 20)]
+        warmth = {"motor": "With the motor", "full": "From a full battery", "alone": "Discs only"}
+        table = pd.concat([in_units(runs, {"lost": "Down"}, "m"), in_units(runs, warmth, "°C")], axis=1)
+        chart = hill_charts.discs(found.down, found.down_full, display, dark)
+        picture(chart, hill_words.disc_words(found.down, found.down_full, display), table, "discs")
+    with right:
+        slopes = state.slopes()
+        table = pd.concat(
+            [
+                slopes[["grade_pct"]].rename(columns={"grade_pct": "Slope, %"}),
+                in_units(slopes, {"speed_kmh": "Speed"}, "km/h"),
+                (100 * slopes["share"]).round(1).rename("Given back, %"),
+            ],
+            axis=1,
+        )
+        chart = hill_charts.given_back(slopes, SETTINGS.hill_pct, display, dark)
+        picture(chart, hill_words.given_back_words(slopes, display), table, "given-back")
+
+
+def hill_controls() -> None:
+    """The hill, and a trailer."""
+    for keys in (("hill_m", "hill_pct"), ("hill_kmh", "")):
+        for column, key in zip(st.columns(2, wrap=False), keys, strict=True):
+            with column:
+                if key:
+                    own_settings.enter(LIMIT_FIELDS[key], getattr(SETTINGS, key))
+                else:
+                    control(CONDITION_FIELDS["trailer_kg"], help="")
+
+
+def draw_room() -> None:
+    """What the battery takes as it fills, and what the hill gives."""
+    found = state.on_hills(SETTINGS)
+    table = pd.DataFrame({"Charge, %": 100 * found.takes["soc"]})
+    for level, name in BATTERIES.items():
+        table[f"{name.capitalize()}, kW"] = found.takes[level]
+    chart = hill_charts.near_full(found, state.dark())
+    picture(chart, hill_words.near_full_words(found), table.iloc[::5].round(1), "near-full", leads=True)
+
+
+# emergency stop
+
+
+def draw_stop() -> None:
+    """The emergency stop, and the brakes that rest."""
+    found, display, dark = state.stopped_hard(SETTINGS), state.display(), state.dark()
+    here = slipperiest(state.scenario()).surface
+    part(stop_words.stop(found, here, SETTINGS, display), stop_controls, draw_distances)
+    left, right = st.columns(HALVES, gap="large")
+    with left:
+        parts = stop_words.motor_parts(found)
+        table = pd.DataFrame(
+            [(name, round(100 * share, 1), all_of_it) for name, share, all_of_it in parts],
+            columns=["Of the stop", "Motor at most, %", "In all"],
+        )
+        words = stop_words.motors_part_words(found, SETTINGS, display)
+        picture(stop_charts.motors_part(parts, dark), words, table, "motors-part")
+    with right:
+        per, brakes = "kWh/100 km", found.brakes
+        work = [display.value(heat, per) for heat in (brakes.friction_only_kwh_per_100km, brakes.kwh_per_100km)]
+        table = pd.DataFrame({"Run": ["Discs only", "With regeneration"], f"Heat, {display.unit(per)}": work})
+        chart = stop_charts.discs_work(work, display.unit(per), dark)
+        picture(chart, stop_words.brakes_words(found), table.round(2), "discs-work")
+
+
+def stop_controls() -> None:
+    """Speed and reaction."""
+    for column, key, step in zip(st.columns(2, wrap=False), ("stop_kmh", "reaction_s"), (5.0, 0.1), strict=True):
+        with column:
+            own_settings.slide(LIMIT_FIELDS[key], getattr(SETTINGS, key), step)
+
+
+def draw_distances() -> None:
+    """How far on every road."""
+    found, here = state.stopped_hard(SETTINGS), slipperiest(state.scenario()).surface
+    rows = found.by_surface
+    chart = stop_charts.distances(rows, here, found.motor_only.distance_m, state.display(), state.dark())
+    lengths = {"thinking_m": "Reaction", "high_m": "Most grip", "mid_m": "Middle", "low_m": "Least grip"}
+    table = in_units(rows, lengths, "m")
+    table.insert(0, "Road", rows["surface"].map(grip_charts.SURFACE_WORDS))
+    picture(chart, stop_words.distances_words(found, SETTINGS), table, "distances", leads=True)
+
+
+# the page
+
+
+def choose_part() -> None:
+    """One of the four parts, each with its number below its name."""
+    st.session_state["choose-part"] = SETTINGS.part
+    st.segmented_control(
+        "Part", PARTS, format_func=winter_words.NAMES.__getitem__, key="choose-part", required=True, width="stretch",
+        label_visibility="collapsed",
+        on_change=lambda: own_settings.put(LIMIT_FIELDS["part"], st.session_state["choose-part"]),
+    )  # fmt: skip
+    if state.outcome().result is None:
+        return
+    glance = winter_words.glance(state.limits_at_a_glance(SETTINGS), SETTINGS, state.display())
+    cells = "".join(
+        f"<div><dt>{escape(winter_words.NAMES[key])}</dt><dd>{escape(text)}</dd></div>" for key, text in glance.items()
+    )
+    with st.container(key="glance"):
+        st.html(f"<dl>{cells}</dl>")
+
+
+choose_part()
+for notice in NOTICES:
+    st.info(wording.plain(notice))
+if state.outcome().result is None:
+    st.error(state.outcome().refusal)
+else:
+    {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[SETTINGS.part]()
