@@ -147,7 +147,8 @@ def run_each(
             solve(demand, cars, around, drivers, regen=with_it, battery_temp_c=trace.battery_temp_c, record=False)
             for with_it in regen
         ]
-        measured.append(np.array(measure(*both)))
+        # where nothing that is drawn touches a run, it was driven once for all
+        measured.append(np.array([np.broadcast_to(one, len(rows)) for one in measure(*both)]))
     return np.concatenate(measured, axis=-1)
 
 

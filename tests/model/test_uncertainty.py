@@ -116,3 +116,15 @@ def test_shares_of_the_samples():
 
 def test_five_hundred_runs():
     assert RUNS == 500 and sample(FIGURES)["mass_kg"].shape == (500, 1)
+
+
+def test_a_figure_that_only_one_of_the_runs_feels_leaves_the_other_alike_in_all():
+    """Where the motor hands over at low speed says nothing to a drive on friction brakes only."""
+    drawn = sample({"fade_start_kmh": FIGURES["fade_start_kmh"]}, CHUNK + 3)
+    samples = run_samples(TRACE, CAR, WARM, Driver(), drawn)
+    assert samples.net_kwh.shape == samples.friction_only_net_kwh.shape == (CHUNK + 3,)
+    assert np.ptp(samples.friction_only_net_kwh) == 0 < np.ptp(samples.net_kwh)
+
+
+def test_without_an_open_figure_there_is_one_car():
+    assert run_samples(TRACE, CAR, WARM, Driver(), {}).net_kwh.shape == (1,)
