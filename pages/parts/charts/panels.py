@@ -272,7 +272,7 @@ def who_slows(
     named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
     pile = {"x": x, "y": up("y", (0.0, 5.0, SLOWING_MOST)), "y2": {"field": "y2"}, "color": by_meaning(colours)}
     layers = [
-        layer("piles", "area", pile, opacity=1),
+        layer("piles", "area", pile, opacity=1, line={"color": colours.ground, "strokeWidth": 1}),
         line("able", x, up("able"), colours.ink, [2, 3]),
         line("grip", x, up("grip_mps2"), colours.ink, [8, 4]),
         words("heads", x, by_px("y", HEIGHT_PX), xOffset=5),

@@ -43,7 +43,7 @@ QUADRANT_WORDS = {
     "pulling_backwards": "pulling backwards",
 }
 LARGEST_DOT_PX2 = 260
-HEADROOM = 1.18
+HEADROOM = 1.28
 """The picture's half height over the machine's greatest force [1]."""
 
 
@@ -232,9 +232,10 @@ def hot_discs(shown: RepeatedStops, ten: RepeatedStops, display: Display, dark: 
         layer("band", "text", {"y": y, "text": {"field": "text"}}, x=6, dy=11, color=colours.quiet),
         *lines,
         *named,
-        layer("bars", "rect", {"x": kwh, "x2": {"field": "end"}, "y": y, "y2": y2, "color": by_meaning(colours)}),
+        layer("bars", "rect", {"x": kwh, "x2": {"field": "end"}, "y": y, "y2": y2, "color": by_meaning(colours)},
+              stroke=colours.ground),
         words("heads", kwh, y),
-    ]
+    ]  # fmt: skip
     band = {"y": px(FADE_BAND_C[1]), "y2": px(FADE_BAND_C[0]), "text": "where ordinary pads begin to lose bite"}
     datasets = {"band": pd.DataFrame([band]), "temperature": thinly(pd.DataFrame(rows), 300), "names": name_rows}
     spec = dressed(layers, datasets | {"bars": bars, "heads": heads}, height, dark)
