@@ -24,6 +24,8 @@ def figure_text(field: Field, value: Any, display: Display) -> str:
         return "–"
     if field.kind == "choice":
         return choice_word(field.key, value)
+    if field.kind in ("text", "yes_no"):
+        return field.text(value)
     return f"{tidy(shown_value(field, value, display), 4):g}".replace("-", MINUS)
 
 

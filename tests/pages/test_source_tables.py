@@ -31,6 +31,11 @@ def test_every_assumed_figure_is_listed_with_its_kind_and_source(car_class):
     assert listed == sorted(f"{item.kind.capitalize()}: {item.source}." for item in assumed.values())
 
 
+def test_a_stated_name_is_listed_as_it_was_given():
+    table = figures_table("family-hatch", {"name": "No. 7"}, METRIC).set_index("Figure")
+    assert list(table.loc["Name"]) == ["No. 7", "Yours: no band."]
+
+
 def test_a_band_is_listed_with_its_low_high_and_mid():
     table = figures_table("family-hatch", {}, METRIC).set_index("Figure")["Low to high"]
     mass = assumed_figures("family-hatch")["mass_kg"]
