@@ -83,7 +83,7 @@ def heading(advice: Advice) -> str:
 
 def meaning(strength: float, display: Display) -> str:
     """A strength in other numbers, and the stop lamps at it."""
-    lamps = f"Under UN R13-H the stop lamps {LAMP_WORDS[lamp_zone_of(strength)]} at that."
+    lamps = f"Under UN R13-H the stop lamps {LAMP_WORDS[lamp_zone_of(strength)]}."
     if strength == 0:
         return f"Air and tyres alone slow the car. {lamps}"
     per_second = display.text(strength * KMH_PER_MPS, "km/h")

@@ -161,7 +161,7 @@ def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
     line = {"mark": {"type": "rule", "strokeWidth": 2, "color": ink, "xOffset": 1, "x2Offset": -2},
             "encoding": {"x": x | {"field": "start"}, "x2": {"field": "end"}, "y": y_line}}  # fmt: skip
     fits = f"(datum.end - datum.start) / {distance} * width > {LETTER_PX} * length(datum.words)"
-    text = {"condition": {"test": fits, "field": "words"}, "field": "short"}
+    text = {"condition": {"test": fits, "value": {"expr": "datum.words"}}, "field": "short"}
     words = [
         {"transform": [{"filter": f"datum.late == {str(late).lower()}"}], "mark": {"type": "text", "align": align},
          "encoding": {"x": x | {"field": field}, "y": y_words, "text": text}}

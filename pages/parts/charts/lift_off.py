@@ -97,7 +97,8 @@ def whole_axis(
          "encoding": {"y": ups["net_kwh"] | {"axis": None}, "y2": {"field": "y2"}}}
     )  # fmt: skip
     for key, (title, top, _) in PANELS.items():
-        layers.append(words_at(title, top - 8))
+        # a rim of ground keeps the lines behind the letters apart from them
+        layers += [words_at(title, top - 8, stroke=colours.ground, strokeWidth=5), words_at(title, top - 8)]
         for kind, (_, dash) in KINDS.items():
             driven = kind == "as_driven"
             colour = colours.friction if key == "friction_kwh" else colours.ink if driven else colours.quiet
@@ -203,8 +204,8 @@ STEEPEST_PCT = 12.0
 SLOWING = (-1.5, 3.5)
 """The axis of slowing on hills [m/s²]."""
 HILL_NAMES_PX = 104
-WORD_PCT = 4.0
-"""About how far a short word reaches along the grades [%]."""
+WORD_PCT, WORD_HIGH_MPS2 = 4.0, 0.4
+"""About how far two short words reach along the grades [%], and how high they and the room around them are [m/s²]."""
 
 
 def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bool = False) -> Spec:
@@ -274,9 +275,9 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
 
 
 def _free_grade(slowing: pd.DataFrame) -> float:
-    """The first grade from which no line crosses the zone of lamps that may be lit for a word's length [%]."""
-    inside = slowing[slowing["slowing_mps2"].between(LAMP_OFF_UP_TO_MPS2 - 0.1, LAMP_LIT_ABOVE_MPS2 + 0.1)]
-    crossed = set(inside["grade_pct"])
+    """The first grade at which words in the middle of the zone of lamps that may be lit cross no line [%]."""
+    middle = (LAMP_OFF_UP_TO_MPS2 + LAMP_LIT_ABOVE_MPS2) / 2
+    crossed = set(slowing.loc[(slowing["slowing_mps2"] - middle).abs() < WORD_HIGH_MPS2 / 2, "grade_pct"])
     grades = sorted(set(slowing["grade_pct"]))
     free = (grade for grade in grades[:-1] if not any(grade <= other <= grade + WORD_PCT for other in crossed))
     return min((grade for grade in free if grade + WORD_PCT <= STEEPEST_PCT), default=-STEEPEST_PCT)

@@ -126,3 +126,13 @@ def test_a_pointer_finds_each_slow_down():
     assert len(found) == len(slow_downs(UDDS))
     assert found["slow-down"].str.contains(" to ").all() and found["to the motor"].str.endswith(" Wh").all()
     assert_valid(strip_of(driven(steady(60, 200))))
+
+
+def test_a_note_without_room_has_its_short_words():
+    notes = strip_of(UDDS, annotate=[(1, 1.2, "strong, 1.5 m/s²", "1.5"), (9, 11, "late")])["datasets"]["notes"]
+    assert notes[["words", "short"]].to_numpy().tolist() == [["strong, 1.5 m/s²", "1.5"], ["late", "late"]]
+
+
+def test_notes_are_told_with_the_finding():
+    words = strip_finding(timeline(UDDS), slow_downs(UDDS), US, [(0.0, 1.609344, "firm", "f")])
+    assert words.endswith("Marked along the road: 0 mi to 1.0 mi: firm.")

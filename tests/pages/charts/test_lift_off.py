@@ -1,0 +1,197 @@
+"""Lift-off in pictures: what they mark, that their lengths are true, and that they hold in odd cases."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from model.lift_off import lamp_zone_of, word_of
+from model.lift_off_advice import advise, case_of
+from model.lift_off_curves import curve_table, curves_of
+from model.lift_off_hills import slowing_on_hills
+from model.parameters import car_from
+from model.scenario import Conditions, Driver
+from model.scenario_io import starting_drives
+from model.slow_down import compare
+from pages.parts.charts.lift_off import (
+    KINDS,
+    PANELS,
+    STRONGEST,
+    ZONES,
+    energy_span,
+    on_hills,
+    one_slow_down,
+    whole_axis,
+)
+from pages.parts.display import Display
+from tests.pages.charts.specs import assert_valid
+
+METRIC, US = Display(), Display(us=True)
+TOWN = starting_drives()["town"][2]
+CURVES = curves_of(TOWN)
+TABLE = curve_table(CURVES)
+CASE = case_of(CURVES)
+
+
+def axis(advised=1.3, yours=1.0, grip_limit=CASE.grip_limit_mps2, table=TABLE, **more):
+    return whole_axis(table, CASE.energy_tie_kwh, grip_limit, advised, yours, **more)
+
+
+def hatch_slow_down(from_kmh=80.0, to_kmh=50.0, **more):
+    return compare(
+        from_kmh / 3.6, to_kmh / 3.6, car_from("family-hatch"), Conditions(), Driver(lift_off_mps2=1.3), **more
+    )
+
+
+# the whole axis
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_the_axis_is_a_valid_chart(dark):
+    assert_valid(axis(dark=dark))
+    assert_valid(axis(grip_limit=0.2, advised=0.2, dark=dark))
+
+
+def test_both_curves_are_the_models_and_differ_without_colour():
+    curves = axis()["datasets"]["curves"]
+    for kind in KINDS:
+        for key in PANELS:
+            np.testing.assert_allclose(curves[f"{kind}_{key}"], TABLE[f"{kind}_{key}"], atol=1e-4)
+    assert len({tuple(dash) for _, dash in KINDS.values()}) == len(KINDS)
+    lines = [layer for layer in axis()["layer"] if layer["mark"].get("type") == "line"]
+    assert len(lines) == len(KINDS) * len(PANELS)
+
+
+def test_advised_and_yours_are_marked_where_they_are():
+    chosen = axis(advised=1.3, yours=0.4)["datasets"]["chosen"].set_index("what")
+    assert chosen.loc["advised", ["lift_off_mps2", "text"]].tolist() == [1.3, "advised 1.3"]
+    assert chosen.loc["yours", ["lift_off_mps2", "text"]].tolist() == [0.4, "yours 0.4"]
+
+
+def test_a_strength_beyond_the_axis_stands_at_its_end_with_its_own_number():
+    yours = axis(yours=3.2)["datasets"]["chosen"].set_index("what").loc["yours"]
+    assert (yours["lift_off_mps2"], yours["text"], yours["late"]) == (STRONGEST, "yours 3.2", True)
+
+
+def test_what_grip_forbids_is_marked_only_where_it_does():
+    def forbidden(spec):
+        return [layer for layer in spec["layer"] if layer["data"].get("name") == "grip"]
+
+    assert not forbidden(axis(grip_limit=STRONGEST))
+    assert forbidden(axis(grip_limit=0.6))
+    assert axis(grip_limit=0.6)["datasets"]["grip"].iloc[0].tolist()[:2] == [0.6, STRONGEST]
+
+
+def test_zones_are_those_of_the_model():
+    for start, end, word, _ in ZONES:
+        middle = (start + end) / 2
+        assert word_of(middle) == word
+        assert lamp_zone_of(end) == lamp_zone_of(middle)
+    assert [zone[0] for zone in ZONES[1:]] == [zone[1] for zone in ZONES[:-1]]
+
+
+def test_a_trifle_looks_like_one():
+    low, high = energy_span(TABLE)
+    assert high - low >= 0.1 * low * 0.999
+    steep = TABLE.assign(as_driven_net_kwh=np.linspace(4.0, 2.0, len(TABLE)))
+    assert energy_span(steep)[1] == pytest.approx(4.0)
+
+
+def test_heat_and_presses_are_drawn_from_zero():
+    spec = axis()
+    for layer in spec["layer"]:
+        field = layer["encoding"].get("y", {}).get("field", "")
+        if field.endswith(("friction_kwh", "presses")):
+            assert layer["encoding"]["y"]["scale"]["domain"][0] == 0
+
+
+def test_axes_stand_still_while_the_strength_is_set():
+    def domains(spec):
+        return [layer["encoding"].get("y", {}).get("scale", {}).get("domain") for layer in spec["layer"]]
+
+    assert domains(axis(yours=0.3)) == domains(axis(yours=2.1))
+
+
+def test_a_drive_that_needs_no_energy_and_no_brakes_is_drawn():
+    flat = TABLE.assign(**{f"{kind}_{key}": 0.0 for kind in KINDS for key in PANELS})
+    assert_valid(axis(table=flat))
+    downhill = TABLE.assign(as_driven_net_kwh=TABLE["as_driven_net_kwh"] - 5, same_speeds_net_kwh=-3.0)
+    assert energy_span(downhill)[0] < energy_span(downhill)[1]
+    assert_valid(axis(table=downhill))
+
+
+# hills
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("strengths", [(1.3, 1.0, 0.0), (1.0, 0.0), (0.0,)])
+def test_hills_are_a_valid_chart_of_one_to_three_lines(strengths, dark):
+    slowing = slowing_on_hills(TOWN, 50.0, strengths)
+    spec = on_hills(slowing, [(strength, f"at {strength:g}") for strength in strengths], dark)
+    assert_valid(spec)
+    lines = [layer for layer in spec["layer"] if layer["mark"].get("type") == "line"]
+    assert len(lines) == len(strengths)
+    assert len({tuple(layer["mark"]["strokeDash"]) for layer in lines}) == len(strengths)
+    assert list(spec["datasets"]["names"]["text"]) == [f"at {strength:g}" for strength in strengths]
+
+
+@pytest.mark.parametrize("yours", [0.0, 0.4, 0.7, 1.0, 1.9, 2.0, 2.2, 2.5])
+def test_no_line_runs_through_the_words_of_a_zone(yours):
+    names = {1.3: "advised", yours: "yours", 0.0: "rolling on"}
+    slowing = slowing_on_hills(TOWN, 50.0, tuple(names))
+    zones = on_hills(slowing, [*names.items()])["datasets"]["zones"]
+    at = float(zones.set_index("lamps").loc["may be lit", "words_at"])
+    beneath = slowing[slowing["grade_pct"].between(at, at + 4)]
+    # letters are 14 px high, which is 0.27 m/s²
+    assert not beneath["slowing_mps2"].between(1.0 - 0.14, 1.0 + 0.14).any()
+
+
+# one slow-down
+
+
+@pytest.mark.parametrize(("from_kmh", "to_kmh", "display"), [(80, 50, METRIC), (5, 0, US), (140, 135, METRIC)])
+def test_a_slow_down_is_a_valid_chart(from_kmh, to_kmh, display):
+    assert_valid(one_slow_down(hatch_slow_down(from_kmh, to_kmh), display, dark=True))
+
+
+def test_bars_are_as_long_as_energy_and_time():
+    found = hatch_slow_down()
+    bars = one_slow_down(found, METRIC)["datasets"]["bars"]
+    length = (bars["to"] - bars["from"]).to_numpy()
+    ways = (found.coast, found.regen, found.friction)
+    np.testing.assert_allclose(length[0::2], [way.battery_wh for way in ways])
+    np.testing.assert_allclose(length[1::2] / length[1], [way.time_s / found.coast.time_s for way in ways])
+
+
+def test_a_way_that_charges_the_battery_hangs_to_the_left():
+    found = hatch_slow_down(120, 0, equal_distance=False)
+    assert found.regen.battery_wh < 0
+    spec = one_slow_down(found, METRIC)
+    regen = spec["datasets"]["bars"].iloc[2]
+    assert regen["to"] < regen["from"] and regen["to"] >= 0
+    assert any("\N{MINUS SIGN}" in text for text in spec["datasets"]["words"]["text"])
+    assert_valid(spec)
+
+
+def test_both_ways_end_at_the_same_place_and_speed():
+    speeds = one_slow_down(hatch_slow_down(), METRIC)["datasets"]["speeds"]
+    ends = speeds.groupby("way").last()
+    assert ends["metre"].max() - ends["metre"].min() < 12
+    assert ends["speed"].tolist() == pytest.approx([50.0, 50.0], abs=1.5)
+
+
+def test_the_advice_itself_can_be_drawn_for_every_starting_drive():
+    for _, _, scenario in starting_drives().values():
+        for pedal in ("blended", "friction"):
+            curves = curves_of(scenario.with_setting("brake_pedal", pedal))
+            case, advice = case_of(curves), advise(curves).overall
+            spec = whole_axis(curve_table(curves), case.energy_tie_kwh, case.grip_limit_mps2, advice.lift_off_mps2, 1.0)
+            assert spec["datasets"]["chosen"]["lift_off_mps2"].tolist() == [advice.lift_off_mps2, 1.0]
+            tie = spec["datasets"]["tie"].iloc[0]
+            assert tie["y"] < tie["y2"]
+
+
+def test_the_case_without_ways_to_save_is_drawn_too():
+    found = hatch_slow_down()
+    nothing = replace(found.coast, battery_wh=0.0)
+    assert_valid(one_slow_down(replace(found, coast=nothing, regen=nothing, friction=nothing), METRIC))

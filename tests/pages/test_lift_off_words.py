@@ -1,0 +1,200 @@
+"""Sentences on lift-off: true to their numbers, plain, and the same in every case."""
+
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+
+from model.drives import drive
+from model.lift_off_advice import RULES, advise, case_of
+from model.lift_off_curves import as_set, curve_table, curves_of
+from model.lift_off_hills import held_downhills, slowing_on_hills
+from model.parameters import car_from
+from model.scenario import Conditions, Driver
+from model.scenario_io import starting_drives
+from model.slow_down import compare, unneeded_dip
+from model.timeline import timeline
+from pages.parts import lift_off_words as words
+from pages.parts.display import Display
+
+METRIC, US = Display(), Display(us=True)
+TOWN = starting_drives()["town"][2]
+CURVES = curves_of(TOWN)
+TABLE, CASE, ADVICE = curve_table(CURVES), case_of(CURVES), advise(CURVES)
+
+
+def plain(text):
+    """With ordinary blanks."""
+    return text.replace(words.NARROW, " ")
+
+
+def hatch(**driver):
+    return car_from("family-hatch"), Conditions(), Driver(**driver)
+
+
+@pytest.mark.parametrize(
+    ("strength", "expected"),
+    [
+        (0.0, "Air and tyres alone slow the car. Under UN R13-H the stop lamps must not light."),
+        (0.7, "That is 0.07 g: 2.5 km/h less each second. Under UN R13-H the stop lamps must not light."),
+        (1.0, "That is 0.10 g: 3.6 km/h less each second. Under UN R13-H the stop lamps may light."),
+        (1.5, "That is 0.15 g: 5.4 km/h less each second. Under UN R13-H the stop lamps must light."),
+    ],
+)
+def test_a_strength_in_other_numbers(strength, expected):
+    assert plain(words.meaning(strength, METRIC)) == expected
+
+
+def test_us_units_reach_the_sentences():
+    assert "2.2 mph less each second" in words.meaning(1.0, US)
+    assert words.in_units("to keep 50 km/h on a 6 % downhill", US) == "to keep 31 mph on a 6 % downhill"
+
+
+def test_the_heading_has_word_and_number():
+    assert plain(words.heading(replace(ADVICE.overall, lift_off_mps2=0.6, word="gentle"))) == "Gentle, about 0.6 m/s²"
+    assert plain(words.heading(replace(ADVICE.overall, lift_off_mps2=0.0, word="rolling on"))) == "Rolling on, 0 m/s²"
+
+
+def test_the_axis_is_told_by_its_numbers():
+    title, alt = words.axis_words(TABLE, 1.3)
+    rows = TABLE.set_index("lift_off_mps2")
+    first, last = rows.loc[0.0], rows.loc[1.3]
+    assert f"from {first['as_driven_presses']:.0f} to {last['as_driven_presses']:.0f}" in title
+    saved = 1 - last["as_driven_net_kwh"] / first["as_driven_net_kwh"]
+    assert plain(title).endswith(f"energy falls by {100 * saved:.1f} %")
+    assert "Advised: 1.3" in alt and "same speeds" in alt
+    assert plain(words.axis_words(TABLE, 0.0)[0]).startswith("From 0 to 2.5 m/s²")
+
+
+def test_same_speeds_hardly_move_with_a_blended_pedal_and_do_with_friction_only():
+    blended = words.kinds_text(TABLE, "blended")
+    friction = words.kinds_text(curve_table(curves_of(TOWN.with_setting("brake_pedal", "friction"))), "friction")
+    assert "energy hardly moves with it, because a blended" in blended
+    assert "energy hardly moves" not in friction and "works the discs alone" in friction
+    for text in (blended, friction):
+        assert "other markets differ" in text
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "expected"),
+    [(2.0, 1.9, "falls by 5.0 %"), (2.0, 2.2, "rises by 10 %"), (2.0, 2.001, "hardly changes"),
+     (-2.0, -2.2, "falls by 10 %"), (0.0, 1.0, "has no share to tell")],
+)  # fmt: skip
+def test_changes_of_energy(before, after, expected):
+    assert plain(words.change_text(before, after)) == expected
+
+
+def test_what_it_changes_holds_both_sides():
+    title, table = words.changes(as_set(TOWN), TABLE, 1.5, "1 m/s²")
+    assert list(table.columns[1:]) == ["Yours, 1 m/s²", f"Advised, {words.strength_text(1.5)}"]
+    assert len(table) == len(words.CHANGES)
+    row = TABLE.set_index("lift_off_mps2").loc[1.5]
+    assert table.iloc[1, 2] == f"{row['as_driven_presses']:.0f}"
+    assert "presses fall from" in title
+    assert words.changes(as_set(TOWN), TABLE, 1.0, words.strength_text(1.0))[0] == "Yours is what is advised"
+
+
+def test_all_rules_are_printed_in_order_and_the_deciding_one_stands_out():
+    for rule, place in words.DECIDED_BY.items():
+        lines = words.rules_text(replace(ADVICE.overall, rule=rule)).splitlines()
+        assert len(lines) == len(RULES)
+        assert all(text in line for line, text in zip(lines, RULES, strict=True))
+        assert [line.endswith("This one decided here.") for line in lines].index(True) == place
+
+
+def test_what_would_change_it_names_each_other_strength():
+    text = words.what_if_text(ADVICE, METRIC)
+    assert text.count("\n- ") + 1 == len(ADVICE.what_if)
+    assert "packed snow" in text
+    assert "would" in words.what_if_text(replace(ADVICE, what_if=()), METRIC)
+    assert words.others_text(ADVICE.overall).count("Against it") == len(ADVICE.overall.alternatives)
+
+
+def test_too_much_for_the_grip_is_said_and_nothing_else():
+    assert words.too_much(CASE.grip_limit_mps2, CASE) == ""
+    icy = case_of(curves_of(TOWN.with_setting("surface", "ice")))
+    assert "over half of the grip of the driven wheels on ice" in words.too_much(1.0, icy)
+
+
+@pytest.mark.parametrize("name", starting_drives())
+def test_notes_cover_the_drive_once(name):
+    scenario = starting_drives()[name][2]
+    advice = advise(curves_of(scenario))
+    steps = timeline(drive(scenario))
+    notes = words.leg_notes(steps, advice)
+    assert notes[0][0] == 0 and notes[-1][1] == pytest.approx(steps["distance_km"].iloc[-1])
+    assert all(before[1] == after[0] for before, after in pairwise(notes))
+    assert {float(note[3]) for note in notes} == {leg.lift_off_mps2 for leg in advice.legs}
+    # neighbours with the same advice share a bracket
+    assert all(before[2] != after[2] for before, after in pairwise(notes))
+
+
+def test_a_leg_of_its_own_strength_says_so():
+    leg = replace(TOWN.legs[0], lift_off_mps2=0.4)
+    line = plain(words.leg_line(0, leg, ADVICE.legs[0], METRIC))
+    assert line.startswith("**1. ") and line.endswith("You set 0.4 m/s² here.")
+    assert "You set" not in words.leg_line(0, TOWN.legs[0], ADVICE.legs[0], METRIC)
+
+
+def test_hills_are_told_by_their_numbers():
+    slowing = slowing_on_hills(TOWN, 50.0, (1.3, 0.2))
+    title, sentences = words.hill_words(slowing, 1.3, 50.0, METRIC)
+    assert plain(title) == "1.3 m/s² on a flat road is 0.7 on a 6 % downhill and 1.9 on a 6 % climb"
+    assert sentences.startswith("At 50 km/h.")
+    assert "not enough to hold" in words.hill_words(slowing, 0.2, 50.0, METRIC)[0]
+    icy = slowing_on_hills(TOWN.with_setting("surface", "ice"), 50.0, (1.5,))
+    assert "are set." in words.hill_words(icy, 1.5, 50.0, METRIC)[1]
+
+
+def test_a_hill_that_the_motor_cannot_hold_says_so():
+    ready = words.held_table(held_downhills(TOWN, 50.0))
+    full = words.held_table(held_downhills(TOWN.with_setting("soc_start", 1.0), 50.0))
+    assert not ready["Motor can take"].str.contains("brake too").any()
+    assert full["Motor can take"].str.contains("brake too").any()
+    shallow = held_downhills(TOWN, 120.0)
+    assert words.held_table(shallow)["Held by"].iloc[0] == "rolling"
+
+
+def test_a_slow_down_is_told_with_energy_and_time():
+    car, conditions, driver = hatch(lift_off_mps2=1.3)
+    found = compare(80 / 3.6, 50 / 3.6, car, conditions, driver)
+    title, sentences = words.slow_down_words(found, 80.0, 50.0, 1.3, METRIC)
+    assert f"{found.coast.time_s:.0f} s" in title and f"{found.regen.time_s:.0f} s" in title
+    assert f"{found.friction.battery_wh:.0f} Wh" in plain(sentences)
+    assert f"below {found.break_even_kmh:.0f} km/h" in sentences
+    table = words.ways_table(found, US)
+    assert len(table) == 3 and "Road, ft" in table
+
+
+def test_without_a_break_even_the_reason_is_said():
+    car, conditions, driver = hatch(lift_off_mps2=1.3)
+    found = compare(80 / 3.6, 50 / 3.6, car, conditions, driver)
+    same = replace(found, regen=found.coast, break_even_kmh=None)
+    assert "nothing to weigh up" in words.break_even_words(same, METRIC)
+    assert "any speed" in words.break_even_words(replace(found, break_even_kmh=None), METRIC)
+
+
+def test_an_unneeded_dip_costs_more_on_friction_brakes():
+    car, conditions, driver = hatch()
+    dip = unneeded_dip(120 / 3.6, 110 / 3.6, car, conditions, driver)
+    text = plain(words.dip_words(dip, 120.0, 110.0, METRIC))
+    friction = dip["friction"].battery_wh - dip["steady"].battery_wh
+    assert f"costs {friction:.0f} Wh on friction brakes" in text
+    cheaper = replace(dip["regen"], battery_wh=dip["steady"].battery_wh - 2)
+    assert "saves 2.0 Wh where the motor" in plain(words.dip_words(dip | {"regen": cheaper}, 120.0, 110.0, METRIC))
+
+
+def test_comfort_is_told_as_convention_with_its_sources():
+    text = plain(words.comfort_text(2.4))
+    assert "3 m/s²" in text and "ITE" in text and "3.4 m/s²" in text and "AASHTO" in text
+    assert "not limits of what passengers bear" in text
+
+
+def test_no_sentence_promises_that_nothing_can_happen():
+    everything = " ".join(
+        (*words.CAUTIONS, words.KINDS_TEXT, words.comfort_text(2.0), words.rules_text(ADVICE.overall),
+         words.others_text(ADVICE.overall), words.what_if_text(ADVICE, METRIC))
+    ).lower()  # fmt: skip
+    assert "safe" not in everything and "!" not in everything
+    for topic in ("behind", "passengers", "cruise control", "slippery road", "parked"):
+        assert topic in everything
