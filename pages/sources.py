@@ -139,8 +139,5 @@ section("words")
 say("\n\n".join(f"**{term}.** {meaning}" for term, meaning in GLOSSARY.items()))
 
 section("cautions")
-say(
-    f"{wording.CAUTION} Regeneration neither replaces the friction brakes in an emergency nor holds the car on a hill. "
-    "With a full or cold battery, or on a slippery road, it may be weaker than you are used to, or absent."
-)
+say(f"{wording.CAUTION} {wording.LIMITS_OF_REGENERATION}")
 say(f"Model version {MODEL_VERSION} of {MODEL_DATE}. Answers of another version may differ.")

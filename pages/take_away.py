@@ -1,1 +1,166 @@
-"""The drive and its answer to take along: a page to print, files, and a way to open them again."""
+"""The drive and its answer to take along: a page to print, files, a link, and a way to open them again."""
+
+from __future__ import annotations
+
+from datetime import date
+from functools import partial
+from threading import Thread
+
+import streamlit as st
+
+from model.answers import Asked, as_text, drive_answer
+from model.fields import InputError
+from model.savings import Result
+from model.scenario import Scenario
+from model.timeline import timeline
+from pages.parts import link, opening, state, wording
+from pages.parts.charts import export
+from pages.parts.public_link import public_link, qr_svg, short_text
+from pages.parts.report import TakeAway, report_html
+
+QR_PX = 240
+CSV_DIGITS = "%.6g"
+
+
+@st.cache_resource
+def warm_up() -> Thread:
+    """The first picture of a process takes a second longer: it is drawn while the visitor still reads."""
+    thread = Thread(target=export.warm_up, daemon=True)
+    thread.start()
+    return thread
+
+
+def answer_text(scenario: Scenario, band_runs: int, year_runs: int) -> str:
+    """Everything about the drive as one JSON text."""
+    return as_text(drive_answer(Asked(scenario, band_runs=band_runs, year_runs=year_runs, advice=True)))
+
+
+def timeline_text(result: Result) -> str:
+    """The drive step by step as CSV."""
+    return timeline(result).to_csv(index=False, float_format=CSV_DIGITS)
+
+
+def take(result: Result) -> None:
+    """The page to print and the files; each is made when it is asked for."""
+    scenario, bands, advised = state.scenario(), state.answer(), state.lift_off()
+    assert bands is not None
+    taken = TakeAway(
+        scenario=scenario,
+        result=result,
+        answer=bands,
+        year=state.year(),
+        advice=advised.advice.overall if advised else None,
+        described_s=state.described_duration_s(),
+        link=link.own_link(),
+        display=state.display(),
+        band_runs=state.BAND_RUNS,
+        made=date.today(),
+    )
+    name = f"brake-to-battery-{scenario.car_class}"
+    st.header("A page to print", anchor=False)
+    st.markdown(
+        "Your drive, the answer with its band, the advice on lift-off, when regeneration is not there, and every "
+        "assumption with its source, on two sheets of paper. Open the file in any browser and print it, or save it as "
+        "PDF from there. It needs no network, and holds nothing about you but what you entered."
+    )
+    st.download_button(
+        "The page (HTML)", partial(report_html, taken), f"{name}.html", "text/html",
+        key="take-page", on_click="ignore", type="primary", icon=":material/download:",
+    )  # fmt: skip
+    st.markdown(
+        "**For those who check.** The answer file is reproduced to the byte by `python -m model drive FILE`. The "
+        "timeline has one row a second."
+    )
+    with st.container(horizontal=True):
+        st.download_button(
+            "The answer (JSON)", partial(answer_text, scenario, state.BAND_RUNS, state.SEASON_RUNS), f"{name}.json",
+            "application/json", key="take-answer", on_click="ignore", icon=":material/download:",
+        )  # fmt: skip
+        st.download_button(
+            "The timeline (CSV)", partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
+            key="take-timeline", on_click="ignore", icon=":material/download:",
+        )  # fmt: skip
+
+
+def hand_over() -> None:
+    """The link with its code; without a public address, the text that stands for it."""
+    whole = public_link(link.own_link())
+    st.header("To another screen", anchor=False)
+    if whole:
+        code = qr_svg(whole)
+        if code:
+            st.markdown("Scan this with a telephone, or copy the link.")
+            st.image(code, width=QR_PX, alt="QR code of the link to this drive")
+        st.code(whole, language=None, wrap_lines=True)
+        return
+    st.markdown(
+        "This server has no public address, so there is no code to scan. Paste this text below on any other Brake to "
+        "Battery, or take the page along: it holds the drive."
+    )
+    st.code(short_text(link.own_link()), language=None, wrap_lines=True)
+
+
+def take_over(found: opening.Opened) -> None:
+    """Make an opened drive the session's, and keep what is to say about it until something changes."""
+    state.put_whole(found.scenario)
+    st.session_state["opened"] = found
+
+
+def open_text() -> None:
+    """Open what was pasted."""
+    text = st.session_state["open-text"]
+    st.session_state.pop("open-refused", None)
+    if not text.strip():
+        return
+    try:
+        take_over(opening.from_text(text, state.scenario()))
+    except InputError as refused:
+        st.session_state["open-refused"] = opening.refusal(refused)
+
+
+def open_file() -> None:
+    """Open what was uploaded."""
+    file = st.session_state["open-file"]
+    st.session_state.pop("open-refused", None)
+    if file is None:
+        return
+    try:
+        take_over(opening.from_file(file.getvalue(), file.name))
+    except InputError as refused:
+        st.session_state["open-refused"] = opening.refusal(refused)
+
+
+def open_again() -> None:
+    """A text field and a place for a file; what was opened, or why it could not be."""
+    st.header("Open a drive", anchor=False)
+    pasting, choosing = st.columns([11, 10], gap="large")
+    with pasting, st.form("open-form", border=False):
+        st.text_input("Text or link", key="open-text", max_chars=10_000)
+        st.form_submit_button("Open the text", on_click=open_text)
+    with choosing:
+        st.file_uploader(
+            "Or a page or an answer that was taken away, or a scenario", ["json", "html"], key="open-file",
+            on_change=open_file, max_upload_size=2,
+        )  # fmt: skip
+    if sentence := st.session_state.get("open-refused"):
+        st.error(sentence)
+    found = st.session_state.get("opened")
+    if found is not None and found.scenario == state.scenario():
+        result = state.outcome().result
+        moved = opening.moved_words(found.said_share, result.saved_share if result else None)
+        drive = f"{wording.car_words(found.scenario)}, {wording.drive_words(found.scenario, state.display())}"
+        st.success(" ".join(word for word in (f"Opened: {drive}.", *found.notices, moved) if word))
+        st.page_link("your_drive.py", label="Go to the drive", query_params=link.own_link())
+
+
+warm_up()
+drawn = state.outcome()
+if drawn.result is None:
+    st.error(drawn.refusal)
+else:
+    taking, handing = st.columns([11, 10], gap="large")
+    with taking:
+        take(drawn.result)
+    with handing:
+        hand_over()
+open_again()

@@ -40,6 +40,11 @@ CAUTION = (
     "Estimates for explanation, not a promise of range or a car's setting. Your owner's manual, local law and licensed "
     "instructors come first."
 )
+NO_SUBSTITUTE = "Regeneration neither replaces the friction brakes in an emergency nor holds the car on a hill."
+LIMITS_OF_REGENERATION = (
+    f"{NO_SUBSTITUTE} With a full or cold battery, or on a slippery road, it may be weaker than you are used to, or "
+    "absent."
+)
 
 
 def choice_word(key: str, value: str) -> str:

@@ -1,0 +1,100 @@
+"""Opening a drive again: from a pasted text or link, or from a file that was taken away."""
+
+from __future__ import annotations
+
+import base64
+import binascii
+import re
+from dataclasses import dataclass
+from typing import Any
+from urllib.parse import parse_qsl, urlsplit
+
+from model import MODEL_VERSION
+from model.answers import asked_by
+from model.fields import InputError
+from model.scenario import Scenario
+from model.scenario_io import parse_json
+from pages.parts.display import percent_text
+from pages.parts.link import parsed
+from pages.parts.wording import plain
+
+INSIDE_THE_PAGE = re.compile(rb'href="data:application/json;base64,([A-Za-z0-9+/=]+)"')
+"""Where a take-away page keeps its drive."""
+
+
+@dataclass(frozen=True)
+class Opened:
+    """A drive that was opened, and a sentence for each change or for what an older model had said about it."""
+
+    scenario: Scenario
+    notices: tuple[str, ...] = ()
+    said_share: float | None = None
+
+
+def from_text(text: str, base: Scenario) -> Opened:
+    """The drive of a whole link, of the parameters of one, or of a scenario as JSON.
+
+    Raises
+    ------
+    InputError
+        Where the text holds no drive.
+    """
+    text = text.strip()
+    if text.startswith("{"):
+        return _from_json(parse_json(text, "The text"))
+    try:
+        parameters = dict(parse_qsl(urlsplit(text).query or text.lstrip("?")))
+    except ValueError:
+        parameters = {}
+    scenario, _, notices = parsed(parameters, base)
+    if scenario is None:
+        raise InputError(
+            "The text holds no drive. It is a whole link to this app, or begins like “car=city-car&legs=”."
+        )
+    return Opened(scenario, tuple(notices))
+
+
+def from_file(data: bytes, name: str) -> Opened:
+    """The drive of a scenario or answer file (JSON), or of a take-away page (HTML).
+
+    Raises
+    ------
+    InputError
+        Where the file holds no drive.
+    """
+    if found := INSIDE_THE_PAGE.search(data):
+        try:
+            data = base64.b64decode(found[1], validate=True)
+        except binascii.Error:
+            raise InputError(f"{name}: the drive inside this page is damaged; use the text or the JSON file.") from None
+    elif data.lstrip()[:1] == b"<":
+        raise InputError(f"{name}: this page was not made by “Take away” and holds no drive.")
+    return _from_json(parse_json(data, name))
+
+
+def _from_json(data: Any) -> Opened:
+    scenario = asked_by(data).scenario
+    version = data.get("model_version", MODEL_VERSION)
+    if version == MODEL_VERSION:
+        return Opened(scenario)
+    share = data.get("energy_saved_share")
+    return Opened(
+        scenario,
+        (f"This file was made by version {str(version)[:20]} of the model; here is version {MODEL_VERSION}.",),
+        share if isinstance(share, float) else None,
+    )
+
+
+def moved_words(said_share: float | None, share: float | None) -> str:
+    """What an older version had said of the energy saved, beside what is said now; empty where it said nothing."""
+    if said_share is None:
+        return ""
+    then, now = percent_text(said_share), percent_text(share)
+    if then == now:
+        return f"Then as now, {now} of the energy is saved."
+    return f"It said that {then} of the energy is saved; now it is {now}."
+
+
+def refusal(error: InputError) -> str:
+    """One sentence in a reader's words."""
+    return plain(str(error))

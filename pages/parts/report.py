@@ -1,0 +1,191 @@
+"""The take-away: one HTML file that holds the drive, its answer and all that stands behind it, ready to print."""
+
+from __future__ import annotations
+
+import base64
+import json
+import re
+from dataclasses import dataclass
+from datetime import date
+from functools import cache
+from pathlib import Path
+from typing import Any
+from urllib.parse import urlsplit
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+
+from model import MODEL_DATE, MODEL_VERSION
+from model.drives import Answer, YearOfDrives
+from model.lift_off_advice import Advice
+from model.savings import Result
+from model.scenario import Scenario
+from model.scenario_io import scenario_to_json, unusual
+from model.timeline import books, slow_downs, timeline
+from model.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
+from pages.parts import lift_off_words, wording
+from pages.parts.charts.drive_strip import drive_strip, strip_finding
+from pages.parts.charts.energy import before_after
+from pages.parts.charts.energy_words import before_after_words
+from pages.parts.charts.export import svg
+from pages.parts.display import Display, percent_text
+from pages.parts.public_link import public_link, qr_svg, short_text
+from pages.parts.source_tables import figures_table
+from pages.parts.trust import LEFT_OUT
+
+TEMPLATES = Path(__file__).parents[2] / "assets"
+STRIP_PX, BEFORE_AFTER_PX = 820, 420
+QR_MODULE_MM, QR_MOST_MM = 0.42, 60.0
+"""A module that a telephone reads from a hand's breadth, and the most room there is."""
+REPRODUCE = "python -m model drive FILE"
+
+
+@dataclass(frozen=True, eq=False)
+class TakeAway:
+    """All that the page is made of; `band_runs` are the sampled cars behind the bands, `made` is the day of making."""
+
+    scenario: Scenario
+    result: Result
+    answer: Answer
+    year: YearOfDrives | None
+    advice: Advice | None
+    described_s: float
+    link: dict[str, str]
+    display: Display
+    band_runs: int
+    made: date
+
+
+@cache
+def template() -> Template:
+    """The page with its places to fill; every text that is filled in is escaped."""
+    environment = Environment(
+        loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
+        lstrip_blocks=True,
+    )  # fmt: skip
+    return environment.get_template("report.html")
+
+
+def report_html(taken: TakeAway) -> str:
+    """The page as one HTML text."""
+    return template().render(contents(taken))
+
+
+def contents(taken: TakeAway) -> dict[str, Any]:
+    """What the template's places are filled with."""
+    scenario, display, answer = taken.scenario, taken.display, taken.answer
+    steps, events, book = timeline(taken.result), slow_downs(taken.result), books(taken.result)
+    energy_title, energy_text = before_after_words(book)
+    link = public_link(taken.link)
+    qr = qr_svg(link) if link else ""
+    return {
+        "headline": wording.headline(answer, display),
+        "about": about(scenario, display),
+        "warnings": warnings(taken),
+        "facts": facts(taken),
+        "strip": svg(drive_strip(steps, events, display), STRIP_PX),
+        "strip_text": strip_finding(steps, events, display),
+        "energy": svg(before_after(book), BEFORE_AFTER_PX),
+        "energy_title": energy_title,
+        "energy_text": energy_text,
+        "cards": cards(taken),
+        "legs": [wording.leg_words(leg, display) for leg in scenario.legs],
+        "there_and_back": scenario.return_trip,
+        "habits": wording.habits_words(scenario, display),
+        "caution": wording.CAUTION,
+        "figures": figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),
+        "band": band_words(taken.band_runs),
+        "left_out": LEFT_OUT,
+        "version": MODEL_VERSION,
+        "model_date": MODEL_DATE,
+        "made": taken.made.isoformat(),
+        "link": link,
+        "qr": qr,
+        "qr_mm": qr_mm(qr),
+        "short_text": short_text(taken.link),
+        "scenario_file": data_address(json.dumps(scenario_to_json(scenario), ensure_ascii=False)),
+        "host": urlsplit(link).hostname or "",
+        "reproduce": REPRODUCE,
+    }
+
+
+def about(scenario: Scenario, display: Display) -> str:
+    """Car, drive, season and pedal in one sentence."""
+    name = wording.drive_id(scenario)
+    season = wording.season_of(scenario.conditions, scenario.year)
+    return (
+        f"A {wording.car_words(scenario)} on {'a' if name is None else 'the'} {wording.drive_words(scenario, display)} "
+        f"{'in' if season else 'at'} {wording.season_words(scenario.conditions, scenario.year, display)}, with a "
+        f"{wording.pedal_words(scenario)}."
+    )
+
+
+def warnings(taken: TakeAway) -> list[str]:
+    """What has to stand beside the headline."""
+    result, found = taken.result, []
+    if not result.followed:
+        found.append(wording.not_followed(taken.described_s, result.trace.duration_s))
+    if phrases := unusual(taken.scenario):
+        found.append(wording.unusual_text(phrases))
+    return found
+
+
+def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
+    """What the saving comes to, and the three shares that must not be taken for each other."""
+    answer, result, display = taken.answer, taken.result, taken.display
+    rows = [
+        ("On this drive", wording.saved_text(answer, display), wording.taken_text(answer, display)),
+        (
+            "On a full battery",
+            wording.range_text(answer, display),
+            f"with {display.text(result.car.usable_kwh, 'kWh')} usable, on drives like this",
+        ),
+    ]
+    if taken.year is not None:
+        energy, money = wording.year_texts(taken.year, taken.scenario.year, display)
+        rows.append((f"In a year of {wording.year_days(taken.year)} days", f"{energy} from the wall", money))
+    shares = (
+        ("recovered share", result.recovered_share, "back in the battery over out of it"),
+        ("energy saved", result.saved_share, "of the drive on friction brakes only"),
+        ("range gain", result.range_gain, "from the same battery"),
+    )
+    told = [f"{name} {percent_text(share)} ({of_what})" for name, share, of_what in shares if share is not None]
+    if told:
+        rows.append(("Three shares that are not the same, with middle figures", "", "; ".join(told)))
+    return rows
+
+
+def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
+    """The advice on lift-off with its reason, and when regeneration is not there: title and sentences of each."""
+    advice, display, found = taken.advice, taken.display, []
+    if advice is not None:
+        sentences = (
+            lift_off_words.in_units(advice.because, display),
+            lift_off_words.meaning(advice.lift_off_mps2, display),
+            f"The car is set to {lift_off_words.yours_name(taken.scenario.driver.lift_off_mps2, taken.scenario.legs)}.",
+        )
+        found.append((f"Lift-off strength advised: {lift_off_words.heading(advice)}", sentences))
+    pedal = wording.setting_card(taken.scenario)
+    caveat = wording.caveat_card(taken.year, display)
+    found.append((pedal.title, pedal.sentences[:-1]))
+    found.append((caveat.title, (*caveat.sentences, wording.NO_SUBSTITUTE)))
+    return found
+
+
+def band_words(runs: int) -> str:
+    """How the bands are made."""
+    return (
+        f"Bands run from {LOW_SHARE * 100:.0f} to {HIGH_SHARE * 100:.0f} % of {runs} sampled cars: for each, every "
+        f"figure with a low and a high is drawn between them (triangular distribution, Latin hypercube, seed {SEED}). "
+        "What you stated is fixed. The comparison is the same speeds on friction brakes only."
+    )
+
+
+def qr_mm(qr: str) -> float:
+    """How large a QR code is printed [mm]."""
+    found = re.match(r'<svg viewBox="0 0 (\d+)', qr)
+    return min(QR_MOST_MM, QR_MODULE_MM * int(found[1])) if found else 0.0
+
+
+def data_address(text: str) -> str:
+    """A JSON text as an address that holds all of it."""
+    return "data:application/json;base64," + base64.b64encode(text.encode()).decode()
