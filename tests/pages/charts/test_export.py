@@ -1,0 +1,55 @@
+"""Pictures as SVG: the words and colours of the page, nothing of the pointer's, small."""
+
+import re
+import xml.etree.ElementTree as ElementTree
+
+from model.timeline import books, slow_downs, timeline
+from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip
+from pages.parts.charts.energy import before_after
+from pages.parts.charts.export import svg, warm_up
+from pages.parts.display import Display
+from pages.parts.theme import LIGHT
+from tests.pages.charts.specs import driven
+
+UDDS = driven()
+STRIP = drive_strip(timeline(UDDS), slow_downs(UDDS), Display())
+
+
+def test_a_picture_is_svg_of_the_width_asked_for_with_its_words_and_colours():
+    drawn = svg(STRIP, 700)
+    root = ElementTree.fromstring(drawn)
+    assert root.tag.endswith("svg") and root.get("width") == "700" and root.get("viewBox").startswith("0 0 700 ")
+    words = {text.text for text in root.iter("{http://www.w3.org/2000/svg}text")}
+    assert {MOTOR, FRICTION} <= words
+    assert LIGHT.back in drawn and LIGHT.friction in drawn
+
+
+def test_what_only_a_pointer_finds_is_left_out():
+    without = STRIP | {"layer": [layer for layer in STRIP["layer"] if layer["data"]["name"] != "slow_downs"]}
+    assert svg(STRIP, 700) == svg(without, 700)
+
+
+def test_numbers_have_two_decimals():
+    assert not re.search(r"\d\.\d{3}", svg(STRIP, 700))
+
+
+def test_the_specification_is_left_as_it_was():
+    before = {name: table.copy() for name, table in STRIP["datasets"].items()}
+    layers = len(STRIP["layer"])
+    svg(STRIP, 700)
+    assert len(STRIP["layer"]) == layers and STRIP["width"] == "container"
+    assert all(table.equals(before[name]) for name, table in STRIP["datasets"].items())
+
+
+def test_the_same_picture_gives_the_same_text():
+    picture = before_after(books(UDDS))
+    assert svg(picture, 400) == svg(picture, 400)
+
+
+def test_it_asks_nothing_of_anybody():
+    for picture in (STRIP, before_after(books(UDDS))):
+        assert re.findall(r'(?:href|src)="[^"]*"|url\([^)]*\)|<script|<image', svg(picture, 400)) == []
+
+
+def test_warming_up_needs_no_picture():
+    warm_up()

@@ -1,0 +1,55 @@
+"""Take-away pages as tests look at them: a usual drive and one with as much to say as can be."""
+
+from dataclasses import replace
+from datetime import date
+
+from model.car import CAR_FIELDS
+from model.drives import answer_of, drive, samples_of, trace_of, year_of
+from model.lift_off_advice import advise
+from model.lift_off_curves import curves_of
+from model.parameters import assumed_figures
+from model.scenario import MAX_LEGS
+from model.scenario_io import starting_drives
+from pages.parts.display import Display
+from pages.parts.link import link_of
+from pages.parts.report import TakeAway
+
+RUNS = 20
+MADE = date(2026, 12, 24)
+TOWN = starting_drives()["town"][2]
+
+
+def taken(scenario, display=None, made=MADE):
+    """What the page Take away gathers for a scenario, with few sampled cars."""
+    display = display or Display()
+    result = drive(scenario)
+    return TakeAway(
+        scenario=scenario,
+        result=result,
+        answer=answer_of(result, samples_of(scenario, result, RUNS)),
+        year=year_of(scenario, 5),
+        advice=advise(curves_of(scenario)).overall,
+        described_s=trace_of(scenario).duration_s,
+        link=link_of(scenario, display),
+        display=display,
+        band_runs=RUNS,
+        made=made,
+    )
+
+
+def with_most_to_say():
+    """As many legs as there may be, every number of the car stated, unusual weather, and a car that cannot keep up."""
+    leg = replace(
+        TOWN.legs[0], distance_km=4.567, speed_kmh=87.654, stops=3, slow_downs=4, slow_to_kmh=43.21, climb_m=102.3,
+        descent_m=103.4, grade_pct=7.65, surface="standing-water", lift_off_mps2=0.85,
+    )  # fmt: skip
+    scenario = replace(TOWN, car_class="plug-in-hybrid", legs=(leg,) * MAX_LEGS, return_trip=True)
+    for key, figure in assumed_figures(scenario.car_class).items():
+        if key in CAR_FIELDS and isinstance(figure.mid, float):
+            scenario = scenario.with_setting(key, min(1.00123 * figure.mid, CAR_FIELDS[key].maximum))
+    settings = {"name": "W" * 80, "currency": "W" * 80, "payload_kg": 555.5, "trailer_kg": 1250.5, "wind_kmh": -40.0,
+                "ambient_c": -17.5, "looks_ahead": "late", "pull_away": "brisk", "steady_foot": "restless",
+                "preconditioned": True}  # fmt: skip
+    for key, value in settings.items():
+        scenario = scenario.with_setting(key, value)
+    return scenario

@@ -1,0 +1,184 @@
+"""The take-away page: complete, self-contained, and the same bytes for the same drive."""
+
+import base64
+import json
+import re
+from dataclasses import replace
+from html.parser import HTMLParser
+
+import pytest
+
+from model import MODEL_DATE, MODEL_VERSION
+from model.parameters import assumed_figures
+from model.scenario_io import scenario_from_json, starting_drives
+from pages.parts import lift_off_words, wording
+from pages.parts.display import Display
+from pages.parts.public_link import PUBLIC_URL, public_link, qr_svg, short_text
+from pages.parts.report import QR_MOST_MM, contents, qr_mm, report_html
+from pages.parts.trust import LEFT_OUT
+from tests.pages.made_reports import MADE, RUNS, TOWN, taken, with_most_to_say
+
+HILL = starting_drives()["suburb-hill"][2]
+VOID = {"meta", "br", "img", "link", "input"}
+
+
+@pytest.fixture(autouse=True)
+def no_public_address(monkeypatch):
+    monkeypatch.delenv(PUBLIC_URL, raising=False)
+
+
+class Reader(HTMLParser):
+    """The words of a page, its headings, and whether every element is closed."""
+
+    def __init__(self, page):
+        super().__init__()
+        self.open, self.words, self.headings, self.attributes = [], [], [], []
+        self.feed(page)
+
+    def handle_starttag(self, tag, attrs):
+        self.attributes += [(tag, name, value) for name, value in attrs]
+        if tag not in VOID:
+            self.open.append(tag)
+        if re.fullmatch("h[1-6]", tag):
+            self.headings.append(int(tag[1]))
+
+    def handle_endtag(self, tag):
+        assert self.open.pop() == tag
+
+    def handle_data(self, data):
+        if self.open and self.open[-1] != "style":
+            self.words.append(data)
+
+    @property
+    def text(self):
+        return re.sub(r"[ \n]+", " ", " ".join(self.words))
+
+
+@pytest.fixture(scope="module")
+def hill():
+    return taken(HILL)
+
+
+@pytest.fixture(scope="module")
+def page(hill):
+    return Reader(report_html(hill))
+
+
+def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
+    needed = [
+        wording.headline(hill.answer, hill.display),
+        *(wording.leg_words(leg, hill.display) for leg in HILL.legs),
+        wording.habits_words(HILL, hill.display),
+        wording.saved_text(hill.answer, hill.display),
+        wording.range_text(hill.answer, hill.display),
+        *wording.year_texts(hill.year, HILL.year, hill.display),
+        lift_off_words.heading(hill.advice),
+        hill.advice.because,
+        *wording.caveat_card(hill.year, hill.display).sentences,
+        wording.CAUTION,
+        wording.NO_SUBSTITUTE,
+        *LEFT_OUT,
+        f"{RUNS} sampled cars",
+        f"Made {MADE.isoformat()}",
+        f"model version {MODEL_VERSION} of {MODEL_DATE}",
+        "python -m model drive FILE",
+    ]
+    assert [words for words in needed if words not in page.text] == []
+
+
+def test_it_names_every_assumption_with_its_source(page):
+    for figure in assumed_figures(HILL.car_class).values():
+        assert f"{figure.kind.capitalize()}: {figure.source}." in page.text
+
+
+def test_three_shares_stand_apart_with_what_they_are_shares_of(hill, page):
+    for name, of_what in (
+        ("recovered share", "back in the battery over out of it"),
+        ("energy saved", "of the drive on friction brakes only"),
+        ("range gain", "from the same battery"),
+    ):
+        assert re.search(rf"{name} \d+ % \({of_what}\)", page.text)
+
+
+def test_it_is_whole_html_with_headings_in_order_and_a_language(page):
+    assert page.open == []
+    assert page.headings.count(1) == 1 and page.headings[0] == 1
+    assert all(after - before <= 1 for before, after in zip(page.headings, page.headings[1:], strict=False))
+    assert ("html", "lang", "en") in page.attributes
+
+
+def test_it_needs_no_script_and_nothing_from_elsewhere(page):
+    assert "script" not in {tag for tag, _, _ in page.attributes}
+    assert not [name for _, name, _ in page.attributes if name.startswith("on")]
+    asked = [value for _, name, value in page.attributes if name in ("src", "href", "xlink:href")]
+    assert all(value.startswith("data:application/json") for value in asked)
+
+
+def test_pictures_have_a_sentence_each(hill, page):
+    pictures = [value for tag, name, value in page.attributes if tag == "figure" and name == "aria-label"]
+    assert len(pictures) == 2 and all(len(sentence) > 40 for sentence in pictures)
+
+
+def test_the_drive_is_kept_inside(hill):
+    found = re.search(r'href="data:application/json;base64,([^"]+)"', report_html(hill))
+    assert scenario_from_json(json.loads(base64.b64decode(found[1]))) == HILL
+
+
+def test_without_a_public_address_it_carries_the_short_text_and_no_code(hill, page):
+    assert short_text(hill.link) in page.text
+    assert contents(hill)["qr"] == "" and "QR code" not in report_html(hill)
+
+
+@pytest.mark.parametrize("address", ["http://192.168.1.20:8501", "http://localhost:8501"])
+def test_a_private_address_makes_no_code_either(hill, monkeypatch, address):
+    monkeypatch.setenv(PUBLIC_URL, address)
+    assert short_text(hill.link) in Reader(report_html(hill)).text
+    assert "QR code" not in report_html(hill)
+
+
+def test_with_a_public_address_it_has_link_and_code(hill, monkeypatch):
+    monkeypatch.setenv(PUBLIC_URL, "https://drive.net")
+    page = Reader(report_html(hill))
+    assert ("a", "href", public_link(hill.link)) in page.attributes
+    assert qr_svg(public_link(hill.link)) in report_html(hill)
+    assert "scan the code" in page.text and short_text(hill.link) not in page.text
+    assert 20 < contents(hill)["qr_mm"] < 45
+
+
+def test_a_code_is_large_enough_for_its_modules_as_far_as_there_is_room():
+    assert qr_mm("") == 0
+    short, long = qr_svg("a" * 100), qr_svg("a" * 2500)
+    assert qr_mm(short) < qr_mm(long) == QR_MOST_MM
+
+
+def test_what_is_typed_is_shown_as_typed():
+    scenario = TOWN.with_setting("name", "<script>alert(1)</script>").with_setting("currency", "<b>&")
+    html = report_html(taken(scenario))
+    assert "<script" not in html and "<b>&</b>" not in html
+    assert "<script>alert(1)</script>" in Reader(html).text
+
+
+def test_unusual_inputs_and_a_car_that_cannot_keep_up_are_named_beside_the_headline():
+    page = Reader(report_html(taken(with_most_to_say(), Display(us=True))))
+    assert "Unusual inputs:" in page.text and "cannot keep up" in page.text
+    assert "Unusual inputs:" not in Reader(report_html(taken(HILL))).text
+
+
+def test_us_units_reach_every_part():
+    page = Reader(report_html(taken(HILL, Display(us=True))))
+    assert "mph" in page.text and "km/h" not in page.text
+    assert re.search(r"\d mi further", page.text) and "°F" in page.text
+
+
+def test_the_same_drive_on_the_same_day_gives_the_same_bytes():
+    assert report_html(taken(HILL)) == report_html(taken(HILL))
+
+
+def test_a_drive_that_cannot_be_advised_or_driven_all_year_is_still_handed_over(hill):
+    page = Reader(report_html(replace(hill, advice=None, year=None)))
+    assert "Lift-off strength advised" not in page.text and "In a year" not in page.text
+    assert wording.headline(hill.answer, hill.display) in page.text
+
+
+def test_it_promises_nothing_and_exclaims_nothing(page):
+    assert " safe" not in page.text.lower() and "!" not in page.text
