@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from html import escape
 
 import pandas as pd
@@ -26,8 +27,13 @@ from pages.parts.winter_words import Said
 TEXT_PX = 640
 HALVES = (10, 11)
 BATTERIES = {"low": "takes little", "mid": "middle", "high": "takes much"}
-SETTINGS, NOTICES = settings_of(st.query_params.to_dict())
-"""What is set on this page, and what had to be changed."""
+STEPS = {"grip_kmh": 5.0, "slope_pct": 1.0, "hill_kmh": 5.0, "stop_kmh": 5.0, "reaction_s": 0.1}
+"""Steps of the sliders, in the units shown."""
+GIVEN, NOTICES = settings_of(st.query_params.to_dict())
+SETTINGS = replace(
+    GIVEN, **{key: own_settings.as_slid(LIMIT_FIELDS[key], getattr(GIVEN, key), step) for key, step in STEPS.items()}
+)
+"""What is set on this page."""
 
 
 # what every part is made of
@@ -75,11 +81,23 @@ def picture(chart: Spec, words: tuple[str, str], table: pd.DataFrame, key: str, 
         st.caption(more)
 
 
-def side_by_side(title: str, table: pd.DataFrame, words: str) -> None:
-    """A table of who says what."""
+def side_by_side(title: str, voices: Iterable[tuple[str, str, str]], words: str) -> None:
+    """Who says what, and on what ground."""
     st.header(title, anchor=False)
-    st.table(table, border="horizontal", hide_index=True, alt=title)
+    cells = "".join(
+        f"<div><dt>{escape(who)}</dt><dd>{escape(says)} <span>{escape(ground)}</span></dd></div>"
+        for who, says, ground in voices
+    )
+    with st.container(key="voices"):
+        st.html(f"<dl>{cells}</dl>")
     st.markdown(words, width=TEXT_PX)
+
+
+def sliders(*keys: str) -> None:
+    """Sliders side by side."""
+    for column, key in zip(st.columns(len(keys), wrap=False), keys, strict=True):
+        with column:
+            own_settings.slide(LIMIT_FIELDS[key], getattr(SETTINGS, key), STEPS[key])
 
 
 def in_units(rows: pd.DataFrame, names: dict[str, str], unit: str) -> pd.DataFrame:
@@ -152,18 +170,16 @@ def draw_grip() -> None:
         else:
             chart = grip_charts.balance(found.balance, found.check["available_friction"], grip_words.SHARES, dark)
             picture(chart, grip_words.BALANCE_WORDS, found.balance.round(3), "balance")
-    side_by_side("Experts disagree", grip_words.advice(), grip_words.ADVICE_READ)
+    side_by_side("Experts disagree", grip_words.ADVICE, grip_words.ADVICE_READ)
 
 
 def grip_controls() -> None:
     """Speed, bend, slope, tyres and trailer."""
-    for column, key, step in zip(st.columns(2, wrap=False), ("grip_kmh", "slope_pct"), (5.0, 1.0), strict=True):
-        with column:
-            own_settings.slide(LIMIT_FIELDS[key], getattr(SETTINGS, key), step)
+    sliders("grip_kmh", "slope_pct")
     own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, "Bend", {name: name for name in (STRAIGHT, *BENDS_M)})
-    tyres, trailer = st.columns([3, 2])
+    tyres, trailer = st.columns(2, wrap=False)
     with tyres:
-        control(CONDITION_FIELDS["tyres"], help="")
+        control(CONDITION_FIELDS["tyres"], look="list", help="")
     with trailer:
         control(CONDITION_FIELDS["trailer_kg"], help="")
     st.page_link("lift_off.py", label="Set the lift-off strength", query_params=own_link())
@@ -226,13 +242,14 @@ def draw_hills() -> None:
 
 def hill_controls() -> None:
     """The hill, and a trailer."""
-    for keys in (("hill_m", "hill_pct"), ("hill_kmh", "")):
-        for column, key in zip(st.columns(2, wrap=False), keys, strict=True):
-            with column:
-                if key:
-                    own_settings.enter(LIMIT_FIELDS[key], getattr(SETTINGS, key))
-                else:
-                    control(CONDITION_FIELDS["trailer_kg"], help="")
+    for column, key in zip(st.columns(2, wrap=False), ("hill_m", "hill_pct"), strict=True):
+        with column:
+            own_settings.enter(LIMIT_FIELDS[key], getattr(SETTINGS, key))
+    speed, trailer = st.columns(2, wrap=False)
+    with speed:
+        own_settings.slide(LIMIT_FIELDS["hill_kmh"], SETTINGS.hill_kmh, STEPS["hill_kmh"])
+    with trailer:
+        control(CONDITION_FIELDS["trailer_kg"], help="")
 
 
 def draw_room() -> None:
@@ -272,9 +289,7 @@ def draw_stop() -> None:
 
 def stop_controls() -> None:
     """Speed and reaction."""
-    for column, key, step in zip(st.columns(2, wrap=False), ("stop_kmh", "reaction_s"), (5.0, 0.1), strict=True):
-        with column:
-            own_settings.slide(LIMIT_FIELDS[key], getattr(SETTINGS, key), step)
+    sliders("stop_kmh", "reaction_s")
 
 
 def draw_distances() -> None:

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import pandas as pd
-
 from model.cold_day import FADES, ColdDay
 from model.hybrid import has_engine
+from model.limit_settings import slipperiest
 from model.scenario import Scenario
 from model.winter import MILD_C, LiftOffLeft, WarmUp
 from pages.parts.charts.cold import season_rows
 from pages.parts.display import MINUS, Display, number_text, percent_text
 from pages.parts.winter_words import (
     LEAST_KWH,
+    ON,
     Said,
     band_text,
     capital,
@@ -23,6 +23,9 @@ from pages.parts.winter_words import (
     whole,
 )
 from pages.parts.wording import season_of, temperature_text
+
+
+SLIPPERY = ("snow", "ice", "glazed-ice")
 
 
 def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
@@ -39,7 +42,7 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
     ]
     return Said(
         "When the battery is cold",
-        *_number(found, display),
+        *_number(found, slipperiest(scenario).surface, display),
         tuple(facts),
         (
             "**Warm the car up on the plug before leaving**, if it can. The heat for battery and cabin then comes from "
@@ -60,10 +63,10 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
     )
 
 
-def _number(found: ColdDay, display: Display) -> tuple[str, str]:
+def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
     """How long motor slowing is weaker, and how far batteries differ."""
     if found.ordinary_kw == 0:
-        return "Nothing has to be braked on this drive, so the battery has nothing to hold back.", ""
+        return "There is nothing to recover on this drive, so the battery has nothing to hold back.", ""
     start, normal = found.way.iloc[0], found.normal["mid"]
     warmth = temperature_text(start["battery_c"], display)
     battery = f"With the battery at {warmth} and {100 * start['soc']:.0f} % charge"
@@ -72,14 +75,15 @@ def _number(found: ColdDay, display: Display) -> tuple[str, str]:
     elif normal.minutes == 0:
         sentence = f"{battery}, the motor slows the car as usual from the start."
     else:
-        lasts = f"{minutes_text(normal.minutes)}, {display.text(normal.km, 'km')}"
+        lasts = f"{minutes_text(normal.minutes).removeprefix('1 ')}, {display.text(normal.km, 'km')}"
         sentence = f"{battery}, motor slowing is weaker than usual for the first {lasts}."
     least, most = (normal_text(found.normal[name], display) for name in ("low", "high"))
+    more = f"Batteries differ: one that takes much in the cold is back to normal {most}, one that takes little {least}."
     if least == most:
-        return sentence, f"Whether the battery takes much or little in the cold: it is back to normal {most}."
-    return sentence, (
-        f"Batteries differ: one that takes much in the cold is back to normal {most}, one that takes little {least}."
-    )
+        more = f"Whether the battery takes much or little in the cold: it is back to normal {most}."
+    if surface in SLIPPERY:
+        more += f" Normal is what there is grip for {ON[surface]}, where the motor slows the car less anyway."
+    return sentence, more
 
 
 def _season_facts(found: ColdDay, scenario: Scenario, display: Display) -> list[tuple[str, str, str]]:
@@ -114,13 +118,15 @@ def warm_up_fact(found: WarmUp) -> tuple[str, str, str]:
     """What warming up before the drive brings, parted into heat and regeneration, and what it takes."""
     if found.battery_kwh + found.cabin_kwh < LEAST_KWH:
         return "Warmed up first", "nothing to gain", "battery and cabin are warm as it is"
+    discs = f"{kwh(found.less_friction_kwh)} of braking that the discs no longer take"
+    if found.less_friction_kwh <= -LEAST_KWH:
+        discs = f"{kwh(-found.less_friction_kwh)} of braking more for the discs, since an engine keeps the charge"
     where = "from the wall" if found.plugged_in else f"from the battery, {percent_text(found.charge_share)} of it"
     return (
         "Warmed up first",
-        f"{kwh(found.saved_on_the_drive_kwh)} less",
-        f"on the drive: {kwh(found.less_heating_kwh)} of heating, and {kwh(found.less_friction_kwh)} of braking that "
-        f"the discs no longer take. It costs {kwh(found.battery_kwh)} for the battery and {kwh(found.cabin_kwh)} for "
-        f"the cabin, {where}",
+        f"{kwh(abs(found.saved_on_the_drive_kwh))} {'less' if found.saved_on_the_drive_kwh >= 0 else 'more'}",
+        f"on the drive: {kwh(found.less_heating_kwh)} of heating, and {discs}. It costs {kwh(found.battery_kwh)} for "
+        f"the battery and {kwh(found.cabin_kwh)} for the cabin, {where}",
     )
 
 
@@ -140,6 +146,9 @@ def map_words(found: ColdDay) -> tuple[str, str]:
     )
 
 
+FOR = {"cabin": "the cabin", "battery heater": "the battery’s heater", "braking not recovered": "lost braking",
+       "motor, gear and rest": "motor and gear"}  # fmt: skip
+"""What the season takes more for, where the name of a bar does not read on."""
 BECAUSE = {
     "low speed": "near walking pace the motor hands over to the discs",
     "full battery": "a full battery has no room",
@@ -180,7 +189,7 @@ def season_words(found: ColdDay, scenario: Scenario, display: Display) -> tuple[
         name, _, _ = max(rows, key=lambda row: abs(row[2]))
         warmth = temperature_text(scenario.conditions.ambient_c, display)
         change = "more" if more >= 0 else "less"
-        title = f"At {warmth} this drive takes {kwh(abs(more))} {change}, most of it for {name}"
+        title = f"At {warmth} this drive takes {kwh(abs(more))} {change}, most of it for {FOR.get(name, name)}"
     note = (
         "Heating also makes the share that regeneration saves look smaller: more is taken, while as much comes back."
         if found.costs.parts_kwh["cabin"] > LEAST_KWH
@@ -202,10 +211,10 @@ EVIDENCE_READ = (
 )
 
 
-def evidence(found: ColdDay, display: Display) -> pd.DataFrame:
+def evidence(found: ColdDay, display: Display) -> list[tuple[str, str, str]]:
     """Published figures that seem to disagree, with this drive's own."""
     rows, lost = list(EVIDENCE), found.costs.range_lost_share
     if lost is not None and not has_engine(found.costs.season.car):
         change = f"{percent_text(abs(lost))} {'less' if lost >= 0 else 'more'} range"
         rows.append(("This model, your drive", change, f"against a dry day of {temperature_text(MILD_C, display)}"))
-    return pd.DataFrame(rows, columns=["Who", "Found", "How"])
+    return rows

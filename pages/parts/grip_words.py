@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from typing import Any
 
-import pandas as pd
-
 from model.grip_margin import MARGIN_RULE
 from model.limit_settings import STRAIGHT, LimitSettings
 from model.scenario import Scenario
@@ -23,9 +21,10 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
     there_is, here = check["available_friction"], capital(ON[check["surface"]])
     where = "" if settings.bend == STRAIGHT else f" in a {settings.bend}"
     asked = max(check["demand_by_axle"][axle]["in_all"] for axle in ("front", "rear"))
+    strength = check["lift_off_mps2"]
     sentence = (
-        f"{here}{where} at {whole(check['speed_kmh'], 'km/h', display)} your lift-off of {check['lift_off_mps2']:g} "
-        f"m/s² asks {WHEELS[check['failing_axle']]} for {asked:.2f} of grip. There is {there_is['low']:.2f} to "
+        f"{here}{where} at {whole(check['speed_kmh'], 'km/h', display)} "
+        f"{f'your lift-off of {strength:g} m/s²' if strength else 'rolling on'} asks {WHEELS[check['failing_axle']]} for {asked:.2f} of grip. There is {there_is['low']:.2f} to "
         f"{there_is['high']:.2f}: margin {check['margin']}."
     )
     facts = _facts(check, in_a_bend=bool(where))
@@ -117,7 +116,10 @@ def roads_words(found: SlipperyRoad) -> tuple[str, str]:
     """The largest lift-off on every road."""
     yours = f"{found.check['lift_off_mps2']:g} m/s²"
     short = [ON[row.surface].removeprefix("on ") for row in found.by_surface.itertuples() if row.margin == "small"]
-    title = f"Your {yours} has a small margin on {listed(short)}" if short else f"Your {yours} fits every road here"
+    roads = listed(short) if short else "none of these roads"
+    if len(short) == len(found.by_surface):
+        roads = "every one of these roads"
+    title = f"Your {yours} has a small margin on {roads}"
     return title, (
         "Bands: the largest lift-off for which each road has the grip, from its least to its most; the stroke is the "
         "middle. They follow speed, bend and slope set above."
@@ -138,7 +140,7 @@ BALANCE_WORDS = (
     "The same lift-off in this bend, shared differently between the axles. Where the rear axle is asked for more, the "
     "tail tends to step out; where the front is, the nose tends to run wide.",
 )
-SHARES = ((0.0, "rear wheels driven"), (1.0, "front wheels driven"))
+SHARES = ((0.0, "rear driven"), (1.0, "front driven"))
 """Front axle's shares of the motor slowing that have a name."""
 
 ADVICE = (
@@ -163,7 +165,3 @@ ADVICE_READ = (
     "lift-off and the lower the speed, the less hangs on who is right. The manual of your car decides."
 )
 
-
-def advice() -> pd.DataFrame:
-    """Experts side by side."""
-    return pd.DataFrame(ADVICE, columns=["Who", "Says", "On what ground"])

@@ -11,7 +11,7 @@ from model.hybrid import has_engine
 from model.limit_settings import LimitSettings
 from model.scenario import Scenario
 from pages.parts.display import Display, number_text, percent_text
-from pages.parts.winter_words import LEAST_KWH, Said, band_text, free_text, kwh, normal_text, whole
+from pages.parts.winter_words import LEAST_KWH, Said, band_text, free_text, kwh, normal_text, share_text, whole
 from pages.parts.wording import temperature_text
 
 WARM_K = 5.0
@@ -53,8 +53,9 @@ def _number(found: Hills, settings: LimitSettings, display: Display) -> tuple[st
     room, drop = found.room["mid"], whole(settings.hill_m, "m", display)
     if room.gained_kwh < LEAST_KWH:
         speed = whole(settings.hill_kmh, "km/h", display)
-        return f"Your hill of {drop} gives nothing back at {speed}: {TAKES_ALL}.", ""
-    sentence = f"For your hill of {drop} down, leave {percent_text(room.gained_share)} of the battery free."
+        why = TAKES_ALL if found.down.motor_kw > 0 else "the motor does not slow the car"
+        return f"Your hill of {drop} gives nothing back at {speed}: {why}.", ""
+    sentence = f"For your hill of {drop} down, leave {share_text(room.gained_share)} of the battery free."
     return sentence, f"That is the limit of energy. The limit of power changes the feel sooner: {full_feel(found)}"
 
 

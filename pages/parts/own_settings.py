@@ -33,13 +33,28 @@ def choose(field: Field, value: str, label: str, words: Mapping[str, str]) -> No
              on_change=lambda: put(field, st.session_state[key]))  # fmt: skip
 
 
+def slider_ends(field: Field, step: float) -> tuple[float, float]:
+    """The ends of a field's slider in the visitor's units: whole steps within the field's bounds."""
+    low, high = (shown_value(field, bound, state.display()) for bound in (field.minimum, field.maximum))
+    return float(math.ceil(low / step) * step), float(math.floor(high / step) * step)
+
+
+def on_slider(field: Field, value: float, step: float) -> float:
+    """A value as its slider shows it, in the visitor's units."""
+    low, high = slider_ends(field, step)
+    return min(max(round(shown_value(field, value, state.display()) / step) * step, low), high)
+
+
+def as_slid(field: Field, value: float, step: float) -> float:
+    """The value that a slider stands for: what a link carries may lie between its steps, and must not be told apart."""
+    return held_value(field, on_slider(field, value, step), state.display())
+
+
 def slide(field: Field, value: float, step: float) -> None:
-    """A slider in the visitor's units, in whole steps between the field's bounds."""
+    """A slider in the visitor's units."""
     key, display = widget_key(field), state.display()
-    low, high = (shown_value(field, bound, display) for bound in (field.minimum, field.maximum))
-    low, high = math.ceil(low / step) * step, math.floor(high / step) * step
-    st.session_state[key] = float(min(max(round(shown_value(field, value, display) / step) * step, low), high))
-    st.slider(label_of(field, display), float(low), float(high), step=step, format="%g", key=key,
+    st.session_state[key] = on_slider(field, value, step)
+    st.slider(label_of(field, display), *slider_ends(field, step), step=step, format="%g", key=key,
               on_change=lambda: put(field, held_value(field, st.session_state[key], display)))  # fmt: skip
 
 
@@ -56,7 +71,7 @@ def enter(field: Field, value: float) -> None:
         except InputError:
             state.refusals()[key] = (shown, refusal_of(field, shown, display))
 
-    shown = refused if sentence else float(tidy(shown_value(field, value, display), 4))
+    shown = refused if sentence else float(tidy(shown_value(field, value, display), 3 if display.us else 6))
     st.session_state[key] = shown
     st.number_input(
         label_of(field, display), step=step_of(field, display), key=key, on_change=take,

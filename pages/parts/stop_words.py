@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import numpy as np
 
 from model.grip_margin import LEVELS
@@ -9,7 +11,7 @@ from model.hard_stop import HardStop
 from model.limit_settings import LimitSettings
 from model.units import GRAVITY_MPS2, J_PER_WH
 from pages.parts.display import Display, number_text, percent_text
-from pages.parts.winter_words import ON, Said, band_text, capital, distance_text, whole
+from pages.parts.winter_words import ON, Said, capital, distance_text, ends, whole
 
 
 def stop(found: HardStop, surface: str, settings: LimitSettings, display: Display) -> Said:
@@ -19,10 +21,10 @@ def stop(found: HardStop, surface: str, settings: LimitSettings, display: Displa
     speed = whole(settings.stop_kmh, "km/h", display)
     alone, hand_over = found.motor_only.distance_m, whole(found.motor_only.hand_over_kmh, "km/h", display)
     facts = (
-        ("Slowing", band_text((stops[name].mean_slowing_mps2 / GRAVITY_MPS2 for name in LEVELS), "g"),
+        ("Slowing", g_text(stops[name].mean_slowing_mps2 / GRAVITY_MPS2 for name in LEVELS),
          f"on average; as braking begins {number_text(mid.force_n / 1000)} kN and {number_text(mid.power_w / 1000)} kW "
          "at the wheels"),
-        ("The motor’s part", band_text(found.motor_g.values(), "g"),
+        ("The motor’s part", g_text(found.motor_g.values()),
          f"at the most, {percent_text(mid.motor_share)} of the energy, with the battery as at the start; many cars "
          "leave a hard stop to the discs"),
         ("On the motor alone", distance_text([alone], display) if np.isfinite(alone) else "no end",
@@ -51,6 +53,12 @@ def stop(found: HardStop, surface: str, settings: LimitSettings, display: Displa
             "rather longer.",
         ),
     )
+
+
+def g_text(figures: Iterable[float]) -> str:
+    """A span of slowings in g."""
+    low, high = (f"{end:.2f}" for end in ends(figures))
+    return f"{low} g" if low == high else f"{low} to {high} g"
 
 
 def distances_words(found: HardStop, settings: LimitSettings) -> tuple[str, str]:

@@ -76,9 +76,11 @@ def whole(value: float, unit: str, display: Display) -> str:
 
 
 def distance_text(metres: Iterable[float], display: Display) -> str:
-    """A span of distances in whole metres or feet."""
-    low, high = (whole(end, "m", display) for end in ends(metres))
-    return low if low == high else f"{low.split()[0]} to {high}"
+    """A span of distances in whole metres or feet; short ones with a decimal."""
+    shown = [float(display.value(end, "m")) for end in ends(metres)]
+    low, high = (f"{end:,.{int(shown[1] < 9.95)}f}" for end in shown)
+    unit = display.unit("m")
+    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
 
 
 def minutes_text(minutes: float) -> str:
@@ -94,6 +96,11 @@ def normal_text(normal: Normal | None, display: Display) -> str:
     if normal.minutes == 0:
         return "from the start"
     return f"after {minutes_text(normal.minutes)}, {display.text(normal.km, 'km')}"
+
+
+def share_text(share: float) -> str:
+    """A share; what is too small to print is said to be small."""
+    return percent_text(share) if share >= 0.0005 else "less than 0.1 %"
 
 
 def free_text(share: float) -> str:

@@ -35,24 +35,27 @@ def near_full(hills: Hills, dark: bool = False) -> Spec:
         ticks = {0: "0", most / 2: f"{number_text(most / 2)} kW", most: f"{number_text(most)} kW"} if ticked else {}
         return upright(field, [0, most], [ROOM_PX, ROOM_TOP_PX], ticks)
 
+    near_end = {"transform": [{"filter": f"datum.soc >= {FROM_PCT}"}]}
     fits_to = 100 * room.start_at_most
     marks = pd.DataFrame(
         [{"soc": fits_to, "start": FROM_PCT, "end": 100.0, "kw": min(room.power_kw, most), "top": most,
           "gives": f"the hill gives {number_text(room.power_kw)} kW", "fits": f"fits in up to {fits_to:.0f} %",
           "takes": "the battery takes"}]
     )  # fmt: skip
-    at_left = x | {"field": "start"}
+    at_left, above = x | {"field": "start"}, float(shown["mid"].iloc[0]) < room.power_kw
     layers = [
         layer("takes", "area", {"x": x, "y": up("high", True), "y2": {"field": "low"}}, color=colours.back,
               opacity=0.2),
         line("takes", x, up("mid"), colours.back, [6, 4], 2.5),
         layer("marks", "rule", {"x": at_left, "x2": {"field": "end"}, "y": up("kw")}, color=colours.ink, strokeWidth=2),
-        layer("marks", "rule", {"x": x, "y": {"value": ROOM_TOP_PX - 8}, "y2": {"value": ROOM_PX}}, color=colours.ink,
-              strokeDash=[2, 3], strokeWidth=2),
-        layer("marks", "text", {"x": at_left, "y": up("kw"), "text": {"field": "gives"}}, xOffset=8, yOffset=11,
-              fontWeight=600),
-        layer("marks", "text", {"x": x, "y": {"value": 9}, "text": {"field": "fits"}}, align="right", xOffset=2,
-              fontWeight=600),
+        near_end
+        | layer("marks", "rule", {"x": x, "y": {"value": ROOM_TOP_PX - 8}, "y2": {"value": ROOM_PX}}, color=colours.ink,
+                strokeDash=[2, 3], strokeWidth=2),
+        layer("marks", "text", {"x": at_left, "y": up("kw"), "text": {"field": "gives"}}, xOffset=8,
+              yOffset=-11 if above else 11, fontWeight=600),
+        near_end
+        | layer("marks", "text", {"x": x, "y": {"value": 9}, "text": {"field": "fits"}}, align="right", xOffset=2,
+                fontWeight=600),
         layer("marks", "text", {"x": at_left, "y": up("top"), "text": {"field": "takes"}}, xOffset=8, yOffset=14),
     ]  # fmt: skip
     return dressed(layers, {"takes": shown.round(3), "marks": marks.round(3)}, ROOM_PX, dark)
