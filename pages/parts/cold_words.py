@@ -24,7 +24,6 @@ from pages.parts.winter_words import (
 )
 from pages.parts.wording import season_of, temperature_text
 
-
 SLIPPERY = ("snow", "ice", "glazed-ice")
 
 

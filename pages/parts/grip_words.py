@@ -21,11 +21,11 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
     there_is, here = check["available_friction"], capital(ON[check["surface"]])
     where = "" if settings.bend == STRAIGHT else f" in a {settings.bend}"
     asked = max(check["demand_by_axle"][axle]["in_all"] for axle in ("front", "rear"))
-    strength = check["lift_off_mps2"]
+    strength, speed = check["lift_off_mps2"], whole(check["speed_kmh"], "km/h", display)
+    lift_off = f"your lift-off of {strength:g} m/s²" if strength else "rolling on"
     sentence = (
-        f"{here}{where} at {whole(check['speed_kmh'], 'km/h', display)} "
-        f"{f'your lift-off of {strength:g} m/s²' if strength else 'rolling on'} asks {WHEELS[check['failing_axle']]} for {asked:.2f} of grip. There is {there_is['low']:.2f} to "
-        f"{there_is['high']:.2f}: margin {check['margin']}."
+        f"{here}{where} at {speed} {lift_off} asks {WHEELS[check['failing_axle']]} for {asked:.2f} of grip. There is "
+        f"{there_is['low']:.2f} to {there_is['high']:.2f}: margin {check['margin']}."
     )
     facts = _facts(check, in_a_bend=bool(where))
     if trailer:
