@@ -39,8 +39,12 @@ CAR_GROUPS = {
     "Cabin": (
         "heat_source", "heater_max_kw", "heat_pump_cop_at_0c", "cabin_loss_w_per_k", "cabin_heat_capacity_kj_per_k",
     ),
+    "Weather and start": (
+        "wind_kmh", "altitude_m", "cabin_set_c", "parked_c", "battery_temp_c", "plugged_in", "tyres_warm",
+    ),
 }  # fmt: skip
-"""Every figure of the car but its name and its pedal, which the answer line asks for."""
+"""Every figure of the car but its name and its pedal, which the answer line asks for; and what is seldom asked of the
+surroundings."""
 LEG_ENTRIES = (
     ("distance_km", "speed_kmh"), ("stops", "slow_downs"), ("slow_to_kmh", "grade_pct"), ("climb_m", "descent_m"),
 )  # fmt: skip
@@ -220,12 +224,14 @@ def adjust_car() -> None:
     )
     assumed, stated = assumed_figures(scenario.car_class), dict(scenario.stated)
     for key in CAR_GROUPS[group]:
-        field = CAR_FIELDS[key]
+        field = (CAR_FIELDS | CONDITION_FIELDS)[key]
         left, right = st.columns([1, 2], vertical_alignment="center")
         with left:
-            control(field, look="list" if field.kind == "choice" else "")
+            control(field, look="list" if field.kind == "choice" else "", help="" if key in CONDITION_FIELDS else None)
         with right:
-            if key in stated:
+            if key in CONDITION_FIELDS:
+                st.caption(field.help)
+            elif key in stated:
                 back = "Yours. Back to the class's figure"
                 st.button(back, key=f"reset-{key}", type="tertiary", on_click=reset, args=(key,))
             elif key in assumed:
