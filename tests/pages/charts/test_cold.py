@@ -1,0 +1,93 @@
+"""The cold in pictures: borders and lengths are the model's, and odd batteries still make a picture."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from model.cold_day import cold_day
+from model.limits_of_regen import season_costs_of
+from model.scenario_io import starting_drives
+from pages.parts.charts.cold import FADE_ROW_PX, ZONE_WORDS, acceptance_map, fading, season_costs, season_rows
+from pages.parts.display import Display
+from tests.pages.charts.specs import assert_valid, texts
+
+METRIC, US = Display(), Display(us=True)
+MOTORWAY = starting_drives()["motorway"][2]
+FROSTY = MOTORWAY.with_setting("ambient_c", -7.0)
+
+
+def day(scenario):
+    return cold_day(scenario, season_costs_of(scenario))
+
+
+COLD = day(FROSTY)
+NAMES = ["as usual", "slow", "full", "cold", "slippery"]
+
+
+def map_of(found=COLD, display=METRIC, dark=False):
+    return acceptance_map(found.takes_all, found.accepted, found.way, display, dark)
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("display", [METRIC, US])
+def test_they_are_valid_charts(dark, display):
+    assert_valid(map_of(display=display, dark=dark))
+    assert_valid(fading(COLD.fades, NAMES, dark))
+    assert_valid(season_costs(COLD.costs.parts_kwh, dark))
+
+
+@pytest.mark.parametrize(
+    "setting", [("ambient_c", -40.0), ("battery_temp_c", 55.0), ("charge_rate_factor", 0.1), ("regen_cap_mps2", 0.0)]
+)
+def test_odd_batteries_make_a_picture_too(setting):
+    found = day(MOTORWAY.with_setting(*setting))
+    assert_valid(map_of(found))
+    assert_valid(season_costs(found.costs.parts_kwh))
+
+
+def test_the_zones_are_those_of_the_batteries():
+    zones = map_of()["datasets"]["zones"]
+    for level in ("low", "mid", "high"):
+        np.testing.assert_allclose(zones[level], 100 * COLD.takes_all[level].fillna(0), atol=0.006)
+    assert (zones["low"] <= zones["mid"]).all() and (zones["mid"] <= zones["high"]).all()
+    words = map_of()["datasets"]["zone_words"]
+    assert set(words["text"]) <= set(ZONE_WORDS) and words["warmth"].is_monotonic_increasing
+
+
+def test_the_way_of_the_drive_is_drawn_in_the_units_shown():
+    way, in_us = (map_of(display=display)["datasets"]["way"] for display in (METRIC, US))
+    assert way["warmth"].iloc[0] == -7 and way["soc"].iloc[0] == pytest.approx(60)
+    assert in_us["warmth"].iloc[0] == pytest.approx(19.4)
+    assert map_of()["datasets"]["ends"]["text"].iloc[0] == "start"
+
+
+def test_every_lift_off_is_as_long_as_it_slows():
+    spec = fading(COLD.fades, NAMES)
+    boxes = spec["datasets"]["boxes"]
+    for place, lift in enumerate(COLD.fades):
+        road, motor, asked = boxes.iloc[3 * place : 3 * place + 3].to_dict("records")
+        assert (road["x0"], road["x1"], motor["x0"]) == (0, lift.rolling_mps2, lift.rolling_mps2)
+        assert motor["x1"] == lift.slowing_mps2 and (asked["x1"], asked["hollow"]) == (lift.asked_mps2, True)
+    assert spec["height"] == FADE_ROW_PX * 5
+    assert all(name in texts(spec) for name in NAMES) and "1.00 m/s²" in texts(spec)
+
+
+def test_what_the_season_takes_is_drawn_to_scale_and_largest_first():
+    parts = season_costs(COLD.costs.parts_kwh)["datasets"]["parts"]
+    assert parts["kwh"].is_monotonic_decreasing
+    for row in parts.itertuples():
+        assert row.zero == 0 and row.name in [name for name, _, _ in season_rows(COLD.costs.parts_kwh)]
+    assert parts["kwh"].sum() == pytest.approx(COLD.costs.more_kwh, abs=0.02)
+
+
+def test_a_mild_day_leaves_nothing_to_draw():
+    assert season_rows(day(replace(MOTORWAY).with_setting("ambient_c", 20.0)).costs.parts_kwh) == []
+    assert_valid(season_costs({"cabin": 0.0}))
+
+
+def test_what_is_taken_less_runs_the_other_way():
+    parts = season_costs({"cabin": -1.0, "air": 0.5})
+    scale = parts["layer"][0]["encoding"]["x"]["scale"]
+    assert scale["domain"] == [-1.0, 0.5]
+    assert list(parts["datasets"]["parts"]["most"]) == [0.5, 0.0]
