@@ -13,7 +13,7 @@ from dataclasses import asdict, dataclass
 from typing import Any
 
 from model import MODEL_VERSION
-from model.drives import YEAR_RUNS, drive, samples_of, year_of
+from model.drives import YEAR_RUNS, answer_of, drive, samples_of, year_of
 from model.fields import Field, InputError
 from model.hybrid import fuel_answers, has_engine
 from model.lift_off_advice import RULES, advise
@@ -84,14 +84,14 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
     if has_engine(result.car):
         answer["fuel"] = fuel_answers(scenario, result)
     if band_runs:
-        samples = samples_of(scenario, result, band_runs)
+        bands = answer_of(result, samples_of(scenario, result, band_runs))
         answer["band"] = {
             "quantiles": [LOW_SHARE, 0.5, HIGH_SHARE],
             "runs": band_runs,
             "seed": SEED,
-            "energy_saved_share": _points(Band.of(samples.saved_share)),
-            "saved_kwh": _points(Band.of(samples.saved_kwh)),
-            "battery_net_kwh": _points(Band.of(samples.net_kwh)),
+            "energy_saved_share": _points(bands.saved_share),
+            "saved_kwh": _points(bands.saved_kwh),
+            "battery_net_kwh": _points(bands.net_kwh),
         }
     return answer
 
@@ -104,8 +104,8 @@ def described(scenario: Scenario, *, legs: bool = False) -> dict[str, Any]:
     return {"model_version": MODEL_VERSION, "scenario": data}
 
 
-def _points(band: Band) -> list[float]:
-    return [band.low, band.mid, band.high]
+def _points(band: Band | None) -> list[float] | None:
+    return None if band is None else [band.low, band.mid, band.high]
 
 
 def _advice(scenario: Scenario) -> dict[str, Any]:

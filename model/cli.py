@@ -16,7 +16,7 @@ from model.drives import YEAR_RUNS
 from model.fields import InputError
 from model.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
 from model.logs import read_recording
-from model.parameters import DEFAULT_CLASS, car_from
+from model.parameters import DEFAULT_CLASS, car_of
 from model.range_figure import TESTS
 from model.savings import evaluate
 from model.scenario import Scenario
@@ -90,13 +90,13 @@ def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[
         base = with_car(base, car)
     settings = settings_from(options.set)
     scenario = with_settings(base, settings)
-    car_from(scenario.car_class, dict(scenario.stated))
+    car_of(scenario)
     return scenario, given | set(settings)
 
 
 def _cycle(options: argparse.Namespace) -> dict[str, Any]:
     scenario, _ = scenario_from_options(Scenario(), options)
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     result = evaluate(cycle_trace(options.name), car, scenario.conditions, scenario.driver)
     return {"cycle": options.name} | result_answer(result, scenario, band_runs=RUNS if options.band else 0)
 
@@ -118,7 +118,7 @@ def _drive(options: argparse.Namespace) -> dict[str, Any]:
 
 def _stop(options: argparse.Namespace) -> dict[str, Any]:
     scenario, _ = scenario_from_options(Scenario(), options)
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     start, end = FROM_KMH.parse(options.from_kmh), TO_KMH.parse(options.to_kmh)
     ways = compare(
         start / KMH_PER_MPS, end / KMH_PER_MPS, car, scenario.conditions, scenario.driver,
@@ -146,7 +146,7 @@ def _log(options: argparse.Namespace) -> dict[str, Any]:
     trace = recording.trace
     if "ambient_c" in given:
         trace = replace(trace, ambient_c=None)
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     result = evaluate(trace, car, scenario.conditions, scenario.driver)
     answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
     if recording.measured is not None:
@@ -157,7 +157,7 @@ def _log(options: argparse.Namespace) -> dict[str, Any]:
 def _grip(options: argparse.Namespace) -> dict[str, Any]:
     scenario, _ = scenario_from_options(Scenario(), options)
     return grip_check(
-        car_from(scenario.car_class, dict(scenario.stated)),
+        car_of(scenario),
         scenario.conditions,
         scenario.driver.lift_off_mps2,
         SPEED_KMH.parse(options.speed_kmh),

@@ -11,7 +11,8 @@ import pandas as pd
 from model import battery
 from model.car import Car
 from model.descent import Normal, ordinary_charging_w, until_normal
-from model.limit_settings import by_battery, car_of
+from model.limit_settings import by_battery
+from model.parameters import car_of
 from model.savings import evaluate
 from model.scenario import Scenario
 from model.trace import Array

@@ -14,7 +14,7 @@ import numpy as np
 
 from model.drives import Answer, answer_of, trace_of
 from model.lift_off_curves import as_you_would_drive
-from model.parameters import assumed_figures, car_from, class_labels, open_figures
+from model.parameters import assumed_figures, car_of, class_labels, open_figures_of
 from model.savings import evaluate
 from model.scenario import SEASONS, SETTINGS, Scenario
 from model.simulation import Run
@@ -79,7 +79,7 @@ def others(scenario: Scenario, subject: str) -> dict[str, Scenario]:
 
     def driven(one: Scenario) -> tuple[object, ...]:
         # a pedal that is stated and one that the class has are the same pedal
-        return car_from(one.car_class, dict(one.stated)), one.conditions, one.driver, one.legs
+        return car_of(one), one.conditions, one.driver, one.legs
 
     return {value: one for value, one in SUBJECTS[subject](scenario).items() if driven(one) != driven(scenario)}
 
@@ -115,7 +115,7 @@ class Difference:
 def draw_beside(scenario: Scenario, first_class: str, runs: int) -> dict[str, Array]:
     """Draw the open figures of a scenario, alike with those of a car of `first_class` where both assume the same."""
     alike, car_class = assumed_figures(first_class), scenario.car_class
-    figures = open_figures(car_class, dict(scenario.stated))
+    figures = open_figures_of(scenario)
     names = {key: key if figure == alike.get(key) else f"{key} of {car_class}" for key, figure in figures.items()}
     shares = hypercube(names.values(), runs)
     return {
@@ -143,7 +143,7 @@ def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven
     InputError
         Where the drive cannot be driven.
     """
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     trace = as_you_would_drive(scenario, car) if as_driven else trace_of(scenario)
     result = evaluate(trace, car, scenario.conditions, scenario.driver)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from model.drive_builder import build_drive
-from model.parameters import car_from, open_figures
+from model.parameters import car_of, open_figures_of
 from model.savings import Result, evaluate
 from model.scenario import SEASONS, Scenario
 from model.trace import Trace
@@ -29,13 +29,13 @@ def trace_of(scenario: Scenario) -> Trace:
 
 def drive(scenario: Scenario) -> Result:
     """The result of a described drive."""
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     return evaluate(trace_of(scenario), car, scenario.conditions, scenario.driver)
 
 
 def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:
     """The result's trace with every drawn set of the figures that the user did not state."""
-    drawn = sample(open_figures(scenario.car_class, dict(scenario.stated)), runs)
+    drawn = sample(open_figures_of(scenario), runs)
     return run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
 
 
@@ -99,7 +99,7 @@ def year_of(scenario: Scenario, runs: int = YEAR_RUNS) -> YearOfDrives:
     A preconditioned or measured start stays; a season's battery otherwise starts as cold as its air.
     """
     year = scenario.year
-    drawn = sample(open_figures(scenario.car_class, dict(scenario.stated)), runs)
+    drawn = sample(open_figures_of(scenario), runs)
     saved = np.zeros(runs)
     rows, distance_km = [], 0.0
     for season in SEASONS:

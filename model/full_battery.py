@@ -22,7 +22,8 @@ from model.descent import (
 )
 from model.drives import trace_of
 from model.hybrid import FuelSaved, fuel_saved, has_engine
-from model.limit_settings import LimitSettings, by_battery, car_of
+from model.limit_settings import LimitSettings, by_battery
+from model.parameters import car_of
 from model.savings import Result
 from model.scenario import Scenario
 

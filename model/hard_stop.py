@@ -10,7 +10,8 @@ import pandas as pd
 from model.car import Car
 from model.friction_brakes import BrakeUse, brake_use
 from model.grip_margin import LEVELS
-from model.limit_settings import LimitSettings, car_of, slipperiest
+from model.limit_settings import LimitSettings, slipperiest
+from model.parameters import car_of
 from model.savings import Result
 from model.scenario import SEASONS, SURFACES, Conditions, Scenario
 from model.stopping import (

@@ -17,7 +17,7 @@ from model.car import Car
 from model.drive_builder import build_drive
 from model.following import follow
 from model.lift_off import foot_up_mps2, lamp_zone_of, word_of
-from model.parameters import car_from
+from model.parameters import car_of
 from model.scenario import Driver, Scenario
 from model.simulation import Run, solve
 from model.trace import Array, Trace
@@ -89,7 +89,7 @@ def as_you_would_drive(scenario: Scenario, car: Car) -> Trace:
 def curves_of(scenario: Scenario) -> Curves:
     """Drive a scenario over the whole axis; strengths chosen for single legs are left out."""
     scenario = replace(scenario, legs=tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs))
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     habit = build_drive(
         scenario.legs, scenario.driver, return_trip=scenario.return_trip,
         start_altitude_m=scenario.conditions.altitude_m,
@@ -115,7 +115,7 @@ def as_set(scenario: Scenario) -> dict[str, float]:
 
     Keys `net_kwh`, `friction_kwh`, `presses` of `Curve`, and those of `Ride`.
     """
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     trace = as_you_would_drive(scenario, car)
     curve = _both_pedals(trace, car, scenario, scenario.driver)[car.brake_pedal]
     taken = {item.name: float(getattr(curve, item.name).sum()) for item in fields(Curve)}

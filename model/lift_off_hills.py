@@ -9,7 +9,7 @@ import numpy as np
 import pandas as pd
 
 from model.lift_off import equilibrium_grade, foot_up_mps2, holding
-from model.parameters import car_from
+from model.parameters import car_of
 from model.scenario import Scenario
 from model.units import KMH_PER_MPS
 
@@ -36,7 +36,7 @@ def slowing_on_hills(scenario: Scenario, speed_kmh: float, strengths: Sequence[f
     DataFrame
         A row a strength and grade: `lift_off_mps2`, `grade_pct`, `slowing_mps2` (negative: the car gains speed).
     """
-    car, speed = car_from(scenario.car_class, dict(scenario.stated)), np.full(len(GRADES_PCT), speed_kmh / KMH_PER_MPS)
+    car, speed = car_of(scenario), np.full(len(GRADES_PCT), speed_kmh / KMH_PER_MPS)
     return pd.concat(
         [
             pd.DataFrame(
@@ -62,7 +62,7 @@ def held_downhills(scenario: Scenario, speed_kmh: float) -> pd.DataFrame:
     the wheels with the battery as at the start of the drive, and `held`: whether the motor alone can do it.
     """
     found = holding(
-        speed_kmh / KMH_PER_MPS, np.array(HELD_PCT) / 100, car_from(scenario.car_class, dict(scenario.stated)),
+        speed_kmh / KMH_PER_MPS, np.array(HELD_PCT) / 100, car_of(scenario),
         scenario.conditions, scenario.driver,
     )  # fmt: skip
     return pd.DataFrame(
@@ -78,6 +78,6 @@ def held_downhills(scenario: Scenario, speed_kmh: float) -> pd.DataFrame:
 
 def rolling_downhill_pct(scenario: Scenario, speeds_kmh: Sequence[float]) -> list[float]:
     """The downhill [%] on which the rolling car keeps each speed [km/h]."""
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     grades = 100 * equilibrium_grade(np.array(speeds_kmh) / KMH_PER_MPS, car, scenario.conditions)
     return [float(grade) for grade in grades]

@@ -9,7 +9,7 @@ from typing import TypeVar
 from model.car import Car
 from model.fields import choice, fields_of, from_link, number
 from model.grip_margin import BENDS_M, LEVELS
-from model.parameters import car_from
+from model.parameters import car_of
 from model.scenario import SURFACES, Conditions, Scenario
 
 PARTS = ("cold", "grip", "hills", "stop")
@@ -39,11 +39,6 @@ def settings_of(link: Mapping[str, str]) -> tuple[LimitSettings, list[str]]:
     """The settings of a link and a sentence for each that had to be changed."""
     values, notices = from_link(LIMIT_FIELDS, link)
     return LimitSettings(**values), notices
-
-
-def car_of(scenario: Scenario) -> Car:
-    """The scenario's car at its middle figures."""
-    return car_from(scenario.car_class, dict(scenario.stated))
 
 
 def by_battery(scenario: Scenario, of: Callable[[Car], Found]) -> dict[str, Found]:

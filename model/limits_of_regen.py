@@ -8,7 +8,8 @@ from typing import Any
 from model.descent import Headroom, headroom, hill
 from model.drives import trace_of
 from model.hard_stop import stops_there
-from model.limit_settings import LimitSettings, car_of
+from model.limit_settings import LimitSettings
+from model.parameters import car_of
 from model.scenario import Scenario
 from model.slippery_road import grip_there
 from model.stopping import Stop

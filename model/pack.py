@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model import battery
 from model.car import Car
@@ -114,7 +115,7 @@ class Pack:
         """Charge below which a hybrid's engine gives what the battery would have to [1]; None without an engine."""
         return None if self.car.sustain_soc is None else np.minimum(self.car.sustain_soc, self.soc_start)
 
-    def by_block(self, values: Array) -> Array:
+    def by_block(self, values: NDArray[Any]) -> Array:
         """Steps in a row, cut into blocks."""
         return values.reshape(self.runs, -1, BLOCK)
 
@@ -155,7 +156,7 @@ class Pack:
         fills = (1 - charge) * self.capacity_j / np.maximum(self.block_s, 1e-9)
         return np.minimum(battery.acceptance_w(self.car, charge, state.now_c), ROOM_PER_BLOCK * fills)
 
-    def acceptance_slope(self, state: PackState, accepted_w: Array, over: Array) -> Array:
+    def acceptance_slope(self, state: PackState, accepted_w: Array, over: NDArray[np.bool_]) -> Array:
         """How charging falls with charge where acceptance holds it [1], so that the next sweep foresees it (Newton)."""
         fall = (self.accepted_w(state, CHARGE_STEP) - accepted_w) / CHARGE_STEP
         slope = fall * (self.by_block(over) * self.step_s).sum(-1) / self.capacity_j

@@ -11,7 +11,7 @@ from typing import Any
 
 from model.car import CAR_FIELDS, Car
 from model.fields import InputError, find
-from model.scenario import CONDITION_FIELDS, check_car
+from model.scenario import CONDITION_FIELDS, Scenario, check_car
 
 ASSETS = Path(__file__).resolve().parent.parent / "assets"
 DEFAULT_CLASS = "family-hatch"
@@ -76,6 +76,11 @@ def car_from(car_class: str, stated: Mapping[str, Any] | None = None) -> Car:
     return car
 
 
+def car_of(scenario: Scenario) -> Car:
+    """The scenario's car, its assumed figures in the middle; raises `InputError` as `car_from` does."""
+    return car_from(scenario.car_class, dict(scenario.stated))
+
+
 def open_figures(car_class: str, stated: Mapping[str, Any]) -> dict[str, Assumed]:
     """The assumed figures that carry a band: those not stated, not fixed, and in use for this car."""
     unused = {"drag_area_m2", "rolling_coefficient"} if "f0_n" in stated else set()
@@ -84,3 +89,10 @@ def open_figures(car_class: str, stated: Mapping[str, Any]) -> dict[str, Assumed
         for key, item in assumed_figures(car_class).items()
         if key not in stated and key not in unused and item.low != item.high
     }
+
+
+def open_figures_of(scenario: Scenario) -> dict[str, Assumed]:
+    """The assumed figures that carry a band in a scenario; a condition set other than its default counts as stated."""
+    around = {key: getattr(scenario.conditions, key) for key in CONDITION_FIELDS}
+    stated = {key: value for key, value in around.items() if value != CONDITION_FIELDS[key].default}
+    return open_figures(scenario.car_class, stated | dict(scenario.stated))

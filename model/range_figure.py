@@ -15,7 +15,7 @@ import numpy as np
 from model.cycles import cycle_trace
 from model.drives import trace_of
 from model.fields import Field, InputError
-from model.parameters import car_from, open_figures
+from model.parameters import car_of, open_figures_of
 from model.scenario import Conditions, Driver, Scenario
 from model.simulation import Run
 from model.trace import Array, Trace
@@ -108,8 +108,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     if test not in TESTS:
         raise InputError(f"test: {test!r} is not one of {', '.join(TESTS)}.")
     figure = RANGE_KM.parse(test_range_km)
-    stated = dict(scenario.stated)
-    car, drawn = car_from(scenario.car_class, stated), sample(open_figures(scenario.car_class, stated), runs)
+    car, drawn = car_of(scenario), sample(open_figures_of(scenario), runs)
 
     def consumed(trace: Trace, conditions: Conditions, driver: Driver) -> Array:
         def measure(run: Run) -> Sequence[Array]:

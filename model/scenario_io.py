@@ -11,7 +11,7 @@ from typing import Any
 
 from model.car import CAR_FIELDS
 from model.fields import Field, InputError, find
-from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, car_from, class_labels
+from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, car_of, class_labels
 from model.scenario import (
     CONDITION_FIELDS,
     DRIVER_FIELDS,
@@ -92,7 +92,7 @@ def scenario_from_json(data: Any) -> Scenario:
         return_trip=Field("return_trip", "yes_no", "", "There and back", "").parse(data.get("return_trip", False)),
     )
     check_legs(scenario.legs)
-    car_from(scenario.car_class, dict(scenario.stated))
+    car_of(scenario)
     return scenario
 
 
@@ -192,7 +192,7 @@ def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[s
             scenario = replace(scenario, legs=legs)
     scenario = replace(scenario, return_trip=link.get("return_trip") == "yes")
     try:
-        car_from(scenario.car_class, dict(scenario.stated))
+        car_of(scenario)
     except InputError as refused:
         notices.append(f"{refused} The car was left as its class says.")
         scenario = replace(scenario, stated=())

@@ -19,7 +19,8 @@ from model.grip_margin import (
     largest_lift_off_mps2,
     margin_word,
 )
-from model.limit_settings import LimitSettings, car_of, slipperiest
+from model.limit_settings import LimitSettings, slipperiest
+from model.parameters import car_of
 from model.scenario import SURFACES, Scenario
 from model.trace import Array
 from model.tyre_grip import friction_coefficient, surface_table

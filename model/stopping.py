@@ -18,7 +18,7 @@ from model.car import Car
 from model.fields import Field
 from model.grip_margin import LEVELS, available_friction
 from model.lift_off import rolling
-from model.parameters import assumed_figures, car_from
+from model.parameters import assumed_figures, car_from, car_of
 from model.scenario import SURFACES, Conditions, Driver, Scenario
 from model.trace import Array
 from model.tyre_grip import friction_coefficient
@@ -209,7 +209,7 @@ def emergency_answers(
     None. `motor_at_most` is what the motor could take, which few cars count on: as energy at the wheels, as share of
     all braking energy, and as slowing when braking begins, over the assumed slowing limit and motor power.
     """
-    car = car_from(scenario.car_class, dict(scenario.stated))
+    car = car_of(scenario)
     stops = {
         name: emergency_stop(
             car, scenario.conditions, from_kmh, level=level, reaction_s=reaction_s, grade=grade_pct / 100

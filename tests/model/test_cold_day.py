@@ -8,8 +8,7 @@ import pytest
 from model.cold_day import MAP_C, accepted_kw, cold_day, highest_charges
 from model.descent import ordinary_charging_w, until_normal
 from model.drives import drive
-from model.limit_settings import car_of
-from model.parameters import car_from
+from model.parameters import car_from, car_of
 from model.scenario_io import starting_drives
 from model.winter import season_costs
 

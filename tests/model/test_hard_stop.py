@@ -6,7 +6,8 @@ import pytest
 
 from model.drives import drive
 from model.hard_stop import hard_stop
-from model.limit_settings import LimitSettings, car_of
+from model.limit_settings import LimitSettings
+from model.parameters import car_of
 from model.scenario import SURFACES, Scenario
 from model.scenario_io import starting_drives
 from model.stopping import emergency_stop

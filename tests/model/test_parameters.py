@@ -6,7 +6,8 @@ import pytest
 
 from model.car import CAR_FIELDS, Car
 from model.fields import InputError
-from model.parameters import assumed_figures, car_from, class_labels, open_figures
+from model.parameters import assumed_figures, car_from, class_labels, open_figures, open_figures_of
+from model.scenario import Scenario
 
 CLASSES = list(class_labels())
 KINDS = {"published", "assumed", "common practice"}
@@ -48,6 +49,12 @@ def test_a_band_is_open_only_where_nothing_was_stated():
     free = open_figures("family-hatch", {})
     assert "mass_kg" in free and "pack_voltage_v" not in free and "driven_axle" not in free
     assert "mass_kg" not in open_figures("family-hatch", {"mass_kg": 1800.0})
+
+
+def test_a_grip_that_was_stated_is_not_drawn():
+    assert "grip_level" in open_figures_of(Scenario())
+    assert "grip_level" not in open_figures_of(Scenario().with_setting("grip_level", -0.5))
+    assert "mass_kg" not in open_figures_of(Scenario().with_setting("mass_kg", 1800.0))
 
 
 def test_measured_road_load_closes_drag_area_and_rolling():

@@ -5,7 +5,8 @@ from dataclasses import replace
 import pytest
 
 from model.grip_margin import BENDS_M, LEVELS, grip_check
-from model.limit_settings import LimitSettings, car_of
+from model.limit_settings import LimitSettings
+from model.parameters import car_of
 from model.scenario_io import starting_drives
 from model.slippery_road import slippery_road
 
