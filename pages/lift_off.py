@@ -84,9 +84,10 @@ def draw_axis(found: LiftOff) -> None:
         found.table, found.case.energy_tie_kwh, found.case.grip_limit_mps2, advice.lift_off_mps2,
         scenario.driver.lift_off_mps2, state.dark(),
     )  # fmt: skip
+    table = words.axis_table(found.table)
     figure(
-        chart, alt=alt, table=found.table.round(4), key="whole-axis", file_name=f"{scenario.car_class}-lift-off.csv",
-        title=title,
+        chart, alt=alt, table=table.iloc[:, : words.SHOWN_COLUMNS], file=table, key="whole-axis",
+        file_name=f"{scenario.car_class}-lift-off.csv", title=title,
     )  # fmt: skip
     st.markdown(words.kinds_text(found.table, found.case.brake_pedal))
 
@@ -94,11 +95,11 @@ def draw_axis(found: LiftOff) -> None:
 # what it changes
 
 
-def draw_changes(found: LiftOff) -> None:
+def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
     """What the advice changes, and what would change it."""
     scenario, display, advice = state.scenario(), state.display(), found.advice.overall
     name = words.yours_name(scenario.driver.lift_off_mps2, scenario.legs)
-    title, table = words.changes(state.as_driven(), found.table, advice.lift_off_mps2, name)
+    title, table = words.changes(driven, found.table, advice.lift_off_mps2, name)
     st.header("What it changes", anchor="changes")
     left, right = st.columns(2, gap="large")
     with left:
@@ -136,8 +137,10 @@ def draw_hills(found: LiftOff) -> None:
     title, sentences = words.hill_words(slowing, advised or yours, speed, display)
     left, right = st.columns([3, 2], gap="large")
     with left:
+        table = words.hill_table(slowing, names)
         figure(
-            on_hills(slowing, [*names.items()], dark), alt=f"{title}. {sentences}", table=slowing.round(3), key="hills",
+            on_hills(slowing, [*names.items()], dark), alt=f"{title}. {sentences}",
+            table=table[table["Grade, %"] % words.SHOWN_GRADES_PCT == 0], file=table, key="hills",
             file_name=f"{scenario.car_class}-lift-off-on-hills.csv", title=title, words=sentences,
         )  # fmt: skip
     with right:
@@ -218,12 +221,12 @@ def slow_down_speeds() -> tuple[float, float]:
 # comfort and cautions
 
 
-def draw_cautions() -> None:
+def draw_cautions(driven: dict[str, float]) -> None:
     """What people call comfortable, and what to mind."""
     left, right = st.columns([9, 11], gap="large")
     with left:
         st.header("How much is comfortable?", anchor="comfort")
-        st.markdown(words.comfort_text(state.as_driven()["high_mps2"]))
+        st.markdown(words.comfort_text(driven["high_mps2"]))
     with right:
         st.header("What to mind", anchor="mind")
         st.markdown("\n".join(f"- {caution}" for caution in words.CAUTIONS))
@@ -238,8 +241,9 @@ else:
         answer(found)
     with picture:
         draw_axis(found)
-    draw_changes(found)
+    driven = state.as_driven()
+    draw_changes(found, driven)
     draw_legs(found)
     draw_hills(found)
     draw_slow_down()
-    draw_cautions()
+    draw_cautions(driven)

@@ -61,15 +61,19 @@ def capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def together(sentence: str) -> str:
+    """A sentence whose numbers stay on one line with their units."""
+    return re.sub(r"(?<=\d) (?=%|m/s²|kWh)", NARROW, sentence)
+
+
 def percent(share: float) -> str:
-    """A share in percent that stays on one line with its sign."""
-    return percent_text(share).replace(" ", NARROW)
+    """A share in percent."""
+    return together(percent_text(share))
 
 
 def in_units(sentence: str, display: Display) -> str:
-    """A sentence of the model with its speeds in the visitor's units, and strengths that stay on one line."""
-    sentence = sentence.replace(" m/s²", f"{NARROW}m/s²")
-    return re.sub(r"([\d.]+) km/h", lambda found: display.text(float(found[1]), "km/h"), sentence)
+    """A sentence of the model with its speeds in the visitor's units."""
+    return re.sub(r"([\d.]+) km/h", lambda found: display.text(float(found[1]), "km/h"), together(sentence))
 
 
 # the answer
@@ -139,6 +143,41 @@ def axis_words(table: pd.DataFrame, advised: float) -> tuple[str, str]:
     return title, alt
 
 
+AXIS_COLUMNS = {
+    "lift_off_mps2": ("Lift-off, m/s²", 1),
+    "as_driven_net_kwh": ("Battery as driven, kWh", 3),
+    "same_speeds_net_kwh": ("Battery, same speeds, kWh", 3),
+    "as_driven_friction_kwh": ("Friction as driven, kWh", 3),
+    "same_speeds_friction_kwh": ("Friction, same speeds, kWh", 3),
+    "as_driven_presses": ("Presses as driven", 0),
+    "same_speeds_presses": ("Presses, same speeds", 0),
+    "mean_mps2": ("Mean slowing as driven, m/s²", 2),
+    "high_mps2": ("95th percentile of slowing as driven, m/s²", 2),
+    "reversals": ("Changes between pulling and slowing as driven", 0),
+    "duration_s": ("Time as driven, s", 0),
+    "word": ("Word", 0),
+    "lamp_zone": ("Stop lamps under UN R13-H", 0),
+}
+"""Columns of the file, and their decimals."""
+SHOWN_COLUMNS = 7
+"""The first of them, those of the picture, stand on the page."""
+SHOWN_GRADES_PCT = 2.0
+"""The page shows every grade that is a multiple of this [%]; the file has all."""
+
+
+def axis_table(table: pd.DataFrame) -> pd.DataFrame:
+    """The curves over the axis for a reader. `table` is from `curve_table`."""
+    rounded = table.round({key: digits for key, (_, digits) in AXIS_COLUMNS.items()})
+    return rounded[list(AXIS_COLUMNS)].rename(columns={key: name for key, (name, _) in AXIS_COLUMNS.items()})
+
+
+def hill_table(slowing: pd.DataFrame, names: Mapping[float, str]) -> pd.DataFrame:
+    """Slowing over the grade, one column a strength. `slowing` is from `slowing_on_hills`."""
+    columns = {strength: f"{capital(name)}, m/s²" for strength, name in names.items()}
+    wide = slowing.pivot(index="grade_pct", columns="lift_off_mps2", values="slowing_mps2").round(2)
+    return wide[list(names)].rename(columns=columns).rename_axis("Grade, %").reset_index()
+
+
 def kinds_text(table: pd.DataFrame, pedal: str) -> str:
     """The two curves explained, with how far energy moves on each."""
 
@@ -200,7 +239,7 @@ def rules_text(advice: Advice) -> str:
     decided = DECIDED_BY[advice.rule]
     return "\n".join(
         f"{place}. **{rule}** This one decided here." if place - 1 == decided else f"{place}. {rule}"
-        for place, rule in enumerate(RULES, 1)
+        for place, rule in enumerate(map(together, RULES), 1)
     )
 
 
@@ -226,7 +265,7 @@ def others_text(advice: Advice) -> str:
             f"- **{capital(other.word)}**, {strength_text(other.lift_off_mps2)}: {energy}{other.presses} presses, "
             f"{number_text(other.friction_kwh)} kWh of friction heat. Against it: {other.against}."
         )
-    return "\n".join(lines)
+    return together("\n".join(lines))
 
 
 # leg by leg

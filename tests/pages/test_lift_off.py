@@ -65,8 +65,8 @@ def test_the_answer_comes_first_with_its_because_and_the_rules(name, pedal):
     app, advice = opened(scenario), advised(scenario)
     assert headers(app)[0] == words.heading(advice)
     text = all_words(app)
-    assert advice.because.replace(" m/s²", f"{words.NARROW}m/s²") in text
-    assert all(rule in text for rule in RULES)
+    assert words.together(advice.because) in text
+    assert all(words.together(rule) in text for rule in RULES)
     assert any(one.value == wording.CAUTION for one in app.markdown)
 
 

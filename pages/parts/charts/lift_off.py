@@ -203,7 +203,8 @@ HILLS_PX = 260
 STEEPEST_PCT = 12.0
 SLOWING = (-1.5, 3.5)
 """The axis of slowing on hills [m/s²]."""
-HILL_NAMES_PX = 104
+HILL_NAMES_PX, ROOM_PX = 104, 300
+"""Room at the right for names; narrower pictures have none for words between the lines [px]."""
 WORD_PCT, WORD_HIGH_MPS2 = 4.0, 0.4
 """About how far two short words reach along the grades [%], and how high they and the room around them are [m/s²]."""
 
@@ -255,12 +256,13 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
          for strength, name in names],
         x, HILLS_PX, colours,
     )  # fmt: skip
+    no_room = f"datum.lamps == 'may be lit' && width < {ROOM_PX}"
     depth = {"field": "deep", "type": "quantitative", "legend": None, "scale": {"domain": [0, 1], "range": [0, 1]}}
     layers: list[Spec] = [
         {"data": {"name": "zones"}, "mark": {"type": "rect", "color": colours.wash},
          "encoding": {"x": x, "x2": {"field": "end"}, "y": plain, "y2": {"field": "y2"}, "opacity": depth}},
         *_sideways({"data": {"name": "zones"}}, x | {"field": "words_at"}, by_px("word_px", HILLS_PX),
-                   {"field": "lamps"}, end="end", color=colours.quiet),
+                   {"condition": {"test": no_room, "value": ""}, "field": "lamps"}, end="end", color=colours.quiet),
         {"data": {"name": "zero"}, "mark": {"type": "rule", "color": colours.quiet},
          "encoding": {"x": x, "x2": {"field": "end"}, "y": plain}},
         *({"data": {"name": "slowing"}, "transform": [{"filter": f"datum.lift_off_mps2 == {strength}"}],
