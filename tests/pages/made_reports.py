@@ -46,7 +46,9 @@ def with_most_to_say():
     scenario = replace(TOWN, car_class="plug-in-hybrid", legs=(leg,) * MAX_LEGS, return_trip=True)
     for key, figure in assumed_figures(scenario.car_class).items():
         if key in CAR_FIELDS and isinstance(figure.mid, float):
-            scenario = scenario.with_setting(key, min(1.00123 * figure.mid, CAR_FIELDS[key].maximum))
+            # six digits, as many as can be entered
+            stated = float(f"{1.00123 * figure.mid:.6g}")
+            scenario = scenario.with_setting(key, min(stated, CAR_FIELDS[key].maximum))
     settings = {"name": "W" * 80, "currency": "W" * 80, "payload_kg": 555.5, "trailer_kg": 1250.5, "wind_kmh": -40.0,
                 "ambient_c": -17.5, "looks_ahead": "late", "pull_away": "brisk", "steady_foot": "restless",
                 "preconditioned": True}  # fmt: skip

@@ -73,7 +73,7 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
         wording.range_text(hill.answer, hill.display),
         *wording.year_texts(hill.year, HILL.year, hill.display),
         lift_off_words.heading(hill.advice),
-        hill.advice.because,
+        lift_off_words.in_units(hill.advice.because, hill.display),
         *wording.caveat_card(hill.year, hill.display).sentences,
         wording.CAUTION,
         wording.NO_SUBSTITUTE,

@@ -1,0 +1,184 @@
+"""Taking away and opening again in a real browser, and the page as it is printed."""
+
+import re
+from itertools import pairwise
+from urllib.parse import parse_qsl, urlencode, urlsplit
+
+import pytest
+from pypdf import PdfReader
+
+from model.cli import main
+from model.scenario_io import from_link, starting_drives, to_link
+from pages.parts.display import Display
+from pages.parts.public_link import PUBLIC_URL
+from pages.parts.report import contents, report_html
+from tests.pages.made_reports import taken, with_most_to_say
+
+TOWN = starting_drives()["town"][2]
+HILL = starting_drives()["suburb-hill"][2]
+MOTORWAY = starting_drives()["motorway"][2]
+ADDRESSES = {"code": "https://drive.net/showroom", "text": ""}
+MARGINS_MM = 2 * 14
+WIDTH_MM = {"A4": 210, "Letter": 215.9}
+PX_PER_MM = 96 / 25.4
+OUTSIDE = """
+    width => [...document.body.querySelectorAll("*")].filter(element => {
+        const box = element.getBoundingClientRect();
+        return box.width && (box.right > width + 1 || box.left < -1);
+    }).map(element => element.tagName + " " + element.textContent.slice(0, 40))
+"""
+CUT = """
+    () => [...document.body.querySelectorAll("*")].filter(element =>
+        getComputedStyle(element).overflowX != "visible" && element.scrollWidth > element.clientWidth + 1
+    ).map(element => element.tagName)
+"""
+
+
+@pytest.fixture(scope="module")
+def expect():
+    return pytest.importorskip("playwright.sync_api").expect
+
+
+@pytest.fixture(scope="module")
+def made():
+    """The gathered contents of three pages: a usual one, a long drive in US units, and one with most to say."""
+    return {"usual": taken(HILL), "us": taken(MOTORWAY, Display(us=True)), "most": taken(with_most_to_say())}
+
+
+def plain(text):
+    """Text without any white space: print breaks lines where it likes."""
+    return re.sub(r"[\s\u00ad\u2010-]+", "", text)
+
+
+@pytest.mark.parametrize("paper", WIDTH_MM)
+@pytest.mark.parametrize("address", ADDRESSES)
+@pytest.mark.parametrize("name", ["usual", "us", "most"])
+def test_it_prints_on_two_pages_without_a_word_cut_off(chromium, made, monkeypatch, tmp_path, name, address, paper):
+    monkeypatch.setenv(PUBLIC_URL, ADDRESSES[address])
+    gathered = made[name]
+    page = chromium.new_page()
+    page.set_content(report_html(gathered))
+    page.pdf(path=tmp_path / "page.pdf", format=paper)
+
+    sheets = [plain(sheet.extract_text()) for sheet in PdfReader(tmp_path / "page.pdf").pages]
+    assert len(sheets) <= 2
+    filled = contents(gathered)
+    needed = [
+        filled["headline"], filled["about"], *filled["warnings"], *filled["legs"], filled["habits"], filled["caution"],
+        *(text for _, *texts in filled["facts"] for text in texts),
+        *(text for title, sentences in filled["cards"] for text in (title, *sentences)),
+        filled["energy_title"], filled["energy_text"], filled["band"], *filled["left_out"],
+        *(text for row in filled["figures"] for text in row),
+        "scan the code" if address == "code" else filled["short_text"],
+    ]  # fmt: skip
+    both = "".join(sheets)
+    assert [text for text in needed if plain(text) not in both] == []
+    for words in ("motor slows the car", "friction brakes"):
+        assert plain(words) in sheets[0]
+
+    # the same, measured: at the width of the paper nothing reaches beyond it
+    width = int((WIDTH_MM[paper] - MARGINS_MM) * PX_PER_MM)
+    page.emulate_media(media="print")
+    page.set_viewport_size({"width": width, "height": 1000})
+    assert page.evaluate(OUTSIDE, width) == []
+    assert page.evaluate(CUT) == []
+    page.close()
+
+
+@pytest.mark.parametrize("width", [390, 820])
+def test_on_a_screen_it_needs_no_sideways_scrolling_and_asks_nobody_anything(chromium, made, width):
+    page = chromium.new_page(viewport={"width": width, "height": 844})
+    asked = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.set_content(report_html(made["usual"]))
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    assert asked == []
+    page.close()
+
+
+def address(path, scenario, **more):
+    return f"{path}?{urlencode(to_link(scenario) | more)}"
+
+
+def scenario_at(page):
+    return from_link(dict(parse_qsl(urlsplit(page.url).query)), TOWN)[0]
+
+
+def test_a_page_is_taken_away_in_two_taps_and_opened_again_elsewhere(open_page, settled, expect, tmp_path):
+    page = open_page(address("/", HILL.with_setting("mass_kg", 1900.0)))
+    page.get_by_role("link", name="Take away").click()
+    with page.expect_download() as download:
+        page.get_by_role("button", name="The page (HTML)").click()
+    file = tmp_path / "page.html"
+    download.value.save_as(file)
+    assert download.value.suggested_filename == "brake-to-battery-family-hatch.html"
+    assert "family hatch, adjusted" in file.read_text(encoding="utf-8")
+
+    other = open_page("/take_away")
+    other.locator(".st-key-open-file input[type=file]").set_input_files(file)
+    expect(other.get_by_text("Opened: family hatch, adjusted, suburb to city, over a hill.")).to_be_visible()
+    assert scenario_at(settled(other)) == HILL.with_setting("mass_kg", 1900.0)
+    other.get_by_role("link", name="Go to the drive").click()
+    expect(other.locator(".st-key-word-car")).to_contain_text("family hatch, adjusted")
+
+
+def test_the_answer_that_is_downloaded_is_the_command_lines(open_page, tmp_path, capsys):
+    page = open_page(address("/take_away", HILL))
+    with page.expect_download() as download:
+        page.get_by_role("button", name="The answer (JSON)").click()
+    file = tmp_path / "answer.json"
+    download.value.save_as(file)
+    assert main(["drive", str(file)]) == 0
+    assert capsys.readouterr().out.encode() == file.read_bytes()
+
+
+def test_a_text_is_copied_from_one_screen_and_opened_on_another(open_page, settled, expect):
+    page = open_page(address("/take_away", HILL))
+    text = page.get_by_test_id("stCode").inner_text().replace("\n", "")
+    other = open_page("/take_away")
+    other.locator(".st-key-open-text input").fill(text)
+    other.get_by_role("button", name="Open the text").click()
+    expect(other.get_by_text("Opened: family hatch, suburb to city, over a hill.")).to_be_visible()
+    assert scenario_at(settled(other)) == HILL
+
+
+def test_a_public_address_shows_a_code(start_server, open_page, expect):
+    public = start_server(environment={PUBLIC_URL: "https://drive.net"})
+    page = open_page(address("/take_away", HILL), on=public)
+    expect(page.get_by_alt_text("QR code of the link to this drive")).to_be_visible()
+    expect(page.get_by_test_id("stCode")).to_contain_text("https://drive.net/?car=family-hatch")
+
+
+def test_two_cars_are_compared_in_a_few_taps_and_a_link_brings_them_back(open_page, settled, expect):
+    page = open_page(address("/", TOWN))
+    page.get_by_role("link", name="Compare").click()
+    expect(page.locator("h2").first).to_contain_text("Winter, 1 °C takes")
+    page.locator(".st-key-compare-subject").get_by_role("combobox").click()
+    page.get_by_role("option", name="Car", exact=True).click()
+    page.locator(".st-key-compare-values").get_by_text("Large SUV").click()
+    expect(page.locator("h2").first).to_contain_text("Large SUV takes")
+    page.locator(".st-key-compare-values").get_by_text("Van").click()
+    expect(page.locator("h2").first).to_contain_text("van takes")
+    page.wait_for_url(re.compile("c=van"))
+    told = settled(page).locator("h2").first.inner_text()
+    again = open_page(page.url.removeprefix(page.url.split("/compare")[0]))
+    expect(again.locator("h2").first).to_have_text(told)
+    page.go_back()
+    expect(page.locator("h2").first).not_to_contain_text("van takes")
+
+
+@pytest.mark.parametrize("path", ["/compare?differs=car&b=large-suv&c=van", "/take_away"])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_phone_needs_no_sideways_scrolling(open_page, path, scheme):
+    page = open_page(path, width=390, height=844, color_scheme=scheme)
+    page.locator("h2").first.wait_for()
+    assert page.get_by_test_id("stMain").evaluate("element => element.scrollWidth - element.clientWidth") <= 0
+
+
+@pytest.mark.parametrize("path", ["/compare?differs=car&b=large-suv&c=van", "/take_away"])
+def test_headings_are_in_order(open_page, path):
+    page = open_page(path)
+    page.locator("h2").first.wait_for()
+    levels = page.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => Number(one.tagName[1]))")
+    assert levels.count(1) == 1 and levels[0] == 1
+    assert all(after - before <= 1 for before, after in pairwise(levels))
