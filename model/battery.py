@@ -154,9 +154,13 @@ def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array
     return recurrence(keep, heat_j / capacity + (1 - keep) * ambient_c, start_c)
 
 
-def start_temperature_c(conditions: Conditions, ambient_c: Any) -> Any:
-    """Pack temperature at the start [°C]: as stated; else where the car stood, and warmed up to 20 °C if it was."""
+def start_temperature_c(conditions: Conditions, ambient_c: Any = None) -> Any:
+    """Pack temperature at the start [°C]: as stated; else where the car stood, and warmed up to 20 °C if it was.
+
+    `ambient_c` [°C] is a measured outside temperature in place of the conditions' own.
+    """
     if conditions.battery_temp_c is not None:
         return conditions.battery_temp_c
-    soaked = ambient_c if conditions.parked_c is None else conditions.parked_c
+    outside_c = conditions.ambient_c if ambient_c is None else ambient_c
+    soaked = outside_c if conditions.parked_c is None else conditions.parked_c
     return np.where(conditions.preconditioned, np.maximum(PRECONDITIONED_C, soaked), soaked)

@@ -8,7 +8,6 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
-from model.braking import LIMITS
 from model.car import Car
 from model.savings import Result
 from model.simulation import solve
@@ -42,22 +41,14 @@ def by_power(result: Result, change: str = "nothing") -> pd.DataFrame:
     many = replace(car, **powers)
     demand = wheel_demand(result.trace, many, result.conditions)
     run = solve(demand, many, result.conditions, result.driver, battery_temp_c=result.trace.battery_temp_c)
-    assert run.bound is not None
-    step = demand.speed * demand.step_s / J_PER_KWH
-    left = (run.braking_n - run.wheel_motor_n) * step
-    by_limit = {
-        name: (left * (run.bound == index)).sum(axis=-1)
-        for index, name in enumerate(LIMITS)
-        if (run.bound == index).any()
-    }
     return pd.DataFrame(
         {
             "power_times": POWER_TIMES,
             "motor_kw": car.motor_peak_kw * POWER_TIMES,
             "recovered_kwh": run.terminal_in_j / J_PER_KWH,
-            "motor_kwh": (run.wheel_motor_n * step).sum(axis=-1),
+            "motor_kwh": run.wheel_j(run.wheel_motor_n) / J_PER_KWH,
         }
-        | by_limit
+        | {name: left / J_PER_KWH for name, left in run.left_by_limit_j.items()}
     )
 
 

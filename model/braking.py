@@ -6,9 +6,9 @@ from typing import Any
 
 import numpy as np
 
-from model import motor
+from model import battery, motor
 from model.car import Car
-from model.scenario import Driver
+from model.scenario import Conditions, Driver
 from model.trace import Array
 from model.tyre_grip import driven_axle_load_n
 from model.units import KMH_PER_MPS
@@ -24,11 +24,24 @@ LIMITS = (
     "no_regeneration",
 )
 """What can hold the motor's part of a slow-down, in the order in which it is asked; the last is the comparison run."""
+MORE_THAN_ANY_MOTOR_N = 1e9
+"""Asked of the motor to learn the most it can do."""
 
 
 def lift_off_motor_n(effective_mass_kg: Any, strength_mps2: Any, road_load_n: Any) -> Any:
     """Motor force on lift-off [N]: the strength is a total, so the road load does its part first."""
     return np.maximum(0.0, strength_mps2 * effective_mass_kg - road_load_n)
+
+
+def battery_limit_n(car: Car, conditions: Conditions, speed: Array) -> Array:
+    """The most slowing force of the motor at the wheels [N] that the battery takes at the start of the drive.
+
+    Its charge and temperature are those of the start; accessories are fed meanwhile. Speeds [m/s].
+    """
+    soc, pack_c = np.array([[conditions.soc_start]]), np.array([[battery.start_temperature_c(conditions)]])
+    electric_w = battery.acceptance_w(car, soc, pack_c)[0, 0] + car.accessory_w
+    most: Array = motor.slowing_force_n(car, speed, electric_w) / car.gear_efficiency
+    return most
 
 
 def fade_share(car: Car, driver: Driver, speed: Array) -> Any:

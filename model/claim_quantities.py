@@ -103,8 +103,7 @@ def friction_work_spared(draws: Draws) -> Array:
     """Work that regeneration spares the friction brakes [%]."""
 
     def works(run: Run, without: Run) -> Sequence[Array]:
-        step_m = run.demand.speed * run.demand.step_s
-        return (run.friction_n * step_m).sum(-1), (without.friction_n * step_m).sum(-1)
+        return run.wheel_j(run.friction_n), without.wheel_j(without.friction_n)
 
     with_it, without = draws.drive(lambda _: works)
     return 100 * (1 - with_it / np.maximum(without, LEAST_J))
@@ -114,7 +113,7 @@ def net_j_per_m(draws: Draws, **how: Any) -> Array:
     """Net energy of each run at the battery over its distance [J/m]."""
 
     def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
-        return lambda run: ((run.terminal_out_j - run.terminal_in_j) / trace.distance_m,)
+        return lambda run: (run.net_j / trace.distance_m,)
 
     net: Array = draws.drive(measure, (True,), **how)[0]
     return net

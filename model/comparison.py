@@ -10,8 +10,6 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from model.drives import Answer, answer_of, trace_of
 from model.lift_off_curves import as_you_would_drive
 from model.parameters import assumed_figures, car_of, class_labels, open_figures_of
@@ -148,9 +146,7 @@ def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven
     result = evaluate(trace, car, scenario.conditions, scenario.driver)
 
     def energies(run: Run, without: Run) -> tuple[Array, ...]:
-        heat_j = np.sum(run.friction_n * run.demand.speed * run.demand.step_s, axis=-1)
-        net_j = without.terminal_out_j - without.terminal_in_j
-        return run.terminal_out_j, run.terminal_in_j, net_j, heat_j
+        return run.terminal_out_j, run.terminal_in_j, without.net_j, run.wheel_j(run.friction_n)
 
     drawn = draw_beside(scenario, first_class, runs)
     *terminals, friction_kwh = (

@@ -49,14 +49,13 @@ def book_keeper(trace: Trace) -> Callable[..., tuple[Array, ...]]:
     def energies(run: Run, without: Run | None = None) -> tuple[Array, ...]:
         step_s = run.demand.step_s
         out, back = (np.maximum(sign * run.terminal_w, 0) * step_s for sign in (1, -1))
-        step_m = run.demand.speed * step_s
         steps = len(slope)
         return (
             out.sum(-1),
             back.sum(-1),
-            out.sum(-1) * np.nan if without is None else without.terminal_out_j - without.terminal_in_j - out.sum(-1),
-            (run.braking_n * step_m).sum(-1),
-            (run.wheel_motor_n * step_m).sum(-1),
+            out.sum(-1) * np.nan if without is None else without.net_j - out.sum(-1),
+            run.wheel_j(run.braking_n),
+            run.wheel_j(run.wheel_motor_n),
             out[:, :steps][:, slope > 0].sum(-1),
             back[:, :steps][:, slope < 0].sum(-1),
         )

@@ -11,13 +11,12 @@ from typing import Any
 import numpy as np
 
 from model import battery
-from model.battery import start_temperature_c
 from model.car import Car
+from model.fields import InputError
 from model.friction_brakes import disc_temperature_of, fade_caution
 from model.savings import Result, evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import Run
-from model.simulation import solve as solve_run
+from model.simulation import Run, solve
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
 from model.wheel_demand import BLOCK, wheel_demand
@@ -83,8 +82,8 @@ def _unbounded(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -
         pack_heater_kw=0.0,
         sustain_soc=None,
     )
-    warm = replace(conditions, soc_start=0.5, battery_temp_c=start_temperature_c(conditions, conditions.ambient_c))
-    run = solve_run(wheel_demand(trace, endless, warm), endless, warm, driver)
+    warm = replace(conditions, soc_start=0.5, battery_temp_c=battery.start_temperature_c(conditions))
+    run = solve(wheel_demand(trace, endless, warm), endless, warm, driver)
     return run, (run.soc[0] - run.soc[0, 0]) * ENDLESS_KWH
 
 
@@ -131,7 +130,7 @@ def headroom(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     whole = lengths.sum(axis=1) > 0
     blocks = (charging_w * lengths).sum(axis=1)[whole] / lengths.sum(axis=1)[whole]
     power = max(float(blocks.max()), 0.0)
-    start_c = start_temperature_c(conditions, conditions.ambient_c)
+    start_c = battery.start_temperature_c(conditions)
     return Headroom(
         gained_kwh=gained,
         gained_share=gained / car.usable_kwh,
@@ -285,8 +284,6 @@ def shares_of_slopes(
     car: Car, conditions: Conditions, driver: Driver, grades_pct: Any, speeds_kmh: Any
 ) -> Array:
     """The downhill share of the uphill energy [1] for each grade (rows) and speed (columns); NaN: cannot be climbed."""
-    from model.fields import InputError
-
     shares = np.full((len(grades_pct), len(speeds_kmh)), np.nan)
     for row, grade in enumerate(grades_pct):
         for column, speed in enumerate(speeds_kmh):

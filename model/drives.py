@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from model.drive_builder import build_drive
+from model.drive_builder import FootUp, build_drive
 from model.parameters import car_of, open_figures_of
 from model.savings import Result, evaluate
 from model.scenario import SEASONS, Scenario
@@ -17,13 +17,14 @@ YEAR_RUNS = 100
 """Sampled cars for the year's band: four seasons are driven with each."""
 
 
-def trace_of(scenario: Scenario) -> Trace:
-    """The speed trace of a described drive."""
+def trace_of(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
+    """The speed trace of a described drive; `foot_up` as in `model.drive_builder.build_drive`."""
     return build_drive(
         scenario.legs,
         scenario.driver,
         return_trip=scenario.return_trip,
         start_altitude_m=scenario.conditions.altitude_m,
+        foot_up=foot_up,
     )
 
 

@@ -7,7 +7,6 @@ from dataclasses import replace
 import numpy as np
 
 from model import battery, motor
-from model.battery import start_temperature_c
 from model.car import Car
 from model.fields import InputError
 from model.road_load import air_density, air_n
@@ -42,7 +41,7 @@ def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]
         Where the car cannot climb a hill at all.
     """
     demand = wheel_demand(trace, car, conditions)
-    start_c = start_temperature_c(conditions, float(demand.ambient_c[0, 0]))
+    start_c = battery.start_temperature_c(conditions, float(demand.ambient_c[0, 0]))
     soc, pack_c = np.array([[conditions.soc_start]]), np.array([[start_c]])
     volts = battery.open_circuit_v(car, soc)[0, 0]
     ohms = battery.resistance_ohm(car, soc, pack_c)[0, 0]

@@ -12,7 +12,6 @@ import numpy as np
 
 from model.car import Car
 from model.savings import Result
-from model.scenario import Conditions
 from model.simulation import Run
 from model.trace import Array
 from model.units import KMH_PER_MPS, ZERO_C_IN_K
@@ -28,6 +27,10 @@ RADIATION_W_PER_K4_T = 0.55 * 5.67e-8 * 0.4
 FADE_BAND_C = (300.0, 500.0)
 """Disc temperature at which ordinary pads begin to lose bite, and that by which they have [°C]. Common practice, no
 source; brake fluid that holds water boils lower, at the caliper."""
+FIRM_USE_MPS2 = 1.5
+"""Slowing by the friction brakes alone from which a use counts as firm [m/s²]. Common practice, no source."""
+FIRM_USE_FROM_KMH = 20.0
+"""Below this speed an application is too short to clean a disc [km/h]. Common practice, no source."""
 
 
 def disc_temperature_c(
@@ -74,44 +77,6 @@ def fade_caution(hottest_c: float) -> str:
     """Where the hottest moment lies against the band in which pads lose bite: below, within or above."""
     low, high = FADE_BAND_C
     return "below" if hottest_c < low else "within" if hottest_c <= high else "above"
-
-
-def repeated_stops_c(
-    car: Car,
-    conditions: Conditions,
-    *,
-    stops: int,
-    from_kmh: float,
-    to_kmh: float,
-    deceleration: float,
-    every_s: float,
-) -> Array:
-    """Front discs' temperature [°C] at the end of each of many equal stops on friction brakes, road load left out.
-
-    Between two stops the car is back at its speed. FMVSS 135, S7.13, heats brakes so: 15 times from 120 to 60 km/h at
-    3 m/s², every 45 s.
-    """
-    mass = car.mass_kg + conditions.payload_kg + conditions.trailer_kg
-    fast, slow = from_kmh / KMH_PER_MPS, to_kmh / KMH_PER_MPS
-    braking_s = (fast - slow) / deceleration
-    lengths = np.array([braking_s, every_s - braking_s])
-    mean = (fast + slow) / 2
-    power = np.array([mass * deceleration * mean, 0.0])
-    reached = disc_temperature_c(
-        car,
-        np.tile(power, stops),
-        np.tile(lengths, stops),
-        np.tile([mean, fast], stops),
-        np.full(2 * stops, conditions.ambient_c),
-        conditions.ambient_c,
-    )
-    return reached[1::2]
-
-
-FIRM_USE_MPS2 = 1.5
-"""Slowing by the friction brakes alone from which a use counts as firm [m/s²]. Common practice, no source."""
-FIRM_USE_FROM_KMH = 20.0
-"""Below this speed an application is too short to clean a disc [km/h]. Common practice, no source."""
 
 
 @dataclass(frozen=True)

@@ -21,7 +21,7 @@ from model.descent import (
     shares_of_slopes,
 )
 from model.drives import trace_of
-from model.hybrid import FuelSaved, fuel_saved, has_engine
+from model.hybrid import FuelSaved, fuel_saved, has_engine, with_kept_charge
 from model.limit_settings import LimitSettings, by_battery
 from model.parameters import car_of
 from model.savings import Result
@@ -63,9 +63,9 @@ def hills(scenario: Scenario, settings: LimitSettings, result: Result) -> Hills:
     """
     trace, car, conditions, driver = trace_of(scenario), car_of(scenario), scenario.conditions, scenario.driver
     hybrid = has_engine(car)
-    kept = conditions if car.sustain_soc is None else replace(conditions, soc_start=car.sustain_soc)
+    kept = with_kept_charge(car, conditions)
     way_down = hill(-settings.hill_m, settings.hill_pct, settings.hill_kmh)
-    start_c = start_temperature_c(conditions, conditions.ambient_c)
+    start_c = start_temperature_c(conditions)
     slope = {"drop_m": settings.hill_m, "grade_pct": settings.hill_pct, "speed_kmh": settings.hill_kmh}
     full = replace(conditions, soc_start=1.0)
     down = descent(car, kept, driver, **slope)

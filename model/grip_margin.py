@@ -14,9 +14,9 @@ import numpy as np
 
 from model.car import Car
 from model.fields import Field
-from model.scenario import SURFACES, Conditions
+from model.scenario import Conditions
 from model.trace import Array
-from model.tyre_grip import axle_loads_n, friction_coefficient
+from model.tyre_grip import axle_loads_n, road_friction
 from model.units import GRAVITY_MPS2, KMH_PER_MPS
 
 SPEED_KMH = Field("speed_kmh", "number", "km/h", "Speed", "", minimum=1, maximum=250, usual=(20, 140), default=50.0)
@@ -149,8 +149,7 @@ def largest_lift_off_mps2(
 
 def available_friction(conditions: Conditions, speed: Any = 0.0) -> dict[str, Any]:
     """Friction that road and tyres may give [1] at `speed` [m/s]: low, mid and high end of the road's band."""
-    surface = SURFACES.index(conditions.surface)
-    return {name: friction_coefficient(surface, level, conditions.tyres, speed) for name, level in LEVELS.items()}
+    return {name: road_friction(conditions, speed, level) for name, level in LEVELS.items()}
 
 
 def margin_word(demand: float, least_friction: float) -> str:
@@ -168,7 +167,7 @@ def failing_axle(asked: AxleGrip) -> str:
     return "front" if front > rear else "rear"
 
 
-def slip_after_delay(car: Car, conditions: Conditions, asked: AxleGrip, friction: float, speed: float) -> float:
+def slip_after_delay(car: Car, asked: AxleGrip, friction: float, speed: float) -> float:
     """How far the driven wheels have slowed against the road [1] when slip control takes the motor's slowing back.
 
     0: they roll; 1: they stand. What the road does not hold slows wheels and motor themselves, whose inertia is the
@@ -230,7 +229,7 @@ def grip_check(
         "slowing_here_mps2": strength_mps2 + GRAVITY_MPS2 * sine,
         "slip_control_delay_s": car.slip_control_delay_s,
         "slip_when_control_acts": {
-            name: slip_after_delay(car, conditions, asked, friction, speed) for name, friction in there_is.items()
+            name: slip_after_delay(car, asked, friction, speed) for name, friction in there_is.items()
         },
         "four_wheel_braking_mps2": {
             name: float(friction * GRAVITY_MPS2 * np.sqrt(1 - sine**2) + GRAVITY_MPS2 * sine)

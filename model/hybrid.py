@@ -1,4 +1,4 @@
-"""Hybrids: what regeneration saves in fuel, with a wide band, and how soon the small window is full.
+"""Hybrids: what regeneration saves in fuel, with a wide band, and the charge that the engine keeps.
 
 A hybrid goes through the same kernel: its battery is a small window with a low power cap, and its engine gives what
 the battery would have to give below the charge that it keeps. Energies stand at the electric drive's terminals,
@@ -11,10 +11,9 @@ from dataclasses import asdict, dataclass, replace
 from typing import Any
 
 from model.car import Car
-from model.descent import descent_to_fill_m
 from model.parameters import assumed_figures
 from model.savings import Result
-from model.scenario import Conditions, Driver, Scenario
+from model.scenario import Conditions, Scenario
 from model.simulation import Run
 from model.uncertainty import Band
 from model.units import J_PER_KWH
@@ -72,17 +71,6 @@ def fuel_answers(scenario: Scenario, result: Result) -> dict[str, Any]:
     }
 
 
-def window_kwh(car: Car, conditions: Conditions) -> float:
-    """Room in the battery at the start of the drive [kWh]."""
-    return (1 - conditions.soc_start) * car.usable_kwh
-
-
-def descent_until_full_m(
-    car: Car, conditions: Conditions, driver: Driver, grade_pct: float, speed_kmh: float
-) -> float | None:
-    """Metres of descent after which a hybrid's window is full, from the charge its engine keeps.
-
-    None where the slope gives nothing back.
-    """
-    kept = conditions if car.sustain_soc is None else replace(conditions, soc_start=car.sustain_soc)
-    return descent_to_fill_m(car, kept, driver, grade_pct, speed_kmh)
+def with_kept_charge(car: Car, conditions: Conditions) -> Conditions:
+    """The conditions with a hybrid's usual charge at the start: what its engine keeps."""
+    return conditions if car.sustain_soc is None else replace(conditions, soc_start=car.sustain_soc)

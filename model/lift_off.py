@@ -8,9 +8,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from model import battery, motor
-from model.battery import start_temperature_c
-from model.braking import fade_share, lift_off_motor_n, motor_limits_n
+from model import motor
+from model.braking import MORE_THAN_ANY_MOTOR_N, battery_limit_n, fade_share, lift_off_motor_n, motor_limits_n
 from model.car import Car
 from model.scenario import Conditions, Driver
 from model.trace import Array, Trace
@@ -20,7 +19,6 @@ from model.wheel_demand import Demand, wheel_demand
 LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2 = 0.7, 1.3
 """UN R13-H, 5.2.22.4: slowing on release of the accelerator up to which stop lamps must not light, and above which they
 must [m/s²]; between the two they may. For cars under that regulation; other markets differ."""
-MORE_THAN_ANY_MOTOR_N = 1e9
 COMFORT_CONVENTIONS = (
     (3.0, "comfortable slowing for drivers and passengers", "ITE, as cited by Maurya and Bokare 2012"),
     (3.4, "slowing for which stopping sight distances are laid out, 11.2 ft/s²", "AASHTO Green Book 2018"),
@@ -164,10 +162,7 @@ def holding(speed_mps: float, grade: Any, car: Car, conditions: Conditions, driv
     can = _motor_can_n(road, car, driver, np.full(len(grade), MORE_THAN_ANY_MOTOR_N))
     fade = fade_share(car, driver, road.speed)
     can = np.where(fade < 1, np.minimum(can, fade * asked), can)
-    soc = np.array([[conditions.soc_start]])
-    pack_c = np.array([[start_temperature_c(conditions, conditions.ambient_c)]])
-    accepted_w = battery.acceptance_w(car, soc, pack_c)[0, 0] + car.accessory_w
-    can = np.minimum(can, motor.slowing_force_n(car, road.speed, accepted_w) / car.gear_efficiency)
+    can = np.minimum(can, battery_limit_n(car, conditions, road.speed))
     return Holding(
         grade=grade,
         strength_mps2=np.where(asked > road.drag_n, strength, np.nan),

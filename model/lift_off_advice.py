@@ -11,7 +11,7 @@ from model.lift_off import holding, lamp_zone_of, word_of
 from model.lift_off_curves import PEDALS, STRENGTHS_MPS2, Curves
 from model.scenario import SURFACES
 from model.trace import Array
-from model.tyre_grip import driven_axle_load_n, friction_coefficient
+from model.tyre_grip import driven_axle_load_n, road_friction
 from model.units import KMH_PER_MPS
 
 Flags = NDArray[np.bool_]
@@ -218,9 +218,7 @@ class Case:
 def grip_allows(curves: Curves, surface: str, speed_kmh: float) -> Flags:
     """Where on the axis lifting off asks for no more of the driven wheels' grip than the first rule leaves it."""
     car, conditions = curves.car, curves.scenario.conditions
-    friction = friction_coefficient(
-        SURFACES.index(surface), conditions.grip_level, conditions.tyres, speed_kmh / KMH_PER_MPS
-    )
+    friction = road_friction(replace(conditions, surface=surface), speed_kmh / KMH_PER_MPS)
     mass = car.mass_kg + conditions.payload_kg
     asked = (mass + conditions.trailer_kg) * STRENGTHS_MPS2
     allows: Flags = asked <= GRIP_FOR_LIFT_OFF * friction * driven_axle_load_n(car, mass, STRENGTHS_MPS2)

@@ -14,7 +14,7 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from model.car import Car
-from model.drive_builder import build_drive
+from model.drives import trace_of
 from model.following import follow
 from model.lift_off import foot_up_mps2, lamp_zone_of, word_of
 from model.parameters import car_of
@@ -79,24 +79,16 @@ def as_you_would_drive(scenario: Scenario, car: Car) -> Trace:
         driver = replace(scenario.driver, lift_off_mps2=chosen)
         return foot_up_mps2(speed, car, scenario.conditions, driver)
 
-    trace = build_drive(
-        scenario.legs, scenario.driver, return_trip=scenario.return_trip,
-        start_altitude_m=scenario.conditions.altitude_m, foot_up=foot_up,
-    )  # fmt: skip
-    return follow(trace, car, scenario.conditions)[0]
+    return follow(trace_of(scenario, foot_up), car, scenario.conditions)[0]
 
 
 def curves_of(scenario: Scenario) -> Curves:
     """Drive a scenario over the whole axis; strengths chosen for single legs are left out."""
     scenario = replace(scenario, legs=tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs))
     car = car_of(scenario)
-    habit = build_drive(
-        scenario.legs, scenario.driver, return_trip=scenario.return_trip,
-        start_altitude_m=scenario.conditions.altitude_m,
-    )  # fmt: skip
     whole_axis: Any = STRENGTHS_MPS2[:, None]
     axis = replace(scenario.driver, lift_off_mps2=whole_axis)
-    same = _both_pedals(follow(habit, car, scenario.conditions)[0], car, scenario, axis)
+    same = _both_pedals(follow(trace_of(scenario), car, scenario.conditions)[0], car, scenario, axis)
     driven, rides = [], []
     for strength in STRENGTHS_MPS2:
         one = scenario.with_setting("lift_off_mps2", float(strength))

@@ -112,7 +112,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
 
     def consumed(trace: Trace, conditions: Conditions, driver: Driver) -> Array:
         def measure(run: Run) -> Sequence[Array]:
-            return (run.terminal_out_j - run.terminal_in_j,)
+            return (run.net_j,)
 
         net = run_each(trace, car, conditions, driver, drawn, measure, (True,))[0]
         return np.broadcast_to(net / trace.distance_m, (runs,))

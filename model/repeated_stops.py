@@ -9,10 +9,9 @@ import pandas as pd
 
 from model.car import Car
 from model.friction_brakes import disc_temperature_of
-from model.habits import pull_away
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
-from model.slow_down import Part, change, drive_way
+from model.slow_down import change, gain, trace_along
 from model.stop_energy import hardest_mps2
 from model.units import KMH_PER_MPS
 
@@ -44,10 +43,8 @@ def repeated_stops(
     quiet = replace(conditions, cabin=False)
     fast = from_kmh / KMH_PER_MPS
     slow = change(fast, 0.0, min(slowing_mps2, hardest_mps2(from_kmh, conditions)), car, quiet, steps=STOP_STEPS)
-    up = pull_away(0.0, fast, driver)
-    time_s = np.linspace(0.0, float(up.duration_s), PULL_AWAY_STEPS + 1)
-    away = Part(up.gained_mps(time_s), np.diff(time_s))
-    result = evaluate(drive_way([slow, *[away, slow] * (stops - 1)], car, quiet, driver).trace, car, quiet, driver)
+    away = gain(0.0, fast, driver, steps=PULL_AWAY_STEPS)
+    result = evaluate(trace_along([slow, *[away, slow] * (stops - 1)]), car, quiet, driver)
     speed = result.trace.speed_mps
     return RepeatedStops(
         temperature=pd.DataFrame(

@@ -7,7 +7,6 @@ from typing import Any
 
 import numpy as np
 
-from model.braking import LIMITS
 from model.car import Car
 from model.fields import InputError
 from model.following import follow
@@ -65,7 +64,7 @@ class Result:
     @property
     def friction_only_net_kwh(self) -> float:
         """Net energy of the same trace on friction brakes only [kWh]."""
-        return float(self.friction_only.terminal_out_j[0] - self.friction_only.terminal_in_j[0]) / J_PER_KWH
+        return float(self.friction_only.net_j[0]) / J_PER_KWH
 
     @property
     def saved_kwh(self) -> float:
@@ -94,28 +93,25 @@ class Result:
         """Energy from the wall [Wh/km]."""
         return self.net_kwh * 1000 / self.distance_km / self.car.charging_efficiency
 
-    def _wheel_kwh(self, force_n: Array, run: Run) -> float:
-        return float(np.sum(force_n * run.demand.speed * run.demand.step_s)) / J_PER_KWH
-
     @property
     def wheel_braking_kwh(self) -> float:
         """Braking energy asked at the wheels, beyond road load and slope [kWh]."""
-        return self._wheel_kwh(self.run.braking_n, self.run)
+        return float(self.run.wheel_j(self.run.braking_n)[0]) / J_PER_KWH
 
     @property
     def wheel_regen_kwh(self) -> float:
         """Braking energy that the motor took at the wheels [kWh]."""
-        return self._wheel_kwh(self.run.wheel_motor_n, self.run)
+        return float(self.run.wheel_j(self.run.wheel_motor_n)[0]) / J_PER_KWH
 
     @property
     def wheel_friction_kwh(self) -> float:
         """Braking energy left to the friction brakes [kWh]."""
-        return self._wheel_kwh(self.run.friction_n, self.run)
+        return float(self.run.wheel_j(self.run.friction_n)[0]) / J_PER_KWH
 
     @property
     def friction_only_wheel_friction_kwh(self) -> float:
         """Work of the friction brakes in the friction-only run [kWh]."""
-        return self._wheel_kwh(self.friction_only.friction_n, self.friction_only)
+        return float(self.friction_only.wheel_j(self.friction_only.friction_n)[0]) / J_PER_KWH
 
     @property
     def captured_share(self) -> float | None:
@@ -125,14 +121,7 @@ class Result:
     @property
     def limits_kwh(self) -> dict[str, float]:
         """Wheel energy left to friction by the limit that bound [kWh]."""
-        demand, bound = self.run.demand, self.run.bound
-        assert bound is not None
-        energy = np.broadcast_to(self.run.friction_n * demand.speed * demand.step_s, bound.shape)
-        return {
-            name: float(energy[bound == index].sum()) / J_PER_KWH
-            for index, name in enumerate(LIMITS)
-            if (bound == index).any()
-        }
+        return {name: float(left[0]) / J_PER_KWH for name, left in self.run.left_by_limit_j.items()}
 
     @property
     def soc(self) -> Array:

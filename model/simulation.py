@@ -67,6 +67,26 @@ class Run:
         """Energy put back at the terminals [J], shape (runs,)."""
         return np.sum(np.maximum(-self.terminal_w, 0) * self.demand.step_s, axis=-1)
 
+    @property
+    def net_j(self) -> Array:
+        """Out less in at the terminals [J], shape (runs,)."""
+        return self.terminal_out_j - self.terminal_in_j
+
+    def wheel_j(self, force_n: Array) -> Array:
+        """Work of a force at the wheels [J], shape (runs,)."""
+        work: Array = np.sum(force_n * self.demand.speed * self.demand.step_s, axis=-1)
+        return work
+
+    @property
+    def left_by_limit_j(self) -> dict[str, Array]:
+        """Work that each limit which bound left to the friction brakes [J], shape (runs,)."""
+        assert self.bound is not None
+        return {
+            name: self.wheel_j(np.where(self.bound == index, self.friction_n, 0.0))
+            for index, name in enumerate(LIMITS)
+            if (self.bound == index).any()
+        }
+
 
 @dataclass(frozen=True, eq=False)
 class Machine:

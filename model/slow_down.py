@@ -70,6 +70,23 @@ def change(from_mps: float, to_mps: float, slowing_mps2: float, car: Car, condit
     return Part(speed, step_s, grade)
 
 
+def gain(from_mps: float, to_mps: float, driver: Driver, steps: int = SPEED_STEPS) -> Part:
+    """Gain speed [m/s] as hard as this driver does."""
+    up = pull_away(from_mps, to_mps, driver)
+    time_s = np.linspace(0.0, float(up.duration_s), steps + 1)
+    return Part(from_mps + up.gained_mps(time_s), np.diff(time_s))
+
+
+def trace_along(parts: list[Part]) -> Trace:
+    """Parts one after the other, on warm tyres."""
+    step_s = np.concatenate([part.step_s for part in parts])
+    speed = np.concatenate([parts[0].speed[:1], *(part.speed[1:] for part in parts)])
+    sine = np.concatenate([np.full(len(part.step_s), part.grade / np.sqrt(1 + part.grade**2)) for part in parts])
+    height = np.append(0.0, np.cumsum(sine * (speed[1:] + speed[:-1]) / 2 * step_s))
+    time_s = np.append(0.0, np.cumsum(step_s))
+    return Trace(time_s=time_s, speed_mps=speed, elevation_m=height, warmed_up=True)
+
+
 @dataclass(frozen=True, eq=False)
 class Way:
     """One way to cover the road of a slow-down.
@@ -94,22 +111,15 @@ class Way:
 def drive_way(parts: list[Part], car: Car, conditions: Conditions, driver: Driver, *, regen: bool = True) -> Way:
     """Drive parts one after the other; the foot comes up where the first of them ends."""
     distance = sum(part.distance_m for part in parts)
-    step_s = np.concatenate([part.step_s for part in parts])
-    speed = np.concatenate([parts[0].speed[:1], *(part.speed[1:] for part in parts)])
-    sine = np.concatenate([np.full(len(part.step_s), part.grade / np.sqrt(1 + part.grade**2)) for part in parts])
-    height = np.append(0.0, np.cumsum(sine * (speed[1:] + speed[:-1]) / 2 * step_s))
-    time_s = np.append(0.0, np.cumsum(step_s))
-    trace = Trace(time_s=time_s, speed_mps=speed, elevation_m=height, warmed_up=True)
+    trace = trace_along(parts)
     run = solve(wheel_demand(trace, car, replace(conditions, cabin=False)), car, conditions, driver, regen=regen)
-    given, taken = float(run.terminal_out_j[0]), float(run.terminal_in_j[0])
-    friction = float((run.friction_n * run.demand.speed * run.demand.step_s).sum())
     return Way(
         trace=trace,
         distance_m=distance,
         time_s=trace.duration_s,
-        battery_wh=(given - taken) / J_PER_WH,
-        recovered_wh=taken / J_PER_WH,
-        friction_wh=friction / J_PER_WH,
+        battery_wh=float(run.net_j[0]) / J_PER_WH,
+        recovered_wh=float(run.terminal_in_j[0]) / J_PER_WH,
+        friction_wh=float(run.wheel_j(run.friction_n)[0]) / J_PER_WH,
         lift_m=distance - (parts[0].distance_m if len(parts) > 1 else 0.0),
     )
 
@@ -199,10 +209,7 @@ def unneeded_dip(
     *, slowing_mps2: float = DIP_SLOWING_MPS2,
 ) -> dict[str, Way]:  # fmt: skip
     """Slow down for nothing and pull up again: ways "steady" (no dip), "regen" and "friction" over the same road."""
-    slow = change(from_mps, to_mps, slowing_mps2, car, conditions)
-    up = pull_away(to_mps, from_mps, driver)
-    time_s = np.linspace(0.0, float(up.duration_s), SPEED_STEPS + 1)
-    dip = [slow, Part(to_mps + up.gained_mps(time_s), np.diff(time_s))]
+    dip = [change(from_mps, to_mps, slowing_mps2, car, conditions), gain(to_mps, from_mps, driver)]
     foot = replace(driver, lift_off_mps2=slowing_mps2)
     return {
         "steady": drive_way([keep(from_mps, sum(part.distance_m for part in dip))], car, conditions, foot),

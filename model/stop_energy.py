@@ -9,23 +9,17 @@ import numpy as np
 import pandas as pd
 
 from model.car import Car
-from model.habits import pull_away
 from model.savings import Result, evaluate
-from model.scenario import SURFACES, Conditions, Driver
-from model.slow_down import Part, change, drive_way
+from model.scenario import Conditions, Driver
+from model.slow_down import change, gain, trace_along
+from model.stopping import brakes_hold_mps2
 from model.trace import Array
-from model.tyre_grip import friction_coefficient
-from model.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
-
-PULL_AWAY_STEPS = 400
-"""Equal parts into which pulling away is cut."""
+from model.units import J_PER_WH, KMH_PER_MPS
 
 
 def hardest_mps2(from_kmh: float, conditions: Conditions) -> float:
     """Slowing [m/s²] that all four tyres have grip for at this speed and below, so over a whole stop."""
-    surface = SURFACES.index(conditions.surface)
-    friction = friction_coefficient(surface, conditions.grip_level, conditions.tyres, from_kmh / KMH_PER_MPS)
-    return float(friction) * GRAVITY_MPS2
+    return float(brakes_hold_mps2(conditions, conditions.grip_level, from_kmh / KMH_PER_MPS))
 
 
 def stop(from_kmh: float, slowing_mps2: float, car: Car, conditions: Conditions, driver: Driver) -> Result:
@@ -35,8 +29,7 @@ def stop(from_kmh: float, slowing_mps2: float, car: Car, conditions: Conditions,
     """
     slowing = min(slowing_mps2, hardest_mps2(from_kmh, conditions))
     quiet = replace(conditions, cabin=False)
-    way = drive_way([change(from_kmh / KMH_PER_MPS, 0.0, slowing, car, quiet)], car, quiet, driver)
-    return evaluate(way.trace, car, quiet, driver)
+    return evaluate(trace_along([change(from_kmh / KMH_PER_MPS, 0.0, slowing, car, quiet)]), car, quiet, driver)
 
 
 @dataclass(frozen=True)
@@ -150,11 +143,8 @@ class WayOut:
 
 def way_out(stored_wh: float, to_kmh: float, car: Car, conditions: Conditions, driver: Driver) -> WayOut:
     """Take energy [Wh] out of the cells with the losses of pulling away from rest to a speed, as this driver does."""
-    up = pull_away(0.0, to_kmh / KMH_PER_MPS, driver)
-    time_s = np.linspace(0.0, float(up.duration_s), PULL_AWAY_STEPS + 1)
-    quiet = replace(conditions, cabin=False)
-    way = drive_way([Part(up.gained_mps(time_s), np.diff(time_s))], car, quiet, driver)
-    run = evaluate(way.trace, car, quiet, driver).run
+    up = trace_along([gain(0.0, to_kmh / KMH_PER_MPS, driver)])
+    run = evaluate(up, car, replace(conditions, cabin=False), driver).run
     step_s, speed = run.demand.step_s[0], run.demand.speed[0]
     pulling = (run.shaft_n[0] > 0) * step_s
     shaft = float(np.dot(run.shaft_n[0] * speed, pulling))

@@ -11,33 +11,22 @@ from typing import Any
 
 import numpy as np
 
-from model import battery, motor
-from model.battery import start_temperature_c
-from model.braking import fade_share, motor_limits_n
+from model.braking import MORE_THAN_ANY_MOTOR_N, battery_limit_n, fade_share, lift_off_motor_n, motor_limits_n
 from model.car import Car
-from model.fields import Field
 from model.grip_margin import LEVELS, available_friction
 from model.lift_off import rolling
 from model.parameters import assumed_figures, car_from, car_of
-from model.scenario import SURFACES, Conditions, Driver, Scenario
+from model.scenario import Conditions, Driver, Scenario
 from model.trace import Array
-from model.tyre_grip import friction_coefficient
+from model.tyre_grip import road_friction
 from model.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
 
-REACTION_S = Field(
-    "reaction_s", "number", "s", "Reaction time", "From seeing to braking.", minimum=0, maximum=5, usual=(0.5, 2.5),
-    default=1.0,
-)  # fmt: skip
 HIGHWAY_CODE = (0.67, 6.55)
 """Thinking time [s] and slowing [m/s²] behind the UK Highway Code's typical stopping distances, rule 126 (derived)."""
 SIGHT_REACTION_S = 2.5
 SIGHT_SLOWING_FT_S2, SIGHT_SLOWING_MPS2 = 11.2, 3.4
 """Reaction and slowing behind stopping sight distances, in US and in metric units (AASHTO Green Book 2018)."""
-LEAST_A_CAR_MUST_DO = (100.0, 70.0)
-"""Speed [km/h] and the longest stop allowed from it with cold brakes [m]: FMVSS 135, S7.5."""
 SPEED_STEPS = 400
-ENDLESS_N = 1e9
-"""More than any car is asked to slow with."""
 
 
 def thinking_distance_m(speed: Any, reaction_s: Any) -> Any:
@@ -88,8 +77,7 @@ def _speeds(from_mps: float) -> Array:
 def brakes_hold_mps2(conditions: Conditions, level: float, speed: Any, grade: float = 0.0) -> Any:
     """Slowing [m/s²] that the road lets four braked wheels reach, on a slope [1] too; `level` within its band."""
     cosine = 1 / np.sqrt(1 + grade**2)
-    friction = friction_coefficient(SURFACES.index(conditions.surface), level, conditions.tyres, speed)
-    return GRAVITY_MPS2 * cosine * (friction + grade)
+    return GRAVITY_MPS2 * cosine * (road_friction(conditions, speed, level) + grade)
 
 
 def motor_limits_at(
@@ -100,18 +88,16 @@ def motor_limits_at(
     Speed [m/s]; `slowing` is what the car slows by meanwhile [m/s²]. Whatever the pedal, the motor is asked.
     """
     car_kg = car.mass_kg + conditions.payload_kg
-    friction = friction_coefficient(SURFACES.index(conditions.surface), conditions.grip_level, conditions.tyres, speed)
+    friction = road_friction(conditions, speed)
     blended = replace(car, brake_pedal="blended")
     limits = motor_limits_n(blended, driver, speed, asked_n, slowing, friction, car_kg, car_kg, None)
-    start_c = start_temperature_c(conditions, conditions.ambient_c)
-    accepted = battery.acceptance_w(car, np.array([[conditions.soc_start]]), np.array([[start_c]]))[0, 0]
-    limits["battery"] = motor.slowing_force_n(car, speed, accepted + car.accessory_w) / car.gear_efficiency
+    limits["battery"] = battery_limit_n(car, conditions, speed)
     return limits
 
 
 def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Any) -> Array:
     """The most the motor can take at the wheels [N] at each speed [m/s] while the car slows by `slowing` [m/s²]."""
-    limits = motor_limits_at(car, conditions, Driver(), speed, slowing, np.full_like(speed, ENDLESS_N))
+    limits = motor_limits_at(car, conditions, Driver(), speed, slowing, np.full_like(speed, MORE_THAN_ANY_MOTOR_N))
     # fading is a share of what is asked: here of what the motor could do
     del limits["low_speed_fade"]
     most: Array = fade_share(car, Driver(), speed) * np.minimum.reduce(np.broadcast_arrays(*limits.values()))
@@ -275,7 +261,7 @@ def motor_only_stop(
     slowing = np.full_like(at, car.regen_cap_mps2 if strength_mps2 is None else strength_mps2)
     most = motor_slowing_n(car, conditions, at, slowing)
     if strength_mps2 is not None:
-        asked = np.maximum(strength_mps2 * road.demand.car_effective_kg - road.flat_n, 0.0)
+        asked = lift_off_motor_n(road.demand.car_effective_kg, strength_mps2, road.flat_n)
         most = np.minimum(most, fade_share(car, Driver(), at) * asked)
     slowing = (road.here_n + most) / mass
     distance, time_s = _slowing(start, slowing, at)

@@ -9,7 +9,7 @@ import numpy as np
 
 from model.car import Car
 from model.parameters import rows
-from model.scenario import SURFACES
+from model.scenario import SURFACES, Conditions
 from model.trace import Array
 from model.units import GRAVITY_MPS2, KMH_PER_MPS
 
@@ -56,6 +56,15 @@ def friction_coefficient(surface: Any, level: Any, tyres: str = "any", speed: An
     at_fast, at_faster = table["share_at_90_kmh"][surface], table["share_at_130_kmh"][surface]
     between = np.clip((speed - slow) / (fast - slow), 0, 1) * (1 - at_fast)
     return friction * (1 - between - np.clip((speed - fast) / (faster - fast), 0, 1) * (at_fast - at_faster))
+
+
+def road_friction(conditions: Conditions, speed: Any = 0.0, level: Any = None) -> Any:
+    """Friction between tyre and road [1] under these conditions at `speed` [m/s].
+
+    `level` is the place within the road's band (−1 low to 1 high), the conditions' own if left out.
+    """
+    level = conditions.grip_level if level is None else level
+    return friction_coefficient(SURFACES.index(conditions.surface), level, conditions.tyres, speed)
 
 
 def extra_rolling(surface: Any) -> Any:

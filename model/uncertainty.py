@@ -158,6 +158,6 @@ def run_samples(
     """Drive one trace with every drawn set of figures, with regeneration and without."""
 
     def energies(run: Run, without: Run) -> tuple[Array, ...]:
-        return run.terminal_out_j, run.terminal_in_j, without.terminal_out_j - without.terminal_in_j
+        return run.terminal_out_j, run.terminal_in_j, without.net_j
 
     return Samples(*run_each(trace, car, conditions, driver, drawn, energies) / J_PER_KWH)

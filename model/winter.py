@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from model.battery import start_temperature_c, usable_in_the_cold_kwh
+from model.braking import lift_off_motor_n
 from model.cabin import heat_pump_cop
 from model.car import Car
 from model.descent import Normal, until_normal
@@ -111,7 +112,7 @@ def lift_off_left(
     speed = np.array([speed_kmh / KMH_PER_MPS])
     road = rolling(speed, car, conditions)
     mass = road.demand.car_effective_kg
-    asked = float(np.maximum(driver.lift_off_mps2 * mass - road.flat_n, 0.0)[0])
+    asked = float(lift_off_motor_n(mass, driver.lift_off_mps2, road.flat_n)[0])
     limits = motor_limits_at(car, conditions, driver, speed, driver.lift_off_mps2, asked)
     name, least = min(((name, float(np.squeeze(limit))) for name, limit in limits.items()), key=lambda item: item[1])
     held = max(min(asked, least), float(road.drag_n[0]) if asked else 0.0)
@@ -175,7 +176,7 @@ class WarmUp:
 def warm_up(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> WarmUp:
     """Warm battery and cabin before the drive, or not: the same drive both ways."""
     cold, warm = (replace(conditions, preconditioned=before) for before in (False, True))
-    soaked, ready = (start_temperature_c(each, each.ambient_c) for each in (cold, warm))
+    soaked, ready = (start_temperature_c(each) for each in (cold, warm))
     battery_kwh = car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh * (ready - soaked) / J_PER_KWH
     parked = conditions.ambient_c if conditions.parked_c is None else conditions.parked_c
     rise = max(conditions.cabin_set_c - parked, 0.0) if conditions.cabin else 0.0

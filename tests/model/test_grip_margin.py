@@ -102,12 +102,12 @@ def test_margins_follow_the_printed_rule():
 
 def test_slip_grows_with_the_delay_and_is_none_where_the_road_holds():
     asked = grip_asked(car(), PLAIN, 1.5)
-    at = [slip_after_delay(car(slip_control_delay_s=s), PLAIN, asked, 0.1, 15.0) for s in (0.0, 0.1, 0.3)]
+    at = [slip_after_delay(car(slip_control_delay_s=s), asked, 0.1, 15.0) for s in (0.0, 0.1, 0.3)]
     assert at[0] == 0 < at[1] < at[2] <= 1
     excess_n = (float(asked.front_along) - 0.1) * float(asked.front_load_n)
     assert at[1] == pytest.approx(excess_n / (0.04 * 1800) * 0.1 / 15.0)
-    assert slip_after_delay(car(), PLAIN, asked, 0.9, 15.0) == 0
-    assert slip_after_delay(car(slip_control_delay_s=2.0), PLAIN, asked, 0.05, 1.0) == 1
+    assert slip_after_delay(car(), asked, 0.9, 15.0) == 0
+    assert slip_after_delay(car(slip_control_delay_s=2.0), asked, 0.05, 1.0) == 1
 
 
 def test_the_check_answers_with_bands():

@@ -7,8 +7,8 @@ import pytest
 
 from model.battery import recurrence
 from model.cycles import cycle_trace
-from model.descent import hill
-from model.hybrid import descent_until_full_m, engine_kwh, fuel_answers, fuel_l, fuel_saved, has_engine, window_kwh
+from model.descent import descent_to_fill_m, hill
+from model.hybrid import engine_kwh, fuel_answers, fuel_l, fuel_saved, has_engine, with_kept_charge
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver, Scenario
@@ -68,10 +68,11 @@ def test_a_full_window_on_a_descent_leaves_the_engines_drag_and_friction():
 
 
 def test_metres_until_the_window_is_full():
-    metres = descent_until_full_m(FULL, WARM, DRIVER, 6, 50)
-    assert 50 < metres < 400
-    assert metres > descent_until_full_m(replace(FULL, usable_kwh=0.4), WARM, DRIVER, 6, 50)
-    assert window_kwh(FULL, WARM) == pytest.approx(0.4 * 0.6)
+    metres, smaller = (
+        descent_to_fill_m(car, with_kept_charge(car, WARM), DRIVER, 6, 50)
+        for car in (FULL, replace(FULL, usable_kwh=0.4))
+    )
+    assert 50 < smaller < metres < 400
 
 
 def test_fuel_has_a_wide_band_unless_the_efficiency_is_stated():

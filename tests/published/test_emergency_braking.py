@@ -7,13 +7,16 @@ import pytest
 
 from model.parameters import car_from, class_labels
 from model.scenario import Conditions, Scenario
-from model.stopping import LEAST_A_CAR_MUST_DO, braking_power_w, emergency_stop, motor_part_g
+from model.stopping import braking_distance_m, braking_power_w, emergency_stop, motor_part_g
 from model.units import GRAVITY_MPS2, KMH_PER_MPS
 
 
 def test_the_least_a_car_must_do():
-    from_kmh, distance_m = LEAST_A_CAR_MUST_DO
-    assert (from_kmh / KMH_PER_MPS) ** 2 / (2 * distance_m) == pytest.approx(5.51, abs=0.005)
+    from_kmh, allowed_m = 100.0, 70.0
+    slowing = (from_kmh / KMH_PER_MPS) ** 2 / (2 * allowed_m)
+    assert slowing == pytest.approx(5.51, abs=0.005)
+    assert braking_distance_m(from_kmh / KMH_PER_MPS, slowing) == pytest.approx(allowed_m)
+    assert emergency_stop(car_from("family-hatch"), Conditions(), from_kmh, level=-1.0).braking_m < allowed_m
 
 
 def test_dry_roads_hold_six_to_nine_tenths_of_g():
