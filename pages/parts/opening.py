@@ -15,8 +15,8 @@ from model.fields import InputError
 from model.scenario import Scenario
 from model.scenario_io import parse_json
 from pages.parts.display import percent_text
-from pages.parts.link import parsed
-from pages.parts.wording import plain
+from pages.parts.link import VERSION, parsed
+from pages.parts.wording import other_version, plain
 
 INSIDE_THE_PAGE = re.compile(rb'href="data:application/json;base64,([A-Za-z0-9+/=]+)"')
 """Where a take-away page keeps its drive."""
@@ -51,7 +51,8 @@ def from_text(text: str, base: Scenario) -> Opened:
         raise InputError(
             "The text holds no drive. It is a whole link to this app, or begins like “car=city-car&legs=”."
         )
-    return Opened(scenario, tuple(notices))
+    version = parameters.get(VERSION, MODEL_VERSION)[:20]
+    return Opened(scenario, (*notices, *([other_version(version)] if version != MODEL_VERSION else [])))
 
 
 def from_file(data: bytes, name: str) -> Opened:

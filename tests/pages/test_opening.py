@@ -53,6 +53,11 @@ def test_what_a_link_cannot_mean_is_clamped_and_said():
     assert opened.scenario.legs == TOWN.legs
 
 
+def test_a_text_of_another_version_says_so():
+    opened = from_text("car=van&v=0.0.1", TOWN)
+    assert len(opened.notices) == 1 and "0.0.1" in opened.notices[0] and MODEL_VERSION in opened.notices[0]
+
+
 @pytest.mark.parametrize(
     "data",
     [
