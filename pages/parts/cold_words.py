@@ -24,6 +24,7 @@ from pages.parts.winter_words import (
 )
 from pages.parts.wording import season_of, temperature_text
 
+HARDLY_MPS2 = 0.005
 SLIPPERY = ("snow", "ice", "glazed-ice")
 
 
@@ -172,7 +173,7 @@ def fade_words(lifts: Sequence[LiftOffLeft]) -> tuple[str, str]:
     usual, *others = lifts
     least = min(lift.slowing_mps2 for lift in others)
     title = f"The same lift-off of {usual.asked_mps2:g} m/s² may shrink to {number_text(least)} m/s²"
-    if least > usual.slowing_mps2 - 0.005:
+    if usual.motor_mps2 < HARDLY_MPS2 or least > usual.slowing_mps2 - HARDLY_MPS2:
         title = f"So gentle a lift-off, {usual.asked_mps2:g} m/s², does not fade"
     because = "; ".join(BECAUSE[lift.situation] for lift in others if lift.limit)
     drawn = "Grey is what air and tyres slow, blue the motor; the outline is what was asked."
