@@ -29,7 +29,9 @@ SIZES = """
 """
 
 
-@pytest.mark.parametrize("path", ["/", "/show", "/how_it_works?panel=who", "/how_it_works?panel=motor"])
+@pytest.mark.parametrize(
+    "path", ["/", "/show", "/how_it_works?panel=who", "/how_it_works?panel=motor", "/compare", "/take_away"]
+)
 @pytest.mark.parametrize("width", [390, 1024])
 def test_what_a_finger_must_hit_is_large_enough(open_page, path, width):
     page = open_page(path, width=width)
