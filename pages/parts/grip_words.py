@@ -164,4 +164,3 @@ ADVICE_READ = (
     "They speak of different cars, roads and speeds. What this page adds is the margin for yours: the gentler the "
     "lift-off and the lower the speed, the less hangs on who is right. The manual of your car decides."
 )
-

@@ -10,6 +10,7 @@ from model.grip_margin import LEVELS
 from model.hybrid import has_engine
 from model.limit_settings import LimitSettings
 from model.scenario import Scenario
+from pages.parts.charts.hills import charge_text
 from pages.parts.display import Display, number_text, percent_text
 from pages.parts.winter_words import LEAST_KWH, Said, band_text, free_text, kwh, normal_text, share_text, whole
 from pages.parts.wording import temperature_text
@@ -31,7 +32,7 @@ def hills(found: Hills, scenario: Scenario, settings: LimitSettings, display: Di
     if hybrid:
         do[1] = "**Use the position for slopes that the manual names**: the engine holds the car, and the discs rest."
     elif room.gained_kwh >= LEAST_KWH:
-        do.insert(0, f"**If the hill begins at your door, charge to {100 * room.start_at_most:.0f} % at most**, or "
+        do.insert(0, f"**If the hill begins at your door, charge to {charge_text(room.start_at_most)} at most**, or "
                   "less to keep the feel.")  # fmt: skip
     return Said(
         "When the battery is full, and on long hills",

@@ -38,9 +38,13 @@ def near_full(hills: Hills, dark: bool = False) -> Spec:
     near_end = {"transform": [{"filter": f"datum.soc >= {FROM_PCT}"}]}
     fits_to = 100 * room.start_at_most
     marks = pd.DataFrame(
-        [{"soc": fits_to, "start": FROM_PCT, "end": 100.0, "kw": min(room.power_kw, most), "top": most,
-          "gives": f"the hill gives {number_text(room.power_kw)} kW", "fits": f"fits in up to {fits_to:.0f} %",
-          "takes": "the battery takes"}]
+        [
+            {
+                "soc": fits_to, "start": FROM_PCT, "end": 100.0, "kw": min(room.power_kw, most), "top": most,
+                "gives": f"the hill gives {number_text(room.power_kw)} kW", "takes": "the battery takes",
+                "fits": f"fits in up to {charge_text(room.start_at_most)}",
+            }
+        ]
     )  # fmt: skip
     at_left, above = x | {"field": "start"}, float(shown["mid"].iloc[0]) < room.power_kw
     layers = [
@@ -59,6 +63,11 @@ def near_full(hills: Hills, dark: bool = False) -> Spec:
         layer("marks", "text", {"x": at_left, "y": up("top"), "text": {"field": "takes"}}, xOffset=8, yOffset=14),
     ]  # fmt: skip
     return dressed(layers, {"takes": shown.round(3), "marks": marks.round(3)}, ROOM_PX, dark)
+
+
+def charge_text(soc: float) -> str:
+    """A charge in whole percent; with a decimal where little is missing."""
+    return f"{100 * soc:.{int(0.99 < soc < 0.9995)}f} %"
 
 
 # the discs on the way down

@@ -10,7 +10,7 @@ from model.friction_brakes import FADE_BAND_C
 from model.full_battery import given_back, hills
 from model.limit_settings import LimitSettings
 from model.scenario_io import starting_drives
-from pages.parts.charts.hills import discs, near_full
+from pages.parts.charts.hills import charge_text, discs, near_full
 from pages.parts.charts.hills import given_back as slopes
 from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid
@@ -81,3 +81,7 @@ def test_slopes_that_cannot_be_climbed_are_left_out():
     assert slopes(weak, 6.0, METRIC)["datasets"]["speed0"]["grade_pct"].max() == 6
     shown = slopes(SLOPES, 6.0, METRIC)["datasets"]["speed0"]
     np.testing.assert_allclose(shown["share"], 100 * SLOPES.loc[SLOPES["speed_kmh"] == 50, "share"], atol=0.01)
+
+
+def test_a_charge_that_little_is_missing_from_has_a_decimal():
+    assert [charge_text(soc) for soc in (0.934, 0.99, 0.9958, 1.0)] == ["93 %", "99 %", "99.6 %", "100 %"]
