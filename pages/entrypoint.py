@@ -1,6 +1,6 @@
 """What stands on every page: navigation, the answer line, the drive strip and the foot."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -8,22 +8,15 @@ import pandas as pd
 import streamlit as st
 
 from model import MODEL_VERSION
-from model.timeline import slow_downs, timeline
 from pages.parts import link, state, wording
-from pages.parts.answer_line import draw_answer_line
-from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding
+from pages.parts.charts.drive_strip import Note
 from pages.parts.display import Display
-from pages.parts.figure import draw_chart
+from pages.parts.drive_part import Notes, draw_drive, no_notes
 from pages.parts.lift_off_words import leg_notes
 from pages.parts.theme import palette
 from pages.parts.winter_words import strip_notes
 
 ASSETS = Path(__file__).parent.parent / "assets"
-
-
-def no_notes(_steps: pd.DataFrame) -> Sequence[Note]:
-    """Nothing written over the strip."""
-    return ()
 
 
 def lift_off_notes(steps: pd.DataFrame) -> Sequence[Note]:
@@ -42,8 +35,9 @@ def winter_notes(steps: pd.DataFrame) -> Sequence[Note]:
 class Sheet:
     """One page: its file, its name in the navigation, its title and what it is about.
 
-    A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. `notes` says
-    what it writes over the strip, from the timeline of the drive.
+    A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One
+    that `draws_drive` places line and strip itself. `notes` says what it writes over the strip, from the timeline of
+    the drive.
     """
 
     file: str
@@ -53,7 +47,8 @@ class Sheet:
     hidden: bool = False
     bare: bool = False
     states_headline: bool = False
-    notes: Callable[[pd.DataFrame], Sequence[Note]] = no_notes
+    draws_drive: bool = False
+    notes: Notes = no_notes
 
 
 SHEETS = (
@@ -65,6 +60,7 @@ SHEETS = (
           notes=lift_off_notes),
     Sheet("winter_and_limits.py", "Winter and limits", notes=winter_notes),
     Sheet("how_it_works.py", "How it works"),
+    Sheet("check_a_claim.py", "Check a claim", draws_drive=True),
     Sheet("show.py", "Show", hidden=True, bare=True),
     Sheet("compare.py", "Compare", "Your drive beside another",
           "The same road with one thing changed, and whether that makes a difference beyond what is not known.",
@@ -94,22 +90,6 @@ def foot() -> None:
             st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
 
 
-def strip(sheet: Sheet) -> None:
-    """The visitor's own drive in one picture, with the page's notes; its place stays where a drive was refused."""
-    with st.container(key="strip"):
-        drawn = state.outcome().result
-        if drawn is None:
-            st.markdown("No picture: the drive cannot be driven as described.")
-            return
-        steps, events = timeline(drawn), slow_downs(drawn)
-        notes = sheet.notes(steps)
-        draw_chart(
-            drive_strip(steps, events, state.display(), state.dark(), notes),
-            alt=strip_finding(steps, events, state.display(), notes),
-            key="drive-strip",
-        )
-
-
 st.set_page_config(page_title="Brake to Battery", layout="wide")
 st.html(ASSETS / "style.css")
 wordmark = (ASSETS / "wordmark.svg").read_text(encoding="utf-8")
@@ -129,9 +109,10 @@ with st.container(key="head", gap=None):
         st.markdown(sheet.about)
     if notices := link.notices():
         st.info("\n\n".join(("Some of the link could not be used.", *notices)))
-    if not sheet.bare:
-        draw_answer_line(with_answer=not sheet.states_headline)
-        strip(sheet)
+    if version := link.other_version():
+        st.info(wording.other_version(version))
+    if not (sheet.bare or sheet.draws_drive):
+        draw_drive(with_answer=not sheet.states_headline, notes=sheet.notes)
 page.run()
 if not sheet.bare:
     foot()

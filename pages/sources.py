@@ -13,17 +13,20 @@ from pages.parts.glossary import GLOSSARY
 from pages.parts.source_tables import (
     acceptance_table,
     cars_table,
+    changes_table,
     check_table,
     cycles_table,
     figures_table,
     grip_table,
     ranges_table,
+    uses_table,
 )
 from pages.parts.trust import LEFT_OUT
 
 SECTIONS = {
     "method": "How an answer is made",
     "figures": "The figures of the car",
+    "uses": "Where the figures are used",
     "band": "How a band is made",
     "checks": "The model beside published figures",
     "range": "Where it holds",
@@ -32,6 +35,7 @@ SECTIONS = {
     "grip": "Grip of the road",
     "cycles": "Standard cycles",
     "words": "Words",
+    "changes": "Change log and corrections",
     "cautions": "Cautions and version",
 }
 
@@ -85,6 +89,10 @@ show(
     f"Assumed figures of the class {car}: low, mid, high, kind and source",
 )
 
+section("uses")
+say("Read from the program itself, so it cannot go out of date.")
+show(uses_table(), "Parts of the model and the figures of the car that each uses")
+
 section("band")
 say(
     f"The model is run many times, and for each run every assumed figure is drawn anew: within its low and high, most "
@@ -137,6 +145,13 @@ show(cycles_table(display), "Standard cycles with regulation, length, time and s
 
 section("words")
 say("\n\n".join(f"**{term}.** {meaning}" for term, meaning in GLOSSARY.items()))
+
+section("changes")
+say(
+    "The version is raised whenever a number may change, and stands on every answer, file and link. A correction is "
+    "named as one, with what it moved."
+)
+show(changes_table(), "Versions of the model with what each changed")
 
 section("cautions")
 say(f"{wording.CAUTION} {wording.LIMITS_OF_REGENERATION}")

@@ -12,13 +12,15 @@ from dataclasses import replace
 
 import streamlit as st
 
+from model import MODEL_VERSION
 from model.scenario import SETTINGS, Scenario
 from model.scenario_io import from_link, to_link
 from pages.parts import state
 from pages.parts.display import Display
 from pages.parts.wording import plain
 
-UNITS = "units"
+UNITS, VERSION = "units", "v"
+"""How it is shown, and the version of the model that the link was made with."""
 STALE_S = 0.5
 """A browser sends along the address it had when something was pressed. For this long after an address was replaced [s],
 meeting it again is such a straggler; later it is a step back."""
@@ -26,8 +28,8 @@ SCENARIO_KEYS = frozenset(SETTINGS) | {"car", "legs", "return_trip"}
 
 
 def link_of(scenario: Scenario, display: Display) -> dict[str, str]:
-    """The parameters that bring back a scenario and how it is shown."""
-    return to_link(scenario) | ({UNITS: "us"} if display.us else {})
+    """The parameters that bring back a scenario and how it is shown, with the version of the model."""
+    return to_link(scenario) | ({UNITS: "us"} if display.us else {}) | {VERSION: MODEL_VERSION}
 
 
 def parsed(link: Mapping[str, str], base: Scenario) -> tuple[Scenario | None, Display, list[str]]:
@@ -46,7 +48,7 @@ def own_link() -> dict[str, str]:
 
 def ours(link: Mapping[str, str]) -> dict[str, str]:
     """The parameters that are not a page's own."""
-    return {key: value for key, value in link.items() if key in SCENARIO_KEYS | {UNITS}}
+    return {key: value for key, value in link.items() if key in SCENARIO_KEYS | {UNITS, VERSION}}
 
 
 def read() -> None:
@@ -60,7 +62,7 @@ def read() -> None:
     st.session_state["display"] = shown
     if scenario is not None:
         state.put_whole(scenario)
-        st.session_state["link_notices"] = (scenario, notices)
+        st.session_state["link_notices"] = (scenario, notices, link.get(VERSION, MODEL_VERSION)[:20])
 
 
 def write() -> None:
@@ -77,5 +79,11 @@ def write() -> None:
 
 def notices() -> list[str]:
     """What a link's values had to be changed to, until the visitor changes something."""
-    scenario, sentences = st.session_state.get("link_notices", (None, []))
+    scenario, sentences, _ = st.session_state.get("link_notices", (None, [], ""))
     return sentences if scenario == state.scenario() else []
+
+
+def other_version() -> str:
+    """The version of the model that the link was made with, if it is another, until the visitor changes something."""
+    scenario, _, version = st.session_state.get("link_notices", (None, [], MODEL_VERSION))
+    return version if version != MODEL_VERSION and scenario == state.scenario() else ""

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import ast
+import re
 from collections.abc import Mapping, Sequence
+from functools import cache
+from pathlib import Path
 from typing import Any
 
 import pandas as pd
 
+import model
 from model.car import CAR_FIELDS
 from model.cycles import CYCLES, cycle_trace
 from model.fields import Field
@@ -48,6 +53,33 @@ def figures_table(car_class: str, stated: Mapping[str, Any], display: Display) -
             band = f"{low} to {high}, mid {mid}" if item.low != item.high else mid
             table.append([label_text(field, display), band, f"{item.kind.capitalize()}: {item.source}."])
     return pd.DataFrame(table, columns=["Figure", "Low to high", "Kind and source"])
+
+
+USERS = (
+    "wheel_demand", "road_load", "motor", "braking", "tyre_grip", "battery", "pack", "cabin", "friction_brakes",
+    "simulation", "hybrid", "savings", "drives", "lift_off", "lift_off_advice", "grip_margin", "stopping", "descent",
+    "winter",
+)  # fmt: skip
+"""The parts of the model that read figures of the car, from the wheels inwards."""
+
+
+@cache
+def uses_table() -> pd.DataFrame:
+    """Which part of the model uses which assumed figures, read from the model's own code."""
+    table = []
+    for name in USERS:
+        code = (Path(model.__file__).parent / f"{name}.py").read_text(encoding="utf-8")
+        about = (ast.get_docstring(ast.parse(code)) or "").partition("\n")[0]
+        used = [field.label for key, field in CAR_FIELDS.items() if re.search(rf"\.{key}\b|\"{key}\"", code)]
+        if used:
+            table.append([about, "; ".join(used)])
+    return pd.DataFrame(table, columns=["Part of the model", "Figures of the car that it uses"])
+
+
+def changes_table() -> pd.DataFrame:
+    """The model's versions, with what each changed or corrected."""
+    names = {"version": "Version", "date": "Date", "kind": "Kind", "what": "What"}
+    return pd.DataFrame(rows("changes.csv"))[list(names)].rename(columns=names)[::-1]
 
 
 def check_table(check: Check) -> pd.DataFrame:

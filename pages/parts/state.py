@@ -11,8 +11,10 @@ from dataclasses import dataclass, replace
 import pandas as pd
 import streamlit as st
 
+from model import claims, range_figure
 from model.cold_day import ColdDay, cold_day
 from model.comparison import Side, side_of
+from model.denominators import Books, books_of
 from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, trace_of, year_of
 from model.fields import InputError
 from model.full_battery import Hills, given_back, hills
@@ -21,6 +23,7 @@ from model.lift_off_advice import Case, DriveAdvice, advise, case_of
 from model.lift_off_curves import Curves, as_set, curve_table, curves_of
 from model.limit_settings import LimitSettings
 from model.limits_of_regen import AtAGlance, at_a_glance, season_costs_of
+from model.range_figure import RangeOnRoad
 from model.savings import Result
 from model.scenario import Driver, Scenario, Year
 from model.scenario_io import starting_drives
@@ -182,10 +185,21 @@ def side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None,
     return _side(replace(now, year=Year()), first_class, as_driven)
 
 
-def side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
-    """A drive to be held against one in a car of `first_class`, or the sentence with which it was refused."""
-    # the year changes nothing on one drive
-    return _side(replace(now, year=Year()), first_class, as_driven)
+def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
+    """A tested claim, with what was said about it."""
+    return _claim(claim_id, settings)
+
+
+def range_on_road(test_range_km: float, test: str) -> RangeOnRoad:
+    """A printed range [km] on the road of the session's scenario; raises `InputError` where that has no end."""
+    return _range_on_road(replace(scenario(), year=Year()), test_range_km, test)
+
+
+def books() -> Books:
+    """The energies of the session's drive, which must have a result."""
+    result = outcome().result
+    assert result is not None
+    return books_of(result)
 
 
 def described_duration_s() -> float:
@@ -274,3 +288,13 @@ def _stopped_hard(now: Scenario, settings: LimitSettings) -> HardStop:
     result = _outcome(now).result
     assert result is not None
     return hard_stop(now, settings, result)
+
+
+@st.cache_resource(max_entries=40, show_spinner=False)
+def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
+    return claims.check(claims.question(claim_id, dict(settings)))
+
+
+@st.cache_resource(max_entries=200, show_spinner=False)
+def _range_on_road(now: Scenario, test_range_km: float, test: str) -> RangeOnRoad:
+    return range_figure.range_on_road(now, test_range_km, test)

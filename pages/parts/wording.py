@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from model import MODEL_VERSION
 from model.drives import Answer, YearOfDrives
 from model.fields import Field
 from model.habits import HABITS
@@ -58,6 +59,14 @@ def plain(refusal: str) -> str:
         label = re.escape(field.label)
         refusal = re.sub(rf"\b{key}\b(?:( of leg \d+)? \({label}\))?", rf"{field.label.lower()}\1", refusal, flags=re.I)
     return refusal[:1].upper() + refusal[1:]
+
+def other_version(version: str) -> str:
+    """What is said of a link that another version of the model made."""
+    return (
+        f"This link was made with version {version} of the model; here is version {MODEL_VERSION}, so numbers may have "
+        "moved. The change log under “Sources and method” says what was changed."
+    )
+
 
 
 # the answer

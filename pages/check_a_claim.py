@@ -1,0 +1,385 @@
+"""Check a claim: choose it, say what was published, and see whether it holds, where, and how to print it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import partial
+from urllib.parse import urlencode
+
+import streamlit as st
+
+from model.claim_draws import INPUTS
+from model.claims import QUESTION_FIELDS, Answer, Question, claims, question, sayable
+from model.fields import InputError
+from pages.parts import claim_files, link, phrase_words, state
+from pages.parts import claim_inputs as inputs
+from pages.parts import claim_words as words
+from pages.parts.charts import claims as charts
+from pages.parts.drive_part import draw_drive
+from pages.parts.figure import draw_chart, figure
+from pages.parts.public_link import public_base
+from pages.parts.road_part import draw_converter, draw_road
+from pages.parts.theme import WIDTH_PX
+
+CLAIM, SAID, GAVE = "claim", "said_", "gave"
+"""The page's parameters in the address: the claim's id, each thing that was said, and in a link to keep what the model
+gave when it was made."""
+TEXT_PX = 640
+PATH = "check_a_claim"
+RELATION_WORDS = {"at_least": "at least", "about": "about", "at_most": "at most"}
+
+
+# what is asked, which lives in the address
+
+
+def settings() -> dict[str, str]:
+    """What the address says was said."""
+    given = st.query_params.to_dict()
+    return {key.removeprefix(SAID): value for key, value in given.items() if key.startswith(SAID)}
+
+
+def asked() -> tuple[Question, list[str]]:
+    """The question of the address, and a sentence for each part of it that cannot be used."""
+    claim_id, notices, kept = st.query_params.get(CLAIM, next(iter(claims()))), [], {}
+    if claim_id not in claims():
+        notices.append(f"“{claim_id}” is none of the claims here; the first of them is shown.")
+        claim_id = next(iter(claims()))
+    for key, value in settings().items():
+        try:
+            question(claim_id, kept | {key: value})
+        except InputError as refused:
+            notices.append(inputs.plain_refusal(str(refused)))
+        else:
+            kept[key] = value
+    return question(claim_id, kept), notices
+
+
+def put(claim_id: str, given: Mapping[str, str]) -> None:
+    """Write the question into the address, beside what is not its own."""
+    own = {key: value for key, value in st.query_params.to_dict().items()
+           if key not in (CLAIM, GAVE) and not key.startswith(SAID)}  # fmt: skip
+    st.query_params.from_dict(own | {CLAIM: claim_id} | {SAID + key: value for key, value in given.items()})
+
+
+def choose(claim_id: str) -> None:
+    """Take up another claim."""
+    put(claim_id, {})
+    state.refusals().clear()
+    st.session_state["open-claims"] = False
+    open_row(None)
+
+
+def say(key: str, value: str) -> None:
+    """Note that something was said; nothing for an input that was left out."""
+    now = asked()[0]
+    given = {name: text for name, text in now.given.items() if name != key}
+    usual = now.claim.said.get(key, "")
+    if value != usual:
+        given[key] = value or "open"
+    put(now.claim.id, given)
+
+
+def open_row(key: str | None) -> None:
+    """Open one condition and close the others."""
+    st.session_state["open-said"] = key
+
+
+# choosing and saying
+
+
+def choose_claim(now: Question) -> None:
+    """The list of claims, closed until it is asked for."""
+    is_open = st.session_state.get("open-claims", False)
+
+    def turn() -> None:
+        st.session_state["open-claims"] = not is_open
+
+    with st.container(key="rows-claims", gap=None):
+        st.button(
+            f"{len(claims())} claims: choose another", key="row-claims", type="tertiary", width="stretch",
+            on_click=turn, icon=f":material/expand_{'less' if is_open else 'more'}:", icon_position="right",
+        )  # fmt: skip
+    if not is_open:
+        return
+    columns = st.columns(2, gap="large")
+    groups = list(words.GROUPS.items())
+    for column, part in zip(columns, (groups[:2], groups[2:]), strict=True):
+        for name, ids in part:
+            with column, st.container(key=f"rows-group-{ids[0]}", gap=None):
+                st.markdown(f"**{name}**")
+                for claim_id in ids:
+                    text, here = inputs.held_together(claims()[claim_id].text), claim_id == now.claim.id
+                    st.button(f":gray[{text}]" if here else text, key=f"row-{claim_id}", type="tertiary",
+                              width="stretch", on_click=choose, args=(claim_id,), disabled=here)  # fmt: skip
+
+
+def say_number(now: Question) -> None:
+    """The number as published, and whether it was a least, an about or a most."""
+    refused, sentence = state.refusals().get("set-number", ("", ""))
+
+    def take_number() -> None:
+        typed = st.session_state["set-number"]
+        state.refusals().pop("set-number", None)
+        try:
+            given = inputs.number_setting(typed)
+            changed = question(now.claim.id, {"number": given})
+        except (InputError, ValueError):
+            sentence = f"Number: “{typed}” is neither a number nor a range such as 11 to 22. The answer keeps the last."
+            state.refusals()["set-number"] = (typed, sentence)
+            return
+        say_beside("number", given, changed.number == now.claim.number)
+
+    def take_relation() -> None:
+        relation = st.session_state["set-relation"]
+        say_beside("relation", relation, relation == now.claim.relation)
+
+    st.session_state["set-relation"] = now.relation if now.relation in RELATION_WORDS else None
+    st.session_state["set-number"] = refused if sentence else inputs.field_of_number(now)
+    with st.container(key="claim-number", horizontal=True, vertical_alignment="bottom", gap="small"):
+        st.segmented_control(
+            QUESTION_FIELDS["relation"].label, list(RELATION_WORDS), format_func=RELATION_WORDS.__getitem__,
+            key="set-relation", on_change=take_relation, disabled=len(now.number) == 2, width="content",
+        )  # fmt: skip
+        st.text_input(f"Number, {now.claim.unit}", key="set-number", on_change=take_number, width=130,
+                      placeholder="11 to 22")  # fmt: skip
+    if sentence:
+        st.error(sentence)
+
+
+def say_beside(key: str, value: str, as_claimed: bool) -> None:
+    """Note a number or a relation; what the claim itself says need not be noted."""
+    now = asked()[0]
+    given = {name: text for name, text in now.given.items() if name != key}
+    put(now.claim.id, given if as_claimed else {key: value} | given)
+
+
+def say_conditions(now: Question) -> None:
+    """A line for each input: what was said of it, or over what it runs; one is open at a time."""
+    display = state.display()
+    opened = st.session_state.get("open-said")
+    with st.container(key="rows-said", gap=None):
+        for key in now.declared:
+            is_open = opened == key
+            st.button(
+                inputs.row_text(key, now, display), key=f"row-said-{key}", type="tertiary", width="stretch",
+                icon=f":material/expand_{'less' if is_open else 'more'}:", icon_position="right", on_click=open_row,
+                args=(None if is_open else key,),
+            )  # fmt: skip
+            if is_open:
+                with st.container(key="entries", gap="xsmall"):
+                    entry(key, now)
+    others = inputs.listed_keys(now, sayable(now.claim))
+
+    def take() -> None:
+        if key := st.session_state["say-another"]:
+            say(key, inputs.usual_of(INPUTS[key]))
+            open_row(key)
+
+    st.session_state["say-another"] = None
+    st.selectbox("Another condition was named", others, format_func=inputs.label, key="say-another", on_change=take,
+                 index=None, placeholder="Another condition was named", label_visibility="collapsed")  # fmt: skip
+
+
+def entry(key: str, now: Question) -> None:
+    """The entry of one input: values to choose, or a number or a range to type."""
+    field, display, name = INPUTS[key], state.display(), f"set-said-{key}"
+    this = now.declared[key]
+    is_said = key in now.said or (key in now.claim.scope and key in now.settings)
+    refused, sentence = state.refusals().get(name, ("", ""))
+
+    def take_choices() -> None:
+        picked = st.session_state[name]
+        say(key, ",".join(field.text(value) for value in picked))
+
+    def take_number() -> None:
+        typed = st.session_state[name]
+        state.refusals().pop(name, None)
+        try:
+            say(key, inputs.setting_of(key, typed, state.display()) if typed.strip() else "")
+        except InputError as refused:
+            state.refusals()[name] = (typed, inputs.plain_refusal(str(refused)))
+
+    if field.kind == "number":
+        said = {**now.claim.said, **now.settings}.get(key, "open")
+        shown = "" if said == "open" or not is_said else inputs.entry_text(key, said, display)
+        st.session_state[name] = refused if sentence else shown
+        st.text_input(
+            inputs.entry_label(key, display), key=name, on_change=take_number,
+            placeholder=f"{inputs.open_text(key, this, display)}", help=field.help,
+        )  # fmt: skip
+        if sentence:
+            st.error(sentence)
+    else:
+        options = [True, False] if field.kind == "yes_no" else list(field.choices)
+        st.session_state[name] = list(this.values) if is_said else []
+        look = {"format_func": lambda value: inputs.value_text(key, value, display), "key": name,
+                "on_change": take_choices, "help": field.help}  # fmt: skip
+        if len(options) > 8:
+            st.multiselect(inputs.label(key), options, placeholder="Choose one or more", **look)
+        else:
+            st.pills(inputs.label(key), options, selection_mode="multi", wrap=True, **look)
+    st.caption(inputs.entry_help(key, now))
+
+
+# answering
+
+
+def answer(now: Question) -> Answer | None:
+    """The verdict, its reason, the rule, and where the runs lie; nothing but a sentence where the model refuses."""
+    display, dark = state.display(), state.dark()
+    # the line is there before and after, so that nothing moves when the model has run
+    line = st.empty()
+    line.caption(words.progress(now))
+    try:
+        found = state.claim(now.claim.id, tuple(now.given.items()))
+    except InputError as refused:
+        line.error(inputs.plain_refusal(str(refused)))
+        return None
+    line.caption(words.eyebrow(found))
+    st.header(words.heading(found), anchor=False)
+    st.markdown(words.reason(found, display))
+    rows = words.rows_of(found)
+    chart = charts.distribution(found.values, now.bounds, rows, now.claim.unit, words.keys(found), dark)
+    with st.container(key="claim-runs", gap="small"):
+        st.markdown(f"### {words.finding(found)}")
+        draw_chart(chart, alt=words.distribution_alt(found, rows), key="claim-runs-chart")
+    with st.expander("The rule of the verdict", type="compact", key="why-drawer"):
+        st.markdown(found.rule)
+        st.markdown(f"Left out: {now.claim.left_out}")
+    return found
+
+
+def draw_needs(found: Answer) -> None:
+    """What would have to be true, and what moves the number."""
+    st.header("What would have to be true", anchor="needs")
+    grid = words.grid_of(found, state.display())
+    if grid is None:
+        st.markdown(words.no_grid(found))
+        draw_tornado(found)
+        return
+    left, right = st.columns(2, gap="large")
+    with left:
+        if conditions := words.conditions(found, state.display()):
+            st.markdown("\n".join(f"- {inputs.capital(one)}" for one in conditions))
+        figure(
+            charts.region(grid, state.dark()), alt=words.grid_alt(grid), table=words.grid_table(grid),
+            key="claim-needs", file_name=f"{found.question.claim.id}-needs.csv", title=words.grid_title(grid),
+            words=words.grid_words(found),
+        )  # fmt: skip
+    with right:
+        draw_tornado(found)
+
+
+def draw_tornado(found: Answer) -> None:
+    """How far each input alone moves the number."""
+    if not found.tornado:
+        return
+    claim, display = found.question.claim, state.display()
+    chart = charts.tornado(
+        words.swings_of(found, display), found.tornado[0]["base"], found.question.bounds, claim.unit, state.dark()
+    )
+    title = words.tornado_title(found)
+    figure(
+        chart, alt=f"{title}. {words.tornado_alt(found, display)}", table=words.tornado_table(found, display),
+        key="claim-tornado", file_name=f"{claim.id}-tornado.csv", title=title, words=words.TORNADO_WORDS,
+    )  # fmt: skip
+
+
+def draw_phrases(now: Question) -> None:
+    """Which of the seven phrases the number can mean, and what it would be worth as each."""
+    st.header("A share of what?", anchor="share")
+    st.markdown(phrase_words.share_intro(now.claim), width=TEXT_PX)
+    if "denominator" in now.claim.scope:
+        draw_shares(now)
+    with st.expander("The seven phrases", type="compact", key="phrases-drawer"):
+        st.table(phrase_words.phrases_table(now.claim), border="horizontal", hide_index=True, alt="Seven phrases")
+
+
+@st.fragment(parallel=True)
+def draw_shares(now: Question) -> None:
+    """The same number meant as each share that fits; drawn beside the rest, since each is a claim of its own."""
+    with st.container(key="claim-shares", width=WIDTH_PX):
+        answers = {
+            name: state.claim(now.claim.id, tuple((dict(now.given) | {"denominator": name}).items()))
+            for name in now.claim.denominators
+        }
+        rows = [words.phrase_row(name, found) for name, found in answers.items()]
+        st.markdown(f"### {phrase_words.SHARES_TITLE}")
+        st.markdown(phrase_words.shares_words(now))
+        draw_chart(charts.bands(rows, now.bounds, now.claim.unit, state.dark()), key="claim-shares-chart",
+                   alt=f"{phrase_words.SHARES_TITLE}. " + " ".join(f"{row.text}." for row in rows))  # fmt: skip
+
+
+# to print with
+
+
+def draw_print(found: Answer) -> None:
+    """A sentence to quote, how it was tested, sources, files, and the link that brings all of it back."""
+    now = found.question
+    st.header("To print with", anchor="print")
+    left, right = st.columns([11, 10], gap="large")
+    with left:
+        st.markdown("### To quote")
+        st.code(words.quotable(found), language=None, wrap_lines=True)
+    with right:
+        st.markdown("### How it was tested")
+        st.markdown(claim_files.method_note(found))
+    st.markdown("### Published beside it")
+    if now.claim.published:
+        st.table(words.published_table(now), border="horizontal", hide_index=True, alt="Published numbers")
+    else:
+        st.markdown("No published measurement of this was found.")
+    st.markdown("### Files, and the way back")
+    with st.container(key="claim-files", horizontal=True, gap="small"):
+        for what, (ending, make, mime) in claim_files.FILES.items():
+            st.download_button(what, partial(make, found), f"{now.claim.id}.{ending}", mime, key=f"file-{ending}",
+                               on_click="ignore", icon=":material/download:")  # fmt: skip
+    st.markdown("The JSON file is what this command prints, byte for byte; given back, it is answered again:",
+                width=TEXT_PX)  # fmt: skip
+    st.code(claim_files.command(now), language=None, wrap_lines=True)
+    st.markdown("This link opens the page as it stands, and says so if another version of the model answers:",
+                width=TEXT_PX)  # fmt: skip
+    st.code(link_of(found), language=None, wrap_lines=True)
+
+
+def link_of(found: Answer) -> str:
+    """The address of the page as it stands, with the version and what it gave."""
+    now = found.question
+    given = {SAID + key: value for key, value in now.given.items()}
+    base = f"{public_base()}/{PATH}" if public_base() else (st.context.url or "").partition("?")[0]
+    return f"{base}?{urlencode(link.own_link() | {CLAIM: now.claim.id} | given | {GAVE: claim_files.gave(found)})}"
+
+
+def draw_claim() -> None:
+    """Everything that belongs to the claim."""
+    now, notices = asked()
+    if notices:
+        st.info("\n\n".join(("Some of the link could not be used.", *notices)))
+    choose_claim(now)
+    st.title(words.claim_text(now.claim), anchor=False)
+    if sentence := words.tested_with(now):
+        st.markdown(sentence)
+    answering, saying = st.columns([11, 10], gap="large")
+    with saying, st.container(key="claim-said", gap="xsmall"):
+        st.subheader("What was published", anchor=False)
+        say_number(now)
+        st.subheader("What was said about it", anchor=False)
+        say_conditions(now)
+        st.caption("What was not said is open: the model runs over all of it.")
+    with answering, st.container(key="claim-answer", gap="xsmall"):
+        found = answer(now)
+        if found is None:
+            return
+        if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
+            st.info(sentence)
+    draw_needs(found)
+    draw_phrases(now)
+    draw_print(found)
+
+
+with st.container(key="claim"):
+    draw_claim()
+st.header("On your own road", anchor="road")
+draw_drive()
+draw_road()
+draw_converter()

@@ -1,0 +1,379 @@
+"""Pictures of a tested claim: where the runs lie, what decides, and a range figure on its way to the road."""
+
+from __future__ import annotations
+
+import math
+import textwrap
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import pandas as pd
+
+from model.range_figure import RangeOnRoad
+from pages.parts.charts.axes import next_step
+from pages.parts.charts.marks import Box, Words, drawn
+from pages.parts.display import MINUS, Display, number_text
+from pages.parts.theme import LINE_PX, Spec, dressed, palette
+
+MARK_PX, GAP_PX, TICKS_PX = 12, 8, 22
+TEXT_CHARS = 54
+"""Characters of a line that fit a telephone."""
+MOST_TICKS = 6
+TITLE_CHARS = 80
+"""Characters of a printed picture's title in one line."""
+
+
+def claim_number(value: float) -> str:
+    """A number of a claim at up to three digits, without zeros that say nothing."""
+    return f"{float(f'{value:.3g}') + 0.0:,g}".replace("-", MINUS)
+
+
+@dataclass(frozen=True)
+class Axis:
+    """A horizontal axis from `low` to `high` in some unit; `drawn` pictures begin at nothing, so places are shifted."""
+
+    low: float
+    high: float
+    unit: str
+
+    @classmethod
+    def over(cls, values: Sequence[float], unit: str, zero: bool = False) -> Axis:
+        """An axis with room for all these values; from zero where lengths are compared."""
+        low, high = min(values), max(values)
+        room = (high - low) * 0.03 or abs(high) * 0.25 or 1.0
+        return cls(min(low, 0.0) if zero else low - room, high + room, unit)
+
+    @property
+    def length(self) -> float:
+        """What lies between its ends."""
+        return self.high - self.low
+
+    def at(self, value: float) -> float:
+        """The place of a value, held between the ends."""
+        return min(max(value, self.low), self.high) - self.low
+
+    def line(self, y: float) -> tuple[list[Box], list[Words]]:
+        """The axis itself at `y` [px], with a few round numbers below it."""
+        power = 10.0 ** math.floor(math.log10(self.length / MOST_TICKS))
+        step = next(size * power for size in (1, 2, 5, 10) if self.length <= size * power * MOST_TICKS)
+        first, last = (math.ceil(self.low / step), math.floor(self.high / step))
+        # a number at the very edge would be cut
+        ticks = [tick * step for tick in range(first, last + 1)
+                 if 0.04 * self.length <= tick * step - self.low <= 0.94 * self.length]  # fmt: skip
+        boxes = [Box(0, self.length, y, y + 1, "quiet")]
+        boxes += [Box(self.at(tick), self.at(tick) + self.length * 0.002, y, y + 5, "quiet") for tick in ticks]
+        return boxes, [
+            Words(f"{claim_number(tick)} {self.unit}", self.at(tick), y + 15, "center", meaning="quiet")
+            for tick in ticks
+        ]
+
+    def rule(self, value: float, y0: float, y1: float, meaning: str = "ink", width: float = 0.004) -> Box:
+        """An upright line."""
+        place = self.at(value)
+        return Box(place - width / 2 * self.length, place + width / 2 * self.length, y0, y1, meaning)
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line of a picture: what it says, and a point, a span, or a span with a middle on the axis."""
+
+    text: str
+    low: float
+    high: float
+    mid: float | None = None
+    meaning: str = "ink"
+    bold: bool = False
+
+
+def _wrapped(text: str) -> list[str]:
+    return [line for part in text.split("\n") for line in textwrap.wrap(part, TEXT_CHARS)]
+
+
+def _rows(rows: Sequence[Row], axis: Axis, y: float, claimed: Sequence[float]) -> tuple[list[Box], list[Words], float]:
+    """Rows under one another from `y` [px] on, each crossed by what was claimed; where they end."""
+    boxes: list[Box] = []
+    words: list[Words] = []
+    for row in rows:
+        lines = _wrapped(row.text)
+        words.append(Words("\n".join(lines), 0, y + LINE_PX / 2, "start", bold=row.bold))
+        y += len(lines) * LINE_PX + 2
+        middle = y + MARK_PX / 2
+        if row.low == row.high:
+            boxes.append(axis.rule(row.low, y, y + MARK_PX, row.meaning, 0.014))
+        else:
+            boxes.append(Box(axis.at(row.low), axis.at(row.high), middle - 3, middle + 3, row.meaning))
+        if row.mid is not None:
+            boxes.append(axis.rule(row.mid, y, y + MARK_PX, row.meaning, 0.01))
+        boxes += [axis.rule(number, y - 2, y + MARK_PX + 2, "ink", 0.003) for number in claimed]
+        y += MARK_PX + GAP_PX
+    return boxes, words, y
+
+
+# where the runs lie
+
+PILE_PX = 110
+STEPS = 44
+
+
+def steps_of(values: np.ndarray, bounds: tuple[float, float]) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """Runs counted in steps of equal width: the steps' edges, the runs in each, and whether the claim is true there.
+
+    The ends of what was claimed are edges, so that no step is true in part.
+    """
+    ends = [bound for bound in bounds if math.isfinite(bound)]
+    least, most = float(values.min()), float(values.max())
+    if most - least < 1e-6 * max(abs(most), 1.0):
+        edges = most + max(abs(most), 1.0) * 0.002 * np.array([-1, 1])
+        return edges, np.array([len(values)]), np.array([bounds[0] <= most <= bounds[1]])
+    step = (most - least) / STEPS
+    between = ends[-1] - ends[0] if ends else 0.0
+    # what is narrower than a tenth of a step would need too many of them
+    if between > step / 10:
+        step = between / max(1, round(between / step))
+    # a number far beyond all runs needs no steps between
+    anchor = ends[0] if least - step <= ends[0] <= most + step else least
+    first, last = math.floor((least - anchor) / step) - 1, math.ceil((most - anchor) / step) + 1
+    edges = anchor + step * np.arange(first, last + 1)
+    # a run that meets the upper end exactly makes the claim true
+    side = "left" if math.isfinite(bounds[1]) and not math.isfinite(bounds[0]) else "right"
+    counts = np.bincount(np.searchsorted(edges, values, side=side) - 1, minlength=len(edges) - 1)[: len(edges) - 1]
+    middles = (edges[:-1] + edges[1:]) / 2
+    return edges, counts, (middles >= bounds[0]) & (middles <= bounds[1])
+
+
+def distribution(
+    values: np.ndarray,
+    bounds: tuple[float, float],
+    rows: Sequence[Row],
+    unit: str,
+    keys: tuple[str, str],
+    dark: bool = False,
+) -> Spec:
+    """All runs piled up over their number, those dark in which the claim is true, over rows on the same axis.
+
+    Parameters
+    ----------
+    values : array (runs,)
+        The number in each run.
+    bounds : tuple
+        Between which it makes the claim true; one may be infinite.
+    rows : sequence of Row
+        The model's band and what is published, below the pile.
+    unit : str
+        Of the number.
+    keys : tuple of str
+        What the dark and the pale part of the pile are.
+    dark : bool
+        Whether the ground is dark.
+    """
+    edges, counts, true = steps_of(values, bounds)
+    claimed = [bound for bound in bounds if math.isfinite(bound)]
+    reach = [float(values.min()), float(values.max())]
+    widest = reach[1] - reach[0] or abs(reach[1]) or 1.0
+    near = [number for number in claimed if reach[0] - 2 * widest <= number <= reach[1] + 2 * widest]
+    axis = Axis.over([*reach, *near, *(end for row in rows for end in (row.low, row.high))], unit)
+    tall = max(int(counts.max()), 1)
+    top = 2 * LINE_PX + 28
+    foot = top + PILE_PX
+    boxes, words = [], []
+    for place, (key, meaning) in enumerate(zip(keys, ("quiet", "wash"), strict=True)):
+        y = place * LINE_PX + LINE_PX / 2
+        boxes.append(Box(0, axis.length * 0.02, y - 5, y + 5, meaning))
+        words.append(Words(key, axis.length * 0.02, y))
+    for low, high, count, holds in zip(edges[:-1], edges[1:], counts, true, strict=True):
+        if count:
+            inset = (high - low) * 0.06
+            y = foot - PILE_PX * count / tall
+            ends = axis.at(low + inset), axis.at(high - inset)
+            boxes.append(Box(*ends, y, foot, "quiet" if holds else "wash"))
+            # the pale ones have an edge, which print and a dark ground keep
+            boxes.append(Box(*ends, y, y + 1.5, "quiet"))
+    for place, number in enumerate(claimed):
+        boxes.append(axis.rule(number, top - 6, foot))
+        if place == 0:
+            late = axis.at(number) > axis.length * 0.6
+            far = "" if number in near else (" \N{LEFTWARDS ARROW}" if number < axis.low else " \N{RIGHTWARDS ARROW}")
+            text = f"claimed: {' to '.join(map(claim_number, claimed))} {unit}{far}"
+            words.append(Words(text, axis.at(number), top - 14, "right" if late else "left", bold=True))
+    boxes.append(Box(0, axis.length, foot, foot + 1, "quiet"))
+    more, lines, y = _rows(rows, axis, foot + GAP_PX, claimed)
+    ends, numbers = axis.line(y)
+    return drawn([*boxes, *more, *ends], [*words, *lines, *numbers], int(y + TICKS_PX), axis.length, dark)
+
+
+def bands(rows: Sequence[Row], claimed: Sequence[float], unit: str, dark: bool = False) -> Spec:
+    """Bands under one another on one axis from zero, crossed by what was claimed."""
+    claimed = [number for number in claimed if math.isfinite(number)]
+    axis = Axis.over([*claimed, *(end for row in rows for end in (row.low, row.high))], unit, zero=True)
+    boxes, words, y = _rows(rows, axis, 0, claimed)
+    ends, numbers = axis.line(y)
+    return drawn([*boxes, *ends], [*words, *numbers], int(y + TICKS_PX), axis.length, dark)
+
+
+# what decides
+
+CELL_PX, HEAD_PX, SIDE_PX = 42, 3 * LINE_PX, 150
+
+
+@dataclass(frozen=True)
+class Grid:
+    """The share of true runs [1] by steps of two inputs, `shares[row][column]`; None where there is no run.
+
+    `down` and `across` name the inputs, with their units.
+    """
+
+    down: str
+    across: str
+    rows: Sequence[str]
+    columns: Sequence[str]
+    shares: Sequence[Sequence[float | None]]
+
+
+def _headed(column: str) -> list[str]:
+    """The name of a narrow column in up to three lines; the two ends of a span stand under one another."""
+    low, to, high = column.partition(" to ")
+    return [low, f"to {high}"] if to else textwrap.wrap(column, 8, break_long_words=False, break_on_hyphens=False)[:3]
+
+
+def region(grid: Grid, dark: bool = False) -> Spec:
+    """Cells that are the darker the more often the claim is true there, each with its number."""
+    colours = palette(dark)
+    height = HEAD_PX + LINE_PX + len(grid.rows) * CELL_PX
+    cells, words = [], []
+    for down, (row, shares) in enumerate(zip(grid.rows, grid.shares, strict=True)):
+        top = HEAD_PX + LINE_PX + down * CELL_PX
+        for line, text in enumerate(lines := textwrap.wrap(row, 21)[:2]):
+            y = top + CELL_PX / 2 + (line - (len(lines) - 1) / 2) * LINE_PX
+            words.append({"x": 0.0, "y": y, "text": text, "side": True})
+        for across, share in enumerate(shares):
+            cells.append(
+                {"x": float(across), "x2": across + 1.0, "y": top + 1.0, "y2": top + CELL_PX - 1.0,
+                 "share": share, "text": "" if share is None else f"{100 * share:.0f} %", "middle": across + 0.5,
+                 "at": top + CELL_PX / 2}
+            )  # fmt: skip
+    for across, column in enumerate(grid.columns):
+        lines = _headed(column)
+        for line, text in enumerate(lines):
+            y = HEAD_PX + LINE_PX - 8 - (len(lines) - 1 - line) * LINE_PX
+            words.append({"x": across + 0.5, "y": y, "text": text, "side": False})
+    by = f"{grid.down}, by {grid.across[:1].lower()}{grid.across[1:]}"
+    words.append({"x": 0.0, "y": 8.0, "text": by, "side": True})
+    side = {"expr": f"min({SIDE_PX}, width * 0.34)"}
+    scale = {"domain": [0, len(grid.columns)], "range": [side, {"expr": "width"}], "nice": False, "zero": False}
+    x: Spec = {"field": "x", "type": "quantitative", "scale": scale, "axis": None}
+    pixels = {"domain": [0, height], "range": [0, height], "nice": False, "zero": False}
+    y = {"field": "y", "type": "quantitative", "scale": pixels, "axis": None}
+    # a darkest cell that still lets the ink be read
+    shade = {"domain": [0, 2.2 if dark else 1.35], "range": [colours.ground, colours.quiet]}
+    layers: list[Spec] = [
+        {"data": {"name": "cells"},
+         "mark": {"type": "rect", "stroke": colours.quiet, "strokeWidth": 1},
+         "encoding": {"x": x, "x2": {"field": "x2"}, "y": y, "y2": {"field": "y2"},
+                      "color": {"field": "share", "type": "quantitative", "scale": shade, "legend": None}}},
+        {"data": {"name": "cells"}, "mark": {"type": "text", "align": "center", "fontWeight": 600},
+         "encoding": {"x": x | {"field": "middle"}, "y": y | {"field": "at"}, "text": {"field": "text"}}},
+        {"data": {"name": "words"}, "transform": [{"filter": "!datum.side"}],
+         "mark": {"type": "text", "align": "center", "color": colours.quiet},
+         "encoding": {"x": x, "y": y, "text": {"field": "text"}}},
+        {"data": {"name": "words"}, "transform": [{"filter": "datum.side"}],
+         "mark": {"type": "text", "align": "left"},
+         "encoding": {"x": {"value": 0}, "y": y, "text": {"field": "text"}}},
+    ]  # fmt: skip
+    return dressed(layers, {"cells": pd.DataFrame(cells), "words": pd.DataFrame(words)}, height, dark)
+
+
+@dataclass(frozen=True)
+class Swing:
+    """How far one input moves the number: its name, the ends of the number, and what is set there."""
+
+    name: str
+    low: float
+    high: float
+    at_low: str
+    at_high: str
+
+
+def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit: str, dark: bool = False) -> Spec:
+    """Bars from the lowest to the highest number that one input alone gives, the widest first.
+
+    They part at `base`, the number of the middle case.
+    """
+    axis = Axis.over([base, *(end for swing in swings for end in (swing.low, swing.high))], unit)
+    claimed = [number for number in claimed if axis.low < number < axis.high]
+    keys = [f"the middle case, {claim_number(base)} {unit}"]
+    keys += [f"claimed, {' to '.join(map(claim_number, claimed))} {unit}"] if claimed else []
+    boxes, words, y = [], [], 0.0
+    for key, meaning, wide in zip(keys, ("quiet", "ink"), (0.008, 0.004), strict=False):
+        boxes.append(Box(0, wide * axis.length, y + 2, y + LINE_PX - 2, meaning))
+        words.append(Words(key, 0.008 * axis.length, y + LINE_PX / 2))
+        y += LINE_PX
+    y += GAP_PX
+    for swing in swings:
+        words.append(Words(swing.name, 0, y + LINE_PX / 2, "start", bold=True))
+        text = f"{claim_number(swing.low)} {unit} {swing.at_low}; {claim_number(swing.high)} {unit} {swing.at_high}"
+        lines = _wrapped(text)
+        words.append(Words("\n".join(lines), 0, y + 1.5 * LINE_PX, "start", meaning="quiet"))
+        y += (1 + len(lines)) * LINE_PX + 3
+        boxes.append(Box(axis.at(swing.low), axis.at(swing.high), y, y + MARK_PX, "quiet"))
+        boxes.append(axis.rule(base, y, y + MARK_PX, "ground", 0.008))
+        boxes += [axis.rule(number, y - 2, y + MARK_PX + 2) for number in claimed]
+        y += MARK_PX + GAP_PX
+    ends, numbers = axis.line(y)
+    return drawn([*boxes, *ends], [*words, *numbers], int(y + TICKS_PX), axis.length, dark)
+
+
+# a range figure on the road
+
+STEP_MEANINGS = {"speeds": "road", "hills": "road", "load": "road", "weather": "road", "cabin": "aboard"}
+
+
+def step_text(cost_km: float, display: Display) -> str:
+    """What a step costs, in words."""
+    if abs(cost_km) < 0.5:
+        return "changes nothing"
+    return f"{display.text(abs(cost_km), 'km')} {'less' if cost_km > 0 else 'more'}"
+
+
+def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False) -> Spec:
+    """From the printed range down to the one on the drive, step by step; bands as thin lines, all from zero."""
+    def shown(km: float) -> float:
+        return float(display.value(km, "km"))
+
+    ends = [found.test_range_km, *(step.range_km.high for step in found.steps)]
+    most = next_step(max(map(shown, ends)), 50)
+    boxes, words, y = [], [], 0.0
+
+    def row(text: str, bold: bool, *marks: tuple[float, float, str, float]) -> None:
+        nonlocal y
+        lines = _wrapped(text)
+        words.append(Words("\n".join(lines), 0, y + LINE_PX / 2, "start", bold=bold))
+        y += len(lines) * LINE_PX + 2
+        for low, high, meaning, thick in marks:
+            boxes.append(Box(low, high, y + (MARK_PX - thick) / 2, y + (MARK_PX + thick) / 2, meaning))
+        y += MARK_PX + GAP_PX
+
+    row(f"Printed, {label}: {display.text(found.test_range_km, 'km', 3)}", True,
+        (0, shown(found.test_range_km), "quiet", MARK_PX))  # fmt: skip
+    before = found.test_range_km
+    for step in found.steps:
+        after = step.range_km.mid
+        low, high = sorted((shown(before), shown(after)))
+        text = f"{step.label[:1].upper()}{step.label[1:]}: {step_text(step.cost_km.mid, display)}"
+        if abs(step.cost_km.mid) >= 0.5:
+            ends = sorted(shown(abs(end)) for end in (step.cost_km.low, step.cost_km.high))
+            text += f" ({' to '.join(map(number_text, ends))})" if step.cost_km.low * step.cost_km.high > 0 else ""
+        row(text, False, (low, max(high, low + most * 0.003), STEP_MEANINGS[step.id], MARK_PX))
+        before = after
+    band = found.range_km
+    row(f"On your drive: {display.range_text(band, 'km', 3)}, {display.text(band.mid, 'km', 3)} in the middle", True,
+        (0, shown(band.mid), "ink", MARK_PX), (shown(band.low), shown(band.high), "quiet", 3))  # fmt: skip
+    axis, numbers = Axis(0.0, most, display.unit("km")).line(y)
+    return drawn([*boxes, *axis], [*words, *numbers], int(y + TICKS_PX), most, dark)
+
+
+def printed(spec: Spec, title: str, below: Sequence[str]) -> Spec:
+    """A chart to print: on its own ground, with its finding, and below that what it is about and where it is from."""
+    heading = {"text": textwrap.wrap(title, TITLE_CHARS), "subtitle": list(below), "anchor": "start", "fontSize": 18,
+               "subtitleFontSize": 13, "offset": 14}  # fmt: skip
+    return spec | {"title": heading, "background": palette().ground, "padding": 16}

@@ -1,0 +1,47 @@
+"""The visitor's drive in one line and one picture, as it stands on every page."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+import pandas as pd
+import streamlit as st
+
+from model.timeline import slow_downs, timeline
+from pages.parts import state
+from pages.parts.answer_line import draw_answer_line
+from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding
+from pages.parts.figure import draw_chart
+
+Notes = Callable[[pd.DataFrame], Sequence[Note]]
+
+
+def no_notes(_steps: pd.DataFrame) -> Sequence[Note]:
+    """Nothing written over the strip."""
+    return ()
+
+
+def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:
+    """Draw the answer line and the strip.
+
+    Parameters
+    ----------
+    with_answer : bool
+        Whether the line states the headline; pages that state it themselves do without.
+    notes : callable
+        What the page writes over the strip, from the timeline of the drive.
+    """
+    draw_answer_line(with_answer=with_answer)
+    with st.container(key="strip"):
+        drawn = state.outcome().result
+        if drawn is None:
+            # the place stays where a drive was refused
+            st.markdown("No picture: the drive cannot be driven as described.")
+            return
+        steps, events = timeline(drawn), slow_downs(drawn)
+        noted = notes(steps)
+        draw_chart(
+            drive_strip(steps, events, state.display(), state.dark(), noted),
+            alt=strip_finding(steps, events, state.display(), noted),
+            key="drive-strip",
+        )

@@ -1,0 +1,124 @@
+"""A printed range on the visitor's road, and what came back in each of the seven phrases."""
+
+from __future__ import annotations
+
+import streamlit as st
+
+from model.denominators import PHRASES
+from model.fields import InputError
+from model.range_figure import RANGE_KM, TESTS
+from pages.parts import phrase_words as words
+from pages.parts import state
+from pages.parts.charts.claims import to_road
+from pages.parts.claim_inputs import SHORT_PHRASES, capital
+from pages.parts.display import tidy
+from pages.parts.figure import figure
+from pages.parts.wording import plain
+
+RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
+"""The page's parameters in the address: the printed range [km] and its test, the phrase and its number."""
+FIRST_RANGE_KM, FIRST_TEST = 400.0, "wltc3b"
+TEXT_PX = 640
+
+
+def asked_range() -> tuple[float, str]:
+    """The printed range [km] and the test that the address asks for."""
+    test = st.query_params.get(TEST, FIRST_TEST)
+    printed = RANGE_KM.clamp(st.query_params.get(RANGE, FIRST_RANGE_KM))[0]
+    return FIRST_RANGE_KM if printed is None else printed, test if test in TESTS else FIRST_TEST
+
+
+def draw_road() -> None:
+    """From the test cycle to the road: the printed figure, and what each step costs."""
+    display, (printed_km, test) = state.display(), asked_range()
+
+    def take() -> None:
+        typed = st.session_state["set-test-range"]
+        if typed is not None:
+            st.query_params[RANGE] = RANGE_KM.text(tidy(RANGE_KM.clamp(display.held(typed, "km"))[0], 5))
+
+    def take_test() -> None:
+        st.query_params[TEST] = st.session_state["set-test"]
+
+    st.markdown("### From the test cycle to the road")
+    st.session_state["set-test-range"] = float(tidy(display.value(printed_km, "km"), 4))
+    st.session_state["set-test"] = test
+    with st.container(key="road-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
+        low, high = (float(display.value(end, "km")) for end in (RANGE_KM.minimum, RANGE_KM.maximum))
+        st.number_input(f"Printed range, {display.unit('km')}", low, high, step=10.0, format="%.0f",
+                        key="set-test-range", on_change=take, width=210)  # fmt: skip
+        st.selectbox("On which test", list(TESTS), format_func=words.test_label, key="set-test", on_change=take_test,
+                     width=420)  # fmt: skip
+    if state.outcome().result is None:
+        st.error(state.outcome().refusal)
+        return
+    draw_steps(printed_km, test)
+
+
+@st.fragment(parallel=True)
+def draw_steps(printed_km: float, test: str) -> None:
+    """The steps; drawn beside the rest of the page, since the drive is driven five times for them."""
+    display = state.display()
+    with st.container(key="road-steps"):
+        try:
+            found = state.range_on_road(printed_km, test)
+        except InputError as refused:
+            st.error(plain(str(refused)))
+            return
+        title = words.road_title(found, display)
+        sentences = words.road_words(found, display)
+        figure(to_road(found, words.test_label(test), display, state.dark()), alt=f"{title}. {sentences}",
+               table=words.road_table(found, display), key="to-road", file_name=f"{test}-to-road.csv", title=title,
+               words=sentences)  # fmt: skip
+
+
+# the converter
+
+
+def draw_converter() -> None:
+    """A number said in one of the seven phrases, in the others."""
+    result, display = state.outcome().result, state.display()
+    if result is None:
+        return
+    books = state.books()
+    st.header("One energy, seven phrases", anchor="converter")
+    st.markdown(
+        "What comes back on your drive is one energy; what it is a share of makes seven numbers of it. Say a number in "
+        "one phrase, and read it in the others, for this car on this drive.",
+        width=TEXT_PX,
+    )
+    phrase = st.query_params.get(PHRASE, "")
+    usable = [name for name in PHRASES if words.own_number(books, name) is not None]
+    if not usable:
+        st.markdown("On this drive nothing comes back, so there is nothing to convert.")
+        return
+    phrase = phrase if phrase in usable else usable[0]
+    own = words.shown_number(phrase, words.own_number(books, phrase), display)
+    try:
+        number = float(st.query_params[NUMBER])
+    except (KeyError, ValueError):
+        number = own
+
+    def take_phrase() -> None:
+        st.query_params.pop(NUMBER, None)
+        st.query_params[PHRASE] = st.session_state["set-phrase"]
+
+    def take_number() -> None:
+        if st.session_state["set-phrase-number"] is not None:
+            st.query_params[NUMBER] = f"{st.session_state['set-phrase-number']:g}"
+
+    st.session_state["set-phrase"], st.session_state["set-phrase-number"] = phrase, number
+    with st.container(key="converter-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
+        st.number_input(f"Number, {words.phrase_unit(phrase, display)}", step=1.0, format="%.1f",
+                        key="set-phrase-number", on_change=take_number, width=210)  # fmt: skip
+        st.selectbox("Of what", usable, format_func=lambda name: capital(SHORT_PHRASES[name]),
+                     key="set-phrase", on_change=take_phrase, width=520)  # fmt: skip
+    try:
+        table = words.converted_table(books, phrase, words.held_number(phrase, number, display), display)
+    except InputError as refused:
+        st.error(words.converter_refusal(str(refused), phrase, display))
+    else:
+        if number == own:
+            st.caption("As your drive has it, in the middle of every assumed figure.")
+        st.table(table, border="horizontal", hide_index=True, alt="One number in seven phrases")
+    st.markdown(words.hill_example(), width=TEXT_PX)
