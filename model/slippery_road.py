@@ -26,14 +26,18 @@ from model.trace import Array
 from model.tyre_grip import friction_coefficient, surface_table
 from model.units import KMH_PER_MPS
 
+SLOWER_KMH = 10.0
+"""How much slower one could go [km/h], to see what that brings."""
+
 
 @dataclass(frozen=True, eq=False)
 class SlipperyRoad:
     """The driver's lift-off on the slipperiest road of the drive, and on every other.
 
     `check` is that of `model.grip_margin`, `asked` the grip behind it, `most_friction` what this road gives at most at
-    walking pace [1], `winter_times` how many times as well winter tyres grip there as summer tyres. `by_surface` has a
-    row a `surface`: friction `demand`, `least`, the largest lift-off `low`, `mid`, `high` [m/s²] and the `margin`.
+    walking pace [1], `winter_times` how many times as well winter tyres grip there as summer tyres, `slower` the
+    largest lift-off [m/s²] at `SLOWER_KMH` less, at the low, mid and high end of the road's band. `by_surface` has a row a
+    `surface`: friction `demand`, `least`, the largest lift-off `low`, `mid`, `high` [m/s²] and the `margin`.
     `loads` has the `front` and `rear` axle's share of the weight by `slowing_mps2`, `balance` the friction asked of
     `front` and `rear` by `front_share` of the motor slowing; None straight on.
     """
@@ -42,6 +46,7 @@ class SlipperyRoad:
     asked: AxleGrip
     most_friction: float
     winter_times: float
+    slower: dict[str, float]
     by_surface: pd.DataFrame
     loads: pd.DataFrame
     balance: pd.DataFrame | None
@@ -71,6 +76,8 @@ def slippery_road(scenario: Scenario, settings: LimitSettings) -> SlipperyRoad:
     there, table = SURFACES.index(conditions.surface), surface_table()
     friction = friction_of_roads(conditions.tyres, where[0])
     largest = largest_lift_off_mps2(car, conditions, friction, *where)
+    slow = max(where[0] - SLOWER_KMH / KMH_PER_MPS, 0.0)
+    slower = largest_lift_off_mps2(car, conditions, friction_of_roads(conditions.tyres, slow), slow, *where[1:])
     by_surface = pd.DataFrame({"surface": SURFACES, "demand": demand, "least": friction[:, 0]})
     by_surface[list(LEVELS)] = largest
     by_surface["margin"] = [margin_word(needed, least) for least in friction[:, 0]]
@@ -86,6 +93,7 @@ def slippery_road(scenario: Scenario, settings: LimitSettings) -> SlipperyRoad:
         asked=asked,
         most_friction=float(friction_of_roads(conditions.tyres, 0.0)[there, -1]),
         winter_times=float(table["winter_factor"][there] / table["summer_factor"][there]),
+        slower={name: float(most) for name, most in zip(LEVELS, slower[there], strict=True)},
         by_surface=by_surface,
         loads=pd.DataFrame({"slowing_mps2": slowing, "front": front, "rear": 1 - front}),
         balance=in_a_bend,

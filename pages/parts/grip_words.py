@@ -7,7 +7,7 @@ from typing import Any
 from model.grip_margin import MARGIN_RULE
 from model.limit_settings import STRAIGHT, LimitSettings
 from model.scenario import Scenario
-from model.slippery_road import SlipperyRoad
+from model.slippery_road import SLOWER_KMH, SlipperyRoad
 from pages.parts.charts.grip import SURFACE_WORDS, strength_text
 from pages.parts.display import MINUS, Display, number_text, percent_text
 from pages.parts.winter_words import ON, Said, capital, listed, whole
@@ -28,6 +28,9 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
         f"{there_is['low']:.2f} to {there_is['high']:.2f}: margin {check['margin']}."
     )
     facts = _facts(check, in_a_bend=bool(where))
+    if where:
+        slower = strength_text(found.slower["low"], found.slower["high"])
+        facts.insert(1, (f"{whole(SLOWER_KMH, 'km/h', display)} slower", slower, "would be the largest in this bend"))
     if trailer:
         facts.append(
             ("Trailer", whole(trailer, "kg", display), "pushes with its mass and puts no weight on the driven wheels; "
@@ -122,7 +125,7 @@ def roads_words(found: SlipperyRoad) -> tuple[str, str]:
     title = f"Your {yours} has a small margin on {roads}"
     return title, (
         "Bands: the largest lift-off for which each road has the grip, from its least to its most; the stroke is the "
-        "middle. They follow speed, bend and slope set above."
+        "middle. They follow speed, bend and slope set above; where they are from stands under Sources and method."
     )
 
 

@@ -28,6 +28,13 @@ def test_every_surface_is_as_its_own_check_says(bend):
     assert (found.balance is None) == (bend == "straight on")
 
 
+def test_going_slower_in_a_bend_leaves_more_for_lift_off():
+    found = slippery_road(VALLEY, replace(USUAL, bend="bend", grip_kmh=60.0))
+    again = slippery_road(VALLEY, replace(USUAL, bend="bend", grip_kmh=50.0))
+    assert found.slower == pytest.approx(again.check["largest_lift_off_mps2"])
+    assert all(found.slower[name] > found.check["largest_lift_off_mps2"][name] for name in LEVELS)
+
+
 def test_weight_moves_to_the_front_and_balance_follows_the_share():
     found = slippery_road(VALLEY, replace(USUAL, bend="bend"))
     assert found.loads["front"].is_monotonic_increasing
