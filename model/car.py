@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from model.fields import choice, fields_of, number, text
+from model.fields import InputError, choice, fields_of, number, text
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -227,3 +227,15 @@ class Car:
 
 
 CAR_FIELDS = fields_of(Car)
+
+
+def check_car(car: Car) -> None:
+    """Raise `InputError` where figures of the car do not fit together."""
+    given = [value is not None for value in (car.f0_n, car.f1_n_per_mps, car.f2_n_per_mps2)]
+    if any(given) and not all(given):
+        raise InputError("f0_n, f1_n_per_mps and f2_n_per_mps2 (road load): give all three, or none of them.")
+    if car.fade_end_kmh > car.fade_start_kmh:
+        raise InputError(
+            f"fade_end_kmh (motor slowing ends at): {car.fade_end_kmh:g} km/h is above fade_start_kmh, "
+            f"{car.fade_start_kmh:g} km/h; it must be at or below it."
+        )

@@ -5,15 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from model.car import Car
-from model.cycles import cycle_trace
-from model.parameters import assumed_figures, car_from, class_labels
+from model.cycles import LABORATORY, cycle_trace
+from model.parameters import assumed_figures, battery_classes, car_from
 from model.savings import Result, evaluate
-from model.scenario import Conditions, Driver
+from model.scenario import Driver
 from model.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 
-LABORATORY = Conditions(ambient_c=20.0, cabin=False, soc_start=0.6)
-"""Warm, heating and cooling off: at 20 °C the measured road load holds as it stands, as a dynamometer sets it.
-Part-charged, so that the battery takes all."""
 CITY_SHARE = 0.55
 """Share of city driving in the combined figure of the US certification, by distance (40 CFR 600)."""
 CHARGING_EFFICIENCY = 0.88
@@ -65,11 +62,6 @@ class Check:
 def on_cycle(cycle: str, car: Car, driver: Driver | None = None) -> Result:
     """A standard cycle as in a laboratory: warm, cabin off, part-charged."""
     return evaluate(cycle_trace(cycle), car, LABORATORY, driver or Driver())
-
-
-def battery_classes() -> list[str]:
-    """The classes that drive on their battery alone."""
-    return [car_class for car_class in class_labels() if "hybrid" not in car_class]
 
 
 def class_of_weight(test_weight_kg: float) -> str:

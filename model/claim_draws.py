@@ -14,12 +14,12 @@ from typing import Any
 import numpy as np
 
 from model.car import CAR_FIELDS
-from model.cycles import CYCLES, cycle_trace
+from model.cycles import CYCLES, LABORATORY, cycle_trace
 from model.denominators import PHRASES
 from model.drives import trace_of
 from model.fields import Field, InputError, choice, fields_of, number, yes_no
-from model.parameters import DEFAULT_CLASS, assumed_figures, car_from, class_labels
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Conditions, Driver
+from model.parameters import DEFAULT_CLASS, assumed_figures, battery_classes, car_from, class_labels, hybrid_classes
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Driver
 from model.scenario_io import starting_drives
 from model.trace import Array, Trace
 from model.uncertainty import hypercube, run_each, triangular
@@ -37,20 +37,16 @@ DRIVES = {name: cycle.label for name, cycle in CYCLES.items()} | {
 """What may be driven: the standard cycles, two of the starting drives, and a plain hill."""
 GENERATORS = {1009: 77, 2003: 425, 3001: 605, 4001: 422, 16001: 4598}
 """Numbers of runs, primes, and what makes the lattice of each: the lowest weighted P2 in nine inputs."""
-LABORATORY = Conditions(ambient_c=20.0, cabin=False, soc_start=0.6)
-"""Where a claim leaves nothing open: warm, heating and cooling off, part-charged."""
 SETTINGS: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS
-HYBRID_CLASSES = tuple(car_class for car_class in class_labels() if "sustain_soc" in assumed_figures(car_class))
-BATTERY_CLASSES = tuple(car_class for car_class in class_labels() if car_class not in HYBRID_CLASSES)
 
 
 @dataclass(frozen=True, kw_only=True)
 class ClaimSettings:
     """What only claims ask, beside the settings of car, conditions and driver."""
 
-    car: str = choice(BATTERY_CLASSES, "Car class", "The kind of car.", default=DEFAULT_CLASS)
+    car: str = choice(battery_classes(), "Car class", "The kind of car.", default=DEFAULT_CLASS)
     cycle: str = choice(DRIVES, "Cycle or drive", "A standard cycle, a starting drive, or a hill.", default="udds")
-    hybrid: str = choice(HYBRID_CLASSES, "Hybrid", "The kind of hybrid that is compared.", default="full-hybrid")
+    hybrid: str = choice(hybrid_classes(), "Hybrid", "The kind of hybrid that is compared.", default="full-hybrid")
     denominator: str = choice(
         ("recovered", "of_braking", "range_gain", "electric_braking", "range_lost"), "Share of what",
         "What the published percentage is a share of.", default="recovered",

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from model.bigger_motor import CHANGES
-from model.fields import choice, fields_of, number
+from model.fields import choice, fields_of, from_link, number
 from model.machine_map import QUADRANTS
 
 FASTEST_KMH = 130.0
@@ -40,9 +40,5 @@ PANEL_FIELDS = fields_of(PanelSettings)
 
 def settings_of(link: Mapping[str, str]) -> tuple[PanelSettings, list[str]]:
     """The settings of a link and a sentence for each that had to be changed."""
-    values, notices = {}, []
-    for key in PANEL_FIELDS.keys() & link.keys():
-        value, notice = PANEL_FIELDS[key].clamp(link[key])
-        notices += [notice] if notice else []
-        values[key] = PANEL_FIELDS[key].default if value is None else value
-    return PanelSettings(**values), sorted(notices)
+    values, notices = from_link(PANEL_FIELDS, link)
+    return PanelSettings(**values), notices

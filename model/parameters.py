@@ -9,9 +9,9 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
-from model.car import CAR_FIELDS, Car
+from model.car import CAR_FIELDS, Car, check_car
 from model.fields import InputError, find
-from model.scenario import CONDITION_FIELDS, Scenario, check_car
+from model.scenario import CONDITION_FIELDS, Scenario
 
 ASSETS = Path(__file__).resolve().parent.parent / "assets"
 DEFAULT_CLASS = "family-hatch"
@@ -51,6 +51,18 @@ def _assumed(row: Mapping[str, str]) -> Assumed:
 def class_labels() -> dict[str, str]:
     """Name of each car class, by id."""
     return {row["class"]: row["label"] for row in rows("car_classes.csv")}
+
+
+@cache
+def hybrid_classes() -> tuple[str, ...]:
+    """The classes with an engine."""
+    return tuple(car_class for car_class in class_labels() if "sustain_soc" in assumed_figures(car_class))
+
+
+@cache
+def battery_classes() -> tuple[str, ...]:
+    """The classes that drive on their battery alone."""
+    return tuple(car_class for car_class in class_labels() if car_class not in hybrid_classes())
 
 
 @cache

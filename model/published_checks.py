@@ -13,9 +13,9 @@ from statistics import fmean, median
 
 import numpy as np
 
-from model.check_records import CITY_SHARE, LABORATORY, Check, Found, battery_classes, certified, on_cycle
-from model.cycles import cycle_trace
-from model.parameters import car_from, class_labels, rows
+from model.check_records import CITY_SHARE, Check, Found, certified, on_cycle
+from model.cycles import LABORATORY, cycle_trace
+from model.parameters import battery_classes, car_from, class_labels, rows
 from model.savings import Result
 from model.scenario import Driver
 from model.wheel_demand import wheel_demand

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from model.car import CAR_FIELDS, Car
+from model.car import CAR_FIELDS
 from model.fields import Field, InputError, choice, count, fields_of, number, text, yes_no
 
 SURFACES = ("dry", "wet", "standing-water", "snow", "ice", "glazed-ice")
@@ -203,18 +203,6 @@ class Scenario:
         legs = list(self.legs)
         legs[index] = replace(legs[index], **{key: value})
         return replace(self, legs=tuple(legs))
-
-
-def check_car(car: Car) -> None:
-    """Raise `InputError` where figures of the car do not fit together."""
-    given = [value is not None for value in (car.f0_n, car.f1_n_per_mps, car.f2_n_per_mps2)]
-    if any(given) and not all(given):
-        raise InputError("f0_n, f1_n_per_mps and f2_n_per_mps2 (road load): give all three, or none of them.")
-    if car.fade_end_kmh > car.fade_start_kmh:
-        raise InputError(
-            f"fade_end_kmh (motor slowing ends at): {car.fade_end_kmh:g} km/h is above fade_start_kmh, "
-            f"{car.fade_start_kmh:g} km/h; it must be at or below it."
-        )
 
 
 def check_legs(legs: tuple[Leg, ...]) -> None:

@@ -126,8 +126,8 @@ def lift_off_left(
 
 
 def why_it_fades(
-    car: Car, conditions: Conditions, driver: Driver, *, speed_kmh: float = 50.0, surface: str = "ice",
-    cold_battery_c: float = -10.0, slow_kmh: float = 8.0,
+    car: Car, conditions: Conditions, driver: Driver, *, speed_kmh: float, surface: str, cold_battery_c: float,
+    slow_kmh: float,
 ) -> tuple[LiftOffLeft, ...]:  # fmt: skip
     """The same lift-off as usual, at walking pace, with a full battery, with a cold one, and on a slippery road."""
     mild = replace(mild_day(conditions), soc_start=0.6)

@@ -5,8 +5,9 @@ import pytest
 
 from model import claim_quantities as quantities
 from model.bigger_motor import by_power
-from model.claim_draws import LABORATORY, Draws, Open, draw, named_trace, one_at_a_time, over_the_hill
+from model.claim_draws import Draws, Open, draw, named_trace, one_at_a_time, over_the_hill
 from model.claims import question
+from model.cycles import LABORATORY
 from model.parameters import assumed_figures, car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver

@@ -5,12 +5,11 @@ from itertools import product
 import numpy as np
 import pytest
 
-from model.cycles import cycle_trace
+from model.cycles import LABORATORY, cycle_trace
 from model.denominators import PHRASES, Books, books_of, convert, said, worked_example
 from model.drives import drive
 from model.fields import InputError
 from model.parameters import car_from
-from model.published_checks import LABORATORY
 from model.savings import evaluate, range_gain_share
 from model.scenario import Driver
 from model.scenario_io import starting_drives

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from model.battery import usable_in_the_cold_kwh
+from model.cold_day import FADES
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
@@ -46,7 +47,7 @@ def test_range_takes_off_what_the_cold_holds_back():
 
 
 def test_the_same_lift_off_fades_four_ways():
-    usual, slow, full, cold, slippery = why_it_fades(CAR, WINTER, DRIVER)
+    usual, slow, full, cold, slippery = why_it_fades(CAR, WINTER, DRIVER, **FADES)
     assert usual.slowing_mps2 == pytest.approx(1.3) and usual.limit == ""
     assert [slow.limit, full.limit, cold.limit, slippery.limit] == ["low_speed_fade", "battery", "battery", "grip"]
     for faded in (slow, full, cold, slippery):
@@ -66,7 +67,7 @@ def test_what_is_left_agrees_with_the_kernel():
 
 
 def test_rolling_on_asks_nothing_of_the_motor():
-    assert all(each.limit == "" for each in why_it_fades(CAR, WINTER, Driver(lift_off_mps2=0.0)))
+    assert all(each.limit == "" for each in why_it_fades(CAR, WINTER, Driver(lift_off_mps2=0.0), **FADES))
 
 
 def test_warming_up_is_paid_from_the_wall_or_from_the_battery():

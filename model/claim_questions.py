@@ -1,0 +1,207 @@
+"""Claims as they are printed, and as someone published them: their numbers, and what was said of their conditions.
+
+Claims are data (``assets/claims.json``). Whoever publishes a claim says some of its conditions; the rest is part of the
+range.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache, cached_property
+from typing import Any
+
+from model.car import CAR_FIELDS
+from model.claim_draws import INPUTS, SETTINGS, Open, narrowed, open_from
+from model.fields import Field, InputError, find
+from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, battery_classes
+
+RUNS = 2003
+"""Drawn runs of a claim, unless it says otherwise."""
+BROADLY = 0.75
+"""A claim is true broadly from this share of the range on [1]; "always" asks for more."""
+ABOUT = 0.2
+"""A claim of "about" a number is true within this share of it [1], unless the claim says otherwise."""
+ANY_CAR = sorted(battery_classes(), key=lambda car_class: car_class != DEFAULT_CLASS)
+DRIVEN = ("cycle", "grade_pct")
+"""Inputs that a claim has which is tested on a drive."""
+RELATIONS = ("at_least", "about", "at_most", "between")
+QUESTION_FIELDS = {
+    "number": Field("number", "text", "", "Number", "As published; ``low..high`` for a range."),
+    "relation": Field("relation", "choice", "", "Claimed as", "What the number is to be.", choices=RELATIONS[:3]),
+}
+
+
+@dataclass(frozen=True)
+class Claim:
+    """One claim as it is printed, what it is tested on, and what is published beside it.
+
+    `what` names the quantity in words; `scope` is what the claim's own words fix, `open` what they leave open, `said`
+    the conditions that came with its publication.
+    """
+
+    id: str
+    text: str
+    what: str
+    quantity: str
+    number: tuple[float, ...]
+    unit: str
+    relation: str
+    within_share: float
+    broadly: float
+    runs: int
+    denominators: tuple[str, ...]
+    scope: Mapping[str, Open]
+    open: Mapping[str, Open]
+    said: Mapping[str, str]
+    left_out: str
+    published: tuple[Mapping[str, Any], ...]
+
+
+def _claim(data: Mapping[str, Any]) -> Claim:
+    number = data["number"] if isinstance(data["number"], list) else [data["number"]]
+
+    def opened(part: str) -> dict[str, Open]:
+        given = {key: ANY_CAR if value == "any" else value for key, value in data.get(part, {}).items()}
+        return {key: open_from(INPUTS[key], value) for key, value in given.items()}
+
+    usual: dict[str, Any] = {"relation": "between", "said": {}, "within_share": ABOUT, "broadly": BROADLY, "runs": RUNS}
+    return Claim(
+        **usual
+        | dict(data)
+        | {"number": tuple(map(float, number)), "scope": opened("scope"), "open": opened("open")}
+        | {key: tuple(data[key]) for key in ("denominators", "published")}
+    )
+
+
+@cache
+def claims() -> dict[str, Claim]:
+    """Every claim, by id."""
+    return {data["id"]: _claim(data) for data in json.loads((ASSETS / "claims.json").read_text("utf-8"))["claims"]}
+
+
+def shown(value: float) -> str:
+    """A number at three digits, as it stands in sentences."""
+    return f"{float(f'{value:.3g}') + 0.0:,g}"
+
+
+@dataclass(frozen=True)
+class Question:
+    """A claim with its number and its conditions as someone published them; `given` is what was put in, as text."""
+
+    claim: Claim
+    number: tuple[float, ...]
+    relation: str
+    settings: Mapping[str, str]
+    given: Mapping[str, str]
+
+    @property
+    def bounds(self) -> tuple[float, float]:
+        """The numbers between which the claim is true."""
+        if self.relation == "between":
+            return self.number[0], self.number[1]
+        (number,) = self.number
+        if self.relation == "about":
+            within = abs(number) * self.claim.within_share
+            return number - within, number + within
+        return (number, math.inf) if self.relation == "at_least" else (-math.inf, number)
+
+    @property
+    def claimed(self) -> str:
+        """What the quantity is claimed to be, in words."""
+        unit = self.claim.unit
+        if self.relation in ("at_least", "at_most"):
+            return f"{self.relation.replace('_', ' ')} {shown(self.number[0])} {unit}"
+        low, high = self.bounds
+        return f"between {shown(low)} and {shown(high)} {unit}"
+
+    @cached_property
+    def whole(self) -> dict[str, Open]:
+        """Everything that the claim's own words leave open."""
+        scope = {
+            key: narrowed(INPUTS[key], self._choices(key), self.settings[key]) if key in self.settings else fixed
+            for key, fixed in self.claim.scope.items()
+        }
+        return scope | dict(self.claim.open)
+
+    def _choices(self, key: str) -> Open:
+        return Open(self.claim.denominators) if key == "denominator" else self.claim.scope[key]
+
+    @cached_property
+    def said(self) -> dict[str, Open]:
+        """The inputs that were said beyond the claim's own words."""
+        said = {}
+        for key, text in {**self.claim.said, **self.settings}.items():
+            if key not in self.claim.scope and text != "open":
+                said[key] = narrowed(INPUTS[key], self.claim.open.get(key, Open(())), text)
+        return said
+
+    @cached_property
+    def declared(self) -> dict[str, Open]:
+        """What the model runs over: what was said, and the range of what was not."""
+        return self.whole | self.said
+
+    @property
+    def not_said(self) -> dict[str, str]:
+        """What the program asks for: inputs left open, and what they run over."""
+        return {key: this.described(key) for key, this in self.declared.items() if this.varies}
+
+
+def sayable(claim: Claim) -> dict[str, Field]:
+    """Every input that can be said of a claim."""
+    asked = set(claim.open) | set(claim.scope)
+    # figures of the car count everywhere, weather and habits where something is driven
+    asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(SETTINGS)
+    return {key: field for key, field in INPUTS.items() if key in asked and key not in ROAD_LOAD_KEYS}
+
+
+def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Question:
+    """A claim with its number and conditions put in.
+
+    Parameters
+    ----------
+    claim_id : str
+        One of `claims`.
+    settings : mapping
+        ``number`` (or ``low..high``), ``relation``, and inputs: a value, ``low..high``, ``one,or,another`` or ``open``.
+
+    Raises
+    ------
+    InputError
+        Where the claim or a key is unknown, or a value is not allowed.
+    """
+    if claim_id not in claims():
+        raise InputError(f"claim: {claim_id!r} is not one of {', '.join(claims())}.")
+    claim = claims()[claim_id]
+    given = {key: str(value) for key, value in (settings or {}).items()}
+    inputs = dict(given)
+    number, relation = inputs.pop("number", None), inputs.pop("relation", claim.relation)
+    numbers = claim.number
+    if number is not None:
+        try:
+            numbers = tuple(float(part) for part in number.split(".."))
+        except ValueError:
+            numbers = ()
+        if len(numbers) not in (1, 2) or not all(map(math.isfinite, numbers)) or list(numbers) != sorted(numbers):
+            raise InputError(f"number (as published): {number!r} is neither a number nor a range such as 11..22.")
+    if len(numbers) == 2:
+        relation = "between"
+    elif relation == "between":
+        relation = "about"
+    if relation != "between":
+        QUESTION_FIELDS["relation"].parse(relation)
+    for key in inputs:
+        find(sayable(claim), key)
+    result = Question(claim, numbers, relation, inputs, given)
+    _ = result.declared
+    return result
+
+
+def question_from_json(data: Any) -> Question:
+    """The question behind an answer given earlier (`Answer.as_json`), or any object with ``id`` and ``settings``."""
+    settings = data.get("settings", {}) if isinstance(data, Mapping) else None
+    if not isinstance(settings, Mapping) or "id" not in data:
+        raise InputError("claim: the file holds no object with an id and settings, as an answer of this program does.")
+    return question(str(data["id"]), {str(key): str(value) for key, value in settings.items()})
