@@ -190,16 +190,22 @@ def differences_of(found: Difference) -> dict[str, Band | None]:
 def table(
     sides: Sequence[Side], differences: Sequence[Difference], names: Sequence[str], display: Display
 ) -> pd.DataFrame:
-    """Every drive with its bands and, beside the second and third, their difference from the first."""
-    columns = {"": [words for _, words in ROWS]}
+    """Every drive with its bands and, in brackets behind those of the second and third, the difference's."""
 
-    def fill(heading: str, bands: dict[str, Band | None], words) -> None:
-        columns[heading] = ["–" if bands[key] is None else words(bands[key]) for key, _ in ROWS]
+    def cells(side: Side) -> list[str]:
+        bands = bands_of(side)
+        return [display.range_text(band, "") if (band := bands[key]) else "–" for key, _ in ROWS]
 
-    for place, (side, name) in enumerate(zip(sides, names, strict=True)):
-        fill(capital(name), bands_of(side), lambda band: display.range_text(band, ""))
-        if place:
-            fill(f"Difference: {name}", differences_of(differences[place - 1]), signed_range)
+    def with_difference(side: Side, found: Difference) -> list[str]:
+        bands = differences_of(found)
+        return [
+            f"{cell} ({signed_range(band)})" if (band := bands[key]) else cell
+            for cell, (key, _) in zip(cells(side), ROWS, strict=True)
+        ]
+
+    columns = {"Figure": [words for _, words in ROWS], capital(names[0]): cells(sides[0])}
+    for side, found, name in zip(sides[1:], differences, names[1:], strict=True):
+        columns[capital(name)] = with_difference(side, found)
     return pd.DataFrame(columns)
 
 

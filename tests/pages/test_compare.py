@@ -73,7 +73,7 @@ def test_a_link_brings_back_two_cars_beside_ones_own():
     app = opened(differs="car", b="large-suv", c="van")
     assert headers(app) == [finding("car", "large-suv", "van")]
     assert app.button_group(key="compare-values").value == ["large-suv", "van"]
-    assert len(app.table[0].value.columns) == 6
+    assert len(app.table[0].value.columns) == 4
     alt = app.get("vega_lite_chart")[-1].proto.alt
     assert headers(app)[0] in alt and "exceeds the uncertainty" in alt
 

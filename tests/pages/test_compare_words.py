@@ -8,6 +8,7 @@ from model.comparison import SUBJECTS, Difference, difference, others, side_of, 
 from model.scenario_io import starting_drives
 from model.uncertainty import Band
 from pages.parts import compare_words as words
+from pages.parts.charts.compare import signed_range
 from pages.parts.display import Display
 
 TOWN = starting_drives()["town"][2]
@@ -75,12 +76,11 @@ def test_the_table_holds_every_band_and_the_file_its_numbers():
     names = [words.name_of("brake_pedal", drive, METRIC) for drive in drives]
     differences = [difference(sides[1], sides[0])]
     table = words.table(sides, differences, names, METRIC)
-    assert list(table.columns) == [
-        "", "Blended brake pedal", "Friction-only brake pedal", "Difference: friction-only brake pedal"
-    ]  # fmt: skip
+    assert list(table.columns) == ["Figure", "Blended brake pedal", "Friction-only brake pedal"]
     assert len(table) == len(words.ROWS)
     assert table.iloc[0, 1] == METRIC.range_text(sides[0].answer.net_kwh, "")
-    assert table.iloc[0, 3].startswith("+")
+    other, more = METRIC.range_text(sides[1].answer.net_kwh, ""), signed_range(differences[0].net_kwh)
+    assert table.iloc[0, 2] == f"{other} ({more})" and more.startswith("+")
     numbers = words.figures(sides, differences, names).set_index(["drive", "figure"])
     row = numbers.loc[("friction-only brake pedal less blended brake pedal", words.ROWS[0][1])]
     assert row["low_5pct"] == differences[0].net_kwh.low and row["high_95pct"] == differences[0].net_kwh.high
