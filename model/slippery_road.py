@@ -16,12 +16,13 @@ from model.grip_margin import (
     demand_friction,
     grip_asked,
     grip_check,
+    grip_levels,
     largest_lift_off_mps2,
     margin_word,
 )
 from model.limit_settings import LimitSettings, slipperiest
 from model.parameters import car_of
-from model.scenario import SURFACES, Scenario
+from model.scenario import SURFACES, Conditions, Scenario
 from model.trace import Array
 from model.tyre_grip import friction_coefficient, surface_table
 from model.units import KMH_PER_MPS
@@ -36,8 +37,8 @@ class SlipperyRoad:
 
     `check` is that of `model.grip_margin`, `asked` the grip behind it, `most_friction` what this road gives at most at
     walking pace [1], `winter_times` how many times as well winter tyres grip there as summer tyres, `slower` the
-    largest lift-off [m/s²] at `SLOWER_KMH` less, at the low, mid and high end of the road's band. `by_surface` has a row a
-    `surface`: friction `demand`, `least`, the largest lift-off `low`, `mid`, `high` [m/s²] and the `margin`.
+    largest lift-off [m/s²] at `SLOWER_KMH` less, at the low, mid and high end of the road's band. `by_surface` has a
+    row a `surface`: friction `demand`, `least`, the largest lift-off `low`, `mid`, `high` [m/s²] and the `margin`.
     `loads` has the `front` and `rear` axle's share of the weight by `slowing_mps2`, `balance` the friction asked of
     `front` and `rear` by `front_share` of the motor slowing; None straight on.
     """
@@ -52,10 +53,10 @@ class SlipperyRoad:
     balance: pd.DataFrame | None
 
 
-def friction_of_roads(tyres: str, speed: float) -> Array:
+def friction_of_roads(conditions: Conditions, speed: float) -> Array:
     """Friction of every surface [1] at a speed [m/s]: rows as SURFACES, columns as LEVELS."""
-    surfaces, levels = np.arange(len(SURFACES))[:, None], np.array(list(LEVELS.values()))
-    friction: Array = friction_coefficient(surfaces, levels, tyres, speed)
+    surfaces, levels = np.arange(len(SURFACES))[:, None], np.array(list(grip_levels(conditions).values()))
+    friction: Array = friction_coefficient(surfaces, levels, conditions.tyres, speed)
     return friction
 
 
@@ -74,10 +75,10 @@ def slippery_road(scenario: Scenario, settings: LimitSettings) -> SlipperyRoad:
     demand = float(demand_friction(asked, car.driven_axle))
     needed = float(max(asked.front, asked.rear))
     there, table = SURFACES.index(conditions.surface), surface_table()
-    friction = friction_of_roads(conditions.tyres, where[0])
+    friction = friction_of_roads(conditions, where[0])
     largest = largest_lift_off_mps2(car, conditions, friction, *where)
     slow = max(where[0] - SLOWER_KMH / KMH_PER_MPS, 0.0)
-    slower = largest_lift_off_mps2(car, conditions, friction_of_roads(conditions.tyres, slow), slow, *where[1:])
+    slower = largest_lift_off_mps2(car, conditions, friction_of_roads(conditions, slow), slow, *where[1:])
     by_surface = pd.DataFrame({"surface": SURFACES, "demand": demand, "least": friction[:, 0]})
     by_surface[list(LEVELS)] = largest
     by_surface["margin"] = [margin_word(needed, least) for least in friction[:, 0]]
@@ -91,7 +92,7 @@ def slippery_road(scenario: Scenario, settings: LimitSettings) -> SlipperyRoad:
     return SlipperyRoad(
         check=grip_there(scenario, settings),
         asked=asked,
-        most_friction=float(friction_of_roads(conditions.tyres, 0.0)[there, -1]),
+        most_friction=float(friction_of_roads(conditions, 0.0)[there, -1]),
         winter_times=float(table["winter_factor"][there] / table["summer_factor"][there]),
         slower={name: float(most) for name, most in zip(LEVELS, slower[there], strict=True)},
         by_surface=by_surface,

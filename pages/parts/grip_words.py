@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 from model.grip_margin import MARGIN_RULE
@@ -92,8 +93,8 @@ def _do(found: SlipperyRoad) -> list[str]:
         "**Brake with the pedal, gently.** It works on four wheels with ABS; lift-off works on "
         f"{WHEELS[check['driven_axle']]} through the motor.",
     ]
-    if check["lift_off_mps2"] > largest > 0.05:
-        do.insert(0, f"**Set a gentler lift-off**: {number_text(largest)} m/s² is what the least grip of this road "
+    if check["lift_off_mps2"] > largest >= 0.1:
+        do.insert(0, f"**Set a gentler lift-off**: {math.floor(10 * largest) / 10:g} m/s² is what the least grip of this road "
                   "allows. See whether the car has a setting for slippery roads.")  # fmt: skip
     if found.winter_times > 1.05:
         do.append(

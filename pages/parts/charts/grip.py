@@ -11,7 +11,6 @@ import pandas as pd
 from model.grip_margin import LATERAL_SHARE, AxleGrip
 from pages.parts.charts.axes import along, upright
 from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, where, words
-from pages.parts.display import number_text
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
 
 SURFACE_WORDS = {
@@ -260,5 +259,5 @@ def strength_text(low: float, high: float) -> str:
         return f"over {STRONGEST:g} m/s²"
     if high < 0.05:
         return "none"
-    top = "more than 3.5" if high > STRONGEST else number_text(high)
-    return f"{number_text(low) if low >= 0.05 else '0'} to {top} m/s²"
+    top = f"more than {STRONGEST:g}" if high > STRONGEST else f"{high:.1f}"
+    return f"{low:.1f} to {top} m/s²" if low >= 0.05 else f"0 to {top} m/s²"
