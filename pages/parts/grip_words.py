@@ -94,8 +94,12 @@ def _do(found: SlipperyRoad) -> list[str]:
         f"{WHEELS[check['driven_axle']]} through the motor.",
     ]
     if check["lift_off_mps2"] > largest >= 0.1:
-        do.insert(0, f"**Set a gentler lift-off**: {math.floor(10 * largest) / 10:g} m/s² is what the least grip of this road "
-                  "allows. See whether the car has a setting for slippery roads.")  # fmt: skip
+        tenths = math.floor(10 * largest)
+        do.insert(
+            0,
+            f"**Set a gentler lift-off**: {tenths / 10:g} m/s² is what the least grip of this road allows. See whether "
+            "the car has a setting for slippery roads.",
+        )
     if found.winter_times > 1.05:
         do.append(
             f"**Winter tyres do more than any setting**: {SURFACE_WORDS[check['surface']]} gives them "
