@@ -142,7 +142,7 @@ def headroom(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
 def descent_to_fill_m(
     car: Car, conditions: Conditions, driver: Driver, grade_pct: float, speed_kmh: float
 ) -> float | None:
-    """Metres of descent after which the battery is full if it takes all; None where the slope gives nothing."""
+    """Height [m] of a descent after which the battery is full if it takes all; None where the slope gives nothing."""
     drop = 100.0
     _, above = _unbounded(hill(-drop, grade_pct, speed_kmh), car, conditions, driver)
     free = (1 - conditions.soc_start) * car.usable_kwh

@@ -12,8 +12,9 @@ import math
 import reprlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypeVar
 
+Found = TypeVar("Found")
 YES_NO_WORDS = {"yes": True, "true": True, "1": True, "on": True, "no": False, "false": False, "0": False, "off": False}
 
 
@@ -157,8 +158,8 @@ def fields_of(cls: type) -> dict[str, Field]:
     return table
 
 
-def find(table: dict[str, Field], key: str) -> Field:
-    """The field of that key, or `InputError` that suggests the nearest key there is."""
+def find(table: Mapping[str, Found], key: str) -> Found:
+    """What a table has under that key, mostly a field, or `InputError` that suggests the nearest key there is."""
     if key in table:
         return table[key]
     near = difflib.get_close_matches(key, table, n=1, cutoff=0.5)

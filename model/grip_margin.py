@@ -147,9 +147,14 @@ def largest_lift_off_mps2(
     return low
 
 
+def grip_levels(conditions: Conditions) -> dict[str, float]:
+    """Places within the road's band of grip [1] that are looked at: low, mid and high, or thrice the one stated."""
+    return dict.fromkeys(LEVELS, conditions.grip_level) if conditions.grip_level else LEVELS
+
+
 def available_friction(conditions: Conditions, speed: Any = 0.0) -> dict[str, Any]:
     """Friction that road and tyres may give [1] at `speed` [m/s]: low, mid and high end of the road's band."""
-    return {name: road_friction(conditions, speed, level) for name, level in LEVELS.items()}
+    return {name: road_friction(conditions, speed, level) for name, level in grip_levels(conditions).items()}
 
 
 def margin_word(demand: float, least_friction: float) -> str:

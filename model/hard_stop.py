@@ -9,7 +9,7 @@ import pandas as pd
 
 from model.car import Car
 from model.friction_brakes import BrakeUse, brake_use
-from model.grip_margin import LEVELS
+from model.grip_margin import grip_levels
 from model.limit_settings import LimitSettings, slipperiest
 from model.parameters import car_of
 from model.savings import Result
@@ -26,6 +26,8 @@ from model.stopping import (
     stopping_distance_m,
 )
 from model.units import KMH_PER_MPS
+
+DAYS_A_YEAR = 365.25
 
 
 @dataclass(frozen=True, eq=False)
@@ -51,14 +53,12 @@ class HardStop:
     days_between_firm_uses: float | None
 
 
-DAYS_A_YEAR = 365.25
-
 
 def stops_on(car: Car, conditions: Conditions, settings: LimitSettings) -> dict[str, Stop]:
     """The stop of the settings at the low, mid and high end of the road's band."""
     return {
         name: emergency_stop(car, conditions, settings.stop_kmh, level=level, reaction_s=settings.reaction_s)
-        for name, level in LEVELS.items()
+        for name, level in grip_levels(conditions).items()
     }
 
 

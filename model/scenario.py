@@ -37,7 +37,10 @@ class Conditions:
         "1", -1, 1, (-1, 1), "Grip within the surface's band", "−1: the least grip of the band, 0 mid, 1 the most.",
         default=0.0,
     )
-    wind_kmh: float = number("km/h", -100, 100, (-30, 30), "Headwind", "Negative: wind from behind.", default=0.0)
+    wind_kmh: float = number(
+        "km/h", -100, 100, (-30, 30), "Headwind",
+        "Negative: wind from behind. It stays so all the way, on the way back too.", default=0.0,
+    )
     altitude_m: float = number(
         "m", -400, 5000, (0, 2500), "Height above sea level", "Of the start of the drive: thin air drags less.",
         default=0.0,

@@ -37,7 +37,7 @@ def with_settings(scenario: Scenario, settings: Mapping[str, Any], known: Mappin
         Where a key is unknown (the nearest is suggested) or a value is not allowed.
     """
     for key, given in settings.items():
-        scenario = scenario.with_setting(key, find(dict(known), key).parse(given))
+        scenario = scenario.with_setting(key, find(known, key).parse(given))
     return scenario
 
 
@@ -74,7 +74,7 @@ def scenario_from_json(data: Any) -> Scenario:
         raise InputError("The file does not hold one JSON object; a scenario starts with {\"schema\": 1, …}.")
     known = {"schema": None, "name": None, "about": None, "car": None, "legs": None, "return_trip": None, **PARTS}
     for key in data:
-        find({name: Field(name, "text", "", name, "") for name in known}, key)
+        find(known, key)
     if data.get("schema", SCHEMA) != SCHEMA:
         raise InputError(f"schema: {data['schema']!r} is not known; this version reads schema {SCHEMA}.")
     scenario = with_car(Scenario(), data.get("car", DEFAULT_CLASS))

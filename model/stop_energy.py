@@ -55,17 +55,17 @@ class StopEnergy:
 
     @property
     def road(self) -> float:
-        """What air and tyres take."""
+        """What air and tyres take [Wh]."""
         return self.air + self.rolling
 
     @property
     def losses(self) -> float:
-        """What gear, motor and inverter take."""
+        """What gear, motor and inverter take [Wh]."""
         return self.gear + self.motor
 
     @property
     def stored(self) -> float:
-        """What the cells hold afterwards."""
+        """What the cells hold afterwards [Wh]."""
         return self.battery - self.cells
 
 

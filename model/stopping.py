@@ -13,7 +13,7 @@ import numpy as np
 
 from model.braking import MORE_THAN_ANY_MOTOR_N, battery_limit_n, fade_share, lift_off_motor_n, motor_limits_n
 from model.car import Car
-from model.grip_margin import LEVELS, available_friction
+from model.grip_margin import LEVELS, available_friction, grip_levels
 from model.lift_off import rolling
 from model.parameters import assumed_figures, car_from, car_of
 from model.scenario import Conditions, Driver, Scenario
@@ -200,7 +200,7 @@ def emergency_answers(
         name: emergency_stop(
             car, scenario.conditions, from_kmh, level=level, reaction_s=reaction_s, grade=grade_pct / 100
         )
-        for name, level in LEVELS.items()
+        for name, level in grip_levels(scenario.conditions).items()
     }
 
     def banded(figure: str, per: float = 1.0) -> dict[str, float | None]:

@@ -75,7 +75,7 @@ class Trace:
 
     @property
     def sine_of_slope(self) -> Array:
-        """Rise over road length in each step; 0 where the car stands."""
+        """Rise over road length in each step [1]; 0 where the car stands."""
         length = self.step_m
         return np.divide(np.diff(self.elevation_m), length, out=np.zeros_like(length), where=length > 0)
 

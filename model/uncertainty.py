@@ -137,7 +137,9 @@ def run_each(
     runs = len(next(iter(drawn.values()))) if drawn else 1
     measured = []
     half_hours = len(trace.step_s) / 1800
-    for rows in np.array_split(np.arange(runs), max(1, round(runs * half_hours / CHUNK))):
+    # a drive of a day is worked through run by run, never in less
+    chunks = min(runs, max(1, round(runs * half_hours / CHUNK)))
+    for rows in np.array_split(np.arange(runs), chunks):
         chunk: dict[str, Any] = {key: values[rows] for key, values in drawn.items()}
         cars = replace(car, **{key: value for key, value in chunk.items() if key in CAR_FIELDS})
         around = replace(conditions, **{key: value for key, value in chunk.items() if key in CONDITION_FIELDS})

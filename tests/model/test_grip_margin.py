@@ -140,3 +140,9 @@ def test_shares_of_the_axles_in_a_bend_trade_the_nose_for_the_tail():
     front, rear = balance(car("all"), PLAIN, 2.0, 12.0, 80.0, np.linspace(0, 1, 11))
     assert np.all(np.diff(front) > 0) and np.all(np.diff(rear) < 0)
     assert front[0] < rear[0] and front[-1] > rear[-1]
+
+
+def test_a_grip_that_was_stated_has_no_band():
+    stated = available_friction(Conditions(surface="snow", grip_level=-0.5))
+    banded = available_friction(Conditions(surface="snow"))
+    assert len(set(stated.values())) == 1 and banded["low"] < stated["mid"] < banded["mid"]

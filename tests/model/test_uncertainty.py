@@ -128,3 +128,9 @@ def test_a_figure_that_only_one_of_the_runs_feels_leaves_the_other_alike_in_all(
 
 def test_without_an_open_figure_there_is_one_car():
     assert run_samples(TRACE, CAR, WARM, Driver(), {}).net_kwh.shape == (1,)
+
+
+def test_a_drive_of_many_hours_has_a_band_too():
+    hours = 9
+    still = ride([50 / 3.6] * (3600 * hours))
+    assert run_samples(still, CAR, WARM, Driver(), sample(FIGURES, 2)).net_kwh.shape == (2,)
