@@ -56,7 +56,7 @@ def answer(found: LiftOff) -> None:
         )
     if sentence := words.too_much(yours, found.case):
         st.warning(sentence)
-    control(DRIVER_FIELDS["prefers"], label="Where energy leaves the choice, you prefer the", help="")
+    control(DRIVER_FIELDS["prefers"], label="Where energy does not decide, you prefer the", help="")
     with st.expander("More on how this car slows", type="compact", key="lift-drawer", on_change="rerun") as drawer:
         if drawer.open:
             more_settings()

@@ -73,8 +73,8 @@ say(
     "how much further the battery goes. The three are different numbers."
 )
 say(
-    "Every joule is booked: what left the battery, what came back, and each use by its own law. The books close to one "
-    "part in a thousand million, and a test breaks each entry in turn to see that they then do not."
+    "Every joule is booked: what left the battery, what came back, and each use by its own law. The books balance to "
+    "one part in a billion, and a test breaks each entry in turn to see that they then do not."
 )
 
 section("figures")

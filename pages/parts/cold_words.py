@@ -49,13 +49,13 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
             "the wall.",
             "**Expect less slowing in the first minutes.** Leave more room, and press the brake pedal: it brakes "
             "whatever the battery takes.",
-            "**Charge just before leaving** rather than the evening before: a battery is warm from it. Common "
-            "practice, no source.",
+            "**Charge just before leaving** rather than the evening before: charging warms the battery. "
+            "Common practice, no source.",
         ),
         (
             "**The change of feel is the hazard**, more than the energy: motor slowing may come back from one "
-            "slow-down to the next. Weak lift-off on a frosty morning is no fault; what your car shows and does then "
-            "stands in its owner’s manual.",
+            "slow-down to the next. Weak lift-off on a frosty morning is no fault; the owner’s manual says what your "
+            "car shows and does then.",
             "**No published map of what a car’s battery takes by temperature and charge was found.** The three behind "
             "this are assumed, with the shape of small cells’ data sheets. “Adjust the car” on the first page, under "
             "Battery, moves between them.",
@@ -80,7 +80,7 @@ def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
     least, most = (normal_text(found.normal[name], display) for name in ("low", "high"))
     more = f"Batteries differ: one that takes much in the cold is back to normal {most}, one that takes little {least}."
     if least == most:
-        more = f"Whether the battery takes much or little in the cold: it is back to normal {most}."
+        more = f"Whether the battery takes much or little in the cold, motor slowing is as usual {most}."
     if surface in SLIPPERY:
         more += f" Normal is what there is grip for {ON[surface]}, where the motor slows the car less anyway."
     return sentence, more
@@ -134,15 +134,15 @@ def map_words(found: ColdDay) -> tuple[str, str]:
     """The map of charge acceptance."""
     normal = found.normal["mid"]
     if normal is None:
-        title = "The drive stays where batteries hold back"
+        title = "All along this drive the battery holds back"
     elif normal.minutes == 0:
-        title = "The drive lies where the battery takes what slow-downs give"
+        title = "From the start the battery takes what slow-downs give"
     else:
-        title = "The drive comes to where the battery takes all"
+        title = "The battery warms until it takes what slow-downs give"
     return title, (
-        "Battery temperature along, charge upwards; figures are what a middle battery takes. Dark blue: every battery "
-        f"of the band takes the {number_text(found.ordinary_kw)} kW of ordinary slow-downs. Pale: some do, the middle "
-        "one from the dashed line on. Black: your drive."
+        "Across: battery temperature. Upwards: charge. Figures are what a middle battery takes. Dark blue: every "
+        f"battery of the band takes the {number_text(found.ordinary_kw)} kW of ordinary slow-downs. Pale: some do, the "
+        "middle one from the dashed line on. Black: your drive."
     )
 
 
@@ -176,7 +176,7 @@ def fade_words(lifts: Sequence[LiftOffLeft]) -> tuple[str, str]:
     if usual.motor_mps2 < HARDLY_MPS2 or least > usual.slowing_mps2 - HARDLY_MPS2:
         title = f"So gentle a lift-off, {usual.asked_mps2:g} m/s², does not fade"
     because = "; ".join(BECAUSE[lift.situation] for lift in others if lift.limit)
-    drawn = "Grey is what air and tyres slow, blue the motor; the outline is what was asked."
+    drawn = "Grey is slowing by air and tyres, blue by the motor; the outline is what was asked for."
     return title, f"{drawn} {capital(because)}.".removesuffix(" .")
 
 
@@ -199,14 +199,14 @@ def season_words(found: ColdDay, scenario: Scenario, display: Display) -> tuple[
 
 
 EVIDENCE = (
-    ("AAA, February 2019", "12 % less range at −6.7 °C with the cabin off, 41 % less with it on",
+    ("AAA, February 2019", "12 % less range at 20 °F (−6.7 °C) with the heater off, 41 % less with heating on",
      "mean of five cars on a test stand, a long run"),
     ("Steinstraeter et al., World Electric Vehicle Journal 2021, 12(3), 115",
-     "up to 31.9 % of range lost by heating, up to 21.7 % by limited recuperation", "over 125 trips of two cars"),
+     "up to 31.9 % of range lost by heating, up to 21.7 % by limited recuperation", "more than 125 trips of two cars"),
 )  # fmt: skip
 """Who found what about the cold, and how."""
 EVIDENCE_READ = (
-    "Both can hold: a long run on a test stand warms the battery and spreads the first heating over many kilometres, a "
+    "Both can hold: a long run on a test stand warms the battery and spreads the first heating over a long way, a "
     "short cold drive does neither."
 )
 

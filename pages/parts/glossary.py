@@ -21,8 +21,8 @@ GLOSSARY = {
     "behind them.",
     "Band": "Where an answer lies while the assumed figures are varied: 5 of 100 runs lie below it, 5 above.",
     "Net energy": "What the battery gave less what it got back.",
-    "kWh and Wh": "Kilowatt-hour and watt-hour: amounts of energy. 1 kWh is 1000 Wh, and takes a middling electric car "
-    "some 6 km.",
+    "kWh and Wh": "Kilowatt-hour and watt-hour: amounts of energy. 1 kWh is 1000 Wh, and takes an ordinary electric "
+    "car some 6 km (4 miles).",
     "kW": "Kilowatt: how fast energy flows.",
     "Standard cycle": "A speed, second by second, that a regulation lays down so that cars can be compared.",
 }

@@ -25,8 +25,8 @@ LAMP_WORDS = {"not lit": "must not light", "may be lit": "may light", "lit": "mu
 DECIDED_BY = {"grip": 0, "energy": 1, "preference": 2}
 """The place in `RULES` of the rule that decided."""
 CAUTIONS = (
-    "**Somebody close behind.** At a partly lifted foot the stop lamps of some cars stay dark. To warn whoever "
-    "follows, press the brake pedal lightly.",
+    "**Somebody close behind.** With the foot only partly lifted, the stop lamps of some cars stay dark. To warn "
+    "whoever follows, press the brake pedal lightly.",
     "**Passengers.** Gentler slowing with fewer changes between pulling and slowing spares those who feel sick. Stop "
     "when somebody does.",
     "**Cancelling cruise control** is a foot that comes up: with a strong setting the car slows hard at once. Have the "
@@ -396,8 +396,8 @@ def break_even_words(found: SlowDown, display: Display) -> str:
             return "Rolling costs no time or saves no energy here, so there is nothing to weigh up."
         return f"Rolling costs {lost:.0f} s, and pays at any speed that this car may cruise at."
     return (
-        f"Rolling costs {lost:.0f} s. Whoever otherwise cruises below {display.text(found.break_even_kmh, 'km/h')} can "
-        "make them up by driving a little faster, for less energy than rolling saved: there rolling pays, where "
+        f"Rolling costs {lost:.0f} s. If you otherwise cruise below {display.text(found.break_even_kmh, 'km/h')}, you "
+        "can make them up by driving a little faster, for less energy than rolling saved: there rolling pays, where "
         "traffic allows it. Above that it does not."
     )
 
@@ -429,8 +429,8 @@ def comfort_text(hard_mps2: float) -> str:
             f"As you would drive it, one slowing second in twenty is harder than {hard_mps2:.1f}{NARROW}m/s². For "
             "comparison:\n",
             *lines,
-            "\nConventions of road design, not limits of what passengers bear. How abruptly slowing may come on is not "
-            "settled by any such convention, so no rule here goes by it.",
+            "\nConventions of road design, not limits of what passengers bear. For how abruptly slowing may come on "
+            "no such figure was found that could be checked, so no rule here goes by it.",
         )
     )
 

@@ -94,7 +94,7 @@ def flow(from_kmh: float, stop: StopEnergy, out: WayOut, display: Display) -> Sa
     there = (
         "Slowing the car, the motor works as a generator: it makes alternating current, which changes direction many "
         "times a second. The inverter, its power electronics, turns that into direct current, the only kind that the "
-        f"battery’s cells can keep. Of what reaches the gear, {percent_text(_kept_in(stop))} get as far as that."
+        f"battery’s cells can keep. Of what reaches the gear, {percent_text(_kept_in(stop))} gets that far."
     )
     and_back = (
         f"Pulling away, the same chain runs the other way and passes on {percent_text(out.wheels / stop.stored)}. "

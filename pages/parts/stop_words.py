@@ -32,7 +32,8 @@ def stop(found: HardStop, surface: str, settings: LimitSettings, display: Displa
         ("Standing on a slope", f"{number_text(found.standing['force_n'] / 1000)} kN",
          f"hold the car on {settings.hill_pct:g} %: brake pedal or parking brake. A motor does not hold a parked car"),
         ("For comparison", distance_text([found.highway_code_m], display),
-         f"typical in the UK Highway Code; road designers allow {distance_text([found.sight_m], display)} (AASHTO)"),
+         "worked out from the typical distances of the UK Highway Code; road designers allow "
+         f"{distance_text([found.sight_m], display)} (AASHTO)"),
     )  # fmt: skip
     return Said(
         "When you must stop at once",
@@ -48,9 +49,10 @@ def stop(found: HardStop, surface: str, settings: LimitSettings, display: Displa
         ),
         (
             "**Brakes that rest corrode**: discs rust, pads may seize. Have them inspected as the manual says.",
-            "**Grinding, pulling to a side, a long or soft pedal, a warning lamp**: to a qualified workshop.",
-            "Grip counts in full on all four wheels, air is left out, and the driver presses at once: a real stop is "
-            "rather longer.",
+            "**Grinding, pulling to a side, a long or soft pedal, a warning lamp**: have a qualified workshop look at "
+            "it.",
+            "All four wheels are taken to use their grip in full, air is left out, and the driver presses at once: a "
+            "real stop is likely to be longer.",
         ),
     )
 
@@ -64,7 +66,7 @@ def g_text(figures: Iterable[float]) -> str:
 def distances_words(found: HardStop, settings: LimitSettings) -> tuple[str, str]:
     """Stopping distances on every road."""
     middle = found.by_surface.set_index("surface")["mid_m"]
-    title = f"Ice takes {number_text(middle['ice'] / middle['dry'])} times the road of dry asphalt"
+    title = f"Stopping on ice takes {number_text(middle['ice'] / middle['dry'])} times the distance of a dry road"
     return title, (
         f"Pale: {settings.reaction_s:g} s of reaction. Orange: braking at the middle of the road’s grip; the line "
         "spans its band. Blue: a stop without friction brakes."

@@ -8,8 +8,8 @@ from pages.parts.charts.energy import GROUPS, fixed, grouped, places_for
 from pages.parts.display import Display, number_text, percent_text
 
 BOUNDS_IN_WORDS = (
-    (1e-12, "one part in a million million"),
-    (1e-9, "one part in a thousand million"),
+    (1e-12, "one part in a trillion"),
+    (1e-9, "one part in a billion"),
     (1e-6, "one part in a million"),
 )
 
@@ -69,8 +69,8 @@ def closure_words(error_share: float) -> str:
     """How well the books close, cells included."""
     for bound, words in BOUNDS_IN_WORDS:
         if error_share < bound:
-            return f"The books, cells included, close to better than {words} of what was turned over."
-    return f"The books do not close: {percent_text(error_share)} of what was turned over is missing."
+            return f"The books, cells included, balance to better than {words} of the energy turned over."
+    return f"The books do not balance: {percent_text(error_share)} of the energy turned over is missing."
 
 
 def slowed_by_words(rows: pd.DataFrame, slow_downs: pd.DataFrame) -> tuple[str, str]:

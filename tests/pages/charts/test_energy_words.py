@@ -50,7 +50,7 @@ def test_what_came_back_is_told_by_the_hundred():
     title, words = ledger_words(books(UDDS)["regenerated"], UDDS.ledger.error_share)
     assert title == f"Of every 100 Wh that leave the battery, {100 * UDDS.recovered_share:.0f} come back"
     assert f"{books(UDDS).loc['cells', 'regenerated']:.2f} kWh warmed the battery's own cells" in words
-    assert "close to better than one part in a" in words
+    assert "balance to better than one part in a" in words
 
 
 def test_the_other_ways_to_come_back():
@@ -64,11 +64,11 @@ def test_the_other_ways_to_come_back():
 
 
 @pytest.mark.parametrize(
-    ("error", "words"), [(3e-16, "million million"), (5e-10, "thousand million"), (5e-7, "a million"), (0.02, "2.0 %")]
+    ("error", "words"), [(3e-16, "a trillion"), (5e-10, "a billion"), (5e-7, "a million"), (0.02, "2.0 %")]
 )
 def test_how_well_the_books_close_is_what_was_found(error, words):
     assert words in closure_words(error)
-    assert ("do not close" in closure_words(error)) == (error > 1e-6)
+    assert ("do not balance" in closure_words(error)) == (error > 1e-6)
 
 
 def told(result):
