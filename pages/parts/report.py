@@ -16,6 +16,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.drives import Answer, YearOfDrives
+from model.hybrid import fuel_saved, has_engine
 from model.lift_off_advice import Advice
 from model.savings import Result
 from model.scenario import Scenario
@@ -132,23 +133,30 @@ def warnings(taken: TakeAway) -> list[str]:
 def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
     """What the saving comes to, and the three shares that must not be taken for each other."""
     answer, result, display = taken.answer, taken.result, taken.display
-    rows = [
-        ("On this drive", wording.saved_text(answer, display), wording.taken_text(answer, display)),
-        (
-            "On a full battery",
-            wording.range_text(answer, display),
-            f"with {display.text(result.car.usable_kwh, 'kWh')} usable, on drives like this",
-        ),
-    ]
-    if taken.year is not None:
-        energy, money = wording.year_texts(taken.year, taken.scenario.year, display)
-        rows.append((f"In a year of {wording.year_days(taken.year)} days", f"{energy} from the wall", money))
+    rows = [("On this drive", wording.saved_text(answer, display), wording.taken_text(answer, display))]
+    fuel = fuel_saved(taken.scenario, result) if has_engine(result.car) else None
+    if fuel is not None and fuel.friction_only_engine_kwh > wording.NEGLIGIBLE_KWH:
+        # an engine reaches as far as its tank, and what it saves is not charged
+        litres = display.range_text(fuel.litres_per_100km, "l/100 km")
+        rows.append(("In fuel", litres, "less, by how well the engine works in traffic"))
+    else:
+        battery = display.text(result.car.usable_kwh, "kWh")
+        range_gained = wording.range_text(answer, display)
+        rows.append(("On a full battery", range_gained, f"with {battery} usable, on drives like this"))
+        if taken.year is not None:
+            energy, money = wording.year_texts(taken.year, taken.scenario.year, display)
+            rows.append((f"In a year of {wording.year_days(taken.year)} days", f"{energy} from the wall", money))
     shares = (
         ("recovered share", result.recovered_share, "back in the battery over out of it"),
         ("energy saved", result.saved_share, "of the drive on friction brakes only"),
         ("range gain", result.range_gain, "from the same battery"),
     )
-    told = [f"{name} {percent_text(share)} ({of_what})" for name, share, of_what in shares if share is not None]
+    told = [
+        f"{name} {percent_text(share)} ({of_what})"
+        for name, share, of_what in shares
+        # more than all of it is no share: the hill gave it
+        if share is not None and (name == "range gain" or share <= 1)
+    ]
     if told:
         rows.append(("Three shares that are not the same, with middle figures", "", "; ".join(told)))
     return rows
@@ -166,7 +174,7 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
         found.append((f"Lift-off strength advised: {lift_off_words.heading(advice)}", sentences))
     pedal = wording.setting_card(taken.scenario)
     caveat = wording.caveat_card(taken.year, display)
-    found.append((pedal.title, pedal.sentences[:-1]))
+    found.append((pedal.title, pedal.sentences))
     found.append((caveat.title, (*caveat.sentences, wording.NO_SUBSTITUTE)))
     return found
 

@@ -8,6 +8,7 @@ from model.parameters import Assumed, assumed_figures, car_from, open_figures
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
 from model.uncertainty import CHUNK, RUNS, Band, Samples, run_samples, sample, triangular
+from tests.made_traces import steady
 
 WARM = Conditions(ambient_c=20.0, cabin=False)
 CAR = car_from("family-hatch")
@@ -126,11 +127,18 @@ def test_a_figure_that_only_one_of_the_runs_feels_leaves_the_other_alike_in_all(
     assert np.ptp(samples.friction_only_net_kwh) == 0 < np.ptp(samples.net_kwh)
 
 
+@pytest.mark.parametrize("car_class", ["family-hatch", "full-hybrid"])
+def test_any_figure_may_be_the_only_open_one(car_class):
+    cold = Conditions(ambient_c=0.0)
+    for key, figure in open_figures(car_class, {}).items():
+        samples = run_samples(TRACE, car_from(car_class), cold, Driver(), sample({key: figure}, 3))
+        assert samples.net_kwh.shape == samples.friction_only_net_kwh.shape == (3,)
+
+
 def test_without_an_open_figure_there_is_one_car():
     assert run_samples(TRACE, CAR, WARM, Driver(), {}).net_kwh.shape == (1,)
 
 
 def test_a_drive_of_many_hours_has_a_band_too():
-    hours = 9
-    still = ride([50 / 3.6] * (3600 * hours))
-    assert run_samples(still, CAR, WARM, Driver(), sample(FIGURES, 2)).net_kwh.shape == (2,)
+    day_long = steady(20, 9 * 3600)
+    assert run_samples(day_long, CAR, WARM, Driver(), sample(FIGURES, 2)).net_kwh.shape == (2,)

@@ -180,5 +180,22 @@ def test_a_drive_that_cannot_be_advised_or_driven_all_year_is_still_handed_over(
     assert wording.headline(hill.answer, hill.display) in page.text
 
 
+def test_a_hybrid_is_told_in_fuel_and_neither_in_range_nor_in_charging():
+    page = Reader(report_html(taken(replace(TOWN, car_class="full-hybrid"))))
+    assert re.search(r"In fuel [\d.]+ to [\d.]+ l/100 km", page.text)
+    assert "from the wall" not in page.text and "On a full battery" not in page.text
+
+
+def test_a_plug_in_hybrid_on_its_charge_is_told_like_a_battery_car():
+    page = Reader(report_html(taken(replace(TOWN, car_class="plug-in-hybrid"))))
+    assert "In fuel" not in page.text and "from the wall" in page.text
+
+
+def test_a_descent_that_fills_the_battery_has_no_share_above_all():
+    leg = replace(TOWN.legs[0], distance_km=10.0, descent_m=500.0, grade_pct=6.0, stops=0, slow_downs=0)
+    page = Reader(report_html(taken(replace(TOWN, legs=(leg,), return_trip=False))))
+    assert "ends fuller" in page.text and "energy saved" not in page.text
+
+
 def test_it_promises_nothing_and_exclaims_nothing(page):
     assert " safe" not in page.text.lower() and "!" not in page.text
