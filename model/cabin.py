@@ -36,9 +36,6 @@ def cabin_power_w(car: Car, conditions: Conditions, time_s: Array) -> Array:
     sun. The waste heat of a hybrid's engine takes no electricity.
     """
     ambient = np.asarray(conditions.ambient_c, dtype=float)
-    shape = np.broadcast_shapes(
-        (1, 1), np.shape(car.mass_kg), np.shape(car.cabin_loss_w_per_k), np.shape(ambient), np.shape(time_s)
-    )
     loss = np.asarray(car.cabin_loss_w_per_k, dtype=float)
     cooling = (loss * np.maximum(ambient - conditions.cabin_set_c, 0) + SUN_W) / COOLING_COP
     source = np.asarray(car.heat_source)
@@ -57,4 +54,5 @@ def cabin_power_w(car: Car, conditions: Conditions, time_s: Array) -> Array:
     warming = (time_s < warm_after) & np.logical_not(conditions.preconditioned)
     heating = np.where(source == "engine", 0.0, np.where(warming, strongest, hold) / cop)
     cold, hot = ambient < COMFORT_BAND_C[0], ambient > COMFORT_BAND_C[1]
-    return np.broadcast_to(np.where(hot, cooling, np.where(cold, heating, 0.0)) * np.asarray(conditions.cabin), shape)
+    power = np.where(hot, cooling, np.where(cold, heating, 0.0)) * np.asarray(conditions.cabin)
+    return np.broadcast_to(power, np.broadcast_shapes((1, 1), power.shape, np.shape(time_s)))

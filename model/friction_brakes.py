@@ -92,7 +92,7 @@ class BrakeUse:
     friction_only_firm_uses: int
 
     def days_between_firm_uses(self, drives_per_day: float) -> float | None:
-        """Time [days] from one firm use to the next when the drive is driven so often a day; None where there is none."""
+        """Time from one firm use to the next [days], with so many drives a day; None where there is none."""
         uses = self.firm_uses * drives_per_day
         return 1 / uses if uses else None
 

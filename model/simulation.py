@@ -194,7 +194,9 @@ def solve(
     machine = Machine.of(demand, car)
     allowed, bound = allowed_slowing(demand, car, driver, machine, regen=regen, record=record)
     load = demand.accessories_w + demand.cabin_w
-    shape = np.broadcast_shapes(allowed.shape, machine.turning_w.shape, np.shape(machine.gear), load.shape)
+    # a figure that moves nothing before the sweeps, such as the battery's size, makes runs of their own too
+    figures = [*vars(car).values(), conditions.soc_start, conditions.battery_temp_c, conditions.parked_c]
+    shape = np.broadcast_shapes(allowed.shape, load.shape, *map(np.shape, figures))
     allowed, load = np.broadcast_to(allowed, shape), np.broadcast_to(load, shape)
     pack = Pack.of(demand, car, conditions, shape[0], battery_temp_c)
 
