@@ -78,7 +78,10 @@ def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
         lasts = f"{minutes_text(normal.minutes).removeprefix('1 ')}, {display.text(normal.km, 'km')}"
         sentence = f"{battery}, motor slowing is weaker than usual for the first {lasts}."
     least, most = (normal_text(found.normal[name], display) for name in ("low", "high"))
-    more = f"Batteries differ: one that takes much in the cold is back to normal {most}, one that takes little {least}."
+    more = (
+        f"Batteries differ: with one that takes much in the cold, motor slowing is as usual {most}; with one that "
+        f"takes little, {least}."
+    )
     if least == most:
         more = f"Whether the battery takes much or little in the cold, motor slowing is as usual {most}."
     if surface in SLIPPERY:
@@ -107,8 +110,8 @@ def _season_facts(found: ColdDay, scenario: Scenario, display: Display) -> list[
             (
                 "Range",
                 f"{MINUS if costs.range_km < costs.mild_range_km else '+'}{percent}",
-                f"{display.text(costs.range_km, 'km')} instead of {display.text(costs.mild_range_km, 'km')}, driving "
-                "this over and over",
+                f"{display.text(costs.range_km, 'km')} instead of {display.text(costs.mild_range_km, 'km')}, in "
+                "many such drives, each starting as this one does",
             )
         )
     return facts
@@ -190,8 +193,9 @@ def season_words(found: ColdDay, scenario: Scenario, display: Display) -> tuple[
         warmth = temperature_text(scenario.conditions.ambient_c, display)
         change = "more" if more >= 0 else "less"
         title = f"At {warmth} this drive takes {kwh(abs(more))} {change}, most of it for {FOR.get(name, name)}"
+    back = "less comes back" if found.costs.parts_kwh["braking not recovered"] >= LEAST_KWH else "as much comes back"
     note = (
-        "Heating also makes the share that regeneration saves look smaller: more is taken, while as much comes back."
+        f"Heating also makes the share that regeneration saves look smaller: more is taken, while {back}."
         if found.costs.parts_kwh["cabin"] > LEAST_KWH
         else ""
     )
