@@ -339,7 +339,8 @@ def held_table(held: pd.DataFrame) -> pd.DataFrame:
 def rolling_words(speeds_kmh: Sequence[float], grades_pct: Sequence[float], display: Display) -> str:
     """Downhills on which the rolling car keeps its speed."""
     parts = [
-        f"{display.text(speed, 'km/h')} on {grade:.1f} %" for speed, grade in zip(speeds_kmh, grades_pct, strict=True)
+        f"{display.text(speed, 'km/h')} on {grade:.1f}{NARROW}%"
+        for speed, grade in zip(speeds_kmh, grades_pct, strict=True)
     ]
     return (
         f"Rolling, with neither power nor slowing, this car keeps {', '.join(parts[:-1])} and {parts[-1]}. On a "

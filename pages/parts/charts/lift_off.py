@@ -28,10 +28,21 @@ ZONES = (
 """From, to [m/s²], the word for the strength, and what UN R13-H says of the stop lamps there."""
 
 
-def words_at(text: str, y: float, x: float = 4, **mark: Any) -> Spec:
-    """Words at a place of the picture [px]."""
-    return {"data": {"values": [{}]}, "mark": {"type": "text"} | mark,
-            "encoding": {"x": {"value": x}, "y": {"value": y}, "text": {"value": text}}}  # fmt: skip
+PLACE: Spec = {"type": "quantitative", "scale": None}
+"""A place of the picture given in pixels."""
+
+
+def words_at(data: str, **mark: Any) -> Spec:
+    """Words at places of the picture: rows of `x` and `y` [px] and `text`."""
+    place = {"x": PLACE | {"field": "x"}, "y": PLACE | {"field": "y", "axis": None}}
+    return {"data": {"name": data}, "mark": {"type": "text"} | mark, "encoding": place | {"text": {"field": "text"}}}
+
+
+def words_beside(data: Spec, x: Spec, y: Spec, text: Spec, **mark: Any) -> Spec:
+    """Words beside a place `at` along the axis: to its left in rows that are `late`, else to its right."""
+    aside = {"align": {"expr": "datum.late ? 'right' : 'left'"}, "dx": {"expr": "datum.late ? -5 : 5"}}
+    place = {"x": x | {"field": "at"}, "y": y}
+    return data | {"mark": {"type": "text"} | aside | mark, "encoding": place | {"text": text}}
 
 
 # the whole axis
@@ -45,6 +56,10 @@ PANELS = {
 """Title, top and height of each panel [px]."""
 ENERGY_TOP_PX, FOOT_PX = 84, 236
 AXIS_PX = FOOT_PX + 14
+KEY_PX = {"as_driven": 0, "same_speeds": 170}
+"""Where the samples of the two curves begin [px]; both fit a telephone."""
+LATE_MPS2 = 1.5
+"""From here on words stand to the left of what they name [m/s²]."""
 LEAST_SPAN = 0.1
 """The axis of energy spans at least this share of it, so that a trifle looks like one [1]."""
 
@@ -96,9 +111,7 @@ def whole_axis(
         {"data": {"name": "tie"}, "mark": {"type": "rect", "color": colours.wash},
          "encoding": {"y": ups["net_kwh"] | {"axis": None}, "y2": {"field": "y2"}}}
     )  # fmt: skip
-    for key, (title, top, _) in PANELS.items():
-        # a rim of ground keeps the lines behind the letters apart from them
-        layers += [words_at(title, top - 8, stroke=colours.ground, strokeWidth=5), words_at(title, top - 8)]
+    for key in PANELS:
         for kind, (_, dash) in KINDS.items():
             driven = kind == "as_driven"
             colour = colours.friction if key == "friction_kwh" else colours.ink if driven else colours.quiet
@@ -107,21 +120,21 @@ def whole_axis(
                  "mark": {"type": "line", "color": colour, "strokeWidth": 2.5 if driven else 2, "strokeDash": dash},
                  "encoding": {"x": x, "y": ups[key] | {"field": f"{kind}_{key}"} | ({} if driven else {"axis": None})}}
             )  # fmt: skip
-    layers += _chosen(colours, x) + _kinds_key(colours)
-    places = {"advised": min(advised, STRONGEST), "yours": min(yours, STRONGEST)}
-    chosen = pd.DataFrame(
-        [
-            {"lift_off_mps2": place, "what": what, "text": f"{what} {strength:g}", "late": place > STRONGEST * 0.6}
-            for (what, place), strength in zip(places.items(), (advised, yours), strict=True)
-        ]
-    )
+    layers += _chosen(colours, x) + _words(colours)
+    words = [{"x": 4, "y": top - 8, "text": title} for title, top, _ in PANELS.values()]
+    words += [{"x": start + 25, "y": 5, "text": KINDS[kind][0]} for kind, start in KEY_PX.items()]
+    chosen = pd.DataFrame([{"at": min(strength, STRONGEST), "what": what, "text": f"{what} {strength:g}"}
+                           for what, strength in (("advised", advised), ("yours", yours))])  # fmt: skip
     datasets = {
         "curves": table[["lift_off_mps2", *(f"{kind}_{key}" for kind in KINDS for key in PANELS)]].round(4),
         "tie": pd.DataFrame([{"y": tie_kwh[0], "y2": min(tie_kwh[1], domains["net_kwh"][1])}]),
-        "chosen": chosen,
+        "chosen": chosen.assign(late=chosen["at"] > LATE_MPS2),
+        "words": pd.DataFrame(words),
+        "key": pd.DataFrame([{"x": start, "x2": start + 20, "y": 5, "kind": kind} for kind, start in KEY_PX.items()]),
         "zones": pd.DataFrame(ZONES, columns=["lift_off_mps2", "end", "word", "lamps"]),
-        "grip": pd.DataFrame([{"lift_off_mps2": grip_limit, "end": STRONGEST, "late": grip_limit > STRONGEST * 0.6}]),
+        "grip": pd.DataFrame([{"lift_off_mps2": grip_limit, "end": STRONGEST, "late": grip_limit > LATE_MPS2}]),
     }
+    datasets["grip"]["at"] = STRONGEST if grip_limit > LATE_MPS2 else grip_limit
     return dressed(layers, datasets, AXIS_PX, dark)
 
 
@@ -151,20 +164,7 @@ def _marked_strengths(colours: Palette, x: Spec, grip_limit: float) -> list[Spec
                     "encoding": {"x": x, "x2": {"field": "end"}, "y": {"value": ENERGY_TOP_PX},
                                  "y2": {"value": FOOT_PX}}}
         )  # fmt: skip
-        layers += _sideways(grip, x, {"value": ENERGY_TOP_PX + 9}, {"value": "over half of the grip"}, end="end")
-    return layers
-
-
-def _sideways(data: Spec, x: Spec, y: Spec, text: Spec, end: str = "", **mark: Any) -> list[Spec]:
-    """Words beside a place, on the side where the picture has room; late ones end at field `end` instead."""
-    layers: list[Spec] = []
-    for late, align, gap in ((False, "left", 5), (True, "right", -5)):
-        at = x | {"field": end} if late and end else x
-        layers.append(
-            data | {"transform": [{"filter": f"datum.late == {str(late).lower()}"}],
-                    "mark": {"type": "text", "align": align, "xOffset": gap} | mark,
-                    "encoding": {"x": at, "y": y, "text": text}}
-        )  # fmt: skip
+        layers.append(words_beside(grip, x, {"value": ENERGY_TOP_PX + 9}, {"value": "over half of the grip"}))
     return layers
 
 
@@ -179,22 +179,27 @@ def _chosen(colours: Palette, x: Spec) -> list[Spec]:
         data: Spec = {"data": {"name": "chosen"}, "transform": [{"filter": f"datum.what == '{what}'"}]}
         layers.append(
             data | {"mark": {"type": "rule", "color": colours.ink} | look,
-                    "encoding": {"x": x, "y": {"value": start}, "y2": {"value": end}}}
+                    "encoding": {"x": x | {"field": "at"}, "y": {"value": start}, "y2": {"value": end}}}
         )  # fmt: skip
-        for layer in _sideways(data, x, {"value": y}, {"field": "text"}, fontWeight=weight):
-            layers.append(layer | {"transform": data["transform"] + layer["transform"]})
+        layers.append(words_beside(data, x, {"value": y}, {"field": "text"}, fontWeight=weight))
     return layers
 
 
-def _kinds_key(colours: Palette) -> list[Spec]:
-    """The names of the two curves beside a sample of each."""
-    layers: list[Spec] = []
-    for start, (kind, (name, dash)) in zip((0, 170), KINDS.items(), strict=True):
-        colour = colours.ink if kind == "as_driven" else colours.quiet
-        mark = {"type": "rule", "color": colour, "strokeWidth": 2.5, "strokeDash": dash}
-        place = {"x": {"value": start}, "x2": {"value": start + 20}, "y": {"value": 5}}
-        layers += [{"data": {"values": [{}]}, "mark": mark, "encoding": place}, words_at(name, 5, start + 25)]
-    return layers
+def _words(colours: Palette) -> list[Spec]:
+    """The titles of the panels, and the names of the two curves beside a sample of each."""
+
+    def by_kind(looks: list[Any]) -> Spec:
+        return {"field": "kind", "type": "nominal", "legend": None, "scale": {"domain": list(KINDS), "range": looks}}
+
+    samples = {
+        "data": {"name": "key"},
+        "mark": {"type": "rule", "strokeWidth": 2.5},
+        "encoding": {"x": PLACE | {"field": "x"}, "x2": {"field": "x2"}, "y": PLACE | {"field": "y", "axis": None},
+                     "color": by_kind([colours.ink, colours.quiet]),
+                     "strokeDash": by_kind([dash for _, dash in KINDS.values()])},
+    }  # fmt: skip
+    # a rim of ground keeps the lines behind the letters apart from them
+    return [samples, words_at("words", stroke=colours.ground, strokeWidth=5), words_at("words")]
 
 
 # hills
@@ -248,7 +253,7 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
             )
         ]
     ).assign(grade_pct=-STEEPEST_PCT, end=STEEPEST_PCT)
-    zones["words_at"] = [-STEEPEST_PCT, _free_grade(slowing), -STEEPEST_PCT, -STEEPEST_PCT]
+    zones["at"] = [-STEEPEST_PCT, _free_grade(slowing), STEEPEST_PCT, STEEPEST_PCT]
     looks = dict(zip((strength for strength, _ in names), ((3, [1, 0]), (2, [2, 3]), (2, [6, 3])), strict=False))
     ends = slowing[slowing["grade_pct"] == STEEPEST_PCT].set_index("lift_off_mps2")["slowing_mps2"]
     named, rows = names_layers(
@@ -261,8 +266,8 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
     layers: list[Spec] = [
         {"data": {"name": "zones"}, "mark": {"type": "rect", "color": colours.wash},
          "encoding": {"x": x, "x2": {"field": "end"}, "y": plain, "y2": {"field": "y2"}, "opacity": depth}},
-        *_sideways({"data": {"name": "zones"}}, x | {"field": "words_at"}, by_px("word_px", HILLS_PX),
-                   {"condition": {"test": no_room, "value": ""}, "field": "lamps"}, end="end", color=colours.quiet),
+        words_beside({"data": {"name": "zones"}}, x, by_px("word_px", HILLS_PX),
+                     {"condition": {"test": no_room, "value": ""}, "field": "lamps"}, color=colours.quiet),
         {"data": {"name": "zero"}, "mark": {"type": "rule", "color": colours.quiet},
          "encoding": {"x": x, "x2": {"field": "end"}, "y": plain}},
         *({"data": {"name": "slowing"}, "transform": [{"filter": f"datum.lift_off_mps2 == {strength}"}],
@@ -347,7 +352,7 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
            "encoding": {"x": x if key == "coast" else x | {"axis": None},
                         "y": y if key == "coast" else y | {"axis": None}}}
           for key in ("coast", "regen")),
-        words_at("keeping the speed, then slowing", 7, 4),
+        words_at("top"),
         {"data": {"name": "rolling"}, "mark": {"type": "text", "dy": 13},
          "encoding": {"x": x | {"axis": None}, "y": y | {"axis": None}, "text": {"value": "rolling"}}},
         {"data": {"name": "bars"}, "mark": "rect",
@@ -364,6 +369,7 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
         "rolling": rolled.iloc[len(rolled) // 4 : len(rolled) // 4 + 1],
         "bars": pd.DataFrame(bars),
         "words": pd.DataFrame(words),
+        "top": pd.DataFrame([{"x": 4, "y": 7, "text": "keeping the speed, then slowing"}]),
     }
     spec = dressed(layers, datasets, height, dark)
     spec["resolve"] = {"scale": spec["resolve"]["scale"] | {"x": "independent"}}
