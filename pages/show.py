@@ -1,48 +1,141 @@
-"""Three cards to hold towards somebody: one number, one setting, one caveat."""
+"""Six cards to hold towards somebody: the drive, the number, before and after, lift-off, winter, the limits."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from html import escape
 
 import streamlit as st
 
-from pages.parts import state, wording
-from pages.parts.link import own_link
+from model.parameters import class_labels
+from model.savings import Result
+from model.scenario_io import unusual
+from model.timeline import books
+from pages.parts import link, show_words, state, wording
+from pages.parts.answer_line import choose_drive, pick_season, take_car
+from pages.parts.charts.energy import before_after
+from pages.parts.figure import draw_chart
+from pages.parts.show_words import Card
 
 CARD = "card"
 """The page's own parameter in the address: which card, from 1."""
+PICTURE_PX = 520
 
 
-def cards() -> list[wording.Card]:
-    """The cards for the session's scenario; one with the refusal where there is no answer."""
-    scenario, display, bands = state.scenario(), state.display(), state.answer()
-    if bands is None:
-        return [wording.Card("This drive cannot be driven as described", (state.outcome().refusal,))]
-    return [
-        wording.number_card(bands, scenario, display),
-        wording.setting_card(scenario),
-        wording.caveat_card(state.year(), display),
-    ]
+# the cards
 
 
-def turn(to: int) -> None:
-    """Show another card."""
-    st.query_params[CARD] = str(to)
-
-
-shown = cards()
-asked = st.query_params.get(CARD, "1")
-number = min(max(int(asked), 1), len(shown)) if asked.isdecimal() else 1
-card = shown[number - 1]
-with st.container(key="show"):
-    with st.container(key="card", gap="small"):
-        st.title(card.title, anchor=False)
+def say(card: Card) -> Card:
+    """Draw the large words of a card, and the sentences below them."""
+    st.title(card.title, anchor=False)
+    if card.sentences:
         st.html("".join(f"<p>{escape(sentence)}</p>" for sentence in card.sentences))
+    return card
+
+
+def tell() -> Card:
+    """Drive, car and season, one tap each."""
+    scenario, display = state.scenario(), state.display()
+    say(show_words.TELL)
+    choose_drive("show")
+    st.session_state["choose-car"] = scenario.car_class
+    st.pills(
+        "Car", list(class_labels()), format_func=class_labels().get, key="choose-car", on_change=take_car,
+        required=True, wrap=True, label_visibility="collapsed",
+    )  # fmt: skip
+    pick_season(label_visibility="collapsed")
+    st.caption(f"Now: {wording.season_words(scenario.conditions, scenario.year, display)}.")
+    if refusal := state.outcome().refusal:
+        st.error(refusal)
+    return show_words.TELL
+
+
+def number(result: Result) -> Card:
+    """What it saves."""
+    scenario, bands = state.scenario(), state.answer()
+    assert bands is not None
+    beside = [wording.unusual_text(unusual(scenario))]
+    if not result.followed:
+        beside.append(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
+    return say(show_words.number(bands, scenario, state.display(), [one for one in beside if one]))
+
+
+def bars(result: Result) -> Card:
+    """Before and after, as bars."""
+    book = books(result)
+    card = say(show_words.bars(book))
+    with st.container(key="show-picture", width=PICTURE_PX):
+        draw_chart(before_after(book, state.dark()), alt=f"{card.title}. {card.why}", key="show-bars")
+    return card
+
+
+def lift_off(_result: Result) -> Card:
+    """Which lift-off, and why."""
+    found = state.lift_off()
+    assert found is not None
+    return say(show_words.lift_off(found.advice, state.scenario(), state.display()))
+
+
+def winter(_result: Result) -> Card:
+    """A winter day."""
+    return say(show_words.winter(state.year(), state.display()))
+
+
+def limits(_result: Result) -> Card:
+    """When it is not there."""
+    return say(show_words.limits(state.display()))
+
+
+ANSWERS: tuple[Callable[[Result], Card], ...] = (number, bars, lift_off, winter, limits)
+LAST = 1 + len(ANSWERS)
+
+
+def draw(which: int) -> Card:
+    """One card, from 1; where there is no answer, why."""
+    if which == 1:
+        return tell()
+    outcome = state.outcome()
+    if outcome.result is None:
+        return say(Card("This drive cannot be driven as described", (outcome.refusal,), show_words.TELL.why))
+    return ANSWERS[which - 2](outcome.result)
+
+
+# turning them
+
+
+def place() -> int:
+    """The card asked for in the address, from 1."""
+    asked = st.query_params.get(CARD, "1")
+    return min(max(int(asked), 1), LAST) if asked.isdecimal() else 1
+
+
+def turn(by: int) -> None:
+    """Show the card before or after; told from where one is, so that a tap on a card still being drawn counts too."""
+    st.query_params[CARD] = str(min(max(place() + by, 1), LAST))
+
+
+def next_customer() -> None:
+    """Clear everything, asked once."""
+    with st.popover("Next customer", type="tertiary", key="next-customer"):
+        st.markdown("This clears the drive, the car and everything else that was entered, the link included.")
+        st.button("Clear everything", key="start-over", type="primary", on_click=link.start_over, width="stretch")
+
+
+here = place()
+with st.container(key="show"):
+    with st.container(key="show-head", horizontal=True, wrap=False, vertical_alignment="center"):
+        st.markdown(f"{here} of {LAST}")
+        next_customer()
+        st.page_link("your_drive.py", label="Close", query_params=link.own_link())
+    with st.container(key="card", gap="small"):
+        card = draw(here)
     with st.container(key="show-foot", gap="small"):
         with st.container(horizontal=True, wrap=False, horizontal_alignment="distribute", vertical_alignment="center"):
-            st.button("Back", key="show-back", shortcut="Left", disabled=number == 1, on_click=turn, args=(number - 1,))
-            st.markdown(f"{number} of {len(shown)}", width="content")
-            st.page_link("your_drive.py", label="Close", query_params=own_link())
-            st.button("Next", key="show-next", type="primary", shortcut="Right", disabled=number == len(shown),
-                      on_click=turn, args=(number + 1,))  # fmt: skip
+            st.button("Back", key="show-back", shortcut="Left", disabled=here == 1, on_click=turn, args=(-1,))
+            with st.popover("Why?", key=f"why-{here}"):
+                st.markdown(card.why)
+            if here < LAST:
+                st.button("Next", key="show-next", type="primary", shortcut="Right", on_click=turn, args=(1,))
+            else:
+                st.page_link("take_away.py", label="Take away", query_params=link.own_link())
         st.markdown(wording.CAUTION)

@@ -64,21 +64,22 @@ def word(key: str, text: str) -> PopoverContainer:
 
 def choose_car() -> None:
     """The car's class."""
-
-    def take() -> None:
-        # the pedal is asked for beside the car, all other figures belong to the car that is left
-        stated = tuple(item for item in state.scenario().stated if item[0] == "brake_pedal")
-        state.put_whole(replace(state.scenario(), car_class=st.session_state["choose-car"], stated=stated))
-
     st.session_state["choose-car"] = state.scenario().car_class
     st.radio(
         "Car class",
         list(class_labels()),
         format_func=lambda name: class_labels()[name],
         key="choose-car",
-        on_change=take,
+        on_change=take_car,
         help="Invented middle of each class, no real car. “Adjust the car” on the first page changes its figures.",
     )
+
+
+def take_car() -> None:
+    """Write the car's class that was picked."""
+    # the pedal is asked for beside the car, all other figures belong to the car that is left
+    stated = tuple(item for item in state.scenario().stated if item[0] == "brake_pedal")
+    state.put_whole(replace(state.scenario(), car_class=st.session_state["choose-car"], stated=stated))
 
 
 def start(name: str) -> None:
@@ -119,8 +120,8 @@ def choose_drive(where: str) -> None:
         st.caption(starting_drives()[name][1] if name else "Your own drive. Pick one above to start over.")
 
 
-def choose_season() -> None:
-    """Season, exact temperature, road surface, cabin and a start warmed up on the plug."""
+def pick_season(**words: str) -> None:
+    """The four seasons, one tap each; `words` go to the widget."""
     scenario = state.scenario()
 
     def take() -> None:
@@ -130,13 +131,14 @@ def choose_season() -> None:
 
     st.session_state["choose-season"] = wording.season_of(scenario.conditions, scenario.year)
     st.segmented_control(
-        "Season",
-        SEASONS,
-        format_func=str.capitalize,
-        key="choose-season",
-        on_change=take,
-        width="stretch",
-        help="Sets the temperature to that of the season; what each season's is can be changed on the first page.",
+        "Season", SEASONS, format_func=str.capitalize, key="choose-season", on_change=take, width="stretch", **words
+    )
+
+
+def choose_season() -> None:
+    """Season, exact temperature, road surface, cabin and a start warmed up on the plug."""
+    pick_season(
+        help="Sets the temperature to that of the season; what each season's is can be changed on the first page."
     )
     control(CONDITION_FIELDS["ambient_c"])
     control(CONDITION_FIELDS["surface"], look="list")

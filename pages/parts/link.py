@@ -56,10 +56,11 @@ def read() -> None:
     link = ours(st.query_params.to_dict())
     moment, replaced = time.monotonic(), st.session_state.get("replaced_links", [])
     stale = any(link == old and moment - when < STALE_S for when, old in replaced)
-    if not link or stale or link == st.session_state.get("written_link"):
+    if not link or stale or link == st.session_state.get("written_link") or _known(link) in _left():
         return
     scenario, shown, notices = parsed(link, replace(Scenario(), legs=state.first_scenario().legs))
     st.session_state["display"] = shown
+    _note(link)
     if scenario is not None:
         state.put_whole(scenario)
         st.session_state["link_notices"] = (scenario, notices, link.get(VERSION, MODEL_VERSION)[:20])
@@ -70,11 +71,39 @@ def write() -> None:
     now, link, moment = st.query_params.to_dict(), own_link(), time.monotonic()
     # noted first: writing the address may already end this run
     before, st.session_state["written_link"] = st.session_state.get("written_link"), link
+    _note(link)
     if ours(now) == link:
         return
     recent = [(when, old) for when, old in st.session_state.get("replaced_links", []) if moment - when < STALE_S]
     st.session_state["replaced_links"] = [*recent, (moment, before), (moment, ours(now))]
     st.query_params.from_dict(link | {key: value for key, value in now.items() if key not in ours(now)})
+
+
+def start_over() -> None:
+    """Forget what was entered, and its addresses with it: a step back does not bring them up again.
+
+    How figures are shown stays: it goes with the place, not with who stands there.
+    """
+    shown, left = state.display(), _left() | st.session_state.get("own_links", set())
+    st.session_state.clear()
+    st.session_state["display"], st.session_state["left_links"] = shown, left
+    st.session_state["written_link"] = own_link()
+    st.query_params.from_dict(own_link())
+
+
+def _note(link: Mapping[str, str]) -> None:
+    """Note an address as this visitor's."""
+    st.session_state.setdefault("own_links", set()).add(_known(link))
+    _left().discard(_known(link))
+
+
+def _known(link: Mapping[str, str]) -> int:
+    return hash(frozenset(link.items()))
+
+
+def _left() -> set[int]:
+    """Addresses that were left for good."""
+    return st.session_state.setdefault("left_links", set())
 
 
 def notices() -> list[str]:

@@ -87,6 +87,9 @@ def dressed(layers: list[Spec], datasets: dict[str, pd.DataFrame], height: int, 
         "autosize": {"type": "fit-x", "contains": "padding"},
         "resolve": {"scale": {"y": "independent", "color": "independent"}},
         "config": {
+            # a screen reader gets the picture's own sentence instead of every mark's pixels
+            "aria": False,
+            "mark": {"aria": False},
             "font": FONT,
             "view": {"stroke": None},
             "text": {"fontSize": LABEL_PX, "color": colours.ink, "baseline": "middle", "align": "left"},

@@ -10,7 +10,6 @@ from model import MODEL_VERSION
 from model.drives import Answer, YearOfDrives
 from model.fields import Field
 from model.habits import HABITS
-from model.lift_off import word_of
 from model.parameters import Assumed, assumed_figures, class_labels
 from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
 from model.scenario_io import starting_drives
@@ -277,7 +276,7 @@ def provenance(field: Field, assumed: Assumed, display: Display) -> str:
     return f"{band}{assumed.kind.capitalize()}: {assumed.source}."
 
 
-# the cards to show
+# cards, to show and to print
 
 
 @dataclass(frozen=True)
@@ -288,24 +287,8 @@ class Card:
     sentences: tuple[str, ...]
 
 
-def number_card(answer: Answer, scenario: Scenario, display: Display) -> Card:
-    """What regeneration saves on this drive."""
-    about = (
-        f"A {car_words(scenario)}, {drive_words(scenario, display)}, "
-        f"{season_words(scenario.conditions, scenario.year, display)}."
-    )
-    sums = f"That is {saved_text(answer, display)} on this drive"
-    if answer.range_gain_km is not None:
-        sums += f", or {range_text(answer, display)} on a full battery"
-    if answer.saved_share is None or answer.saved_share.low > 1 or answer.saved_share.high < NEGLIGIBLE_SHARE:
-        return Card(headline(answer, display), (f"{sums}.", about))
-    return Card(f":blue[{share_text(answer)}] less battery energy", (f"{THAN}.", f"{sums}.", about))
-
-
 def setting_card(scenario: Scenario) -> Card:
     """What the kind of brake pedal means for this driver."""
-    strength = scenario.driver.lift_off_mps2
-    set_to = f"Lift-off strength is set to {word_of(strength)}, {strength:g} m/s²."
     if pedal_of(scenario) == "blended":
         return Card(
             "The brake pedal charges too",
@@ -313,7 +296,6 @@ def setting_card(scenario: Scenario) -> Card:
                 "Press it early and gently: the motor slows the car first, the discs do only what is left.",
                 "So how strongly the car slows when the foot comes up is a matter of comfort. At the same speeds it "
                 "changes the energy by next to nothing.",
-                set_to,
             ),
         )
     return Card(
@@ -321,7 +303,6 @@ def setting_card(scenario: Scenario) -> Card:
         (
             "In this car the brake pedal works the discs alone. Only what the car slows by itself, with the foot off "
             "the accelerator, comes back to the battery.",
-            set_to,
         ),
     )
 

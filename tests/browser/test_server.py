@@ -14,7 +14,7 @@ LOADED_FONTS = """
         return [...document.fonts].filter(font => font.status === "loaded").map(font => font.family);
     }
 """
-LINK = "/show"
+LINK = "/compare"
 """A page that the navigation does not show: reached by its link alone."""
 BROKEN_APP = "tests/browser/broken_app.py"
 

@@ -271,29 +271,7 @@ def test_refusals_go_when_another_drive_is_taken():
 def test_inputs_stay_on_another_page_and_back():
     app = opened()
     ran(app.radio(key="choose-car").set_value("van").run())
-    app.switch_page("show.py").run()
-    ran(app.run())
-    assert any("A van" in one.proto.body for one in app.get("html"))
+    app.switch_page("sources.py").run()
+    assert any("van" in one.proto.popover.label for one in ran(app.run()).get("popover"))
     app.switch_page("your_drive.py").run()
     assert scenario_of(ran(app.run())).car_class == "van"
-
-
-def test_the_cards_turn_and_end():
-    app = opened(to_link(TOWN))
-    app.switch_page("show.py").run()
-    ran(app.run())
-    titles = [app.title[0].value]
-    assert app.button(key="show-back").disabled
-    while not app.button(key="show-next").disabled:
-        ran(app.button(key="show-next").click().run())
-        titles.append(app.title[0].value)
-    assert len(set(titles)) == 3
-    assert titles[0].endswith(" %] less battery energy")
-    assert any(one.value == wording.CAUTION for one in app.markdown)
-
-
-def test_show_of_a_drive_that_cannot_be_says_so():
-    app = opened(to_link(TOWN.with_leg(0, "stops", 400)))
-    app.switch_page("show.py").run()
-    ran(app.run())
-    assert app.title[0].value == "This drive cannot be driven as described"

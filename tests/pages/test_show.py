@@ -1,0 +1,139 @@
+"""The cards to show, without a browser."""
+
+import pytest
+import streamlit as st
+
+from model.scenario_io import starting_drives, to_link
+from pages.parts import show_words, state, wording
+from tests.pages.test_your_drive import TOWN, opened, ran, scenario_of
+
+LAST = 6
+HOPELESS = TOWN.with_leg(0, "stops", 400)
+REFUSED = "This drive cannot be driven as described"
+
+
+@pytest.fixture(autouse=True)
+def few_sampled_cars(monkeypatch):
+    """Bands of few cars: these tests ask where a number stands, not how good it is."""
+    monkeypatch.setattr(state, "BAND_RUNS", 20)
+    monkeypatch.setattr(state, "SEASON_RUNS", 5)
+    st.cache_resource.clear()
+
+
+def shown(link: dict[str, str] | None = None, card: int | str = 1):
+    """Show as somebody sees it who follows a link."""
+    app = opened((link or {}) | {"card": str(card)})
+    app.switch_page("show.py").run()
+    return ran(app.run())
+
+
+def said(app) -> str:
+    """What stands on a card below its title."""
+    return " ".join(one.proto.body for one in app.get("html") if "<style>" not in one.proto.body)
+
+
+def test_the_cards_turn_and_end_at_the_take_away():
+    app = shown(to_link(TOWN))
+    titles = [app.title[0].value]
+    assert app.button(key="show-back").disabled
+    for _ in range(LAST - 1):
+        ran(app.button(key="show-next").click().run())
+        titles.append(app.title[0].value)
+        assert any(one.value == wording.CAUTION for one in app.markdown)
+    assert titles[0] == show_words.TELL.title
+    assert titles[1].endswith(" %] less battery energy")
+    assert len(set(titles)) == LAST
+    assert not [one for one in app.button if one.key == "show-next"]
+    assert [one.proto.label for one in app.get("page_link")] == ["Close", "Take away"]
+    while not app.button(key="show-back").disabled:
+        ran(app.button(key="show-back").click().run())
+        titles.append(app.title[0].value)
+    assert titles[LAST - 1 :] == titles[LAST - 1 :: -1]
+
+
+def test_every_card_has_one_title_a_caution_and_a_why():
+    for card in range(1, LAST + 1):
+        app = shown(to_link(TOWN), card)
+        assert len(app.title) == 1
+        assert f"{card} of {LAST}" in [one.value for one in app.markdown]
+        (why,) = [one for one in app.get("popover") if one.proto.popover.label == "Why?"]
+        assert len(why.markdown[0].value) > 50
+
+
+def test_three_taps_from_a_fresh_start_to_the_number():
+    app = shown()
+    ran(app.button_group(key="choose-drive-show").set_value("motorway").run())
+    ran(app.button_group(key="choose-season").set_value("winter").run())
+    ran(app.button(key="show-next").click().run())
+    expected = starting_drives()["motorway"][2].with_setting("ambient_c", TOWN.year.winter_c)
+    assert scenario_of(app) == expected
+    assert "large SUV, motorway run, winter" in said(app)
+
+
+def test_the_car_is_one_tap():
+    app = shown()
+    ran(app.button_group(key="choose-car").set_value("van").run())
+    assert scenario_of(app).car_class == "van"
+
+
+@pytest.mark.parametrize("card", range(1, LAST + 1))
+def test_a_drive_that_cannot_be_driven_says_so_on_every_card(card):
+    app = shown(to_link(HOPELESS), card)
+    if card == 1:
+        assert app.title[0].value == show_words.TELL.title
+        assert len(app.error) == 1
+        ran(app.button_group(key="choose-drive-show").set_value("town").run())
+        assert not app.error
+    else:
+        assert app.title[0].value == REFUSED
+        assert "stop" in said(app)
+
+
+def test_what_is_out_of_the_ordinary_stands_with_the_number():
+    weak = TOWN.with_setting("motor_peak_kw", 15.0)
+    text = said(shown(to_link(weak), 2))
+    assert "Unusual inputs" in text
+    assert "cannot keep up" in text
+
+
+@pytest.mark.parametrize("card", ["0", "99", "-3", "two", ""])
+def test_a_card_that_does_not_exist_is_none_that_breaks(card):
+    app = shown(to_link(TOWN), card)
+    assert app.title[0].value
+
+
+def test_the_next_customer_starts_from_nothing():
+    own = TOWN.with_setting("mass_kg", 1500.0).with_leg(0, "distance_km", 3.0)
+    app = shown(to_link(own) | {"units": "us"}, 5)
+    assert "mass_kg" in app.query_params
+    ran(app.button(key="start-over").click().run())
+    assert app.title[0].value == show_words.TELL.title
+    assert scenario_of(app) == TOWN
+    assert "card" not in app.query_params
+    assert app.query_params["units"] == "us"
+
+
+def test_what_was_cleared_does_not_come_back_by_its_address():
+    own = to_link(TOWN.with_setting("mass_kg", 1500.0))
+    app = shown(own, 2)
+    ran(app.button(key="start-over").click().run())
+    # a step back in the browser's history
+    app.query_params.clear()
+    for key, value in own.items():
+        app.query_params[key] = value
+    ran(app.run())
+    assert scenario_of(app) == TOWN
+
+
+def test_after_clearing_steps_back_work_again():
+    app = shown(to_link(TOWN.with_setting("mass_kg", 1500.0)))
+    ran(app.button(key="start-over").click().run())
+    ran(app.button_group(key="choose-drive-show").set_value("motorway").run())
+    before = dict(app.query_params)
+    ran(app.button_group(key="choose-car").set_value("van").run())
+    app.session_state["replaced_links"] = []
+    app.query_params.clear()
+    for key, value in before.items():
+        app.query_params[key] = value
+    ran(app.run())
+    assert scenario_of(app) == starting_drives()["motorway"][2]

@@ -1,0 +1,133 @@
+"""The words of the cards to show, in every case that a drive can bring."""
+
+from dataclasses import replace
+
+import pytest
+
+from model.drives import Answer, SeasonRow, drive, year_of
+from model.lift_off_advice import advise
+from model.lift_off_curves import curves_of
+from model.scenario_io import starting_drives
+from model.timeline import books
+from model.uncertainty import Band
+from pages.parts import show_words, wording
+from pages.parts.display import Display
+
+METRIC, US = Display(), Display(us=True)
+TOWN = starting_drives()["town"][2]
+ORDINARY = Answer(
+    saved_share=Band(0.14, 0.16, 0.19),
+    saved_kwh=Band(0.4, 0.5, 0.6),
+    net_kwh=Band(2.4, 2.6, 2.9),
+    friction_only_net_kwh=Band(2.9, 3.1, 3.4),
+    range_gain_km=Band(22.0, 30.0, 41.0),
+)
+
+
+@pytest.fixture(scope="module")
+def advice():
+    return advise(curves_of(TOWN))
+
+
+@pytest.fixture(scope="module")
+def year():
+    return year_of(TOWN, 5)
+
+
+def told(card: show_words.Card) -> str:
+    return " ".join((card.title, *card.sentences)).replace(wording.NO_BREAK, " ")
+
+
+def test_the_number_has_its_band_its_denominator_and_what_stands_beside_it():
+    card = show_words.number(ORDINARY, TOWN, METRIC, ["Unusual inputs: a load of 900 kg."])
+    assert told(card).startswith(":blue[14 to 19 %] less battery energy than the same drive on friction brakes only.")
+    assert "0.40 to 0.60 kWh on this drive, or 22 to 41 km further on a full battery." in told(card)
+    assert "A city car, flat town commute, 12 °C." in told(card)
+    assert card.sentences[-1] == "Unusual inputs: a load of 900 kg."
+    assert "mi further" in told(show_words.number(ORDINARY, TOWN, US, []))
+
+
+@pytest.mark.parametrize(
+    "changed",
+    [
+        {"saved_share": None, "range_gain_km": None},
+        {"saved_share": Band(1.2, 1.3, 1.4), "range_gain_km": None},
+        {"saved_share": Band(0.001, 0.002, 0.003)},
+        {"saved_kwh": Band(0.0, 0.0, 0.001), "saved_share": Band(0.0, 0.0, 0.0004)},
+    ],
+)
+def test_where_no_share_can_be_told_the_number_is_the_headlines_sentence(changed):
+    answer = replace(ORDINARY, **changed)
+    card = show_words.number(answer, TOWN, METRIC, [])
+    assert card.title == wording.headline(answer, METRIC)
+    assert ("full battery" in told(card)) == (answer.range_gain_km is not None)
+
+
+def test_the_bars_say_what_they_show():
+    result = drive(TOWN)
+    card = show_words.bars(books(result))
+    saved, without = card.title.removesuffix(" kWh saved").split(" of ")
+    assert float(saved) == pytest.approx(result.saved_kwh, abs=0.005)
+    assert float(without) == pytest.approx(result.net_kwh + result.saved_kwh, abs=0.005)
+    assert "heat in the discs" in card.why
+
+
+def test_the_bars_of_a_drive_down_a_hill_say_that_the_battery_ends_fuller():
+    down = replace(TOWN, legs=(replace(TOWN.legs[0], descent_m=400, grade_pct=6, distance_km=8),), return_trip=False)
+    assert "fuller" in show_words.bars(books(drive(down))).title
+
+
+@pytest.mark.parametrize("pedal", ["blended", "friction"])
+def test_lift_off_has_strength_reason_pedal_and_rules(advice, pedal):
+    card = show_words.lift_off(advice, TOWN.with_setting("brake_pedal", pedal), METRIC)
+    assert card.title.replace(wording.NO_BREAK, " ") == (
+        f"Lift-off: {advice.overall.word}, {advice.overall.lift_off_mps2:g} m/s²"
+    )
+    assert advice.overall.because in card.sentences[0].replace(wording.NO_BREAK, " ")
+    assert ("discs alone" in told(card)) == (pedal == "friction")
+    assert "The car is set to 1 m/s²." in told(card)
+    assert "half of the grip" in card.why and "would change it" in card.why
+
+
+def test_winter_stands_beside_summer(year):
+    rows = {row.season: row for row in year.rows}
+    shares = {name: f"{100 * row.saved_kwh / (row.net_kwh + row.saved_kwh):.0f} %" for name, row in rows.items()}
+    card = show_words.winter(year, METRIC)
+    assert card.title == f"In winter about {shares['winter']} less battery energy"
+    assert f"In summer it is about {shares['summer']}." in told(card)
+    assert "than the same drive on friction brakes only." in told(card)
+    assert "A winter day, at 1 °C, takes" in told(card)
+    assert "°F" in told(show_words.winter(year, US))
+
+
+def test_a_winter_that_takes_nothing_is_told_in_energy_not_in_shares(year):
+    rows = tuple(SeasonRow(row.season, row.days, row.ambient_c, -0.2, 0.3) for row in year.rows)
+    card = show_words.winter(replace(year, rows=rows), METRIC)
+    assert card.title == "In winter about 0.30 kWh less battery energy"
+    assert "%" not in told(card)
+
+
+def test_a_year_that_cannot_be_driven_leaves_the_words(year):
+    card = show_words.winter(None, METRIC)
+    assert "cold battery" in told(card)
+    assert not any(sign.isdigit() for sign in told(card))
+
+
+def test_the_limits_say_what_it_is_no_substitute_for():
+    card = show_words.limits(METRIC)
+    assert wording.NO_SUBSTITUTE in card.sentences
+    assert "slippery" in told(card)
+
+
+def test_nothing_promises_or_sells(advice, year):
+    cards = [
+        show_words.TELL,
+        show_words.number(ORDINARY, TOWN, METRIC, []),
+        show_words.lift_off(advice, TOWN, METRIC),
+        show_words.winter(year, METRIC),
+        show_words.limits(METRIC),
+    ]
+    text = " ".join(f"{told(card)} {card.why}" for card in cards).lower()
+    assert "!" not in text
+    assert "safe" not in text
+    assert all(card.why for card in cards)
