@@ -1,7 +1,8 @@
 """Stopping: reaction and braking distance, an emergency stop on a given road, a stop by the motor, standing still.
 
 The friction brakes do the emergency stop: whether the motor helps while ABS works differs from car to car, so its part
-is given as the most it could be. Grip counts in full on all four wheels; air drag is left out.
+is given as the most it could be. Grip counts in full on all four wheels; air drag and a trailer's own brakes are left
+out.
 """
 
 from __future__ import annotations
@@ -74,10 +75,15 @@ def _speeds(from_mps: float) -> Array:
     return (np.arange(SPEED_STEPS) + 0.5) * from_mps / SPEED_STEPS
 
 
-def brakes_hold_mps2(conditions: Conditions, level: float, speed: Any, grade: float = 0.0) -> Any:
-    """Slowing [m/s²] that the road lets four braked wheels reach, on a slope [1] too; `level` within its band."""
+def brakes_hold_mps2(
+    conditions: Conditions, level: float, speed: Any, grade: float = 0.0, on_braked_wheels: float = 1.0
+) -> Any:
+    """Slowing [m/s²] that the road lets four braked wheels reach, on a slope [1] too; `level` within its band.
+
+    `on_braked_wheels` is the share of all mass that rests on them [1]: a trailer's own brakes are left out.
+    """
     cosine = 1 / np.sqrt(1 + grade**2)
-    return GRAVITY_MPS2 * cosine * (road_friction(conditions, speed, level) + grade)
+    return GRAVITY_MPS2 * cosine * (road_friction(conditions, speed, level) * on_braked_wheels + grade)
 
 
 def motor_limits_at(
@@ -148,15 +154,17 @@ def emergency_stop(
     """
     start = from_kmh / KMH_PER_MPS
     at = _speeds(start)
-    slowing = brakes_hold_mps2(conditions, level, at, grade)
+    car_kg = car.mass_kg + conditions.payload_kg
+    mass = car_kg + conditions.trailer_kg
+    slowing = brakes_hold_mps2(conditions, level, at, grade, car_kg / mass)
     braking_m, time_s = _slowing(start, slowing, at)
-    mass = car.mass_kg + conditions.payload_kg + conditions.trailer_kg
     sine = grade / np.sqrt(1 + grade**2)
     # what tyres give: the slope helps or asks for more
     force = mass * np.maximum(slowing - GRAVITY_MPS2 * sine, 0.0)
-    by_motor = np.minimum(motor_slowing_n(car, conditions, at, slowing), force)
+    by_motor = np.minimum(motor_slowing_n(car, conditions, at, force / car_kg), force)
     step_m = at * start / SPEED_STEPS / np.maximum(slowing, 1e-9)
-    first = float(brakes_hold_mps2(conditions, level, start, grade)) - GRAVITY_MPS2 * sine
+    first = float(brakes_hold_mps2(conditions, level, start, grade, car_kg / mass)) - GRAVITY_MPS2 * sine
+    by_motor_first = motor_slowing_n(car, conditions, np.array([start]), mass * first / car_kg)
     return Stop(
         thinking_m=thinking_distance_m(start, reaction_s),
         braking_m=braking_m,
@@ -165,7 +173,7 @@ def emergency_stop(
         force_n=mass * first,
         power_w=braking_power_w(mass, first, start),
         braked_j=float((force * step_m).sum()),
-        motor_force_n=min(float(motor_slowing_n(car, conditions, np.array([start]), first)[0]), mass * first),
+        motor_force_n=min(float(by_motor_first[0]), mass * first),
         motor_j=float((by_motor * step_m).sum()),
     )
 
@@ -273,13 +281,14 @@ def motor_only_stop(
 def standing_on_slope(car: Car, conditions: Conditions, grade: float) -> dict[str, Any]:
     """What holds a standing car on a slope [1]: force [N], and grip asked of four braked wheels against what there is.
 
-    The friction brakes hold it. A motor does not hold a parked car.
+    The friction brakes hold it, with a trailer too. A motor does not hold a parked car.
     """
-    mass = car.mass_kg + conditions.payload_kg + conditions.trailer_kg
+    car_kg = car.mass_kg + conditions.payload_kg
+    mass = car_kg + conditions.trailer_kg
     friction = {name: float(value) for name, value in available_friction(conditions).items()}
     return {
         "force_n": float(mass * GRAVITY_MPS2 * abs(grade) / np.sqrt(1 + grade**2)),
-        "demand_friction": abs(grade),
+        "demand_friction": abs(grade) * (mass / car_kg),
         "available_friction": friction,
-        "steepest_pct": {name: 100 * value for name, value in friction.items()},
+        "steepest_pct": {name: 100 * value * (car_kg / mass) for name, value in friction.items()},
     }

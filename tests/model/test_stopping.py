@@ -106,3 +106,12 @@ def test_emergency_answers_are_in_order_and_say_their_road():
     assert answers["surface"] == "wet"
     assert answers["battery_wh"] == pytest.approx(CAR.accessory_w * answers["time_s"] / 3600)
     assert 0 < answers["motor_at_most"]["share"] < 1
+
+
+def test_a_trailer_without_brakes_lengthens_the_stop_by_its_share_of_the_mass():
+    alone = emergency_stop(CAR, DRY, 100.0)
+    towing = emergency_stop(CAR, replace(DRY, trailer_kg=CAR.mass_kg), 100.0)
+    assert towing.braking_m == pytest.approx(2 * alone.braking_m)
+    assert towing.force_n == pytest.approx(alone.force_n)
+    hill = standing_on_slope(CAR, replace(DRY, trailer_kg=CAR.mass_kg), -0.1)
+    assert hill["demand_friction"] == pytest.approx(0.2)
