@@ -145,7 +145,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     st.markdown(
         f"Each figure is the band from {LOW_SHARE * 100:.0f} to {HIGH_SHARE * 100:.0f} % of {state.BAND_RUNS} sampled "
         "cars; in brackets, what a drive has more or less than yours. What is assumed alike of both drives is drawn "
-        "once for both, so that the band of a difference is narrower than the bands beside it make it look. What "
+        "once for both, so the band of a difference is narrower than the bands beside it suggest. What "
         "belongs to one class of car is drawn apart.",
         width=TEXT_PX,
     )

@@ -63,7 +63,7 @@ SHEETS = (
     Sheet("check_a_claim.py", "Check a claim", draws_drive=True),
     Sheet("show.py", "Show", hidden=True, bare=True),
     Sheet("compare.py", "Compare", "Your drive beside another",
-          "The same road with one thing changed, and whether that makes a difference beyond what is not known.",
+          "The same road with one thing changed, and whether the difference is larger than the uncertainty.",
           hidden=True),
     Sheet("take_away.py", "Take away", "Take it with you",
           "Your drive and its answer as one page to print, as files, and to open again.", hidden=True),

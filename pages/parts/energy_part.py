@@ -36,8 +36,8 @@ def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
     """Draw the section."""
     st.header("Where the energy goes", anchor="energy")
     st.markdown(
-        "One run of your drive with the middle of every assumed figure. The band of the answer above says how far "
-        "these numbers may lie from your car's.",
+        "One run of your drive, with every assumed figure at its middle. The answer above comes from many runs, so its "
+        "own middle may differ a little; its band says how far these numbers may lie from your car's.",
         width=640,
     )
     dark, car = state.dark(), scenario.car_class

@@ -55,7 +55,7 @@ def road_words(found: RangeOnRoad, display: Display) -> str:
     kept = found.range_km.mid / found.test_range_km
     return (
         f"The printed figure stays as it is; only the ratio of consumptions is the model's. {percent_text(kept)} of it "
-        f"is left in the middle of {found.runs} drawn cars. Most is cost by {step.label}: "
+        f"is left for the middle one of {found.runs} sampled cars. The largest cost is {step.label}: "
         f"{display.range_text(step.cost_km, 'km')}. What a step costs depends on the order in which they are taken."
     )
 
@@ -141,6 +141,6 @@ def hill_example() -> str:
         f"energies make {down:g} / {up:g} = {percent_text(own)}; for the headline, "
         f"{example['headline_as_share_of_climb_needs_kwh']:.1f} kWh would have had to come back. The average agrees "
         f"with the two energies: ({up:g} {MINUS} {down:g}) / 2 = {example['mean_found_kwh_per_100_km']:.2f}. So the "
-        f"headline is a share of something else, which was not said. The same two energies as a gain in range: "
-        f"{percent_text(example['phrases']['range_gain'])}. Source: {HILL_LOOP['source']}."
+        "headline seems to be a share of something else, which was not said. The same two energies as a gain in "
+        f"range: {percent_text(example['phrases']['range_gain'])}. Source: {HILL_LOOP['source']}."
     )

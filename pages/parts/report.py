@@ -158,7 +158,7 @@ def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
         if share is not None and (name == "range gain" or share <= 1)
     ]
     if told:
-        rows.append(("Three shares that are not the same, with middle figures", "", "; ".join(told)))
+        rows.append(("Three shares that are easily mixed up, from middle figures", "", "; ".join(told)))
     return rows
 
 

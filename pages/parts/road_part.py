@@ -93,7 +93,8 @@ def draw_converter() -> None:
         st.markdown("On this drive nothing comes back, so there is nothing to convert.")
         return
     phrase = phrase if phrase in usable else usable[0]
-    own = words.shown_number(phrase, words.own_number(books, phrase), display)
+    exact = words.own_number(books, phrase)
+    own = words.shown_number(phrase, exact, display)
     try:
         number = float(st.query_params[NUMBER])
     except (KeyError, ValueError):
@@ -114,11 +115,13 @@ def draw_converter() -> None:
         st.selectbox("Of what", usable, format_func=lambda name: capital(SHORT_PHRASES[name]),
                      key="set-phrase", on_change=take_phrase, width=520)  # fmt: skip
     try:
-        table = words.converted_table(books, phrase, words.held_number(phrase, number, display), display)
+        # The box shows the drive's own number rounded; converted from that, it would differ from the other pages.
+        held = exact if number == own else words.held_number(phrase, number, display)
+        table = words.converted_table(books, phrase, held, display)
     except InputError as refused:
         st.error(words.converter_refusal(str(refused), phrase, display))
     else:
         if number == own:
-            st.caption("As your drive has it, in the middle of every assumed figure.")
+            st.caption("As your drive has it, with every assumed figure at its middle.")
         st.table(table, border="horizontal", hide_index=True, alt="One number in seven phrases")
     st.markdown(words.hill_example(), width=TEXT_PX)
