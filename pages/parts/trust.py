@@ -63,8 +63,8 @@ def first_words(check: Check, cars: Sequence[CertifiedCar]) -> str:
     lean = [f"{abs(value):.1f} % too {'high' if value > 0 else 'low'}" for value in (city_lean, highway_lean)]
     return (
         f"On {len(cars)} cars measured for certification in the United States, the model's energy from the wall is off "
-        f"by {city:.1f} % in the city and {highway:.1f} % on the highway for the car in the middle, either way. It "
-        f"leans: {lean[0]} in the city, {lean[1]} on the highway. In the city it misses {largest_misses(cars)}. "
+        f"by {city:.1f} % in the city and {highway:.1f} % on the highway for the median car, too high or too low. The "
+        f"median bias: {lean[0]} in the city, {lean[1]} on the highway. In the city it misses {largest_misses(cars)}. "
         "Nothing was fitted to these cars."
     )
 
