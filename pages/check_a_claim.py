@@ -224,17 +224,13 @@ def entry(key: str, now: Question) -> None:
 # answering
 
 
-def answer(now: Question) -> Answer | None:
-    """The verdict, its reason, the rule, and where the runs lie; nothing but a sentence where the model refuses."""
+def answer(now: Question) -> Answer:
+    """The verdict, its reason, the rule, and where the runs lie."""
     display, dark = state.display(), state.dark()
     # the line is there before and after, so that nothing moves when the model has run
     line = st.empty()
     line.caption(words.progress(now))
-    try:
-        found = state.claim(now.claim.id, tuple(now.given.items()))
-    except InputError as refused:
-        line.error(inputs.plain_refusal(str(refused)))
-        return None
+    found = state.claim(now.claim.id, tuple(now.given.items()))
     line.caption(words.eyebrow(found))
     st.header(words.heading(found), anchor=False)
     st.markdown(words.reason(found, display))
@@ -285,8 +281,9 @@ def draw_tornado(found: Answer) -> None:
     )  # fmt: skip
 
 
-def draw_phrases(now: Question) -> None:
+def draw_phrases(found: Answer) -> None:
     """Which of the seven phrases the number can mean, and what it would be worth as each."""
+    now = found.question
     st.header("A share of what?", anchor="share")
     st.markdown(phrase_words.share_intro(now.claim), width=TEXT_PX)
     if "denominator" in now.claim.scope:
@@ -353,12 +350,14 @@ def link_of(found: Answer) -> str:
 def draw_claim() -> None:
     """Everything that belongs to the claim."""
     now, notices = asked()
-    if notices:
-        st.info("\n\n".join(("Some of the link could not be used.", *notices)))
-    choose_claim(now)
-    st.title(words.claim_text(now.claim), anchor=False)
-    if sentence := words.tested_with(now):
-        st.markdown(sentence)
+    # each part has a place of its own, so that what opens in one does not make the others be drawn anew
+    with st.container(gap="small"):
+        if notices:
+            st.info("\n\n".join(("Some of the link could not be used.", *notices)))
+        choose_claim(now)
+        st.title(words.claim_text(now.claim), anchor=False)
+        if sentence := words.tested_with(now):
+            st.markdown(sentence)
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
         st.subheader("What was published", anchor=False)
@@ -368,13 +367,11 @@ def draw_claim() -> None:
         st.caption("What was not said is open: the model runs over all of it.")
     with answering, st.container(key="claim-answer", gap="xsmall"):
         found = answer(now)
-        if found is None:
-            return
         if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
             st.info(sentence)
-    draw_needs(found)
-    draw_phrases(now)
-    draw_print(found)
+    for draw in (draw_needs, draw_phrases, draw_print):
+        with st.container():
+            draw(found)
 
 
 with st.container(key="claim"):

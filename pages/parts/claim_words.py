@@ -75,16 +75,25 @@ def number_of(value: float, unit: str) -> str:
 
 def band_text(answer: Answer) -> str:
     """The band of the runs with its unit."""
-    band, unit = band_of(answer), answer.question.claim.unit
+    return span_of(band_of(answer), answer.question.claim.unit)
+
+
+def span_of(band: Band, unit: str) -> str:
+    """A band with its unit, in digits that keep its ends apart from nothing."""
     if band.low == band.high:
         return f"{claim_number(band.mid)}{HOLD}{unit}"
     ends = [band.low, band.high]
-    largest = max(map(abs, ends), default=1) or 1
+    largest = max(map(abs, ends))
     places = max(0, digits_of(unit) - 1 - math.floor(math.log10(largest)))
     if any(end and round(end, places) == 0 for end in ends):
         places += 1
     low, high = (f"{round(end, places) + 0.0:,.{places}f}".replace("-", MINUS) for end in ends)
     return f"{high}{HOLD}{unit}" if low == high else f"{low} to {high}{HOLD}{unit}"
+
+
+def span_and_middle(band: Band, unit: str) -> str:
+    """A band and its middle."""
+    return span_of(band, unit) + (f", {number_of(band.mid, unit)} in the middle" if band.low < band.high else "")
 
 
 def true_in(share: float, runs: str = "the modelled range") -> str:
@@ -192,8 +201,8 @@ def source_text(row: Mapping[str, Any]) -> str:
 def rows_of(answer: Answer) -> list[Row]:
     """The model's band, and what is published of the same thing, for the picture of the runs."""
     band, asked = band_of(answer), answer.question
-    middle = f", {number_of(band.mid, asked.claim.unit)} in the middle" if band.low < band.high else ""
-    rows = [Row(f"The model: {band_text(answer)}{middle}", band.low, band.high, band.mid, bold=True)]
+    text = f"The model: {span_and_middle(band, asked.claim.unit)}"
+    rows = [Row(text, band.low, band.high, band.mid, bold=True)]
     for row in asked.claim.published:
         if comparable(row, asked):
             value = row["value"] if isinstance(row["value"], list) else [row["value"]]
@@ -343,11 +352,10 @@ def tornado_alt(answer: Answer, display: Display) -> str:
 
 def moved(given: str, answer: Answer) -> str:
     """What a link had kept of an older version's answer, beside what is found now; empty where it kept nothing."""
-    unit = answer.question.claim.unit
     try:
         low, mid, high = map(float, given.split("_"))
     except ValueError:
         return ""
-    then = f"{number_text(low, digits_of(unit))} to {number_of(high, unit)}, {number_of(mid, unit)} in the middle"
-    now = f"{band_text(answer)}, {number_of(band_of(answer).mid, unit)} in the middle"
+    unit = answer.question.claim.unit
+    then, now = (span_and_middle(band, unit) for band in (Band(low, mid, high), band_of(answer)))
     return f"When the link was made the model gave {then}; now it gives {now}."

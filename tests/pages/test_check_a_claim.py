@@ -185,7 +185,7 @@ def test_what_came_with_the_publication_can_be_left_open():
     assert said(app) == {"lift_off_mps2": "open"}
     assert "not said" in row(app, "lift_off_mps2")
     typed(app, "set-said-lift_off_mps2", "0.5 to 1")
-    assert said(app) == {"lift_off_mps2": "0.5..1"} or said(app) == {}
+    assert said(app) == {}
 
 
 def test_an_entry_out_of_bounds_is_refused_in_the_visitors_units():
@@ -218,12 +218,6 @@ def test_another_condition_can_be_named_and_taken_back():
     typed(app, "set-said-mass_kg", "")
     assert said(app) == {}
     assert not any(one.key == "row-said-mass_kg" for one in app.button)
-
-
-def test_what_the_model_cannot_drive_is_refused_in_one_sentence():
-    app = opened(claim="electric-share-of-braking", said_fade_start_kmh="1", said_fade_end_kmh="30")
-    assert len(app.error) == 1 and "fade" in app.error[0].value.lower()
-    assert app.title
 
 
 # taking away

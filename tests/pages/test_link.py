@@ -2,10 +2,11 @@
 
 import pytest
 
+from model import MODEL_VERSION
 from model.scenario import SETTINGS, Scenario
 from model.scenario_io import starting_drives
 from pages.parts.display import Display
-from pages.parts.link import SCENARIO_KEYS, UNITS, link_of, ours, parsed
+from pages.parts.link import SCENARIO_KEYS, UNITS, VERSION, link_of, ours, parsed
 
 BASE = Scenario()
 
@@ -15,6 +16,10 @@ BASE = Scenario()
 def test_a_link_brings_back_what_it_was_made_from(name, us):
     scenario, display = starting_drives()[name][2], Display(us=us)
     assert parsed(link_of(scenario, display), BASE) == (scenario, display, [])
+
+
+def test_a_link_says_which_version_of_the_model_made_it():
+    assert link_of(starting_drives()["town"][2], Display())[VERSION] == MODEL_VERSION
 
 
 def test_units_change_nothing_else_in_a_link():

@@ -4,6 +4,8 @@ from dataclasses import replace
 
 import pytest
 
+from model import MODEL_DATE, MODEL_VERSION
+from model.car import CAR_FIELDS
 from model.cycles import CYCLES
 from model.parameters import assumed_figures, class_labels
 from model.published_checks import all_checks, certified_cars
@@ -12,11 +14,13 @@ from pages.parts.display import Display
 from pages.parts.source_tables import (
     acceptance_table,
     cars_table,
+    changes_table,
     check_table,
     cycles_table,
     figures_table,
     grip_table,
     ranges_table,
+    uses_table,
 )
 
 METRIC, US = Display(), Display(us=True)
@@ -95,3 +99,23 @@ def test_grip_and_acceptance_are_the_models_own():
     assert table.columns[0] == "Battery, °C" and table.columns[-1] == "100% full"
     assert table["100% full"].astype(float).eq(0).all()
     assert acceptance_table(US).iloc[0, 0] == "\N{MINUS SIGN}4"
+
+
+@pytest.mark.parametrize("car_class", class_labels())
+def test_every_assumed_figure_of_a_car_is_used_somewhere(car_class):
+    listed = "; ".join(uses_table().iloc[:, 1]).split("; ")
+    for key in assumed_figures(car_class):
+        if key in CAR_FIELDS:
+            assert CAR_FIELDS[key].label in listed, key
+
+
+def test_a_figure_is_listed_with_the_part_that_reads_it():
+    table = uses_table().set_index("Part of the model").iloc[:, 0]
+    road_load = next(text for part, text in table.items() if part.startswith("Road load"))
+    assert "Drag area" in road_load and "Usable battery" not in road_load
+
+
+def test_the_change_log_ends_with_this_version():
+    table = changes_table()
+    assert table.iloc[0][["Version", "Date"]].tolist() == [MODEL_VERSION, MODEL_DATE]
+    assert table["Version"].is_unique

@@ -35,7 +35,7 @@ def test_it_tells_how_bands_are_made_what_was_checked_and_what_is_left_out():
     for check in all_checks():
         assert check.title in words and check.source in words
     assert "No published map of what a car's battery accepts" in words
-    assert len(app.table) == 6 + len(all_checks())
+    assert len(app.table) == 8 + len(all_checks())
 
 
 def test_its_contents_lead_to_its_sections():

@@ -135,9 +135,9 @@ def steps_of(values: np.ndarray, bounds: tuple[float, float]) -> tuple[np.ndarra
     anchor = ends[0] if least - step <= ends[0] <= most + step else least
     first, last = math.floor((least - anchor) / step) - 1, math.ceil((most - anchor) / step) + 1
     edges = anchor + step * np.arange(first, last + 1)
-    # a run that meets the upper end exactly makes the claim true
-    side = "left" if math.isfinite(bounds[1]) and not math.isfinite(bounds[0]) else "right"
-    counts = np.bincount(np.searchsorted(edges, values, side=side) - 1, minlength=len(edges) - 1)[: len(edges) - 1]
+    # a run that meets the upper end exactly makes the claim true, so it belongs below it
+    place = np.searchsorted(edges, values, side="right") - 1 - (values == bounds[1])
+    counts = np.bincount(place, minlength=len(edges) - 1)
     middles = (edges[:-1] + edges[1:]) / 2
     return edges, counts, (middles >= bounds[0]) & (middles <= bounds[1])
 

@@ -1,0 +1,162 @@
+"""The page of claims in a real browser: one screen that answers, thumbs, links, progress, and files."""
+
+import re
+import subprocess
+import sys
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from model.claims import check, claims, question
+from pages.parts import claim_words
+from tests.browser.test_targets import LEAST_PX, SIZES, TARGETS
+
+ROOT = Path(__file__).resolve().parents[2]
+PAGE = "/check_a_claim"
+QUICK = "two-megawatts"
+VERDICT = ".st-key-claim-answer h2"
+LAYOUT_SHIFT = """
+    window.shifted = 0;
+    new PerformanceObserver(list => {
+        for (const entry of list.getEntries()) { window.shifted += entry.value; }
+    }).observe({type: "layout-shift", buffered: false});
+"""
+NOTE_PROGRESS = """
+    window.progress = [];
+    new MutationObserver(() => {
+        const text = document.querySelector(".st-key-claim-answer")?.innerText ?? "";
+        if (text.includes("Running the model")) { window.progress.push(performance.now()); }
+    }).observe(document.body, {subtree: true, childList: true, characterData: true});
+"""
+
+
+@pytest.fixture
+def expect(chromium):
+    from playwright.sync_api import expect
+
+    expect.set_options(timeout=15_000)
+    return expect
+
+
+def reason_of(claim_id, **settings):
+    from pages.parts.display import Display
+
+    return claim_words.reason(check(question(claim_id, settings)), Display())
+
+
+def type_number(page, text):
+    entry = page.locator(".st-key-set-number input")
+    entry.fill(text)
+    entry.press("Enter")
+
+
+def test_a_deep_link_on_a_fresh_server_shows_its_claim(start_server, open_page, expect):
+    page = open_page(f"{PAGE}?claim={QUICK}&said_number=1", on=start_server())
+    expect(page.locator("h1")).to_contain_text("brakes with more than")
+    expect(page.locator(VERDICT)).to_have_text(claim_words.heading(check(question(QUICK, {"number": "1"}))))
+    assert "said_number=1" in page.url and "v=" in page.url
+
+
+def test_a_claim_is_chosen_a_number_put_in_and_the_address_brings_both_back(open_page, settled, expect):
+    page = open_page(PAGE)
+    page.locator(".st-key-row-claims button").click()
+    page.get_by_text(claims()[QUICK].text.replace(" MW", "\N{NO-BREAK SPACE}MW")).click()
+    expect(page.locator(VERDICT)).to_contain_text("does not hold")
+    type_number(page, "0.3")
+    page.wait_for_url(re.compile("said_number=0.3"))
+    expect(page.locator(VERDICT)).to_contain_text("holds broadly")
+    page.reload()
+    expect(page.locator(VERDICT)).to_contain_text("holds broadly")
+    settled(page)
+    page.go_back()
+    expect(page.locator(VERDICT)).to_contain_text("does not hold")
+
+
+def test_a_condition_is_said_and_the_reason_follows(open_page, expect):
+    page = open_page(f"{PAGE}?claim={QUICK}")
+    page.locator(".st-key-row-said-car button").click()
+    page.locator(".st-key-set-said-car").get_by_text("van", exact=True).click()
+    page.wait_for_url(re.compile("said_car=van"))
+    expect(page.get_by_text(reason_of(QUICK, car="van"))).to_be_visible()
+
+
+@pytest.mark.parametrize(("width", "height"), [(1024, 768), (1280, 800)])
+@pytest.mark.parametrize("claim_id", ["range-gain-in-town", QUICK, "heavier-recovers-more"])
+def test_claim_number_verdict_and_picture_fit_on_one_screen(open_page, claim_id, width, height):
+    page = open_page(f"{PAGE}?claim={claim_id}", width=width, height=height)
+    for part in ("h1", ".st-key-row-claims", ".st-key-claim-number", VERDICT, ".st-key-claim-runs"):
+        box = page.locator(part).first.bounding_box()
+        assert box["y"] >= 0 and box["y"] + box["height"] <= height, part
+        assert box["x"] >= 0 and box["x"] + box["width"] <= width, part
+
+
+@pytest.mark.parametrize("width", [820, 1024, 1280])
+def test_every_page_stands_in_the_navigation(open_page, width):
+    page = open_page(PAGE, width=width)
+    assert page.get_by_test_id("stTopNav").get_by_text("Check a claim").is_visible()
+    assert not page.get_by_text(re.compile(r"^\d+ more$")).is_visible()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_phone_needs_no_sideways_scrolling(open_page, settled, scheme):
+    page = open_page(f"{PAGE}?claim=cold-halves-range", width=390, height=844, color_scheme=scheme)
+    page.locator(".st-key-row-claims button").click()
+    settled(page)
+    assert page.get_by_test_id("stMain").evaluate("element => element.scrollWidth - element.clientWidth") <= 0
+
+
+@pytest.mark.parametrize("width", [390, 1024])
+def test_what_a_finger_must_hit_is_large_enough(open_page, expect, width):
+    page = open_page(f"{PAGE}?claim={QUICK}", width=width)
+    page.locator(".st-key-row-said-car button").click()
+    expect(page.locator(".st-key-set-said-car")).to_be_visible()
+    page.locator(".st-key-row-claims button").click()
+    expect(page.locator(".st-key-row-cold-halves-range")).to_be_visible()
+    sizes = page.locator(TARGETS).evaluate_all(SIZES)
+    assert len(sizes) > 30
+    small = [size for size in sizes if min(size[2:]) < LEAST_PX]
+    assert small == []
+
+
+def test_there_is_one_first_heading_and_none_is_skipped(open_page):
+    page = open_page(PAGE)
+    levels = page.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => Number(one.tagName[1]))")
+    assert levels.count(1) == 1 and levels[0] == 1
+    assert all(after - before <= 1 for before, after in pairwise(levels))
+
+
+def test_nothing_jumps_while_the_model_runs_and_its_running_is_said(open_page, settled, expect):
+    page = open_page(f"{PAGE}?claim=switching-delay")
+    page.locator(".st-key-row-said-delay_ms button").click()
+    entry = page.locator(".st-key-set-said-delay_ms input")
+    expect(entry).to_be_visible()
+    settled(page)
+    page.evaluate(LAYOUT_SHIFT)
+    page.evaluate(NOTE_PROGRESS)
+    entry.fill("40 to 90")
+    entry.press("Enter")
+    page.wait_for_url(re.compile("said_delay_ms"))
+    expect(page.get_by_text(reason_of("switching-delay", delay_ms="40..90"))).to_be_visible()
+    settled(page)
+    assert page.evaluate("window.progress.length") > 0
+    assert page.evaluate("window.shifted") < 0.1
+
+
+def test_the_file_is_what_the_command_line_prints(open_page, tmp_path):
+    page = open_page(f"{PAGE}?claim={QUICK}&said_number=0.9&said_car=van")
+    with page.expect_download() as download:
+        page.get_by_role("button", name="Everything, JSON").click()
+    download.value.save_as(tmp_path / "claim.json")
+    command = [sys.executable, "-m", "model", "claim", QUICK, "--set", "number=0.9", "--set", "car=van"]
+    printed = subprocess.run(command, cwd=ROOT, capture_output=True, check=True).stdout
+    assert (tmp_path / "claim.json").read_bytes() == printed
+
+
+def test_the_picture_can_be_taken_for_print(open_page, tmp_path):
+    page = open_page(f"{PAGE}?claim={QUICK}")
+    for name, start in (("Chart, SVG", b"<svg"), ("Chart, PNG", b"\x89PNG")):
+        with page.expect_download() as download:
+            page.get_by_role("button", name=name).click()
+        download.value.save_as(tmp_path / "picture")
+        assert (tmp_path / "picture").read_bytes().startswith(start)

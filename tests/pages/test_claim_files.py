@@ -1,0 +1,93 @@
+"""What can be taken away of a claim: each file says which model it is from, and the command line gives the same."""
+
+import csv
+import io
+import json
+import shlex
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from model import MODEL_DATE, MODEL_VERSION
+from model.claims import check, claims, question
+from pages.parts import claim_files
+from pages.parts.claim_words import quotable
+
+ROOT = Path(__file__).parents[2]
+QUICK = "two-megawatts"
+SETTINGS = {"number": "0.9", "car": "van,pickup", "slowing_mps2": "8..9.81", "relation": "at_least"}
+
+
+@pytest.mark.parametrize("settings", [{}, SETTINGS, {"slowing_mps2": "open", "mass_kg": "2700.5"}])
+def test_the_command_line_gives_the_same_bytes(settings, tmp_path):
+    answer = check(question(QUICK, settings))
+    text = claim_files.answer_text(answer).encode()
+    command = shlex.split(claim_files.command(answer.question))
+    assert command[:4] == ["python", "-m", "model", "claim"]
+    command[0] = sys.executable
+    assert subprocess.run(command, cwd=ROOT, capture_output=True, check=True).stdout == text
+    (tmp_path / "answer.json").write_bytes(text)
+    command[4:] = [str(tmp_path / "answer.json")]
+    assert subprocess.run(command, cwd=ROOT, capture_output=True, check=True).stdout == text
+
+
+@pytest.mark.parametrize("what", claim_files.FILES)
+def test_every_file_carries_version_and_date(what):
+    _, make, _ = claim_files.FILES[what]
+    made = make(check(question(QUICK)))
+    if isinstance(made, bytes):
+        assert made.startswith(b"\x89PNG") and len(made) > 10_000
+        return
+    assert MODEL_VERSION in made and MODEL_DATE in made
+
+
+def test_the_picture_as_svg_says_what_was_claimed_and_what_was_found():
+    made = claim_files.chart_svg(check(question(QUICK)))
+    for part in ("A full stop from top speed brakes with more than 2 MW", "does not hold in the modelled range",
+                 "claimed: 2 MW", "The model: 0.4 to 1.4"):  # fmt: skip
+        assert part in made.replace("\N{NO-BREAK SPACE}", " "), part
+
+
+def test_a_number_of_ones_own_is_named_in_print_and_in_the_quote():
+    answer = check(question(QUICK, {"number": "1"}))
+    assert "tested with at least 1" in claim_files.under_print(answer)[0]
+    assert "tested with at least 1 MW" in quotable(answer)
+
+
+def test_the_picture_as_vega_lite_holds_its_data():
+    spec = json.loads(claim_files.chart_text(check(question(QUICK))))
+    assert spec["$schema"].endswith("v6.json") and spec["width"] == claim_files.PRINT_PX
+    assert {layer["data"]["name"] for layer in spec["layer"]} <= set(spec["datasets"])
+    assert all(spec["datasets"].values())
+
+
+def test_every_run_is_in_the_table_with_what_was_drawn():
+    answer = check(question("switching-delay", {"car": "van"}))
+    table = list(csv.DictReader(io.StringIO(claim_files.runs_text(answer))))
+    assert len(table) == len(answer.values)
+    assert {"delay_ms", "cycle", "car", "number_pct", "claim_true", "model_version", "model_date"} <= set(table[0])
+    for row, value, true in zip(table, answer.values, answer.true, strict=True):
+        assert float(row["number_pct"]) == pytest.approx(value, rel=1e-5)
+        assert row["claim_true"] == str(bool(true)) and row["car"] == "van"
+
+
+@pytest.mark.parametrize("claim_id", claims())
+def test_the_method_note_counts_the_runs_and_names_what_is_left_out(claim_id):
+    answer = check(question(claim_id))
+    note = claim_files.method_note(answer)
+    assert f"{len(answer.values):,} runs" in note and answer.question.claim.left_out in note
+    assert claim_files.SOURCE_LINE in note
+
+
+def test_words_that_a_shell_would_take_apart_are_quoted():
+    asked = question(QUICK, {"car": "van,pickup"})
+    assert claim_files.command(asked).endswith("--set car=van,pickup")
+    assert shlex.split(claim_files.shell("a b;c")) == ["a b;c"]
+
+
+def test_the_kept_numbers_of_a_link_are_the_band():
+    answer = check(question(QUICK))
+    low, mid, high = map(float, claim_files.gave(answer).split("_"))
+    assert [low, mid, high] == pytest.approx([answer.quantiles[point] for point in ("0.05", "0.5", "0.95")], rel=5e-3)

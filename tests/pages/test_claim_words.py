@@ -1,0 +1,259 @@
+"""Sentences about a tested claim, held against its numbers: none may say what the numbers do not."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from model.claims import CONDITIONS, FALSE, HOLDS, UNJUDGED, check, claims, question, sayable
+from model.denominators import PHRASES, books_of
+from model.drives import drive
+from model.fields import InputError
+from model.range_figure import range_on_road
+from model.scenario_io import starting_drives
+from pages.parts import claim_inputs as inputs
+from pages.parts import claim_words as words
+from pages.parts import phrase_words
+from pages.parts.display import Display
+
+METRIC, US = Display(), Display(us=True)
+QUICK = "two-megawatts"
+PLAIN = str.maketrans({inputs.HOLD: " "})
+
+
+def answered(claim_id, **settings):
+    return check(question(claim_id, settings))
+
+
+def plain(text):
+    return text.translate(PLAIN)
+
+
+# the verdict
+
+
+@pytest.mark.parametrize("claim_id", claims())
+@pytest.mark.parametrize("wanted", [0.0, 0.03, 0.06, 0.4, 0.76, 0.97, 1.0])
+def test_no_sentence_contradicts_the_share_of_the_range(claim_id, wanted):
+    """The claim's own runs, with a number put in that makes it true in about so much of them."""
+    usual = answered(claim_id)
+    spread = np.ptp(usual.values) + 1.0
+    number = float(np.quantile(usual.values, 1 - wanted)) + spread * ((wanted == 0) - (wanted == 1))
+    answer = answered(claim_id, number=repr(float(number)), relation="at_least")
+    heading, reason = words.heading(answer), plain(words.reason(answer, METRIC))
+    broadly = answer.question.claim.broadly
+    if answer.share < 0.05:
+        assert heading == f"This claim {FALSE}."
+    if heading == f"This claim {HOLDS}.":
+        assert answer.share >= broadly and answer.whole_share >= broadly
+    if answer.share >= broadly and answer.whole_share >= broadly:
+        assert heading == f"This claim {HOLDS}."
+    share = "none" if answer.share == 0 else "all of" if answer.share == 1 else words.share_words(answer.share)
+    assert share in reason
+    dark, pale = (plain(key) for key in words.keys(answer))
+    assert share in dark
+    assert ("all of" in pale) == (answer.share == 0) and ("none of" in pale) == (answer.share == 1)
+    if answer.verdict == CONDITIONS and answer.share < broadly:
+        assert answer.region_share >= broadly and words.conditions(answer, METRIC)
+
+
+@pytest.mark.parametrize("verdict", [HOLDS, CONDITIONS, FALSE, UNJUDGED])
+def test_a_heading_is_the_verdict(verdict):
+    answer = replace(answered(QUICK))
+    answer.__dict__["verdict"] = verdict
+    assert words.heading(answer) == f"This claim {verdict}."
+
+
+def test_what_was_said_is_named_where_the_verdict_rests_on_it():
+    reason = plain(words.reason(answered("range-gain-on-dynamometer"), METRIC))
+    for part in ("car class: city car", "a friction-only brake pedal", "outside temperature: 20 °C", "cooling off"):
+        assert part in reason
+    assert "outside temperature: 68 °F" in plain(words.reason(answered("range-gain-on-dynamometer"), US))
+
+
+def test_a_claim_that_is_true_nowhere_says_what_came_nearest():
+    answer = answered(QUICK)
+    assert f"the highest gives {words.number_of(answer.values.max(), 'MW')}" in words.reason(answer, METRIC)
+    low = answered(QUICK, number="0.1", relation="at_most")
+    assert f"the lowest gives {words.number_of(low.values.min(), 'MW')}" in words.reason(low, METRIC)
+    assert "they run from" in words.reason(answered(QUICK, number="5..6"), METRIC)
+    assert "each gives 4.00 times" in plain(words.reason(answered("four-times-the-energy", number="3"), METRIC))
+
+
+def test_what_cannot_be_judged_names_what_it_turns_on():
+    answer = answered("range-gain-in-town", ambient_c="-18..-12")
+    assert answer.verdict == UNJUDGED
+    first, second = (inputs.lowered(inputs.label(this.key)) for this in answer.bins[:2])
+    assert f"Most turns on {first}, and on {second}." in words.reason(answer, METRIC)
+
+
+# numbers in words
+
+
+def test_a_band_keeps_both_ends_apart_from_nothing():
+    assert plain(words.band_text(answered("bigger-motor-recovers-more"))).startswith("−")
+    for claim_id in claims():
+        answer = answered(claim_id)
+        band = words.band_of(answer)
+        low, _, high = plain(words.band_text(answer)).removesuffix(f" {answer.question.claim.unit}").partition(" to ")
+        shown = [float(end.replace("−", "-").replace(",", "")) for end in (low, high or low)]
+        assert shown == pytest.approx([band.low, band.high], rel=0.06, abs=0.5 if band.high > 10 else 0.06)
+        assert all((end == 0) == (abs(value) < 0.05) for end, value in zip(shown, (band.low, band.high), strict=True))
+
+
+def test_minus_signs_and_units_stay_with_their_numbers():
+    hold = inputs.HOLD
+    assert inputs.held_together("At -7 °C half, 11 to 22 % and 50 km/h") == (
+        f"At −7{hold}°C half, 11 to 22{hold}% and 50{hold}km/h"
+    )
+    assert inputs.held_together("a lift-off of 3 cars") == "a lift-off of 3 cars"
+
+
+def test_published_numbers_stand_in_the_picture_only_where_they_measure_the_same():
+    asked = question("range-gain-in-town")
+    assert [words.comparable(row, asked) for row in asked.claim.published] == [True, False, False]
+    meant = question("range-gain-in-town", {"denominator": "recovered"})
+    assert [words.comparable(row, meant) for row in meant.claim.published] == [False, True, False]
+    rows = words.rows_of(check(meant))
+    assert len(rows) == 2 and plain(rows[1].text).startswith("ADAC, 2024: 40 %")
+    for claim_id in ("electric-share-of-braking", "one-pedal-saves", "hybrid-against-battery-car"):
+        assert len(words.rows_of(answered(claim_id))) == 1
+
+
+@pytest.mark.parametrize("claim_id", claims())
+def test_every_published_number_is_listed_with_source_date_and_kind(claim_id):
+    asked = question(claim_id)
+    table = words.published_table(asked)
+    assert len(table) == len(asked.claim.published)
+    for text, row in zip(table.iloc[:, 1], asked.claim.published, strict=True):
+        text = plain(text).lower()
+        assert row["kind"] in text and row["date"] in text and inputs.held_together(row["source"]).lower()[:8] in text
+
+
+@pytest.mark.parametrize("claim_id", ["range-gain-in-town", "cold-halves-range", "coasting-always-wins"])
+def test_the_picture_of_two_inputs_is_that_of_the_model(claim_id):
+    answer = answered(claim_id)
+    grid = words.grid_of(answer, METRIC)
+    shares = np.array(answer.needs["share_true"], dtype=float)
+    found = np.array(grid.shares, dtype=float)
+    assert np.array_equal(found, shares) or np.array_equal(found, shares.T)
+    assert found.shape == (len(grid.rows), len(grid.columns))
+    alt = plain(words.grid_alt(grid))
+    assert words.share_words(found.max()).replace("100 %", "all") in alt
+    assert len(words.grid_table(grid)) == len(grid.rows)
+
+
+def test_no_picture_is_drawn_where_it_would_be_of_one_colour():
+    assert words.grid_of(answered(QUICK), METRIC) is None
+    assert "no run" in words.no_grid(answered(QUICK))
+    assert words.grid_of(answered("recovered-on-test-cycle"), METRIC) is None
+    assert "nearly everywhere" in words.no_grid(answered("recovered-on-test-cycle"))
+    assert words.grid_of(answered("four-times-the-energy"), METRIC) is None
+
+
+@pytest.mark.parametrize("claim_id", claims())
+@pytest.mark.parametrize("display", [METRIC, US])
+def test_every_end_of_a_swing_has_its_words(claim_id, display):
+    answer = answered(claim_id)
+    table = words.tornado_table(answer, display)
+    assert len(table) == len(answer.tornado)
+    ends = " ".join([*table["Lowest is"], *table["Highest is"]])
+    if display.us:
+        assert "°C" not in ends and "km/h" not in ends
+    if answer.tornado:
+        assert words.tornado_title(answer).startswith(inputs.label(answer.tornado[0]["input"]))
+
+
+def test_a_link_that_kept_nothing_readable_says_nothing_of_what_moved():
+    answer = answered(QUICK)
+    assert [words.moved(kept, answer) for kept in ("", "1_2", "a_b_c")] == ["", "", ""]
+    assert "gave 0.30 to 0.90 MW, 0.50 MW in the middle" in plain(words.moved("0.3_0.5_0.9", answer))
+
+
+# what can be said
+
+
+@pytest.mark.parametrize("claim_id", claims())
+@pytest.mark.parametrize("display", [METRIC, US])
+def test_every_input_has_a_line(claim_id, display):
+    asked = question(claim_id)
+    for key in asked.declared:
+        line = inputs.row_text(key, asked, display)
+        assert line.startswith(inputs.label(key))
+        assert ("not said" in line) == (key in asked.not_said and key not in asked.said)
+
+
+@pytest.mark.parametrize("claim_id", claims())
+def test_whatever_can_be_named_further_has_a_first_value_that_can_be_used(claim_id):
+    asked = question(claim_id)
+    fields = sayable(asked.claim)
+    keys = inputs.listed_keys(asked, fields)
+    assert keys and set(keys).isdisjoint(asked.declared)
+    for key in keys:
+        assert key in question(claim_id, {key: inputs.usual_of(fields[key])}).said
+
+
+@pytest.mark.parametrize(
+    "text, setting",
+    [("20", "20"), ("-5", "-5"), ("−5 to 10", "-5..10"), ("0..10", "0..10"), ("2,5", "2.5"), (" 3 – 4 ", "3..4")],
+)
+def test_numbers_are_read_as_people_type_them(text, setting):
+    assert inputs.setting_of("ambient_c", text, METRIC) == setting
+
+
+def test_what_was_typed_comes_back_as_it_was():
+    for text in ("0", "10", "-40 to 100"):
+        setting = inputs.setting_of("ambient_c", text, US)
+        assert inputs.entry_text("ambient_c", setting, US) == text.replace("-", "−")
+    assert inputs.entry_text("soc_start", inputs.setting_of("soc_start", "80 to 95", METRIC), METRIC) == "80 to 95"
+
+
+@pytest.mark.parametrize("text", ["warm", "1 to 2 to 3", "20 to 10", "nan", "500"])
+def test_what_is_no_number_is_refused(text):
+    with pytest.raises(InputError) as refused:
+        inputs.setting_of("ambient_c", text, METRIC)
+    assert str(refused.value).startswith("Outside temperature: ")
+
+
+# phrases and the road
+
+
+HILL = starting_drives()["suburb-hill"][2]
+BOOKS = books_of(drive(HILL))
+
+
+@pytest.mark.parametrize("name", PHRASES)
+def test_the_drives_own_number_said_in_any_phrase_gives_all_seven_back(name):
+    own = phrase_words.own_number(BOOKS, name)
+    table = phrase_words.converted_table(BOOKS, name, own, METRIC)
+    assert table["Number"].tolist() == [
+        phrase_words.phrase_value(other, phrase_words.own_number(BOOKS, other), METRIC) for other in PHRASES
+    ]
+
+
+def test_a_number_is_held_as_it_was_entered():
+    for name in PHRASES:
+        for display in (METRIC, US):
+            shown = phrase_words.shown_number(name, 0.123, display)
+            held = phrase_words.held_number(name, shown, display)
+            assert held == pytest.approx(0.123, abs=0.09 if PHRASES[name].unit == "km" else 1e-12)
+
+
+def test_the_hill_loops_headline_and_its_energies_do_not_agree():
+    text = phrase_words.hill_example()
+    assert "7.1 / 26.4 = 27 %" in text and "headline of 35 %" in text
+
+
+def test_the_way_to_the_road_says_what_is_left_and_what_costs_most():
+    found = range_on_road(HILL, 400.0, runs=40)
+    step = max(found.steps, key=lambda step: step.cost_km.mid)
+    assert step.label in phrase_words.road_words(found, METRIC)
+    assert "mi on your drive" in phrase_words.road_title(found, US)
+    assert len(phrase_words.road_table(found, METRIC)) == len(found.steps)
+
+
+def test_all_seven_phrases_are_listed_and_those_that_fit_are_marked():
+    for claim in claims().values():
+        table = phrase_words.phrases_table(claim)
+        assert (table["Can be meant"] == "yes").sum() == len(claim.denominators)
+        assert len(table) == 7
