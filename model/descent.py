@@ -59,12 +59,14 @@ class Refund:
 def refund(car: Car, conditions: Conditions, driver: Driver, grade_pct: float, speed_kmh: float) -> Refund:
     """The downhill share of the uphill energy on a short slope of `grade_pct` [%] at `speed_kmh` [km/h].
 
+    Heating and cooling are left out: what they take on so short a slope says nothing about the hill.
+
     Raises
     ------
     InputError
         Where the car cannot climb the slope.
     """
-    rise_m = 20.0
+    rise_m, conditions = 20.0, replace(conditions, cabin=False)
     up, down = (
         evaluate(hill(sign * rise_m, grade_pct, speed_kmh), car, conditions, driver) for sign in (1, -1)
     )

@@ -89,6 +89,16 @@ class Run:
 
 
 @dataclass(frozen=True, eq=False)
+class Motion:
+    """Slowing force at the wheels [N], force at the shaft [N], loss [W] and electric power taken [W] in each step."""
+
+    slowing_n: Array
+    shaft_n: Array
+    loss_w: Array
+    electric_w: Array
+
+
+@dataclass(frozen=True, eq=False)
 class Machine:
     """Motor, inverter and gear over one trace: what the wheels ask of them and what they lose; shapes (runs, steps)."""
 
@@ -119,19 +129,12 @@ class Machine:
             gear=car.gear_efficiency,
         )
 
-    def shaft_n(self, slowing_n: Array) -> Array:
-        """Force at the motor's shaft [N], slowing negative, for its slowing force at the wheels [N]."""
-        return self.pulling_n / self.gear - slowing_n * self.gear
-
-    def loss_w(self, slowing_n: Array, shaft_n: Array) -> Array:
-        """Loss of motor and inverter [W]."""
+    def motion(self, slowing_n: Array) -> Motion:
+        """What motor and gear do for a slowing force at the wheels [N]."""
+        shaft = self.pulling_n / self.gear - slowing_n * self.gear
         working = (self.pulling_n > NO_FORCE_N) | (slowing_n > self.unloaded_n + NO_FORCE_N)
-        return np.where(working, self.turning_w + self.loss_w_per_n2 * shaft_n * shaft_n, self.idle_w)
-
-    def electric_w(self, slowing_n: Array) -> Array:
-        """Electric power taken [W], giving negative."""
-        shaft = self.shaft_n(slowing_n)
-        return shaft * self.speed + self.loss_w(slowing_n, shaft)
+        loss = np.where(working, self.turning_w + self.loss_w_per_n2 * shaft * shaft, self.idle_w)
+        return Motion(slowing_n, shaft, loss, shaft * self.speed + loss)
 
 
 def allowed_slowing(
@@ -200,30 +203,29 @@ def solve(
     allowed, load = np.broadcast_to(allowed, shape), np.broadcast_to(load, shape)
     pack = Pack.of(demand, car, conditions, shape[0], battery_temp_c)
 
-    slowing, freely_w = allowed, np.broadcast_to(machine.electric_w(allowed), shape)
-    electric_w, held = freely_w, False
-    state = pack.first_guess(freely_w + load)
+    free = motion = machine.motion(allowed)
+    held = False
+    state = pack.first_guess(free.electric_w + load)
     for _ in range(MOST_SWEEPS):
         load_w = load + np.repeat(state.heater_w, BLOCK, axis=1) if pack.heated else load
         slope = np.zeros_like(state.now_soc)
         if regen:
             accepted = pack.accepted_w(state)
             room = load_w + np.repeat(accepted, BLOCK, axis=1)
-            over = freely_w < -room
-            held = bool(over.any())
-            slowing, electric_w = allowed, freely_w
+            over = free.electric_w < -room
+            held, motion = bool(over.any()), free
             if held:
                 at_battery = motor.slowing_force_n(car, demand.speed, room) / machine.gear
-                slowing = np.where(over, np.minimum(allowed, at_battery), allowed)
-                electric_w = machine.electric_w(slowing)
+                motion = machine.motion(np.where(over, np.minimum(allowed, at_battery), allowed))
                 slope = pack.acceptance_slope(state, accepted, over)
-        draw = pack.draw(state, electric_w + load_w)
+        draw = pack.draw(state, motion.electric_w + load_w)
         before, state = state, pack.after(state, draw, slope)
         if settled(before, state):
             break
     else:
         raise RuntimeError(f"charge and temperature did not settle within {MOST_SWEEPS} sweeps")
 
+    slowing = motion.slowing_n
     engine_drag: Any = 0.0
     if held:
         short = slowing < allowed
@@ -235,14 +237,13 @@ def solve(
     cell_w = draw.cell_w.reshape(shape)
     cell_loss_w = (draw.loss_per_w2 * draw.cell_w * draw.cell_w).reshape(shape)
     engine_w = 0.0 if draw.engine_w is None else draw.engine_w.reshape(shape)
-    shaft = machine.shaft_n(slowing)
     return Run(
         demand=demand,
         braking_n=machine.braking_n,
         wheel_motor_n=slowing,
-        shaft_n=shaft,
-        motor_loss_w=machine.loss_w(slowing, shaft),
-        gear_loss_w=np.abs((machine.pulling_n - slowing - shaft) * demand.speed),
+        shaft_n=motion.shaft_n,
+        motor_loss_w=motion.loss_w,
+        gear_loss_w=np.abs((machine.pulling_n - slowing - motion.shaft_n) * demand.speed),
         terminal_w=cell_w - cell_loss_w + engine_w,
         cell_w=cell_w,
         cell_loss_w=cell_loss_w,

@@ -25,7 +25,7 @@ from model.wheel_demand import wheel_demand
 RUNS = 500
 SEED = 20261125
 LOW_SHARE, HIGH_SHARE = 0.05, 0.95
-CHUNK = 16
+CHUNK = 24
 """About how many runs of half an hour are worked through together, more of a shorter drive: few enough for their arrays
 to stay in the processor's cache."""
 
