@@ -14,7 +14,7 @@ from pages.parts import state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control
 from pages.parts.energy_part import draw_energy
-from pages.parts.facts import fact_rows
+from pages.parts.facts import fact_rows, fuel_fact
 from pages.parts.trust import draw_trust
 
 CAR_GROUPS = {
@@ -168,13 +168,16 @@ def answer() -> None:
     if phrases:
         st.markdown(wording.unusual_text(phrases))
     battery = display.text(result.car.usable_kwh, "kWh")
-    facts = [
-        ("On this drive", wording.saved_text(bands, display), wording.taken_text(bands, display)),
-        ("On a full battery", wording.range_text(bands, display), f"with {battery} usable, on drives like this"),
-    ]
+    fuel = fuel_fact(scenario, result, display)
+    reach = ("On a full battery", wording.range_text(bands, display), f"with {battery} usable, on drives like this")
+    facts = [("On this drive", wording.saved_text(bands, display), wording.taken_text(bands, display)), fuel or reach]
     with st.container(key="facts", gap=None):
         st.html(fact_rows(facts))
-        draw_year()
+        if fuel is None:
+            draw_year()
+    if fuel is not None:
+        st.caption(wording.HYBRID_ENERGY)
+        return
     with st.expander("What the year is made of", type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
             year_entries()

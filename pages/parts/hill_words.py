@@ -166,6 +166,6 @@ def given_back_words(table: pd.DataFrame, display: Display) -> tuple[str, str]:
         title = f"A 6 % slope gives nothing back at {speed}"
     return title, (
         "Downhill is not free: it was paid for on the way up. Below zero even the way down takes energy, for air, "
-        "tyres and what is used aboard. In your car and this weather, at the charge you start with; heating and cooling "
-        "left out."
+        "tyres and what is used aboard. In your car and this weather, at the charge you start with; heating and "
+        "cooling left out."
     )

@@ -16,7 +16,6 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.drives import Answer, YearOfDrives
-from model.hybrid import fuel_saved, has_engine
 from model.lift_off_advice import Advice
 from model.savings import Result
 from model.scenario import Scenario
@@ -29,6 +28,7 @@ from pages.parts.charts.energy import before_after
 from pages.parts.charts.energy_words import before_after_words
 from pages.parts.charts.export import svg
 from pages.parts.display import Display, percent_text
+from pages.parts.facts import fuel_fact
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.source_tables import figures_table
 from pages.parts.trust import LEFT_OUT
@@ -134,11 +134,8 @@ def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
     """What the saving comes to, and the three shares that must not be taken for each other."""
     answer, result, display = taken.answer, taken.result, taken.display
     rows = [("On this drive", wording.saved_text(answer, display), wording.taken_text(answer, display))]
-    fuel = fuel_saved(taken.scenario, result) if has_engine(result.car) else None
-    if fuel is not None and fuel.friction_only_engine_kwh > wording.NEGLIGIBLE_KWH:
-        # an engine reaches as far as its tank, and what it saves is not charged
-        litres = display.range_text(fuel.litres_per_100km, "l/100 km")
-        rows.append(("In fuel", litres, "less, by how well the engine works in traffic"))
+    if fuel := fuel_fact(taken.scenario, result, display):
+        rows.append(fuel)
     else:
         battery = display.text(result.car.usable_kwh, "kWh")
         range_gained = wording.range_text(answer, display)

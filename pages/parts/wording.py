@@ -59,6 +59,7 @@ def plain(refusal: str) -> str:
         refusal = re.sub(rf"\b{key}\b(?:( of leg \d+)? \({label}\))?", rf"{field.label.lower()}\1", refusal, flags=re.I)
     return refusal[:1].upper() + refusal[1:]
 
+
 def other_version(version: str) -> str:
     """What is said of a link that another version of the model made."""
     return (
@@ -67,8 +68,11 @@ def other_version(version: str) -> str:
     )
 
 
-
 # the answer
+
+HYBRID_ENERGY = (
+    "For a hybrid, battery energy includes what its engine gives in the battery's place; what is saved is fuel."
+)
 
 
 def headline(answer: Answer, display: Display) -> str:

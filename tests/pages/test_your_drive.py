@@ -275,3 +275,10 @@ def test_inputs_stay_on_another_page_and_back():
     assert any("van" in one.proto.popover.label for one in ran(app.run()).get("popover"))
     app.switch_page("your_drive.py").run()
     assert scenario_of(ran(app.run())).car_class == "van"
+
+
+def test_a_hybrid_is_told_in_fuel():
+    app = opened({"car": "full-hybrid"})
+    shown = " ".join(one.proto.body for one in app.get("html"))
+    assert "In fuel" in shown and "from the wall" not in shown and "On a full battery" not in shown
+    assert any(one.value == wording.HYBRID_ENERGY for one in app.caption)
