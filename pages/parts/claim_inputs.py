@@ -27,7 +27,7 @@ LABELS = {
 """In place of a field's label, where that speaks of a leg."""
 SHORT_CYCLES = {
     "udds": "UDDS city", "hwfet": "HWFET highway", "us06": "US06", "nycc": "NYCC", "nedc": "NEDC",
-    "nedc-urban": "NEDC urban", "town": "town commute", "suburb-hill": "suburb over a hill",
+    "nedc-urban": "NEDC urban", "town": "flat town", "suburb-hill": "suburb over a hill",
     "hill": "hill up and down",
 }  # fmt: skip
 CHOICES = {"counted": {"energy": "energy", "slow_downs": "slow-downs"}}

@@ -8,6 +8,7 @@ from typing import Any
 import pandas as pd
 import streamlit as st
 
+from model import MODEL_DATE, MODEL_VERSION
 from pages.parts.theme import WIDTH_PX, Spec
 
 MOST_ROWS = 100
@@ -26,6 +27,11 @@ def evenly(table: pd.DataFrame) -> Any:
         for name in table.select_dtypes("float")
     }
     return table.style.format({name: f"{{:,.{digits}f}}" for name, digits in places.items()})
+
+
+def csv_text(table: pd.DataFrame) -> str:
+    """A table as a file, each row with the version of the model and the day from which it holds."""
+    return table.assign(model_version=MODEL_VERSION, model_date=MODEL_DATE).to_csv(index=False)
 
 
 def figure(
@@ -71,7 +77,7 @@ def figure(
             as_table = st.toggle("As a table", key=f"{key}-as-table")
             st.download_button(
                 "CSV file",
-                partial((table if file is None else file).to_csv, index=False),
+                partial(csv_text, table if file is None else file),
                 file_name,
                 "text/csv",
                 key=f"{key}-file",

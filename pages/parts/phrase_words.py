@@ -53,10 +53,12 @@ def road_words(found: RangeOnRoad, display: Display) -> str:
     """What costs most."""
     step = max(found.steps, key=lambda step: step.cost_km.mid)
     kept = found.range_km.mid / found.test_range_km
+    left = "of it is left" if kept < 1 else "of it is reached, which is no less than printed,"
+    costs = f"The largest cost is {step.label}: {display.range_text(step.cost_km, 'km')}. "
     return (
-        f"The printed figure stays as it is; only the ratio of consumptions is the model's. {percent_text(kept)} of it "
-        f"is left for the middle one of {found.runs} sampled cars. The largest cost is {step.label}: "
-        f"{display.range_text(step.cost_km, 'km')}. What a step costs depends on the order in which they are taken."
+        f"The printed figure stays as it is; only the ratio of consumptions is the model's. {percent_text(kept)} "
+        f"{left} for the middle one of {found.runs} sampled cars. {costs if step.cost_km.mid >= 0.5 else ''}"
+        "What a step costs depends on the order in which they are taken."
     )
 
 

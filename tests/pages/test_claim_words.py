@@ -248,6 +248,8 @@ def test_the_way_to_the_road_says_what_is_left_and_what_costs_most():
     found = range_on_road(HILL, 400.0, runs=40)
     step = max(found.steps, key=lambda step: step.cost_km.mid)
     assert step.label in phrase_words.road_words(found, METRIC)
+    easy = replace(found, test_range_km=found.range_km.mid / 1.1)
+    assert "110 % of it is reached, which is no less than printed" in phrase_words.road_words(easy, METRIC)
     assert "mi on your drive" in phrase_words.road_title(found, US)
     assert len(phrase_words.road_table(found, METRIC)) == len(found.steps)
 

@@ -3,7 +3,8 @@
 import pandas as pd
 from streamlit.testing.v1 import AppTest
 
-from pages.parts.figure import MOST_ROWS, evenly
+from model import MODEL_DATE, MODEL_VERSION
+from pages.parts.figure import MOST_ROWS, csv_text, evenly
 
 
 def page():
@@ -34,6 +35,12 @@ def test_a_figure_says_what_it_shows_and_shows_its_table_on_demand():
     assert len(app.table[0].value) == MOST_ROWS
     assert app.caption[0].value == "The first 100 of 150 rows; the file has them all."
     assert app.get("download_button")[0].proto.label == "CSV file"
+
+
+def test_a_file_says_which_model_its_numbers_are_from():
+    lines = csv_text(pd.DataFrame({"Energy, kWh": [1.25, 2.5]})).splitlines()
+    assert lines[0] == '"Energy, kWh",model_version,model_date'
+    assert lines[1:] == [f"1.25,{MODEL_VERSION},{MODEL_DATE}", f"2.5,{MODEL_VERSION},{MODEL_DATE}"]
 
 
 def test_a_columns_numbers_have_equal_decimals():

@@ -213,7 +213,7 @@ def bands(rows: Sequence[Row], claimed: Sequence[float], unit: str, dark: bool =
 
 # what decides
 
-CELL_PX, HEAD_PX, SIDE_PX = 42, 3 * LINE_PX, 150
+CELL_PX, HEAD_PX, SIDE_PX, HEAD_FONT_PX = 42, 3 * LINE_PX, 150, 12
 
 
 @dataclass(frozen=True)
@@ -243,7 +243,7 @@ def region(grid: Grid, dark: bool = False) -> Spec:
     cells, words = [], []
     for down, (row, shares) in enumerate(zip(grid.rows, grid.shares, strict=True)):
         top = HEAD_PX + LINE_PX + down * CELL_PX
-        for line, text in enumerate(lines := textwrap.wrap(row, 21)[:2]):
+        for line, text in enumerate(lines := textwrap.wrap(row, 17)[:2]):
             y = top + CELL_PX / 2 + (line - (len(lines) - 1) / 2) * LINE_PX
             words.append({"x": 0.0, "y": y, "text": text, "side": True})
         for across, share in enumerate(shares):
@@ -259,7 +259,7 @@ def region(grid: Grid, dark: bool = False) -> Spec:
             words.append({"x": across + 0.5, "y": y, "text": text, "side": False})
     by = f"{grid.down}, by {grid.across[:1].lower()}{grid.across[1:]}"
     words.append({"x": 0.0, "y": 8.0, "text": by, "side": True})
-    side = {"expr": f"min({SIDE_PX}, width * 0.34)"}
+    side = {"expr": f"min({SIDE_PX}, width * 0.33)"}
     scale = {"domain": [0, len(grid.columns)], "range": [side, {"expr": "width"}], "nice": False, "zero": False}
     x: Spec = {"field": "x", "type": "quantitative", "scale": scale, "axis": None}
     pixels = {"domain": [0, height], "range": [0, height], "nice": False, "zero": False}
@@ -274,7 +274,7 @@ def region(grid: Grid, dark: bool = False) -> Spec:
         {"data": {"name": "cells"}, "mark": {"type": "text", "align": "center", "fontWeight": 600},
          "encoding": {"x": x | {"field": "middle"}, "y": y | {"field": "at"}, "text": {"field": "text"}}},
         {"data": {"name": "words"}, "transform": [{"filter": "!datum.side"}],
-         "mark": {"type": "text", "align": "center", "color": colours.quiet},
+         "mark": {"type": "text", "align": "center", "color": colours.quiet, "fontSize": HEAD_FONT_PX},
          "encoding": {"x": x, "y": y, "text": {"field": "text"}}},
         {"data": {"name": "words"}, "transform": [{"filter": "datum.side"}],
          "mark": {"type": "text", "align": "left"},
@@ -325,6 +325,8 @@ def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit
 
 # a range figure on the road
 
+STEP_WORDS = {"speeds": "Your speeds and stops, flat road"}
+"""In place of a step's label, where that would take a second line."""
 STEP_MEANINGS = {"speeds": "road", "hills": "road", "load": "road", "weather": "road", "cabin": "aboard"}
 
 
@@ -359,7 +361,8 @@ def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False
     for step in found.steps:
         after = step.range_km.mid
         low, high = sorted((shown(before), shown(after)))
-        text = f"{step.label[:1].upper()}{step.label[1:]}: {step_text(step.cost_km.mid, display)}"
+        name = STEP_WORDS.get(step.id, f"{step.label[:1].upper()}{step.label[1:]}")
+        text = f"{name}: {step_text(step.cost_km.mid, display)}"
         if abs(step.cost_km.mid) >= 0.5:
             ends = sorted(shown(abs(end)) for end in (step.cost_km.low, step.cost_km.high))
             text += f" ({' to '.join(map(number_text, ends))})" if step.cost_km.low * step.cost_km.high > 0 else ""
