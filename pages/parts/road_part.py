@@ -5,7 +5,7 @@ from __future__ import annotations
 import streamlit as st
 
 from model.denominators import PHRASES
-from model.fields import InputError
+from model.fields import Field, InputError
 from model.range_figure import RANGE_KM, TESTS
 from pages.parts import phrase_words as words
 from pages.parts import state
@@ -16,7 +16,8 @@ from pages.parts.figure import figure
 from pages.parts.wording import plain
 
 RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
-"""The page's parameters in the address: the printed range [km] and its test, the phrase and its number."""
+"""The page's parameters in the address: the printed range [km] and its test, the phrase and its number [1 or km]."""
+CONVERTED = Field(NUMBER, "number", "", "Number", "In one of the seven phrases.", -10, 100_000)
 FIRST_RANGE_KM, FIRST_TEST = 400.0, "wltc3b"
 TEXT_PX = 640
 
@@ -95,10 +96,8 @@ def draw_converter() -> None:
     phrase = phrase if phrase in usable else usable[0]
     exact = words.own_number(books, phrase)
     own = words.shown_number(phrase, exact, display)
-    try:
-        number = float(st.query_params[NUMBER])
-    except (KeyError, ValueError):
-        number = own
+    asked = CONVERTED.clamp(st.query_params.get(NUMBER, ""))[0]
+    number = own if asked is None else words.shown_number(phrase, asked, display)
 
     def take_phrase() -> None:
         st.query_params.pop(NUMBER, None)
@@ -106,7 +105,8 @@ def draw_converter() -> None:
 
     def take_number() -> None:
         if st.session_state["set-phrase-number"] is not None:
-            st.query_params[NUMBER] = f"{st.session_state['set-phrase-number']:g}"
+            held = words.held_number(phrase, st.session_state["set-phrase-number"], display)
+            st.query_params[NUMBER] = CONVERTED.text(tidy(CONVERTED.clamp(held)[0], 5))
 
     st.session_state["set-phrase"], st.session_state["set-phrase-number"] = phrase, number
     with st.container(key="converter-asked", horizontal=True, vertical_alignment="bottom", gap="small"):

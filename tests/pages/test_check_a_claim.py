@@ -280,13 +280,22 @@ def test_the_converter_starts_with_the_drives_own_number_and_turns_any_other():
     assert list(table["Number"]) == own
     ran(app.number_input(key="set-phrase-number").set_value(22.0).run())
     assert app.table[-1].value["Number"][0] == "22 %"
-    assert address(app)["number"] == "22"
+    assert address(app)["number"] == "0.22"
     ran(app.selectbox(key="set-phrase").set_value("range_gain").run())
     assert "number" not in address(app)
 
 
+def test_a_converted_number_stays_the_same_in_miles():
+    link = {"claim": QUICK, "phrase": "display_km", "number": "5"} | to_link(HILL)
+    assert opened(**link).number_input(key="set-phrase-number").value == 5
+    miles = opened(**link | {"units": "us"})
+    assert miles.number_input(key="set-phrase-number").value == pytest.approx(3.1)
+    ran(miles.number_input(key="set-phrase-number").set_value(4.0).run())
+    assert float(address(miles)["number"]) == pytest.approx(4 * 1.609344, rel=1e-4)
+
+
 def test_a_number_that_means_less_than_nothing_back_is_refused():
-    app = opened(claim=QUICK, phrase="range_lost", number="-40", **to_link(HILL))
+    app = opened(claim=QUICK, phrase="range_lost", number="-0.4", **to_link(HILL))
     assert "less than nothing" in app.error[0].value
 
 
@@ -300,3 +309,25 @@ def test_the_answer_line_stands_with_the_drive_it_belongs_to():
     app = opened(claim=QUICK, **to_link(HILL))
     assert any(one.value == wording.CAUTION for one in app.markdown)
     assert [one.value for one in app.header].index("On your own road") > 0
+
+
+@pytest.mark.parametrize(
+    "link",
+    [
+        {"number": "nan"},
+        {"number": "1e400"},
+        {"number": "-1e30", "phrase": "display_km", "units": "us"},
+        {"phrase": "nonsense"},
+        {"phrase": "of_climb", "number": "0.27"},
+        {"test_range_km": "nan", "test": "moon"},
+        {"test_range_km": "1e9"},
+        {"said_number": ""},
+        {"said_number": "1e400"},
+        {"said_car": ""},
+        {"said_": "5"},
+        {"said_relation": "between"},
+        {"gave": "x", "v": "<b>9</b>" * 20},
+    ],
+)
+def test_no_link_ends_in_a_traceback(link):
+    assert opened(**{"claim": QUICK} | to_link(HILL) | link).title
