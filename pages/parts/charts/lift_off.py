@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
+from model.habits import LEAST
 from model.lift_off import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
 from model.slow_down import SlowDown
 from model.units import KMH_PER_MPS
@@ -210,6 +211,8 @@ SLOWING = (-1.5, 3.5)
 """The axis of slowing on hills [m/s²]."""
 HILL_NAMES_PX, ROOM_PX = 104, 300
 """Room at the right for names; narrower pictures have none for words between the lines [px]."""
+HILL_LINES = ((3, [1, 0]), (2, [2, 3]), (2, [6, 3]))
+"""Width [px] and dash of up to three lines, the most important first."""
 WORD_PCT, WORD_HIGH_MPS2 = 4.0, 0.4
 """About how far two short words reach along the grades [%], and how high they and the room around them are [m/s²]."""
 
@@ -254,7 +257,8 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
         ]
     ).assign(grade_pct=-STEEPEST_PCT, end=STEEPEST_PCT)
     zones["at"] = [-STEEPEST_PCT, _free_grade(slowing), STEEPEST_PCT, STEEPEST_PCT]
-    looks = dict(zip((strength for strength, _ in names), ((3, [1, 0]), (2, [2, 3]), (2, [6, 3])), strict=False))
+    # told apart by place, not by strength: a picture whose description stays is redrawn faster
+    places = {strength: place for place, (strength, _) in enumerate(names)}
     ends = slowing[slowing["grade_pct"] == STEEPEST_PCT].set_index("lift_off_mps2")["slowing_mps2"]
     named, rows = names_layers(
         [Name(STEEPEST_PCT, px(float(ends[strength])), name, "ink", strength == names[0][0])
@@ -270,13 +274,14 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
                      {"condition": {"test": no_room, "value": ""}, "field": "lamps"}, color=colours.quiet),
         {"data": {"name": "zero"}, "mark": {"type": "rule", "color": colours.quiet},
          "encoding": {"x": x, "x2": {"field": "end"}, "y": plain}},
-        *({"data": {"name": "slowing"}, "transform": [{"filter": f"datum.lift_off_mps2 == {strength}"}],
+        *({"data": {"name": "slowing"}, "transform": [{"filter": f"datum.place == {place}"}],
            "mark": {"type": "line", "color": colours.ink, "strokeWidth": width, "strokeDash": dash},
            "encoding": {"x": x, "y": y if place == 0 else y | {"axis": None}}}
-          for place, (strength, (width, dash)) in enumerate(looks.items())),
+          for place, (width, dash) in enumerate(HILL_LINES)),
         *named,
     ]  # fmt: skip
     zero = pd.DataFrame([{"grade_pct": -STEEPEST_PCT, "end": STEEPEST_PCT, "y": 0.0}])
+    slowing = slowing.assign(place=slowing["lift_off_mps2"].map(places))
     datasets = {"zones": zones, "slowing": slowing.round(4), "names": rows, "zero": zero}
     return dressed(layers, datasets, HILLS_PX, dark)
 
@@ -300,6 +305,8 @@ WAYS = {
 """The three ways: what they are called, the colour of their bars, and their dash over the road."""
 ROAD_PX, WAY_PX, BAR_PX, GAP_PX, TIME_PX = 110, 64, 16, 6, 6
 BARS_FROM_PX = LINE_PX + ROAD_PX + 44
+FOR_WORDS_SHARE = 0.35
+"""Room for words beside the longest bar, as a share of it [1]."""
 
 
 def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec:
@@ -327,24 +334,27 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
     most = max(max(way.battery_wh, 0.0) for way in ways.values())
     least = min(min(way.battery_wh, 0.0) for way in ways.values())
     longest = max(way.time_s for way in ways.values())
-    whole = (most - least) * 1.35 or 1.0
+
+    def along_bar(energy_wh: float) -> float:
+        return (energy_wh - least) / max(most - least, LEAST)
+
     bars, words = [], []
     for row, (key, way) in enumerate(ways.items()):
         name, meaning, _ = WAYS[key]
         top = BARS_FROM_PX + row * WAY_PX
         middle, below = top + LINE_PX + BAR_PX / 2, top + LINE_PX + BAR_PX + GAP_PX + TIME_PX / 2
-        seconds = (most - least) * way.time_s / longest
+        seconds = way.time_s / longest
         bars += [
-            {"from": -least, "to": way.battery_wh - least, "y": middle - BAR_PX / 2, "y2": middle + BAR_PX / 2,
-             "meaning": meaning},
+            {"from": along_bar(0.0), "to": along_bar(way.battery_wh), "y": middle - BAR_PX / 2,
+             "y2": middle + BAR_PX / 2, "meaning": meaning},
             {"from": 0.0, "to": seconds, "y": below - TIME_PX / 2, "y2": below + TIME_PX / 2, "meaning": "quiet"},
         ]  # fmt: skip
         words += [
             {"at": 0.0, "y": top + 7.0, "text": name, "bold": True},
-            {"at": max(way.battery_wh, 0.0) - least, "y": middle, "text": wh_text(way.battery_wh), "bold": False},
+            {"at": along_bar(max(way.battery_wh, 0.0)), "y": middle, "text": wh_text(way.battery_wh), "bold": False},
             {"at": seconds, "y": below, "text": f"{way.time_s:.0f} s", "bold": False},
         ]
-    scale = {"domain": [0, whole], "nice": False, "zero": False}
+    scale = {"domain": [0, 1 + FOR_WORDS_SHARE], "nice": False, "zero": False}
     along_bars = {"field": "from", "type": "quantitative", "axis": None, "scale": scale}
     layers: list[Spec] = [
         *({"data": {"name": "speeds"}, "transform": [{"filter": f"datum.way == '{key}'"}],
