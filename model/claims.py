@@ -51,6 +51,7 @@ __all__ = [
     "share_words",
     "shown",
     "verdict_of",
+    "whole_range",
 ]
 
 WHOLE_RANGE_RUNS = 1009
@@ -279,14 +280,17 @@ def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mappi
     return tuple(sorted(rows, key=lambda row: row["low"] - row["high"]))
 
 
+def whole_range(asked: Question, seed: int = SEED) -> Array:
+    """The claim's number over all that its own words leave open, whatever was said; shape (runs,)."""
+    return _values(asked.claim.quantity, tuple(asked.whole.items()), WHOLE_RANGE_RUNS, seed)[1]
+
+
 def check(asked: Question, seed: int = SEED) -> Answer:
     """Test a claim; what has been run before is not run again."""
     claim, (low, high) = asked.claim, asked.bounds
     declared = tuple(asked.declared.items())
     draws, values = _values(claim.quantity, declared, claim.runs, seed)
-    anywhere = values
-    if asked.said:
-        anywhere = _values(claim.quantity, tuple(asked.whole.items()), WHOLE_RANGE_RUNS, seed)[1]
+    anywhere = whole_range(asked, seed) if asked.said else values
     return Answer(
         question=asked,
         draws=draws,

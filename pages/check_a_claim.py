@@ -286,22 +286,24 @@ def draw_phrases(found: Answer) -> None:
     now = found.question
     st.header("A share of what?", anchor="share")
     st.markdown(phrase_words.share_intro(now.claim), width=TEXT_PX)
-    if "denominator" in now.claim.scope:
-        draw_shares(now)
-    with st.expander("The seven phrases", type="compact", key="phrases-drawer"):
-        st.table(phrase_words.phrases_table(now.claim), border="horizontal", hide_index=True, alt="Seven phrases")
+    with st.expander("The seven phrases", type="compact", key="phrases-drawer", on_change="rerun") as drawer:
+        if drawer.open:
+            if "denominator" in now.claim.scope:
+                draw_shares(now)
+            st.table(phrase_words.phrases_table(now.claim), border="horizontal", hide_index=True, alt="Seven phrases")
 
 
-@st.fragment(parallel=True)
 def draw_shares(now: Question) -> None:
-    """The same number meant as each share that fits; drawn beside the rest, since each is a claim of its own."""
+    """The same number meant as each share that fits; each is a claim of its own, tested when it is asked for."""
     with st.container(key="claim-shares", width=WIDTH_PX):
+        line = st.empty()
+        line.caption(words.progress(now))
         answers = {
             name: state.claim(now.claim.id, tuple((dict(now.given) | {"denominator": name}).items()))
             for name in now.claim.denominators
         }
         rows = [words.phrase_row(name, found) for name, found in answers.items()]
-        st.markdown(f"### {phrase_words.SHARES_TITLE}")
+        line.markdown(f"### {phrase_words.SHARES_TITLE}")
         st.markdown(phrase_words.shares_words(now))
         draw_chart(charts.bands(rows, now.bounds, now.claim.unit, state.dark()), key="claim-shares-chart",
                    alt=f"{phrase_words.SHARES_TITLE}. " + " ".join(f"{row.text}." for row in rows))  # fmt: skip
@@ -347,6 +349,12 @@ def link_of(found: Answer) -> str:
     return f"{base}?{urlencode(link.own_link() | {CLAIM: now.claim.id} | given | {GAVE: claim_files.gave(found)})}"
 
 
+@st.fragment(parallel=True)
+def get_ready() -> None:
+    """Run over the whole range, beside the rest of the page: the first condition that is said need not wait for it."""
+    state.run_whole_range(asked()[0].claim.id)
+
+
 def draw_claim() -> None:
     """Everything that belongs to the claim."""
     now, notices = asked()
@@ -376,6 +384,7 @@ def draw_claim() -> None:
 
 with st.container(key="claim"):
     draw_claim()
+get_ready()
 st.header("On your own road", anchor="road")
 draw_drive()
 draw_road()

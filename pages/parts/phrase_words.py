@@ -24,7 +24,8 @@ def share_intro(claim: Claim) -> str:
             "phrases below applies."
         )
     fits = listed([f"“{SHORT_PHRASES[name]}”" for name in claim.denominators], "or")
-    return f"Seven phrases go round for what comes back. Here the number can be meant as {fits}."
+    other = " Each gives another number on the same drives." if len(claim.denominators) > 1 else ""
+    return f"Seven phrases go round for what comes back. Here the number can be meant as {fits}.{other}"
 
 
 def shares_words(asked: Question) -> str:

@@ -190,6 +190,11 @@ def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer
     return _claim(claim_id, settings)
 
 
+def run_whole_range(claim_id: str) -> None:
+    """Run a claim over its whole range; the model keeps what it has run."""
+    claims.whole_range(claims.question(claim_id))
+
+
 def range_on_road(test_range_km: float, test: str) -> RangeOnRoad:
     """A printed range [km] on the road of the session's scenario; raises `InputError` where that has no end."""
     return _range_on_road(replace(scenario(), year=Year()), test_range_km, test)

@@ -220,6 +220,21 @@ def test_another_condition_can_be_named_and_taken_back():
     assert not any(one.key == "row-said-mass_kg" for one in app.button)
 
 
+# a share of what
+
+
+def test_the_number_as_each_share_is_tested_when_it_is_asked_for():
+    app = opened(claim="range-lost-without")
+    assert not any("another share" in chart.proto.alt for chart in app.get("vega_lite_chart"))
+    app.session_state["phrases-drawer"] = True
+    ran(app.run())
+    alt = next(chart.proto.alt for chart in app.get("vega_lite_chart") if "another share" in chart.proto.alt)
+    for name in claims()["range-lost-without"].denominators:
+        answer = check(question("range-lost-without", {"denominator": name}))
+        assert f"{claim_words.band_text(answer)}: {answer.verdict}" in alt
+    assert any(list(table.value.columns)[0] == "Phrase" and len(table.value) == 7 for table in app.table)
+
+
 # taking away
 
 
