@@ -232,7 +232,7 @@ def test_the_number_as_each_share_is_tested_when_it_is_asked_for():
     for name in claims()["range-lost-without"].denominators:
         answer = check(question("range-lost-without", {"denominator": name}))
         assert f"{claim_words.band_text(answer)}: {answer.verdict}" in alt
-    assert any(list(table.value.columns)[0] == "Phrase" and len(table.value) == 7 for table in app.table)
+    assert any(table.value.columns[0] == "Phrase" and len(table.value) == 7 for table in app.table)
 
 
 # taking away
