@@ -90,6 +90,14 @@ def foot() -> None:
             st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
 
 
+@st.fragment(run_every="1d")
+def wake_up() -> None:
+    """Draw nothing. With a part that is drawn by the clock the browser asks for the page when it is connected again.
+
+    Without, a tablet that slept longer than its session lives would lose what is tapped first.
+    """
+
+
 st.set_page_config(page_title="Brake to Battery", layout="wide")
 st.html(ASSETS / "style.css")
 wordmark = (ASSETS / "wordmark.svg").read_text(encoding="utf-8")
@@ -97,6 +105,7 @@ st.logo(wordmark.replace("currentColor", palette(state.dark()).ink))
 link.read()
 # written before the page is drawn, so that what is pressed next is sent with the new address
 link.write()
+wake_up()
 pages = [
     st.Page(one.file, title=one.name, default=one is SHEETS[0], visibility="hidden" if one.hidden else "visible")
     for one in SHEETS

@@ -49,10 +49,11 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
 
 @dataclass
 class Server:
-    """A running server: where it answers, and what it has written so far."""
+    """A running server: where it answers, what it has written so far, and how to stop it."""
 
     url: str
     log_file: Path
+    process: subprocess.Popen
 
     @property
     def log(self) -> str:
@@ -67,10 +68,10 @@ def free_port() -> int:
         return probe.getsockname()[1]
 
 
-def wait_until_healthy(server: Server, process: subprocess.Popen) -> None:
+def wait_until_healthy(server: Server) -> None:
     """Return once the server answers; fail with its log where it stops or stays silent."""
     for _ in range(START_SECONDS * 10):
-        if process.poll() is not None:
+        if server.process.poll() is not None:
             break
         try:
             with urllib.request.urlopen(f"{server.url}/_stcore/health", timeout=1) as answer:
@@ -86,20 +87,20 @@ def start_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Callable[
     """Start a server on a script of the project, as a user does; it is stopped after the last test."""
     with ExitStack() as running:
 
-        def start(script: str = "app.py", environment: dict[str, str] | None = None) -> Server:
-            port = free_port()
-            server = Server(f"http://localhost:{port}", tmp_path_factory.mktemp("server") / "log.txt")
+        def start(script: str = "app.py", environment: dict[str, str] | None = None, port: int = 0) -> Server:
+            port, log_file = port or free_port(), tmp_path_factory.mktemp("server") / "log.txt"
             process = subprocess.Popen(
                 [sys.executable, "-m", "streamlit", "run", script, "--server.port", str(port)],
                 cwd=ROOT,
                 env=os.environ | (environment or {}),
                 stdin=subprocess.DEVNULL,
-                stdout=running.enter_context(server.log_file.open("w", encoding="utf-8")),
+                stdout=running.enter_context(log_file.open("w", encoding="utf-8")),
                 stderr=subprocess.STDOUT,
             )
             running.callback(process.wait, timeout=20)
             running.callback(process.terminate)
-            wait_until_healthy(server, process)
+            server = Server(f"http://localhost:{port}", log_file, process)
+            wait_until_healthy(server)
             return server
 
         yield start
