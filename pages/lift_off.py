@@ -233,7 +233,7 @@ def draw_cautions(driven: dict[str, float]) -> None:
 
 
 found = state.lift_off()
-if found is None:
+if found is None or state.outcome().result is None:
     st.error(state.outcome().refusal)
 else:
     answering, picture = st.columns([10, 11], gap="large")

@@ -328,6 +328,7 @@ choose_part()
 for notice in NOTICES:
     st.info(wording.plain(notice))
 if state.outcome().result is None:
+    st.title("Winter and limits", anchor=False)
     st.error(state.outcome().refusal)
 else:
     {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[SETTINGS.part]()

@@ -1,0 +1,79 @@
+"""Every page with the drives that are hardest on it: none breaks, and where there is no answer each says why."""
+
+import re
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+import streamlit as st
+
+from model.scenario import MAX_LEGS, Leg
+from model.scenario_io import starting_drives, to_link
+from pages.parts import state
+from tests.pages.test_your_drive import TOWN, opened, ran
+
+PAGES = sorted({path.name for path in (Path(__file__).parents[2] / "pages").glob("[a-z]*.py")} - {"entrypoint.py"})
+ALSO = {
+    "how_it_works.py": ("panel", ("flow", "quadrants", "who", "motor", "discs")),
+    "winter_and_limits.py": ("part", ("slippery", "hills", "stop")),
+    "show.py": ("card", ("2", "3", "4", "5", "6")),
+}
+"""What a page shows one at a time, by its own parameter in the address."""
+NO_DRIVE_NEEDED = {"sources.py", "check_a_claim.py"}
+DOWN = Leg(distance_km=8, speed_kmh=50, stops=1, slow_downs=5, slow_to_kmh=25, descent_m=480, grade_pct=6)
+HARD = {
+    "hopeless": TOWN.with_leg(0, "stops", 400),
+    "too-weak": TOWN.with_setting("motor_peak_kw", 10.0).with_setting("mass_kg", 3900.0),
+    "empty-on-the-way": replace(TOWN, legs=(replace(TOWN.legs[1], distance_km=500.0, stops=3),)),
+    "full-battery": starting_drives()["mountain-valley"][2].with_setting("soc_start", 1.0),
+    "hybrid": replace(TOWN, car_class="full-hybrid"),
+    "plug-in-hybrid": replace(starting_drives()["suburb-hill"][2], car_class="plug-in-hybrid"),
+    "all-downhill": replace(TOWN, legs=(DOWN,), return_trip=False),
+    "nothing-in-the-way": replace(TOWN, legs=(Leg(distance_km=20, speed_kmh=90, stops=0, slow_downs=0),)),
+    "eight-legs": replace(TOWN, legs=tuple(Leg(distance_km=1 + place, stops=2) for place in range(MAX_LEGS))),
+    "bitter-cold-ice": TOWN.with_setting("ambient_c", -30.0).with_setting("surface", "glazed-ice"),
+    "rolling-on": TOWN.with_setting("lift_off_mps2", 0.0).with_setting("brake_pedal", "friction"),
+}
+IN_US = ("hopeless", "hybrid", "all-downhill", "eight-legs")
+REFUSED = {
+    "hopeless": "do not fit",
+    "too-weak": "cannot get under way",
+    "empty-on-the-way": "does not last",
+}
+"""Words of the sentence that says why there is no answer."""
+
+
+NEVER_SAID = re.compile(r"\b(nan|inf|None)\b|Traceback|[{}]|\$ID")
+
+
+@pytest.fixture(autouse=True)
+def few_sampled_cars(monkeypatch):
+    """Bands of few cars: these tests ask where a number stands, not how good it is."""
+    monkeypatch.setattr(state, "BAND_RUNS", 5)
+    monkeypatch.setattr(state, "SEASON_RUNS", 3)
+    st.cache_resource.clear()
+
+
+def shown(app) -> str:
+    """All words of a page that a refusal may stand in."""
+    html = [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
+    return " ".join([one.value for one in (*app.error, *app.markdown, *app.header)] + html)
+
+
+@pytest.mark.parametrize(("name", "units"), [*((name, "") for name in HARD), *((name, "us") for name in IN_US)])
+def test_no_page_breaks(name, units):
+    app = opened(to_link(HARD[name]) | ({"units": units} if units else {}))
+    for page in PAGES:
+        app.switch_page(page)
+        key, values = ALSO.get(page, ("", ()))
+        for value in (None, *values):
+            if value:
+                app.query_params[key] = value
+            ran(app.run())
+            assert len(app.title) == 1, (page, value)
+            told = shown(app)
+            assert not NEVER_SAID.search(told), (page, value, NEVER_SAID.search(told))
+            if name in REFUSED and page not in NO_DRIVE_NEEDED and value is None and page != "show.py":
+                assert REFUSED[name] in told, (page, value)
+        if key:
+            app.query_params.pop(key)
