@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import timedelta
 from pathlib import Path
 
 import pandas as pd
@@ -90,7 +91,7 @@ def foot() -> None:
             st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
 
 
-@st.fragment(run_every="1d")
+@st.fragment(run_every=timedelta(days=1))
 def wake_up() -> None:
     """Draw nothing. With a part that is drawn by the clock the browser asks for the page when it is connected again.
 

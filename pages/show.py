@@ -37,6 +37,8 @@ def tell() -> Card:
     """Drive, car and season, one tap each."""
     scenario, display = state.scenario(), state.display()
     say(show_words.TELL)
+    if refusal := state.outcome().refusal:
+        st.error(refusal)
     choose_drive("show")
     st.session_state["choose-car"] = scenario.car_class
     st.pills(
@@ -45,8 +47,6 @@ def tell() -> Card:
     )  # fmt: skip
     pick_season(label_visibility="collapsed")
     st.caption(f"Now: {wording.season_words(scenario.conditions, scenario.year, display)}.")
-    if refusal := state.outcome().refusal:
-        st.error(refusal)
     return show_words.TELL
 
 
