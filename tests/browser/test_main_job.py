@@ -1,7 +1,6 @@
 """The main job in a real browser: a drive is described, the answer follows, and the address brings both back."""
 
 import re
-from itertools import pairwise
 from urllib.parse import parse_qs, urlencode, urlsplit
 
 import pytest
@@ -158,32 +157,3 @@ def test_describing_and_answering_fit_on_one_screen(open_page, name, width, heig
 def test_a_phone_needs_no_sideways_scrolling(open_page, scheme):
     page = open_page(width=390, height=844, color_scheme=scheme)
     assert page.get_by_test_id("stMain").evaluate("element => element.scrollWidth - element.clientWidth") <= 0
-
-
-def test_there_is_one_first_heading_and_none_is_skipped(open_page):
-    page = open_page()
-    levels = page.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => Number(one.tagName[1]))")
-    assert levels.count(1) == 1 and levels[0] == 1
-    assert all(after - before <= 1 for before, after in pairwise(levels))
-
-
-LAYOUT_SHIFT = """
-    window.shifted = 0;
-    new PerformanceObserver(list => {
-        for (const entry of list.getEntries()) { window.shifted += entry.value; }
-    }).observe({type: "layout-shift", buffered: false});
-"""
-
-
-def test_nothing_jumps_while_a_figure_is_stepped(open_page, settled):
-    page = open_page()
-    page.locator(".st-key-row-leg-1 button").click()
-    page.locator(STOPS_UP).wait_for()
-    settled(page)
-    page.evaluate(LAYOUT_SHIFT)
-    for count in range(11, 16):
-        page.locator(STOPS_UP).click()
-        page.wait_for_url(stops_of_leg_2(count))
-        settled(page)
-    # steps are taken with the keyboard and the mouse alike, so shifts right after an input count too
-    assert page.evaluate("window.shifted") < 0.1
