@@ -281,7 +281,7 @@ def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mappi
 
 
 def whole_range(asked: Question, seed: int = SEED) -> Array:
-    """The claim's number over all that its own words leave open, whatever was said; shape (runs,)."""
+    """The claim's number [its own unit] over all that its own words leave open, whatever was said; shape (runs,)."""
     return _values(asked.claim.quantity, tuple(asked.whole.items()), WHOLE_RANGE_RUNS, seed)[1]
 
 

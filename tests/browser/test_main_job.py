@@ -97,11 +97,11 @@ def test_inputs_stay_from_page_to_page(open_page, expect):
     page = open_page(address("/", TOWN.with_setting("mass_kg", 1500.0)))
     expect(page.locator(".st-key-word-car")).to_contain_text("city car, adjusted")
     page.locator(".st-key-answer-line").get_by_text("Show").click()
-    expect(page.locator("h1")).to_have_text("Tell me your drive")
+    expect(page.locator("h1", has_text="Tell me your drive")).to_be_visible()
     page.locator(".st-key-show-next button").click()
     expect(page.locator(".st-key-card")).to_contain_text("city car, adjusted")
     page.go_back()
-    expect(page.locator("h1")).to_have_text("Tell me your drive")
+    expect(page.locator("h1", has_text="Tell me your drive")).to_be_visible()
     page.get_by_text("Close").click()
     expect(page.locator(".st-key-word-car")).to_contain_text("city car, adjusted")
     assert dict(scenario_at(page).stated) == {"mass_kg": 1500}

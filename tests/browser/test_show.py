@@ -73,21 +73,21 @@ def test_four_taps_from_a_fresh_start_to_the_number(open_page, settled, expect):
     page.locator(".st-key-card").get_by_text("Winter").tap()
     page.wait_for_url(re.compile("ambient_c=1&"))
     page.locator(NEXT).tap()
-    expect(page.locator("h1")).to_contain_text("less battery energy")
+    expect(page.locator("h1", has_text="less battery energy")).to_be_visible()
     expect(page.locator(".st-key-card")).to_contain_text("compact crossover, mountain valley, winter, 1 °C")
     assert scenario_at(page) == starting_drives()["mountain-valley"][2].with_setting("ambient_c", 1.0)
 
 
 def test_a_deep_link_to_a_card_on_a_fresh_server(start_server, open_page, expect):
     page = open_page(address("/show", TOWN, card="4"), on=start_server())
-    expect(page.locator("h1")).to_contain_text("Lift-off: ")
+    expect(page.locator("h1", has_text="Lift-off: ")).to_be_visible()
     assert scenario_at(page) == TOWN
     assert "card=4" in page.url
 
 
 def test_arrow_keys_turn_the_cards_and_why_opens_and_closes(open_page, expect):
     page = open_page(address("/show", TOWN))
-    expect(page.locator("h1")).to_have_text("Tell me your drive")
+    expect(page.locator("h1", has_text="Tell me your drive")).to_be_visible()
     for card, key in ((2, "ArrowRight"), (3, "ArrowRight"), (2, "ArrowLeft")):
         page.keyboard.press(key)
         turned_to(page, card)
