@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -152,6 +153,13 @@ def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array
     keep = np.exp(-car.pack_heat_loss_w_per_k * block_s / capacity)
     keep = np.broadcast_to(keep, heat_j.shape)
     return recurrence(keep, heat_j / capacity + (1 - keep) * ambient_c, start_c)
+
+
+def pack_warm_up_j(car: Car, conditions: Conditions, ambient_c: Any = None) -> Any:
+    """Heat that warming up beforehand puts into the battery [J]; `ambient_c` as in `start_temperature_c`."""
+    as_it_stood = start_temperature_c(replace(conditions, preconditioned=False), ambient_c)
+    warmer = start_temperature_c(conditions, ambient_c) - as_it_stood
+    return car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh * warmer
 
 
 def start_temperature_c(conditions: Conditions, ambient_c: Any = None) -> Any:

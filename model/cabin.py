@@ -27,6 +27,16 @@ def heat_pump_cop(car: Car, ambient_c: Any) -> Any:
     return np.maximum(1.0, car.heat_pump_cop_at_0c + HEAT_PUMP_PER_K * np.asarray(ambient_c, dtype=float))
 
 
+def cabin_warm_up_j(car: Car, conditions: Conditions) -> Any:
+    """Electricity that brings the cabin to its temperature before the drive [J], where it would be heated on it."""
+    parked_c = conditions.ambient_c if conditions.parked_c is None else conditions.parked_c
+    rise = np.maximum(conditions.cabin_set_c - np.asarray(parked_c, dtype=float), 0.0)
+    source, cold = np.asarray(car.heat_source), np.asarray(conditions.ambient_c) < COMFORT_BAND_C[0]
+    heated = np.logical_and(conditions.cabin, conditions.preconditioned) & cold & (source != "engine")
+    cop = np.where(source == "heat_pump", heat_pump_cop(car, parked_c), 1.0)
+    return heated * car.cabin_heat_capacity_kj_per_k * 1000 * rise / cop
+
+
 def cabin_power_w(car: Car, conditions: Conditions, time_s: Array) -> Array:
     """Electric power of heating and cooling [W] at `time_s` [s] after the start, shape (runs or 1, times).
 

@@ -241,7 +241,6 @@ def build_drive(
     driver: Driver,
     *,
     return_trip: bool = False,
-    start_altitude_m: float = 0.0,
     foot_up: FootUp | None = None,
 ) -> Trace:
     """The described drive as a speed trace.
@@ -254,8 +253,6 @@ def build_drive(
         Habits; see `HABITS` for the numbers behind the words.
     return_trip : bool
         Whether the legs are then driven back, in reverse order, with climb and descent swapped.
-    start_altitude_m : float
-        Height of the start [m].
     foot_up : callable, optional
         How strongly the car slows with the foot up. Without it slow-downs are those of the habit alone, the same
         whatever the lift-off strength; with it they are as the car's lift-off makes them (`model.habits.lifted`), over
@@ -265,7 +262,8 @@ def build_drive(
     -------
     Trace
         Steps of 1 s, but for the last of each leg, which lasts 0.5 to 1.5 s so that the leg ends where it should (legs
-        of under 4 s: four equal steps). `leg` counts the described legs from 0: on the way back it runs backwards.
+        of under 4 s: four equal steps). Heights count from the start. `leg` counts the described legs from 0: on the
+        way back it runs backwards.
 
     Raises
     ------
@@ -305,7 +303,7 @@ def build_drive(
     time_s = np.append(np.concatenate(points), bounds[-1])
     speed_mps = motion.speed_mps(time_s, HABITS["swing_share"][driver.steady_foot])
 
-    elevation_m = np.full(len(time_s), float(start_altitude_m))
+    elevation_m = np.zeros(len(time_s))
     for leg, (begin, end) in zip(driven, pairwise(np.cumsum([0, *steps])), strict=True):
         here = slice(begin, end + 1)
         along_m = _fit_length(speed_mps[here], np.diff(time_s[here]), leg.distance_km * 1000)
@@ -319,5 +317,6 @@ def build_drive(
         elevation_m=elevation_m,
         surface=np.repeat([SURFACES.index(leg.surface) for leg in driven], steps),
         leg=np.repeat(order, steps),
+        heading=np.repeat(np.where(np.arange(len(order)) < len(legs), 1, -1), steps),
         lift_off_mps2=chosen,
     )

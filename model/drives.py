@@ -19,13 +19,7 @@ YEAR_RUNS = 100
 
 def trace_of(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
     """The speed trace of a described drive; `foot_up` as in `model.drive_builder.build_drive`."""
-    return build_drive(
-        scenario.legs,
-        scenario.driver,
-        return_trip=scenario.return_trip,
-        start_altitude_m=scenario.conditions.altitude_m,
-        foot_up=foot_up,
-    )
+    return build_drive(scenario.legs, scenario.driver, return_trip=scenario.return_trip, foot_up=foot_up)
 
 
 def drive(scenario: Scenario) -> Result:

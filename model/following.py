@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -12,8 +13,8 @@ from model.fields import InputError
 from model.road_load import air_density, air_n
 from model.scenario import Conditions
 from model.trace import Array, Trace
-from model.units import KMH_PER_MPS
-from model.wheel_demand import wheel_demand
+from model.units import J_PER_KWH, KMH_PER_MPS
+from model.wheel_demand import air_height_m, wheel_demand
 
 CRAWL_MPS = 0.5
 """A car slower than this on an open road is taken to be stuck."""
@@ -42,7 +43,8 @@ def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]
     """
     demand = wheel_demand(trace, car, conditions)
     start_c = battery.start_temperature_c(conditions, float(demand.ambient_c[0, 0]))
-    soc, pack_c = np.array([[conditions.soc_start]]), np.array([[start_c]])
+    left = conditions.soc_start - (demand.warm_cabin_j + demand.warm_pack_j) / (car.usable_kwh * J_PER_KWH)
+    soc, pack_c = np.reshape(left, (1, 1)), np.array([[start_c]])
     volts = battery.open_circuit_v(car, soc)[0, 0]
     ohms = battery.resistance_ohm(car, soc, pack_c)[0, 0]
     # a hybrid's engine makes up for what its battery cannot give
@@ -54,19 +56,24 @@ def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]
 
     # pull less air drag on an even grid of speeds, so that the walk along the road only interpolates
     grid = np.linspace(0.0, 100.0, 401)
-    density = air_density(float(demand.ambient_c.mean()), conditions.altitude_m)
-    spare = pulling_force_n(car, grid, battery_w) - air_n(car, grid, conditions.wind_kmh / KMH_PER_MPS, density)
+    density = air_density(float(demand.ambient_c.mean()), air_height_m(trace, conditions.altitude_m).mean())
+    wind, heading = conditions.wind_kmh / KMH_PER_MPS, 1 if trace.heading is None else trace.heading
+    pull = pulling_force_n(car, grid, battery_w)
+    spare = {way: pull - air_n(car, grid, way * wind, density) for way in (1, -1)}
     steps = demand.steps
     inertia_n = demand.effective_mass_kg * trace.acceleration_mps2
     resisting = demand.wheel_n[0, :steps] - inertia_n - demand.air_n[0, :steps]
-    speed = _walk(trace, spare, grid, resisting / demand.effective_mass_kg, demand.effective_mass_kg)
+    spares = [spare[int(way)] for way in np.broadcast_to(heading, steps)]
+    speed = _walk(trace, spares, grid, resisting / demand.effective_mass_kg, demand.effective_mass_kg)
     mean = (speed[:-1] + speed[1:]) / 2
     step_s = np.divide(trace.step_m, mean, out=trace.step_s.copy(), where=mean > 0)
     time_s = np.concatenate([[trace.time_s[0]], trace.time_s[0] + np.cumsum(step_s)])
     return replace(trace, speed_mps=speed, time_s=time_s), False
 
 
-def _walk(trace: Trace, spare_n: Array, grid: Array, resisting_mps2: Array, effective_mass_kg: float) -> Array:
+def _walk(
+    trace: Trace, spare_n: Sequence[Array], grid: Array, resisting_mps2: Array, effective_mass_kg: float
+) -> Array:
     """Speeds [m/s] at the points of the trace, never above the trace's own, found step by step along the road."""
     speed = trace.speed_mps.copy()
     for step, length in enumerate(trace.step_m):
@@ -76,7 +83,7 @@ def _walk(trace: Trace, spare_n: Array, grid: Array, resisting_mps2: Array, effe
         # the pull changes with speed within the step: once with the speed before, once with the mean
         at = before
         for _ in range(2):
-            gain = np.interp(at, grid, spare_n) / effective_mass_kg - resisting_mps2[step]
+            gain = np.interp(at, grid, spare_n[step]) / effective_mass_kg - resisting_mps2[step]
             possible = np.sqrt(max(before**2 + 2 * gain * length, 0.0))
             at = (before + min(possible, reached)) / 2
         speed[step + 1] = min(possible, reached)

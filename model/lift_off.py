@@ -47,8 +47,8 @@ def steady_steps(speed: Any, grade: Any = 0.0) -> tuple[Trace, slice]:
     speed, grade = np.broadcast_arrays(np.atleast_1d(speed).astype(float), grade)
     points = np.repeat(speed, 2)
     rise = np.repeat(speed * grade / np.sqrt(1 + grade * grade), 2)
-    # between two speeds the road goes level
-    rise[1::2] = 0.0
+    # between two speeds the road goes back to where it was, or thin air would count
+    rise[1::2] = -rise[0::2]
     trace = Trace(
         time_s=np.arange(len(points), dtype=float),
         speed_mps=points,

@@ -91,7 +91,7 @@ class Pack:
             measured_c = np.broadcast_to(measured_c[at], (runs, blocks + 1))
         return cls(
             car=car,
-            soc_start=conditions.soc_start,
+            soc_start=conditions.soc_start - (demand.warm_cabin_j + demand.warm_pack_j) / (car.usable_kwh * J_PER_KWH),
             start_c=battery.start_temperature_c(conditions, demand.ambient_c[:, :1]),
             measured_c=measured_c,
             runs=runs,

@@ -48,7 +48,7 @@ class Result:
 
     @property
     def battery_out_kwh(self) -> float:
-        """Energy out of the battery at its terminals [kWh]."""
+        """Energy out of the battery at its terminals [kWh], warming up before the drive included."""
         return float(self.run.terminal_out_j[0]) / J_PER_KWH
 
     @property
@@ -139,6 +139,7 @@ class Result:
             "battery_out_kwh": self.battery_out_kwh,
             "battery_in_kwh": self.battery_in_kwh,
             "battery_net_kwh": self.net_kwh,
+            "warm_up_kwh": float(self.run.before_j[0]) / J_PER_KWH,
             "battery_net_wh_per_km": self.net_kwh * 1000 / self.distance_km,
             "wall_wh_per_km": self.wall_wh_per_km,
             "friction_only_net_kwh": self.friction_only_net_kwh,
@@ -152,7 +153,7 @@ class Result:
             "ledger_kwh": {name: energy / J_PER_KWH for name, energy in asdict(self.ledger).items()},
             "ledger_error_share": self.ledger.error_share,
             "limits_kwh": self.limits_kwh,
-            "soc_start": float(self.soc[0]),
+            "soc_start": self.conditions.soc_start,
             "soc_end": float(self.soc[-1]),
             "pack_temperature_c_end": float(self.run.pack_c[0, -1]),
             "followed_trace": self.followed,

@@ -39,10 +39,11 @@ class Conditions:
     )
     wind_kmh: float = number(
         "km/h", -100, 100, (-30, 30), "Headwind",
-        "Negative: wind from behind. It stays so all the way, on the way back too.", default=0.0,
+        "On the way out; on the way back it comes from behind. Negative: the other way round.", default=0.0,
     )
     altitude_m: float = number(
-        "m", -400, 5000, (0, 2500), "Height above sea level", "Of the start of the drive: thin air drags less.",
+        "m", -400, 5000, (0, 2500), "Height above sea level",
+        "Of the start of the drive: thin air drags less. The drive's own heights, and a recording's, count from it.",
         default=0.0,
     )
     soc_start: float = number(
@@ -62,7 +63,9 @@ class Conditions:
         "Warmed up before leaving", "Battery and cabin brought to temperature before the drive begins.", default=False
     )
     plugged_in: bool = yes_no(
-        "Plugged in meanwhile", "Whether warming up takes its energy from the wall, or from the battery.", default=True
+        "Plugged in meanwhile",
+        "Whether warming up takes its energy from the wall. From the battery, it counts as energy of the drive.",
+        default=True,
     )
     payload_kg: float = number(
         "kg", 0, 1500, (0, 400), "Load", "Passengers and luggage beside the driver.", default=0.0

@@ -59,8 +59,13 @@ class Run:
 
     @property
     def terminal_out_j(self) -> Array:
-        """Energy out of the battery at its terminals [J], shape (runs,)."""
-        return np.sum(np.maximum(self.terminal_w, 0) * self.demand.step_s, axis=-1)
+        """Energy out of the battery at its terminals [J], warming up before the drive included, shape (runs,)."""
+        return np.sum(np.maximum(self.terminal_w, 0) * self.demand.step_s, axis=-1) + self.before_j
+
+    @property
+    def before_j(self) -> Array:
+        """What warming up before the drive took from the battery [J], shape (runs or 1,)."""
+        return np.reshape(self.demand.warm_cabin_j + self.demand.warm_pack_j, -1)
 
     @property
     def terminal_in_j(self) -> Array:
@@ -257,13 +262,16 @@ def solve(
 
 
 def ledger_of(run: Run, trace: Trace) -> Ledger:
-    """The books of a single run (shape (1, steps))."""
+    """The books of a single run (shape (1, steps)); warming up from the battery stands with cabin and battery heater.
+
+    What the cells lose while they warm car and cabin before the drive is left out: it is small beside the heat.
+    """
     demand, step_s = run.demand, run.demand.step_s[0]
     speed = demand.speed[0]
     climb = float(np.squeeze(demand.mass_kg)) * GRAVITY_MPS2 * (trace.elevation_m[-1] - trace.elevation_m[0])
     kinetic = float(np.squeeze(demand.effective_mass_kg)) * (trace.speed_mps[-1] ** 2 - trace.speed_mps[0] ** 2) / 2
     return Ledger(
-        cells_given=total(np.maximum(run.cell_w[0], 0), step_s),
+        cells_given=total(np.maximum(run.cell_w[0], 0), step_s) + float(run.before_j[0]),
         cells_taken=total(np.maximum(-run.cell_w[0], 0), step_s),
         air=total(demand.air_n[0] * speed, step_s),
         rolling=total(demand.rolling_n[0] * speed, step_s),
@@ -274,8 +282,8 @@ def ledger_of(run: Run, trace: Trace) -> Ledger:
         gear=total(run.gear_loss_w[0], step_s),
         cell=total(run.cell_loss_w[0], step_s),
         accessories=total(np.full_like(step_s, demand.accessories_w), step_s),
-        cabin=total(demand.cabin_w[0], step_s),
-        pack_heater=total(np.atleast_2d(run.pack_heater_w)[0], step_s),
+        cabin=total(demand.cabin_w[0], step_s) + float(np.squeeze(demand.warm_cabin_j)),
+        pack_heater=total(np.atleast_2d(run.pack_heater_w)[0], step_s) + float(np.squeeze(demand.warm_pack_j)),
         engine_drag=total(np.atleast_2d(run.engine_drag_n)[0] * speed, step_s),
         engine_given=total(np.atleast_2d(run.engine_w)[0], step_s),
     )

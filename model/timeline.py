@@ -37,7 +37,7 @@ def timeline(result: Result) -> pd.DataFrame:
             "step_s": trace.step_s,
             "distance_km": np.cumsum(trace.step_m) / 1000,
             "speed_kmh": trace.speed_mps[1:] * KMH_PER_MPS,
-            "elevation_m": trace.elevation_m[1:],
+            "elevation_m": result.conditions.altitude_m + trace.elevation_m[1:],
             "pull_kw": kw(np.maximum(run.demand.wheel_n, 0)),
             "motor_slowing_kw": kw(run.wheel_motor_n),
             "friction_kw": kw(run.friction_n),

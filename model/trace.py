@@ -23,7 +23,7 @@ class Trace:
     speed_mps : points
         Speed [m/s], not negative; it changes evenly within a step.
     elevation_m : points
-        Height of the road [m].
+        Height of the road [m], counted from the conditions' height above sea level.
     name : str
         What to call it.
     surface : steps, optional
@@ -32,6 +32,8 @@ class Trace:
         Which described leg a step belongs to, counted from 0 in driving order.
     lift_off_mps2 : steps, optional
         Lift-off strength chosen for each step [m/s²] in place of the driver's one.
+    heading : steps, optional
+        1 on the way out, −1 on the way back, where the wind blows from the other side.
     ambient_c, battery_temp_c : points, optional
         Measured temperatures [°C] that replace what the conditions say and what the model computes.
     cabin_w : steps, optional
@@ -48,6 +50,7 @@ class Trace:
     surface: NDArray[np.int64] | None = None
     leg: NDArray[np.int64] | None = None
     lift_off_mps2: Array | None = None
+    heading: NDArray[np.int64] | None = None
     ambient_c: Array | None = None
     battery_temp_c: Array | None = None
     cabin_w: Array | None = None

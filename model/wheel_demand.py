@@ -8,7 +8,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from model.cabin import cabin_power_w
+from model.battery import pack_warm_up_j
+from model.cabin import cabin_power_w, cabin_warm_up_j
 from model.car import Car
 from model.road_load import (
     air_density,
@@ -33,7 +34,8 @@ class Demand:
     """What each step asks, padded to whole blocks with steps of no length. Shapes (runs or 1, steps).
 
     `tyre_slowing` is what the tyres slow the car by [m/s²], slope included: it moves weight between the axles. Masses
-    are those of all that moves; `car_kg` and `car_effective_kg` leave a trailer out.
+    are those of all that moves; `car_kg` and `car_effective_kg` leave a trailer out. `warm_cabin_j` and `warm_pack_j`
+    [J] are what warming up took from the battery before the drive.
     """
 
     steps: int
@@ -53,10 +55,21 @@ class Demand:
     accessories_w: Any
     cabin_w: Array
     ambient_c: Array
+    warm_cabin_j: Any
+    warm_pack_j: Any
 
 
 def _padded(values: NDArray[Any], length: int) -> Array:
     return np.concatenate([values, np.zeros(length - len(values), dtype=values.dtype)])[None, :]
+
+
+def air_height_m(trace: Trace, altitude_m: float) -> Array:
+    """Height above sea level in the middle of each step [m].
+
+    A drive that starts at sea level and goes down starts higher than was said: its air is no denser than at sea level.
+    """
+    height = altitude_m + (trace.elevation_m[:-1] + trace.elevation_m[1:]) / 2
+    return np.maximum(height, min(altitude_m, 0.0))
 
 
 def wheel_demand(trace: Trace, car: Car, conditions: Conditions) -> Demand:
@@ -78,13 +91,13 @@ def wheel_demand(trace: Trace, car: Car, conditions: Conditions) -> Demand:
     mass = car_kg + conditions.trailer_kg
     rotating = car.rotating_mass_share * car.mass_kg
     effective_mass = mass + rotating
-    density = air_density(ambient, conditions.altitude_m)
+    density = air_density(ambient, _padded(air_height_m(trace, conditions.altitude_m), length))
     extra = extra_rolling(surface)
     step_s = _padded(trace.step_s, length)
     passed_s = np.cumsum(step_s, axis=-1) - step_s / 2
     warm = trace.warmed_up if conditions.tyres_warm == "by_drive" else conditions.tyres_warm == "yes"
     cold_tyres = 1.0 if warm else cold_tyre_factor(car, passed_s)
-    wind = conditions.wind_kmh / KMH_PER_MPS
+    wind = conditions.wind_kmh / KMH_PER_MPS * (1.0 if trace.heading is None else _padded(trace.heading, length))
     rolling = rolling_n(car, speed, conditions.payload_kg, ambient, extra, cosine, cold_tyres)
     air = np.where(speed > 0, air_n(car, speed, wind, density), 0.0)
     if np.any(np.asarray(conditions.trailer_kg) > 0):
@@ -99,6 +112,9 @@ def wheel_demand(trace: Trace, car: Car, conditions: Conditions) -> Demand:
         cabin = cabin_power_w(car, conditions, passed_s)
     else:
         cabin = _padded(trace.cabin_w, length)
+    unplugged = np.logical_not(conditions.plugged_in)
+    # a measured battery temperature stands for whatever warmed it
+    warm_pack_j = 0.0 if trace.battery_temp_c is not None else pack_warm_up_j(car, conditions, ambient[:, :1])
     return Demand(
         steps=steps,
         step_s=step_s,
@@ -117,4 +133,6 @@ def wheel_demand(trace: Trace, car: Car, conditions: Conditions) -> Demand:
         accessories_w=car.accessory_w,
         cabin_w=cabin,
         ambient_c=ambient,
+        warm_cabin_j=unplugged * cabin_warm_up_j(car, conditions),
+        warm_pack_j=unplugged * warm_pack_j,
     )

@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from model.battery import start_temperature_c, usable_in_the_cold_kwh
+from model.battery import pack_warm_up_j, usable_in_the_cold_kwh
 from model.braking import lift_off_motor_n
-from model.cabin import heat_pump_cop
+from model.cabin import cabin_warm_up_j
 from model.car import Car
 from model.descent import Normal, until_normal
 from model.lift_off import rolling
@@ -110,17 +110,18 @@ def lift_off_left(
 ) -> LiftOffLeft:
     """What is left of the driver's lift-off strength at a speed [km/h], in the conditions' charge, cold and road."""
     speed = np.array([speed_kmh / KMH_PER_MPS])
-    road = rolling(speed, car, conditions)
-    mass = road.demand.car_effective_kg
-    asked = float(lift_off_motor_n(mass, driver.lift_off_mps2, road.flat_n)[0])
+    road = rolling(speed, car, replace(conditions, wind_kmh=0.0))
+    # the car asks for its own strength; a trailer rolls along and is slowed too
+    mass, rolls_n = road.demand.effective_mass_kg, float(road.here_n[0])
+    asked = float(lift_off_motor_n(road.demand.car_effective_kg, driver.lift_off_mps2, road.flat_n)[0])
     limits = motor_limits_at(car, conditions, driver, speed, driver.lift_off_mps2, asked)
     name, least = min(((name, float(np.squeeze(limit))) for name, limit in limits.items()), key=lambda item: item[1])
     held = max(min(asked, least), float(road.drag_n[0]) if asked else 0.0)
     return LiftOffLeft(
         situation=situation,
         asked_mps2=driver.lift_off_mps2,
-        slowing_mps2=float(road.flat_n[0] + held) / mass,
-        rolling_mps2=float(road.flat_n[0]) / mass,
+        slowing_mps2=(rolls_n + held) / mass,
+        rolling_mps2=rolls_n / mass,
         limit=name if least < asked else "",
     )
 
@@ -176,12 +177,8 @@ class WarmUp:
 def warm_up(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> WarmUp:
     """Warm battery and cabin before the drive, or not: the same drive both ways."""
     cold, warm = (replace(conditions, preconditioned=before) for before in (False, True))
-    soaked, ready = (start_temperature_c(each) for each in (cold, warm))
-    battery_kwh = car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh * (ready - soaked) / J_PER_KWH
-    parked = conditions.ambient_c if conditions.parked_c is None else conditions.parked_c
-    rise = max(conditions.cabin_set_c - parked, 0.0) if conditions.cabin else 0.0
-    cop = float(heat_pump_cop(car, parked)) if car.heat_source == "heat_pump" else 1.0
-    cabin_kwh = car.cabin_heat_capacity_kj_per_k * 1000 * rise / cop / J_PER_KWH
+    battery_kwh = float(pack_warm_up_j(car, warm)) / J_PER_KWH
+    cabin_kwh = float(cabin_warm_up_j(car, warm)) / J_PER_KWH
     taken = 0.0 if conditions.plugged_in else (battery_kwh + cabin_kwh) / car.usable_kwh
     return WarmUp(
         battery_kwh=battery_kwh,
@@ -189,5 +186,6 @@ def warm_up(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> W
         plugged_in=conditions.plugged_in,
         charge_share=taken,
         cold=evaluate(trace, car, cold, driver),
-        warm=evaluate(trace, car, replace(warm, soc_start=max(conditions.soc_start - taken, 0.0)), driver),
+        # with the charge it leaves with, so that both drives are counted from leaving
+        warm=evaluate(trace, car, replace(warm, soc_start=conditions.soc_start - taken, plugged_in=True), driver),
     )

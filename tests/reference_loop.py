@@ -54,22 +54,20 @@ class Loop:
         self.wind = conditions.wind_kmh / 3.6
 
         warmth = 1 - 0.008 * (conditions.ambient_c - 20)
-        pressure = 101325.0 * (1 - 2.25577e-5 * conditions.altitude_m) ** 5.25588
-        density = pressure / (287.05 * (conditions.ambient_c + 273.15))
         if car.f0_n is None:
             self.rolling_0 = car.rolling_coefficient * self.car_mass * GRAVITY * warmth
             self.rolling_1 = 0.0
-            self.drag = 0.5 * density * car.drag_area_m2
+            self.drag = 0.5 * car.drag_area_m2
         else:
             self.rolling_0 = car.f0_n * self.car_mass / car.mass_kg * warmth
             self.rolling_1 = car.f1_n_per_mps or 0.0
-            self.drag = car.f2_n_per_mps2 * density / 1.2041
+            self.drag = car.f2_n_per_mps2 / 1.2041
         surfaces, surface = surface_table(), SURFACES.index(conditions.surface)
         extra = float(surfaces["extra_rolling"][surface])
         self.soft_road_n = extra * self.car_mass * GRAVITY
         self.trailer_rolling = car.rolling_coefficient * conditions.trailer_kg * GRAVITY * warmth
         self.trailer_soft_road_n = extra * conditions.trailer_kg * GRAVITY
-        self.trailer_drag = 0.5 * density * conditions.trailer_drag_area_m2 if conditions.trailer_kg else 0.0
+        self.trailer_drag = 0.5 * conditions.trailer_drag_area_m2 if conditions.trailer_kg else 0.0
         self.cold_tyres = conditions.tyres_warm == "no"
         band = [float(surfaces[name][surface]) for name in ("low", "mid", "high")]
         self.grip = between(conditions.grip_level, [-1.0, 0.0, 1.0], band) * (1 - car.grip_reserve_share)
@@ -96,14 +94,20 @@ class Loop:
             return 1.0
         return 1 + self.car.tyre_cold_share * math.exp(-time_s / (self.car.tyre_warm_up_min * 60))
 
-    def wheel_n(self, time_s: float, speed: float, acceleration: float, sine: float) -> float:
+    def density(self, height_m: float) -> float:
+        """Air at a height above the start, a start at sea level taken as the lowest place there is."""
+        start_m = self.conditions.altitude_m
+        pressure = 101325.0 * (1 - 2.25577e-5 * max(start_m + height_m, min(start_m, 0.0))) ** 5.25588
+        return pressure / (287.05 * (self.conditions.ambient_c + 273.15))
+
+    def wheel_n(self, time_s: float, speed: float, acceleration: float, sine: float, density: float) -> float:
         """What the wheels must do in a step."""
         if speed == 0:
             return self.effective_mass * acceleration + self.mass * GRAVITY * sine
         cosine = math.sqrt(1 - sine * sine)
         warm_rolling = (self.rolling_0 + self.trailer_rolling) * self.cold_factor(time_s)
         rolling = (warm_rolling + self.soft_road_n + self.trailer_soft_road_n) * cosine + self.rolling_1 * speed
-        air = (self.drag + self.trailer_drag) * (speed + self.wind) * abs(speed + self.wind)
+        air = (self.drag + self.trailer_drag) * density * (speed + self.wind) * abs(speed + self.wind)
         return self.effective_mass * acceleration + self.mass * GRAVITY * sine + rolling + air
 
     def spin_n(self, speed: float) -> float:
@@ -115,7 +119,9 @@ class Loop:
         """What turning the unloaded machine takes of the braking at the wheels."""
         return min(brake, self.spin_n(speed) * self.car.zero_torque_drag_share / self.car.gear_efficiency)
 
-    def motor_slowing_n(self, time_s: float, brake: float, speed: float, acceleration: float, sine: float) -> float:
+    def motor_slowing_n(
+        self, time_s: float, brake: float, speed: float, acceleration: float, sine: float, density: float
+    ) -> float:
         """What the motor may take of the braking at the wheels, the battery left aside."""
         car = self.car
         unloaded = self.unloaded_n(brake, speed)
@@ -143,7 +149,7 @@ class Loop:
             taken = min(taken, brake * min(max((speed - end) / max(start - end, 1e-6), 0.0), 1.0))
         if car.brake_pedal == "friction":
             rolling = self.rolling_0 * self.cold_factor(time_s) + self.soft_road_n + self.rolling_1 * speed
-            road_load = rolling + self.drag * speed * speed
+            road_load = rolling + self.drag * density * speed * speed
             taken = min(taken, self.driver.lift_off_mps2 * self.car_effective_mass - road_load)
         return max(taken, unloaded)
 
@@ -210,6 +216,19 @@ class Loop:
         parked = self.conditions.ambient_c if self.conditions.parked_c is None else self.conditions.parked_c
         return max(20.0, parked) if self.conditions.preconditioned else parked
 
+    def before_j(self) -> float:
+        """What warming cabin and battery before the drive takes from the battery: heat first, then what makes it."""
+        car, around = self.car, self.conditions
+        if not around.preconditioned or around.plugged_in:
+            return 0.0
+        parked = around.ambient_c if around.parked_c is None else around.parked_c
+        battery_kj = car.pack_heat_capacity_kj_per_k_kwh * car.usable_kwh * (self.start_c() - parked)
+        cabin_kj = 0.0
+        if around.cabin and around.ambient_c < 18:
+            cop = max(1.0, car.heat_pump_cop_at_0c + 0.04 * parked) if car.heat_source == "heat_pump" else 1.0
+            cabin_kj = car.cabin_heat_capacity_kj_per_k * max(around.cabin_set_c - parked, 0.0) / cop
+        return (battery_kj + cabin_kj) * 1000
+
 
 def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen: bool = True) -> Totals:
     """Drive a trace (without surfaces or measurements of its own) step by step.
@@ -220,7 +239,8 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
     if conditions.tyres_warm == "by_drive":
         loop.cold_tyres = not trace.warmed_up
     times, speeds, heights = trace.time_s.tolist(), trace.speed_mps.tolist(), trace.elevation_m.tolist()
-    soc, pack_c = conditions.soc_start, loop.start_c()
+    totals.out_j = loop.before_j()
+    soc, pack_c = conditions.soc_start - totals.out_j / (car.usable_kwh * 3.6e6), loop.start_c()
     heat_capacity = car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
     for first in range(0, len(times) - 1, BLOCK):
         last = min(first + BLOCK, len(times) - 1)
@@ -234,9 +254,10 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
             acceleration = (speeds[step + 1] - speeds[step]) / step_s
             sine = (heights[step + 1] - heights[step]) / (speed * step_s) if speed > 0 else 0.0
             passed_s = times[step] - times[0] + step_s / 2
-            wheel = loop.wheel_n(passed_s, speed, acceleration, sine)
+            density = loop.density((heights[step] + heights[step + 1]) / 2)
+            wheel = loop.wheel_n(passed_s, speed, acceleration, sine, density)
             pull, brake = max(wheel, 0.0), max(-wheel, 0.0)
-            taken = loop.motor_slowing_n(passed_s, brake, speed, acceleration, sine)
+            taken = loop.motor_slowing_n(passed_s, brake, speed, acceleration, sine, density)
             electric = loop.electric_w(speed, pull, brake, taken)
             load = car.accessory_w + loop.cabin_w(passed_s)
             if regen and electric < -(load + accepted):

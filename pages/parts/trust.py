@@ -18,6 +18,7 @@ LEFT_OUT = (
     "Ageing of the battery, and cells that differ from each other.",
     "Brake discs that drag a little when they should be free, and a trailer's own brakes.",
     "Sun, damp and passengers in the cabin, beyond one assumed heat.",
+    "A wait before the way back: it begins at once, with battery, tyres and cabin as warm as they arrived.",
     "Losses while parked, and charging losses other than one average.",
 )
 NARROW = "\N{NO-BREAK SPACE}"

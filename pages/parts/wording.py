@@ -192,7 +192,8 @@ def season_words(conditions: Conditions, year: Year, display: Display) -> str:
     """Season and temperature, such as “spring, 11 °C”, and what else is out of the ordinary."""
     words = [season_of(conditions, year), temperature_text(conditions.ambient_c, display)]
     words.append(choice_word("surface", conditions.surface) if conditions.surface != "dry" else None)
-    words.append("warmed on the plug" if conditions.preconditioned else None)
+    warmed = "warmed on the plug" if conditions.plugged_in else "warmed from the battery"
+    words.append(warmed if conditions.preconditioned else None)
     words.append(None if conditions.cabin else "cabin off")
     return ", ".join(word for word in words if word)
 

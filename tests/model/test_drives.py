@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from model.drives import answer_of, drive, samples_of, trace_of, year_of
+from model.road_load import air_density
 from model.scenario import SEASONS, Leg, Scenario
 from model.scenario_io import starting_drives
 
@@ -89,3 +90,26 @@ def test_money_and_carbon_follow_the_wall_and_their_factors():
     assert year.saved_co2_kg.high == pytest.approx(0.21 * year.saved_wall_kwh.high)
     twice = year_of(stated.with_setting("price_per_kwh", 0.58))
     assert twice.saved_money.mid == pytest.approx(2 * year.saved_money.mid)
+
+
+def test_a_headwind_is_from_behind_on_the_way_back():
+    """There and back in wind is the two ways one by one, and less than the wind from ahead all the way."""
+    out = Scenario(legs=(Leg(distance_km=8, speed_kmh=90, stops=0, slow_downs=0),)).with_setting("cabin", False)
+    out = out.with_setting("tyres_warm", "yes")
+    ahead, behind = (drive(out.with_setting("wind_kmh", wind)) for wind in (40.0, -40.0))
+    both = drive(replace(out, return_trip=True).with_setting("wind_kmh", 40.0))
+    assert both.net_kwh == pytest.approx(ahead.net_kwh + behind.net_kwh, rel=5e-3)
+    assert both.net_kwh < 1.7 * ahead.net_kwh
+    weak = replace(out, return_trip=True).with_setting("motor_peak_kw", 14.0).with_setting("wind_kmh", 60.0)
+    slow = drive(weak).trace
+    there, back = (slow.speed_mps[1:][slow.heading == way].max() for way in (1, -1))
+    assert there < 0.9 * back
+
+
+def test_thin_air_goes_with_the_road_and_with_the_start():
+    """A plateau that is climbed to drags as little as one that is started on."""
+    plateau = Leg(distance_km=10, speed_kmh=110, stops=0, slow_downs=0)
+    up = Scenario(legs=(Leg(distance_km=25, climb_m=1000, grade_pct=6), plateau))
+    air = [drive(up.with_setting("altitude_m", start)) for start in (0.0, 1000.0)]
+    on_top = [result.run.demand.air_n[0, : len(result.trace.leg)][result.trace.leg == 1].max() for result in air]
+    assert on_top[1] / on_top[0] == pytest.approx(air_density(20.0, 2000.0) / air_density(20.0, 1000.0), rel=1e-3)

@@ -27,7 +27,7 @@ SITUATIONS = {
         {"brake_pedal": "friction", "zero_torque_drag_share": 0.3},
     ),
     "measured road load": (
-        Conditions(ambient_c=5.0, preconditioned=True),
+        Conditions(ambient_c=5.0, preconditioned=True, plugged_in=False),
         Driver(),
         {"f0_n": 130.0, "f1_n_per_mps": -1.0, "f2_n_per_mps2": 0.45},
     ),

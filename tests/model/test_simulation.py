@@ -19,14 +19,16 @@ from tests.made_traces import ride, steady, stop_and_go
 WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
 COLD = Conditions(ambient_c=-12.0, soc_start=0.8)
 DESCENT = steady(60, 607, slope=-0.06)
+CLIMB = ride(np.append(np.full(900, 60.0), np.linspace(60, 0, 10)), slope=0.05)
 SITUATIONS = {
     "warm": ("family-hatch", {}, WARM, Driver(), cycle_trace("wltc3b")),
     "hard driving": ("performance-saloon", {}, WARM, Driver(), cycle_trace("us06")),
     "battery limits in the cold": ("small-hatch", {}, COLD, Driver(), cycle_trace("wltc3b")),
-    "heat pump, warmed up": (
-        "large-suv", {}, Conditions(ambient_c=-3.0, preconditioned=True, altitude_m=1200.0), Driver(),
+    "heat pump, warmed up from the battery": (
+        "large-suv", {}, Conditions(ambient_c=-3.0, parked_c=1.0, preconditioned=True, plugged_in=False), Driver(),
         cycle_trace("udds"),
     ),
+    "a climb in thin air": ("van", {}, replace(WARM, altitude_m=1200.0), Driver(), CLIMB),
     "cooling": (
         "compact-crossover", {"acceptance_level": 0.4}, Conditions(ambient_c=34.0), Driver(), cycle_trace("nycc"),
     ),

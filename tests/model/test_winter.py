@@ -7,6 +7,7 @@ import pytest
 
 from model.battery import usable_in_the_cold_kwh
 from model.cold_day import FADES
+from model.fields import InputError
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
@@ -81,6 +82,40 @@ def test_warming_up_is_paid_from_the_wall_or_from_the_battery():
     assert unplugged.warm.soc[0] == pytest.approx(0.8 - unplugged.charge_share)
     assert plugged.saved_on_the_drive_kwh > 0 and plugged.less_heating_kwh > 0 and plugged.less_friction_kwh >= 0
     assert plugged.warm.run.pack_c[0, 0] == 20
+
+
+def test_warming_up_from_the_battery_is_energy_of_the_drive():
+    """What it takes stands in the net energy of both runs, in the books, and in what is left to drive on."""
+    before = replace(WINTER, preconditioned=True)
+    plugged, unplugged = (
+        evaluate(hill_and_town(), CAR, replace(before, plugged_in=plugged_in), DRIVER) for plugged_in in (True, False)
+    )
+    takes = warm_up(hill_and_town(), CAR, replace(before, plugged_in=False), DRIVER)
+    took_kwh = takes.battery_kwh + takes.cabin_kwh
+    assert took_kwh > 1
+    assert unplugged.soc[0] == pytest.approx(plugged.soc[0] - took_kwh / CAR.usable_kwh)
+    # on less charge the cells' voltage is a little lower
+    assert unplugged.net_kwh == pytest.approx(plugged.net_kwh + took_kwh, abs=2e-3)
+    assert unplugged.friction_only_net_kwh == pytest.approx(plugged.friction_only_net_kwh + took_kwh, abs=2e-3)
+    more = [getattr(unplugged.ledger, entry) - getattr(plugged.ledger, entry) for entry in ("pack_heater", "cabin")]
+    assert np.array(more) / 3.6e6 == pytest.approx([takes.battery_kwh, takes.cabin_kwh])
+    assert plugged.ledger.error_share < 1e-9 > unplugged.ledger.error_share
+    assert unplugged.answers()["warm_up_kwh"] == pytest.approx(took_kwh) and plugged.answers()["warm_up_kwh"] == 0
+    with pytest.raises(InputError, match="battery would be empty after about 0 of"):
+        evaluate(hill_and_town(), CAR, replace(before, plugged_in=False, soc_start=0.01), DRIVER)
+
+
+def test_a_trailer_is_slowed_by_the_cars_lift_off_too():
+    car = replace(CAR, brake_pedal="friction")
+    towing = replace(mild_day(WINTER), soc_start=0.6, trailer_kg=1200.0, cabin=False)
+    left = lift_off_left("as usual", car, towing, DRIVER, 50.0)
+    assert left.limit == "" and 0.5 < left.slowing_mps2 < left.asked_mps2 - 0.3
+    speeds = 50 / 3.6 + np.array([0.5, -0.5]) * left.slowing_mps2
+    trace = Trace(time_s=np.array([0.0, 1.0]), speed_mps=speeds, elevation_m=np.zeros(2), warmed_up=True)
+    run = solve(wheel_demand(trace, car, towing), car, towing, DRIVER)
+    # the motor does all of that slowing, and could do no more
+    assert run.braking_n[0, 0] == pytest.approx(run.wheel_motor_n[0, 0], rel=1e-3)
+    assert run.wheel_motor_n[0, 0] == pytest.approx(left.motor_mps2 * run.demand.effective_mass_kg, rel=1e-3)
 
 
 def test_a_garage_leaves_less_to_warm():
