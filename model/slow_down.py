@@ -24,6 +24,8 @@ SPEED_STEPS = 400
 """Equal parts into which a change of speed is cut."""
 FROM_KMH = Field("from_kmh", "number", "km/h", "Speed at the start", "", minimum=1, maximum=250, usual=(20, 140))
 TO_KMH = Field("to_kmh", "number", "km/h", "Speed at the end", "0 for a stop.", minimum=0, maximum=249, usual=(0, 110))
+ROUNDING = 1e-6
+"""Less than this of a way's largest energy is rounding [1]: answers have six digits."""
 DIP_SLOWING_MPS2 = 1.0
 """How strongly a car slows in a dip that nobody needed [m/s²]. Common practice, no source."""
 
@@ -104,8 +106,10 @@ class Way:
     lift_m: float
 
     def answers(self) -> dict[str, float]:
-        """The way as the command line gives it, every key ending in its unit."""
-        return {item.name: getattr(self, item.name) for item in fields(self) if item.name != "trace"}
+        """The way as the command line gives it, every key ending in its unit; rounding left in an energy is nothing."""
+        found = {item.name: float(getattr(self, item.name)) for item in fields(self) if item.name != "trace"}
+        least_wh = ROUNDING * max(abs(value) for key, value in found.items() if key.endswith("_wh"))
+        return {k: 0.0 if k.endswith("_wh") and abs(value) < least_wh else value for k, value in found.items()}
 
 
 def drive_way(parts: list[Part], car: Car, conditions: Conditions, driver: Driver, *, regen: bool = True) -> Way:

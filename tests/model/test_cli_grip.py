@@ -57,6 +57,12 @@ def test_every_verb_takes_the_winters_settings(capsys):
     assert "emergency" in answer(capsys, "stop", "--from-kmh", "50", *settings)
 
 
+def test_rounding_left_in_a_stop_is_nothing(capsys):
+    ways = answer(capsys, "stop", "--from-kmh", "50")
+    assert ways["coast"]["friction_wh"] == 0 and ways["coast"]["recovered_wh"] == 0
+    assert ways["friction"]["friction_wh"] > 10 and ways["coast"]["battery_wh"] > 0
+
+
 def test_a_hybrid_answers_in_fuel(capsys):
     found = answer(capsys, "cycle", "udds", "--car", "full-hybrid")
     assert 0 < found["fuel"]["saved_l"]["low"] < found["fuel"]["saved_l"]["high"]
