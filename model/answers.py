@@ -8,12 +8,13 @@ from __future__ import annotations
 
 import json
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
 from typing import Any
 
 from model import MODEL_VERSION
-from model.drives import YEAR_RUNS, answer_of, drive, samples_of, year_of
+from model.comparison import Difference, difference, side_of, told_apart
+from model.drives import YEAR_RUNS, Answer, answer_of, drive, samples_of, year_of
 from model.fields import Field, InputError
 from model.hybrid import fuel_answers, has_engine
 from model.lift_off_advice import RULES, advise
@@ -84,16 +85,38 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
     if has_engine(result.car):
         answer["fuel"] = fuel_answers(scenario, result)
     if band_runs:
-        bands = answer_of(result, samples_of(scenario, result, band_runs))
-        answer["band"] = {
-            "quantiles": [LOW_SHARE, 0.5, HIGH_SHARE],
-            "runs": band_runs,
-            "seed": SEED,
-            "energy_saved_share": _points(bands.saved_share),
-            "saved_kwh": _points(bands.saved_kwh),
-            "battery_net_kwh": _points(bands.net_kwh),
-        }
+        answer["band"] = _drawn(band_runs) | _bands(answer_of(result, samples_of(scenario, result, band_runs)))
     return answer
+
+
+def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str, Any]:
+    """Drives side by side, and what each has more than the first: bands over the same draws, run by run."""
+    sides = [side_of(scenario, scenarios[0].car_class, runs=runs) for scenario in scenarios]
+    differences = [difference(side, sides[0]) for side in sides[1:]]
+    return _drawn(runs) | {
+        "drives": [_bands(side.answer) | described(side.scenario, legs=True) for side in sides],
+        "more_than_the_first": [
+            _bands(each)
+            | {
+                "wheel_friction_kwh": _points(each.friction_kwh),
+                "duration_s": each.duration_s,
+                "told_apart": told_apart(each.net_kwh),
+            }
+            for each in differences
+        ],
+    }
+
+
+def _drawn(runs: int) -> dict[str, Any]:
+    return {"quantiles": [LOW_SHARE, 0.5, HIGH_SHARE], "runs": runs, "seed": SEED}
+
+
+def _bands(of: Answer | Difference) -> dict[str, Any]:
+    return {
+        "energy_saved_share": _points(of.saved_share),
+        "saved_kwh": _points(of.saved_kwh),
+        "battery_net_kwh": _points(of.net_kwh),
+    }
 
 
 def described(scenario: Scenario, *, legs: bool = False) -> dict[str, Any]:
@@ -118,7 +141,8 @@ def _advice(scenario: Scenario) -> dict[str, Any]:
 def rounded(value: Any) -> Any:
     """Numbers at six significant digits, the same bytes on every machine; what is not finite becomes null."""
     if isinstance(value, Mapping):
-        return {key: rounded(item) for key, item in value.items()}
+        # what was given is kept digit by digit, or a file given back would ask for another drive
+        return {key: item if key == "scenario" else rounded(item) for key, item in value.items()}
     if isinstance(value, list | tuple):
         return [rounded(item) for item in value]
     if isinstance(value, float):
@@ -128,6 +152,4 @@ def rounded(value: Any) -> Any:
 
 def as_text(answer: Mapping[str, Any]) -> str:
     """The answer as JSON text."""
-    # what was given is kept digit by digit, or a file given back would ask for another drive
-    given = {"scenario": answer["scenario"]} if "scenario" in answer else {}
-    return json.dumps(rounded(answer) | given, indent=2, ensure_ascii=False) + "\n"
+    return json.dumps(rounded(answer), indent=2, ensure_ascii=False) + "\n"

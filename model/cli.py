@@ -5,28 +5,23 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import Any, NoReturn
 
-from model.answers import Asked, as_text, asked_by, described, drive_answer, result_answer
+from model.answers import Asked, as_text, asked_by, compare_answer, described, drive_answer, result_answer
 from model.claims import check, claims, question, question_from_json
 from model.cycles import CYCLES, cycle_trace
 from model.drives import YEAR_RUNS
 from model.fields import InputError
 from model.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
-from model.logs import read_recording
 from model.parameters import DEFAULT_CLASS, car_of
 from model.range_figure import TESTS
 from model.savings import evaluate
 from model.scenario import Scenario
-from model.scenario_io import (
-    read_json,
-    with_car,
-    with_settings,
-)
+from model.scenario_io import read_json, with_car, with_settings
 from model.slow_down import FROM_KMH, TO_KMH, compare
 from model.stopping import emergency_answers
+from model.study import drive_recording, study
 from model.uncertainty import RUNS
 from model.units import KMH_PER_MPS
 
@@ -55,6 +50,9 @@ def _parser() -> argparse.ArgumentParser:
     drive.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
     drive.add_argument("--year", action="store_true", help="add the year of this drive")
     verb("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
+    verb("study", "all recorded drives of a folder").add_argument("folder", type=Path, help="with .csv and .gpx files")
+    beside = verb("compare", "two or three described drives, and their differences with bands")
+    beside.add_argument("scenarios", type=Path, nargs="+", help="scenarios (JSON), or answers")
     stop = verb("stop", "one slow-down under the microscope")
     stop.add_argument("--from-kmh", required=True, help="speed at its start")
     stop.add_argument("--to-kmh", default="0", help="speed at its end; 0 when left out")
@@ -138,20 +136,23 @@ def _stop(options: argparse.Namespace) -> dict[str, Any]:
 
 def _log(options: argparse.Namespace) -> dict[str, Any]:
     scenario, given = scenario_from_options(Scenario(), options)
-    recording = read_recording(options.file)
-    if recording.soc_start is not None and "soc_start" not in given:
-        scenario = scenario.with_setting("soc_start", recording.soc_start)
-    if recording.trace.ambient_c is not None and "ambient_c" not in given:
-        scenario = scenario.with_setting("ambient_c", float(recording.trace.ambient_c.mean()))
-    trace = recording.trace
-    if "ambient_c" in given:
-        trace = replace(trace, ambient_c=None)
-    car = car_of(scenario)
-    result = evaluate(trace, car, scenario.conditions, scenario.driver)
+    recording, scenario, result = drive_recording(options.file, scenario, frozenset(given))
     answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
     if recording.measured is not None:
         answer["measured"] = recording.measured.__dict__
     return answer | {"notes": list(recording.notes)}
+
+
+def _study(options: argparse.Namespace) -> dict[str, Any]:
+    scenario, given = scenario_from_options(Scenario(), options)
+    return study(options.folder, scenario, frozenset(given)) | described(scenario)
+
+
+def _compare(options: argparse.Namespace) -> dict[str, Any]:
+    if not 2 <= len(options.scenarios) <= 3:
+        raise InputError(f"scenarios: {len(options.scenarios)} given; two or three are compared.")
+    asked = [asked_by(read_json(file)).scenario for file in options.scenarios]
+    return compare_answer([scenario_from_options(scenario, options)[0] for scenario in asked])
 
 
 def _grip(options: argparse.Namespace) -> dict[str, Any]:
@@ -176,7 +177,10 @@ def _claim(options: argparse.Namespace) -> dict[str, Any]:
     return check(question(claim_id, settings | settings_from(options.set))).as_json()
 
 
-VERBS = {"cycle": _cycle, "drive": _drive, "log": _log, "stop": _stop, "grip": _grip, "claim": _claim}
+VERBS = {
+    "cycle": _cycle, "drive": _drive, "log": _log, "study": _study, "compare": _compare, "stop": _stop, "grip": _grip,
+    "claim": _claim,
+}  # fmt: skip
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
