@@ -67,13 +67,14 @@ def answer_of(result: Result, samples: Samples) -> Answer:
 
 @dataclass(frozen=True)
 class SeasonRow:
-    """One season of the year: its days, its temperature, and one day's drive in it."""
+    """One season of the year: its days, its temperature, and one day's drive in it, as in `Answer`."""
 
     season: str
     days: int
     ambient_c: float
-    net_kwh: float
-    saved_kwh: float
+    net_kwh: Band
+    saved_kwh: Band
+    saved_share: Band | None
 
 
 @dataclass(frozen=True)
@@ -88,22 +89,34 @@ class YearOfDrives:
     saved_co2_kg: Band
 
 
-def year_of(scenario: Scenario, runs: int = YEAR_RUNS) -> YearOfDrives:
-    """Drive the scenario in four seasons, each with `runs` sampled cars: its temperature, the rest as described.
+def seasons_of(scenario: Scenario) -> list[tuple[str, int, Scenario]]:
+    """Each season of the scenario's year with its days, and the scenario at its temperature, the rest as described.
 
     A preconditioned or measured start stays; a season's battery otherwise starts as cold as its air.
     """
+    year, now = scenario.year, scenario.conditions
+    return [
+        (season, getattr(year, f"{season}_days"),
+         replace(scenario, conditions=replace(now, ambient_c=getattr(year, f"{season}_c"))))
+        for season in SEASONS
+    ]  # fmt: skip
+
+
+def year_of(scenario: Scenario, runs: int = YEAR_RUNS) -> YearOfDrives:
+    """Drive the scenario in its four seasons, each with `runs` sampled cars."""
     year = scenario.year
     drawn = sample(open_figures_of(scenario), runs)
     saved = np.zeros(runs)
     rows, distance_km = [], 0.0
-    for season in SEASONS:
-        days, ambient_c = getattr(year, f"{season}_days"), getattr(year, f"{season}_c")
-        result = drive(replace(scenario, conditions=replace(scenario.conditions, ambient_c=ambient_c)))
+    for season, days, then in seasons_of(scenario):
+        result = drive(then)
         samples = run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
         saved += days * samples.saved_kwh
         distance_km += days * result.distance_km
-        rows.append(SeasonRow(season, days, ambient_c, result.net_kwh, result.saved_kwh))
+        one = answer_of(result, samples)
+        rows.append(
+            SeasonRow(season, days, then.conditions.ambient_c, one.net_kwh, one.saved_kwh, one.saved_share)
+        )
     wall = Band.of(saved / np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency)))
     return YearOfDrives(
         rows=tuple(rows),

@@ -11,6 +11,7 @@ from dataclasses import asdict, dataclass, replace
 from typing import Any
 
 from model.car import Car
+from model.drives import drive, seasons_of
 from model.parameters import assumed_figures
 from model.savings import Result
 from model.scenario import Conditions, Scenario
@@ -58,6 +59,12 @@ def fuel_saved(scenario: Scenario, result: Result) -> FuelSaved:
     with_regen, without = engine_kwh(result.run), engine_kwh(result.friction_only)
     litres = Band(*(fuel_l(without - with_regen, efficiency) for efficiency in ends))
     return FuelSaved(with_regen, without, litres, litres.scaled(100 / result.distance_km))
+
+
+def fuel_of_year(scenario: Scenario) -> Band:
+    """Fuel saved in the scenario's year [l]: every season's drive on its days, with the band of `fuel_saved`."""
+    seasons = [fuel_saved(then, drive(then)).litres.scaled(days) for _, days, then in seasons_of(scenario)]
+    return Band(*(sum(getattr(litres, end) for litres in seasons) for end in ("low", "mid", "high")))
 
 
 def fuel_answers(scenario: Scenario, result: Result) -> dict[str, Any]:

@@ -14,6 +14,7 @@ from model.timeline import books
 from pages.parts import link, show_words, state, wording
 from pages.parts.answer_line import choose_drive, pick_season, take_car
 from pages.parts.charts.energy import before_after
+from pages.parts.facts import fuel_fact
 from pages.parts.figure import draw_chart
 from pages.parts.show_words import Card
 
@@ -46,18 +47,30 @@ def tell() -> Card:
         required=True, wrap=True, label_visibility="collapsed",
     )  # fmt: skip
     pick_season(label_visibility="collapsed")
-    st.caption(f"Now: {wording.season_words(scenario.conditions, scenario.year, display)}.")
+    with st.container(key="tell-foot", horizontal=True, horizontal_alignment="distribute", vertical_alignment="center"):
+        st.caption(f"Now: {wording.season_words(scenario.conditions, scenario.year, display)}.", width="content")
+        st.page_link("your_drive.py", label="Another drive, leg by leg", query_params=link.own_link())
     return show_words.TELL
 
 
 def number(result: Result) -> Card:
     """What it saves."""
-    scenario, bands = state.scenario(), state.answer()
+    scenario, display, bands = state.scenario(), state.display(), state.answer()
     assert bands is not None
     beside = [wording.unusual_text(unusual(scenario))]
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
-    return say(show_words.number(bands, scenario, state.display(), [one for one in beside if one]))
+    return say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel_words(result)))
+
+
+def fuel_words(result: Result) -> str:
+    """What a hybrid spares, on 100 km and in the year; empty where no engine runs."""
+    scenario, display, year = state.scenario(), state.display(), state.year()
+    fuel = fuel_fact(scenario, result, display)
+    if fuel is None or year is None:
+        return f"{fuel[1]} less fuel" if fuel else ""
+    days, in_year, _ = wording.year_fact(year, scenario.year, display, state.year_fuel())
+    return f"{fuel[1]} less fuel: {in_year} {days.lower()}"
 
 
 def bars(result: Result) -> Card:
@@ -83,7 +96,7 @@ def winter(_result: Result) -> Card:
 
 def limits(_result: Result) -> Card:
     """When it is not there."""
-    return say(show_words.limits(state.display()))
+    return say(show_words.limits())
 
 
 ANSWERS: tuple[Callable[[Result], Card], ...] = (number, bars, lift_off, winter, limits)
@@ -116,7 +129,8 @@ def turn(by: int) -> None:
 
 def next_customer() -> None:
     """Clear everything, asked once."""
-    with st.popover("Next customer", type="tertiary", key="next-customer"):
+    # known by another name afterwards, so that it does not stay open over the next customer's card
+    with st.popover("Next customer", type="tertiary", key=f"next-customer-{st.session_state.get('customer', 0)}"):
         st.markdown("This clears the drive, the car and everything else that was entered, the link included.")
         st.button("Clear everything", key="start-over", type="primary", on_click=link.start_over, width="stretch")
 

@@ -154,5 +154,5 @@ say(
 show(changes_table(), "Versions of the model with what each changed")
 
 section("cautions")
-say(f"{wording.CAUTION} {wording.LIMITS_OF_REGENERATION}")
+say(f"{wording.CAUTION} {wording.NO_SUBSTITUTE} {wording.WEAKER}")
 say(f"Model version {MODEL_VERSION} of {MODEL_DATE}. Answers of another version may differ.")

@@ -10,10 +10,12 @@ import streamlit as st
 
 from model.answers import Asked, as_text, drive_answer
 from model.fields import InputError
+from model.hybrid import has_engine
+from model.limit_settings import LimitSettings
 from model.savings import Result
 from model.scenario import Scenario
 from model.timeline import timeline
-from pages.parts import link, opening, state, wording
+from pages.parts import link, opening, state, winter_words, wording
 from pages.parts.charts import export
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.report import TakeAway, report_html
@@ -44,11 +46,14 @@ def take(result: Result) -> None:
     """The page to print and the files; each is made when it is asked for."""
     scenario, bands, advised = state.scenario(), state.answer(), state.lift_off()
     assert bands is not None
+    asked = LimitSettings()
     taken = TakeAway(
         scenario=scenario,
         result=result,
         answer=bands,
         year=state.year(),
+        year_fuel_l=state.year_fuel() if has_engine(result.car) else None,
+        glance=winter_words.glance(state.limits_at_a_glance(asked), asked, state.display()),
         advice=advised.advice.overall if advised else None,
         described_s=state.described_duration_s(),
         link=link.own_link(),

@@ -173,33 +173,33 @@ def answer() -> None:
     facts = [("On this drive", wording.saved_text(bands, display), wording.taken_text(bands, display)), fuel or reach]
     with st.container(key="facts", gap=None):
         st.html(fact_rows(facts))
-        if fuel is None:
-            draw_year()
+        draw_year(in_fuel=fuel is not None)
     if fuel is not None:
         st.caption(wording.HYBRID_ENERGY)
-        return
-    with st.expander("What the year is made of", type="compact", key="year-drawer", on_change="rerun") as drawer:
+    made_of = "What the year is made of" + (", price and currency" if fuel is None else "")
+    with st.expander(made_of, type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
-            year_entries()
+            year_entries(priced=fuel is None)
 
 
 @st.fragment(parallel=True)
-def draw_year() -> None:
+def draw_year(*, in_fuel: bool) -> None:
     """The year's row; drawn beside the rest of the page, since four seasons have to be driven for it."""
-    scenario, display, year = state.scenario(), state.display(), state.year()
-    if year is None:
-        return
-    energy, money = wording.year_texts(year, scenario.year, display)
-    st.html(fact_rows([(f"In a year of {wording.year_days(year)} days", f"{energy} from the wall", money)]))
+    year = state.year()
+    if year is not None:
+        fuel_l = state.year_fuel() if in_fuel else None
+        st.html(fact_rows([wording.year_fact(year, state.scenario().year, state.display(), fuel_l)]))
 
 
-def year_entries() -> None:
-    """Days and temperature of each season, price and CO₂."""
+def year_entries(*, priced: bool) -> None:
+    """Days and temperature of each season; price and CO₂ of electricity, where that is what is saved."""
     currency = state.scenario().year.currency
     for season in SEASONS:
         for column, key in zip(st.columns(2, wrap=False), (f"{season}_days", f"{season}_c"), strict=True):
             with column:
                 control(YEAR_FIELDS[key], help="")
+    if not priced:
+        return
     asked = (("currency", ""), ("price_per_kwh", f"{currency} per kWh"), ("co2_g_per_kwh", "g CO₂ per kWh"))
     for column, (key, label) in zip(st.columns(3, wrap=False), asked, strict=True):
         with column:

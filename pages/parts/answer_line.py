@@ -117,7 +117,9 @@ def choose_drive(where: str) -> None:
             wrap=True,
             label_visibility="collapsed",
         )
-        st.caption(starting_drives()[name][1] if name else "Your own drive. Pick one above to start over.")
+        scenario, display = state.scenario(), state.display()
+        about = f"{starting_drives()[name][1]} {wording.length_text(scenario, display)} in all." if name else ""
+        st.caption(about or "Your own drive. Pick one above to start over.")
 
 
 def pick_season(**words: str) -> None:

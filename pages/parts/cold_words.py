@@ -22,7 +22,7 @@ from pages.parts.winter_words import (
     normal_text,
     whole,
 )
-from pages.parts.wording import season_of, temperature_text
+from pages.parts.wording import LESS_AT_FIRST, PRESS_THE_PEDAL, season_of, temperature_text
 
 HARDLY_MPS2 = 0.005
 SLIPPERY = ("snow", "ice", "glazed-ice")
@@ -47,8 +47,7 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
         (
             "**Warm the car up on the plug before leaving**, if it can. The heat for battery and cabin then comes from "
             "the wall.",
-            "**Expect less slowing in the first minutes.** Leave more room, and press the brake pedal: it brakes "
-            "whatever the battery takes.",
+            f"**{LESS_AT_FIRST}** {PRESS_THE_PEDAL}",
             "**Charge just before leaving** rather than the evening before: charging warms the battery. "
             "Common practice, no source.",
         ),
@@ -79,11 +78,11 @@ def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
         sentence = f"{battery}, motor slowing is weaker than usual for the first {lasts}."
     least, most = (normal_text(found.normal[name], display) for name in ("low", "high"))
     more = (
-        f"Batteries differ: with one that takes much in the cold, motor slowing is as usual {most}; with one that "
+        f"Batteries differ: with one that takes much in the cold, motor slowing {most}; with one that "
         f"takes little, {least}."
     )
     if least == most:
-        more = f"Whether the battery takes much or little in the cold, motor slowing is as usual {most}."
+        more = f"Whether the battery takes much or little in the cold, motor slowing {most}."
     if surface in SLIPPERY:
         more += f" Normal is what there is grip for {ON[surface]}, where the motor slows the car less anyway."
     return sentence, more

@@ -12,6 +12,7 @@ from model.uncertainty import Band
 from model.units import KG_PER_LB, KM_PER_MILE
 
 M_PER_FOOT = 0.3048
+LITRES_PER_GALLON = 3.785411784
 # unit inside -> (unit shown in US units, factor, offset)
 US = {
     "km": ("mi", 1 / KM_PER_MILE, 0.0),
@@ -21,6 +22,8 @@ US = {
     "°C": ("°F", 1.8, 32.0),
     "Wh/km": ("Wh/mi", KM_PER_MILE, 0.0),
     "kWh/100 km": ("kWh/100 mi", KM_PER_MILE, 0.0),
+    "l": ("gal", 1 / LITRES_PER_GALLON, 0.0),
+    "l/100 km": ("gal/100 mi", KM_PER_MILE / LITRES_PER_GALLON, 0.0),
 }
 ENTRY_DIGITS = 5
 """Digits kept of an entry in US units, so that a link carries 49.89 rather than fifteen digits of it."""

@@ -12,7 +12,7 @@ from model.limit_settings import LimitSettings
 from model.scenario import Scenario
 from pages.parts.charts.hills import charge_text
 from pages.parts.display import Display, number_text, percent_text
-from pages.parts.winter_words import LEAST_KWH, Said, band_text, free_text, kwh, normal_text, share_text, whole
+from pages.parts.winter_words import LEAST_KWH, Said, free_text, kwh, normal_text, share_text, whole
 from pages.parts.wording import temperature_text
 
 WARM_K = 5.0
@@ -109,14 +109,14 @@ def _facts(
         full = found.full_start
         facts += [
             ("Leaving home full", f"{kwh(max(full.lost_kwh, 0.0))} more",
-             f"on your drive than leaving at 60 %; motor slowing is as usual {normal_text(full.normal, display)}"),
+             f"on your drive than leaving at 60 %; motor slowing {normal_text(full.normal, display)}"),
             ("Your drive", free_text(found.drive_room["mid"].gained_share),
              "the most by which its charge rises above the start"),
         ]  # fmt: skip
     else:
         litres = found.fuel.litres_per_100km
         facts.append(
-            ("Fuel saved", band_text((litres.low, litres.high), "l/100 km"),
+            ("Fuel saved", display.range_text(litres, "l/100 km"),
              "by regeneration on your drive; a wide band, since an engine’s efficiency in traffic is not published")
         )  # fmt: skip
     if trailer:

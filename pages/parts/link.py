@@ -85,8 +85,9 @@ def start_over() -> None:
     How figures are shown stays: it goes with the place, not with who stands there.
     """
     shown, left = state.display(), _left() | st.session_state.get("own_links", set())
+    customer = st.session_state.get("customer", 0) + 1
     st.session_state.clear()
-    st.session_state["display"], st.session_state["left_links"] = shown, left
+    st.session_state.update(display=shown, left_links=left, customer=customer)
     st.session_state["written_link"] = own_link()
     st.query_params.from_dict(own_link())
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import base64
 import json
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -21,8 +21,8 @@ from model.savings import Result
 from model.scenario import Scenario
 from model.scenario_io import scenario_to_json, unusual
 from model.timeline import books, slow_downs, timeline
-from model.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
-from pages.parts import lift_off_words, wording
+from model.uncertainty import HIGH_SHARE, LOW_SHARE, SEED, Band
+from pages.parts import lift_off_words, winter_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.energy_words import before_after_words
@@ -42,12 +42,18 @@ REPRODUCE = "python -m model drive FILE"
 
 @dataclass(frozen=True, eq=False)
 class TakeAway:
-    """All that the page is made of; `band_runs` are the sampled cars behind the bands, `made` is the day of making."""
+    """All that the page is made of.
+
+    `year_fuel_l` is what a hybrid spares in the year, `glance` each limit in short, `band_runs` the sampled cars behind
+    the bands, `made` the day of making.
+    """
 
     scenario: Scenario
     result: Result
     answer: Answer
     year: YearOfDrives | None
+    year_fuel_l: Band | None
+    glance: dict[str, str]
     advice: Advice | None
     described_s: float
     link: dict[str, str]
@@ -140,9 +146,8 @@ def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
         battery = display.text(result.car.usable_kwh, "kWh")
         range_gained = wording.range_text(answer, display)
         rows.append(("On a full battery", range_gained, f"with {battery} usable, on drives like this"))
-        if taken.year is not None:
-            energy, money = wording.year_texts(taken.year, taken.scenario.year, display)
-            rows.append((f"In a year of {wording.year_days(taken.year)} days", f"{energy} from the wall", money))
+    if taken.year is not None:
+        rows.append(wording.year_fact(taken.year, taken.scenario.year, display, taken.year_fuel_l if fuel else None))
     shares = (
         ("recovered share", result.recovered_share, "back in the battery over out of it"),
         ("energy saved", result.saved_share, "of the drive on friction brakes only"),
@@ -169,11 +174,12 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
             f"The car is set to {lift_off_words.yours_name(taken.scenario.driver.lift_off_mps2, taken.scenario.legs)}.",
         )
         found.append((f"Lift-off strength advised: {lift_off_words.heading(advice)}", sentences))
-    pedal = wording.setting_card(taken.scenario)
-    caveat = wording.caveat_card(taken.year, display)
-    found.append((pedal.title, pedal.sentences))
-    found.append((caveat.title, (*caveat.sentences, wording.NO_SUBSTITUTE)))
-    return found
+    glance = ". ".join(f"{winter_words.NAMES[part]}: {words}" for part, words in taken.glance.items())
+    limits = replace(wording.LIMITS_CARD, sentences=(*wording.LIMITS_CARD.sentences, f"On this drive. {glance}."))
+    told = [wording.setting_card(taken.scenario), limits]
+    if taken.year is not None:
+        told.insert(1, wording.winter_card(taken.year, display))
+    return [*found, *((card.title, card.sentences) for card in told)]
 
 
 def band_words(runs: int) -> str:

@@ -7,14 +7,14 @@ from dataclasses import dataclass
 
 import pandas as pd
 
-from model.drives import Answer, SeasonRow, YearOfDrives
+from model.drives import Answer, YearOfDrives
 from model.lift_off_advice import DriveAdvice
 from model.scenario import Scenario
 from pages.parts import lift_off_words, wording
 from pages.parts.charts.energy import fixed, grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
-from pages.parts.display import Display, percent_text
-from pages.parts.wording import NEGLIGIBLE_SHARE, THAN, temperature_text
+from pages.parts.display import Display
+from pages.parts.wording import NEGLIGIBLE_SHARE, THAN
 
 
 @dataclass(frozen=True)
@@ -40,11 +40,8 @@ NUMBER_WHY = (
 WINTER_WHY = (
     "In the cold more energy goes into warming the cabin, and air and tyres resist more. What regeneration saves is "
     "then mostly a smaller part of the whole. A cold battery also takes less at first, so the discs do more.\n\n"
-    "Summer and winter are the temperatures set for the year on the first page, computed with the middle of every "
-    "assumed figure."
-)
-COLD_START = (
-    "In the first minutes a cold battery may let the motor slow the car less. Leave room, and press the brake pedal."
+    "Summer and winter are the temperatures set for the year on the first page. It is a range, because nobody knows a "
+    "car's every figure."
 )
 LIMITS_WHY = (
     "A full battery has no room, and a cold one takes charge slowly. Where a wheel would slip, the car's control "
@@ -53,14 +50,21 @@ LIMITS_WHY = (
 )
 
 
-def number(answer: Answer, scenario: Scenario, display: Display, beside: Sequence[str]) -> Card:
-    """What regeneration saves on this drive; `beside` is what has to stand with the number."""
+def number(
+    answer: Answer, scenario: Scenario, display: Display, beside: Sequence[str], fuel: str = ""
+) -> Card:
+    """What regeneration saves on this drive; `beside` is what has to stand with the number.
+
+    A hybrid is told in `fuel`, in words, since its battery's range says nothing.
+    """
     about = (
         f"A {wording.car_words(scenario)}, {wording.drive_words(scenario, display)}, "
         f"{wording.season_words(scenario.conditions, scenario.year, display)}."
     )
     sums = f"That is {wording.saved_text(answer, display)} on this drive"
-    if answer.range_gain_km is not None:
+    if fuel:
+        sums += f", or {fuel}"
+    elif answer.range_gain_km is not None:
         sums += f", or {wording.range_text(answer, display)} on a full battery"
     sentences = (f"{sums}.", about, *beside)
     if answer.saved_share is None or answer.saved_share.low > 1 or answer.saved_share.high < NEGLIGIBLE_SHARE:
@@ -98,33 +102,13 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> Card:
 
 def winter(year: YearOfDrives | None, display: Display) -> Card:
     """What is saved on a winter day, beside a summer day."""
-    day = {row.season: row for row in year.rows} if year else {}
-    if not day:
-        return Card("Winter takes some of it away", (COLD_START,), WINTER_WHY)
-    cold, warm = day["winter"], day["summer"]
-    taken = (
-        f"A winter day, at {temperature_text(cold.ambient_c, display)}, takes {display.text(cold.net_kwh, 'kWh')} for "
-        f"this drive; a summer day takes {display.text(warm.net_kwh, 'kWh')}."
-    )
-    saved = display.text(cold.saved_kwh, "kWh")
-    shares = saved_share(cold), saved_share(warm)
-    if None in shares:
-        return Card(f"In winter about {saved} less battery energy", (f"{THAN}.", taken, COLD_START), WINTER_WHY)
-    in_winter, in_summer = map(percent_text, shares)
-    return Card(
-        f"In winter about {in_winter} less battery energy",
-        (f"{THAN}. In summer it is about {in_summer}.", f"{taken} In winter {saved} are saved.", COLD_START),
-        WINTER_WHY,
-    )
+    if year is None:
+        at_first = f"{wording.LESS_AT_FIRST} {wording.PRESS_THE_PEDAL}"
+        return Card("Winter takes some of it away", (at_first,), WINTER_WHY)
+    card = wording.winter_card(year, display)
+    return Card(card.title, card.sentences, WINTER_WHY)
 
 
-def saved_share(row: SeasonRow) -> float | None:
-    """Energy saved of the same day's drive on friction brakes only [1]; None where that takes nothing."""
-    without = row.net_kwh + row.saved_kwh
-    return row.saved_kwh / without if row.net_kwh > 0 and without > 0 else None
-
-
-def limits(display: Display) -> Card:
+def limits() -> Card:
     """When it is not there, and what it is no substitute for."""
-    caveat = wording.caveat_card(None, display)
-    return Card(caveat.title, (*caveat.sentences, wording.NO_SUBSTITUTE), LIMITS_WHY)
+    return Card(wording.LIMITS_CARD.title, wording.LIMITS_CARD.sentences, LIMITS_WHY)

@@ -19,6 +19,7 @@ from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, tra
 from model.fields import InputError
 from model.full_battery import Hills, given_back, hills
 from model.hard_stop import HardStop, hard_stop
+from model.hybrid import fuel_of_year
 from model.lift_off_advice import Case, DriveAdvice, advise, case_of
 from model.lift_off_curves import Curves, as_set, curve_table, curves_of
 from model.limit_settings import LimitSettings
@@ -28,6 +29,7 @@ from model.savings import Result
 from model.scenario import Driver, Scenario, Year
 from model.scenario_io import starting_drives
 from model.slippery_road import SlipperyRoad, slippery_road
+from model.uncertainty import Band
 from model.winter import SeasonCosts
 from pages.parts.display import Display
 from pages.parts.wording import pedal_of, plain
@@ -95,9 +97,18 @@ def answer() -> Answer | None:
 
 def year() -> YearOfDrives | None:
     """The year of the session's scenario; None where a season cannot be driven."""
-    now = scenario()
+    return _year(_any_day())
+
+
+def year_fuel() -> Band | None:
+    """Fuel that a hybrid saves in the year [l]; None where a season cannot be driven."""
+    return _year_fuel(_any_day())
+
+
+def _any_day() -> Scenario:
     # every season brings its own temperature, so today's must not make the year be driven again
-    return _year(same_speeds(replace(now, conditions=replace(now.conditions, ambient_c=20.0))))
+    now = scenario()
+    return same_speeds(replace(now, conditions=replace(now.conditions, ambient_c=20.0)))
 
 
 @dataclass(frozen=True, eq=False)
@@ -190,11 +201,6 @@ def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer
     return _claim(claim_id, settings)
 
 
-def run_whole_range(claim_id: str) -> None:
-    """Run a claim over its whole range; the model keeps what it has run."""
-    claims.whole_range(claims.question(claim_id))
-
-
 def range_on_road(test_range_km: float, test: str) -> RangeOnRoad:
     """A printed range [km] on the road of the session's scenario; raises `InputError` where that has no end."""
     return _range_on_road(replace(scenario(), year=Year()), test_range_km, test)
@@ -231,6 +237,14 @@ def _answer(now: Scenario) -> Answer:
 def _year(now: Scenario) -> YearOfDrives | None:
     try:
         return year_of(now, SEASON_RUNS)
+    except InputError:
+        return None
+
+
+@st.cache_resource(max_entries=100, show_spinner=False)
+def _year_fuel(now: Scenario) -> Band | None:
+    try:
+        return fuel_of_year(now)
     except InputError:
         return None
 

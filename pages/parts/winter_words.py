@@ -90,12 +90,12 @@ def minutes_text(minutes: float) -> str:
 
 
 def normal_text(normal: Normal | None, display: Display) -> str:
-    """When motor slowing is as usual, to read on after “back to normal”."""
+    """When motor slowing is as usual, to read on after “motor slowing”."""
     if normal is None:
-        return "not on this drive"
+        return "stays weaker on this drive"
     if normal.minutes == 0:
-        return "from the start"
-    return f"after {minutes_text(normal.minutes)}, {display.text(normal.km, 'km')}"
+        return "is as usual from the start"
+    return f"is as usual after {minutes_text(normal.minutes)}, {display.text(normal.km, 'km')}"
 
 
 def share_text(share: float) -> str:

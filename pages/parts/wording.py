@@ -13,6 +13,7 @@ from model.habits import HABITS
 from model.parameters import Assumed, assumed_figures, class_labels
 from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
 from model.scenario_io import starting_drives
+from model.uncertainty import Band
 from pages.parts.display import Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
@@ -41,10 +42,9 @@ CAUTION = (
     "instructors come first."
 )
 NO_SUBSTITUTE = "Regeneration neither replaces the friction brakes in an emergency nor holds the car on a hill."
-LIMITS_OF_REGENERATION = (
-    f"{NO_SUBSTITUTE} With a full or cold battery, or on a slippery road, it may be weaker than you are used to, or "
-    "absent."
-)
+WEAKER = "With a full or cold battery, or on a slippery road, it may be weaker than you are used to, or absent."
+LESS_AT_FIRST = "With a cold battery expect less slowing in the first minutes."
+PRESS_THE_PEDAL = "Leave more room, and press the brake pedal: it brakes whatever the battery takes."
 
 
 def choice_word(key: str, value: str) -> str:
@@ -133,11 +133,15 @@ def year_days(year: YearOfDrives) -> int:
     return sum(row.days for row in year.rows)
 
 
-def year_texts(year: YearOfDrives, prices: Year, display: Display) -> tuple[str, str]:
-    """A year's saving at the wall socket in energy, and in money and CO₂."""
+def year_fact(year: YearOfDrives, prices: Year, display: Display, fuel_l: Band | None = None) -> tuple[str, str, str]:
+    """A year's saving: at the wall socket in energy, money and CO₂; in fuel, `fuel_l`, where it is an engine's."""
+    days = f"In a year of {year_days(year)} days"
+    if fuel_l is not None:
+        return days, f"{display.range_text(fuel_l, 'l')} of fuel", "less, each season at its own temperature"
     money = display.range_text(year.saved_money, "")
     return (
-        display.range_text(year.saved_wall_kwh, "kWh"),
+        days,
+        f"{display.range_text(year.saved_wall_kwh, 'kWh')} from the wall",
         f"{prices.currency} {money}, {display.range_text(year.saved_co2_kg, 'kg')} CO₂",
     )
 
@@ -179,8 +183,13 @@ def drive_words(scenario: Scenario, display: Display) -> str:
     name = drive_id(scenario)
     if name is not None:
         return starting_drives()[name][0].lower()
+    return f"drive of {length_text(scenario, display)}"
+
+
+def length_text(scenario: Scenario, display: Display) -> str:
+    """How far the drive goes, the way back included."""
     length = sum(leg.distance_km for leg in scenario.legs) * (2 if scenario.return_trip else 1)
-    return f"drive of {tidy(display.value(length, 'km'), 3):g} {display.unit('km')}"
+    return f"{tidy(display.value(length, 'km'), 3):g} {display.unit('km')}"
 
 
 def season_of(conditions: Conditions, year: Year) -> str | None:
@@ -312,22 +321,30 @@ def setting_card(scenario: Scenario) -> Card:
     )
 
 
-def caveat_card(year: YearOfDrives | None, display: Display) -> Card:
-    """When it is not there, and what winter makes of the saving."""
-    winter = next((row for row in year.rows if row.season == "winter"), None) if year else None
+LIMITS_CARD = Card("Regeneration will not always be there", (f"{WEAKER} {PRESS_THE_PEDAL}", NO_SUBSTITUTE))
+"""When it is not there, and what it is no substitute for."""
+
+
+def winter_card(year: YearOfDrives, display: Display) -> Card:
+    """What winter makes of the saving, beside summer."""
+    day = {row.season: row for row in year.rows}
+    cold, warm = day["winter"], day["summer"]
+    saved = display.range_text(cold.saved_kwh, "kWh")
+    taken = (
+        f"A winter day, at {temperature_text(cold.ambient_c, display)}, takes about "
+        f"{display.text(cold.net_kwh.mid, 'kWh')} for this drive; a summer day about "
+        f"{display.text(warm.net_kwh.mid, 'kWh')}."
+    )
+    at_first = f"{LESS_AT_FIRST} {PRESS_THE_PEDAL}"
+    shares = [row.saved_share for row in (cold, warm) if row.net_kwh.low > 0]
+    if len(shares) < 2 or None in shares:
+        return Card(f"In winter it saves {saved}", (f"Less {THAN}.", taken, at_first))
+    in_winter, in_summer = (percent_range_text(share.low, share.high) for share in shares if share)
     return Card(
-        "It will not always be there",
+        f"In winter it saves {in_winter}",
         (
-            "With a battery that is cold or full, or on a slippery road, the motor slows the car less or not at all. "
-            "Leave room, and press the brake pedal if the car slows less than you expect.",
-            *(
-                [
-                    f"On a winter day, at {temperature_text(winter.ambient_c, display)}, this drive takes "
-                    f"{display.text(winter.net_kwh, 'kWh')} and regeneration saves "
-                    f"{display.text(winter.saved_kwh, 'kWh')} of what friction brakes would cost."
-                ]
-                if winter
-                else []
-            ),
+            f"of the battery energy, beside the same winter drive on friction brakes only. In summer {in_summer}.",
+            f"{taken} In winter {saved} are saved.",
+            at_first,
         ),
     )

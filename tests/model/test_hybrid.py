@@ -8,7 +8,8 @@ import pytest
 from model.battery import recurrence
 from model.cycles import cycle_trace
 from model.descent import descent_to_fill_m, hill
-from model.hybrid import engine_kwh, fuel_answers, fuel_l, fuel_saved, has_engine, with_kept_charge
+from model.drives import drive
+from model.hybrid import engine_kwh, fuel_answers, fuel_l, fuel_of_year, fuel_saved, has_engine, with_kept_charge
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver, Scenario
@@ -86,6 +87,15 @@ def test_fuel_has_a_wide_band_unless_the_efficiency_is_stated():
     stated = fuel_saved(scenario.with_setting("engine_efficiency", 0.3), result)
     assert stated.litres.low == stated.litres.high == pytest.approx(fuel_l(less, 0.3))
     assert fuel_answers(scenario, result)["saved_l"]["mid"] == saved.litres.mid
+
+
+def test_a_year_of_fuel_is_every_seasons_drive_on_its_days():
+    scenario = Scenario(car_class="full-hybrid").with_setting("summer_days", 0)
+    litres = 0.0
+    for season in ("winter", "spring", "autumn"):
+        then = scenario.with_setting("ambient_c", getattr(scenario.year, f"{season}_c"))
+        litres += getattr(scenario.year, f"{season}_days") * fuel_saved(then, drive(then)).litres.high
+    assert fuel_of_year(scenario).high == pytest.approx(litres)
 
 
 def test_a_litre_is_some_nine_kilowatt_hours():

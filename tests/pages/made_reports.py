@@ -5,14 +5,18 @@ from datetime import date
 
 from model.car import CAR_FIELDS
 from model.drives import answer_of, drive, samples_of, trace_of, year_of
+from model.hybrid import fuel_of_year, has_engine
 from model.lift_off_advice import advise
 from model.lift_off_curves import curves_of
+from model.limit_settings import LimitSettings
+from model.limits_of_regen import at_a_glance, season_costs_of
 from model.parameters import assumed_figures
 from model.scenario import MAX_LEGS
 from model.scenario_io import starting_drives
 from pages.parts.display import Display
 from pages.parts.link import link_of
 from pages.parts.report import TakeAway
+from pages.parts.winter_words import glance
 
 RUNS = 20
 MADE = date(2026, 12, 24)
@@ -22,12 +26,14 @@ TOWN = starting_drives()["town"][2]
 def taken(scenario, display=None, made=MADE):
     """What the page Take away gathers for a scenario, with few sampled cars."""
     display = display or Display()
-    result = drive(scenario)
+    result, asked = drive(scenario), LimitSettings()
     return TakeAway(
         scenario=scenario,
         result=result,
         answer=answer_of(result, samples_of(scenario, result, RUNS)),
         year=year_of(scenario, 5),
+        year_fuel_l=fuel_of_year(scenario) if has_engine(result.car) else None,
+        glance=glance(at_a_glance(scenario, asked, season_costs_of(scenario)), asked, display),
         advice=advise(curves_of(scenario)).overall,
         described_s=trace_of(scenario).duration_s,
         link=link_of(scenario, display),

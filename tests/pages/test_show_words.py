@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from model.drives import Answer, SeasonRow, drive, year_of
+from model.drives import Answer, drive, year_of
 from model.lift_off_advice import advise
 from model.lift_off_curves import curves_of
 from model.scenario_io import starting_drives
@@ -45,6 +45,12 @@ def test_the_number_has_its_band_its_denominator_and_what_stands_beside_it():
     assert "A city car, flat town commute, 12 °C." in told(card)
     assert card.sentences[-1] == "Unusual inputs: a load of 900 kg."
     assert "mi further" in told(show_words.number(ORDINARY, TOWN, US, []))
+
+
+def test_a_hybrid_is_told_in_fuel_not_in_range():
+    card = show_words.number(ORDINARY, TOWN, METRIC, [], "2 l/100 km less fuel")
+    assert "0.40 to 0.60 kWh on this drive, or 2 l/100 km less fuel." in told(card)
+    assert "full battery" not in told(card)
 
 
 @pytest.mark.parametrize(
@@ -89,21 +95,22 @@ def test_lift_off_has_strength_reason_pedal_and_rules(advice, pedal):
     assert "half of the grip" in card.why and "would change it" in card.why
 
 
-def test_winter_stands_beside_summer(year):
+def test_winter_stands_beside_summer_each_with_its_band(year):
     rows = {row.season: row for row in year.rows}
-    shares = {name: f"{100 * row.saved_kwh / (row.net_kwh + row.saved_kwh):.0f} %" for name, row in rows.items()}
+    bands = {
+        name: f"{100 * row.saved_share.low:.0f} to {100 * row.saved_share.high:.0f} %" for name, row in rows.items()
+    }
     card = show_words.winter(year, METRIC)
-    assert card.title == f"In winter about {shares['winter']} less battery energy"
-    assert f"In summer it is about {shares['summer']}." in told(card)
-    assert "than the same drive on friction brakes only." in told(card)
-    assert "A winter day, at 1 °C, takes" in told(card)
+    assert card.title == f"In winter it saves {bands['winter']}"
+    assert f"on friction brakes only. In summer {bands['summer']}." in told(card)
+    assert "A winter day, at 1 °C, takes about" in told(card)
     assert "°F" in told(show_words.winter(year, US))
 
 
 def test_a_winter_that_takes_nothing_is_told_in_energy_not_in_shares(year):
-    rows = tuple(SeasonRow(row.season, row.days, row.ambient_c, -0.2, 0.3) for row in year.rows)
+    rows = tuple(replace(row, net_kwh=Band(-0.3, -0.2, -0.1), saved_kwh=Band(0.3, 0.3, 0.3)) for row in year.rows)
     card = show_words.winter(replace(year, rows=rows), METRIC)
-    assert card.title == "In winter about 0.30 kWh less battery energy"
+    assert card.title == "In winter it saves 0.30 kWh"
     assert "%" not in told(card)
 
 
@@ -114,7 +121,7 @@ def test_a_year_that_cannot_be_driven_leaves_the_words(year):
 
 
 def test_the_limits_say_what_it_is_no_substitute_for():
-    card = show_words.limits(METRIC)
+    card = show_words.limits()
     assert wording.NO_SUBSTITUTE in card.sentences
     assert "slippery" in told(card)
 
@@ -125,7 +132,7 @@ def test_nothing_promises_or_sells(advice, year):
         show_words.number(ORDINARY, TOWN, METRIC, []),
         show_words.lift_off(advice, TOWN, METRIC),
         show_words.winter(year, METRIC),
-        show_words.limits(METRIC),
+        show_words.limits(),
     ]
     text = " ".join(f"{told(card)} {card.why}" for card in cards).lower()
     assert "!" not in text

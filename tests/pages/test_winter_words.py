@@ -59,9 +59,9 @@ def test_how_much_to_leave_free():
 
 
 def test_when_motor_slowing_is_as_usual():
-    assert normal_text(None, METRIC) == "not on this drive"
-    assert normal_text(Normal(0.0, 0.0, 20.0, 0.6), METRIC) == "from the start"
-    assert normal_text(Normal(13.6, 16.2, 0.0, 0.5), METRIC) == "after 14 minutes, 16 km"
+    assert normal_text(None, METRIC) == "stays weaker on this drive"
+    assert normal_text(Normal(0.0, 0.0, 20.0, 0.6), METRIC) == "is as usual from the start"
+    assert normal_text(Normal(13.6, 16.2, 0.0, 0.5), METRIC) == "is as usual after 14 minutes, 16 km"
 
 
 def test_the_strip_is_marked_as_long_as_the_battery_holds_back():

@@ -89,10 +89,10 @@ def test_the_headline_of_a_real_drive_agrees_with_the_model():
 def test_the_year_counts_its_days_and_prices():
     dear = TOWN.with_setting("price_per_kwh", 1.0).with_setting("currency", "Fr.").with_setting("winter_days", 0)
     year = year_of(dear, 10)
-    energy, money = wording.year_texts(year, dear.year, METRIC)
-    assert wording.year_days(year) == 165
+    days, energy, money = wording.year_fact(year, dear.year, METRIC)
+    assert days == "In a year of 165 days"
     # at a price of 1 the money is the energy
-    assert money.startswith(f"Fr. {energy.removesuffix(' kWh')}, ")
+    assert money.startswith(f"Fr. {energy.removesuffix(' kWh from the wall')}, ")
 
 
 def test_car_words_say_that_figures_were_changed():
@@ -189,17 +189,14 @@ def test_a_drive_that_was_not_followed_says_what_it_did_instead():
 @pytest.mark.parametrize("pedal", ["blended", "friction"])
 def test_the_cards(pedal):
     scenario = TOWN.with_setting("brake_pedal", pedal)
-    cards = [
-        wording.setting_card(scenario),
-        wording.caveat_card(year_of(scenario, 5), METRIC),
-    ]
+    cards = [wording.setting_card(scenario), wording.winter_card(year_of(scenario, 5), METRIC)]
     text = " ".join([card.title + " " + " ".join(card.sentences) for card in cards])
     assert "winter day, at 1 °C" in text
     assert ("discs alone" in text) == (pedal == "friction")
 
 
 def test_nothing_promises_or_sells():
-    cards = (wording.setting_card(TOWN), wording.caveat_card(None, METRIC))
+    cards = (wording.setting_card(TOWN), wording.LIMITS_CARD)
     words = " ".join([wording.CAUTION, wording.PEDAL_HELP, *(one for card in cards for one in card.sentences)]).lower()
     assert "!" not in words
     assert "safe" not in words

@@ -280,5 +280,6 @@ def test_inputs_stay_on_another_page_and_back():
 def test_a_hybrid_is_told_in_fuel():
     app = opened({"car": "full-hybrid"})
     shown = " ".join(one.proto.body for one in app.get("html"))
-    assert "In fuel" in shown and "from the wall" not in shown and "On a full battery" not in shown
+    assert "In fuel" in shown and "l of fuel" in shown
+    assert "from the wall" not in shown and "On a full battery" not in shown
     assert any(one.value == wording.HYBRID_ENERGY for one in app.caption)
