@@ -16,7 +16,7 @@ from model import MODEL_VERSION
 from model.comparison import Difference, difference, side_of, told_apart
 from model.drives import YEAR_RUNS, Answer, answer_of, drive, samples_of, year_of
 from model.fields import Field, InputError
-from model.hybrid import fuel_answers, has_engine
+from model.hybrid import fuel_answers, fuel_of_year, has_engine
 from model.lift_off_advice import RULES, advise
 from model.lift_off_curves import curves_of
 from model.range_figure import RANGE_KM, range_on_road
@@ -76,6 +76,8 @@ def drive_answer(asked: Asked) -> dict[str, Any]:
         answer["advice"] = _advice(scenario)
     if asked.year_runs:
         answer["year"] = {"runs": asked.year_runs, "seed": SEED} | asdict(year_of(scenario, asked.year_runs))
+        if has_engine(result.car):
+            answer["year"]["saved_fuel_l"] = asdict(fuel_of_year(scenario))
     return answer
 
 

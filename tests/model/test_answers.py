@@ -30,13 +30,14 @@ def told(capsys, *arguments):
 
 @pytest.mark.parametrize(
     "asked",
-    [Asked(TOWN), Asked(STATED, band_runs=120), Asked(HYBRID, band_runs=20), Asked(STATED, **ALL)],
+    [Asked(TOWN), Asked(STATED, band_runs=120), Asked(HYBRID, band_runs=20, year_runs=10), Asked(STATED, **ALL)],
     ids=["plain", "band", "hybrid", "all"],
 )
 def test_the_command_line_reproduces_an_answer_to_the_byte(asked, tmp_path, capsys):
     text = as_text(drive_answer(asked))
     (tmp_path / "answer.json").write_text(text, encoding="utf-8")
     assert asked_by(json.loads(text)) == asked
+    assert ("saved_fuel_l" in json.loads(text).get("year", {})) == (asked.scenario is HYBRID and asked.year_runs > 0)
     assert told(capsys, "drive", str(tmp_path / "answer.json")) == text
 
 
