@@ -102,11 +102,8 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> Card:
 
 def winter(year: YearOfDrives | None, display: Display) -> Card:
     """What is saved on a winter day, beside a summer day."""
-    if year is None:
-        at_first = f"{wording.LESS_AT_FIRST} {wording.PRESS_THE_PEDAL}"
-        return Card("Winter takes some of it away", (at_first,), WINTER_WHY)
-    card = wording.winter_card(year, display)
-    return Card(card.title, card.sentences, WINTER_WHY)
+    card = wording.winter_card(year, display) if year else wording.Card("Winter takes some of it away", ())
+    return Card(card.title, (*card.sentences, f"{wording.LESS_AT_FIRST} {wording.PRESS_THE_PEDAL}"), WINTER_WHY)
 
 
 def limits() -> Card:

@@ -335,16 +335,14 @@ def winter_card(year: YearOfDrives, display: Display) -> Card:
         f"{display.text(cold.net_kwh.mid, 'kWh')} for this drive; a summer day about "
         f"{display.text(warm.net_kwh.mid, 'kWh')}."
     )
-    at_first = f"{LESS_AT_FIRST} {PRESS_THE_PEDAL}"
     shares = [row.saved_share for row in (cold, warm) if row.net_kwh.low > 0]
     if len(shares) < 2 or None in shares:
-        return Card(f"In winter it saves {saved}", (f"Less {THAN}.", taken, at_first))
+        return Card(f"In winter it saves {saved}", (f"Less {THAN}.", taken))
     in_winter, in_summer = (percent_range_text(share.low, share.high) for share in shares if share)
     return Card(
         f"In winter it saves {in_winter}",
         (
             f"of the battery energy, beside the same winter drive on friction brakes only. In summer {in_summer}.",
             f"{taken} In winter {saved} are saved.",
-            at_first,
         ),
     )
