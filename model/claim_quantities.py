@@ -245,7 +245,7 @@ def stop_by_motor_over_brakes(draws: Draws) -> Array:
     """
     ratio = np.empty(len(draws))
     for (axle, surface), rows in draws.groups(["driven_axle", "surface"]):
-        some = Draws({key: column[rows] for key, column in draws.columns.items()})
+        some = draws.at(rows)
         car, ambient = _cars(some, axle), some["ambient_c"][:, None]
         speed = some["speed_kmh"][:, None] / KMH_PER_MPS * (np.arange(PARTS) + 0.5) / PARTS
         moving_kg = car.mass_kg * (1 + car.rotating_mass_share)

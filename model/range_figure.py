@@ -16,6 +16,7 @@ from model.cycles import cycle_trace
 from model.drives import trace_of
 from model.fields import Field, InputError
 from model.parameters import car_of, open_figures_of
+from model.savings import evaluate
 from model.scenario import Conditions, Driver, Scenario
 from model.simulation import Run
 from model.trace import Array, Trace
@@ -103,17 +104,20 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     Raises
     ------
     InputError
-        Where the test is unknown, the figure out of bounds, or the drive takes nothing from the battery.
+        Where the test is unknown, the figure out of bounds, the drive takes nothing from the battery, the car cannot
+        climb one of its hills, or its charge does not last.
     """
     if test not in TESTS:
         raise InputError(f"test: {test!r} is not one of {', '.join(TESTS)}.")
     figure = RANGE_KM.parse(test_range_km)
     car, drawn = car_of(scenario), sample(open_figures_of(scenario), runs)
 
-    def consumed(trace: Trace, conditions: Conditions, driver: Driver) -> Array:
+    def consumed(asked: Trace, conditions: Conditions, driver: Driver) -> Array:
         def measure(run: Run) -> Sequence[Array]:
             return (run.net_j,)
 
+        # as far as the car can follow, and refused where its charge does not last
+        trace = evaluate(asked, car, conditions, driver).trace
         net = run_each(trace, car, conditions, driver, drawn, measure, (True,))[0]
         return np.broadcast_to(net / trace.distance_m, (runs,))
 

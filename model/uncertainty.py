@@ -12,7 +12,9 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
+from model import motor
 from model.car import CAR_FIELDS, Car
 from model.parameters import Assumed
 from model.savings import energy_saved_share
@@ -28,6 +30,8 @@ LOW_SHARE, HIGH_SHARE = 0.05, 0.95
 CHUNK = 24
 """About how many runs of half an hour are worked through together, more of a shorter drive: few enough for their arrays
 to stay in the processor's cache."""
+LEAST_SPEED_MPS, ROUNDING = 0.1, 1 + 1e-9
+"""A car that starts asks for force, not for power, below this speed [m/s]; what is more than rounding [1]."""
 
 
 @dataclass(frozen=True)
@@ -108,6 +112,15 @@ class Samples:
         return energy_saved_share(self.net_kwh, self.friction_only_net_kwh)
 
 
+def drove(run: Run, car: Car) -> NDArray[np.bool_]:
+    """Whether motor and battery could give what the trace asked; shape (runs,)."""
+    shaft_w = run.shaft_n * np.maximum(run.demand.speed, LEAST_SPEED_MPS)
+    able = (run.shaft_n <= motor.greatest_force_n(car) * ROUNDING) & (shaft_w <= car.motor_peak_kw * 1000 * ROUNDING)
+    # past the battery's greatest power more than half of what its cells give would stay in it as heat
+    strong = 2 * run.cell_loss_w <= np.abs(run.cell_w)
+    return np.asarray((able & strong).all(-1) & (run.soc >= 0).all(-1))
+
+
 def run_each(
     trace: Trace,
     car: Car,
@@ -116,6 +129,7 @@ def run_each(
     drawn: Mapping[str, Array],
     measure: Callable[..., Sequence[Array]],
     regen: Sequence[bool] = (True, False),
+    only_driven: bool = False,
 ) -> Array:
     """Drive one trace with every drawn set of figures.
 
@@ -129,6 +143,8 @@ def run_each(
         Takes one `Run` for each entry of `regen`, over some of the figures, and gives arrays of shape (those runs,).
     regen : sequence of bool
         Which drives to run: with regeneration, on friction brakes only.
+    only_driven : bool
+        Whether runs of cars that cannot drive the trace (see `drove`) measure nothing: NaN.
 
     Returns
     -------
@@ -150,7 +166,8 @@ def run_each(
             for with_it in regen
         ]
         # where nothing that is drawn touches a run, it was driven once for all
-        measured.append(np.array([np.broadcast_to(one, len(rows)) for one in measure(*both)]))
+        found = np.array([np.broadcast_to(one, len(rows)) for one in measure(*both)])
+        measured.append(np.where(drove(both[0], cars), found, np.nan) if only_driven else found)
     return np.concatenate(measured, axis=-1)
 
 

@@ -241,7 +241,7 @@ def answer(now: Question) -> Answer:
         draw_chart(chart, alt=words.distribution_alt(found, rows), key="claim-runs-chart")
     with st.expander("The rule of the verdict", type="compact", key="why-drawer"):
         st.markdown(found.rule)
-        st.markdown(f"Left out: {now.claim.left_out}")
+        st.markdown(words.left_out(found))
     return found
 
 
@@ -349,12 +349,6 @@ def link_of(found: Answer) -> str:
     return f"{base}?{urlencode(link.own_link() | {CLAIM: now.claim.id} | given | {GAVE: claim_files.gave(found)})}"
 
 
-@st.fragment(parallel=True)
-def get_ready() -> None:
-    """Run over the whole range, beside the rest of the page: the first condition that is said need not wait for it."""
-    state.run_whole_range(asked()[0].claim.id)
-
-
 def draw_claim() -> None:
     """Everything that belongs to the claim."""
     now, notices = asked()
@@ -374,7 +368,11 @@ def draw_claim() -> None:
         say_conditions(now)
         st.caption("What was not said is open: the model runs over all of it.")
     with answering, st.container(key="claim-answer", gap="xsmall"):
-        found = answer(now)
+        try:
+            found = answer(now)
+        except InputError as refused:
+            st.error(inputs.plain_refusal(str(refused)))
+            return
         if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
             st.info(sentence)
     for draw in (draw_needs, draw_phrases, draw_print):
@@ -384,7 +382,6 @@ def draw_claim() -> None:
 
 with st.container(key="claim"):
     draw_claim()
-get_ready()
 st.header("On your own road", anchor="road")
 draw_drive()
 draw_road()

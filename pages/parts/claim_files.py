@@ -13,7 +13,7 @@ from model.claims import Answer, Question
 from pages.parts.charts import export
 from pages.parts.charts.claims import distribution, printed
 from pages.parts.claim_inputs import label, listed
-from pages.parts.claim_words import claim_text, claimed_text, finding, heading, keys, rows_of, tested_with
+from pages.parts.claim_words import claim_text, claimed_text, finding, heading, keys, left_out, rows_of, tested_with
 from pages.parts.theme import Spec
 
 SOURCE_LINE = f"Brake to Battery, model version {MODEL_VERSION} of {MODEL_DATE}. An estimate, not a measurement."
@@ -22,13 +22,13 @@ SOURCE_LINE = f"Brake to Battery, model version {MODEL_VERSION} of {MODEL_DATE}.
 
 def method_note(answer: Answer) -> str:
     """How it was tested, in a paragraph."""
-    method, claim = answer.as_json()["method"], answer.question.claim
+    method = answer.as_json()["method"]
     together = listed([label(key).lower() for key in method["drawn_together"]])
     lead = label(next(iter(method["drawn_together"].values()))).lower()
     return (
         f"{method['runs']:,} runs of an energy model of the car, one for each draw of what was not said and of the "
         f"car's assumed figures ({method['draw']}; {together} rise with {lead}; seed {method['seed']}). The band is "
-        f"what lies between the lowest and the highest 5 % of the runs. Left out: {claim.left_out} {SOURCE_LINE}"
+        f"what lies between the lowest and the highest 5 % of the runs. {left_out(answer)} {SOURCE_LINE}"
     )
 
 

@@ -152,7 +152,20 @@ def progress(asked: Question) -> str:
 
 def eyebrow(answer: Answer) -> str:
     """The line over the verdict."""
-    return f"Verdict, from {len(answer.values):,} runs of the model"
+    left_out = f"; {answer.left_out:,} left out" if answer.left_out else ""
+    return f"Verdict, from {len(answer.values):,} runs of the model{left_out}"
+
+
+def left_out(answer: Answer) -> str:
+    """What the model leaves out of this claim, and which runs."""
+    words = f"Left out: {answer.question.claim.left_out}"
+    if answer.left_out:
+        cars = "drawn cars" if answer.left_out > 1 else "drawn car"
+        words += (
+            f" Left out too: {answer.left_out:,} {cars} of {answer.question.claim.runs:,}, whose motor or battery "
+            "cannot keep up with the drive or whose charge does not last."
+        )
+    return words
 
 
 def tested_with(asked: Question) -> str:

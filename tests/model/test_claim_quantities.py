@@ -6,8 +6,9 @@ import pytest
 from model import claim_quantities as quantities
 from model.bigger_motor import by_power
 from model.claim_draws import Draws, Open, draw, named_trace, one_at_a_time, over_the_hill
-from model.claims import question
+from model.claims import check, question
 from model.cycles import LABORATORY
+from model.fields import InputError
 from model.parameters import assumed_figures, car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
@@ -32,6 +33,11 @@ def result_of(draws, row, trace):
     return evaluate(trace, car, conditions, Driver(lift_off_mps2=value.get("lift_off_mps2", 1.0)))
 
 
+def driven(values):
+    """What was measured, without the cars that could not drive."""
+    return values[np.isfinite(values)]
+
+
 def test_shares_are_those_of_drives_driven_alone():
     draws = drawn("range-gain-in-town")
     shares = quantities.share_of_drive(draws)
@@ -44,6 +50,18 @@ def test_shares_are_those_of_drives_driven_alone():
     for phrase, name in others.items():
         share = quantities.share_of_drive(draws.replaced(denominator=phrase))[7]
         assert share == pytest.approx(100 * getattr(alone, name), rel=1e-4)
+
+
+def test_cars_that_cannot_keep_up_or_run_empty_measure_nothing_and_are_counted():
+    draws = drawn("heavier-recovers-more", slice(0, 12), cycle="us06", car="family-hatch")
+    followed = [result_of(draws, row, named_trace("us06")).followed for row in range(len(draws))]
+    assert {True, False} == set(followed)
+    assert (np.isfinite(quantities.net_j_per_m(draws)) == followed).all()
+    found = check(question("heavier-recovers-more", {"cycle": "us06", "car": "family-hatch"}))
+    assert found.left_out > 0 and len(found.values) + found.left_out == found.question.claim.runs
+    assert np.isnan(quantities.net_j_per_m(draws.replaced(soc_start=0.001))).all()
+    with pytest.raises(InputError, match="none of the drawn cars can drive this"):
+        check(question("heavier-recovers-more", {"cycle": "us06", "car": "city-car"}))
 
 
 def test_work_spared_and_electric_share_are_those_of_drives_driven_alone():
@@ -69,19 +87,19 @@ def test_kinetic_energy_is_four_times_to_machine_precision():
 
 def test_a_blended_pedal_makes_lift_off_strength_indifferent():
     gain = quantities.range_by_lift_off(drawn("lift-off-changes-range", brake_pedal="blended"))
-    assert np.abs(gain).max() < 0.2
-    assert quantities.range_by_lift_off(drawn("lift-off-changes-range", brake_pedal="friction")).min() > 0.2
+    assert np.abs(driven(gain)).max() < 0.2
+    assert driven(quantities.range_by_lift_off(drawn("lift-off-changes-range", brake_pedal="friction"))).min() > 0.2
 
 
 def test_a_motor_of_the_same_size_recovers_the_same():
     draws = drawn("bigger-motor-recovers-more").replaced(motor_factor=1.0)
-    assert quantities.recovered_by_motor(draws) == pytest.approx(0, abs=1e-9)
+    assert driven(quantities.recovered_by_motor(draws)) == pytest.approx(0, abs=1e-9)
 
 
 def test_a_bigger_motor_recovers_as_on_the_page_of_motors():
-    inputs = question("bigger-motor-recovers-more", {"car": "city-car", "cycle": "us06", "motor_factor": "2"}).declared
-    draws, _ = one_at_a_time(inputs)
-    alone = by_power(evaluate(named_trace("us06"), car_from("city-car"), LABORATORY, Driver()))
+    said = {"car": "city-car", "cycle": "wltc3b", "motor_factor": "2"}
+    draws, _ = one_at_a_time(question("bigger-motor-recovers-more", said).declared)
+    alone = by_power(evaluate(named_trace("wltc3b"), car_from("city-car"), LABORATORY, Driver()))
     recovered = alone.set_index("power_times")["recovered_kwh"]
     base = draws.replaced(payload_kg=0.0, regen_cap_mps2=car_from("city-car").regen_cap_mps2)
     found = quantities.recovered_by_motor(base)[0]
@@ -98,7 +116,7 @@ def test_a_hill_climbed_and_descended():
 
 def test_cold_costs_nothing_where_it_is_not_cold():
     draws = drawn("cold-halves-range").replaced(ambient_c=quantities.WARM_C)
-    assert quantities.range_lost_to_cold(draws) == pytest.approx(0, abs=1e-9)
+    assert driven(quantities.range_lost_to_cold(draws)) == pytest.approx(0, abs=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -127,7 +145,7 @@ def test_stops_are_those_of_the_stopping_module():
 
 def test_a_longer_delay_costs_in_proportion():
     draws = drawn("switching-delay")
-    short, long = (quantities.lost_to_delay(draws.replaced(delay_ms=ms)) for ms in (100.0, 300.0))
+    short, long = (driven(quantities.lost_to_delay(draws.replaced(delay_ms=ms))) for ms in (100.0, 300.0))
     assert long == pytest.approx(3 * short)
 
 

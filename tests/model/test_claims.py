@@ -12,6 +12,7 @@ from model.claims import (
     CONDITIONS,
     FALSE,
     HOLDS,
+    NOT_AS_SAID,
     RUNS,
     UNJUDGED,
     WHOLE_RANGE_RUNS,
@@ -36,12 +37,11 @@ def answered(claim_id, **settings):
 def invented(values, claim_id=QUICK, whole_share=None, **settings):
     """An answer to a claim with invented results in place of the model's."""
     asked = question(claim_id, settings)
-    low, high = asked.bounds
     values = np.asarray(values, dtype=float)
-    true = (values >= low) & (values <= high)
     draws = draw(asked.declared, 1009, 1)
-    draws = type(draws)({key: column[: len(values)] for key, column in draws.columns.items()})
-    return Answer(asked, draws, values, true, true.mean() if whole_share is None else whole_share, ())
+    answer = Answer(asked, draws.at(np.arange(len(values))), values)
+    answer.__dict__["whole_share"] = answer.share if whole_share is None else whole_share
+    return answer
 
 
 @pytest.mark.parametrize(
@@ -63,9 +63,13 @@ def test_the_rule_at_its_edges(share, whole, region, verdict):
     assert verdict_of(share, whole, region) == verdict
 
 
-def test_always_asks_for_more():
-    assert verdict_of(0.94, 0.94, 0.94, broadly=0.95) == UNJUDGED
-    assert verdict_of(0.95, 0.95, 0.0, broadly=0.95) == HOLDS
+@pytest.mark.parametrize(
+    "share, whole, verdict",
+    [(0.95, 0.95, HOLDS), (0.95, 0.9499, CONDITIONS), (0.9499, 0.9499, NOT_AS_SAID), (0.05, 1.0, NOT_AS_SAID),
+     (0.0499, 1.0, FALSE)],
+)  # fmt: skip
+def test_always_is_refuted_by_a_few_runs_whatever_conditions_can_be_named(share, whole, verdict):
+    assert {verdict_of(share, whole, region, always=True) for region in (0.0, 0.95, 1.0)} == {verdict}
 
 
 def test_the_rule_is_one_of_quantiles():
@@ -121,7 +125,7 @@ def test_a_region_is_found_and_named():
     random = np.random.RandomState(1).random_sample(1009) < 0.3
     conditions, inside = region_of(random, bins)
     assert random[inside].mean() < 0.75 and len(conditions) <= MOST_CONDITIONS
-    by_chance = Answer(question("range-gain-in-town"), draws, random * 50.0, random, random.mean(), ())
+    by_chance = Answer(question("range-gain-in-town"), draws, random * 50.0)
     assert by_chance.verdict == UNJUDGED and by_chance.needs["where"] == {}
     assert by_chance.sentence.startswith("This claim cannot be judged from what was said:")
 

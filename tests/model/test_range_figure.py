@@ -64,3 +64,8 @@ def test_refusals():
     downhill = Scenario(legs=(Leg(distance_km=10, speed_kmh=50, stops=0, slow_downs=0, descent_m=800, grade_pct=9),))
     with pytest.raises(InputError, match="its range has no end"):
         found(downhill)
+    nearly_empty = replace(HILLY, conditions=replace(HILLY.conditions, soc_start=0.01))
+    with pytest.raises(InputError, match="does not last; the battery would be empty"):
+        found(nearly_empty)
+    with pytest.raises(InputError, match="this car cannot"):
+        found(HILLY.with_setting("motor_peak_kw", 5.0))

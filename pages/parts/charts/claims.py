@@ -132,7 +132,7 @@ def steps_of(values: np.ndarray, bounds: tuple[float, float]) -> tuple[np.ndarra
     if between > step / 10:
         step = between / max(1, round(between / step))
     # a number far beyond all runs needs no steps between
-    anchor = ends[0] if least - step <= ends[0] <= most + step else least
+    anchor = next((end for end in ends if least - step <= end <= most + step), least)
     first, last = math.floor((least - anchor) / step) - 1, math.ceil((most - anchor) / step) + 1
     edges = anchor + step * np.arange(first, last + 1)
     # a run that meets the upper end exactly makes the claim true, so it belongs below it

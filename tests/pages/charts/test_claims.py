@@ -44,7 +44,8 @@ def test_every_claims_runs_are_a_valid_picture(claim_id, dark):
 
 
 @pytest.mark.parametrize(
-    "bounds", [(2.0, math.inf), (-math.inf, 2.0), (1.0, 3.0), (3.0, 10.0), (50.0, math.inf), (-math.inf, -50.0)]
+    "bounds",
+    [(2.0, math.inf), (-math.inf, 2.0), (1.0, 3.0), (3.0, 10.0), (-9.0, 2.5), (50.0, math.inf), (-math.inf, -50.0)],
 )
 def test_every_run_is_counted_once_and_on_the_right_side(bounds):
     edges, counts, true = charts.steps_of(VALUES, bounds)
