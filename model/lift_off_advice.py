@@ -148,7 +148,9 @@ class Case:
             most = STRENGTHS_MPS2[self.grip_allows].max()
             limit = f"On {self.road} more than {most:g} m/s² would ask for over half of the grip of the {wheels}"
             return limit + (
-                "." if most == STRENGTHS_MPS2[picked] else ", and up to there more strength spares you next to nothing."
+                "."
+                if most == STRENGTHS_MPS2[picked]
+                else f"; between {STRENGTHS_MPS2[picked]:g} and {most:g} m/s² strength changes next to nothing."
             )
         if rule == "energy" and picked and not self.energy_allows[picked - 1]:
             pedal = {
@@ -269,7 +271,7 @@ def what_if(curves: Curves) -> tuple[WhatIf, ...]:
             steep.speed_kmh / KMH_PER_MPS, steep.grade_pct / 100, curves.car, curves.scenario.conditions,
             curves.scenario.driver,
         ).strength_mps2[0]  # fmt: skip
-        if kept > STRENGTHS_MPS2[picked]:
+        if STRENGTHS_MPS2[picked] < kept <= whole.grip_limit_mps2:
             what = f"to keep {steep.speed_kmh:g} km/h on a {steep.grade_pct:g} % downhill without the brake pedal"
             strengths[what] = round(float(kept), 2)
     return tuple(

@@ -209,7 +209,7 @@ def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[str]]:
         # new figures are added at the end, so a link from before them still holds
         if not FEWEST_FIGURES <= len(figures) <= len(LEG_FIELDS):
             allowed = f"{FEWEST_FIGURES} to {len(LEG_FIELDS)}"
-            notices.append(f"Leg {place}: {len(figures)} figures were given, {allowed} are read; left out.")
+            notices.append(f"Leg {place}: figures given {len(figures)}, needed {allowed}; left out.")
             continue
         values = {}
         for (key, field), given in zip(LEG_FIELDS.items(), figures, strict=False):
@@ -242,6 +242,5 @@ def unusual(scenario: Scenario) -> list[str]:
 
 def _phrase(field: Field, value: Any) -> str:
     unit = f" {field.unit}" if field.unit not in ("", "1") else ""
-    return (
-        f"{field.label.lower()} {value:g}{unit} (usual {field.usual[0]:g} to {field.usual[1]:g})"
-    )
+    low, high = (f"{end:g}{unit}" for end in field.usual)
+    return f"{field.label.lower()} {value:g}{unit} (usual {low} to {high})"

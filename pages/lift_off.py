@@ -21,7 +21,8 @@ from pages.parts.figure import figure
 from pages.parts.state import LiftOff
 
 TEXT_PX = 640
-HILL_SPEEDS_KMH = (30.0, 50.0, 80.0, 120.0)
+HILL_SPEEDS = {False: (30.0, 50.0, 80.0, 120.0), True: (20.0, 30.0, 50.0, 75.0)}
+"""In km/h, and in mph for US readers."""
 HILL_SPEED = "hill_kmh"
 """The page's own parameter in the address: the speed on hills."""
 SLOW_DOWN_KMH = (80.0, 50.0)
@@ -79,7 +80,7 @@ def more_settings() -> None:
 def draw_axis(found: LiftOff) -> None:
     """The whole axis of strengths."""
     scenario, advice = state.scenario(), found.advice.overall
-    title, alt = words.axis_words(found.table, advice.lift_off_mps2)
+    title, alt = words.axis_words(found.table, advice.lift_off_mps2, found.case.grip_limit_mps2)
     chart = whole_axis(
         found.table, found.case.energy_tie_kwh, found.case.grip_limit_mps2, advice.lift_off_mps2,
         scenario.driver.lift_off_mps2, state.dark(),
@@ -99,16 +100,20 @@ def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
     """What the advice changes, and what would change it."""
     scenario, display, advice = state.scenario(), state.display(), found.advice.overall
     name = words.yours_name(scenario.driver.lift_off_mps2, scenario.legs)
-    title, table = words.changes(driven, found.table, advice.lift_off_mps2, name)
+    title, table = words.changes(driven, found.table, advice, name)
     st.header("What it changes", anchor="changes")
     left, right = st.columns(2, gap="large")
     with left:
         st.markdown(f"### {title}")
         st.table(table, border="horizontal", hide_index=True, alt=title)
+        st.caption(
+            "Every strength is driven afresh from where the foot comes up, so yours differs a little from the first "
+            "page, which keeps to the speeds described."
+        )
     with right:
         st.markdown("### What would change it")
         st.markdown(words.what_if_text(found.advice, display))
-        st.markdown("### Other strengths")
+        st.markdown("### Other strengths, against the advised")
         st.markdown(words.others_text(advice))
 
 
@@ -145,11 +150,17 @@ def draw_hills(found: LiftOff) -> None:
         )  # fmt: skip
     with right:
         st.markdown("### Holding a hill without the brake pedal")
-        rolling = rolling_downhill_pct(scenario, HILL_SPEEDS_KMH)
-        st.markdown(words.rolling_words(HILL_SPEEDS_KMH, rolling, display))
+        speeds = hill_speeds()
+        st.markdown(words.rolling_words(speeds, rolling_downhill_pct(scenario, speeds), display))
         held = f"What just keeps {display.text(speed, 'km/h')}, with the battery as it is at the start of the drive:"
         st.markdown(held)
         st.table(words.held_table(held_downhills(scenario, speed)), border="horizontal", hide_index=True, alt=held)
+
+
+def hill_speeds() -> list[float]:
+    """The speeds on hills to choose among [km/h]; round ones in the units shown."""
+    display = state.display()
+    return [display.held(shown, "km/h") for shown in HILL_SPEEDS[display.us]]
 
 
 def hill_speed() -> float:
@@ -158,12 +169,12 @@ def hill_speed() -> float:
     def take() -> None:
         st.query_params[HILL_SPEED] = f"{st.session_state['set-hill-speed']:g}"
 
-    given = {f"{speed:g}": speed for speed in HILL_SPEEDS_KMH}
-    speed = given.get(st.query_params.get(HILL_SPEED, ""), 50.0)
+    display, speeds = state.display(), hill_speeds()
+    given = {f"{speed:g}": speed for speed in speeds}
+    speed = given.get(st.query_params.get(HILL_SPEED, ""), speeds[1])
     st.session_state["set-hill-speed"] = speed
-    display = state.display()
     st.segmented_control(
-        f"Speed on the hill, {display.unit('km/h')}", HILL_SPEEDS_KMH,
+        f"Speed on the hill, {display.unit('km/h')}", speeds,
         format_func=lambda kmh: number_text(display.value(kmh, "km/h")),
         key="set-hill-speed", required=True, on_change=take,
     )  # fmt: skip

@@ -9,7 +9,6 @@ import streamlit as st
 
 from model.parameters import class_labels
 from model.savings import Result
-from model.scenario_io import unusual
 from model.timeline import books
 from pages.parts import link, show_words, state, wording
 from pages.parts.answer_line import choose_drive, pick_season, take_car
@@ -57,7 +56,7 @@ def number(result: Result) -> Card:
     """What it saves."""
     scenario, display, bands = state.scenario(), state.display(), state.answer()
     assert bands is not None
-    beside = [wording.unusual_text(unusual(scenario))]
+    beside = [wording.unusual_text(scenario, display)]
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
     return say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel_words(result)))

@@ -9,7 +9,6 @@ import streamlit as st
 from model.car import CAR_FIELDS
 from model.parameters import assumed_figures
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg
-from model.scenario_io import unusual
 from pages.parts import state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control
@@ -164,9 +163,8 @@ def answer() -> None:
     scenario, result = state.scenario(), outcome.result
     if not result.followed:
         st.warning(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
-    phrases = unusual(scenario)
-    if phrases:
-        st.markdown(wording.unusual_text(phrases))
+    if sentence := wording.unusual_text(scenario, display):
+        st.markdown(sentence)
     battery = display.text(result.car.usable_kwh, "kWh")
     fuel = fuel_fact(scenario, result, display)
     reach = ("On a full battery", wording.range_text(bands, display), f"with {battery} usable, on drives like this")

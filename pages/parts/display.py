@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Any
 
@@ -25,6 +26,8 @@ US = {
     "l": ("gal", 1 / LITRES_PER_GALLON, 0.0),
     "l/100 km": ("gal/100 mi", KM_PER_MILE / LITRES_PER_GALLON, 0.0),
 }
+IN_WORDS = re.compile(rf"(−?\d[\d.,]*) ({'|'.join(sorted(US, key=len, reverse=True))})(?![\w/²])")
+"""A figure with a unit that US readers have another for, in a sentence."""
 ENTRY_DIGITS = 5
 """Digits kept of an entry in US units, so that a link carries 49.89 rather than fifteen digits of it."""
 MINUS = "\N{MINUS SIGN}"
@@ -60,6 +63,17 @@ class Display:
         number = number_text(self.value(value, unit), digits)
         return f"{number} {shown_unit}".rstrip()
 
+    def sentence(self, text: str) -> str:
+        """A sentence of the model, its figures in the units shown."""
+        if not self.us:
+            return text
+
+        def shown(found: re.Match[str]) -> str:
+            value = float(found[1].replace(MINUS, "-").replace(",", ""))
+            return self.text(value, found[2], 3 if found[2] == "km" else 2)
+
+        return IN_WORDS.sub(shown, text)
+
     def range_text(self, band: Band, unit: str, digits: int = 2) -> str:
         """A band in words, such as “1.2 to 1.6 kWh”; one figure where both ends read the same."""
         low, high = sorted((self.value(band.low, unit), self.value(band.high, unit)))
@@ -67,12 +81,10 @@ class Display:
 
 
 def number_text(value: float, digits: int = 2) -> str:
-    """A figure with `digits` significant digits, without exponent; whole from 100 on."""
+    """A figure with `digits` significant digits, without exponent; from 100 on with three, or as many as asked for."""
     if value == 0 or not np.isfinite(value):
         return "0" if value == 0 else "–"
-    places = max(0, digits - 1 - int(np.floor(np.log10(abs(value)))))
-    text = f"{round(value, places):,.{places}f}"
-    return text.replace("-", MINUS)
+    return _rounded(value, _places(value, digits))
 
 
 def percent_text(share: float | None) -> str:
@@ -92,10 +104,19 @@ def percent_range_text(low: float, high: float) -> str:
 
 def _pair(low: float, high: float, digits: int) -> str:
     # both ends with as many decimals as the larger needs, so that a pair reads evenly
-    largest = max(abs(low), abs(high), 1e-12)
-    places = max(0, digits - 1 - int(np.floor(np.log10(largest))))
-    ends = [f"{round(end, places):,.{places}f}".replace("-", MINUS) for end in (low, high)]
+    places = _places(max(abs(low), abs(high), 1e-12), digits)
+    ends = [_rounded(end, places) for end in (low, high)]
     return ends[0] if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
+
+
+def _places(value: float, digits: int) -> int:
+    # decimals; below zero where tens or hundreds are rounded away
+    power = int(np.floor(np.log10(abs(value))))
+    return max(digits - 1 - power, min(0, 2 - power))
+
+
+def _rounded(value: float, places: int) -> str:
+    return f"{round(value, places):,.{max(places, 0)}f}".replace("-", MINUS)
 
 
 # fields as they are entered

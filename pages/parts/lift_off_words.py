@@ -72,8 +72,8 @@ def percent(share: float) -> str:
 
 
 def in_units(sentence: str, display: Display) -> str:
-    """A sentence of the model with its speeds in the visitor's units."""
-    return re.sub(r"([\d.]+) km/h", lambda found: display.text(float(found[1]), "km/h"), together(sentence))
+    """A sentence of the model in the visitor's units."""
+    return together(display.sentence(sentence))
 
 
 # the answer
@@ -118,14 +118,16 @@ def pressed_text(before: float, after: float) -> str:
     return f"{'fall' if after < before else 'rise'} from {before:.0f} to {after:.0f}"
 
 
-def axis_words(table: pd.DataFrame, advised: float) -> tuple[str, str]:
+def axis_words(table: pd.DataFrame, advised: float, grip_limit: float) -> tuple[str, str]:
     """The finding over the axis of strengths, and a longer text of the picture. `table` is from `curve_table`."""
-    end = advised or float(table["lift_off_mps2"].iloc[-1])
+    end = advised or grip_limit
     rows = table.set_index("lift_off_mps2")
     first, last = rows.iloc[0], rows.loc[end]
     presses = pressed_text(first["as_driven_presses"], last["as_driven_presses"])
     energy = change_text(first["as_driven_net_kwh"], last["as_driven_net_kwh"])
     title = f"From 0 to {strength_text(end)}, presses {presses} and energy {energy}"
+    if end == 0:
+        title = "There is grip for no more than rolling on"
     ends = (table.iloc[0], table.iloc[-1])
     facts = [
         f"{words} {number_text(ends[0][key], 3)} {unit}at 0 and {number_text(ends[1][key], 3)} {unit}at "
@@ -211,11 +213,14 @@ def value_text(key: str, value: float) -> str:
     return f"{value / 60:.1f}{NARROW}min" if key == "duration_s" else f"{value:.0f}"
 
 
-def changes(yours: Mapping[str, float], table: pd.DataFrame, advised: float, name: str) -> tuple[str, pd.DataFrame]:
+def changes(
+    yours: Mapping[str, float], table: pd.DataFrame, advice: Advice, name: str
+) -> tuple[str, pd.DataFrame]:
     """What the advised strength changes against what is set: the finding, and a table of words.
 
     `yours` is from `model.lift_off_curves.as_set`, `table` from `curve_table`; `name` says what is set.
     """
+    advised = advice.lift_off_mps2
     row = table.set_index("lift_off_mps2").loc[advised]
     best = {key: float(row[key] if key in row else row[f"as_driven_{key}"]) for key, _ in CHANGES}
     words = pd.DataFrame(
@@ -231,7 +236,8 @@ def changes(yours: Mapping[str, float], table: pd.DataFrame, advised: float, nam
         return "Yours changes nothing against what is advised", words
     energy = change_text(yours["net_kwh"], best["net_kwh"])
     presses = pressed_text(yours["presses"], best["presses"])
-    return f"With the advised strength presses {presses} and energy {energy}", words
+    price = ": the price of grip in reserve" if advice.rule == "grip" and best["net_kwh"] > yours["net_kwh"] else ""
+    return f"With the advised strength presses {presses} and energy {energy}{price}", words
 
 
 def rules_text(advice: Advice) -> str:

@@ -19,7 +19,7 @@ from model.drives import Answer, YearOfDrives
 from model.lift_off_advice import Advice
 from model.savings import Result
 from model.scenario import Scenario
-from model.scenario_io import scenario_to_json, unusual
+from model.scenario_io import scenario_to_json
 from model.timeline import books, slow_downs, timeline
 from model.uncertainty import HIGH_SHARE, LOW_SHARE, SEED, Band
 from pages.parts import lift_off_words, winter_words, wording
@@ -131,8 +131,8 @@ def warnings(taken: TakeAway) -> list[str]:
     result, found = taken.result, []
     if not result.followed:
         found.append(wording.not_followed(taken.described_s, result.trace.duration_s))
-    if phrases := unusual(taken.scenario):
-        found.append(wording.unusual_text(phrases))
+    if sentence := wording.unusual_text(taken.scenario, taken.display):
+        found.append(sentence)
     return found
 
 

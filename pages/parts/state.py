@@ -87,7 +87,8 @@ def dark() -> bool:
 
 def outcome() -> Outcome:
     """The model's result for the session's scenario."""
-    return _outcome(scenario())
+    found = _outcome(scenario())
+    return replace(found, refusal=display().sentence(found.refusal)) if found.refusal else found
 
 
 def answer() -> Answer | None:

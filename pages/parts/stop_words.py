@@ -107,6 +107,6 @@ def brakes_words(found: HardStop) -> tuple[str, str]:
     else:
         used = f"they are pressed firmly every {number_text(days)} days, over the year"
     return title, (
-        f"{capital(used)}. Less work means less wear only as far as rust does not decide first: no life in kilometres "
-        "can be told from it."
+        f"{capital(used)}. Less work means less wear only as far as rust does not decide first: how far "
+        "they last cannot be told from it."
     )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from model import MODEL_VERSION
@@ -12,9 +11,9 @@ from model.fields import Field
 from model.habits import HABITS
 from model.parameters import Assumed, assumed_figures, class_labels
 from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
-from model.scenario_io import starting_drives
+from model.scenario_io import starting_drives, unusual
 from model.uncertainty import Band
-from pages.parts.display import Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
+from pages.parts.display import MINUS, Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 NEGLIGIBLE_SHARE = 0.01
@@ -53,11 +52,11 @@ def choice_word(key: str, value: str) -> str:
 
 
 def plain(refusal: str) -> str:
-    """A refusal of the model as a reader's sentence: labels in place of keys."""
+    """A refusal of the model as a reader's sentence: labels in place of keys, true minus signs."""
     for key, field in sorted((SETTINGS | LEG_FIELDS).items(), key=lambda item: -len(item[0])):
         label = re.escape(field.label)
         refusal = re.sub(rf"\b{key}\b(?:( of leg \d+)? \({label}\))?", rf"{field.label.lower()}\1", refusal, flags=re.I)
-    return refusal[:1].upper() + refusal[1:]
+    return re.sub(r"(?<![\w-])-(?=\d)", MINUS, re.sub(r"(?<=\d) %", f"{NO_BREAK}%", refusal[:1].upper() + refusal[1:]))
 
 
 def other_version(version: str) -> str:
@@ -146,9 +145,10 @@ def year_fact(year: YearOfDrives, prices: Year, display: Display, fuel_l: Band |
     )
 
 
-def unusual_text(phrases: Sequence[str]) -> str:
+def unusual_text(scenario: Scenario, display: Display) -> str:
     """Inputs outside what is ordinary, to stand beside the headline; empty where all are ordinary."""
-    return f"Unusual inputs: {'; '.join(phrases)}." if phrases else ""
+    phrases = unusual(scenario)
+    return display.sentence(plain(f"Unusual inputs: {'; '.join(phrases)}.")) if phrases else ""
 
 
 def not_followed(described_s: float, driven_s: float) -> str:
@@ -210,7 +210,7 @@ def season_words(conditions: Conditions, year: Year, display: Display) -> str:
 def temperature_text(celsius: float, display: Display) -> str:
     """A temperature in whole degrees."""
     shown = round(display.value(celsius, "°C"))
-    return f"{shown} {display.unit('°C')}".replace("-", "\N{MINUS SIGN}")
+    return f"{shown} {display.unit('°C')}".replace("-", MINUS)
 
 
 def pedal_of(scenario: Scenario) -> str:

@@ -123,6 +123,9 @@ def test_hills_are_named_where_they_ask_for_more():
     hilly = replace(TOWN, legs=(steep,)).with_setting("prefers", "gentlest_ride").with_setting("looks_ahead", "far")
     what_if = {change.what: change.lift_off_mps2 for change in advise(curves_of(hilly)).what_if}
     assert what_if["to keep 40 km/h on a 15 % downhill without the brake pedal"] == pytest.approx(1.40, abs=0.03)
+    # what the road does not allow is not named
+    snowy = advise(curves_of(hilly.with_setting("surface", "snow"))).what_if
+    assert not any("downhill" in change.what for change in snowy)
 
 
 def test_no_sentence_promises_safety_or_praises_recovered_energy():

@@ -96,7 +96,7 @@ def test_legs_of_a_link():
     good = to_link(base)["legs"]
     scenario, notices = from_link({"legs": "~".join([good, "1_2_3", good.replace("7", "7000")])}, base)
     assert [leg.distance_km for leg in scenario.legs] == [7.0, 1000.0]
-    assert notices[0] == f"Leg 2: 3 figures were given, 9 to {len(LEG_FIELDS)} are read; left out."
+    assert notices[0] == f"Leg 2: figures given 3, needed 9 to {len(LEG_FIELDS)}; left out."
     assert notices[1].startswith("Leg 3: distance_km") and notices[1].endswith("It was set to 1000.")
     scenario, notices = from_link({"legs": "~".join([good] * (MAX_LEGS + 1))}, base)
     assert len(scenario.legs) == MAX_LEGS and "the first 8 were taken" in notices[0]
@@ -179,8 +179,8 @@ def test_inputs_outside_the_usual_are_named():
     assert all(unusual(Scenario(car_class=car_class)) == [] for car_class in class_labels())
     scenario = Scenario(legs=(Leg(), Leg(stops=90))).with_setting("mass_kg", 4000.0).with_setting("ambient_c", -30.0)
     assert unusual(scenario) == [
-        "mass with driver 4000 kg (usual 900 to 3000)",
-        "outside temperature -30 °C (usual -15 to 35)",
+        "mass with driver 4000 kg (usual 900 kg to 3000 kg)",
+        "outside temperature -30 °C (usual -15 °C to 35 °C)",
         "leg 2: stops 90 (usual 0 to 60)",
     ]
 

@@ -56,14 +56,16 @@ def test_the_heading_has_word_and_number():
 
 
 def test_the_axis_is_told_by_its_numbers():
-    title, alt = words.axis_words(TABLE, 1.3)
+    title, alt = words.axis_words(TABLE, 1.3, 2.5)
     rows = TABLE.set_index("lift_off_mps2")
     first, last = rows.loc[0.0], rows.loc[1.3]
     assert f"from {first['as_driven_presses']:.0f} to {last['as_driven_presses']:.0f}" in title
     saved = 1 - last["as_driven_net_kwh"] / first["as_driven_net_kwh"]
     assert plain(title).endswith(f"energy falls by {100 * saved:.1f} %")
     assert "Advised: 1.3" in alt and "same speeds" in alt
-    assert plain(words.axis_words(TABLE, 0.0)[0]).startswith("From 0 to 2.5 m/s²")
+    # rolling on: as far as grip allows
+    assert plain(words.axis_words(TABLE, 0.0, 0.2)[0]).startswith("From 0 to 0.2 m/s²")
+    assert "no more than rolling on" in words.axis_words(TABLE, 0.0, 0.0)[0]
 
 
 def test_same_speeds_hardly_move_with_a_blended_pedal_and_do_with_friction_only():
@@ -85,13 +87,16 @@ def test_changes_of_energy(before, after, expected):
 
 
 def test_what_it_changes_holds_both_sides():
-    title, table = words.changes(as_set(TOWN), TABLE, 1.5, "1 m/s²")
+    title, table = words.changes(as_set(TOWN), TABLE, replace(ADVICE.overall, lift_off_mps2=1.5), "1 m/s²")
     assert list(table.columns[1:]) == ["Yours, 1 m/s²", f"Advised, {words.strength_text(1.5)}"]
     assert len(table) == len(words.CHANGES)
     row = TABLE.set_index("lift_off_mps2").loc[1.5]
     assert table.iloc[1, 2] == f"{row['as_driven_presses']:.0f}"
     assert "presses fall from" in title
-    assert words.changes(as_set(TOWN), TABLE, 1.0, words.strength_text(1.0))[0] == "Yours is what is advised"
+    same = replace(ADVICE.overall, lift_off_mps2=1.0)
+    assert words.changes(as_set(TOWN), TABLE, same, words.strength_text(1.0))[0] == "Yours is what is advised"
+    gripped = replace(ADVICE.overall, lift_off_mps2=0.2, rule="grip")
+    assert words.changes(as_set(TOWN), TABLE, gripped, "1 m/s²")[0].endswith("the price of grip in reserve")
 
 
 def test_all_rules_are_printed_in_order_and_the_deciding_one_stands_out():

@@ -3,11 +3,8 @@
 import json
 import re
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
-import streamlit as st
-from streamlit.testing.v1 import AppTest
 
 from model.drives import drive
 from model.full_battery import hills
@@ -16,11 +13,10 @@ from model.limit_settings import PARTS, LimitSettings
 from model.limits_of_regen import season_costs_of
 from model.scenario_io import from_link, starting_drives, to_link
 from model.slippery_road import slippery_road
-from pages.parts import state
 from pages.parts.grip_words import ADVICE
 from pages.parts.winter_words import NAMES
+from tests.pages.in_app import address, opened_at, ran
 
-ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
 FROSTY = STARTS["motorway"].with_setting("ambient_c", -7.0)
 VALLEY = STARTS["mountain-valley"]
@@ -28,32 +24,9 @@ USUAL = LimitSettings()
 SNOWY = VALLEY.with_setting("ambient_c", -3.0).with_setting("surface", "snow")
 
 
-@pytest.fixture(autouse=True)
-def few_sampled_cars(monkeypatch):
-    """Bands of few cars: these tests ask about other numbers."""
-    monkeypatch.setattr(state, "BAND_RUNS", 5)
-    st.cache_resource.clear()
-
-
-def ran(app):
-    assert not app.exception, [one.value for one in app.exception]
-    return app
-
-
 def opened(part="cold", scenario=FROSTY, **link):
     """One part as somebody sees it who follows a link."""
-    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=60)
-    app.run()
-    app.switch_page("winter_and_limits.py")
-    # what the first visit wrote into the address is not of this link
-    app.query_params.clear()
-    for key, value in (to_link(scenario) | {"part": part} | link).items():
-        app.query_params[key] = value
-    return ran(app.run())
-
-
-def address(app):
-    return {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
+    return opened_at("winter_and_limits.py", to_link(scenario) | {"part": part} | link)
 
 
 def sentence(app):
@@ -216,7 +189,7 @@ def test_distances_are_the_models_and_brakes_rest():
     thinking = found.stops["mid"].thinking_m
     span = f"{least:.0f} to {most:.0f} m to rest, {thinking:.0f} m of them before the brakes act."
     assert sentence(app) == f"From 80 km/h on a dry road: {span}"
-    assert "no life in kilometres can be told" in words(app)
+    assert "how far they last cannot be told" in words(app)
     assert "A motor does not hold a parked car" in words(app)
 
 

@@ -12,7 +12,7 @@ from model.scenario import SETTINGS, Leg, Scenario
 from model.scenario_io import starting_drives
 from model.uncertainty import Band
 from pages.parts import wording
-from pages.parts.display import Display
+from pages.parts.display import Display, number_text
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
@@ -93,6 +93,19 @@ def test_the_year_counts_its_days_and_prices():
     assert days == "In a year of 165 days"
     # at a price of 1 the money is the energy
     assert money.startswith(f"Fr. {energy.removesuffix(' kWh from the wall')}, ")
+
+
+def test_sentences_of_the_model_come_in_the_units_shown():
+    sentence = "0 m up and 500 m down at 6 % need 8.33 km, but −5 °C, 3 m/s² and 2 min stay."
+    assert METRIC.sentence(sentence) == sentence
+    assert US.sentence(sentence) == "0 ft up and 1,640 ft down at 6 % need 5.18 mi, but 23 °F, 3 m/s² and 2 min stay."
+    windy = TOWN.with_setting("wind_kmh", -80.0)
+    assert "−50 mph (usual −" in wording.unusual_text(windy, US) and "km/h" not in wording.unusual_text(windy, US)
+
+
+@pytest.mark.parametrize(("value", "text"), [(1276.0, "1,280"), (25284.0, "25,300"), (459.3, "459"), (0.0456, "0.046")])
+def test_large_figures_have_three_digits(value, text):
+    assert number_text(value) == text
 
 
 def test_car_words_say_that_figures_were_changed():

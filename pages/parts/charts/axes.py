@@ -21,7 +21,7 @@ def along(field: str, end: float, unit: str, label_px: int = 110) -> Spec:
         "axis": {
             "tickCount": {"expr": f"width / {label_px}"},
             "labelFlush": True,
-            "labelExpr": f"format(datum.value, '~g') + ' {unit}'",
+            "labelExpr": f"format(datum.value, datum.value < 1000 ? '~g' : ',.0f') + ' {unit}'",
         },
     }
 
