@@ -1,6 +1,5 @@
 """The page of claims, without a browser: choosing, saying, answering, and what can be taken away."""
 
-from pathlib import Path
 from urllib.parse import parse_qsl, urlsplit
 
 import pytest
@@ -11,8 +10,8 @@ from model.claims import check, claims, question
 from model.scenario_io import starting_drives, to_link
 from pages.parts import claim_files, claim_words, phrase_words, state, wording
 from pages.parts.display import Display
+from tests.pages.in_app import address, opened_at, ran
 
-ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 METRIC = Display()
 FIRST = "range-gain-in-town"
 QUICK = "two-megawatts"
@@ -20,31 +19,9 @@ QUICK = "two-megawatts"
 HILL = starting_drives()["suburb-hill"][2]
 
 
-@pytest.fixture(autouse=True)
-def few_sampled_cars(monkeypatch):
-    """Bands of few cars: the answer line is not what is tested here."""
-    monkeypatch.setattr(state, "BAND_RUNS", 20)
-
-
 def opened(**link: str) -> AppTest:
     """The page as somebody sees it who follows a link."""
-    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=60)
-    for key, value in link.items():
-        app.query_params[key] = value
-    app.run()
-    app.switch_page("check_a_claim.py")
-    for key, value in link.items():
-        app.query_params[key] = value
-    return ran(app.run())
-
-
-def ran(app: AppTest) -> AppTest:
-    assert not app.exception, [one.value for one in app.exception]
-    return app
-
-
-def address(app: AppTest) -> dict[str, str]:
-    return {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
+    return opened_at("check_a_claim.py", link)
 
 
 def said(app: AppTest) -> dict[str, str]:

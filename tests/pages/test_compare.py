@@ -1,10 +1,8 @@
 """The page Compare, without a browser."""
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
-import streamlit as st
 from streamlit.testing.v1 import AppTest
 
 from model.comparison import difference, others, side_of
@@ -12,34 +10,13 @@ from model.scenario_io import starting_drives, to_link
 from pages.parts import compare_words as words
 from pages.parts import state
 from pages.parts.display import Display
+from tests.pages.in_app import opened_at, ran
 
-ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 TOWN = starting_drives()["town"][2]
-RUNS = 20
-
-
-@pytest.fixture(autouse=True)
-def few_sampled_cars(monkeypatch):
-    """Bands of few cars: these tests ask where a number stands, not how good it is."""
-    monkeypatch.setattr(state, "BAND_RUNS", RUNS)
-    monkeypatch.setattr(state, "SEASON_RUNS", 5)
-    st.cache_resource.clear()
 
 
 def opened(scenario=TOWN, **own) -> AppTest:
-    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=30)
-    for key, value in (to_link(scenario) | own).items():
-        app.query_params[key] = value
-    app.run()
-    app.switch_page("compare.py")
-    for key, value in own.items():
-        app.query_params[key] = value
-    return ran(app.run().run())
-
-
-def ran(app: AppTest) -> AppTest:
-    assert not app.exception, [one.value for one in app.exception]
-    return app
+    return opened_at("compare.py", to_link(scenario) | own)
 
 
 def own_parameters(app) -> dict[str, str]:
@@ -49,7 +26,7 @@ def own_parameters(app) -> dict[str, str]:
 
 def finding(subject, *values, scenario=TOWN, as_driven=False) -> str:
     drives = [scenario, *(others(scenario, subject)[value] for value in values)]
-    sides = [side_of(one, scenario.car_class, runs=RUNS, as_driven=as_driven) for one in drives]
+    sides = [side_of(one, scenario.car_class, runs=state.BAND_RUNS, as_driven=as_driven) for one in drives]
     names = [words.name_of(subject, one, Display()) for one in drives]
     return words.title([difference(side, sides[0]) for side in sides[1:]], names, Display())
 

@@ -5,13 +5,12 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-import streamlit as st
 
 from model.scenario import MAX_LEGS, Leg
 from model.scenario_io import starting_drives, to_link
-from pages.parts import state
-from tests.pages.test_your_drive import TOWN, opened, ran
+from tests.pages.in_app import opened_at, ran
 
+TOWN = starting_drives()["town"][2]
 PAGES = sorted({path.name for path in (Path(__file__).parents[2] / "pages").glob("[a-z]*.py")} - {"entrypoint.py"})
 ALSO = {
     "how_it_works.py": ("panel", ("flow", "quadrants", "who", "motor", "discs")),
@@ -46,14 +45,6 @@ REFUSED = {
 NEVER_SAID = re.compile(r"\b(nan|inf|None)\b|Traceback|[{}]|\$ID")
 
 
-@pytest.fixture(autouse=True)
-def few_sampled_cars(monkeypatch):
-    """Bands of few cars: these tests ask where a number stands, not how good it is."""
-    monkeypatch.setattr(state, "BAND_RUNS", 5)
-    monkeypatch.setattr(state, "SEASON_RUNS", 3)
-    st.cache_resource.clear()
-
-
 def shown(app) -> str:
     """All words of a page that a refusal may stand in."""
     html = [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
@@ -62,7 +53,7 @@ def shown(app) -> str:
 
 @pytest.mark.parametrize(("name", "units"), [*((name, "") for name in HARD), *((name, "us") for name in IN_US)])
 def test_no_page_breaks(name, units):
-    app = opened(to_link(HARD[name]) | ({"units": units} if units else {}))
+    app = opened_at(PAGES[0], to_link(HARD[name]) | ({"units": units} if units else {}))
     for page in PAGES:
         app.switch_page(page)
         key, values = ALSO.get(page, ("", ()))

@@ -1,49 +1,25 @@
 """The page on lift-off, without a browser."""
 
 import json
-from pathlib import Path
 
 import pytest
-import streamlit as st
 from streamlit.testing.v1 import AppTest
 
 from model.drives import drive
 from model.lift_off_advice import RULES, advise
 from model.lift_off_curves import curves_of
-from model.scenario_io import from_link, starting_drives, to_link
+from model.scenario_io import starting_drives, to_link
 from pages.parts import lift_off_words as words
 from pages.parts import state, wording
+from tests.pages.in_app import opened_at, ran, scenario_of
 
-ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
 TOWN = STARTS["town"]
 
 
-@pytest.fixture(autouse=True)
-def few_sampled_cars(monkeypatch):
-    """Bands of few cars: these tests do not ask for them."""
-    monkeypatch.setattr(state, "BAND_RUNS", 20)
-    st.cache_resource.clear()
-
-
-def ran(app: AppTest) -> AppTest:
-    assert not app.exception, [one.value for one in app.exception]
-    return app
-
-
 def opened(scenario=TOWN, **more: str) -> AppTest:
     """The page as somebody sees it who follows a link."""
-    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=60)
-    for key, value in (to_link(scenario) | more).items():
-        app.query_params[key] = value
-    app.run()
-    app.switch_page("lift_off.py").run()
-    return ran(app.run())
-
-
-def scenario_of(app: AppTest):
-    link = {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
-    return from_link(link, TOWN)[0]
+    return opened_at("lift_off.py", to_link(scenario) | more)
 
 
 def advised(scenario):
@@ -83,6 +59,7 @@ def test_the_slider_sets_the_scenario_and_the_picture():
 def test_moving_the_slider_drives_the_axis_only_once(monkeypatch):
     driven = []
     monkeypatch.setattr(state, "curves_of", lambda scenario: driven.append(scenario) or curves_of(scenario))
+    state._curves.clear()
     app = opened()
     assert len(driven) == 1
     for strength in (0.2, 1.9):

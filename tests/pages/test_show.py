@@ -1,30 +1,20 @@
 """The cards to show, without a browser."""
 
 import pytest
-import streamlit as st
 
 from model.scenario_io import starting_drives, to_link
-from pages.parts import show_words, state, wording
-from tests.pages.test_your_drive import TOWN, opened, ran, scenario_of
+from pages.parts import show_words, wording
+from tests.pages.in_app import opened_at, ran, scenario_of
 
+TOWN = starting_drives()["town"][2]
 LAST = 6
 HOPELESS = TOWN.with_leg(0, "stops", 400)
 REFUSED = "This drive cannot be driven as described"
 
 
-@pytest.fixture(autouse=True)
-def few_sampled_cars(monkeypatch):
-    """Bands of few cars: these tests ask where a number stands, not how good it is."""
-    monkeypatch.setattr(state, "BAND_RUNS", 20)
-    monkeypatch.setattr(state, "SEASON_RUNS", 5)
-    st.cache_resource.clear()
-
-
 def shown(link: dict[str, str] | None = None, card: int | str = 1):
     """Show as somebody sees it who follows a link."""
-    app = opened((link or {}) | {"card": str(card)})
-    app.switch_page("show.py").run()
-    return ran(app.run())
+    return opened_at("show.py", (link or {}) | {"card": str(card)})
 
 
 def said(app) -> str:

@@ -2,7 +2,6 @@
 
 import json
 from io import StringIO
-from pathlib import Path
 
 import pandas as pd
 import pytest
@@ -12,45 +11,25 @@ from streamlit.testing.v1 import AppTest
 from model.answers import Asked, as_text, drive_answer
 from model.cli import main
 from model.drives import drive
-from model.scenario_io import from_link, starting_drives, to_link
+from model.scenario_io import starting_drives, to_link
 from model.timeline import timeline
 from pages.parts import state
 from pages.parts.display import Display
 from pages.parts.link import link_of
 from pages.parts.public_link import PUBLIC_URL, public_link, short_text
+from tests.pages.in_app import opened_at, ran, scenario_of
 
-ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 TOWN = starting_drives()["town"][2]
 HILL = starting_drives()["suburb-hill"][2]
 
 
 @pytest.fixture(autouse=True)
-def few_sampled_cars(monkeypatch):
-    """Bands of few cars: these tests ask where a number stands, not how good it is."""
-    monkeypatch.setattr(state, "BAND_RUNS", 20)
-    monkeypatch.setattr(state, "SEASON_RUNS", 5)
+def no_public_address(monkeypatch):
     monkeypatch.delenv(PUBLIC_URL, raising=False)
-    st.cache_resource.clear()
 
 
 def opened(scenario=TOWN) -> AppTest:
-    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=30)
-    for key, value in to_link(scenario).items():
-        app.query_params[key] = value
-    app.run()
-    app.switch_page("take_away.py")
-    return ran(app.run().run())
-
-
-def ran(app: AppTest) -> AppTest:
-    assert not app.exception, [one.value for one in app.exception]
-    return app
-
-
-def scenario_of(app: AppTest):
-    """The scenario that the address now stands for."""
-    link = {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
-    return from_link(link, TOWN)[0]
+    return opened_at("take_away.py", to_link(scenario))
 
 
 def paste(app, text):

@@ -1,47 +1,23 @@
 """The first page and the shell around it, without a browser."""
 
 import json
-from pathlib import Path
 
 import pytest
-import streamlit as st
 from streamlit.testing.v1 import AppTest
 
 from model.drives import answer_of, drive, samples_of
 from model.scenario import MAX_LEGS
-from model.scenario_io import from_link, starting_drives, to_link
+from model.scenario_io import starting_drives, to_link
 from pages.parts import state, wording
 from pages.parts.display import Display
+from tests.pages.in_app import opened_at, ran, scenario_of
 
-ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 TOWN = starting_drives()["town"][2]
-
-
-@pytest.fixture(autouse=True)
-def few_sampled_cars(monkeypatch):
-    """Bands of few cars: these tests ask where a number stands, not how good it is."""
-    monkeypatch.setattr(state, "BAND_RUNS", 20)
-    monkeypatch.setattr(state, "SEASON_RUNS", 5)
-    st.cache_resource.clear()
 
 
 def opened(link: dict[str, str] | None = None) -> AppTest:
     """The first page as somebody sees it who follows a link, or none."""
-    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=30)
-    for key, value in (link or {}).items():
-        app.query_params[key] = value
-    return ran(app.run())
-
-
-def ran(app: AppTest) -> AppTest:
-    assert not app.exception, [one.value for one in app.exception]
-    return app
-
-
-def scenario_of(app: AppTest):
-    """The scenario that the address now stands for."""
-    link = {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
-    return from_link(link, TOWN)[0]
+    return opened_at("your_drive.py", link or {})
 
 
 def headline(scenario) -> str:

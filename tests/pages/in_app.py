@@ -1,0 +1,36 @@
+"""The whole app without a browser: opened at one of its pages, as somebody sees it who follows a link."""
+
+from pathlib import Path
+from typing import Any
+
+from streamlit.testing.v1 import AppTest
+
+from model.scenario import Scenario
+from model.scenario_io import from_link, starting_drives
+
+ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
+
+
+def opened_at(page: str, link: dict[str, str]) -> AppTest:
+    """A page of the app, drawn once for an address."""
+    app = AppTest.from_file(str(ENTRYPOINT), default_timeout=60)
+    for key, value in link.items():
+        app.query_params[key] = value
+    app.switch_page(page)
+    return ran(app.run())
+
+
+def ran(app: AppTest) -> AppTest:
+    """The app, which must not have failed."""
+    assert not app.exception, [one.value for one in app.exception]
+    return app
+
+
+def address(app: AppTest) -> dict[str, Any]:
+    """What stands in the address now."""
+    return {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
+
+
+def scenario_of(app: AppTest) -> Scenario:
+    """The scenario that the address now stands for."""
+    return from_link(address(app), starting_drives()["town"][2])[0]
