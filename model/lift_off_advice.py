@@ -169,7 +169,7 @@ class Case:
             return "More strength would spare you next to no presses of the brake pedal and no energy to speak of."
         return (
             f"Energy is within 1 % of the best, and you would press the brake pedal {self.presses[picked]:.0f} times "
-            f"instead of {self.presses[0]:.0f} when rolling on."
+            f"instead of {self.presses[0]:.0f} if the car rolled on."
         )
 
     def against(self, place: int, picked: int) -> str:

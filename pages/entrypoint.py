@@ -75,12 +75,16 @@ SHEETS = (
 
 
 def foot() -> None:
-    """Sources, units and the caution."""
+    """Where else to go, for telephones, on which the navigation is folded up; the caution, units and sources."""
 
     def take() -> None:
         st.session_state["display"] = Display(us=st.session_state["units"] == "US")
 
     with st.container(key="foot"):
+        with st.container(key="foot-pages", horizontal=True, gap="small"):
+            for one in SHEETS:
+                if not one.hidden:
+                    st.page_link(one.file, label=one.name, query_params=link.own_link())
         st.markdown(wording.CAUTION)
         with st.container(horizontal=True, vertical_alignment="center"):
             st.session_state["units"] = "US" if state.display().us else "Metric"

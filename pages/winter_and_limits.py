@@ -48,10 +48,10 @@ def part(said: Said, controls: Callable[[], None], lead: Callable[[], None], *, 
         saying, seeing = st.columns(HALVES, gap="large")
     with saying:
         st.title(said.heading, anchor=False)
-        st.header(said.sentence, anchor=False)
+        st.header(wording.together(said.sentence), anchor=False)
         controls()
         if said.more:
-            st.markdown(said.more)
+            st.markdown(wording.together(said.more))
     with seeing:
         lead()
     with seeing if many_controls else saying, st.container(key="facts", gap=None):
@@ -170,7 +170,8 @@ def draw_grip() -> None:
         else:
             chart = grip_charts.balance(found.balance, found.check["available_friction"], grip_words.SHARES, dark)
             picture(chart, grip_words.BALANCE_WORDS, found.balance.round(3), "balance")
-    side_by_side("Experts disagree", grip_words.ADVICE, grip_words.ADVICE_READ)
+    advice = [(who, display.sentence(says), ground) for who, says, ground in grip_words.ADVICE]
+    side_by_side("Experts disagree", advice, grip_words.ADVICE_READ)
 
 
 def grip_controls() -> None:

@@ -156,7 +156,7 @@ def answer() -> None:
     """The headline and what it comes to."""
     outcome, bands, display = state.outcome(), state.answer(), state.display()
     if outcome.result is None or bands is None:
-        st.error(outcome.refusal)
+        st.error(wording.together(outcome.refusal))
         return
     st.header(wording.headline_marked(bands, display), anchor=False)
     draw_trust()

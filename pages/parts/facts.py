@@ -15,7 +15,8 @@ from pages.parts.display import Display
 def fact_rows(facts: Iterable[tuple[str, str, str]]) -> str:
     """Facts as HTML: what, how much, and beside what; to be drawn in a container known as `facts`."""
     rows = "".join(
-        f"<dt>{escape(what)}</dt><dd><b>{escape(value)}</b> <span>{escape(beside)}</span></dd>"
+        f"<dt>{escape(what)}</dt><dd><b>{escape(wording.together(value))}</b> "
+        f"<span>{escape(wording.together(beside))}</span></dd>"
         for what, value, beside in facts
     )
     return f"<dl>{rows}</dl>"

@@ -10,6 +10,7 @@ import streamlit as st
 
 from model import MODEL_DATE, MODEL_VERSION
 from pages.parts.theme import WIDTH_PX, Spec
+from pages.parts.wording import together
 
 MOST_ROWS = 100
 """Rows that a table shows; the file has all of them."""
@@ -69,9 +70,9 @@ def figure(
     """
     with st.container(key=f"figure-{key}", width=width, gap="small"):
         if title:
-            st.markdown(f"### {title}")
+            st.markdown(f"### {together(title)}")
         if words:
-            st.markdown(words)
+            st.markdown(together(words))
         draw_chart(chart, alt=alt, key=f"{key}-chart")
         with st.container(horizontal=True, vertical_alignment="center"):
             as_table = st.toggle("As a table", key=f"{key}-as-table")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from itertools import groupby
 
@@ -15,7 +14,7 @@ from model.slow_down import SlowDown, Way
 from model.units import GRAVITY_MPS2, KMH_PER_MPS
 from pages.parts.charts.lift_off import WAYS, wh_text
 from pages.parts.display import Display, number_text, percent_text
-from pages.parts.wording import leg_words
+from pages.parts.wording import leg_words, together
 
 NARROW = "\N{NO-BREAK SPACE}"
 HARDLY = 0.005
@@ -59,11 +58,6 @@ def strength_text(mps2: float) -> str:
 def capital(text: str) -> str:
     """The text with a capital at its start."""
     return text[:1].upper() + text[1:]
-
-
-def together(sentence: str) -> str:
-    """A sentence whose numbers stay on one line with their units."""
-    return re.sub(r"(?<=\d) (?=%|m/s²|kWh)", NARROW, sentence)
 
 
 def percent(share: float) -> str:

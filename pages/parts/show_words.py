@@ -93,7 +93,7 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> Card:
         (
             lift_off_words.in_units(advice.because, display),
             " ".join((f"{pedal.title}.", *pedal.sentences)),
-            f"The car is set to {yours}.",
+            f"Lift-off is how strongly the car slows as the foot leaves the accelerator. This one is set to {yours}.",
         ),
         f"{lift_off_words.rules_text(advice)}\n\n**What would change it**\n\n"
         f"{lift_off_words.what_if_text(found, display)}",

@@ -56,7 +56,12 @@ def plain(refusal: str) -> str:
     for key, field in sorted((SETTINGS | LEG_FIELDS).items(), key=lambda item: -len(item[0])):
         label = re.escape(field.label)
         refusal = re.sub(rf"\b{key}\b(?:( of leg \d+)? \({label}\))?", rf"{field.label.lower()}\1", refusal, flags=re.I)
-    return re.sub(r"(?<![\w-])-(?=\d)", MINUS, re.sub(r"(?<=\d) %", f"{NO_BREAK}%", refusal[:1].upper() + refusal[1:]))
+    return re.sub(r"(?<![\w-])-(?=\d)", MINUS, refusal[:1].upper() + refusal[1:])
+
+
+def together(sentence: str) -> str:
+    """A sentence whose numbers stay on one line with their units."""
+    return re.sub(r"(?<=\d) (?=(?:%|°[CF]|m/s²|k?Wh|k[WmgN]|km/h|mph|m|mi|ft|lb|l|s|min)(?!\w))", NO_BREAK, sentence)
 
 
 def other_version(version: str) -> str:

@@ -29,7 +29,7 @@ def test_a_figure_says_what_it_shows_and_shows_its_table_on_demand():
     assert not app.exception
     chart = app.get("vega_lite_chart")[0].proto
     assert chart.alt == "One bar of 1 kWh."
-    assert [item.value for item in app.markdown] == ["### One bar", "It is 1 kWh long."]
+    assert [item.value for item in app.markdown] == ["### One bar", "It is 1\N{NO-BREAK SPACE}kWh long."]
     assert not app.table
     app.toggle(key="bar-as-table").set_value(True).run()
     assert len(app.table[0].value) == MOST_ROWS

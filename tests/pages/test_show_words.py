@@ -91,7 +91,7 @@ def test_lift_off_has_strength_reason_pedal_and_rules(advice, pedal):
     )
     assert advice.overall.because in card.sentences[0].replace(wording.NO_BREAK, " ")
     assert ("discs alone" in told(card)) == (pedal == "friction")
-    assert "The car is set to 1 m/s²." in told(card)
+    assert "This one is set to 1 m/s²." in told(card)
     assert "half of the grip" in card.why and "would change it" in card.why
 
 

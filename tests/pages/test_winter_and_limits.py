@@ -15,6 +15,7 @@ from model.scenario_io import from_link, starting_drives, to_link
 from model.slippery_road import slippery_road
 from pages.parts.grip_words import ADVICE
 from pages.parts.winter_words import NAMES
+from pages.parts.wording import NO_BREAK
 from tests.pages.in_app import address, opened_at, ran
 
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
@@ -30,14 +31,14 @@ def opened(part="cold", scenario=FROSTY, **link):
 
 
 def sentence(app):
-    return app.header[0].value
+    return app.header[0].value.replace(NO_BREAK, " ")
 
 
 def words(app):
     """All that stands on the page in words."""
     kinds = (app.title, app.header, app.markdown, app.caption, app.info)
     html = [re.sub("<[^>]*>", " ", one.proto.body) for one in app.get("html")]
-    return "\n".join([*(item.value for kind in kinds for item in kind), *html])
+    return "\n".join([*(item.value for kind in kinds for item in kind), *html]).replace(NO_BREAK, " ")
 
 
 @pytest.mark.parametrize("part", PARTS)

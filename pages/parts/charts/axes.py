@@ -21,6 +21,8 @@ def along(field: str, end: float, unit: str, label_px: int = 110) -> Spec:
         "axis": {
             "tickCount": {"expr": f"width / {label_px}"},
             "labelFlush": True,
+            "labelOverlap": "greedy",
+            "labelSeparation": 8,
             "labelExpr": f"format(datum.value, datum.value < 1000 ? '~g' : ',.0f') + ' {unit}'",
         },
     }
