@@ -87,7 +87,8 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
     if has_engine(result.car):
         answer["fuel"] = fuel_answers(scenario, result)
     if band_runs:
-        answer["band"] = _drawn(band_runs) | _bands(answer_of(result, samples_of(scenario, result, band_runs)))
+        bands = answer_of(result, samples_of(scenario, result, band_runs))
+        answer["band"] = _drawn(band_runs) | {"cars_unable": bands.unable} | _bands(bands)
     return answer
 
 

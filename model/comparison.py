@@ -17,7 +17,7 @@ from model.savings import evaluate
 from model.scenario import SEASONS, SETTINGS, Scenario
 from model.simulation import Run
 from model.trace import Array
-from model.uncertainty import RUNS, Band, Samples, hypercube, run_each, triangular
+from model.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
 from model.units import J_PER_KWH
 
 CHOSEN_STRENGTHS_MPS2 = (0.0, 0.5, 0.7, 1.0, 1.3, 1.5, 2.0, 2.5)
@@ -146,14 +146,12 @@ def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven
     result = evaluate(trace, car, scenario.conditions, scenario.driver)
 
     def energies(run: Run, without: Run) -> tuple[Array, ...]:
-        return run.terminal_out_j, run.terminal_in_j, without.net_j, run.wheel_j(run.friction_n)
+        return *at_terminals(run, without), run.wheel_j(run.friction_n)
 
     drawn = draw_beside(scenario, first_class, runs)
-    *terminals, friction_kwh = (
-        run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies) / J_PER_KWH
-    )
-    samples = Samples(*terminals)
-    return Side(scenario, answer_of(result, samples), samples, friction_kwh, result.trace.duration_s)
+    *terminals, friction_j = run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies)
+    samples = Samples.of(*terminals)
+    return Side(scenario, answer_of(result, samples), samples, friction_j / J_PER_KWH, result.trace.duration_s)
 
 
 def difference(side: Side, first: Side) -> Difference:

@@ -40,7 +40,8 @@ class Answer:
 
     `saved_share` is None where the drive on friction brakes only takes nothing from the battery, `range_gain_km` where
     the drive itself takes nothing: distance would have no end. `range_gain_km` is what one full battery of the car's
-    usable size reaches further [km] when this drive is driven over and over.
+    usable size reaches further [km] when this drive is driven over and over. `unable` of the `runs` drawn cars could
+    not do the drive, for want of power or charge; they are in as if they could.
     """
 
     saved_share: Band | None
@@ -48,6 +49,8 @@ class Answer:
     net_kwh: Band
     friction_only_net_kwh: Band
     range_gain_km: Band | None
+    unable: int = 0
+    runs: int = 0
 
 
 def answer_of(result: Result, samples: Samples) -> Answer:
@@ -62,6 +65,8 @@ def answer_of(result: Result, samples: Samples) -> Answer:
         net_kwh=Band.of(net),
         friction_only_net_kwh=Band.of(without),
         range_gain_km=range_gain_km,
+        unable=samples.unable,
+        runs=len(net),
     )
 
 

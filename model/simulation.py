@@ -37,6 +37,7 @@ class Run:
     """
 
     demand: Demand
+    car: Car
     braking_n: Array
     wheel_motor_n: Array
     shaft_n: Array
@@ -244,6 +245,7 @@ def solve(
     engine_w = 0.0 if draw.engine_w is None else draw.engine_w.reshape(shape)
     return Run(
         demand=demand,
+        car=car,
         braking_n=machine.braking_n,
         wheel_motor_n=slowing,
         shaft_n=motion.shaft_n,

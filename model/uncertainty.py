@@ -90,11 +90,22 @@ def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -
 
 @dataclass(frozen=True, eq=False)
 class Samples:
-    """Energies of the sampled runs [kWh], each of shape (runs,)."""
+    """Energies of the sampled runs [kWh], each of shape (runs,).
+
+    `unable` counts the cars whose motor or battery could not give what the trace asks (`drove`). They are in all the
+    same, as if they could: a car that is slower drives another trace.
+    """
 
     out_kwh: Array
     in_kwh: Array
     friction_only_net_kwh: Array
+    unable: int = 0
+
+    @classmethod
+    def of(cls, out_j: Array, in_j: Array, friction_only_net_j: Array, drove: Array) -> Samples:
+        """From energies [J] and whether the car could drive the trace (1 or 0), each of shape (runs,)."""
+        unable = int((drove == 0).sum())
+        return cls(out_j / J_PER_KWH, in_j / J_PER_KWH, friction_only_net_j / J_PER_KWH, unable)
 
     @property
     def net_kwh(self) -> Array:
@@ -112,8 +123,14 @@ class Samples:
         return energy_saved_share(self.net_kwh, self.friction_only_net_kwh)
 
 
-def drove(run: Run, car: Car) -> NDArray[np.bool_]:
+def at_terminals(run: Run, without: Run) -> tuple[Array, ...]:
+    """What `Samples.of` takes, measured on drives with regeneration and on friction brakes only."""
+    return run.terminal_out_j, run.terminal_in_j, without.net_j, drove(run).astype(float)
+
+
+def drove(run: Run) -> NDArray[np.bool_]:
     """Whether motor and battery could give what the trace asked; shape (runs,)."""
+    car = run.car
     shaft_w = run.shaft_n * np.maximum(run.demand.speed, LEAST_SPEED_MPS)
     able = (run.shaft_n <= motor.greatest_force_n(car) * ROUNDING) & (shaft_w <= car.motor_peak_kw * 1000 * ROUNDING)
     # past the battery's greatest power more than half of what its cells give would stay in it as heat
@@ -167,7 +184,7 @@ def run_each(
         ]
         # where nothing that is drawn touches a run, it was driven once for all
         found = np.array([np.broadcast_to(one, len(rows)) for one in measure(*both)])
-        measured.append(np.where(drove(both[0], cars), found, np.nan) if only_driven else found)
+        measured.append(np.where(drove(both[0]), found, np.nan) if only_driven else found)
     return np.concatenate(measured, axis=-1)
 
 
@@ -175,8 +192,4 @@ def run_samples(
     trace: Trace, car: Car, conditions: Conditions, driver: Driver, drawn: Mapping[str, Array]
 ) -> Samples:
     """Drive one trace with every drawn set of figures, with regeneration and without."""
-
-    def energies(run: Run, without: Run) -> tuple[Array, ...]:
-        return run.terminal_out_j, run.terminal_in_j, without.net_j
-
-    return Samples(*run_each(trace, car, conditions, driver, drawn, energies) / J_PER_KWH)
+    return Samples.of(*run_each(trace, car, conditions, driver, drawn, at_terminals))

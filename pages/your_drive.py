@@ -163,8 +163,9 @@ def answer() -> None:
     scenario, result = state.scenario(), outcome.result
     if not result.followed:
         st.warning(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
-    if sentence := wording.unusual_text(scenario, display):
-        st.markdown(sentence)
+    for sentence in (wording.unusual_text(scenario, display), wording.unable_text(bands)):
+        if sentence:
+            st.markdown(sentence)
     battery = display.text(result.car.usable_kwh, "kWh")
     fuel = fuel_fact(scenario, result, display)
     reach = ("On a full battery", wording.range_text(bands, display), f"with {battery} usable, on drives like this")

@@ -131,8 +131,7 @@ def warnings(taken: TakeAway) -> list[str]:
     result, found = taken.result, []
     if not result.followed:
         found.append(wording.not_followed(taken.described_s, result.trace.duration_s))
-    if sentence := wording.unusual_text(taken.scenario, taken.display):
-        found.append(sentence)
+    found += filter(None, [wording.unusual_text(taken.scenario, taken.display), wording.unable_text(taken.answer)])
     return found
 
 

@@ -166,6 +166,17 @@ def not_followed(described_s: float, driven_s: float) -> str:
     )
 
 
+def unable_text(answer: Answer) -> str:
+    """How many of the band's cars could not do the drive that the band is for; empty where all could."""
+    if not answer.unable:
+        return ""
+    cars = "drawn car" if answer.unable == 1 else "drawn cars"
+    return (
+        f"In the band, {answer.unable} of {answer.runs} {cars} could not do this drive, for want of power or charge; "
+        "they are counted as if they could."
+    )
+
+
 # the description
 
 

@@ -5,9 +5,11 @@ from dataclasses import replace
 import pytest
 
 from model.drives import YEAR_RUNS, answer_of, drive, samples_of, trace_of, year_of
+from model.parameters import Assumed
 from model.road_load import air_density
 from model.scenario import SEASONS, Leg, Scenario
 from model.scenario_io import starting_drives
+from model.uncertainty import run_samples, sample
 
 TOWN = starting_drives()["town"][2]
 DRIVES = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
@@ -115,3 +117,19 @@ def test_thin_air_goes_with_the_road_and_with_the_start():
     air = [drive(up.with_setting("altitude_m", start)) for start in (0.0, 1000.0)]
     on_top = [result.run.demand.air_n[0, : len(result.trace.leg)][result.trace.leg == 1].max() for result in air]
     assert on_top[1] / on_top[0] == pytest.approx(air_density(20.0, 2000.0) / air_density(20.0, 1000.0), rel=1e-3)
+
+
+def test_cars_of_the_band_that_cannot_keep_the_speeds_are_counted():
+    """A hill at speed that the middle car just climbs: the weaker of the drawn cars do not, one by one."""
+    hill = Scenario(legs=(Leg(distance_km=4, speed_kmh=100, stops=1, slow_downs=0, climb_m=250, grade_pct=8),))
+    hill = hill.with_setting("cabin", False)
+    result = drive(hill.with_setting("motor_peak_kw", 90.0))
+    assert result.followed
+    figures = {"motor_peak_kw": Assumed(60.0, 90.0, 120.0, "assumed", "")}
+    drawn = sample(figures, 20)
+    samples = run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
+    alone = [drive(hill.with_setting("motor_peak_kw", float(peak))).followed for peak in drawn["motor_peak_kw"][:, 0]]
+    assert 0 < samples.unable == alone.count(False) < 20
+    answer = answer_of(result, samples)
+    assert (answer.unable, answer.runs) == (samples.unable, 20)
+    assert answer_of(drive(TOWN), samples_of(TOWN, drive(TOWN), 20)).unable == 0
