@@ -100,7 +100,7 @@ class Side:
 class Difference:
     """What a drive has more than another, run by run; bands over the assumed figures.
 
-    `saved_share` is a difference of shares [1], None where either of them is; time is known and has no band.
+    `saved_share` is a difference of shares [1], None where one is more than all or None; time is known and has no band.
     """
 
     net_kwh: Band
@@ -157,10 +157,11 @@ def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven
 def difference(side: Side, first: Side) -> Difference:
     """What a drive has more than the first."""
     shares = (side.answer.saved_share, first.answer.saved_share)
+    told = all(share is not None and share.high <= 1 for share in shares)
     return Difference(
         net_kwh=Band.of(side.samples.net_kwh - first.samples.net_kwh),
         saved_kwh=Band.of(side.samples.saved_kwh - first.samples.saved_kwh),
-        saved_share=None if None in shares else Band.of(side.samples.saved_share - first.samples.saved_share),
+        saved_share=Band.of(side.samples.saved_share - first.samples.saved_share) if told else None,
         friction_kwh=Band.of(side.friction_kwh - first.friction_kwh),
         duration_s=side.duration_s - first.duration_s,
     )

@@ -168,7 +168,7 @@ class Case:
         if picked == 0:
             return "More strength would spare you next to no presses of the brake pedal and no energy to speak of."
         return (
-            f"Energy is within 1 % of the best, and you would press the brake pedal {self.presses[picked]:.0f} times "
+            f"Energy is within 1 % of the best, and you would press the brake pedal {times(self.presses[picked])} "
             f"instead of {self.presses[0]:.0f} if the car rolled on."
         )
 
@@ -215,6 +215,11 @@ class Case:
             friction_kwh=float(self.friction_kwh[picked]),
             alternatives=tuple(others),
         )
+
+
+def times(count: float) -> str:
+    """How often, such as “3 times”."""
+    return {0: "never", 1: "once"}.get(round(count), f"{count:.0f} times")
 
 
 def grip_allows(curves: Curves, surface: str, speed_kmh: float) -> Flags:

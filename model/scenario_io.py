@@ -222,25 +222,19 @@ def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[str]]:
     return tuple(legs), notices
 
 
-def unusual(scenario: Scenario) -> list[str]:
-    """A phrase for each input outside its ordinary range, to be named beside the headline."""
-    phrases = []
+def unusual(scenario: Scenario) -> list[tuple[int | None, Field, Any]]:
+    """Each input outside its ordinary range, to be named beside the headline: the leg's number, field and value."""
+    found: list[tuple[int | None, Field, Any]] = []
     for key, field in SETTINGS.items():
         if key in CAR_FIELDS:
             value = dict(scenario.stated).get(key)
         else:
             value = next(getattr(getattr(scenario, part), key) for part, table in PARTS.items() if key in table)
         if not field.is_usual(value):
-            phrases.append(_phrase(field, value))
+            found.append((None, field, value))
     for place, leg in enumerate(scenario.legs, 1):
         for item in fields(leg):
             field, value = LEG_FIELDS[item.name], getattr(leg, item.name)
             if not field.is_usual(value):
-                phrases.append(f"leg {place}: {_phrase(field, value)}")
-    return phrases
-
-
-def _phrase(field: Field, value: Any) -> str:
-    unit = f" {field.unit}" if field.unit not in ("", "1") else ""
-    low, high = (f"{end:g}{unit}" for end in field.usual)
-    return f"{field.label.lower()} {value:g}{unit} (usual {low} to {high})"
+                found.append((place, field, value))
+    return found

@@ -117,6 +117,10 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     drives = [scenario, *(offered[value] for value in values)]
     found = [(drive, *state.side(drive, scenario.car_class, as_driven)) for drive in drives]
     for drive, _, refusal in found:
+        if refusal and drive == scenario:
+            # the others lie on the same road
+            st.error(refusal)
+            return
         if refusal:
             st.error(f"{words.capital(words.name_of(subject, drive, display))}: {refusal}")
     kept = [(drive, side) for drive, side, _ in found if side is not None]

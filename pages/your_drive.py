@@ -169,7 +169,8 @@ def answer() -> None:
     battery = display.text(result.car.usable_kwh, "kWh")
     fuel = fuel_fact(scenario, result, display)
     reach = ("On a full battery", wording.range_text(bands, display), f"with {battery} usable, on drives like this")
-    facts = [("On this drive", wording.saved_text(bands, display), wording.taken_text(bands, display)), fuel or reach]
+    taken = wording.taken_text(bands.net_kwh.mid, display)
+    facts = [("On this drive", wording.saved_text(bands, display), taken), fuel or reach]
     with st.container(key="facts", gap=None):
         st.html(fact_rows(facts))
         draw_year(in_fuel=fuel is not None)

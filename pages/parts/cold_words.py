@@ -30,12 +30,13 @@ SLIPPERY = ("snow", "ice", "glazed-ice")
 
 def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
     """The part in words."""
+    band = band_text(found.takes_kw.values(), "kW")
     facts = [
         (
             "Taken at the start",
             f"{number_text(found.takes_kw['mid'])} kW",
-            f"{band_text(found.takes_kw.values(), 'kW')} as batteries differ; ordinary slow-downs of this drive give "
-            f"{number_text(found.ordinary_kw)} kW",
+            (f"{band} as batteries differ; " if " to " in band else "")
+            + f"ordinary slow-downs of this drive give {number_text(found.ordinary_kw)} kW",
         ),
         *_season_facts(found, scenario, display),
         warm_up_fact(found.warm_up),
@@ -83,6 +84,8 @@ def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
     )
     if least == most:
         more = f"Whether the battery takes much or little in the cold, motor slowing {most}."
+    if start["battery_c"] >= MILD_C and normal is not None and normal.minutes > 0:
+        more += " It is its charge that leaves little room, not the cold."
     if surface in SLIPPERY:
         more += f" Normal is what there is grip for {ON[surface]}, where the motor slows the car less anyway."
     return sentence, more
@@ -140,7 +143,7 @@ def map_words(found: ColdDay) -> tuple[str, str]:
     elif normal.minutes == 0:
         title = "From the start the battery takes what slow-downs give"
     else:
-        title = "The battery warms until it takes what slow-downs give"
+        title = f"After {minutes_text(normal.minutes)} the battery takes what slow-downs give"
     return title, (
         "Across: battery temperature. Upwards: charge. Figures are what a middle battery takes. Dark blue: every "
         f"battery of the band takes the {number_text(found.ordinary_kw)} kW of ordinary slow-downs. Pale: some do, the "

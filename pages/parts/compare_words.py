@@ -169,7 +169,8 @@ def bands_of(side: Side) -> dict[str, Band | None]:
     return {
         "net_kwh": answer.net_kwh,
         "saved_kwh": answer.saved_kwh,
-        "saved_share": answer.saved_share and answer.saved_share.scaled(100),
+        # more than all of it is no share: the hill gave it
+        "saved_share": answer.saved_share.scaled(100) if answer.saved_share and answer.saved_share.high <= 1 else None,
         "friction_kwh": Band.of(side.friction_kwh),
         "duration_s": Band(minutes, minutes, minutes),
     }

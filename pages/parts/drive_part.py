@@ -12,6 +12,7 @@ from pages.parts import state
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding
 from pages.parts.figure import draw_chart
+from pages.parts.link import own_link
 
 Notes = Callable[[pd.DataFrame], Sequence[Note]]
 
@@ -37,6 +38,8 @@ def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:
         if drawn is None:
             # the place stays where a drive was refused
             st.markdown("No picture: the drive cannot be driven as described.")
+            if with_answer:
+                st.page_link("your_drive.py", label="Change it on the first page", query_params=own_link())
             return
         steps, events = timeline(drawn), slow_downs(drawn)
         noted = notes(steps)

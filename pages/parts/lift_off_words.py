@@ -14,7 +14,7 @@ from model.slow_down import SlowDown, Way
 from model.units import GRAVITY_MPS2, KMH_PER_MPS
 from pages.parts.charts.lift_off import WAYS, wh_text
 from pages.parts.display import Display, number_text, percent_text
-from pages.parts.wording import leg_words, together
+from pages.parts.wording import counted, leg_words, together
 
 NARROW = "\N{NO-BREAK SPACE}"
 HARDLY = 0.005
@@ -261,8 +261,9 @@ def others_text(advice: Advice) -> str:
         energy = "" if share is None else f"{percent(abs(share))} {'more' if share > 0 else 'less'} energy, "
         if share is not None and abs(share) < HARDLY:
             energy = "about the same energy, "
+        presses = counted(other.presses, "press", "presses")
         lines.append(
-            f"- **{capital(other.word)}**, {strength_text(other.lift_off_mps2)}: {energy}{other.presses} presses, "
+            f"- **{capital(other.word)}**, {strength_text(other.lift_off_mps2)}: {energy}{presses}, "
             f"{number_text(other.friction_kwh)} kWh of friction heat. Against it: {other.against}."
         )
     return together("\n".join(lines))

@@ -68,6 +68,8 @@ def speed_squared(
         f"Stopped evenly at {slowing_words(slowing_mps2, display)}, it puts {wh(fast.battery)} back in the battery "
         f"from {high} and {wh(slow.battery)} from {low}: {times_text(fast.battery, slow.battery)} as much."
     )
+    if fast.battery < LEAST_WH:
+        back = f"Stopped evenly at {slowing_words(slowing_mps2, display)}, it puts next to nothing back in the battery."
     grow = [
         f"{times_text(parts_of(fast)[key], parts_of(slow)[key])} as much to {name}"
         for key, name in (("road", "air and tyres"), ("losses", "motor and gear"), ("brakes", "the friction brakes"))

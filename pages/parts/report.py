@@ -138,7 +138,7 @@ def warnings(taken: TakeAway) -> list[str]:
 def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
     """What the saving comes to, and the three shares that must not be taken for each other."""
     answer, result, display = taken.answer, taken.result, taken.display
-    rows = [("On this drive", wording.saved_text(answer, display), wording.taken_text(answer, display))]
+    rows = [("On this drive", wording.saved_text(answer, display), wording.taken_text(answer.net_kwh.mid, display))]
     if fuel := fuel_fact(taken.scenario, result, display):
         rows.append(fuel)
     else:

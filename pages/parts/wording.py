@@ -117,12 +117,11 @@ def saved_text(answer: Answer, display: Display) -> str:
     return display.range_text(answer.saved_kwh, "kWh")
 
 
-def taken_text(answer: Answer, display: Display) -> str:
+def taken_text(net_kwh: float, display: Display) -> str:
     """What the drive takes from the battery with regeneration, or gives it."""
-    net = answer.net_kwh
-    if net.high < 0:
-        return f"the battery ends {display.text(-net.mid, 'kWh')} fuller"
-    return f"the drive takes about {display.text(net.mid, 'kWh')}"
+    if net_kwh < 0:
+        return f"the battery ends {display.text(-net_kwh, 'kWh')} fuller"
+    return f"the drive takes about {display.text(net_kwh, 'kWh')}"
 
 
 def range_text(answer: Answer, display: Display) -> str:
@@ -152,8 +151,13 @@ def year_fact(year: YearOfDrives, prices: Year, display: Display, fuel_l: Band |
 
 def unusual_text(scenario: Scenario, display: Display) -> str:
     """Inputs outside what is ordinary, to stand beside the headline; empty where all are ordinary."""
-    phrases = unusual(scenario)
-    return display.sentence(plain(f"Unusual inputs: {'; '.join(phrases)}.")) if phrases else ""
+    phrases = []
+    for leg, field, value in unusual(scenario):
+        given, low, high = (entry_text(tidy(shown_value(field, one, display), 3)) for one in (value, *field.usual))
+        unit = f" {shown_unit(field, display)}".rstrip()
+        where = f"leg {leg}: " if leg else ""
+        phrases.append(f"{where}{field.label.lower()} {given}{unit} (usual {low} to {high}{unit})")
+    return f"Unusual inputs: {'; '.join(phrases)}." if phrases else ""
 
 
 def not_followed(described_s: float, driven_s: float) -> str:
@@ -346,11 +350,8 @@ def winter_card(year: YearOfDrives, display: Display) -> Card:
     day = {row.season: row for row in year.rows}
     cold, warm = day["winter"], day["summer"]
     saved = display.range_text(cold.saved_kwh, "kWh")
-    taken = (
-        f"A winter day, at {temperature_text(cold.ambient_c, display)}, takes about "
-        f"{display.text(cold.net_kwh.mid, 'kWh')} for this drive; a summer day about "
-        f"{display.text(warm.net_kwh.mid, 'kWh')}."
-    )
+    takes, takes_warm = (taken_text(row.net_kwh.mid, display) for row in (cold, warm))
+    taken = f"On a winter day, at {temperature_text(cold.ambient_c, display)}, {takes}; on a summer day {takes_warm}."
     shares = [row.saved_share for row in (cold, warm) if row.net_kwh.low > 0]
     if len(shares) < 2 or None in shares:
         return Card(f"In winter it saves {saved}", (f"Less {THAN}.", taken))

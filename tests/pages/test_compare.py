@@ -113,7 +113,7 @@ def test_a_drive_that_cannot_be_is_refused_and_the_other_is_shown():
 
 def test_without_a_drive_of_ones_own_there_is_nothing_to_compare_with():
     app = opened(TOWN.with_setting("soc_start", 0.02), differs="season", b="winter")
-    assert len(app.error) == 2 and headers(app) == []
+    assert len(app.error) == 1 and headers(app) == []
 
 
 def test_units_change_the_names_and_not_the_link():

@@ -103,7 +103,7 @@ def test_winter_stands_beside_summer_each_with_its_band(year):
     card = show_words.winter(year, METRIC)
     assert card.title == f"In winter it saves {bands['winter']}"
     assert f"on friction brakes only. In summer {bands['summer']}." in told(card)
-    assert "A winter day, at 1 °C, takes about" in told(card)
+    assert "On a winter day, at 1 °C, the drive takes about" in told(card)
     assert "°F" in told(show_words.winter(year, US))
 
 

@@ -60,7 +60,7 @@ def test_a_negligible_saving_is_called_that():
 
 def test_a_drive_that_fills_the_battery_has_no_range_to_gain():
     assert "fuller" in wording.headline(FULLER, METRIC)
-    assert "fuller" in wording.taken_text(FULLER, METRIC)
+    assert "fuller" in wording.taken_text(FULLER.net_kwh.mid, METRIC)
     assert "no figure" in wording.range_text(FULLER, METRIC)
 
 
@@ -100,7 +100,11 @@ def test_sentences_of_the_model_come_in_the_units_shown():
     assert METRIC.sentence(sentence) == sentence
     assert US.sentence(sentence) == "0 ft up and 1,640 ft down at 6 % need 5.18 mi, but 23 °F, 3 m/s² and 2 min stay."
     windy = TOWN.with_setting("wind_kmh", -80.0)
-    assert "−50 mph (usual −" in wording.unusual_text(windy, US) and "km/h" not in wording.unusual_text(windy, US)
+    assert wording.unusual_text(windy, US) == "Unusual inputs: headwind −49.7 mph (usual −18.6 to 18.6 mph)."
+    full = TOWN.with_leg(1, "stops", 90).with_setting("soc_start", 1.0)
+    assert wording.unusual_text(full, METRIC) == (
+        "Unusual inputs: charge at the start 100 % (usual 15 to 90 %); leg 2: stops 90 (usual 0 to 60)."
+    )
 
 
 @pytest.mark.parametrize(("value", "text"), [(1276.0, "1,280"), (25284.0, "25,300"), (459.3, "459"), (0.0456, "0.046")])
