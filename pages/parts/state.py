@@ -7,6 +7,7 @@ when they change, so nothing else has to be kept in step.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import partial
 
 import pandas as pd
 import streamlit as st
@@ -34,6 +35,8 @@ from model.winter import SeasonCosts
 from pages.parts.display import Display
 from pages.parts.wording import pedal_of, plain
 
+kept = partial(st.cache_resource, show_spinner=False, hash_funcs={Scenario: repr})
+"""Keeps answers by their scenario, told apart by its text: walking through its fields takes fifteen times as long."""
 BAND_RUNS, SEASON_RUNS = 120, 40
 """Sampled cars behind the headline, and behind each season of the year. Another draw of as many moves the ends of the
 band by about 1 % (headline) and 1.5 % (year) of its middle; more would make the page wait."""
@@ -219,7 +222,7 @@ def described_duration_s() -> float:
     return trace_of(scenario()).duration_s
 
 
-@st.cache_resource(max_entries=50, show_spinner=False)
+@kept(max_entries=50)
 def _outcome(now: Scenario) -> Outcome:
     try:
         return Outcome(drive(now))
@@ -227,14 +230,14 @@ def _outcome(now: Scenario) -> Outcome:
         return Outcome(None, plain(str(refused)))
 
 
-@st.cache_resource(max_entries=500, show_spinner=False)
+@kept(max_entries=500)
 def _answer(now: Scenario) -> Answer:
     result = _outcome(now).result
     assert result is not None
     return answer_of(result, samples_of(now, result, BAND_RUNS))
 
 
-@st.cache_resource(max_entries=500, show_spinner=False)
+@kept(max_entries=500)
 def _year(now: Scenario) -> YearOfDrives | None:
     try:
         return year_of(now, SEASON_RUNS)
@@ -242,7 +245,7 @@ def _year(now: Scenario) -> YearOfDrives | None:
         return None
 
 
-@st.cache_resource(max_entries=100, show_spinner=False)
+@kept(max_entries=100)
 def _year_fuel(now: Scenario) -> Band | None:
     try:
         return fuel_of_year(now)
@@ -250,7 +253,7 @@ def _year_fuel(now: Scenario) -> Band | None:
         return None
 
 
-@st.cache_resource(max_entries=50, show_spinner=False)
+@kept(max_entries=50)
 def _curves(now: Scenario) -> Curves | None:
     try:
         return curves_of(now)
@@ -258,12 +261,12 @@ def _curves(now: Scenario) -> Curves | None:
         return None
 
 
-@st.cache_resource(max_entries=500, show_spinner=False)
+@kept(max_entries=500)
 def _as_set(now: Scenario) -> dict[str, float]:
     return as_set(now)
 
 
-@st.cache_resource(max_entries=300, show_spinner=False)
+@kept(max_entries=300)
 def _side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
     try:
         return side_of(now, first_class, runs=BAND_RUNS, as_driven=as_driven), ""
@@ -271,50 +274,50 @@ def _side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None
         return None, plain(str(refused))
 
 
-@st.cache_resource(max_entries=50, show_spinner=False)
+@kept(max_entries=50)
 def _season_costs(now: Scenario) -> SeasonCosts:
     return season_costs_of(now)
 
 
-@st.cache_resource(max_entries=200, show_spinner=False)
+@kept(max_entries=200)
 def _at_a_glance(now: Scenario, settings: LimitSettings) -> AtAGlance:
     return at_a_glance(now, settings, _season_costs(now))
 
 
-@st.cache_resource(max_entries=30, show_spinner=False)
+@kept(max_entries=30)
 def _cold(now: Scenario) -> ColdDay:
     return cold_day(now, _season_costs(now))
 
 
-@st.cache_resource(max_entries=100, show_spinner=False)
+@kept(max_entries=100)
 def _slippery(now: Scenario, settings: LimitSettings) -> SlipperyRoad:
     return slippery_road(now, settings)
 
 
-@st.cache_resource(max_entries=30, show_spinner=False)
+@kept(max_entries=30)
 def _on_hills(now: Scenario, settings: LimitSettings) -> Hills:
     result = _outcome(now).result
     assert result is not None
     return hills(now, settings, result)
 
 
-@st.cache_resource(max_entries=50, show_spinner=False)
+@kept(max_entries=50)
 def _slopes(now: Scenario) -> pd.DataFrame:
     return given_back(now)
 
 
-@st.cache_resource(max_entries=100, show_spinner=False)
+@kept(max_entries=100)
 def _stopped_hard(now: Scenario, settings: LimitSettings) -> HardStop:
     result = _outcome(now).result
     assert result is not None
     return hard_stop(now, settings, result)
 
 
-@st.cache_resource(max_entries=40, show_spinner=False)
+@kept(max_entries=40)
 def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
     return claims.check(claims.question(claim_id, dict(settings)))
 
 
-@st.cache_resource(max_entries=200, show_spinner=False)
+@kept(max_entries=200)
 def _range_on_road(now: Scenario, test_range_km: float, test: str) -> RangeOnRoad:
     return range_figure.range_on_road(now, test_range_km, test)
