@@ -72,6 +72,7 @@ CONDITIONS = st.builds(
     soc_start=st.floats(0.3, 1),
     payload_kg=st.floats(0, 400),
     preconditioned=st.booleans(),
+    plugged_in=st.booleans(),
 )
 DRIVERS = st.builds(Driver, lift_off_mps2=st.floats(0, 3), comes_to_rest=st.booleans())
 
@@ -110,7 +111,7 @@ def test_charge_stays_between_empty_and_full(trace, car, conditions, driver):
     result = driven(trace, car, conditions, driver)
     assert result.soc.min() >= 0 and result.soc.max() <= 1 + 1e-6
     cells_kwh = (result.ledger.cells_given - result.ledger.cells_taken) / 3.6e6
-    assert result.soc[0] - result.soc[-1] == pytest.approx(cells_kwh / car.usable_kwh, abs=3e-6)
+    assert conditions.soc_start - result.soc[-1] == pytest.approx(cells_kwh / car.usable_kwh, abs=3e-6)
 
 
 @given(traces(), cars(), CONDITIONS, DRIVERS)
