@@ -134,6 +134,8 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     st.header(title, anchor=False)
     for sentence in told:
         st.markdown(sentence, width=TEXT_PX)
+    if any(has_engine(car_from(drive.car_class, dict(drive.stated))) for drive, _ in kept):
+        st.markdown(words.ENGINE_NOTE, width=TEXT_PX)
     names[0] = f"yours, {names[0]}"
     chart = side_by_side(sides, differences, names, display, dark)
     with st.container(width=WIDTH_PX):
@@ -144,8 +146,6 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
         "CSV file", partial(numbers.to_csv, index=False), f"{scenario.car_class}-comparison.csv", "text/csv",
         key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
     )  # fmt: skip
-    if any(has_engine(car_from(drive.car_class, dict(drive.stated))) for drive, _ in kept):
-        st.markdown(words.ENGINE_NOTE, width=TEXT_PX)
     st.markdown(
         f"Each figure is the band from {LOW_SHARE * 100:.0f} to {HIGH_SHARE * 100:.0f} % of {state.BAND_RUNS} sampled "
         "cars; in brackets, what a drive has more or less than yours. What is assumed alike of both drives is drawn "

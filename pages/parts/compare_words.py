@@ -35,7 +35,10 @@ SUBJECT_WORDS = {
     "preconditioned": "Start",
 }
 NARROW = "\N{NO-BREAK SPACE}"
-ENGINE_NOTE = "What a hybrid's engine gives in place of its battery is counted as taken from the battery."
+ENGINE_NOTE = (
+    "What a hybrid's engine gives in place of its battery is counted as taken from the battery; the fuel burned for it "
+    "is several times as much, and is not."
+)
 NEGLIGIBLE_POINTS = 0.0005
 """A difference of shares below this is none to speak of [1]."""
 

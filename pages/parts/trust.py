@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from itertools import groupby
 
 import streamlit as st
 
-from model.published_checks import CertifiedCar, Check, Found, all_checks, certified_cars
+from model.published_checks import CertifiedCar, Check, all_checks, certified_cars
 from pages.parts.display import MINUS
+from pages.parts.link import own_link
 
 LEFT_OUT = (
     "Traffic, lights and other people, beyond the stops and slow-downs that you describe.",
@@ -22,8 +22,6 @@ LEFT_OUT = (
     "Losses while parked, and charging losses other than one average.",
 )
 NARROW = "\N{NO-BREAK SPACE}"
-MANY = 5
-"""So many numbers with one allowed range and unit are told as their lowest and highest."""
 
 
 def number(value: float, unit: str = "%") -> str:
@@ -31,23 +29,16 @@ def number(value: float, unit: str = "%") -> str:
     return f"{value:.1f}{NARROW}{unit}".replace("-", MINUS)
 
 
-def found_words(found: Sequence[Found]) -> str:
-    """What a check found: number by number, or lowest to highest where many were held to the same range."""
-    parts = []
-    for (allowed, unit), those in groupby(found, key=lambda item: (item.allowed, item.unit)):
-        group = list(those)
-        if allowed is not None and len(group) >= MANY:
-            low, high = (pick(item.value for item in group) for pick in (min, max))
-            parts.append(f"each of {len(group)} between {number(low, '').strip()} and {number(high, unit)}")
-        else:
-            parts += [f"{item.what} {number(item.value, item.unit)}" for item in group]
-    return "; ".join(parts)
-
-
-def check_words(check: Check) -> str:
-    """One check in a paragraph."""
-    verdict = "" if check.holds else " **Not all of it lies in the range set beforehand.**"
-    return f"**{check.title}.** Published: {check.published}. Found: {found_words(check.found)}.{verdict}"
+def others_words(checks: Sequence[Check]) -> str:
+    """The other checks in a paragraph: what was compared, and where the model lies outside the range set for it."""
+    titles = [check.title[:1].lower() + check.title[1:] for check in checks]
+    missed = [title for title, check in zip(titles, checks, strict=True) if not check.holds]
+    verdict = (
+        f"**Outside the range set beforehand: {'; '.join(missed)}.**"
+        if missed
+        else "Every number for which a range was set beforehand lies in it."
+    )
+    return f"Held beside {len(checks)} more publications: {'; '.join(titles)}. {verdict}"
 
 
 def largest_misses(cars: Sequence[CertifiedCar], how_many: int = 2) -> str:
@@ -77,6 +68,6 @@ def draw_trust() -> None:
             return
         checks = all_checks()
         st.markdown(first_words(checks[0], certified_cars()), width=760)
-        for check in checks[1:]:
-            st.markdown(check_words(check), width=760)
+        st.markdown(others_words(checks[1:]), width=760)
+        st.page_link("sources.py", label="Every number, with its source", query_params=own_link())
         st.markdown("**Left out:**\n\n" + "\n".join(f"- {item}" for item in LEFT_OUT), width=760)
