@@ -133,6 +133,11 @@ def usable_in_the_cold_kwh(car: Car, battery_c: Any) -> Any:
     return car.usable_kwh * np.maximum(1 - car.cold_capacity_loss_per_k * colder, 0.0)
 
 
+def heat_capacity_j_per_k(car: Car) -> Any:
+    """Heat that warms the whole battery by a kelvin [J/K]."""
+    return car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
+
+
 def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array, start_c: Any) -> Array:
     """Pack temperature [°C] at the start of each block and at the end: one lumped mass that warms and cools.
 
@@ -149,7 +154,7 @@ def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array
     start_c : numeric
         Temperature at the start [°C].
     """
-    capacity = car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
+    capacity = heat_capacity_j_per_k(car)
     keep = np.exp(-car.pack_heat_loss_w_per_k * block_s / capacity)
     keep = np.broadcast_to(keep, heat_j.shape)
     return recurrence(keep, heat_j / capacity + (1 - keep) * ambient_c, start_c)
@@ -159,7 +164,7 @@ def pack_warm_up_j(car: Car, conditions: Conditions, ambient_c: Any = None) -> A
     """Heat that warming up beforehand puts into the battery [J]; `ambient_c` as in `start_temperature_c`."""
     as_it_stood = start_temperature_c(replace(conditions, preconditioned=False), ambient_c)
     warmer = start_temperature_c(conditions, ambient_c) - as_it_stood
-    return car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh * warmer
+    return heat_capacity_j_per_k(car) * warmer
 
 
 def start_temperature_c(conditions: Conditions, ambient_c: Any = None) -> Any:

@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from model.drives import Answer, answer_of, trace_of
+from model.drives import Answer, answer_of, seasons_of, trace_of
 from model.lift_off_curves import as_you_would_drive
 from model.parameters import assumed_figures, car_of, class_labels, open_figures_of
 from model.savings import evaluate
-from model.scenario import SEASONS, SETTINGS, Scenario
+from model.scenario import SETTINGS, Scenario
 from model.simulation import Run
 from model.trace import Array
 from model.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
@@ -39,18 +39,6 @@ def with_strength(scenario: Scenario, strength_mps2: float) -> Scenario:
     return replace(scenario, legs=legs).with_setting("lift_off_mps2", strength_mps2)
 
 
-def _cars(scenario: Scenario) -> dict[str, Scenario]:
-    return {name: in_car(scenario, name) for name in class_labels()}
-
-
-def _seasons(scenario: Scenario) -> dict[str, Scenario]:
-    return {season: scenario.with_setting("ambient_c", getattr(scenario.year, f"{season}_c")) for season in SEASONS}
-
-
-def _strengths(scenario: Scenario) -> dict[str, Scenario]:
-    return {f"{strength:g}": with_strength(scenario, strength) for strength in CHOSEN_STRENGTHS_MPS2}
-
-
 def _choices(key: str) -> Callable[[Scenario], dict[str, Scenario]]:
     field = SETTINGS[key]
     values = (True, False) if field.kind == "yes_no" else field.choices
@@ -58,16 +46,12 @@ def _choices(key: str) -> Callable[[Scenario], dict[str, Scenario]]:
 
 
 SUBJECTS: dict[str, Callable[[Scenario], dict[str, Scenario]]] = {
-    "car": _cars,
-    "season": _seasons,
-    "lift_off_mps2": _strengths,
-    "brake_pedal": _choices("brake_pedal"),
-    "looks_ahead": _choices("looks_ahead"),
-    "pull_away": _choices("pull_away"),
-    "steady_foot": _choices("steady_foot"),
-    "surface": _choices("surface"),
-    "cabin": _choices("cabin"),
-    "preconditioned": _choices("preconditioned"),
+    "car": lambda scenario: {name: in_car(scenario, name) for name in class_labels()},
+    "season": lambda scenario: {season: then for season, _, then in seasons_of(scenario)},
+    "lift_off_mps2": lambda scenario: {f"{one:g}": with_strength(scenario, one) for one in CHOSEN_STRENGTHS_MPS2},
+} | {
+    key: _choices(key)
+    for key in ("brake_pedal", "looks_ahead", "pull_away", "steady_foot", "surface", "cabin", "preconditioned")
 }
 """What may differ between drives, and the drives there are: the given one with each value, by the value."""
 

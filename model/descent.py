@@ -209,11 +209,6 @@ class FullStart:
         """What leaving full costs at the battery [kWh]."""
         return self.full.net_kwh - self.part_charged.net_kwh
 
-    @property
-    def more_friction_kwh(self) -> float:
-        """What the friction brakes do more [kWh at the wheels]."""
-        return self.full.wheel_friction_kwh - self.part_charged.wheel_friction_kwh
-
 
 def full_start(
     trace: Trace, car: Car, conditions: Conditions, driver: Driver, *, part_charged: float = 0.6
@@ -241,11 +236,6 @@ class Descent:
     limit: str
     disc_c: Array
     friction_only_disc_c: Array
-
-    @property
-    def friction_share(self) -> float:
-        """Share of the braking energy left to the friction brakes [1]; 0 where nothing has to be braked."""
-        return self.result.wheel_friction_kwh / self.result.wheel_braking_kwh if self.need_kw else 0.0
 
     @property
     def fade_caution(self) -> str:

@@ -11,6 +11,7 @@ from model.battery import usable_in_the_cold_kwh
 from model.car import Car
 from model.check_records import CITY_SHARE, Check, Found, certified
 from model.cycles import cycle_trace, cycles_in_turn
+from model.denominators import HILL_LOOP
 from model.descent import hill, refund
 from model.drives import trace_of
 from model.parameters import car_from, rows
@@ -154,7 +155,7 @@ def alpine_pass() -> Check:
     )
 
 
-HILL_UP, HILL_DOWN = 264.0, 71.0
+HILL_UP, HILL_DOWN = 10 * HILL_LOOP["up_kwh_per_100_km"], -10 * HILL_LOOP["down_kwh_per_100_km"]
 """Published energy of the hill loop, up and back on the way down [Wh/km]."""
 
 

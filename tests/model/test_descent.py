@@ -91,7 +91,7 @@ def test_descent_to_fill_the_battery():
 
 def test_leaving_full_costs_until_there_is_room():
     found = full_start(stop_and_go(60), CAR, WARM, DRIVER)
-    assert found.lost_kwh > 0 and found.more_friction_kwh > 0
+    assert found.lost_kwh > 0 and found.full.wheel_friction_kwh > found.part_charged.wheel_friction_kwh
     assert found.normal is not None and 0 < found.normal.minutes < found.full.trace.duration_s / 60
     assert 0 < found.normal.km < found.full.distance_km and found.normal.soc < 1
     assert full_start(stop_and_go(2), CAR, WARM, DRIVER).normal is None
@@ -112,17 +112,17 @@ def test_a_cold_battery_is_back_to_normal_sooner_when_it_is_heated():
 
 def test_a_long_descent_with_room_leaves_nothing_to_friction():
     down = descent(CAR, WARM, DRIVER, drop_m=1000, grade_pct=6, speed_kmh=50)
-    assert down.need_kw == pytest.approx(down.motor_kw) and down.friction_share == 0 and down.limit == ""
+    assert down.need_kw == pytest.approx(down.motor_kw) and down.result.captured_share == 1 and down.limit == ""
     assert down.disc_c.max() < 21 and down.friction_only_disc_c.max() > 150
     assert (down.fade_caution, down.friction_only_fade_caution) == ("below", "below")
 
 
 def test_a_long_descent_from_full_is_left_to_friction():
     down = descent(CAR, replace(WARM, soc_start=1.0), DRIVER, drop_m=1500, grade_pct=9, speed_kmh=60)
-    assert down.limit == "battery" and down.friction_share > 0.9
+    assert down.limit == "battery" and down.result.captured_share < 0.1
     assert down.disc_c.max() > 300 and down.fade_caution == "within"
 
 
 def test_a_descent_that_needs_no_brake_says_so():
     down = descent(CAR, WARM, DRIVER, drop_m=50, grade_pct=1, speed_kmh=80)
-    assert down.need_kw == 0 and down.friction_share == 0
+    assert down.need_kw == 0 and down.result.captured_share is None

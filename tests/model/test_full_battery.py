@@ -24,9 +24,9 @@ def test_a_full_battery_leaves_the_hill_to_the_friction_brakes():
     quiet = VALLEY.with_setting("cabin", False).with_setting("accessory_w", 0.0)
     found, fed = (hills(scenario, USUAL, drive(scenario)) for scenario in (quiet, VALLEY))
     assert found.down_full.result.battery_in_kwh < 1e-6 < 0.5 < found.down.result.battery_in_kwh
-    assert found.down_full.friction_share > 0.9 > 0.1 > found.down.friction_share
+    assert found.down_full.result.captured_share < 0.1 < 0.9 < found.down.result.captured_share
     # what the car uses aboard the motor may still give
-    assert 0.5 < fed.down_full.friction_share < 0.9
+    assert 0.1 < fed.down_full.result.captured_share < 0.5
     assert found.down_full.disc_c.max() > found.down.disc_c.max()
     assert found.fuel is None and found.engine_drag_kw == 0
 
