@@ -14,8 +14,8 @@ from typing import Any
 import numpy as np
 
 from model.car import CAR_FIELDS
+from model.claim_prose import DRIVES, Units, metric, stretch_words, values_words
 from model.cycles import CYCLES, LABORATORY, cycle_trace
-from model.denominators import PHRASES
 from model.drives import trace_of
 from model.fields import Field, InputError, choice, fields_of, number, yes_no
 from model.parameters import DEFAULT_CLASS, assumed_figures, battery_classes, car_from, class_labels, hybrid_classes
@@ -29,12 +29,6 @@ DRAWN_TOGETHER = {"usable_kwh": "mass_kg", "motor_peak_kw": "mass_kg", "regen_pe
 """Figures that rise with another within a class: the heavier car has the bigger battery and motor. Assumed."""
 EACH_ITS_OWN = ("heat_source", "cabin", "preconditioned")
 """Choices that may differ from run to run; runs that differ in another are driven apart."""
-DRIVES = {name: cycle.label for name, cycle in CYCLES.items()} | {
-    "town": "flat town commute",
-    "suburb-hill": "suburb to city over a hill",
-    "hill": "a hill of 300 m, up and down",
-}
-"""What may be driven: the standard cycles, two of the starting drives, and a plain hill."""
 GENERATORS = {607: 239, 1009: 77, 1499: 37, 1999: 254, 4001: 422, 16001: 4598}
 """Numbers of runs, primes, and what makes the lattice of each: the lowest weighted P2 in nine inputs."""
 SETTINGS: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS
@@ -48,14 +42,14 @@ class ClaimSettings:
     cycle: str = choice(DRIVES, "Cycle or drive", "A standard cycle, a starting drive, or a hill.", default="udds")
     hybrid: str = choice(hybrid_classes(), "Hybrid", "The kind of hybrid that is compared.", default="full-hybrid")
     denominator: str = choice(
-        ("recovered", "of_braking", "range_gain", "electric_braking", "range_lost"), "Share of what",
+        ("recovered", "of_braking", "range_gain", "electric_braking", "range_lost"), "A share of what",
         "What the published percentage is a share of.", default="recovered",
     )
     counted: str = choice(
-        ("energy", "slow_downs"), "Counted by", "Braking energy, or slow-downs done by the motor alone.",
+        ("energy", "slow_downs"), "What is counted", "Braking energy, or slow-downs done by the motor alone.",
         default="energy",
     )
-    slower_by_kmh: float = number("km/h", 1, 200, (5, 60), "Slows by", "Speed lost in the slow-down.", default=30.0)
+    slower_by_kmh: float = number("km/h", 1, 200, (5, 60), "Speed lost", "In the slow-down.", default=30.0)
     slowing_mps2: float = number("m/s²", 0.1, 12, (0.5, 9), "Slowing", "Deceleration of the car.", default=1.3)
     height_m: float = number("m", 10, 4000, (30, 1500), "Height of the hill", "Climbed, then descended.",
                              default=300.0)
@@ -64,7 +58,7 @@ class ClaimSettings:
     strong_mps2: float = number("m/s²", 0, 3.5, (0.7, 2.5), "Strong lift-off strength", "The stronger setting.",
                                 default=1.5)
     extra_mass_pct: float = number("%", 0, 200, (5, 100), "Heavier by", "Mass added to the same car.", default=30.0)
-    motor_factor: float = number("1", 1, 5, (1.2, 3), "Bigger motor", "Its power over that of the smaller one.",
+    motor_factor: float = number("1", 1, 5, (1.2, 3), "Power of the bigger motor", "Over that of the smaller one.",
                                  default=2.0)
     delay_ms: float = number("ms", 0, 1000, (10, 500), "Switching delay", "From foot up to the motor slowing.",
                              default=150.0)
@@ -74,7 +68,7 @@ class ClaimSettings:
 
 
 INPUTS: dict[str, Field] = (
-    {key: LEG_FIELDS[key] for key in ("speed_kmh", "grade_pct")}
+    {key: replace(LEG_FIELDS[key], label=label) for key, label in (("speed_kmh", "Speed"), ("grade_pct", "Slope"))}
     | SETTINGS | fields_of(ClaimSettings)
 )  # fmt: skip
 """Everything that a claim may leave open or name."""
@@ -108,31 +102,11 @@ class Open:
             return triangular(share, *self.values)
         return np.array(self.values)[(share * len(self.values)).astype(int)]
 
-    def described(self, key: str) -> str:
+    def described(self, key: str, units: Units = metric) -> str:
         """What the input runs over, in words."""
-        return span_words(key, self.values[0], self.values[2]) if self.band else words(key, self.values)
-
-
-def words(key: str, values: Sequence[Any], joined: str = " or ") -> str:
-    """Values of an input as a reader knows them."""
-    if key in ("car", "hybrid"):
-        names = [class_labels()[value][0].lower() + class_labels()[value][1:] for value in values]
-    elif key == "cycle":
-        names = [DRIVES[value] for value in values]
-    elif key == "denominator":
-        names = [PHRASES[value].words for value in values]
-    else:
-        names = [INPUTS[key].text(value).replace("_", " ") for value in values]
-    return joined.join(names) + _unit(key)
-
-
-def span_words(key: str, low: float, high: float) -> str:
-    """A stretch of an input's range in words."""
-    return f"{low:g} to {high:g}{_unit(key)}" if low != high else f"{low:g}{_unit(key)}"
-
-
-def _unit(key: str) -> str:
-    return f" {INPUTS[key].unit}" if INPUTS[key].unit not in ("", "1") else ""
+        if self.band:
+            return stretch_words(INPUTS[key], self.values[0], self.values[2], units)
+        return values_words(INPUTS[key], self.values, units)
 
 
 def open_from(field: Field, given: Any) -> Open:

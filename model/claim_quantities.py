@@ -150,11 +150,22 @@ def net_by_mass(draws: Draws) -> Array:
     return 100 * ((heavy[0] - heavy[1]) / (light[0] - light[1]) - 1)
 
 
+def _small_and_big(draws: Draws) -> tuple[Array, Array]:
+    bigger = draws.replaced(**{key: draws[key] * draws["motor_factor"] for key in ("motor_peak_kw", "regen_peak_kw")})
+    small, big = (some.drive(lambda _: _out_and_back, (True,)) for some in (draws, bigger))
+    return small, big
+
+
 def recovered_by_motor(draws: Draws) -> Array:
     """Energy that a bigger or second motor puts back over that of the smaller one, less one [%]."""
-    bigger = draws.replaced(**{key: draws[key] * draws["motor_factor"] for key in ("motor_peak_kw", "regen_peak_kw")})
-    small, big = (some.drive(lambda _: _back, (True,))[0] for some in (draws, bigger))
-    return 100 * (big / np.maximum(small, LEAST_J) - 1)
+    small, big = _small_and_big(draws)
+    return 100 * (big[1] / np.maximum(small[1], LEAST_J) - 1)
+
+
+def range_by_motor(draws: Draws) -> Array:
+    """Range with a bigger or second motor over that with the smaller one, less one [%]."""
+    small, big = _small_and_big(draws)
+    return 100 * ((small[0] - small[1]) / (big[0] - big[1]) - 1)
 
 
 def back_from_climb(draws: Draws) -> Array:
@@ -306,6 +317,7 @@ QUANTITIES: dict[str, Callable[[Draws], Array]] = {
         share_by_mass,
         net_by_mass,
         recovered_by_motor,
+        range_by_motor,
         back_from_climb,
         range_lost_to_cold,
         range_below_test_cycle,

@@ -15,6 +15,7 @@ from typing import Any
 
 from model.car import CAR_FIELDS
 from model.claim_draws import INPUTS, SETTINGS, Open, narrowed, open_from
+from model.claim_prose import shown
 from model.fields import Field, InputError, find
 from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, battery_classes
 
@@ -39,12 +40,14 @@ QUESTION_FIELDS = {
 class Claim:
     """One claim as it is printed, what it is tested on, and what is published beside it.
 
-    `what` names the quantity in words; `scope` is what the claim's own words fix, `open` what they leave open, `said`
-    the conditions that came with its publication.
+    `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
+    what they leave open, `said` the conditions that came with its publication. `beside` says why published numbers
+    differ from the model's.
     """
 
     id: str
     text: str
+    reading: str
     what: str
     quantity: str
     number: tuple[float, ...]
@@ -58,6 +61,7 @@ class Claim:
     open: Mapping[str, Open]
     said: Mapping[str, str]
     left_out: str
+    beside: str
     published: tuple[Mapping[str, Any], ...]
 
     @property
@@ -74,6 +78,7 @@ def _claim(data: Mapping[str, Any]) -> Claim:
         return {key: open_from(INPUTS[key], value) for key, value in given.items()}
 
     usual: dict[str, Any] = {"relation": "between", "said": {}, "within_share": ABOUT, "always": False, "runs": RUNS}
+    usual |= {"reading": "", "beside": ""}
     return Claim(
         **usual
         | dict(data)
@@ -86,11 +91,6 @@ def _claim(data: Mapping[str, Any]) -> Claim:
 def claims() -> dict[str, Claim]:
     """Every claim, by id."""
     return {data["id"]: _claim(data) for data in json.loads((ASSETS / "claims.json").read_text("utf-8"))["claims"]}
-
-
-def shown(value: float) -> str:
-    """A number at three digits, as it stands in sentences."""
-    return f"{float(f'{value:.3g}') + 0.0:,g}"
 
 
 @dataclass(frozen=True)
@@ -117,11 +117,16 @@ class Question:
     @property
     def claimed(self) -> str:
         """What the quantity is claimed to be, in words."""
-        unit = self.claim.unit
-        if self.relation in ("at_least", "at_most"):
-            return f"{self.relation.replace('_', ' ')} {shown(self.number[0])} {unit}"
         low, high = self.bounds
-        return f"between {shown(low)} and {shown(high)} {unit}"
+        span = f"{shown(low)} to {shown(high)} {self.claim.unit}".rstrip()
+        number = f"{shown(self.number[0])} {self.claim.unit}".rstrip()
+        if self.relation == "between":
+            return f"between {span.replace(' to ', ' and ', 1)}"
+        if self.relation == "about":
+            return f"about {number} ({span})"
+        if self.number[0] == 0:
+            return f"zero or {'more' if self.relation == 'at_least' else 'less'}"
+        return f"{self.relation.replace('_', ' ')} {number}"
 
     @cached_property
     def whole(self) -> dict[str, Open]:

@@ -9,7 +9,8 @@ from typing import Any
 
 import numpy as np
 
-from model.claim_draws import INPUTS, span_words, words
+from model.claim_draws import INPUTS
+from model.claim_prose import Units, metric, stretch_words, values_words
 from model.trace import Array
 
 LEAST_REGION, CLEAR_REGION = 0.05, 0.9
@@ -58,15 +59,15 @@ class Bins:
         order = sorted(steps, key=lambda step: (-truths[step], step))
         return [order[: size + 1] for size in steps]
 
-    def named(self, steps: Sequence[int]) -> str:
+    def named(self, steps: Sequence[int], units: Units = metric) -> str:
         """Some steps in words."""
-        names = [self.names[step] for step in sorted(steps)]
+        field, names = INPUTS[self.key], [self.names[step] for step in sorted(steps)]
         if isinstance(names[0], tuple):
-            return span_words(self.key, names[0][0], names[-1][1])
+            return stretch_words(field, names[0][0], names[-1][1], units)
         left = [name for name in self.names if name not in names]
         if len(self.names) > 3 and 0 < len(left) < len(names):
-            return f"all but {words(self.key, left, ' and ')}"
-        return words(self.key, names)
+            return f"any but {values_words(field, left, units)}"
+        return values_words(field, names, units)
 
 
 def region_of(true: Array, bins: Sequence[Bins]) -> tuple[list[tuple[Bins, list[int]]], Array]:

@@ -15,7 +15,18 @@ from typing import Any
 import numpy as np
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.claim_draws import DRAWN_TOGETHER, INPUTS, SETTINGS, Draws, Open, draw, one_at_a_time, words
+from model.claim_draws import DRAWN_TOGETHER, INPUTS, SETTINGS, Draws, Open, draw, one_at_a_time
+from model.claim_prose import (
+    Units,
+    condition,
+    listed,
+    metric,
+    share_words,
+    shown,
+    span_and_median,
+    span_words,
+    true_in,
+)
 from model.claim_quantities import QUANTITIES
 from model.claim_questions import (
     ALWAYS,
@@ -28,7 +39,6 @@ from model.claim_questions import (
     question,
     question_from_json,
     sayable,
-    shown,
 )
 from model.claim_regions import LEAST_REGION, MOST_CONDITIONS, Bins, region_of
 from model.fields import InputError
@@ -52,8 +62,6 @@ __all__ = [
     "question",
     "question_from_json",
     "sayable",
-    "share_words",
-    "shown",
     "verdict_of",
 ]
 
@@ -68,15 +76,6 @@ CONDITIONS = "holds only under the named conditions"
 FALSE = "does not hold in the modelled range"
 NOT_AS_SAID = "does not hold as said"
 UNJUDGED = "cannot be judged from what was said"
-
-
-def share_words(share: float) -> str:
-    """A share in words that never round to nothing or to all."""
-    if 0 < share < 0.01:
-        return "less than 1 %"
-    if 0.99 < share < 1:
-        return "more than 99 %"
-    return f"{100 * share:.0f} %"
 
 
 def verdict_of(share: float, whole_share: float, region_share: float, always: bool = False) -> str:
@@ -178,10 +177,9 @@ class Answer:
         """The verdict, by the printed rule."""
         return verdict_of(self.share, self.whole_share, self.region_share, self.question.claim.always)
 
-    @property
-    def where(self) -> str:
-        """The conditions of the region, in words."""
-        return "; ".join(f"{INPUTS[this.key].label.lower()}: {this.named(part)}" for this, part in self.region[0])
+    def conditions(self, units: Units = metric) -> list[str]:
+        """The conditions of the region in words, lists at the end."""
+        return sorted((condition(INPUTS[this.key], this.named(part, units)) for this, part in self.region[0]), key=len)
 
     @property
     def needs(self) -> dict[str, Any]:
@@ -212,23 +210,50 @@ class Answer:
             ]
         return needs
 
+    def reason(self, subject: str, units: Units = metric) -> str:
+        """In how many of the runs the claim is true, and under which conditions; after a subject with its verb."""
+        asked = self.question
+        said = sorted((condition(INPUTS[key], this.described(key, units)) for key, this in asked.said.items()), key=len)
+        start = f"{f'with {listed(said)}, ' if said else ''}{subject} in "
+        if self.share == 0:
+            return f"{start}none of {len(self.values):,} runs: {self.nearest}"
+        start += true_in(self.share)
+        if self.verdict == CONDITIONS and self.share >= asked.claim.broadly:
+            return f"{start}; over the whole range in {share_words(self.whole_share)}"
+        there = f"in {true_in(self.region_share, 'those')} with {listed(self.conditions(units) or [''])}"
+        if self.verdict == CONDITIONS:
+            return f"{start}, and {there}"
+        if self.verdict == NOT_AS_SAID:
+            where = f"; it is {there}" if self.region[0] else ""
+            return f"{start}, and “always” needs {share_words(ALWAYS)}{where}"
+        if self.verdict == UNJUDGED:
+            most = " and on ".join(INPUTS[this.key].label.lower() for this in self.bins[:2])
+            return f"{start}; it depends most on {most}, and no small set of conditions makes it true"
+        return start
+
+    @property
+    def nearest(self) -> str:
+        """The runs that come nearest to a claim that is true in none."""
+        unit, least, most = self.question.claim.unit, float(self.values.min()), float(self.values.max())
+        if self.question.relation == "at_least":
+            return f"the highest gives {shown(most)} {unit}".rstrip()
+        if self.question.relation == "at_most":
+            return f"the lowest gives {shown(least)} {unit}".rstrip()
+        return f"they give {span_words(least, most, unit)}"
+
+    def band_words(self) -> str:
+        """The band of the runs and their median."""
+        low, mid, high = (self.quantiles[key] for key in ("0.05", "0.5", "0.95"))
+        return span_and_median(low, mid, high, self.question.claim.unit)
+
     @property
     def sentence(self) -> str:
         """The verdict, its reason, and the band: two sentences to quote, with their hedge."""
-        claim, asked = self.question.claim, self.question
-        low, mid, high = (shown(self.quantiles[key]) for key in ("0.05", "0.5", "0.95"))
-        said = "; ".join(f"{INPUTS[key].label.lower()}: {this.described(key)}" for key, this in asked.said.items())
-        reason = f"{claim.what} is {asked.claimed} in {share_words(self.share)} of the modelled range"
-        reason += f" ({said})" if said else ""
-        if self.verdict == CONDITIONS and self.share < claim.broadly:
-            reason += f", and in {share_words(self.region_share)} of that part of it with {self.where}"
-        elif self.verdict == CONDITIONS:
-            reason += f", but in {share_words(self.whole_share)} of the whole range"
-        elif self.verdict == UNJUDGED:
-            first, second = (INPUTS[this.key].label.lower() for this in self.bins[:2])
-            reason += f"; most turns on two things: {first}, and {second}"
-        band = f"{low} to {high} {claim.unit}, with {mid} in the middle" if low != high else f"{mid} {claim.unit}"
-        return f"This claim {self.verdict}: {reason}. The model gives {band}; that is an estimate, not a measurement."
+        reason = self.reason(f"{self.question.claim.what} is {self.question.claimed}")
+        return (
+            f"This claim {self.verdict}: {reason}. The model gives {self.band_words()}; that is an estimate, not a "
+            "measurement."
+        )
 
     @property
     def rule(self) -> str:
@@ -238,12 +263,18 @@ class Answer:
             "at_least": f" (the {100 * (1 - broadly):.0f} % quantile is not below it)",
             "at_most": f" (the {100 * broadly:.0f} % quantile is not above it)",
         }.get(asked.relation, "")
+        always = asked.claim.always
+        named = (
+            f"; or as often within at most {MOST_CONDITIONS} conditions that can be named and cover at least "
+            f"{100 * LEAST_REGION:.0f} % of the runs"
+        )
+        between = f"{NOT_AS_SAID}: anything between, since counter-examples refute “always”" if always else UNJUDGED
         return (
             f"A run is true where {asked.claim.what} is {asked.claimed}. {HOLDS.capitalize()}: true in at least "
             f"{100 * broadly:.0f} % of the runs{side}, with what was said and over the whole range. "
-            f"{CONDITIONS.capitalize()}: as often with what was said but not over the whole range, or within at most "
-            f"{MOST_CONDITIONS} conditions that can be named and cover at least {100 * LEAST_REGION:.0f} % of it. "
-            f"{FALSE.capitalize()}: true in fewer than {100 * HARDLY:.0f} %. {UNJUDGED.capitalize()}: anything else."
+            f"{CONDITIONS.capitalize()}: as often with what was said but not over the whole range"
+            f"{'' if always else named}. {FALSE.capitalize()}: true in fewer than {100 * HARDLY:.0f} %. "
+            f"{between.capitalize()}{'' if always else ': anything else'}."
         )
 
     def as_json(self) -> dict[str, Any]:
@@ -252,6 +283,7 @@ class Answer:
         return {
             "id": claim.id,
             "text": claim.text,
+            "reading": claim.reading,
             "what": claim.what,
             "unit": claim.unit,
             "number": list(asked.number),
@@ -303,13 +335,13 @@ def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mappi
     for (key, value), result in zip(changed, found, strict=True):
         if math.isnan(result):
             continue
-        swings.setdefault(key, [(base, draws[key][0])]).append((result, value))
+        swings.setdefault(key, [(base, draws[key].tolist()[0])]).append((result, value))
     rows = []
     for key, results in swings.items():
         (low, at_low), (high, at_high) = min(results, key=lambda r: r[0]), max(results, key=lambda r: r[0])
         if low < high:
-            row = {"input": key, "label": INPUTS[key].label, "at_low": words(key, [at_low]), "low": low}
-            rows.append(row | {"base": base, "high": high, "at_high": words(key, [at_high])})
+            row = {"input": key, "label": INPUTS[key].label, "unit": INPUTS[key].unit, "at_low": at_low, "low": low}
+            rows.append(row | {"base": base, "high": high, "at_high": at_high})
     return tuple(sorted(rows, key=lambda row: row["low"] - row["high"]))
 
 

@@ -140,7 +140,7 @@ def say_number(now: Question) -> None:
             QUESTION_FIELDS["relation"].label, list(RELATION_WORDS), format_func=RELATION_WORDS.__getitem__,
             key="set-relation", on_change=take_relation, disabled=len(now.number) == 2, width="content",
         )  # fmt: skip
-        st.text_input(f"Number, {now.claim.unit}", key="set-number", on_change=take_number, width=130,
+        st.text_input(f"Number, {now.claim.unit}".rstrip(", "), key="set-number", on_change=take_number, width=130,
                       placeholder="11 to 22")  # fmt: skip
     if sentence:
         st.error(sentence)
@@ -358,7 +358,7 @@ def draw_claim() -> None:
             st.info("\n\n".join(("Some of the link could not be used.", *notices)))
         choose_claim(now)
         st.title(words.claim_text(now.claim), anchor=False)
-        if sentence := words.tested_with(now):
+        for sentence in filter(None, (words.reading(now.claim), words.tested_with(now))):
             st.markdown(sentence)
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):

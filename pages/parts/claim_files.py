@@ -9,10 +9,11 @@ import pandas as pd
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.answers import as_text
+from model.claim_prose import listed
 from model.claims import Answer, Question
 from pages.parts.charts import export
 from pages.parts.charts.claims import distribution, printed
-from pages.parts.claim_inputs import label, listed
+from pages.parts.claim_inputs import label
 from pages.parts.claim_words import claim_text, claimed_text, finding, heading, keys, left_out, rows_of, tested_with
 from pages.parts.theme import Spec
 
@@ -43,7 +44,7 @@ def runs_table(answer: Answer) -> pd.DataFrame:
     """Every run: what was drawn for what was not said, the number, and whether the claim is true."""
     asked = answer.question
     table = pd.DataFrame({key: answer.draws[key] for key in asked.declared})
-    table[f"number_{asked.claim.unit.replace('%', 'pct')}"] = answer.values
+    table[f"number_{asked.claim.unit.replace('%', 'pct')}".rstrip("_")] = answer.values
     numbers = table.select_dtypes("float").columns
     table[numbers] = table[numbers].map(lambda value: float(f"{value:.6g}"))
     return table.assign(claim_true=answer.true, model_version=MODEL_VERSION, model_date=MODEL_DATE)

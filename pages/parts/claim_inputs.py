@@ -7,38 +7,18 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from model.claim_draws import DRIVES, INPUTS, Open
-from model.claim_draws import words as spoken
+from model.claim_draws import INPUTS, Open
+from model.claim_prose import Units, condition, value_words
 from model.claim_regions import Bins
 from model.claims import Question
 from model.fields import Field, InputError
-from model.parameters import class_labels
 from pages.parts.controls import refusal_of
 from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
-from pages.parts.wording import choice_word
 
 HOLD = "\N{NO-BREAK SPACE}"
 UNITS = re.compile(r"(?<=\d) (?=(?:%|°C|°F|km|mi|mph|m/s²|m|W|Wh|MW|kg|lb|times|points)(?:\W|$))")
 QUOTE = "“{}”"
-LABELS = {
-    "speed_kmh": "Speed", "denominator": "A share of what", "grade_pct": "Slope", "slower_by_kmh": "Speed lost",
-    "motor_factor": "Power of the bigger motor", "counted": "What is counted",
-}  # fmt: skip
-"""In place of a field's label, where that speaks of a leg."""
-SHORT_CYCLES = {
-    "udds": "UDDS city", "hwfet": "HWFET highway", "us06": "US06", "nycc": "NYCC", "nedc": "NEDC",
-    "nedc-urban": "NEDC urban", "town": "flat town", "suburb-hill": "suburb over a hill",
-    "hill": "hill up and down",
-}  # fmt: skip
-CHOICES = {"counted": {"energy": "energy", "slow_downs": "slow-downs"}}
-"""Choices in other words than elsewhere."""
-YES_NO = {
-    "cabin": ("heating and cooling on", "heating and cooling off"),
-    "preconditioned": ("warmed up before leaving", "not warmed up before leaving"),
-    "time_made_up": ("lost time made up", "lost time not made up"),
-}
 SPAN = re.compile(r"\s*(?:\.\.|–|to)\s*")
-WHOLE_UNITS = ("°C", "°F", "km/h", "mph", "W", "kg", "lb", "ms")
 SHORT_PHRASES = {
     "recovered": "recovered: of what the battery gave",
     "of_braking": "of the braking energy at the wheels, into the battery",
@@ -60,108 +40,60 @@ def lowered(text: str) -> str:
     return text[:1].lower() + text[1:]
 
 
+def with_minus(text: str) -> str:
+    """The text with minus signs for hyphens before numbers."""
+    return re.sub(r"(?<!\w)-(?=\d)", MINUS, text)
+
+
 def held_together(text: str) -> str:
     """The text with minus signs, and with every unit on one line with its number."""
-    return UNITS.sub(HOLD, re.sub(r"(?<!\w)-(?=\d)", MINUS, text))
+    return UNITS.sub(HOLD, with_minus(text))
 
 
 def label(key: str) -> str:
     """What an input is called."""
-    return LABELS.get(key, INPUTS[key].label)
+    return INPUTS[key].label
 
 
-def listed(words: Sequence[str], last: str = "and") -> str:
-    """Words in a row."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}"
+def units_of(display: Display) -> Units:
+    """Numbers of inputs in the visitor's units."""
+    return lambda field, value: (float(shown_value(field, value, display)), shown_unit(field, display))
 
 
-def short_cycle(name: str) -> str:
-    """A cycle or drive in few words."""
-    return SHORT_CYCLES.get(name) or DRIVES[name].replace(" class 3b", "").replace(",", "")
-
-
-def value_text(key: str, value: Any, display: Display, unit: bool = True, digits: int = 3) -> str:
+def value_text(key: str, value: Any, display: Display) -> str:
     """One value of an input as it is read."""
-    field = INPUTS[key]
-    if key in ("car", "hybrid"):
-        return class_labels()[value][0].lower() + class_labels()[value][1:]
-    if key == "cycle":
-        return short_cycle(value)
     if key == "denominator":
         return SHORT_PHRASES[value]
-    if field.kind == "yes_no":
-        return "yes" if value else "no"
-    if field.kind == "choice":
-        return CHOICES.get(key, {}).get(value) or choice_word(key, value)
-    shown, name = float(shown_value(field, value, display)), shown_unit(field, display)
-    name = "times" if key == "motor_factor" else name
-    number = round(shown) if name in WHOLE_UNITS or (name == "%" and abs(shown) >= 2) else tidy(shown, digits)
-    return f"{number:,g}{f' {name}' if unit and name else ''}".replace("-", MINUS)
-
-
-def span_text(key: str, low: float, high: float, display: Display) -> str:
-    """A stretch of an input's range."""
-    least, most = (value_text(key, end, display, digits=2) for end in (low, high))
-    return most if least == most else f"{value_text(key, low, display, unit=False, digits=2)} to {most}"
+    return with_minus(value_words(INPUTS[key], value, units_of(display)))
 
 
 def open_text(key: str, this: Open, display: Display) -> str:
     """What an input runs over, in few words."""
-    if this.band:
-        return span_text(key, this.values[0], this.values[2], display)
-    if len(this.values) == 1:
-        return value_text(key, this.values[0], display)
-    if INPUTS[key].kind == "number":
-        return span_text(key, min(this.values), max(this.values), display)
-    if len(this.values) == 2:
+    if len(this.values) > 2 and not this.band:
+        if INPUTS[key].kind != "number":
+            return f"any of {len(this.values)}"
+        this = Open((min(this.values), this.base, max(this.values)), band=True)
+    if key == "denominator":
         return " or ".join(value_text(key, value, display) for value in this.values)
-    return f"any of {len(this.values)}"
-
-
-def condition_text(key: str, words: str) -> str:
-    """One condition on its own, such as “a blended brake pedal”."""
-    if key in YES_NO and words in ("yes", "no"):
-        return YES_NO[key][words == "no"]
-    if key == "brake_pedal" and " " not in words:
-        return f"a {words} brake pedal"
-    return words if key == "denominator" else f"{lowered(label(key))}: {words}"
+    return with_minus(this.described(key, units_of(display)))
 
 
 def part_text(bins: Bins, steps: Sequence[int], display: Display) -> str:
     """A named part of an input."""
-    names = [bins.names[step] for step in sorted(steps)]
-    if isinstance(names[0], tuple):
-        return span_text(bins.key, names[0][0], names[-1][1], display)
-    left = [name for name in bins.names if name not in names]
-    if len(bins.names) > 3 and 0 < len(left) < len(names):
-        return "any but " + listed([value_text(bins.key, name, display) for name in left])
-    last = len(names) - 1
-    return listed([value_text(bins.key, name, display, place == last) for place, name in enumerate(names)], "or")
+    return with_minus(bins.named(steps, units_of(display)))
 
 
 def step_text(bins: Bins, step: int, display: Display) -> str:
     """One step of an input, for a picture that has the unit elsewhere."""
-    unit = shown_unit(INPUTS[bins.key], display)
-    text = part_text(bins, [step], display).removesuffix(f" {unit}")
-    return condition_text(bins.key, text) if bins.key in YES_NO else text
+    field = INPUTS[bins.key]
+    text = part_text(bins, [step], display).removesuffix(f" {shown_unit(field, display)}")
+    return condition(field, text) if field.kind == "yes_no" else text
 
 
-def ends_text(key: str, words: str, display: Display) -> str:
-    """What is set at one end of a swing, in the visitor's units."""
-    field = INPUTS[key]
-    unit = f" {field.unit}" if field.unit not in ("", "1") else ""
-    if field.kind == "number":
-        return f"at {value_text(key, float(words.removesuffix(unit)), display)}"
-    if key in YES_NO:
-        return f"with {condition_text(key, words)}"
-    values = list(field.choices) if field.kind == "choice" else [True, False]
-    value = next(value for value in values if spoken(key, [value]) == words)
-    return f"with {value_text(key, value, display)}"
-
-
-def said_conditions(asked: Question, display: Display) -> list[str]:
-    """What was said beyond the claim's own words."""
-    return [condition_text(key, open_text(key, this, display)) for key, this in asked.said.items()]
+def ends_text(key: str, value: Any, display: Display) -> str:
+    """What is set at one end of a swing."""
+    text = value_text(key, value, display)
+    return f"at {text}" if INPUTS[key].kind == "number" else f"with {condition(INPUTS[key], text)}"
 
 
 def row_text(key: str, asked: Question, display: Display) -> str:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 import pandas as pd
 
-from model.claims import CONDITIONS, UNJUDGED, Answer, Claim, Question, share_words
+from model.claim_prose import share_words, span_and_median, span_words, true_in
+from model.claims import ALWAYS, BROADLY, Answer, Claim, Question
 from model.denominators import PHRASES
 from model.uncertainty import Band
 from pages.parts.charts.claims import Grid, Row, Swing, claim_number
@@ -18,17 +18,16 @@ from pages.parts.claim_inputs import (
     QUOTE,
     SHORT_PHRASES,
     capital,
-    condition_text,
     ends_text,
     entry_label,
     held_together,
     label,
     lowered,
-    part_text,
-    said_conditions,
     step_text,
+    units_of,
+    with_minus,
 )
-from pages.parts.display import MINUS, Display, number_text
+from pages.parts.display import Display
 
 GROUPS = {
     "Range and what comes back": (
@@ -41,7 +40,8 @@ GROUPS = {
     ),
     "The foot": ("lift-off-changes-range", "one-pedal-saves", "coasting-always-wins"),
     "The car": (
-        "heavier-recovers-more", "weight-costs-nothing", "bigger-motor-recovers-more", "hybrid-against-battery-car",
+        "heavier-recovers-more", "weight-costs-nothing", "bigger-motor-recovers-more", "bigger-motor-goes-farther",
+        "hybrid-against-battery-car",
     ),
     "Cold and motorway": ("useless-in-winter", "cold-halves-range", "motorway-range"),
 }  # fmt: skip
@@ -50,7 +50,7 @@ GROUPS = {
 
 def conditions(answer: Answer, display: Display) -> list[str]:
     """The named conditions under which the claim is true, each on its own."""
-    return [condition_text(bins.key, part_text(bins, steps, display)) for bins, steps in answer.region[0]]
+    return [held_together(one) for one in answer.conditions(units_of(display))]
 
 
 def heading(answer: Answer) -> str:
@@ -63,44 +63,10 @@ def band_of(answer: Answer) -> Band:
     return Band(*(answer.quantiles[point] for point in ("0.05", "0.5", "0.95")))
 
 
-def digits_of(unit: str) -> int:
-    """Digits that a number of this unit deserves."""
-    return 3 if unit == "times" else 2
-
-
-def number_of(value: float, unit: str) -> str:
-    """A number in the claim's unit."""
-    return f"{number_text(value, digits_of(unit))}{HOLD}{unit}"
-
-
 def band_text(answer: Answer) -> str:
     """The band of the runs with its unit."""
-    return span_of(band_of(answer), answer.question.claim.unit)
-
-
-def span_of(band: Band, unit: str) -> str:
-    """A band with its unit, in digits that keep its ends apart from nothing."""
-    if band.low == band.high:
-        return f"{claim_number(band.mid)}{HOLD}{unit}"
-    ends = [band.low, band.high]
-    largest = max(map(abs, ends))
-    places = max(0, digits_of(unit) - 1 - math.floor(math.log10(largest)))
-    if any(end and round(end, places) == 0 for end in ends):
-        places += 1
-    low, high = (f"{round(end, places) + 0.0:,.{places}f}".replace("-", MINUS) for end in ends)
-    return f"{high}{HOLD}{unit}" if low == high else f"{low} to {high}{HOLD}{unit}"
-
-
-def span_and_middle(band: Band, unit: str) -> str:
-    """A band and its middle."""
-    return span_of(band, unit) + (f", {number_of(band.mid, unit)} in the middle" if band.low < band.high else "")
-
-
-def true_in(share: float, runs: str = "the modelled range") -> str:
-    """A share of the runs, also where it is none or all."""
-    if share in (0.0, 1.0):
-        return f"{'none' if share == 0 else 'all'} of {runs}"
-    return f"{held_together(share_words(share))} of {runs}"
+    band = band_of(answer)
+    return held_together(span_words(band.low, band.high, answer.question.claim.unit))
 
 
 def claimed_text(asked: Question) -> str:
@@ -109,40 +75,17 @@ def claimed_text(asked: Question) -> str:
 
 
 def reason(answer: Answer, display: Display) -> str:
-    """Why: in how much of the range the claim is true, and under which conditions."""
-    return held_together(_reason(answer, display))
+    """Why: in how many of the runs the claim is true, and under which conditions."""
+    return held_together(f"{capital(answer.reason('it is true', units_of(display)))}.")
 
 
-def _reason(answer: Answer, display: Display) -> str:
-    asked, broadly = answer.question, answer.question.claim.broadly
-    start = f"It is true in {true_in(answer.share)}"
-    if answer.share == 0:
-        return f"It is true in none of {len(answer.values):,} runs of the model: {extremes(answer)}."
-    if answer.verdict == CONDITIONS and answer.share < broadly:
-        named = "; ".join(conditions(answer, display))
-        return f"{start}, and in {true_in(answer.region_share, 'the part with')} {named}."
-    if answer.verdict == CONDITIONS:
-        said = "; ".join(said_conditions(asked, display))
-        return (
-            f"With what was said ({said}) it is true in {true_in(answer.share)}; over the whole range it is in "
-            f"{share_words(answer.whole_share)}."
-        )
-    if answer.verdict == UNJUDGED:
-        two = ", and on ".join(lowered(label(bins.key)) for bins in answer.bins[:2])
-        return f"{start}, and no few conditions would make it true. Most turns on {two}."
-    return f"{start}."
-
-
-def extremes(answer: Answer) -> str:
-    """The run that comes nearest to a claim that is true in none."""
-    unit, least, most = answer.question.claim.unit, float(answer.values.min()), float(answer.values.max())
-    if answer.question.relation == "at_least":
-        return f"the highest gives {number_of(most, unit)}"
-    if answer.question.relation == "at_most":
-        return f"the lowest gives {number_of(least, unit)}"
-    if least == most:
-        return f"each gives {number_of(most, unit)}"
-    return f"they run from {number_text(least, digits_of(unit))} to {number_of(most, unit)}"
+def reading(claim: Claim) -> str:
+    """How the claim's own words are taken; empty where they leave no doubt."""
+    always = (
+        f"“Always” is refuted by counter-examples, so it asks for {share_words(ALWAYS)} of the runs; other claims ask "
+        f"for {share_words(BROADLY)}."
+    )
+    return held_together(" ".join(filter(None, (claim.reading, always if claim.always else ""))))
 
 
 def progress(asked: Question) -> str:
@@ -187,14 +130,14 @@ def claim_text(claim: Claim) -> str:
 
 def keys(answer: Answer) -> tuple[str, str]:
     """What the dark and the pale part of the pile are."""
-    dark, pale = (true_in(share, "the runs") for share in (answer.share, 1 - answer.share))
+    dark, pale = (held_together(true_in(share)) for share in (answer.share, 1 - answer.share))
     return f"{claimed_text(answer.question)}: {dark}", f"otherwise: {pale}"
 
 
 def published_number(row: Mapping[str, Any]) -> str:
     """A published number with its unit."""
     value = row["value"] if isinstance(row["value"], list) else [row["value"]]
-    return f"{' to '.join(map(claim_number, value))}{HOLD}{row['unit']}"
+    return f"{' to '.join(map(claim_number, value))}{HOLD}{row['unit']}".rstrip()
 
 
 def comparable(row: Mapping[str, Any], asked: Question) -> bool:
@@ -207,14 +150,14 @@ def comparable(row: Mapping[str, Any], asked: Question) -> bool:
 
 def source_text(row: Mapping[str, Any]) -> str:
     """Who published a number and when, in few words."""
-    name = capital(re.split(r",|\(|: ", row["source"])[0].strip())
-    return f"{name}, {row['date'][:4]}" if row["date"] else name
+    name, year = capital(re.split(r",|\(|: ", row["source"])[0].strip()), row["date"].partition("-")[0]
+    return f"{name}, {year}" if year else name
 
 
 def rows_of(answer: Answer) -> list[Row]:
     """The model's band, and what is published of the same thing, for the picture of the runs."""
     band, asked = band_of(answer), answer.question
-    text = f"The model: {span_and_middle(band, asked.claim.unit)}"
+    text = held_together(f"The model: {answer.band_words()}")
     rows = [Row(text, band.low, band.high, band.mid, bold=True)]
     for row in asked.claim.published:
         if comparable(row, asked):
@@ -251,7 +194,7 @@ def bare(name: str) -> str:
 
 def grid_title(grid: Grid) -> str:
     """What the picture of the two inputs shows."""
-    return f"Most turns on {bare(grid.down)}, and on {bare(grid.across)}"
+    return f"It depends most on {bare(grid.down)} and on {bare(grid.across)}"
 
 
 def grid_words(answer: Answer) -> str:
@@ -269,8 +212,8 @@ def grid_alt(grid: Grid) -> str:
     ]
     (least, *low), (most, *high) = min(known), max(known)
     return (
-        f"The claim is true most often, in {true_in(most, 'the runs')}, with {' and '.join(high)}; least often, in "
-        f"{true_in(least, 'the runs')}, with {' and '.join(low)}."
+        f"The claim is true most often, in {true_in(most)}, with {' and '.join(high)}; least often, in "
+        f"{true_in(least)}, with {' and '.join(low)}."
     )
 
 
@@ -285,10 +228,10 @@ def grid_table(grid: Grid) -> pd.DataFrame:
 def no_grid(answer: Answer) -> str:
     """In place of the picture, where the claim is as true everywhere."""
     if not answer.bins:
-        return "Nothing in the modelled range changes this number."
+        return "Nothing that was drawn changes this number."
     if answer.share == 0:
-        return "Nothing within the modelled range: no run makes it true."
-    return "Hardly anything: in the modelled range it is true nearly everywhere."
+        return "Nothing that was drawn: no run makes it true."
+    return "Hardly anything: whatever was drawn, it is true nearly everywhere."
 
 
 def swings_of(answer: Answer, display: Display, most: int = 6) -> list[Swing]:
@@ -306,7 +249,8 @@ def tornado_title(answer: Answer) -> str:
 
 
 TORNADO_WORDS = (
-    "One input after the other goes to the ends of its range; the others stay at their first or middle value."
+    "One input after the other goes to the ends of its range; the others stay as in the base case, at their first or "
+    "mid value."
 )
 
 
@@ -318,7 +262,8 @@ def tornado_table(answer: Answer, display: Display) -> pd.DataFrame:
          claim_number(row["high"]), ends_text(row["input"], row["at_high"], display))
         for row in answer.tornado
     ]  # fmt: skip
-    return pd.DataFrame(rows, columns=["Input", f"Lowest, {unit}", "Lowest is", f"Highest, {unit}", "Highest is"])
+    lowest, highest = (f"{end}, {unit}".rstrip(", ") for end in ("Lowest", "Highest"))
+    return pd.DataFrame(rows, columns=["Input", lowest, "Lowest is", highest, "Highest is"])
 
 
 def phrase_row(name: str, answer: Answer) -> Row:
@@ -332,8 +277,8 @@ def quotable(answer: Answer) -> str:
     """The claim, its verdict, its baseline and its band, to quote."""
     asked = answer.question
     other = f", tested with {asked.claimed}," if tested_with(asked) else ""
-    sentence = f"The claim {QUOTE.format(asked.claim.text)}{other} {answer.sentence.removeprefix('This claim ')}"
-    return sentence.replace(" -", f" {MINUS}")
+    verdict = answer.sentence.removeprefix("This claim ")
+    return with_minus(f"The claim {QUOTE.format(asked.claim.text)}{other} {verdict}")
 
 
 def published_table(asked: Question) -> pd.DataFrame:
@@ -369,6 +314,5 @@ def moved(given: str, answer: Answer) -> str:
         low, mid, high = map(float, given.split("_"))
     except ValueError:
         return ""
-    unit = answer.question.claim.unit
-    then, now = (span_and_middle(band, unit) for band in (Band(low, mid, high), band_of(answer)))
-    return f"When the link was made the model gave {then}; now it gives {now}."
+    then = span_and_median(low, mid, high, answer.question.claim.unit)
+    return held_together(f"When the link was made the model gave {then}; now it gives {answer.band_words()}.")

@@ -6,10 +6,11 @@ import re
 
 import pandas as pd
 
+from model.claim_prose import listed
 from model.claims import Claim, Question
 from model.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
 from model.range_figure import TESTS, RangeOnRoad
-from pages.parts.claim_inputs import SHORT_PHRASES, capital, listed
+from pages.parts.claim_inputs import SHORT_PHRASES, capital
 from pages.parts.claim_words import claimed_text
 from pages.parts.display import MINUS, Display, percent_text
 
@@ -58,7 +59,7 @@ def road_words(found: RangeOnRoad, display: Display) -> str:
     costs = f"The largest cost is {step.label}: {display.range_text(step.cost_km, 'km')}. "
     return (
         f"The printed figure stays as it is; only the ratio of consumptions is the model's. {percent_text(kept)} "
-        f"{left} for the middle one of {found.runs} sampled cars. {costs if step.cost_km.mid >= 0.5 else ''}"
+        f"{left} for the median of {found.runs} sampled cars. {costs if step.cost_km.mid >= 0.5 else ''}"
         "What a step costs depends on the order in which they are taken."
     )
 

@@ -165,4 +165,4 @@ def test_a_hybrid_keeps_its_place_in_the_band():
 def test_open_inputs_describe_themselves():
     assert Open((0.3, 1.0, 2.0), band=True).described("lift_off_mps2") == "0.3 to 2 m/s²"
     assert Open(("city-car", "large-suv")).described("car") == "city car or large SUV"
-    assert Open(("udds",)).described("cycle") == "US city cycle (UDDS)"
+    assert Open(("udds",)).described("cycle") == "UDDS city"

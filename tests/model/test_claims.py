@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from model.claim_draws import GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
+from model.claim_prose import number_words, share_words, span_words, true_in
 from model.claim_regions import MOST_CONDITIONS, Bins, region_of
 from model.claims import (
     CONDITIONS,
@@ -21,7 +22,6 @@ from model.claims import (
     claims,
     question,
     question_from_json,
-    share_words,
     verdict_of,
 )
 from model.fields import InputError
@@ -99,19 +99,36 @@ def test_sentences_never_contradict_their_numbers(share):
     if share < 0.75:
         assert HOLDS not in found.sentence
     assert (HOLDS in found.sentence) == (share >= 0.75)
-    assert f"in {share_words(share)} of the modelled range" in found.sentence
-    assert (share > 0) == ("in 0 % of the modelled range" not in found.sentence)
-    assert (share < 1) == ("in 100 % of the modelled range" not in found.sentence)
+    assert (f"in {true_in(share)}" if share else "in none of 1,000 runs: the highest gives 1 MW") in found.sentence
+    assert (share > 0) == ("none" not in found.sentence) and (share < 1) == ("in all of the runs" not in found.sentence)
     assert found.sentence.endswith("that is an estimate, not a measurement.")
 
 
 def test_what_was_said_narrows_the_range_and_is_named():
     found = answered(QUICK, mass_kg=2800, motor_top_speed_kmh=260, slowing_mps2=10.5)
     assert found.share == 1.0 and found.whole_share < 0.05 and found.verdict == CONDITIONS
-    assert "mass with driver: 2800 kg" in found.sentence and "of the whole range" in found.sentence
+    assert "a car of 2,800 kg with driver" in found.sentence and "; over the whole range in " in found.sentence
     assert set(found.draws["mass_kg"]) == {2800.0}
     assert set(found.question.not_said) == {"car", "payload_kg"}
     assert (answered(QUICK).draws["payload_kg"] <= 400).all() and answered(QUICK, payload_kg="10..20").share == 0
+
+
+def test_numbers_read_as_a_newspaper_prints_them():
+    assert span_words(18.07, 69.2, "%") == "18 to 69 %" and number_words(41.94, "%") == "42 %"
+    # no end is taken for nothing or for all
+    assert span_words(22.4, 99.6, "%") == "22.4 to 99.6 %" and span_words(-0.3, 12.0, "%") == "-0.3 to 12.0 %"
+    assert span_words(1e-6, 38.5, "%") == "0 to 38 %" and span_words(4.0, 4.0, "") == "4.0"
+    assert [share_words(share) for share in (0.0, 0.004, 0.5, 0.996, 1.0)] == [
+        "0 %", "less than 1 %", "50 %", "more than 99 %", "100 %"
+    ]  # fmt: skip
+
+
+def test_always_says_what_refutes_it_and_where_it_is_true():
+    found = answered("coasting-always-wins")
+    assert found.verdict == NOT_AS_SAID and "counter-examples refute “always”" in found.rule
+    assert f"in {share_words(found.share)} of the runs, and “always” needs 95 %" in found.sentence
+    assert "it is in all of those with lost time not made up" in found.sentence
+    assert answered("coasting-always-wins", time_made_up="no").verdict == CONDITIONS
 
 
 def test_a_region_is_found_and_named():
@@ -197,8 +214,7 @@ def test_every_claim_is_whole(claim_id):
     for key, this in claim.open.items():
         assert all(INPUTS[key].minimum <= value <= INPUTS[key].maximum for value in this.values if this.band)
         assert not this.band or list(this.values) == sorted(this.values)
-    rule = question(claim_id).claimed
-    assert re.search(r"\d", rule)
+    assert re.search(r"\d|zero or (more|less)", question(claim_id).claimed)
 
 
 def test_how_inputs_may_be_said():

@@ -64,7 +64,7 @@ class Axis:
         boxes = [Box(0, self.length, y, y + 1, "quiet")]
         boxes += [Box(self.at(tick), self.at(tick) + self.length * 0.002, y, y + 5, "quiet") for tick in ticks]
         return boxes, [
-            Words(f"{claim_number(tick)} {self.unit}", self.at(tick), y + 15, "center", meaning="quiet")
+            Words(f"{claim_number(tick)} {self.unit}".rstrip(), self.at(tick), y + 15, "center", meaning="quiet")
             for tick in ticks
         ]
 
@@ -297,12 +297,12 @@ class Swing:
 def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit: str, dark: bool = False) -> Spec:
     """Bars from the lowest to the highest number that one input alone gives, the widest first.
 
-    They part at `base`, the number of the middle case.
+    They part at `base`, the number of the base case.
     """
     axis = Axis.over([base, *(end for swing in swings for end in (swing.low, swing.high))], unit)
     claimed = [number for number in claimed if axis.low < number < axis.high]
-    keys = [f"the middle case, {claim_number(base)} {unit}"]
-    keys += [f"claimed, {' to '.join(map(claim_number, claimed))} {unit}"] if claimed else []
+    keys = [f"the base case, {claim_number(base)} {unit}".rstrip()]
+    keys += [f"claimed, {' to '.join(map(claim_number, claimed))} {unit}".rstrip()] if claimed else []
     boxes, words, y = [], [], 0.0
     for key, meaning, wide in zip(keys, ("quiet", "ink"), (0.008, 0.004), strict=False):
         boxes.append(Box(0, wide * axis.length, y + 2, y + LINE_PX - 2, meaning))
@@ -311,7 +311,8 @@ def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit
     y += GAP_PX
     for swing in swings:
         words.append(Words(swing.name, 0, y + LINE_PX / 2, "start", bold=True))
-        text = f"{claim_number(swing.low)} {unit} {swing.at_low}; {claim_number(swing.high)} {unit} {swing.at_high}"
+        ends = ((swing.low, swing.at_low), (swing.high, swing.at_high))
+        text = "; ".join(" ".join(f"{claim_number(end)} {unit} {at}".split()) for end, at in ends)
         lines = _wrapped(text)
         words.append(Words("\n".join(lines), 0, y + 1.5 * LINE_PX, "start", meaning="quiet"))
         y += (1 + len(lines)) * LINE_PX + 3
@@ -369,7 +370,7 @@ def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False
         row(text, False, (low, max(high, low + most * 0.003), STEP_MEANINGS[step.id], MARK_PX))
         before = after
     band = found.range_km
-    row(f"On your drive: {display.range_text(band, 'km', 3)}, {display.text(band.mid, 'km', 3)} in the middle", True,
+    row(f"On your drive: {display.range_text(band, 'km', 3)}, median {display.text(band.mid, 'km', 3)}", True,
         (0, shown(band.mid), "ink", MARK_PX), (shown(band.low), shown(band.high), "quiet", 3))  # fmt: skip
     axis, numbers = Axis(0.0, most, display.unit("km")).line(y)
     return drawn([*boxes, *axis], [*words, *numbers], int(y + TICKS_PX), most, dark)
