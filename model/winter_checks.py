@@ -85,7 +85,7 @@ def consumption_in_the_cold() -> Check:
     return Check(
         id="consumption-in-the-cold",
         title="More energy from the battery at −6.7 °C, cabin heated",
-        source="Argonne National Laboratory, Advanced Powertrain Research Facility, 2013 (press)",
+        source="Argonne National Laboratory, Advanced Powertrain Research Facility, undated (press)",
         published="nearly twice as much on UDDS, 40 % more on HWFET, 25 % more on US06",
         note="Road load and weight of that car (EV-A), 21 of its 24 kWh usable (from memory), a plain heater of "
         "at most 5 kW, the rest as a small hatch; against 22.2 °C. Driven off cold, one cycle after the other in this "

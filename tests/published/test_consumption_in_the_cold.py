@@ -1,4 +1,4 @@
-"""Argonne National Laboratory, Advanced Powertrain Research Facility, 2013 (press): a compact hatch at 20 °F.
+"""Argonne National Laboratory, Advanced Powertrain Research Facility, undated (press): a 2012 compact hatch at 20 °F.
 
 The heater's 5 kW are its most; the order of the cycles is an assumption of this check.
 """
