@@ -330,7 +330,7 @@ def draw_print(found: Answer) -> None:
         st.markdown("No published measurement of this was found.")
     st.markdown("### Files, and the way back")
     with st.container(key="claim-files", horizontal=True, gap="small"):
-        for what, (ending, make, mime) in claim_files.FILES.items():
+        for what, (ending, make, mime) in claim_files.files_of(found).items():
             st.download_button(what, partial(make, found), f"{now.claim.id}.{ending}", mime, key=f"file-{ending}",
                                on_click="ignore", icon=":material/download:")  # fmt: skip
     st.markdown("The JSON file is what this command prints, byte for byte; given back, it is answered again:",

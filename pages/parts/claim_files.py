@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Callable
 
 import pandas as pd
 
@@ -12,9 +13,25 @@ from model.answers import as_text
 from model.claim_prose import listed
 from model.claims import Answer, Question
 from pages.parts.charts import export
-from pages.parts.charts.claims import distribution, printed
+from pages.parts.charts.claims import distribution, printed, region, tornado
 from pages.parts.claim_inputs import label
-from pages.parts.claim_words import claim_text, claimed_text, finding, heading, keys, left_out, rows_of, tested_with
+from pages.parts.claim_words import (
+    TORNADO_WORDS,
+    claim_text,
+    claimed_text,
+    finding,
+    grid_of,
+    grid_title,
+    grid_words,
+    heading,
+    keys,
+    left_out,
+    rows_of,
+    swings_of,
+    tested_with,
+    tornado_title,
+)
+from pages.parts.display import Display
 from pages.parts.theme import Spec
 
 SOURCE_LINE = f"Brake to Battery, model version {MODEL_VERSION} of {MODEL_DATE}. An estimate, not a measurement."
@@ -76,6 +93,21 @@ def picture(answer: Answer) -> Spec:
     return printed(chart, finding(answer), under_print(answer))
 
 
+def tornado_svg(answer: Answer) -> str:
+    """What moves the number, to print."""
+    claim, base = answer.question.claim, answer.tornado[0]["base"]
+    chart = tornado(swings_of(answer, Display()), base, answer.question.bounds, claim.unit)
+    return export.svg(printed(chart, tornado_title(answer), [TORNADO_WORDS, *under_print(answer)]), PRINT_PX)
+
+
+def needs_svg(answer: Answer) -> str:
+    """What would have to be true, to print."""
+    grid = grid_of(answer, Display())
+    assert grid is not None
+    chart = region(grid)
+    return export.svg(printed(chart, grid_title(grid), [grid_words(answer), *under_print(answer)]), PRINT_PX)
+
+
 def chart_svg(answer: Answer) -> str:
     """The picture as SVG."""
     return export.svg(picture(answer), PRINT_PX)
@@ -109,5 +141,14 @@ FILES = {
     "Chart, Vega-Lite": ("vl.json", chart_text, "application/json"),
     "Every run, CSV": ("csv", runs_text, "text/csv"),
     "Everything, JSON": ("json", answer_text, "application/json"),
+    "What moves it, SVG": ("tornado.svg", tornado_svg, "image/svg+xml"),
+    "What would have to be true, SVG": ("needs.svg", needs_svg, "image/svg+xml"),
 }
 """What can be taken away: the file's ending, what makes it when it is asked for, and its type."""
+
+
+def files_of(answer: Answer) -> dict[str, tuple[str, Callable[[Answer], str | bytes], str]]:
+    """Those of FILES that there are of this answer."""
+    without = set() if answer.tornado else {tornado_svg}
+    without |= {needs_svg} if grid_of(answer, Display()) is None else set()
+    return {what: file for what, file in FILES.items() if file[1] not in without}

@@ -247,7 +247,7 @@ def test_a_quotable_sentence_names_claim_verdict_band_and_hedge():
 
 def test_every_file_is_offered():
     app = opened(claim=QUICK)
-    assert {one.proto.label for one in app.get("download_button")} >= set(claim_files.FILES)
+    assert {one.proto.label for one in app.get("download_button")} >= set(claim_files.files_of(check(question(QUICK))))
 
 
 # on one's own road

@@ -35,8 +35,10 @@ def test_the_command_line_gives_the_same_bytes(settings, tmp_path):
 
 @pytest.mark.parametrize("what", claim_files.FILES)
 def test_every_file_carries_version_and_date(what):
+    answer = check(question("stops-as-fast-as-brakes", {"number": "2"}))
+    assert what in claim_files.files_of(answer)
     _, make, _ = claim_files.FILES[what]
-    made = make(check(question(QUICK)))
+    made = make(answer)
     if isinstance(made, bytes):
         assert made.startswith(b"\x89PNG") and len(made) > 10_000
         return
@@ -48,6 +50,11 @@ def test_the_picture_as_svg_says_what_was_claimed_and_what_was_found():
     for part in ("A full stop from top speed brakes with more than 2 MW", "does not hold in the modelled range",
                  "claimed: 2 MW", "The model: 0.4 to 1.4"):  # fmt: skip
         assert part in made.replace("\N{NO-BREAK SPACE}", " "), part
+
+
+def test_a_picture_that_is_not_drawn_is_not_offered():
+    offered = set(claim_files.files_of(check(question(QUICK))))
+    assert set(claim_files.FILES) - offered == {"What would have to be true, SVG"}
 
 
 def test_a_number_of_ones_own_is_named_in_print_and_in_the_quote():
