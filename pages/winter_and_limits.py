@@ -70,11 +70,16 @@ def bullets(sentences: Iterable[str]) -> str:
     return "\n".join(f"- {sentence}" for sentence in sentences)
 
 
-def picture(chart: Spec, words: tuple[str, str], table: pd.DataFrame, key: str, *, leads: bool = False) -> None:
-    """A figure with its finding, its words and its table; in one that leads its part the words come last."""
+def picture(
+    chart: Spec, words: tuple[str, str], table: pd.DataFrame, key: str, *, leads: bool = False, numbers: str = ""
+) -> None:
+    """A figure with its finding, its words and its table; in one that leads its part the words come last.
+
+    `numbers` are those that are only seen in the picture, for who hears it.
+    """
     title, more = words
     figure(
-        chart, alt=f"{title}. {more}", table=table, key=key, title=title, words="" if leads else more,
+        chart, alt=f"{title}. {numbers} {more}" if numbers else f"{title}. {more}", table=table, key=key, title=title, words="" if leads else more,
         file_name=f"{state.scenario().car_class}-{key}.csv",
     )  # fmt: skip
     if leads:
@@ -202,7 +207,8 @@ def draw_axles() -> None:
         for axle in ("front", "rear")
     ]
     words = (grip_words.AXLES_TITLES[check["margin"]], grip_words.AXLES_READ)
-    picture(chart, words, pd.DataFrame(rows), "axles", leads=True)
+    numbers = grip_words.axles_numbers(check)
+    picture(chart, words, pd.DataFrame(rows), "axles", leads=True, numbers=numbers)
 
 
 # full battery and hills

@@ -120,6 +120,13 @@ AXLES_TITLES = {
 """What the drawing of both axles shows, by the margin."""
 
 
+def axles_numbers(check: dict[str, Any]) -> str:
+    """What the drawing of both axles says in figures; `check` is from `model.grip_margin`."""
+    there_is, demand = check["available_friction"], check["demand_by_axle"]
+    asked = ", ".join(f"{axle} axle asked for {demand[axle]['in_all']:.2f} of grip" for axle in ("front", "rear"))
+    return f"{capital(asked)}; there is {there_is['low']:.2f} to {there_is['high']:.2f}."
+
+
 def roads_words(found: SlipperyRoad) -> tuple[str, str]:
     """The largest lift-off on every road."""
     yours = f"{found.check['lift_off_mps2']:g} m/s²"

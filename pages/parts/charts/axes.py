@@ -22,7 +22,7 @@ def along(field: str, end: float, unit: str, label_px: int = 110) -> Spec:
             "tickCount": {"expr": f"width / {label_px}"},
             "labelFlush": True,
             "labelOverlap": "greedy",
-            "labelSeparation": 8,
+            "labelSeparation": 4,
             "labelExpr": f"format(datum.value, datum.value < 1000 ? '~g' : ',.0f') + ' {unit}'",
         },
     }
