@@ -69,6 +69,8 @@ WHOLE_RANGE_RUNS = 607
 """Drawn runs of the whole range where conditions were said: enough for the share in which the claim is true."""
 HARDLY = 0.05
 """A claim does not hold below this share of the range [1]."""
+ROUNDING = 1e-6
+"""What moves a number by a smaller share of it does not move it [1]."""
 QUANTILES = (0.05, 0.25, 0.5, 0.75, 0.95)
 
 HOLDS = "holds broadly"
@@ -339,7 +341,7 @@ def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mappi
     rows = []
     for key, results in swings.items():
         (low, at_low), (high, at_high) = min(results, key=lambda r: r[0]), max(results, key=lambda r: r[0])
-        if low < high:
+        if high - low > ROUNDING * abs(base):
             row = {"input": key, "label": INPUTS[key].label, "unit": INPUTS[key].unit, "at_low": at_low, "low": low}
             rows.append(row | {"base": base, "high": high, "at_high": at_high})
     return tuple(sorted(rows, key=lambda row: row["low"] - row["high"]))

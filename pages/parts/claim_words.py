@@ -12,7 +12,7 @@ from model.claim_prose import share_words, span_and_median, span_words, true_in
 from model.claims import ALWAYS, BROADLY, Answer, Claim, Question
 from model.denominators import PHRASES
 from model.uncertainty import Band
-from pages.parts.charts.claims import Grid, Row, Swing, claim_number
+from pages.parts.charts.claims import Grid, Row, Swing, claim_number, given
 from pages.parts.claim_inputs import (
     HOLD,
     QUOTE,
@@ -302,8 +302,7 @@ def tornado_alt(answer: Answer, display: Display) -> str:
     """The tornado in words: its first three bars."""
     unit = answer.question.claim.unit
     return " ".join(
-        f"{swing.name}: {claim_number(swing.low)} {unit} {swing.at_low}, {claim_number(swing.high)} {unit} "
-        f"{swing.at_high}."
+        f"{swing.name}: {given(swing.low, unit)} {swing.at_low}, {given(swing.high, unit)} {swing.at_high}."
         for swing in swings_of(answer, display, 3)
     )
 

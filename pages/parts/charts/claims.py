@@ -10,6 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 import pandas as pd
 
+from model.claim_prose import number_words
 from model.range_figure import RangeOnRoad
 from pages.parts.charts.axes import next_step
 from pages.parts.charts.marks import Box, Words, drawn
@@ -27,6 +28,11 @@ TITLE_CHARS = 80
 def claim_number(value: float) -> str:
     """A number of a claim at up to three digits, without zeros that say nothing."""
     return f"{float(f'{value:.3g}') + 0.0:,g}".replace("-", MINUS)
+
+
+def given(value: float, unit: str) -> str:
+    """A number that the model gives."""
+    return number_words(value, unit).replace("-", MINUS)
 
 
 @dataclass(frozen=True)
@@ -301,7 +307,7 @@ def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit
     """
     axis = Axis.over([base, *(end for swing in swings for end in (swing.low, swing.high))], unit)
     claimed = [number for number in claimed if axis.low < number < axis.high]
-    keys = [f"the base case, {claim_number(base)} {unit}".rstrip()]
+    keys = [f"the base case, {given(base, unit)}"]
     keys += [f"claimed, {' to '.join(map(claim_number, claimed))} {unit}".rstrip()] if claimed else []
     boxes, words, y = [], [], 0.0
     for key, meaning, wide in zip(keys, ("quiet", "ink"), (0.008, 0.004), strict=False):
@@ -312,7 +318,7 @@ def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit
     for swing in swings:
         words.append(Words(swing.name, 0, y + LINE_PX / 2, "start", bold=True))
         ends = ((swing.low, swing.at_low), (swing.high, swing.at_high))
-        text = "; ".join(" ".join(f"{claim_number(end)} {unit} {at}".split()) for end, at in ends)
+        text = "; ".join(f"{given(end, unit)} {at}" for end, at in ends)
         lines = _wrapped(text)
         words.append(Words("\n".join(lines), 0, y + 1.5 * LINE_PX, "start", meaning="quiet"))
         y += (1 + len(lines)) * LINE_PX + 3

@@ -9,8 +9,9 @@ import vl_convert
 
 from pages.parts.theme import Spec
 
+PLACES = re.compile(r' (?:d|transform|x|x1|x2|y|y1|y2|width|height)="[^"]*"')
 LONG_NUMBER = re.compile(r"(\d+\.\d\d)\d+")
-"""A hundredth of a pixel is finer than print; the rest would double the file."""
+"""A hundredth of a pixel is finer than print; the rest would double the file. Numbers in words are left as they are."""
 
 
 def svg(spec: Spec, width_px: int) -> str:
@@ -20,7 +21,7 @@ def svg(spec: Spec, width_px: int) -> str:
     ]
     datasets = {name: table.to_dict("records") for name, table in spec["datasets"].items()}
     drawn = vl_convert.vegalite_to_svg(spec | {"layer": layers, "datasets": datasets, "width": width_px})
-    return LONG_NUMBER.sub(r"\1", drawn)
+    return PLACES.sub(lambda place: LONG_NUMBER.sub(r"\1", place[0]), drawn)
 
 
 def png(spec: Spec, width_px: int) -> bytes:
