@@ -33,8 +33,7 @@ def drawn(claim_id, dark=False, **settings):
     )
 
 
-@pytest.mark.parametrize("claim_id", claims())
-@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize(("claim_id", "dark"), [*((one, False) for one in claims()), (next(iter(claims())), True)])
 def test_every_claims_runs_are_a_valid_picture(claim_id, dark):
     _, spec = drawn(claim_id, dark)
     assert_valid(spec)
