@@ -41,8 +41,7 @@ class Claim:
     """One claim as it is printed, what it is tested on, and what is published beside it.
 
     `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
-    what they leave open, `said` the conditions that came with its publication. `beside` says why published numbers
-    differ from the model's.
+    what they leave open, `said` the conditions that came with its publication. `why` explains how wide the runs spread.
     """
 
     id: str
@@ -61,7 +60,7 @@ class Claim:
     open: Mapping[str, Open]
     said: Mapping[str, str]
     left_out: str
-    beside: str
+    why: str
     published: tuple[Mapping[str, Any], ...]
 
     @property
@@ -78,7 +77,7 @@ def _claim(data: Mapping[str, Any]) -> Claim:
         return {key: open_from(INPUTS[key], value) for key, value in given.items()}
 
     usual: dict[str, Any] = {"relation": "between", "said": {}, "within_share": ABOUT, "always": False, "runs": RUNS}
-    usual |= {"reading": "", "beside": ""}
+    usual |= {"reading": "", "why": ""}
     return Claim(
         **usual
         | dict(data)

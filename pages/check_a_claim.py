@@ -248,6 +248,8 @@ def answer(now: Question) -> Answer:
 def draw_needs(found: Answer) -> None:
     """What would have to be true, and what moves the number."""
     st.header("What would have to be true", anchor="needs")
+    if why := found.question.claim.why:
+        st.markdown(inputs.held_together(why), width=TEXT_PX)
     grid = words.grid_of(found, state.display())
     if grid is None:
         st.markdown(words.no_grid(found))
@@ -358,12 +360,14 @@ def draw_claim() -> None:
             st.info("\n\n".join(("Some of the link could not be used.", *notices)))
         choose_claim(now)
         st.title(words.claim_text(now.claim), anchor=False)
-        for sentence in filter(None, (words.reading(now.claim), words.tested_with(now))):
+        if sentence := words.tested_with(now):
             st.markdown(sentence)
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
         st.subheader("What was published", anchor=False)
         say_number(now)
+        if sentence := words.reading(now.claim):
+            st.caption(sentence)
         st.subheader("What was said about it", anchor=False)
         say_conditions(now)
         st.caption("What was not said is open: the model runs over all of it.")
