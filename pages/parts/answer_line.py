@@ -118,8 +118,9 @@ def choose_drive(where: str) -> None:
             label_visibility="collapsed",
         )
         scenario, display = state.scenario(), state.display()
-        about = f"{starting_drives()[name][1]} {wording.length_text(scenario, display)} in all." if name else ""
-        st.caption(about or "Your own drive. Pick one above to start over.")
+        length = wording.length_text(scenario, display)
+        own = f"Your own drive, {length} in all. Pick one above to start over."
+        st.caption(f"{starting_drives()[name][1]} {length} in all." if name else own)
 
 
 def pick_season(**words: str) -> None:

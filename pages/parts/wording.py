@@ -174,10 +174,10 @@ def unable_text(answer: Answer) -> str:
     """How many of the band's cars could not do the drive that the band is for; empty where all could."""
     if not answer.unable:
         return ""
-    cars = "drawn car" if answer.unable == 1 else "drawn cars"
+    counted_as = "it is counted as if it" if answer.unable == 1 else "they are counted as if they"
     return (
-        f"In the band, {answer.unable} of {answer.runs} {cars} could not do this drive, for want of power or charge; "
-        "they are counted as if they could."
+        f"In the band, {answer.unable} of {answer.runs} drawn cars could not do this drive, for want of power or charge; "
+        f"{counted_as} could."
     )
 
 
