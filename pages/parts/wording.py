@@ -176,8 +176,8 @@ def unable_text(answer: Answer) -> str:
         return ""
     counted_as = "it is counted as if it" if answer.unable == 1 else "they are counted as if they"
     return (
-        f"In the band, {answer.unable} of {answer.runs} drawn cars could not do this drive, for want of power or charge; "
-        f"{counted_as} could."
+        f"In the band, {answer.unable} of {answer.runs} drawn cars could not do this drive, for want of power or "
+        f"charge; {counted_as} could."
     )
 
 
