@@ -56,7 +56,10 @@ def test_forty_percent_in_town_gets_the_verdict_of_its_run_with_what_decides_it_
 def test_four_times_the_energy_holds_for_kinetic_energy_and_not_for_what_comes_back():
     kinetic, back = found("four-times-the-energy"), found("four-times-comes-back")
     assert kinetic.verdict == HOLDS and kinetic.quantiles["0.05"] == pytest.approx(4) == kinetic.quantiles["0.95"]
-    assert back.verdict != HOLDS and back.share < 0.5
+    assert back.verdict == CONDITIONS and back.share < 0.5
+    # the sentence names the very conditions under which low speeds happen to lose as much as air and power limit do
+    assert {"speed_kmh", "slowing_mps2"} <= set(back.needs["where"])
+    assert all(condition in back.sentence for condition in back.conditions())
     assert back.quantiles["0.05"] < 3.5 and back.quantiles["0.95"] > 4.5
 
 
