@@ -175,7 +175,7 @@ def draw_grip() -> None:
         else:
             chart = grip_charts.balance(found.balance, found.check["available_friction"], grip_words.SHARES, dark)
             picture(chart, grip_words.BALANCE_WORDS, found.balance.round(3), "balance")
-    advice = [(who, display.sentence(says), ground) for who, says, ground in grip_words.ADVICE]
+    advice = [(who, says, display.sentence(ground)) for who, says, ground in grip_words.ADVICE]
     side_by_side("Experts disagree", advice, grip_words.ADVICE_READ)
 
 
