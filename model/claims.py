@@ -226,7 +226,7 @@ class Answer:
         if self.verdict == CONDITIONS:
             return f"{start}, and {there}"
         if self.verdict == NOT_AS_SAID:
-            where = f"; it is {there}" if self.region[0] else ""
+            where = f"; it holds {there}" if self.region[0] else ""
             return f"{start}, and “always” needs {share_words(ALWAYS)}{where}"
         if self.verdict == UNJUDGED:
             most = " and on ".join(INPUTS[this.key].label.lower() for this in self.bins[:2])

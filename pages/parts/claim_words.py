@@ -199,7 +199,11 @@ def grid_title(grid: Grid) -> str:
 
 def grid_words(answer: Answer) -> str:
     """What its numbers are."""
-    return f"In each field: how many of the runs there give {claimed_text(answer.question)}."
+    empty = any(None in row for row in answer.needs["share_true"])
+    return (
+        f"In each field: how many of the runs there give {claimed_text(answer.question)}."
+        f"{' Empty fields hold no run.' if empty else ''}"
+    )
 
 
 def grid_alt(grid: Grid) -> str:

@@ -127,7 +127,7 @@ def test_always_says_what_refutes_it_and_where_it_is_true():
     found = answered("coasting-always-wins")
     assert found.verdict == NOT_AS_SAID and "counter-examples refute “always”" in found.rule
     assert f"in {share_words(found.share)} of the runs, and “always” needs 95 %" in found.sentence
-    assert "it is in all of those with lost time not made up" in found.sentence
+    assert "it holds in all of those with lost time not made up" in found.sentence
     assert answered("coasting-always-wins", time_made_up="no").verdict == CONDITIONS
 
 
