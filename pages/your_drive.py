@@ -80,8 +80,9 @@ def row(name: str, text: str) -> bool:
     """A line that says what is entered; whether its entries are open below it."""
     # an expander would close when its label changes, and the label is what is being entered
     is_open = st.session_state.get("open-row") == name
+    # the icon says nothing to who cannot see it, so the words tell too
     st.button(
-        text,
+        f"{text}, close" if is_open else text,
         type="tertiary",
         width="stretch",
         icon=":material/expand_less:" if is_open else ":material/expand_more:",

@@ -133,6 +133,15 @@ def chromium() -> Iterator[Any]:
 
 
 @pytest.fixture(scope="session")
+def expect(chromium: Any) -> Any:
+    """Playwright's assertions, which wait for what they expect; longer than is usual, for machines that are busy."""
+    from playwright.sync_api import expect
+
+    expect.set_options(timeout=15_000)
+    return expect
+
+
+@pytest.fixture(scope="session")
 def settled() -> Callable[[Any], Any]:
     """Wait until a page has been drawn to its end.
 
@@ -147,15 +156,19 @@ def settled() -> Callable[[Any], Any]:
     return wait
 
 
+@pytest.fixture(scope="session")
+def contexts(chromium: Any) -> dict[bool, Any]:
+    """The browser's contexts, with touch and without; kept for all tests, since a new one loads everything anew."""
+    return {touch: chromium.new_context(has_touch=touch) for touch in (False, True)}
+
+
 @pytest.fixture
-def open_page(chromium: Any, server: Server, settled: Callable[[Any], Any]) -> Iterator[Callable[..., Any]]:
-    """Open a page of the app in its own browser context.
+def open_page(contexts: dict[bool, Any], server: Server, settled: Callable[[Any], Any]) -> Iterator[Callable[..., Any]]:
+    """Open a page of the app in its own tab, which is a session of its own.
 
     Afterwards no page may have asked anything of another machine, gone against the content security policy or
     thrown an error.
     """
-    contexts = []
-    pages = []
     outside = []
     errors = []
 
@@ -164,22 +177,37 @@ def open_page(chromium: Any, server: Server, settled: Callable[[Any], Any]) -> I
         if address.scheme not in ("data", "blob") and address.hostname not in ("localhost", "127.0.0.1"):
             outside.append(request.url)
 
-    def open_at(path: str = "/", *, on: Server = server, width: int = 1024, height: int = 768, **options: Any) -> Any:
-        context = chromium.new_context(viewport={"width": width, "height": height}, **options)
-        contexts.append(context)
-        context.on("request", note)
-        context.add_init_script(NOTE_VIOLATIONS)
-        page = context.new_page()
-        pages.append(page)
-        page.on("pageerror", lambda error: errors.append(str(error)))
+    def note_error(error: Any) -> None:
+        errors.append(str(error.error))
+
+    def open_at(
+        path: str = "/",
+        *,
+        on: Server = server,
+        width: int = 1024,
+        height: int = 768,
+        has_touch: bool = False,
+        **media: str,
+    ) -> Any:
+        page = contexts[has_touch].new_page()
+        page.add_init_script(NOTE_VIOLATIONS)
+        page.set_viewport_size({"width": width, "height": height})
+        page.emulate_media(**media)
         page.goto(on.url + path)
         return settled(page)
 
+    for context in contexts.values():
+        context.on("request", note)
+        context.on("weberror", note_error)
     yield open_at
 
-    violations = [violation for page in pages for violation in page.evaluate("window.policyViolations")]
-    for context in contexts:
-        context.close()
+    pages = [page for context in contexts.values() for page in context.pages]
+    violations = [violation for page in pages for violation in page.evaluate("window.policyViolations ?? []")]
+    for page in pages:
+        page.close()
+    for context in contexts.values():
+        context.remove_listener("request", note)
+        context.remove_listener("weberror", note_error)
     assert outside == []
     assert violations == []
     assert errors == []

@@ -10,7 +10,7 @@ import pytest
 
 from model.claims import check, claims, question
 from pages.parts import claim_words
-from tests.browser.test_targets import LEAST_PX, SIZES, TARGETS
+from tests.browser.looks import LEAST_PX, SIZES, TARGETS
 
 ROOT = Path(__file__).resolve().parents[2]
 PAGE = "/check_a_claim"

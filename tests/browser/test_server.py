@@ -6,6 +6,10 @@ from urllib.parse import urlsplit
 
 import pytest
 
+from pages.parts.public_link import PUBLIC_URL
+from tests.browser.test_main_job import address, scenario_at
+from tests.browser.test_sessions import OWN
+
 TOP_LINK = '[data-testid="stTopNavLink"]'
 CHART = '[data-testid="stVegaLiteChart"]'
 LOADED_FONTS = """
@@ -16,6 +20,9 @@ LOADED_FONTS = """
 """
 LINK = "/compare"
 """A page that the navigation does not show: reached by its link alone."""
+PATHS = (
+    "/lift_off", "/winter_and_limits", "/how_it_works", "/check_a_claim", "/show", "/compare", "/take_away", "/sources",
+)  # fmt: skip
 BROKEN_APP = "tests/browser/broken_app.py"
 
 
@@ -30,18 +37,6 @@ def test_every_answer_carries_the_security_headers(server, path):
     assert "frame-ancestors 'self'" in policy
     assert "'unsafe-eval'" not in policy
     assert "//" not in policy and "*" not in policy, "no remote host may be named"
-
-
-def test_the_server_asks_nothing_of_the_internet(start_server):
-    """Whatever asks the way through a proxy would have to knock here."""
-    with socket.create_server(("127.0.0.1", 0)) as door:
-        proxy = f"http://127.0.0.1:{door.getsockname()[1]}"
-        names = ("HTTP_PROXY", "HTTPS_PROXY", "http_proxy", "https_proxy")
-        nobody_excepted = {"NO_PROXY": "", "no_proxy": ""}
-        start_server(environment=dict.fromkeys(names, proxy) | nobody_excepted)
-        door.settimeout(2)
-        with pytest.raises(TimeoutError):
-            door.accept()
 
 
 def test_a_chart_is_drawn_under_the_policy(open_page):
@@ -62,13 +57,23 @@ def test_the_fonts_are_the_bundled_ones(open_page):
     assert any("Source Sans" in family for family in loaded)
 
 
-def test_a_first_visit_to_a_pages_link_shows_the_full_shell(server, start_server, open_page):
+@pytest.fixture(scope="module")
+def public(start_server):
+    """A server as it is run for everybody, and a door at which whatever asks the way through a proxy would knock."""
+    with socket.create_server(("127.0.0.1", 0)) as door:
+        proxy = f"http://127.0.0.1:{door.getsockname()[1]}"
+        names = ("HTTP_PROXY", "HTTPS_PROXY", "http_proxy", "https_proxy")
+        nobody_excepted = {"NO_PROXY": "", "no_proxy": ""}
+        environment = dict.fromkeys(names, proxy) | nobody_excepted | {PUBLIC_URL: "https://drive.net"}
+        yield start_server(environment=environment), door
+
+
+def test_a_first_visit_to_a_pages_link_shows_the_full_shell(server, public, open_page):
     """On a server that has drawn nothing yet, Streamlit's own discovery of pages must not come first."""
-    known = open_page("/")
-    known.goto(server.url + LINK)
+    known = open_page(LINK)
     known.locator("h1").wait_for()
 
-    first = open_page(LINK, on=start_server())
+    first = open_page(LINK, on=public[0])
     first.locator("h1").wait_for()
     assert urlsplit(first.url).path == LINK
     assert first.title() == known.title()
@@ -76,6 +81,24 @@ def test_a_first_visit_to_a_pages_link_shows_the_full_shell(server, start_server
     assert first.locator(TOP_LINK).all_inner_texts() == known.locator(TOP_LINK).all_inner_texts()
     assert first.get_by_test_id("stSidebarNav").count() == 0
     assert first.get_by_role("dialog").count() == 0
+
+
+def test_links_to_every_page_and_nothing_asked_of_the_internet(public, open_page, settled, expect):
+    there, door = public
+    page = open_page(address("/", OWN), on=there)
+    for path in PATHS:
+        page.goto(there.url + address(path, OWN))
+        expect(page.locator("h1")).to_have_count(1)
+        if path != "/show":
+            expect(page.locator(".st-key-word-car")).to_contain_text("city car, adjusted")
+        assert urlsplit(settled(page).url).path == path
+        assert scenario_at(page) == OWN
+        if path == "/take_away":
+            expect(page.get_by_alt_text("QR code of the link to this drive")).to_be_visible()
+            expect(page.get_by_test_id("stCode")).to_contain_text("https://drive.net/?car=city-car")
+    door.settimeout(0.5)
+    with pytest.raises(TimeoutError):
+        door.accept()
 
 
 def test_an_uncaught_error_is_one_sentence_and_keeps_the_inputs(start_server, open_page):

@@ -1,8 +1,6 @@
-"""Sessions: a tablet that sleeps, a server that was started anew, tabs side by side, links to every page."""
+"""Sessions: a tablet that sleeps, a server that was started anew, tabs side by side."""
 
 from urllib.parse import urlsplit
-
-import pytest
 
 from model.scenario_io import starting_drives
 from tests.browser.test_main_job import HEADLINE, TOWN, address, pick_drive, scenario_at
@@ -19,13 +17,6 @@ KEEP_SOCKETS = """
 """
 OWN = TOWN.with_leg(1, "stops", 17).with_setting("mass_kg", 1500.0)
 MOTORWAY = starting_drives()["motorway"][2]
-
-
-@pytest.fixture
-def expect(chromium):
-    from playwright.sync_api import expect
-
-    return expect
 
 
 def with_known_sockets(page):
@@ -92,13 +83,3 @@ def test_two_tabs_do_not_touch_each_other(open_page, settled, expect):
     one.reload()
     expect(one.locator(".st-key-row-leg-1")).to_contain_text("17 stops")
     expect(other.locator(".st-key-word-drive")).to_contain_text("motorway run")
-
-
-@pytest.mark.parametrize("path", ["/take_away", "/sources"])
-def test_a_link_to_a_page_on_a_fresh_server(start_server, open_page, expect, path):
-    """The pages that have more to be told of in their links have this test beside those of the page."""
-    page = open_page(address(path, OWN), on=start_server())
-    expect(page.locator(".st-key-word-car")).to_contain_text("city car, adjusted")
-    expect(page.locator("h1")).to_have_count(1)
-    assert urlsplit(page.url).path == path
-    assert scenario_at(page) == OWN

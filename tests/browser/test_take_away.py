@@ -1,7 +1,6 @@
 """Taking away and opening again in a real browser, and the page as it is printed."""
 
 import re
-from itertools import pairwise
 from urllib.parse import parse_qsl, urlencode, urlsplit
 
 import pytest
@@ -32,11 +31,6 @@ CUT = """
         getComputedStyle(element).overflowX != "visible" && element.scrollWidth > element.clientWidth + 1
     ).map(element => element.tagName)
 """
-
-
-@pytest.fixture(scope="module")
-def expect():
-    return pytest.importorskip("playwright.sync_api").expect
 
 
 @pytest.fixture(scope="module")
@@ -142,13 +136,6 @@ def test_a_text_is_copied_from_one_screen_and_opened_on_another(open_page, settl
     assert scenario_at(settled(other)) == HILL
 
 
-def test_a_public_address_shows_a_code(start_server, open_page, expect):
-    public = start_server(environment={PUBLIC_URL: "https://drive.net"})
-    page = open_page(address("/take_away", HILL), on=public)
-    expect(page.get_by_alt_text("QR code of the link to this drive")).to_be_visible()
-    expect(page.get_by_test_id("stCode")).to_contain_text("https://drive.net/?car=family-hatch")
-
-
 def test_two_cars_are_compared_in_a_few_taps_and_a_link_brings_them_back(open_page, settled, expect):
     page = open_page(address("/", TOWN))
     page.get_by_role("link", name="Compare").click()
@@ -165,20 +152,3 @@ def test_two_cars_are_compared_in_a_few_taps_and_a_link_brings_them_back(open_pa
     expect(again.locator("h2").first).to_have_text(told)
     page.go_back()
     expect(page.locator("h2").first).not_to_contain_text("van takes")
-
-
-@pytest.mark.parametrize("path", ["/compare?differs=car&b=large-suv&c=van", "/take_away"])
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_a_phone_needs_no_sideways_scrolling(open_page, path, scheme):
-    page = open_page(path, width=390, height=844, color_scheme=scheme)
-    page.locator("h2").first.wait_for()
-    assert page.get_by_test_id("stMain").evaluate("element => element.scrollWidth - element.clientWidth") <= 0
-
-
-@pytest.mark.parametrize("path", ["/compare?differs=car&b=large-suv&c=van", "/take_away"])
-def test_headings_are_in_order(open_page, path):
-    page = open_page(path)
-    page.locator("h2").first.wait_for()
-    levels = page.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => Number(one.tagName[1]))")
-    assert levels.count(1) == 1 and levels[0] == 1
-    assert all(after - before <= 1 for before, after in pairwise(levels))

@@ -1,0 +1,116 @@
+"""The main job end to end with a finger, on a tablet and on a telephone: as a customer, a driver and a journalist."""
+
+import json
+import re
+
+import pytest
+
+from model.claims import claims
+from model.scenario_io import starting_drives
+from tests.browser.test_main_job import HEADLINE, TOWN, scenario_at
+
+SIZES = pytest.mark.parametrize(("width", "height"), [(820, 1180), (390, 844)])
+CLAIM = "two-megawatts"
+VERDICT = ".st-key-claim-answer h2"
+
+
+def taken_away(page, button: str) -> str:
+    """What a download holds."""
+    with page.expect_download() as download:
+        page.get_by_role("button", name=button).tap()
+    return download.value.path().read_text(encoding="utf-8")
+
+
+@SIZES
+def test_a_customer_is_shown_what_slowing_down_gives_back(open_page, settled, expect, width, height):
+    page = open_page("/", width=width, height=height, has_touch=True)
+    # four taps to the number
+    page.locator(".st-key-answer-line").get_by_text("Show").tap()
+    card, forth = page.locator(".st-key-card"), page.locator(".st-key-show-next button")
+    card.get_by_text("Mountain valley").tap()
+    expect(page.get_by_role("radio", name="Compact crossover")).to_be_checked()
+    card.get_by_text("Winter", exact=True).tap()
+    page.wait_for_url(re.compile("ambient_c=1&"))
+    forth.tap()
+    expect(page.locator("h1", has_text="less battery energy")).to_be_visible()
+    expect(card).to_contain_text("compact crossover, mountain valley, winter, 1 °C")
+    for place, words in ((3, "saved"), (4, "Lift-off: "), (5, "winter"), (6, ".")):
+        forth.tap()
+        expect(page.get_by_text(f"{place} of 6", exact=True)).to_be_visible()
+        expect(card.locator("h1", has_text=re.compile(words, re.IGNORECASE))).to_be_visible()
+    asked = starting_drives()["mountain-valley"][2].with_setting("ambient_c", 1.0)
+    assert scenario_at(page) == asked
+
+    page.locator(".st-key-show-foot").get_by_text("Take away").tap()
+    expect(page.locator("h1", has_text="Take it with you")).to_be_visible()
+    sheet = taken_away(page, "The page (HTML)")
+    assert "compact crossover" in sheet and "mountain valley" in sheet
+    page.locator(".st-key-answer-line").get_by_text("Show").tap()
+    page.get_by_role("button", name="Next customer").tap()
+    page.get_by_role("button", name="Clear everything").tap()
+    expect(page.get_by_role("radio", name="Flat town commute")).to_be_checked()
+    page.wait_for_url(re.compile("car=city-car"))
+    assert scenario_at(settled(page)) == TOWN
+
+
+@SIZES
+def test_a_driver_describes_a_drive_and_asks_how_to_lift_off(open_page, settled, expect, width, height):
+    page = open_page("/", width=width, height=height, has_touch=True)
+
+    def turn_to(name: str) -> None:
+        places = ".st-key-foot-pages" if width < 641 else '[data-testid="stTopNav"]'
+        page.locator(places).get_by_text(name, exact=True).tap()
+
+    before = page.locator(HEADLINE).inner_text()
+    page.locator(".st-key-row-leg-2 button").tap()
+    page.get_by_role("button", name="Remove").tap()
+    expect(page.locator(".st-key-row-leg-2")).to_have_count(0)
+    page.locator(".st-key-row-leg-1 button").tap()
+    for key, text in (("speed_kmh", "60"), ("stops", "6")):
+        entry = page.locator(f".st-key-set-leg1-{key} input")
+        entry.fill(text)
+        entry.press("Enter")
+    expect(page.locator(".st-key-row-leg-1")).to_contain_text(re.compile(r"60\skm/h, 6\sstops"))
+    expect(page.locator(HEADLINE)).not_to_have_text(before)
+    page.wait_for_url(re.compile("_60_6_"))
+    mine = TOWN.with_leg(1, "speed_kmh", 60.0).with_leg(1, "stops", 6)
+    assert scenario_at(settled(page)).legs == mine.legs[:2]
+
+    turn_to("Lift-off")
+    expect(page.locator(".st-key-lift-answer h2")).to_be_visible()
+    advised = page.get_by_role("button", name="Set as advised")
+    advised.tap()
+    expect(advised).to_be_disabled()
+    turn_to("Winter and limits")
+    expect(page.locator("h1", has_text="cold")).to_be_visible()
+    page.locator('.st-key-choose-part [role="radio"]').nth(3).tap()
+    expect(page.locator("h1", has_text="stop at once")).to_be_visible()
+    turn_to("Your drive")
+    expect(page.locator(HEADLINE)).to_contain_text("less battery energy")
+    expect(page.locator(".st-key-row-leg-1")).to_contain_text(re.compile(r"60\skm/h, 6\sstops"))
+    assert scenario_at(settled(page)).legs == mine.legs[:2]
+
+
+@SIZES
+def test_a_journalist_checks_a_claim_and_keeps_the_evidence(open_page, settled, expect, width, height):
+    page = open_page("/check_a_claim", width=width, height=height, has_touch=True)
+    page.locator(".st-key-row-claims button").tap()
+    page.locator(f".st-key-row-{CLAIM} button").tap()
+    expect(page.locator(VERDICT)).to_contain_text("does not hold")
+    entry = page.locator(".st-key-set-number input")
+    entry.fill("0.3")
+    entry.press("Enter")
+    expect(page.locator(VERDICT)).to_contain_text("holds broadly")
+    page.locator(".st-key-row-said-car button").tap()
+    page.locator(".st-key-set-said-car").get_by_text("van", exact=True).tap()
+    page.wait_for_url(re.compile("said_car=van"))
+    told = settled(page).locator(VERDICT).inner_text()
+    evidence = json.loads(taken_away(page, "Everything, JSON"))
+    assert CLAIM in json.dumps(evidence)
+    assert claims()[CLAIM].text in json.dumps(evidence, ensure_ascii=False)
+
+    address = page.url
+    page.goto("about:blank")
+    page.goto(address)
+    expect(page.locator(VERDICT)).to_have_text(told)
+    expect(page.locator(".st-key-row-said-car")).to_contain_text("van")
