@@ -78,8 +78,9 @@ def picture(
     `numbers` are those that are only seen in the picture, for who hears it.
     """
     title, more = words
+    alt = " ".join(filter(None, (f"{title}.", numbers, more)))
     figure(
-        chart, alt=f"{title}. {numbers} {more}" if numbers else f"{title}. {more}", table=table, key=key, title=title, words="" if leads else more,
+        chart, alt=alt, table=table, key=key, title=title, words="" if leads else more,
         file_name=f"{state.scenario().car_class}-{key}.csv",
     )  # fmt: skip
     if leads:

@@ -173,8 +173,9 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
             f"The car is set to {lift_off_words.yours_name(taken.scenario.driver.lift_off_mps2, taken.scenario.legs)}.",
         )
         found.append((f"Lift-off strength advised: {lift_off_words.heading(advice)}", sentences))
-    glance = ". ".join(f"{winter_words.NAMES[part]}: {words}" for part, words in taken.glance.items())
-    limits = replace(wording.LIMITS_CARD, sentences=(*wording.LIMITS_CARD.sentences, f"On this drive. {glance}."))
+    glance = "; ".join(f"{winter_words.NAMES[part].lower()}: {words}" for part, words in taken.glance.items())
+    in_short = f"{lift_off_words.capital(glance)}."
+    limits = replace(wording.LIMITS_CARD, sentences=(*wording.LIMITS_CARD.sentences, in_short))
     told = [wording.setting_card(taken.scenario), limits]
     if taken.year is not None:
         told.insert(1, wording.winter_card(taken.year, display))
