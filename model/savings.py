@@ -17,6 +17,9 @@ from model.trace import Array, Trace
 from model.units import J_PER_KWH, KMH_PER_MPS
 from model.wheel_demand import BLOCK, wheel_demand
 
+LEDGER_DECIMALS = 12
+"""Of the ledger's error as answered: what lies below is rounding, which differs from machine to machine."""
+
 
 def energy_saved_share(net: Any, friction_only_net: Any) -> Any:
     """Energy saved s [1]: one minus net over net of the same trace on friction brakes only."""
@@ -151,7 +154,7 @@ class Result:
             "wheel_friction_kwh": self.wheel_friction_kwh,
             "captured_share_of_braking": self.captured_share,
             "ledger_kwh": {name: energy / J_PER_KWH for name, energy in asdict(self.ledger).items()},
-            "ledger_error_share": self.ledger.error_share,
+            "ledger_error_share": round(self.ledger.error_share, LEDGER_DECIMALS),
             "limits_kwh": self.limits_kwh,
             "soc_start": self.conditions.soc_start,
             "soc_end": float(self.soc[-1]),
