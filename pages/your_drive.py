@@ -9,7 +9,7 @@ import streamlit as st
 from model.car import CAR_FIELDS
 from model.parameters import assumed_figures
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg
-from pages.parts import state, wording
+from pages.parts import link, state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control
 from pages.parts.energy_part import draw_energy
@@ -253,7 +253,12 @@ def reset(*keys: str) -> None:
     state.put_whole(scenario)
 
 
-choose_drive("page")
+with st.container(key="start", horizontal=True, gap="small"):
+    choose_drive("page")
+    if link.new_here():
+        # the cards of Show are the guided first run; who needs none goes on here
+        with st.container(key="guide", width="content"):
+            st.page_link("show.py", label=wording.GUIDE, query_params=link.own_link(), help=wording.GUIDE_HELP)
 answering, describing = st.columns([11, 10], gap="large")
 with describing, st.container(key="description", gap="xsmall"):
     describe()

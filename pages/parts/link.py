@@ -54,6 +54,7 @@ def ours(link: Mapping[str, str]) -> dict[str, str]:
 def read() -> None:
     """Take over what the address says, unless it says nothing or what this session wrote last."""
     link = ours(st.query_params.to_dict())
+    st.session_state.setdefault("new_here", not link)
     moment, replaced = time.monotonic(), st.session_state.get("replaced_links", [])
     stale = any(link == old and moment - when < STALE_S for when, old in replaced)
     if not link or stale or link == st.session_state.get("written_link") or _known(link) in _left():
@@ -64,6 +65,11 @@ def read() -> None:
     if scenario is not None:
         state.put_whole(scenario)
         st.session_state["link_notices"] = (scenario, notices, link.get(VERSION, MODEL_VERSION)[:20])
+
+
+def new_here() -> bool:
+    """Whether this session began without a drive of anybody's in the address."""
+    return st.session_state["new_here"]
 
 
 def write() -> None:

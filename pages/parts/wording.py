@@ -36,6 +36,8 @@ PEDAL_HELP = (
     "power or charge. If more goes into the battery as the pedal is pressed, the pedal is blended; if pressing changes "
     "nothing, it is friction-only. The owner's manual says which."
 )
+GUIDE = "Guide me"
+GUIDE_HELP = "Six cards from your drive to its answer and its limits. Close them whenever you like."
 CAUTION = (
     "Estimates for explanation, not a promise of range or a car's setting. Your owner's manual, local law and licensed "
     "instructors come first."

@@ -42,6 +42,11 @@ def test_a_first_visit_sees_the_first_starting_drive_and_a_true_answer():
     assert any(one.value == wording.CAUTION for one in app.markdown)
 
 
+def test_who_comes_without_a_drive_may_be_guided_and_nobody_else():
+    for link, guided in ({}, 1), ({"car": "van"}, 0):
+        assert [one.label for one in opened_at("your_drive.py", link).get("page_link")].count(wording.GUIDE) == guided
+
+
 @pytest.mark.parametrize("name", starting_drives())
 def test_every_starting_drive_is_one_tap(name):
     app = opened()
