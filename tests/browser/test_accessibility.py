@@ -45,15 +45,15 @@ LONGEST_MOTION = """
 """
 
 
-def tab_to(page, wanted: str, most: int = 90) -> None:
+def tab_to(page, wanted: str, forth: str = "Tab", back: str = "Shift+Tab", most: int = 90) -> None:
     """Press Tab until `wanted` has the focus; wherever the focus comes by, it is seen."""
     names = []
     for _ in range(most):
-        page.keyboard.press("Tab")
+        page.keyboard.press(forth)
         step = page.evaluate(STEPPED, wanted)
         if step["unseen"]:
             # looked at too early, perhaps, on a machine that is busy: look again in peace
-            for key in ("Shift+Tab", "Tab"):
+            for key in (back, forth):
                 page.keyboard.press(key)
                 page.wait_for_timeout(300)
                 step = page.evaluate(STEPPED, wanted)
@@ -62,6 +62,11 @@ def tab_to(page, wanted: str, most: int = 90) -> None:
             return
         names.append(step["name"])
     raise AssertionError(f"{wanted} is not reached with the Tab key, only {names}")
+
+
+def tab_back_to(page, wanted: str) -> None:
+    """The same against the order of the page."""
+    tab_to(page, wanted, forth="Shift+Tab", back="Tab")
 
 
 def test_what_opens_is_for_everybody_too(open_page, settled):
@@ -105,7 +110,7 @@ def test_the_main_job_with_the_keyboard_alone(open_page, settled, expect):
     page.wait_for_url(re.compile("_30_"))
     assert scenario_at(page).legs[2].stops == 30
 
-    tab_to(settled(page), ".st-key-word-season button")
+    tab_back_to(settled(page), ".st-key-word-season button")
     page.keyboard.press("Enter")
     expect(page.locator(".st-key-choose-season")).to_be_visible()
     tab_to(page, ".st-key-choose-season [role=radio]")
@@ -114,7 +119,7 @@ def test_the_main_job_with_the_keyboard_alone(open_page, settled, expect):
     page.keyboard.press("Escape")
     expect(page.locator(".st-key-choose-season")).to_have_count(0)
 
-    tab_to(settled(page), '[data-testid="stTopNavLink"][href*="lift_off"]')
+    tab_back_to(settled(page), '[data-testid="stTopNavLink"][href*="lift_off"]')
     page.keyboard.press("Enter")
     strength = page.locator(".st-key-set-lift_off_mps2")
     expect(strength).to_contain_text("Yours: firm, 1 m/s²")
@@ -122,7 +127,7 @@ def test_the_main_job_with_the_keyboard_alone(open_page, settled, expect):
     page.keyboard.press("ArrowRight")
     expect(strength).to_contain_text("Yours: firm, 1.1 m/s²")
 
-    tab_to(settled(page), '.st-key-actions a[href*="show"]')
+    tab_back_to(settled(page), '.st-key-actions a[href*="show"]')
     page.keyboard.press("Enter")
     expect(page.get_by_text("1 of 6", exact=True)).to_be_visible()
     for card in range(2, 7):
