@@ -40,7 +40,7 @@ def tell() -> Card:
     if refusal := state.outcome().refusal:
         st.error(refusal)
     choose_drive("show")
-    st.session_state["choose-car"] = scenario.car_class
+    state.set_widget("choose-car", scenario.car_class)
     st.pills(
         "Car", list(class_labels()), format_func=class_labels().get, key="choose-car", on_change=take_car,
         required=True, wrap=True, label_visibility="collapsed",

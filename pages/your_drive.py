@@ -58,7 +58,7 @@ def describe() -> None:
     with st.container(key="legs-head", horizontal=True, vertical_alignment="center", horizontal_alignment="distribute",
                       gap="xsmall"):  # fmt: skip
         st.subheader("Legs", anchor=False, width="content")
-        st.session_state["there-and-back"] = scenario.return_trip
+        state.set_widget("there-and-back", scenario.return_trip)
         st.toggle("There and back", key="there-and-back", on_change=take_return)
         st.button(
             "Add a leg",
@@ -101,7 +101,8 @@ def open_row(name: str | None) -> None:
 
 def take_return() -> None:
     """Write whether the drive is driven back."""
-    state.put(replace(state.scenario(), return_trip=st.session_state["there-and-back"]))
+    if not state.is_late("there-and-back"):
+        state.put(replace(state.scenario(), return_trip=st.session_state["there-and-back"]))
 
 
 def move_legs(legs: tuple[Leg, ...], opened: int | None) -> None:

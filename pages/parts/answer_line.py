@@ -64,7 +64,7 @@ def word(key: str, text: str) -> PopoverContainer:
 
 def choose_car() -> None:
     """The car's class."""
-    st.session_state["choose-car"] = state.scenario().car_class
+    state.set_widget("choose-car", state.scenario().car_class)
     st.radio(
         "Car class",
         list(class_labels()),
@@ -77,6 +77,8 @@ def choose_car() -> None:
 
 def take_car() -> None:
     """Write the car's class that was picked."""
+    if state.is_late("choose-car"):
+        return
     # the pedal is asked for beside the car, all other figures belong to the car that is left
     stated = tuple(item for item in state.scenario().stated if item[0] == "brake_pedal")
     state.put_whole(replace(state.scenario(), car_class=st.session_state["choose-car"], stated=stated))
@@ -102,11 +104,11 @@ def choose_drive(where: str) -> None:
     key = f"choose-drive-{where}"
 
     def take() -> None:
-        if st.session_state[key] is not None:
+        if st.session_state[key] is not None and not state.is_late(key):
             start(st.session_state[key])
 
     name = wording.drive_id(state.scenario())
-    st.session_state[key] = name
+    state.set_widget(key, name)
     with st.container(key=f"drives-{where}", gap=None):
         st.pills(
             "Start from one of four invented drives",
@@ -129,10 +131,10 @@ def pick_season(**words: str) -> None:
 
     def take() -> None:
         now, season = state.scenario(), st.session_state["choose-season"]
-        if season is not None:
+        if season is not None and not state.is_late("choose-season"):
             state.put_whole(now.with_setting("ambient_c", getattr(now.year, f"{season}_c")))
 
-    st.session_state["choose-season"] = wording.season_of(scenario.conditions, scenario.year)
+    state.set_widget("choose-season", wording.season_of(scenario.conditions, scenario.year))
     st.segmented_control(
         "Season", SEASONS, format_func=str.capitalize, key="choose-season", on_change=take, width="stretch", **words
     )

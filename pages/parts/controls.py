@@ -62,6 +62,8 @@ def widget_key(field: Field, leg: int | None = None) -> str:
 def take(field: Field, leg: int | None = None) -> None:
     """Write a changed widget to the scenario, or note why it cannot be."""
     key = widget_key(field, leg)
+    if state.is_late(key):
+        return
     shown, display, scenario = st.session_state[key], state.display(), state.scenario()
     state.refusals().pop(key, None)
     try:
@@ -103,7 +105,7 @@ def control(
     display, key = state.display(), widget_key(field, leg)
     refused, sentence = state.refusals().get(key, (None, ""))
     value = shown_value(field, value_in(state.scenario(), field, leg), display)
-    st.session_state[key] = refused if sentence else value
+    state.set_widget(key, refused if sentence else value)
     words: dict[str, Any] = {
         "label": label or label_of(field, display),
         "key": key,

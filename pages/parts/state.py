@@ -6,8 +6,11 @@ when they change, so nothing else has to be kept in step.
 
 from __future__ import annotations
 
+import math
+import time
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import Any
 
 import pandas as pd
 import streamlit as st
@@ -41,6 +44,10 @@ BAND_RUNS, SEASON_RUNS = 120, 40
 """Sampled cars behind the headline, and behind each season of the year. Another draw of as many moves the ends of the
 band by about 1 % (headline) and 1.5 % (year) of its middle; more would make the page wait."""
 
+LATE_S = 1.0
+"""A browser sends every widget as it has last drawn it. For this long after a widget was set [s], its value from before
+is taken for one that the browser had yet to replace, and not for what somebody chose."""
+
 
 @dataclass(frozen=True)
 class Outcome:
@@ -71,6 +78,20 @@ def put_whole(changed: Scenario) -> None:
     """Like `put`, where more than one entry changes: entries that were refused are dropped with the old ones."""
     put(changed)
     refusals().clear()
+
+
+def set_widget(key: str, value: Any) -> None:
+    """Have a widget show a value, before it is drawn."""
+    before = st.session_state.get(key)
+    if before is not None and before != value:
+        st.session_state.setdefault("widgets_set", {})[key] = (before, time.monotonic())
+    st.session_state[key] = value
+
+
+def is_late(key: str) -> bool:
+    """Whether a widget brings what it showed before it was set: something else was pressed before that was drawn."""
+    before, moment = st.session_state.get("widgets_set", {}).get(key, (None, -math.inf))
+    return st.session_state[key] == before and time.monotonic() - moment < LATE_S
 
 
 def refusals() -> dict[str, tuple[object, str]]:

@@ -3,7 +3,7 @@
 import pytest
 
 from model.scenario_io import starting_drives, to_link
-from pages.parts import show_words, wording
+from pages.parts import show_words, state, wording
 from tests.pages.in_app import opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]
@@ -48,6 +48,19 @@ def test_every_card_has_one_title_a_caution_and_a_why():
         assert f"{card} of {LAST}" in [one.value for one in app.markdown]
         (why,) = [one for one in app.get("popover") if one.proto.popover.label == "Why?"]
         assert len(why.markdown[0].value) > 50
+
+
+@pytest.mark.parametrize("late_s, car", [(1e9, "compact-crossover"), (0.0, "city-car")])
+def test_a_tap_before_the_last_one_was_drawn_does_not_undo_it(monkeypatch, late_s, car):
+    """The browser sends the car along as it was; somebody who picks that car a while later means it."""
+    monkeypatch.setattr(state, "LATE_S", late_s)
+    app = shown()
+    ran(app.button_group(key="choose-drive-show").set_value("mountain-valley").run())
+    app.button_group(key="choose-car").set_value("city-car")
+    ran(app.button_group(key="choose-season").set_value("winter").run())
+    assert scenario_of(app).car_class == car
+    assert scenario_of(app).conditions.ambient_c == TOWN.year.winter_c
+    assert len(scenario_of(app).legs) == len(starting_drives()["mountain-valley"][2].legs)
 
 
 def test_three_taps_from_a_fresh_start_to_the_number():
