@@ -3,14 +3,13 @@
 import re
 import subprocess
 import sys
-from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
 from model.claims import check, claims, question
 from pages.parts import claim_words
-from tests.browser.looks import LEAST_PX, SIZES, TARGETS
+from tests.browser.looks import assert_large_enough, assert_on_first_screen, resize
 
 ROOT = Path(__file__).resolve().parents[2]
 PAGE = "/check_a_claim"
@@ -29,14 +28,6 @@ NOTE_PROGRESS = """
         if (text.includes("Running the model")) { window.progress.push(performance.now()); }
     }).observe(document.body, {subtree: true, childList: true, characterData: true});
 """
-
-
-@pytest.fixture
-def expect(chromium):
-    from playwright.sync_api import expect
-
-    expect.set_options(timeout=15_000)
-    return expect
 
 
 def reason_of(claim_id, **settings):
@@ -81,49 +72,28 @@ def test_a_condition_is_said_and_the_reason_follows(open_page, expect):
     expect(page.get_by_text(reason_of(QUICK, car="van"))).to_be_visible()
 
 
-@pytest.mark.parametrize(("width", "height"), [(1024, 768), (1280, 800)])
 @pytest.mark.parametrize("claim_id", ["range-gain-in-town", QUICK, "heavier-recovers-more"])
-def test_claim_number_verdict_and_picture_fit_on_one_screen(open_page, claim_id, width, height):
-    page = open_page(f"{PAGE}?claim={claim_id}", width=width, height=height)
-    for part in ("h1", ".st-key-row-claims", ".st-key-claim-number", VERDICT, ".st-key-claim-runs"):
-        box = page.locator(part).first.bounding_box()
-        assert box["y"] >= 0 and box["y"] + box["height"] <= height, part
-        assert box["x"] >= 0 and box["x"] + box["width"] <= width, part
+def test_claim_number_verdict_and_picture_fit_on_one_screen(open_page, claim_id):
+    page = open_page(f"{PAGE}?claim={claim_id}")
+    for width, height in ((1024, 768), (1280, 800)):
+        resize(page, width, height)
+        parts = ("h1", ".st-key-row-claims", ".st-key-claim-number", VERDICT, ".st-key-claim-runs")
+        assert_on_first_screen(page, parts)
 
 
-@pytest.mark.parametrize("width", [820, 1024, 1280])
-def test_every_page_stands_in_the_navigation(open_page, width):
-    page = open_page(PAGE, width=width)
-    assert page.get_by_test_id("stTopNav").get_by_text("Check a claim").is_visible()
-    assert not page.get_by_text(re.compile(r"^\d+ more$")).is_visible()
-
-
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_a_phone_needs_no_sideways_scrolling(open_page, settled, scheme):
-    page = open_page(f"{PAGE}?claim=cold-halves-range", width=390, height=844, color_scheme=scheme)
-    page.locator(".st-key-row-claims button").click()
-    settled(page)
-    assert page.get_by_test_id("stMain").evaluate("element => element.scrollWidth - element.clientWidth") <= 0
-
-
-@pytest.mark.parametrize("width", [390, 1024])
-def test_what_a_finger_must_hit_is_large_enough(open_page, expect, width):
-    page = open_page(f"{PAGE}?claim={QUICK}", width=width)
+def test_what_opens_fits_a_finger_and_a_telephone_and_every_page_stands_in_the_navigation(open_page, settled, expect):
+    page = open_page(f"{PAGE}?claim={QUICK}", width=390, height=844, color_scheme="dark")
     page.locator(".st-key-row-said-car button").click()
     expect(page.locator(".st-key-set-said-car")).to_be_visible()
     page.locator(".st-key-row-claims button").click()
     expect(page.locator(".st-key-row-cold-halves-range")).to_be_visible()
-    sizes = page.locator(TARGETS).evaluate_all(SIZES)
-    assert len(sizes) > 30
-    small = [size for size in sizes if min(size[2:]) < LEAST_PX]
-    assert small == []
-
-
-def test_there_is_one_first_heading_and_none_is_skipped(open_page):
-    page = open_page(PAGE)
-    levels = page.locator("h1, h2, h3, h4, h5, h6").evaluate_all("all => all.map(one => Number(one.tagName[1]))")
-    assert levels.count(1) == 1 and levels[0] == 1
-    assert all(after - before <= 1 for before, after in pairwise(levels))
+    settled(page)
+    for width in (390, 820, 1024, 1280):
+        resize(page, width, 844)
+        assert_large_enough(page)
+        if width > 640:
+            expect(page.get_by_test_id("stTopNav").get_by_text("Check a claim")).to_be_visible()
+            expect(page.get_by_text(re.compile(r"^\d+ more$"))).not_to_be_visible()
 
 
 def test_nothing_jumps_while_the_model_runs_and_its_running_is_said(open_page, settled, expect):
