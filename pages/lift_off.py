@@ -18,6 +18,7 @@ from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
 from pages.parts.controls import control
 from pages.parts.display import number_text
 from pages.parts.figure import figure
+from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
 
 TEXT_PX = 640
@@ -197,15 +198,15 @@ def draw_slow_down() -> None:
     except InputError as refused:
         st.error(wording.plain(str(refused)))
         return
-    title, sentences = words.slow_down_words(found, from_kmh, to_kmh, scenario.driver.lift_off_mps2, display)
+    title, sentences = slow_down_words(found, from_kmh, to_kmh, scenario.driver.lift_off_mps2, display)
     figure(
         one_slow_down(found, display, state.dark()), alt=f"{title}. {sentences}",
-        table=words.ways_table(found, display), key="slow-down", file_name=f"{scenario.car_class}-slow-down.csv",
+        table=ways_table(found, display), key="slow-down", file_name=f"{scenario.car_class}-slow-down.csv",
         title=title, words=sentences,
     )  # fmt: skip
     dip_to = max(from_kmh - DIP_KMH, from_kmh / 2)
     dip = unneeded_dip(from_kmh / KMH_PER_MPS, dip_to / KMH_PER_MPS, *setting)
-    st.markdown(words.dip_words(dip, from_kmh, dip_to, display), width=TEXT_PX)
+    st.markdown(dip_words(dip, from_kmh, dip_to, display), width=TEXT_PX)
 
 
 def slow_down_speeds() -> tuple[float, float]:

@@ -9,10 +9,7 @@ from model.drives import drive
 from model.lift_off_advice import RULES, advise, case_of
 from model.lift_off_curves import as_set, curve_table, curves_of
 from model.lift_off_hills import held_downhills, slowing_on_hills
-from model.parameters import car_from
-from model.scenario import Conditions, Driver
 from model.scenario_io import starting_drives
-from model.slow_down import compare, unneeded_dip
 from model.timeline import timeline
 from pages.parts import lift_off_words as words
 from pages.parts.display import Display
@@ -26,10 +23,6 @@ TABLE, CASE, ADVICE = curve_table(CURVES), case_of(CURVES), advise(CURVES)
 def plain(text):
     """With ordinary blanks."""
     return text.replace(words.NARROW, " ")
-
-
-def hatch(**driver):
-    return car_from("family-hatch"), Conditions(), Driver(**driver)
 
 
 @pytest.mark.parametrize(
@@ -158,35 +151,6 @@ def test_a_hill_that_the_motor_cannot_hold_says_so():
     assert full["Motor can take"].str.contains("brake too").any()
     shallow = held_downhills(TOWN, 120.0)
     assert words.held_table(shallow)["Held by"].iloc[0] == "rolling"
-
-
-def test_a_slow_down_is_told_with_energy_and_time():
-    car, conditions, driver = hatch(lift_off_mps2=1.3)
-    found = compare(80 / 3.6, 50 / 3.6, car, conditions, driver)
-    title, sentences = words.slow_down_words(found, 80.0, 50.0, 1.3, METRIC)
-    assert f"{found.coast.time_s:.0f} s" in title and f"{found.regen.time_s:.0f} s" in title
-    assert f"{found.friction.battery_wh:.0f} Wh" in plain(sentences)
-    assert f"below {found.break_even_kmh:.0f} km/h" in sentences
-    table = words.ways_table(found, US)
-    assert len(table) == 3 and "Road, ft" in table
-
-
-def test_without_a_break_even_the_reason_is_said():
-    car, conditions, driver = hatch(lift_off_mps2=1.3)
-    found = compare(80 / 3.6, 50 / 3.6, car, conditions, driver)
-    same = replace(found, regen=found.coast, break_even_kmh=None)
-    assert "nothing to weigh up" in words.break_even_words(same, METRIC)
-    assert "any speed" in words.break_even_words(replace(found, break_even_kmh=None), METRIC)
-
-
-def test_an_unneeded_dip_costs_more_on_friction_brakes():
-    car, conditions, driver = hatch()
-    dip = unneeded_dip(120 / 3.6, 110 / 3.6, car, conditions, driver)
-    text = plain(words.dip_words(dip, 120.0, 110.0, METRIC))
-    friction = dip["friction"].battery_wh - dip["steady"].battery_wh
-    assert f"costs {friction:.0f} Wh on friction brakes" in text
-    cheaper = replace(dip["regen"], battery_wh=dip["steady"].battery_wh - 2)
-    assert "saves 2.0 Wh where the motor" in plain(words.dip_words(dip | {"regen": cheaper}, 120.0, 110.0, METRIC))
 
 
 def test_comfort_is_told_as_convention_with_its_sources():
