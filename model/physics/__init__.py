@@ -1,0 +1,1 @@
+"""The physics of one car at one moment: small compiled functions, one topic a file."""
