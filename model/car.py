@@ -177,6 +177,10 @@ class Car:
         "Share of the driven axle's grip that the car does not use for motor slowing.",
     )
 
+    brake_build_up_s: float = number(
+        "s", 0, 2, (0.1, 0.6), "Brakes build up within",
+        "Time from touching the brake pedal to full braking in an emergency. Counts in stopping distances only.",
+    )
     disc_heat_capacity_kj_per_k_t: float = number(
         "kJ/K per t", 1, 20, (3, 8), "Front discs' heat capacity",
         "Heat that warms both front discs by 1 K, a tonne of car.",

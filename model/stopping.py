@@ -1,8 +1,8 @@
 """Stopping: reaction and braking distance, an emergency stop on a given road, a stop by the motor, standing still.
 
 The friction brakes do the emergency stop: whether the motor helps while ABS works differs from car to car, so its part
-is given as the most it could be. Grip counts in full on all four wheels; air drag and a trailer's own brakes are left
-out.
+is given as the most it could be. The brakes take a moment to build up; then grip counts in full on all four wheels. Air
+drag and a trailer's own brakes are left out.
 """
 
 from __future__ import annotations
@@ -71,6 +71,31 @@ def _slowing(from_mps: float, slowing_at: Array, at: Array) -> tuple[float, floa
     return float((at * step / slowing_at).sum()), float((step / slowing_at).sum())
 
 
+@dataclass(frozen=True)
+class BuildUp:
+    """The moment in which the brakes build up: its length [s], road covered [m], and the speed left after it [m/s]."""
+
+    time_s: float
+    distance_m: float
+    end_mps: float
+
+
+def build_up(from_mps: float, full_mps2: float, time_s: float, rolling_mps2: float = 0.0) -> BuildUp:
+    """Slowing that rises evenly from `rolling_mps2`, which the slope gives, to `full_mps2` [m/s²] within `time_s` [s].
+
+    Shorter where the car comes to rest before.
+    """
+    if time_s <= 0:
+        return BuildUp(0.0, 0.0, from_mps)
+    rise = (full_mps2 - rolling_mps2) / time_s
+    end_mps = from_mps - rolling_mps2 * time_s - rise * time_s**2 / 2
+    if end_mps < 0:
+        time_s = (np.sqrt(rolling_mps2**2 + 2 * rise * from_mps) - rolling_mps2) / rise
+        end_mps = 0.0
+    distance_m = from_mps * time_s - rolling_mps2 * time_s**2 / 2 - rise * time_s**3 / 6
+    return BuildUp(float(time_s), float(distance_m), float(end_mps))
+
+
 def _speeds(from_mps: float) -> Array:
     return (np.arange(SPEED_STEPS) + 0.5) * from_mps / SPEED_STEPS
 
@@ -114,7 +139,7 @@ def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Any
 class Stop:
     """One stop on friction brakes at the limit of the road's grip, for one place within the road's band.
 
-    Distances [m], time [s] from the moment of seeing; force [N] and power [W] at the wheels as braking begins; the
+    Distances [m], the brakes' build-up within the braking distance; time [s] from the moment of seeing; force [N] and power [W] at the wheels as braking begins; the
     motor's part at the most: force [N] then, and energy over the whole stop [J] of all that is braked [J].
     """
 
@@ -153,18 +178,22 @@ def emergency_stop(
     Slope [1], downhill negative. Distances are infinite where the road cannot hold the car on it.
     """
     start = from_kmh / KMH_PER_MPS
-    at = _speeds(start)
     car_kg = car.mass_kg + conditions.payload_kg
     mass = car_kg + conditions.trailer_kg
+    slope = GRAVITY_MPS2 * grade / np.sqrt(1 + grade**2)
+    full = float(brakes_hold_mps2(conditions, level, start, grade, car_kg / mass))
+    begin = build_up(start, full, car.brake_build_up_s, slope)
+    at = _speeds(begin.end_mps)
     slowing = brakes_hold_mps2(conditions, level, at, grade, car_kg / mass)
-    braking_m, time_s = _slowing(start, slowing, at)
-    sine = grade / np.sqrt(1 + grade**2)
+    braking_m, time_s = _slowing(begin.end_mps, slowing, at)
+    braking_m, time_s = begin.distance_m + braking_m, begin.time_s + time_s
     # what tyres give: the slope helps or asks for more
-    force = mass * np.maximum(slowing - GRAVITY_MPS2 * sine, 0.0)
+    force = mass * np.maximum(slowing - slope, 0.0)
     by_motor = np.minimum(motor_slowing_n(car, conditions, at, force / car_kg), force)
-    step_m = at * start / SPEED_STEPS / np.maximum(slowing, 1e-9)
-    first = float(brakes_hold_mps2(conditions, level, start, grade, car_kg / mass)) - GRAVITY_MPS2 * sine
+    step_m = at * begin.end_mps / SPEED_STEPS / np.maximum(slowing, 1e-9)
+    first = full - slope
     by_motor_first = motor_slowing_n(car, conditions, np.array([start]), mass * first / car_kg)
+    built_up_j = mass * ((start**2 - begin.end_mps**2) / 2 - slope * begin.distance_m)
     return Stop(
         thinking_m=thinking_distance_m(start, reaction_s),
         braking_m=braking_m,
@@ -172,9 +201,9 @@ def emergency_stop(
         mean_slowing_mps2=start**2 / (2 * braking_m),
         force_n=mass * first,
         power_w=braking_power_w(mass, first, start),
-        braked_j=float((force * step_m).sum()),
+        braked_j=built_up_j + float((force * step_m).sum()),
         motor_force_n=min(float(by_motor_first[0]), mass * first),
-        motor_j=float((by_motor * step_m).sum()),
+        motor_j=min(float(by_motor_first[0]) * begin.distance_m, built_up_j) + float((by_motor * step_m).sum()),
     )
 
 

@@ -32,7 +32,7 @@ CAR_GROUPS = {
     ),
     "Slowing": (
         "driven_axle", "front_regen_share", "regen_cap_mps2", "fade_start_kmh", "fade_end_kmh", "grip_reserve_share",
-        "slip_control_delay_s", "disc_heat_capacity_kj_per_k_t", "disc_cooling_w_per_k_t",
+        "slip_control_delay_s", "brake_build_up_s", "disc_heat_capacity_kj_per_k_t", "disc_cooling_w_per_k_t",
     ),
     "Hybrid's engine": ("sustain_soc", "engine_efficiency", "engine_drag_kw"),
     "Cabin": (

@@ -9,6 +9,7 @@ from model.parameters import car_from
 from model.scenario import SURFACES, Conditions, Scenario
 from model.stopping import (
     brakes_hold_mps2,
+    build_up,
     emergency_answers,
     emergency_stop,
     motor_only_stop,
@@ -24,11 +25,37 @@ G = 9.80665
 
 
 def test_grip_that_does_not_change_with_speed_gives_the_closed_form():
-    stop = emergency_stop(CAR, replace(DRY, surface="snow"), 60.0, reaction_s=1.5)
+    at_once = replace(CAR, brake_build_up_s=0.0)
+    stop = emergency_stop(at_once, replace(DRY, surface="snow"), 60.0, reaction_s=1.5)
     assert stop.distance_m == pytest.approx(stopping_distance_m(60 / 3.6, 1.5, 0.2 * G))
     assert stop.time_s == pytest.approx(1.5 + 60 / 3.6 / (0.2 * G))
     assert stop.braked_j == pytest.approx(CAR.mass_kg * (60 / 3.6) ** 2 / 2)
     assert stop.power_w == pytest.approx(stop.force_n * 60 / 3.6)
+
+
+def test_brakes_that_build_up_lengthen_the_stop_by_about_half_their_time():
+    snow, start, slowing = replace(DRY, surface="snow"), 60 / 3.6, 0.2 * G
+    at_once, late = (emergency_stop(replace(CAR, brake_build_up_s=s), snow, 60.0) for s in (0.0, 0.4))
+    longer_m = start * 0.4 / 2 - slowing * 0.4**2 / 24
+    assert late.braking_m - at_once.braking_m == pytest.approx(longer_m, rel=1e-3)
+    assert late.time_s - at_once.time_s == pytest.approx(0.2)
+    assert late.braked_j == pytest.approx(at_once.braked_j)
+    assert late.motor_j >= at_once.motor_j
+
+
+@pytest.mark.parametrize("grade", [0.0, -0.08, 0.08])
+def test_the_build_up_stepped_by_hand(grade):
+    """Newton's law in steps of 0.1 ms; a stop from walking pace ends before the brakes are built up."""
+    for start, end_s in ((20.0, 0.3), (0.4, None)):
+        rolling, full, time_s, speed, passed_m = G * grade, 8.0 + G * grade, 0.0, start, 0.0
+        found = build_up(start, full, 0.3, rolling)
+        while time_s < 0.3 - 1e-9 and speed > 0:
+            slowing = rolling + (full - rolling) * (time_s + 5e-5) / 0.3
+            passed_m += speed * 1e-4 - slowing * 1e-8 / 2
+            speed, time_s = speed - slowing * 1e-4, time_s + 1e-4
+        assert found.time_s == pytest.approx(time_s, abs=2e-4) and (end_s is None or found.time_s == end_s)
+        assert found.distance_m == pytest.approx(passed_m, abs=1e-3)
+        assert found.end_mps == pytest.approx(max(speed, 0.0), abs=2e-3)
 
 
 def test_slipperier_is_longer_and_downhill_longest():
@@ -109,8 +136,9 @@ def test_emergency_answers_are_in_order_and_say_their_road():
 
 
 def test_a_trailer_without_brakes_lengthens_the_stop_by_its_share_of_the_mass():
-    alone = emergency_stop(CAR, DRY, 100.0)
-    towing = emergency_stop(CAR, replace(DRY, trailer_kg=CAR.mass_kg), 100.0)
+    at_once = replace(CAR, brake_build_up_s=0.0)
+    alone = emergency_stop(at_once, DRY, 100.0)
+    towing = emergency_stop(at_once, replace(DRY, trailer_kg=CAR.mass_kg), 100.0)
     assert towing.braking_m == pytest.approx(2 * alone.braking_m)
     assert towing.force_n == pytest.approx(alone.force_n)
     hill = standing_on_slope(CAR, replace(DRY, trailer_kg=CAR.mass_kg), -0.1)

@@ -24,6 +24,17 @@ def test_level_moves_within_the_surfaces_band():
     assert friction_coefficient(np.array([0, 3]), np.array([[-1.0], [1.0]])).shape == (2, 2)
 
 
+@pytest.mark.parametrize("measured_m", [33.8, 35.8, 34.3, 42.8])
+def test_the_dry_roads_band_reaches_from_worn_tyres_to_the_warm_ones_it_was_taken_from(measured_m):
+    """From 100 km/h with brakes that act at once, metres of car magazines' tests; its source, and so no evidence."""
+    speed = (np.arange(400) + 0.5) * 100 / 3.6 / 400
+    worst, best = (
+        float((speed / (9.80665 * friction_coefficient(0, level, speed=speed))).sum() * 100 / 3.6 / 400)
+        for level in (-1.0, 1.0)
+    )
+    assert best <= measured_m <= worst
+
+
 def test_only_water_and_snow_roll_harder():
     harder = {surface for surface in SURFACES if extra_rolling(SURFACES.index(surface)) > 0}
     assert harder == {"wet", "standing-water", "snow"}

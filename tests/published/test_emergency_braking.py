@@ -19,13 +19,14 @@ def test_the_least_a_car_must_do():
     assert emergency_stop(car_from("family-hatch"), Conditions(), from_kmh, level=-1.0).braking_m < allowed_m
 
 
-def test_dry_roads_hold_six_to_nine_tenths_of_g():
+def test_dry_roads_hold_six_tenths_of_g_to_a_whole_one():
+    """On average over the stop, while the brakes build up included."""
     car = car_from("family-hatch")
     low, high = (
         emergency_stop(car, Conditions(), 100.0, level=level).mean_slowing_mps2 / GRAVITY_MPS2 for level in (-1.0, 1.0)
     )
     print(f"emergency braking on a dry road from 100 km/h: {low:.2f} to {high:.2f} g")
-    assert (round(low, 1), round(high, 1)) == (0.6, 0.9)
+    assert (round(low, 1), round(high, 1)) == (0.6, 1.0)
 
 
 def test_the_motors_part_is_two_to_three_tenths_of_g():
@@ -45,6 +46,9 @@ def test_what_two_megawatts_need():
     assert needed_g == pytest.approx(1.05, abs=0.005)
     assert braking_power_w(2700, 1.05 * GRAVITY_MPS2, top_mps) > 2e6
     laden = car_from("performance-saloon")
-    stop = emergency_stop(laden, Conditions(payload_kg=2700 - laden.mass_kg), 260.0, level=1.0)
-    print(f"a laden performance saloon on the best of dry roads: {stop.power_w / 1e6:.2f} MW")
-    assert stop.power_w < 2e6
+    usual, best = (
+        emergency_stop(laden, Conditions(payload_kg=2700 - laden.mass_kg), 260.0, level=level).power_w / 1e6
+        for level in (0.0, 1.0)
+    )
+    print(f"a laden performance saloon: {usual:.2f} MW on a usual dry road, {best:.2f} MW on the best")
+    assert usual < 2 < best
