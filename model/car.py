@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from model.fields import InputError, choice, fields_of, number, text
+from model.fields import InputError, Quantity, choice, fields_of, number, text
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -237,9 +237,13 @@ def check_car(car: Car) -> None:
     """Raise `InputError` where figures of the car do not fit together."""
     given = [value is not None for value in (car.f0_n, car.f1_n_per_mps, car.f2_n_per_mps2)]
     if any(given) and not all(given):
-        raise InputError("f0_n, f1_n_per_mps and f2_n_per_mps2 (road load): give all three, or none of them.")
+        raise InputError(
+            "{f0}, {f1} and {f2}: give all three, or none of them.",
+            f0=CAR_FIELDS["f0_n"], f1=CAR_FIELDS["f1_n_per_mps"], f2=CAR_FIELDS["f2_n_per_mps2"],
+        )  # fmt: skip
     if car.fade_end_kmh > car.fade_start_kmh:
         raise InputError(
-            f"fade_end_kmh (motor slowing ends at): {car.fade_end_kmh:g} km/h is above fade_start_kmh, "
-            f"{car.fade_start_kmh:g} km/h; it must be at or below it."
+            "{end}: {low} is above {start}, {high}; it must be at or below it.",
+            end=CAR_FIELDS["fade_end_kmh"], low=Quantity(car.fade_end_kmh, "km/h"), start=CAR_FIELDS["fade_start_kmh"],
+            high=Quantity(car.fade_start_kmh, "km/h"),
         )

@@ -180,8 +180,9 @@ def convert(books: Books, phrase: str, value: float) -> dict[str, float | None]:
     back = given.back(books, value)
     if not back >= -1e-9 * books.out:
         raise InputError(
-            f"number: {value:g} {given.words} would mean that less than nothing came back; on this drive it must be at "
-            f"least {given.share(books, 0.0):.3g}."
+            "number: {given} {words} would mean that less than nothing came back; on this drive it must be at least "
+            "{least}.",
+            given=f"{value:g}", words=given.words, least=float(f"{given.share(books, 0.0):.3g}"),
         )
     return {name: _or_none(this, books, back) for name, this in PHRASES.items()}
 

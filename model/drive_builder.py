@@ -14,9 +14,9 @@ from itertools import pairwise
 
 import numpy as np
 
-from model.fields import InputError
+from model.fields import InputError, Quantity
 from model.habits import HABITS, LiftedSlowDown, Pulse, SpeedChange, lifted, pull_away, slow_down
-from model.scenario import SURFACES, Driver, Leg, check_legs
+from model.scenario import LEG_FIELDS, SURFACES, Driver, Leg, check_legs
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
 
@@ -79,9 +79,11 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: Fo
     creep = float(pull_away(0.0, CREEP_MPS, driver).distance_m + slow_down(CREEP_MPS, 0.0, driver).distance_m)
     if count * creep > length:
         raise InputError(
-            f"stops and slow_downs of leg {number}: {leg.stops} stops and {leg.slow_downs} slow-downs do not fit in "
-            f"{leg.distance_km:g} km; at most {int(length / creep) - through} of both together fit there."
-        )
+            "{stops} and {slow_downs}, leg {leg}: {count} stops and {many} slow-downs do not fit in {length}; at most "
+            "{most} of both together fit there.",
+            stops=LEG_FIELDS["stops"], slow_downs=LEG_FIELDS["slow_downs"], leg=number, count=leg.stops,
+            many=leg.slow_downs, length=Quantity(leg.distance_km, "km"), most=int(length / creep) - through,
+        )  # fmt: skip
     room = creep + (length - count * creep) * _varied(1.0, SPACING_SPREAD, count, SPACING_ORDER) / count
 
     at_rest = np.zeros(count, dtype=bool)

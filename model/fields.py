@@ -10,7 +10,7 @@ import dataclasses
 import difflib
 import math
 import reprlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
@@ -19,7 +19,38 @@ YES_NO_WORDS = {"yes": True, "true": True, "1": True, "on": True, "no": False, "
 
 
 class InputError(ValueError):
-    """A value that cannot be used, said in one sentence: what, where, what is allowed."""
+    """What cannot be used, said in one sentence: what, where, what is allowed.
+
+    With `parts` the sentence has places for them, such as ``{speed}``: a `Quantity`, a `Field`, or plain words. So a
+    reader can be told it in units and words of their own (`told`); as text it has keys and the units inside.
+    """
+
+    def __init__(self, sentence: str, **parts: Any) -> None:
+        super().__init__(sentence)
+        self.sentence, self.parts = sentence, parts
+
+    def __str__(self) -> str:
+        return self.told(_as_held)
+
+    def told(self, say: Callable[[Any], str]) -> str:
+        """The sentence, each of its parts put into words by `say`."""
+        words = {name: say(part) for name, part in self.parts.items()}
+        return self.sentence.format_map(words) if words else self.sentence
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A figure in a refusal: its unit inside, and the significant digits that it is told with in another."""
+
+    value: float
+    unit: str
+    digits: int = 3
+
+
+def _as_held(part: Any) -> str:
+    if isinstance(part, Field):
+        return f"{part.key} ({part.label.lower()})"
+    return f"{part.value:g} {part.unit}" if isinstance(part, Quantity) else str(part)
 
 
 @dataclass(frozen=True)
@@ -62,8 +93,7 @@ class Field:
         try:
             return self._parse(given)
         except (KeyError, OverflowError, TypeError, ValueError):
-            shown = reprlib.repr(given)
-            raise InputError(f"{self.key} ({self.label.lower()}): {shown} is not {self.allowed}.") from None
+            raise FieldError(self, given) from None
 
     def _parse(self, given: Any) -> Any:
         if self.kind in ("choice", "text"):
@@ -80,20 +110,20 @@ class Field:
             raise ValueError
         return int(number) if self.kind == "count" else number
 
-    def clamp(self, given: Any) -> tuple[Any, str]:
-        """The nearest allowed value and a sentence that says so (empty when nothing had to change)."""
+    def clamp(self, given: Any) -> tuple[Any, FieldError | None]:
+        """The nearest allowed value, None where there is none; and what was refused, where something had to change."""
         try:
-            return self.parse(given), ""
-        except InputError as refused:
+            return self.parse(given), None
+        except FieldError:
             try:
                 number = float(given)
             except (TypeError, ValueError):
-                return None, f"{refused} It was left at its usual value."
+                return None, FieldError(self, given, left=True)
             if self.kind not in ("number", "count") or math.isnan(number):
-                return None, f"{refused} It was left at its usual value."
+                return None, FieldError(self, given, left=True)
             number = min(max(number, self.minimum), self.maximum)
-            number = round(number) if self.kind == "count" else number
-            return self.parse(number), f"{refused} It was set to {number:g}."
+            value = self.parse(round(number) if self.kind == "count" else number)
+            return value, FieldError(self, given, put=value)
 
     def is_usual(self, value: Any) -> bool:
         """Whether the value lies within what is ordinary."""
@@ -106,6 +136,28 @@ class Field:
         if self.kind == "number" and value is not None:
             return repr(float(value)).removesuffix(".0")
         return "" if value is None else str(value)
+
+
+class FieldError(InputError):
+    """A value that its field does not take.
+
+    `given` is what was given and `leg` the leg it was for, from 1. Of a value that was not insisted on, `put` is what
+    was taken in its place, or it was `left` as usual.
+    """
+
+    def __init__(
+        self, field: Field, given: Any, *, leg: int | None = None, put: Any = None, left: bool = False
+    ) -> None:
+        self.field, self.given, self.leg, self.put, self.left = field, given, leg, put, left
+        done = "" if put is None else f" It was set to {put:g}."
+        super().__init__(
+            f"{'' if leg is None else f'Leg {leg}: '}{_as_held(field)}: {reprlib.repr(given)} is not {field.allowed}."
+            + (" It was left at its usual value." if left else done)
+        )
+
+    def of_leg(self, leg: int) -> FieldError:
+        """The same, of a leg (from 1)."""
+        return FieldError(self.field, self.given, leg=leg, put=self.put, left=self.left)
 
 
 def number(
@@ -167,9 +219,10 @@ def find(table: Mapping[str, Found], key: str) -> Found:
     raise InputError(f"{key!r} is not a known setting{hint}.")
 
 
-def from_link(table: dict[str, Field], link: Mapping[str, Any]) -> tuple[dict[str, Any], list[str]]:
-    """The values that a link carries for a table's fields, held in bounds, and a sentence for each that was changed."""
-    values, notices = {}, []
+def from_link(table: dict[str, Field], link: Mapping[str, Any]) -> tuple[dict[str, Any], list[InputError]]:
+    """The values that a link carries for a table's fields, held in bounds, and what was refused and changed."""
+    values: dict[str, Any] = {}
+    notices: list[InputError] = []
     for key, field in table.items():
         if key in link:
             value, notice = field.clamp(link[key])

@@ -8,8 +8,8 @@ from dataclasses import replace
 import numpy as np
 
 from model import battery, motor
-from model.car import Car
-from model.fields import InputError
+from model.car import CAR_FIELDS, Car
+from model.fields import InputError, Quantity
 from model.road_load import air_density, air_n
 from model.scenario import Conditions
 from model.trace import Array, Trace
@@ -91,7 +91,7 @@ def _walk(
             slope, place_km = 100 * trace.sine_of_slope[step], trace.step_m[:step].sum() / 1000
             task = f"climb the {slope:.0f} % hill" if slope > 0.5 else "get under way"
             raise InputError(
-                f"motor_peak_kw (motor power): this car cannot {task} {place_km:.1f} km into the drive; "
-                "give it more power or less load."
+                f"{{field}}: this car cannot {task} {{place}} into the drive; give it more power or less load.",
+                field=CAR_FIELDS["motor_peak_kw"], place=Quantity(round(float(place_km), 1), "km", 2),
             )
     return speed

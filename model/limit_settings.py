@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from model.car import Car
-from model.fields import choice, fields_of, from_link, number
+from model.fields import InputError, choice, fields_of, from_link, number
 from model.grip_margin import BENDS_M, LEVELS
 from model.parameters import car_of
 from model.scenario import SURFACES, Conditions, Scenario
@@ -35,8 +35,8 @@ class LimitSettings:
 LIMIT_FIELDS = fields_of(LimitSettings)
 
 
-def settings_of(link: Mapping[str, str]) -> tuple[LimitSettings, list[str]]:
-    """The settings of a link and a sentence for each that had to be changed."""
+def settings_of(link: Mapping[str, str]) -> tuple[LimitSettings, list[InputError]]:
+    """The settings of a link, and what was refused and changed."""
     values, notices = from_link(LIMIT_FIELDS, link)
     return LimitSettings(**values), notices
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from model.bigger_motor import CHANGES
-from model.fields import choice, fields_of, from_link, number
+from model.fields import InputError, choice, fields_of, from_link, number
 from model.machine_map import QUADRANTS
 
 FASTEST_KMH = 130.0
@@ -38,7 +38,7 @@ class PanelSettings:
 PANEL_FIELDS = fields_of(PanelSettings)
 
 
-def settings_of(link: Mapping[str, str]) -> tuple[PanelSettings, list[str]]:
-    """The settings of a link and a sentence for each that had to be changed."""
+def settings_of(link: Mapping[str, str]) -> tuple[PanelSettings, list[InputError]]:
+    """The settings of a link, and what was refused and changed."""
     values, notices = from_link(PANEL_FIELDS, link)
     return PanelSettings(**values), notices

@@ -145,7 +145,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     for name, label, described, conditions in taken:
         net = consumed(trace_of(described), conditions, scenario.driver)
         if not net.min() > 0:
-            raise InputError(f"climb_m and descent_m: with {label} this drive takes nothing; its range has no end.")
+            raise InputError(f"With {label} this drive takes next to nothing from the battery; its range has no end.")
         after = figure / TESTS[test].factor * on_test / net
         steps.append(Step(name, label, Band.of(after), Band.of(before - after)))
         before = after

@@ -8,10 +8,10 @@ from typing import Any
 import numpy as np
 
 from model.car import Car
-from model.fields import InputError
+from model.fields import InputError, Quantity
 from model.following import follow
 from model.ledger import Ledger
-from model.scenario import Conditions, Driver
+from model.scenario import CONDITION_FIELDS, Conditions, Driver
 from model.simulation import Run, ledger_of, solve
 from model.trace import Array, Trace
 from model.units import J_PER_KWH, KMH_PER_MPS
@@ -197,6 +197,8 @@ def _check_charge(trace: Trace, run: Run, conditions: Conditions) -> None:
     reached = np.concatenate([[0.0], np.cumsum(trace.step_m)])
     after = reached[min(step, len(reached) - 1)] / 1000
     raise InputError(
-        f"soc_start (charge at the start): {conditions.soc_start:.0%} {what} after about {after:.0f} of "
-        f"{trace.distance_m / 1000:.0f} km. Start fuller, drive less far, or take a bigger battery."
-    )
+        f"{{field}}: {conditions.soc_start:.0%} {what} after about {{reached}} of {{length}}. Start fuller, drive less "
+        "far, or take a bigger battery.",
+        field=CONDITION_FIELDS["soc_start"], reached=Quantity(round(after), "km"),
+        length=Quantity(round(trace.distance_m / 1000), "km"),
+    )  # fmt: skip

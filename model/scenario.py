@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from model.car import CAR_FIELDS
-from model.fields import Field, InputError, choice, count, fields_of, number, text, yes_no
+from model.fields import Field, InputError, Quantity, choice, count, fields_of, number, text, yes_no
 
 SURFACES = ("dry", "wet", "standing-water", "snow", "ice", "glazed-ice")
 """From the most grip to the least in town: where leg and season differ, the slipperier one counts."""
@@ -220,13 +220,16 @@ def check_legs(legs: tuple[Leg, ...]) -> None:
     for place, leg in enumerate(legs, 1):
         if leg.slow_downs and leg.slow_to_kmh >= leg.speed_kmh:
             raise InputError(
-                f"slow_to_kmh of leg {place} (slows down to): {leg.slow_to_kmh:g} km/h is not below its typical speed, "
-                f"{leg.speed_kmh:g} km/h."
-            )
+                "{what}, leg {place}: {slow} is not below the leg's typical speed, {speed}.",
+                what=LEG_FIELDS["slow_to_kmh"], place=place, slow=Quantity(leg.slow_to_kmh, "km/h"),
+                speed=Quantity(leg.speed_kmh, "km/h"),
+            )  # fmt: skip
         needed = (leg.climb_m + leg.descent_m) / (leg.grade_pct / 100) / 1000
         if needed > leg.distance_km:
             raise InputError(
-                f"climb_m and descent_m of leg {place}: {leg.climb_m:g} m up and {leg.descent_m:g} m down at "
-                f"{leg.grade_pct:g} % need {needed:.2f} km, but the leg is {leg.distance_km:g} km long; "
-                "make the hill lower or steeper, or the leg longer."
-            )
+                "{climb} and {descent}, leg {place}: {up} up and {down} down at {grade} % need {needed}, but the leg "
+                "is {length} long; make the hill lower or steeper, or the leg longer.",
+                climb=LEG_FIELDS["climb_m"], descent=LEG_FIELDS["descent_m"], place=place,
+                up=Quantity(leg.climb_m, "m"), down=Quantity(leg.descent_m, "m"), grade=f"{leg.grade_pct:g}",
+                needed=Quantity(round(needed, 2), "km"), length=Quantity(leg.distance_km, "km"),
+            )  # fmt: skip

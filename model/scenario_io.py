@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from model.car import CAR_FIELDS
-from model.fields import Field, InputError, find
+from model.fields import Field, FieldError, InputError, find
 from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, car_of, class_labels
 from model.scenario import (
     CONDITION_FIELDS,
@@ -64,6 +64,8 @@ def leg_from(data: Any, place: int) -> Leg:
         raise InputError(f"leg {place}: {data!r} is not an object with {', '.join(LEG_FIELDS)}.")
     try:
         return Leg(**{key: find(LEG_FIELDS, key).parse(given) for key, given in data.items()})
+    except FieldError as refused:
+        raise refused.of_leg(place) from None
     except InputError as refused:
         raise InputError(f"Leg {place}: {refused}") from None
 
@@ -165,23 +167,28 @@ def to_link(scenario: Scenario) -> dict[str, str]:
     return link
 
 
-def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[str]]:
-    """The scenario of a link's parameters, and a sentence for each value that had to be changed or left out.
+def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[InputError]]:
+    """The scenario of a link's parameters, and what was refused of it: changed or left out.
 
     Settings that the link does not carry are at their defaults; its legs are those of `base` when it carries none.
     Parameters that are no setting (a page's own) are passed over.
     """
-    notices: list[str] = []
+    notices: list[InputError] = []
     scenario = replace(Scenario(), legs=base.legs)
     if "car" in link:
         if link["car"] in class_labels():
             scenario = replace(scenario, car_class=link["car"])
         else:
-            notices.append(f"car: {link['car']!r} is not a class here. It was left at {scenario.car_class}.")
+            notices.append(
+                InputError(
+                    "Car class: {given} is not known here. It was left at {left}.",
+                    given=repr(link["car"][:40]), left=class_labels()[scenario.car_class].lower(),
+                )
+            )  # fmt: skip
     for key, field in SETTINGS.items():
         if key in link:
             value, notice = field.clamp(link[key])
-            if notice:
+            if notice is not None:
                 notices.append(notice)
             if value is not None:
                 scenario = scenario.with_setting(key, value)
@@ -194,28 +201,29 @@ def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[s
     try:
         car_of(scenario)
     except InputError as refused:
-        notices.append(f"{refused} The car was left as its class says.")
+        notices.append(InputError(f"{refused.sentence} The car was left as its class says.", **refused.parts))
         scenario = replace(scenario, stated=())
     return scenario, notices
 
 
-def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[str]]:
-    legs, notices = [], []
+def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[InputError]]:
+    legs: list[Leg] = []
+    notices: list[InputError] = []
     rows = text.split(LEG_SEPARATOR)
     if len(rows) > MAX_LEGS:
-        notices.append(f"legs: {len(rows)} were given; the first {MAX_LEGS} were taken.")
+        notices.append(InputError(f"Legs: {len(rows)} were given; the first {MAX_LEGS} were taken."))
     for place, row in enumerate(rows[:MAX_LEGS], 1):
         figures = row.split(FIGURE_SEPARATOR)
         # new figures are added at the end, so a link from before them still holds
         if not FEWEST_FIGURES <= len(figures) <= len(LEG_FIELDS):
             allowed = f"{FEWEST_FIGURES} to {len(LEG_FIELDS)}"
-            notices.append(f"Leg {place}: figures given {len(figures)}, needed {allowed}; left out.")
+            notices.append(InputError(f"Leg {place}: figures given {len(figures)}, needed {allowed}; left out."))
             continue
         values = {}
         for (key, field), given in zip(LEG_FIELDS.items(), figures, strict=False):
             value, notice = field.clamp(given)
-            if notice:
-                notices.append(f"Leg {place}: {notice}")
+            if notice is not None:
+                notices.append(notice.of_leg(place))
             if value is not None:
                 values[key] = value
         legs.append(Leg(**values))

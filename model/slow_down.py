@@ -11,7 +11,7 @@ from dataclasses import dataclass, fields, replace
 import numpy as np
 
 from model.car import Car
-from model.fields import Field, InputError
+from model.fields import Field, InputError, Quantity
 from model.habits import pull_away
 from model.lift_off import rolling, steady_steps
 from model.scenario import Conditions, Driver
@@ -66,9 +66,11 @@ def change(from_mps: float, to_mps: float, slowing_mps2: float, car: Car, condit
     step_s = -np.diff(speed) / slowing
     if not (step_s > 0).all():
         raise InputError(
-            f"from_kmh and to_kmh: this car does not come from {from_mps * KMH_PER_MPS:.0f} to "
-            f"{to_mps * KMH_PER_MPS:.0f} km/h by rolling; the wind or the hill is too strong."
-        )
+            "{start} and {end}: this car does not come from {fast} to {slow} by rolling; the wind or the hill is too "
+            "strong.",
+            start=FROM_KMH, end=TO_KMH, fast=Quantity(round(from_mps * KMH_PER_MPS), "km/h"),
+            slow=Quantity(round(to_mps * KMH_PER_MPS), "km/h"),
+        )  # fmt: skip
     return Part(speed, step_s, grade)
 
 
@@ -174,8 +176,8 @@ def compare(
     """
     if not 0 <= to_mps < from_mps:
         raise InputError(
-            f"to_kmh (speed at the end): {to_mps * KMH_PER_MPS:g} km/h is not below from_kmh, "
-            f"{from_mps * KMH_PER_MPS:g} km/h; it must be from 0 to just below it."
+            "{end}: {slow} is not below the speed at the start, {fast}; it must be from 0 to just below it.",
+            end=TO_KMH, slow=Quantity(to_mps * KMH_PER_MPS, "km/h"), fast=Quantity(from_mps * KMH_PER_MPS, "km/h"),
         )
     strength = driver.lift_off_mps2 if slowing_mps2 is None else slowing_mps2
     foot = replace(driver, lift_off_mps2=strength)

@@ -18,12 +18,13 @@ from model.repeated_stops import repeated_stops
 from model.savings import Result
 from model.stop_energy import back_by_speed, energy_of, hardest_mps2, stop, way_out
 from model.who_slows import grip_by_speed, hardest_of, late_motor, split_of
-from pages.parts import panel_words, state, wording
+from pages.parts import panel_words, state
 from pages.parts.charts import panels, panels_machine
 from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.display import Display, tidy
 from pages.parts.figure import figure
 from pages.parts.panel_words import Said
+from pages.parts.refusals import refusal_words
 from pages.parts.theme import Spec
 
 PANEL = "panel"
@@ -323,7 +324,7 @@ def draw() -> None:
     with saying:
         st.title(panel.heading, anchor=False)
         for notice in settings_of(st.query_params.to_dict())[1]:
-            st.info(wording.plain(notice))
+            st.info(refusal_words(notice, state.display()))
         if result is None:
             st.error(state.outcome().refusal)
             return
@@ -332,7 +333,7 @@ def draw() -> None:
     try:
         seen = panel.show(result, settings(), state.display())
     except InputError as refused:
-        st.error(wording.plain(str(refused)).replace("From_kmh and to_kmh", "Stop from"))
+        st.error(refusal_words(refused, state.display()))
         return
     with sentence:
         st.header(seen.said.sentence, anchor=False)

@@ -18,6 +18,7 @@ from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
 from pages.parts.controls import control
 from pages.parts.display import number_text
 from pages.parts.figure import figure
+from pages.parts.refusals import refusal_words
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
 
@@ -196,7 +197,7 @@ def draw_slow_down() -> None:
     try:
         found = compare(from_kmh / KMH_PER_MPS, to_kmh / KMH_PER_MPS, *setting)
     except InputError as refused:
-        st.error(wording.plain(str(refused)))
+        st.error(refusal_words(refused, display))
         return
     title, sentences = slow_down_words(found, from_kmh, to_kmh, scenario.driver.lift_off_mps2, display)
     figure(

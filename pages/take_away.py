@@ -18,6 +18,7 @@ from model.timeline import timeline
 from pages.parts import link, opening, state, winter_words, wording
 from pages.parts.charts import export
 from pages.parts.public_link import public_link, qr_svg, short_text
+from pages.parts.refusals import refusal_words
 from pages.parts.report import TakeAway, report_html
 
 QR_PX = 240
@@ -118,9 +119,9 @@ def open_text() -> None:
     if not text.strip():
         return
     try:
-        take_over(opening.from_text(text, state.scenario()))
+        take_over(opening.from_text(text, state.scenario(), state.display()))
     except InputError as refused:
-        st.session_state["open-refused"] = opening.refusal(refused)
+        st.session_state["open-refused"] = refusal_words(refused, state.display())
 
 
 def open_file() -> None:
@@ -132,7 +133,7 @@ def open_file() -> None:
     try:
         take_over(opening.from_file(file.getvalue(), file.name))
     except InputError as refused:
-        st.session_state["open-refused"] = opening.refusal(refused)
+        st.session_state["open-refused"] = refusal_words(refused, state.display())
 
 
 def open_again() -> None:

@@ -12,8 +12,8 @@ from model.claim_prose import Units, condition, value_words
 from model.claim_regions import Bins
 from model.claims import Question
 from model.fields import Field, InputError
-from pages.parts.controls import refusal_of
 from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
+from pages.parts.refusals import refused_entry
 
 HOLD = "\N{NO-BREAK SPACE}"
 UNITS = re.compile(r"(?<=\d) (?=(?:%|°C|°F|km|mi|mph|m/s²|m|W|Wh|MW|kg|lb|times|points)(?:\W|$))")
@@ -161,7 +161,7 @@ def setting_of(key: str, typed: str, display: Display) -> str:
         try:
             parts.append(field.text(field.parse(held_value(field, number, display))))
         except InputError:
-            raise InputError(refusal_of(field, number, display)) from None
+            raise InputError(refused_entry(field, number, display)) from None
     return "..".join(parts)
 
 

@@ -15,7 +15,8 @@ from model.fields import Field, InputError
 from model.parameters import assumed_figures
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
 from pages.parts import state
-from pages.parts.display import Display, entry_text, held_value, shown_unit, shown_value, tidy
+from pages.parts.display import Display, held_value, shown_unit, shown_value, tidy
+from pages.parts.refusals import refused_entry
 from pages.parts.wording import choice_word
 
 STEPS = {
@@ -30,15 +31,6 @@ def label_of(field: Field, display: Display) -> str:
     """Label and unit."""
     unit = shown_unit(field, display)
     return f"{field.label}, {unit}" if unit else field.label
-
-
-def refusal_of(field: Field, shown: Any, display: Display) -> str:
-    """One sentence for an entry that cannot be used: what, where, what is allowed."""
-    low, high = (shown_value(field, bound, display) for bound in (field.minimum, field.maximum))
-    unit = shown_unit(field, display)
-    given = "an empty entry" if shown is None else f"{entry_text(shown)} {unit}".rstrip()
-    allowed = f"{entry_text(low)} to {entry_text(high)} {unit}".rstrip()
-    return f"{field.label}: {given} cannot be used, {allowed} can. The answer keeps the last entry."
 
 
 def value_in(scenario: Scenario, field: Field, leg: int | None = None) -> Any:
@@ -68,10 +60,8 @@ def take(field: Field, leg: int | None = None) -> None:
     state.refusals().pop(key, None)
     try:
         value = field.parse(held_value(field, shown, display))
-    except InputError as refused:
-        numeric = field.kind in ("number", "count")
-        sentence = refusal_of(field, shown, display) if numeric else str(refused)
-        state.refusals()[key] = (shown, sentence)
+    except InputError:
+        state.refusals()[key] = (shown, refused_entry(field, shown, display))
         return
     state.put(scenario.with_setting(field.key, value) if leg is None else scenario.with_leg(leg, field.key, value))
 

@@ -13,11 +13,12 @@ from dataclasses import replace
 import streamlit as st
 
 from model import MODEL_VERSION
+from model.fields import InputError
 from model.scenario import SETTINGS, Scenario
 from model.scenario_io import from_link, to_link
 from pages.parts import state
 from pages.parts.display import Display
-from pages.parts.wording import plain
+from pages.parts.refusals import refusal_words
 
 UNITS, VERSION = "units", "v"
 """How it is shown, and the version of the model that the link was made with."""
@@ -32,13 +33,13 @@ def link_of(scenario: Scenario, display: Display) -> dict[str, str]:
     return to_link(scenario) | ({UNITS: "us"} if display.us else {}) | {VERSION: MODEL_VERSION}
 
 
-def parsed(link: Mapping[str, str], base: Scenario) -> tuple[Scenario | None, Display, list[str]]:
-    """The scenario of a link (None where it carries none), how to show it, and a sentence for each change made."""
+def parsed(link: Mapping[str, str], base: Scenario) -> tuple[Scenario | None, Display, list[InputError]]:
+    """The scenario of a link (None where it carries none), how to show it, and what was refused of it."""
     shown = Display(us=link.get(UNITS) == "us")
     if SCENARIO_KEYS.isdisjoint(link):
         return None, shown, []
     scenario, notices = from_link(link, base)
-    return scenario, shown, [plain(notice) for notice in notices]
+    return scenario, shown, notices
 
 
 def own_link() -> dict[str, str]:
@@ -115,8 +116,8 @@ def _left() -> set[int]:
 
 def notices() -> list[str]:
     """What a link's values had to be changed to, until the visitor changes something."""
-    scenario, sentences, _ = st.session_state.get("link_notices", (None, [], ""))
-    return sentences if scenario == state.scenario() else []
+    scenario, refused, _ = st.session_state.get("link_notices", (None, [], ""))
+    return [refusal_words(one, state.display()) for one in refused] if scenario == state.scenario() else []
 
 
 def other_version() -> str:

@@ -14,10 +14,12 @@ from model.answers import asked_by
 from model.fields import InputError
 from model.scenario import Scenario
 from model.scenario_io import parse_json
-from pages.parts.display import percent_text
+from pages.parts.display import Display, percent_text
 from pages.parts.link import VERSION, parsed
-from pages.parts.wording import other_version, plain
+from pages.parts.refusals import refusal_words
+from pages.parts.wording import other_version
 
+METRIC = Display()
 INSIDE_THE_PAGE = re.compile(rb'href="data:application/json;base64,([A-Za-z0-9+/=]+)"')
 """Where a take-away page keeps its drive."""
 
@@ -31,8 +33,8 @@ class Opened:
     said_share: float | None = None
 
 
-def from_text(text: str, base: Scenario) -> Opened:
-    """The drive of a whole link, of the parameters of one, or of a scenario as JSON.
+def from_text(text: str, base: Scenario, display: Display = METRIC) -> Opened:
+    """The drive of a whole link, of the parameters of one, or of a scenario as JSON; told in the display's units.
 
     Raises
     ------
@@ -46,12 +48,13 @@ def from_text(text: str, base: Scenario) -> Opened:
         parameters = dict(parse_qsl(urlsplit(text).query or text.lstrip("?")))
     except ValueError:
         parameters = {}
-    scenario, _, notices = parsed(parameters, base)
+    scenario, _, refused = parsed(parameters, base)
     if scenario is None:
         raise InputError(
             "The text holds no drive. It is a whole link to this app, or begins like “car=city-car&legs=”."
         )
     version = parameters.get(VERSION, MODEL_VERSION)[:20]
+    notices = (refusal_words(one, display) for one in refused)
     return Opened(scenario, (*notices, *([other_version(version)] if version != MODEL_VERSION else [])))
 
 
@@ -94,8 +97,3 @@ def moved_words(said_share: float | None, share: float | None) -> str:
     if then == now:
         return f"Then as now, {now} of the energy is saved."
     return f"It said that {then} of the energy is saved; now it is {now}."
-
-
-def refusal(error: InputError) -> str:
-    """One sentence in a reader's words."""
-    return plain(str(error))

@@ -13,8 +13,9 @@ import streamlit as st
 
 from model.fields import Field, InputError
 from pages.parts import state
-from pages.parts.controls import decimals, label_of, refusal_of, step_of, widget_key
+from pages.parts.controls import decimals, label_of, step_of, widget_key
 from pages.parts.display import held_value, shown_value, tidy
+from pages.parts.refusals import refused_entry
 
 
 def put(field: Field, value: Any) -> None:
@@ -69,7 +70,7 @@ def enter(field: Field, value: float) -> None:
         try:
             put(field, held_value(field, shown, display))
         except InputError:
-            state.refusals()[key] = (shown, refusal_of(field, shown, display))
+            state.refusals()[key] = (shown, refused_entry(field, shown, display))
 
     shown = refused if sentence else float(tidy(shown_value(field, value, display), 3 if display.us else 6))
     st.session_state[key] = shown

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-import re
-
 import pandas as pd
 
 from model.claim_prose import listed
 from model.claims import Claim, Question
 from model.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
+from model.fields import InputError
 from model.range_figure import TESTS, RangeOnRoad
 from pages.parts.claim_inputs import SHORT_PHRASES, capital
 from pages.parts.claim_words import claimed_text
 from pages.parts.display import MINUS, Display, percent_text
+from pages.parts.refusals import refusal_words
 
 SHARES_TITLE = "Meant as another share, the same drives give another number"
 
@@ -121,12 +121,11 @@ def held_number(name: str, shown: float, display: Display) -> float:
     return display.held(shown, "km") if PHRASES[name].unit == "km" else shown / 100
 
 
-def converter_refusal(refusal: str, name: str, display: Display) -> str:
+def converter_refusal(refused: InputError, name: str, display: Display) -> str:
     """Why a number cannot be converted, with its least in the unit of the entry."""
-    least = re.search(r"must be at least (-?[\d.e-]+)\.", refusal)
-    if least is None:
-        return capital(refusal)
-    shown = shown_number(name, float(least[1]), display)
+    if "least" not in refused.parts:
+        return refusal_words(refused, display)
+    shown = shown_number(name, refused.parts["least"], display)
     return (
         f"This would mean that less than nothing came back. On this drive the number must be at least {shown:g} "
         f"{phrase_unit(name, display)}."

@@ -13,7 +13,7 @@ from pages.parts.charts.claims import to_road
 from pages.parts.claim_inputs import SHORT_PHRASES, capital
 from pages.parts.display import tidy
 from pages.parts.figure import figure
-from pages.parts.wording import plain
+from pages.parts.refusals import refusal_words
 
 RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
 """The page's parameters in the address: the printed range [km] and its test, the phrase and its number [1 or km]."""
@@ -64,7 +64,7 @@ def draw_steps(printed_km: float, test: str) -> None:
         try:
             found = state.range_on_road(printed_km, test)
         except InputError as refused:
-            st.error(plain(str(refused)))
+            st.error(refusal_words(refused, display))
             return
         title = words.road_title(found, display)
         sentences = words.road_words(found, display)
@@ -119,7 +119,7 @@ def draw_converter() -> None:
         held = exact if number == own else words.held_number(phrase, number, display)
         table = words.converted_table(books, phrase, held, display)
     except InputError as refused:
-        st.error(words.converter_refusal(str(refused), phrase, display))
+        st.error(words.converter_refusal(refused, phrase, display))
     else:
         if number == own:
             st.caption("As your drive has it, with every assumed figure at its middle.")

@@ -36,7 +36,8 @@ from model.slippery_road import SlipperyRoad, slippery_road
 from model.uncertainty import Band
 from model.winter import SeasonCosts
 from pages.parts.display import Display
-from pages.parts.wording import pedal_of, plain
+from pages.parts.refusals import refusal_words
+from pages.parts.wording import pedal_of
 
 kept = partial(st.cache_resource, show_spinner=False, hash_funcs={Scenario: repr})
 """Keeps answers by their scenario, told apart by its text: walking through its fields takes fifteen times as long."""
@@ -51,10 +52,15 @@ is taken for one that the browser had yet to replace, and not for what somebody 
 
 @dataclass(frozen=True)
 class Outcome:
-    """What the model says to a scenario: a result, or the sentence with which it was refused."""
+    """What the model says to a scenario: a result, or why there is none."""
 
     result: Result | None
-    refusal: str = ""
+    refused: InputError | None = None
+
+    @property
+    def refusal(self) -> str:
+        """Why there is no result, in the units of the session; empty where there is one."""
+        return "" if self.refused is None else refusal_words(self.refused, display())
 
 
 def scenario() -> Scenario:
@@ -111,8 +117,7 @@ def dark() -> bool:
 
 def outcome() -> Outcome:
     """The model's result for the session's scenario."""
-    found = _outcome(scenario())
-    return replace(found, refusal=display().sentence(found.refusal)) if found.refusal else found
+    return _outcome(scenario())
 
 
 def answer() -> Answer | None:
@@ -218,7 +223,8 @@ def stopped_hard(settings: LimitSettings) -> HardStop:
 def side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
     """A drive to be held against one in a car of `first_class`, or the sentence with which it was refused."""
     # the year changes nothing on one drive
-    return _side(replace(now, year=Year()), first_class, as_driven)
+    found, refused = _side(replace(now, year=Year()), first_class, as_driven)
+    return found, "" if refused is None else refusal_words(refused, display())
 
 
 def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
@@ -248,7 +254,7 @@ def _outcome(now: Scenario) -> Outcome:
     try:
         return Outcome(drive(now))
     except InputError as refused:
-        return Outcome(None, plain(str(refused)))
+        return Outcome(None, refused.with_traceback(None))
 
 
 @kept(max_entries=500)
@@ -288,11 +294,11 @@ def _as_set(now: Scenario) -> dict[str, float]:
 
 
 @kept(max_entries=300)
-def _side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
+def _side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, InputError | None]:
     try:
-        return side_of(now, first_class, runs=BAND_RUNS, as_driven=as_driven), ""
+        return side_of(now, first_class, runs=BAND_RUNS, as_driven=as_driven), None
     except InputError as refused:
-        return None, plain(str(refused))
+        return None, refused.with_traceback(None)
 
 
 @kept(max_entries=50)

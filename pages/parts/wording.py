@@ -10,7 +10,7 @@ from model.drives import Answer, YearOfDrives
 from model.fields import Field
 from model.habits import HABITS
 from model.parameters import Assumed, assumed_figures, class_labels
-from model.scenario import LEG_FIELDS, SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
+from model.scenario import SEASONS, Conditions, Leg, Scenario, Year
 from model.scenario_io import starting_drives, unusual
 from model.uncertainty import Band
 from pages.parts.display import MINUS, Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
@@ -51,14 +51,6 @@ PRESS_THE_PEDAL = "Leave more room, and press the brake pedal: it brakes whateve
 def choice_word(key: str, value: str) -> str:
     """A choice in plain words."""
     return CHOICE_WORDS.get(key, {}).get(value, re.sub("[-_]", " ", value))
-
-
-def plain(refusal: str) -> str:
-    """A refusal of the model as a reader's sentence: labels in place of keys, true minus signs."""
-    for key, field in sorted((SETTINGS | LEG_FIELDS).items(), key=lambda item: -len(item[0])):
-        label = re.escape(field.label)
-        refusal = re.sub(rf"\b{key}\b(?:( of leg \d+)? \({label}\))?", rf"{field.label.lower()}\1", refusal, flags=re.I)
-    return re.sub(r"(?<![\w-])-(?=\d)", MINUS, refusal[:1].upper() + refusal[1:])
 
 
 def together(sentence: str) -> str:

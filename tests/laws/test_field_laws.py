@@ -64,7 +64,7 @@ def test_any_text_in_a_link_is_taken_clamped_or_left_out(key, text):
 )
 def test_any_link_gives_a_scenario_that_can_be_written_again(link):
     scenario, notices = from_link(link, Scenario())
-    assert all(isinstance(notice, str) and notice for notice in notices)
+    assert all(isinstance(notice, InputError) and str(notice) for notice in notices)
     assert from_link(to_link(scenario), Scenario()) == (scenario, [])
 
 

@@ -293,8 +293,8 @@ def test_stops_that_do_not_fit_are_refused_with_the_most_that_do(stops, slow_dow
     "legs, said",
     [
         ((), "none were given"),
-        ((Leg(speed_kmh=30, slow_downs=1, slow_to_kmh=30),), "slow_to_kmh of leg 1"),
-        ((Leg(), Leg(distance_km=1, climb_m=100, grade_pct=5)), "climb_m and descent_m of leg 2"),
+        ((Leg(speed_kmh=30, slow_downs=1, slow_to_kmh=30),), "slow_to_kmh .*, leg 1"),
+        ((Leg(), Leg(distance_km=1, climb_m=100, grade_pct=5)), "climb_m .* and descent_m .*, leg 2"),
     ],
 )
 def test_legs_are_checked_first(legs, said):

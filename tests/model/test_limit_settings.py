@@ -12,7 +12,7 @@ VALLEY = starting_drives()["mountain-valley"][2]
 def test_settings_are_read_from_a_link_within_their_bounds():
     settings, notices = settings_of({"part": "hills", "hill_m": "9000", "bend": "hairpin", "mass_kg": "1"})
     assert settings == LimitSettings(part="hills", hill_m=3000.0)
-    assert len(notices) == 2 and "hill_m" in notices[1] and "hairpin" in notices[0]
+    assert len(notices) == 2 and "hill_m" in str(notices[1]) and "hairpin" in str(notices[0])
     assert from_link(LIMIT_FIELDS, {}) == ({}, [])
 
 

@@ -106,7 +106,7 @@ def test_a_drive_to_nowhere_is_refused():
 
 def test_a_battery_that_does_not_last_is_said():
     with pytest.raises(
-        InputError, match=r"soc_start .* 2% does not last; the battery would be empty after about \d+ of"
+        InputError, match=r"soc_start .* 2% does not last; the battery would be empty after about \d+ km of"
     ):
         evaluate(cycle_trace("wltc3b"), CAR, Conditions(cabin=False, soc_start=0.02), Driver())
 

@@ -74,7 +74,7 @@ def test_four_starting_drives_that_differ():
 def test_a_value_out_of_bounds_in_a_link_is_clamped_and_said():
     scenario, notices = from_link({"mass_kg": "99999", "soc_start": "1.5", "stops": "3"}, Scenario())
     assert dict(scenario.stated) == {"mass_kg": 4500} and scenario.conditions.soc_start == 1
-    assert len(notices) == 2 and "It was set to 4500." in notices[0] and "It was set to 1." in notices[1]
+    assert len(notices) == 2 and "It was set to 4500." in str(notices[0]) and "It was set to 1." in str(notices[1])
 
 
 def test_what_a_link_says_wrongly_is_left_out_and_said():
@@ -82,12 +82,13 @@ def test_what_a_link_says_wrongly_is_left_out_and_said():
         {"car": "estate", "ambient_c": "warm", "brake_pedal": "none", "cabin": "perhaps", "page": "2"}, Scenario()
     )
     assert scenario == Scenario()
-    assert [notice.split(":")[0].split(" ")[0] for notice in notices] == ["car", "brake_pedal", "ambient_c", "cabin"]
+    first_words = [str(notice).split(":")[0].split(" ")[0] for notice in notices]
+    assert first_words == ["Car", "brake_pedal", "ambient_c", "cabin"]
 
 
 def test_figures_of_a_link_that_do_not_fit_together_are_left_out_and_said():
     scenario, notices = from_link({"f0_n": "100"}, Scenario())
-    assert scenario.stated == () and "give all three" in notices[0]
+    assert scenario.stated == () and "give all three" in str(notices[0])
 
 
 def test_legs_of_a_link():
@@ -96,10 +97,10 @@ def test_legs_of_a_link():
     good = to_link(base)["legs"]
     scenario, notices = from_link({"legs": "~".join([good, "1_2_3", good.replace("7", "7000")])}, base)
     assert [leg.distance_km for leg in scenario.legs] == [7.0, 1000.0]
-    assert notices[0] == f"Leg 2: figures given 3, needed 9 to {len(LEG_FIELDS)}; left out."
-    assert notices[1].startswith("Leg 3: distance_km") and notices[1].endswith("It was set to 1000.")
+    assert str(notices[0]) == f"Leg 2: figures given 3, needed 9 to {len(LEG_FIELDS)}; left out."
+    assert str(notices[1]).startswith("Leg 3: distance_km") and str(notices[1]).endswith("It was set to 1000.")
     scenario, notices = from_link({"legs": "~".join([good] * (MAX_LEGS + 1))}, base)
-    assert len(scenario.legs) == MAX_LEGS and "the first 8 were taken" in notices[0]
+    assert len(scenario.legs) == MAX_LEGS and "the first 8 were taken" in str(notices[0])
     assert from_link({"legs": ""}, base)[0].legs == base.legs
 
 

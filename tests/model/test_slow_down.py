@@ -78,12 +78,12 @@ def test_break_even_is_where_time_made_up_by_speed_costs_what_rolling_saves():
 
 
 def test_speeds_must_fall():
-    with pytest.raises(InputError, match=r"to_kmh .* 80 km/h is not below from_kmh, 80 km/h"):
+    with pytest.raises(InputError, match=r"to_kmh .* 80 km/h is not below the speed at the start, 80 km/h"):
         compare(80 / 3.6, 80 / 3.6, HATCH, WARM, Driver())
 
 
 def test_a_tailwind_that_keeps_the_car_going_is_said():
-    with pytest.raises(InputError, match="does not come from 60 to 0 km/h by rolling"):
+    with pytest.raises(InputError, match="does not come from 60 km/h to 0 km/h by rolling"):
         compare(60 / 3.6, 0.0, HATCH, replace(WARM, wind_kmh=-100.0), Driver())
 
 

@@ -3,7 +3,7 @@
 import pytest
 
 from model.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS, Scenario
-from pages.parts.controls import decimals, label_of, refusal_of, step_of, value_in, widget_key
+from pages.parts.controls import decimals, label_of, step_of, value_in, widget_key
 from pages.parts.display import Display, held_value, shown_value
 
 METRIC, US = Display(), Display(us=True)
@@ -44,10 +44,6 @@ def test_labels_carry_the_unit_shown():
     assert label_of(SETTINGS["rolling_coefficient"], METRIC) == "Rolling resistance coefficient"
 
 
-def test_a_refusal_says_what_where_and_what_is_allowed_in_the_unit_shown():
-    sentence = refusal_of(CONDITION_FIELDS["ambient_c"], 200.0, US)
-    assert sentence.startswith("Outside temperature: 200 °F cannot be used, −40 to 122 °F can.")
-    assert "an empty entry" in refusal_of(LEG_FIELDS["distance_km"], None, METRIC)
 
 
 def test_a_value_is_found_wherever_the_scenario_holds_it():

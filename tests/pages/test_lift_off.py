@@ -149,7 +149,7 @@ def test_us_units_are_read_and_the_link_stays():
 
 def test_a_drive_that_cannot_be_is_refused_in_place_of_the_answer():
     app = opened(TOWN.with_leg(0, "stops", 400))
-    assert [one.value.split(":")[0] for one in app.error] == ["Stops and slow-downs of leg 1"]
+    assert [one.value.split(":")[0] for one in app.error] == ["Stops and slow-downs, leg 1"]
     assert not headers(app)
 
 

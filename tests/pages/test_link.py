@@ -7,6 +7,7 @@ from model.scenario import SETTINGS, Scenario
 from model.scenario_io import starting_drives
 from pages.parts.display import Display
 from pages.parts.link import SCENARIO_KEYS, UNITS, VERSION, link_of, ours, parsed
+from pages.parts.refusals import refusal_words
 
 BASE = Scenario()
 
@@ -44,5 +45,6 @@ def test_no_settings_key_is_a_pages_own():
 def test_what_cannot_be_used_is_said_in_plain_words():
     scenario, _, notices = parsed({"ambient_c": "99", "car": "submarine"}, BASE)
     assert scenario.conditions.ambient_c == 50
-    assert any(notice.startswith("Outside temperature: '99'") and "set to 50" in notice for notice in notices)
-    assert any("submarine" in notice for notice in notices)
+    told = [refusal_words(notice, Display()) for notice in notices]
+    assert "Outside temperature: 99 °C cannot be used, −40 to 50 °C can. It was set to 50 °C." in told
+    assert any("submarine" in notice for notice in told)

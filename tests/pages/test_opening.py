@@ -10,10 +10,12 @@ from model.fields import InputError
 from model.scenario_io import scenario_to_json, starting_drives
 from pages.parts.display import Display
 from pages.parts.link import link_of
-from pages.parts.opening import from_file, from_text, moved_words, refusal
+from pages.parts.opening import from_file, from_text, moved_words
 from pages.parts.public_link import short_text
+from pages.parts.refusals import refusal_words
 from pages.parts.report import data_address
 
+METRIC = Display()
 TOWN = starting_drives()["town"][2]
 HILL = starting_drives()["suburb-hill"][2].with_setting("mass_kg", 1234.56789).with_setting("currency", "€ & £")
 TEXT = short_text(link_of(HILL, Display()))
@@ -43,7 +45,7 @@ def test_a_text_comes_back_as_the_drive_it_was_made_of(text):
 def test_a_text_without_a_drive_is_refused_in_a_sentence(text):
     with pytest.raises(InputError) as refused:
         from_text(text, TOWN)
-    sentence = refusal(refused.value)
+    sentence = refusal_words(refused.value, METRIC)
     assert sentence.endswith((".", ")")) and "\n" not in sentence
 
 

@@ -5,7 +5,6 @@ from dataclasses import replace
 import pytest
 
 from model.drives import Answer, answer_of, drive, samples_of, year_of
-from model.fields import InputError
 from model.habits import HABITS
 from model.parameters import assumed_figures, class_labels
 from model.scenario import SETTINGS, Leg, Scenario
@@ -160,26 +159,6 @@ def test_the_number_beside_a_habit_is_the_builders(key):
     for choice, value in HABITS[name].items():
         number = 100 * value if name.endswith("_share") else value
         assert f"{number:g}" in wording.habit_number(key, choice)
-
-
-@pytest.mark.parametrize(
-    ("change", "starts"),
-    [
-        (lambda s: s.with_leg(0, "stops", 400), "Stops and slow-downs of leg 1: 400 stops"),
-        (lambda s: s.with_leg(0, "climb_m", 400.0), "Climb and descent of leg 1: 400 m up"),
-        (lambda s: s.with_setting("soc_start", 0.01), "Charge at the start: 1% does not last"),
-        (lambda s: s.with_leg(0, "slow_to_kmh", 60.0), "Slows down to of leg 1: 60 km/h"),
-        (lambda s: replace(s, legs=()), "Legs: none were given"),
-        (lambda s: s.with_setting("f0_n", 100.0), "Road load f0, road load f1 and road load f2"),
-    ],
-)
-def test_a_refusal_is_plain(change, starts):
-    with pytest.raises(InputError) as refused:
-        drive(change(TOWN))
-    sentence = wording.plain(str(refused.value))
-    assert sentence.startswith(starts)
-    for key in SETTINGS:
-        assert "_" not in key or key not in sentence
 
 
 @pytest.mark.parametrize("name", class_labels())

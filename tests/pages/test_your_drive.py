@@ -138,7 +138,7 @@ def test_a_drive_that_cannot_be_is_refused_in_place_of_the_answer_and_can_be_men
     app = opened()
     ran(app.button(key="row-leg-0").click().run())
     change(app, "set-leg0-stops", 400)
-    assert [one.value.split(":")[0] for one in app.error] == ["Stops and slow-downs of leg 1"]
+    assert [one.value.split(":")[0] for one in app.error] == ["Stops and slow-downs, leg 1"]
     assert app.number_input(key="set-leg0-stops").value == 400
     change(app, "set-leg0-stops", 3)
     assert not app.error
