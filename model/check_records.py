@@ -22,26 +22,32 @@ DRIVER_KG = 75.0
 
 @dataclass(frozen=True)
 class Found:
-    """One number that the model gives, and the range allowed for it; without a range it is reported only."""
+    """One number that the model gives, and what is published for it: a number, a range, or nothing (None)."""
 
     what: str
     value: float
-    allowed: tuple[float, float] | None = None
+    published: float | tuple[float, float] | None = None
     unit: str = "%"
 
     @property
-    def holds(self) -> bool:
-        """Whether the number lies in the allowed range; true where it is only reported."""
-        return self.allowed is None or self.allowed[0] <= self.value <= self.allowed[1]
+    def off(self) -> float | None:
+        """How far it lies above (or, negative, below) the published number or range; None where none is published."""
+        if self.published is None:
+            return None
+        low, high = self.published if isinstance(self.published, tuple) else (self.published, self.published)
+        return self.value - min(max(self.value, low), high)
 
     def __str__(self) -> str:
-        allowed = "reported" if self.allowed is None else f"allowed {self.allowed[0]:g} to {self.allowed[1]:g}"
-        return f"{self.what}: {self.value:.1f} {self.unit} ({allowed})"
+        off = "reported" if self.off is None else f"published {self.published}, off by {self.off:+.1f}"
+        return f"{self.what}: {self.value:.1f} {self.unit} ({off})"
 
 
 @dataclass(frozen=True)
 class Check:
-    """The model beside one source: what it publishes, how it was compared, and what was found."""
+    """The model beside one source: what it publishes, how it was compared, and what was found.
+
+    `no_evidence` says why an agreement would prove nothing; it is empty where the source speaks for itself.
+    """
 
     id: str
     title: str
@@ -49,11 +55,7 @@ class Check:
     published: str
     note: str
     found: tuple[Found, ...]
-
-    @property
-    def holds(self) -> bool:
-        """Whether every number lies in its allowed range."""
-        return all(found.holds for found in self.found)
+    no_evidence: str = ""
 
     def __str__(self) -> str:
         return "\n  ".join([f"{self.title}. Published: {self.published}.", *map(str, self.found)])

@@ -139,8 +139,9 @@ def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Any
 class Stop:
     """One stop on friction brakes at the limit of the road's grip, for one place within the road's band.
 
-    Distances [m], the brakes' build-up within the braking distance; time [s] from the moment of seeing; force [N] and power [W] at the wheels as braking begins; the
-    motor's part at the most: force [N] then, and energy over the whole stop [J] of all that is braked [J].
+    Distances [m], the brakes' build-up within the braking distance; time [s] from the moment of seeing; force [N] and
+    power [W] at the wheels as braking begins, were the brakes built up at once; the motor's part at the most: force [N]
+    then, and energy over the whole stop [J] of all that is braked [J].
     """
 
     thinking_m: float

@@ -1,9 +1,10 @@
-"""The model beside published figures for cold days and hills: what it finds, what was allowed beforehand."""
+"""The model beside published figures for cold days and hills: what it finds and what is published."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 
@@ -33,30 +34,50 @@ def _mixed_kwh_per_km(car: Car, conditions: Conditions) -> float:
     return CITY_SHARE * city + (1 - CITY_SHARE) * highway
 
 
+HATCH_IN_THE_COLD = (
+    "Family hatch at its middle figures on the 55/45 mix of UDDS and HWFET, against 23.9 °C, amid the run: "
+    "part-charged, tyres and cabin warm, the battery as cold as the air."
+)
+AAA_2019 = "AAA, Electric Vehicle Range Testing, February 2019"
+
+
+@cache
+def _cold_use_over_warm(cabin: bool) -> float:
+    """Energy a kilometre amid a test run in the cold over that of a warm day [1]."""
+    car = car_from("family-hatch")
+    warm = Conditions(ambient_c=23.9, cabin=False)
+    cold = Conditions(
+        ambient_c=COLD_TEST_C, battery_temp_c=COLD_TEST_C, cabin=cabin, cabin_set_c=ROOM_C, preconditioned=True
+    )
+    return _mixed_kwh_per_km(car, cold) / _mixed_kwh_per_km(car, warm)
+
+
+def distance_in_the_cold() -> Check:
+    """Distance on the same energy in the cold, amid a test run: against a warm day."""
+    off, on = (100 * (1 / _cold_use_over_warm(cabin) - 1) for cabin in (False, True))
+    return Check(
+        id="distance-in-the-cold",
+        title="Distance on the same energy at −6.7 °C",
+        source=AAA_2019,
+        published="−9 % with the cabin off, −39 % with it on, mean of five cars, by energy from the wall",
+        note=f"{HATCH_IN_THE_COLD} By energy from the battery.",
+        found=(Found("cabin off", off, -9.0), Found("cabin on", on, -39.0)),
+    )
+
+
 def range_in_the_cold() -> Check:
     """Range on the 55/45 mix in the cold, amid a test run: against a warm day."""
     car = car_from("family-hatch")
-    warm = Conditions(ambient_c=23.9, cabin=False)
-    # amid the run: part-charged, tyres and cabin warm, the battery still cold
-    cold = Conditions(ambient_c=COLD_TEST_C, battery_temp_c=COLD_TEST_C, cabin_set_c=ROOM_C, preconditioned=True)
-    held = usable_in_the_cold_kwh(car, COLD_TEST_C) / car.usable_kwh
-    warm_use = _mixed_kwh_per_km(car, warm)
-
-    def change_pct(cabin: bool) -> float:
-        return 100 * (held * warm_use / _mixed_kwh_per_km(car, replace(cold, cabin=cabin)) - 1)
-
+    held = float(usable_in_the_cold_kwh(car, COLD_TEST_C) / car.usable_kwh)
+    off, on = (100 * (held / _cold_use_over_warm(cabin) - 1) for cabin in (False, True))
     return Check(
         id="range-in-the-cold",
         title="Range at −6.7 °C",
-        source="AAA, Electric Vehicle Range Testing, February 2019",
+        source=AAA_2019,
         published="−12 % with the cabin off, −41 % with it on, mean of five cars",
-        note="Family hatch at its middle figures on the 55/45 mix of UDDS and HWFET, against 23.9 °C, amid the run: "
-        "part-charged, tyres and cabin warm, the battery as cold as the air. Of the battery "
-        f"{100 * float(held):.0f} % can be drawn: a stated figure.",
-        found=(
-            Found("cabin off", change_pct(False), (-17, -7)),
-            Found("cabin on", change_pct(True), (-49, -33)),
-        ),
+        note=f"{HATCH_IN_THE_COLD} Of the battery {100 * held:.0f} % can be drawn.",
+        found=(Found("cabin off", off, -12.0), Found("cabin on", on, -41.0)),
+        no_evidence="How much of a cold battery can be drawn was taken from these very figures.",
     )
 
 
@@ -77,11 +98,11 @@ def consumption_in_the_cold() -> Check:
     trace = replace(cycles_in_turn(*cycles), warmed_up=False)
     cold = evaluate(trace, car, Conditions(ambient_c=COLD_TEST_C, cabin_set_c=ROOM_C, soc_start=0.8), Driver())
     warm = Conditions(ambient_c=ROOM_C, cabin=False)
-    allowed = {"udds": (80, 120), "hwfet": (25, 55), "us06": (10, 40)}
+    published = {"udds": 100.0, "hwfet": 40.0, "us06": 25.0}
     found = []
     for cycle, use in zip(cycles, _kwh_per_km_by_cycle(cold), strict=True):
         mild = evaluate(cycle_trace(cycle), car, warm, Driver())
-        found.append(Found(cycle.upper(), 100 * (use * mild.distance_km / mild.net_kwh - 1), allowed[cycle]))
+        found.append(Found(cycle.upper(), 100 * (use * mild.distance_km / mild.net_kwh - 1), published[cycle]))
     return Check(
         id="consumption-in-the-cold",
         title="More energy from the battery at −6.7 °C, cabin heated",
@@ -121,9 +142,9 @@ def effects_of_cold() -> Check:
         note="Family hatch on WLTC class 3b driven off cold, each against the cold drive without that effect: all "
         "recuperation lost, cabin off; heating on. Short cold drives in town go beyond both.",
         found=(
-            Found("recuperation lost, WLTC", recuperation, (17.7, 25.7)),
-            Found("heating, WLTC", heat, (26.9, 36.9)),
-            Found("mean power of that heating", mean_heat_kw, (3, 4), unit="kW"),
+            Found("recuperation lost, WLTC", recuperation, 21.7),
+            Found("heating, WLTC", heat, 31.9),
+            Found("mean power of that heating", mean_heat_kw, unit="kW"),
             Found("recuperation lost, a short drive in town", town_recuperation),
             Found("heating, a short drive in town", town_heat),
         ),
@@ -141,9 +162,8 @@ def alpine_pass() -> Check:
         car = car_from(car_class, {"mass_kg": mass_kg})
         up, down = (evaluate(hill(sign * 1000.0, 5.0, 80.0), car, ON_A_HILL, Driver()).net_kwh for sign in (1, -1))
         tonnes = f"{mass_kg / 1000:g} t"
-        found.append(Found(f"{tonnes}, up, against {up_kwh} kWh", 100 * (up / up_kwh - 1), (-20, 20)))
-        back = f"{tonnes}, back on the way down, against {down_kwh} kWh"
-        found.append(Found(back, 100 * (-down / down_kwh - 1), (-20, 20)))
+        found.append(Found(f"{tonnes}, up", up, up_kwh, unit="kWh"))
+        found.append(Found(f"{tonnes}, back on the way down", -down, down_kwh, unit="kWh"))
     return Check(
         id="alpine-pass",
         title="Energy up and down an alpine pass",
@@ -152,6 +172,8 @@ def alpine_pass() -> Check:
         note="Large SUV and small hatch of those masses on an even slope at 80 km/h, 15 °C; speed and weather are not "
         "published and assumed.",
         found=tuple(found),
+        no_evidence="Speed, slope and weather are guesses, and other guesses would move the figures by more than they "
+        "are off.",
     )
 
 
@@ -187,15 +209,18 @@ def hill_loop() -> Check:
         note="City car of that mass at 15 °C: solved for the even slope and the steady speed that give both. Bends and "
         "changes of speed are left out, which makes it come out fast. With that car's motor of 33 kW: reported.",
         found=(
-            Found("grade", grade, (4, 6)),
-            Found("speed", speed, (50, 75), unit="km/h"),
+            Found("grade", grade),
+            Found("speed", speed, unit="km/h"),
             Found("grade, 33 kW", weak_grade),
             Found("speed, 33 kW", weak_speed, unit="km/h"),
         ),
+        no_evidence="It is solved from the published figures: that the model gives them back is no surprise, only that "
+        "the road is a likely one.",
     )
 
 
 WINTER_CHECKS: tuple[Callable[[], Check], ...] = (
+    distance_in_the_cold,
     range_in_the_cold,
     consumption_in_the_cold,
     effects_of_cold,

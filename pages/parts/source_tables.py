@@ -13,10 +13,11 @@ import pandas as pd
 
 import model
 from model.car import CAR_FIELDS
+from model.check_records import Check, Found
 from model.cycles import CYCLES, cycle_trace
 from model.fields import Field
 from model.parameters import assumed_figures, rows
-from model.published_checks import CertifiedCar, Check
+from model.published_checks import CertifiedCar
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from pages.parts.display import MINUS, Display, number_text, shown_unit, shown_value, tidy
 from pages.parts.trust import NARROW, number
@@ -82,16 +83,22 @@ def changes_table() -> pd.DataFrame:
     return pd.DataFrame(rows("changes.csv"))[list(names)].rename(columns=names)[::-1]
 
 
+def published_text(found: Found) -> str:
+    """What is published for a found number."""
+    if found.published is None:
+        return "reported only"
+    ends = found.published if isinstance(found.published, tuple) else (found.published,)
+    return " to ".join(f"{end:g}" for end in ends).replace("-", MINUS) + f"{NARROW}{found.unit}"
+
+
 def check_table(check: Check) -> pd.DataFrame:
-    """Every number that a published check found, beside what was allowed beforehand."""
+    """Every number that a check found, beside what is published and by how much it is off."""
     table = []
     for found in check.found:
-        allowed = "reported only"
-        if found.allowed is not None:
-            low, high = (f"{end:g}".replace("-", MINUS) for end in found.allowed)
-            allowed = f"{low} to {high}{NARROW}{found.unit}" + ("" if found.holds else ", missed")
-        table.append([found.what[:1].upper() + found.what[1:], number(found.value, found.unit), allowed])
-    return pd.DataFrame(table, columns=["Number", "Found", "Allowed"])
+        off = "" if found.off is None else "within" if found.off == 0 else f"{found.off:+.1f}".replace("-", MINUS)
+        label = found.what[:1].upper() + found.what[1:]
+        table.append([label, published_text(found), number(found.value, found.unit), off])
+    return pd.DataFrame(table, columns=["Number", "Published", "Found", "Off by"])
 
 
 def cars_table(cars: Sequence[CertifiedCar], display: Display) -> pd.DataFrame:

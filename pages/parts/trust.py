@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from statistics import median
 
 import streamlit as st
 
-from model.published_checks import CertifiedCar, Check, all_checks, certified_cars
+from model.check_records import Check, Found
+from model.published_checks import CertifiedCar, certified_cars, evidence
 from pages.parts.display import MINUS
 from pages.parts.link import own_link
 
@@ -29,16 +31,34 @@ def number(value: float, unit: str = "%") -> str:
     return f"{value:.1f}{NARROW}{unit}".replace("-", MINUS)
 
 
+def _missed(check: Check, found: Found) -> str:
+    """A number outside what is published, named."""
+    assert found.off is not None
+    off = number(abs(found.off), "points" if found.unit == "%" else found.unit)
+    return f"{check.title[:1].lower()}{check.title[1:]}, {found.what} (off by {off})"
+
+
 def others_words(checks: Sequence[Check]) -> str:
-    """The other checks in a paragraph: what was compared, and where the model lies outside the range set for it."""
-    titles = [check.title[:1].lower() + check.title[1:] for check in checks]
-    missed = [title for title, check in zip(titles, checks, strict=True) if not check.holds]
-    verdict = (
-        f"**Outside the range set beforehand: {'; '.join(missed)}.**"
-        if missed
-        else "Every number for which a range was set beforehand lies in it."
-    )
-    return f"Held beside {len(checks)} more publications: {'; '.join(titles)}. {verdict}"
+    """The other checks in a paragraph: what was compared, which published ranges hold the model and which do not."""
+    titles = "; ".join(check.title[:1].lower() + check.title[1:] for check in checks)
+    compared = [(check, found) for check in checks for found in check.found if found.off is not None]
+    ranges = [(check, found) for check, found in compared if isinstance(found.published, tuple)]
+    outside = [_missed(check, found) for check, found in ranges if found.off]
+    said = [f"Held beside {len(checks)} more publications: {titles}."]
+    if ranges:
+        said.append(
+            f"Of {len(ranges)} published ranges the model lies within {len(ranges) - len(outside)}"
+            + (f" and **outside {len(outside)}: {'; '.join(outside)}**." if outside else ".")
+        )
+    points = [(check, found) for check, found in compared if (check, found) not in ranges and found.unit == "%"]
+    if points:
+        size = median(abs(found.off or 0.0) for _, found in points)
+        worst = max(points, key=lambda pair: abs(pair[1].off or 0.0))
+        said.append(
+            f"Beside {len(points)} published single percentages it is off by {size:.1f} points for the median one, and "
+            f"by most for **{_missed(*worst)}**."
+        )
+    return " ".join(said)
 
 
 def largest_misses(cars: Sequence[CertifiedCar], how_many: int = 2) -> str:
@@ -66,7 +86,7 @@ def draw_trust() -> None:
     with st.expander("How far can I trust this?", type="compact", key="trust-drawer", on_change="rerun") as drawer:
         if not drawer.open:
             return
-        checks = all_checks()
+        checks = evidence()
         st.markdown(first_words(checks[0], certified_cars()), width=760)
         st.markdown(others_words(checks[1:]), width=760)
         st.page_link("sources.py", label="Every number, with its source", query_params=own_link())

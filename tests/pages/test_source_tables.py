@@ -6,6 +6,7 @@ import pytest
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.car import CAR_FIELDS
+from model.check_records import Found
 from model.cycles import CYCLES
 from model.parameters import assumed_figures, class_labels
 from model.published_checks import all_checks, certified_cars
@@ -22,6 +23,7 @@ from pages.parts.source_tables import (
     ranges_table,
     uses_table,
 )
+from pages.parts.trust import NARROW
 
 METRIC, US = Display(), Display(us=True)
 
@@ -59,14 +61,16 @@ def test_what_the_visitor_stated_is_theirs_and_has_no_band():
 def test_every_found_number_is_listed(check):
     table = check_table(check)
     assert len(table) == len(check.found)
-    assert table["Allowed"].eq("reported only").tolist() == [found.allowed is None for found in check.found]
-    assert not table["Allowed"].str.contains("missed").any() or not check.holds
+    assert table["Published"].eq("reported only").tolist() == [found.published is None for found in check.found]
+    assert table["Off by"].eq("").tolist() == [found.off is None for found in check.found]
 
 
-def test_a_number_outside_its_range_is_marked():
+def test_how_far_a_number_is_off_stands_beside_it():
     check = all_checks()[0]
-    missed = replace(check, found=(replace(check.found[0], value=99.0),))
-    assert check_table(missed)["Allowed"].str.endswith(", missed").all()
+    made = (Found("a", 99.0, (0.0, 9.0)), Found("b", -5.0, -3.5, unit="km/h"), Found("c", 1.0, (0.0, 2.0)))
+    table = check_table(replace(check, found=made))
+    assert table["Off by"].tolist() == ["+90.0", "\N{MINUS SIGN}1.5", "within"]
+    assert table["Published"].iloc[1] == f"\N{MINUS SIGN}3.5{NARROW}km/h"
 
 
 def test_every_certified_car_is_listed_with_its_error():

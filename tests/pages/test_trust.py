@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from model.published_checks import Found, all_checks, certified_cars
+from model.check_records import Found
+from model.published_checks import all_checks, certified_cars, consistency, evidence
 from pages.parts.trust import LEFT_OUT, first_words, largest_misses, others_words
 from tests.pages.in_app import opened_at, ran
 
@@ -24,18 +25,26 @@ def test_the_largest_misses_are_named():
     assert largest_misses(certified_cars()).count("(EV-") == 2
 
 
-def test_the_other_checks_are_named_and_one_that_fails_says_so():
-    others = all_checks()[1:]
-    words = others_words(others)
-    assert all(check.title[1:] in words for check in others)
-    assert ("Every number for which" in words) == all(check.holds for check in others)
-    missed = replace(EPA, found=(Found("city", 30.0, (0, 9)),))
-    assert others_words([missed, *others]).endswith("beforehand: w" + EPA.title[1:] + ".**")
+def test_hits_and_misses_are_both_said():
+    ranges = replace(EPA, title="Ranges", found=(Found("a", 5.0, (0.0, 9.0)), Found("b", 12.0, (0.0, 9.0))))
+    numbers = replace(EPA, title="Numbers", found=(Found("c", 5.0, 4.0), Found("d", -9.0, -6.0), Found("e", 1.0)))
+    words = others_words([ranges, numbers])
+    assert "Of 2 published ranges the model lies within 1 and **outside 1: ranges, b (off by 3.0" in words
+    assert "Beside 2 published single percentages it is off by 2.0 points for the median one" in words
+    assert "by most for **numbers, d (off by 3.0" in words
+    inside = replace(ranges, found=ranges.found[:1])
+    assert "the model lies within 1." in others_words([inside]) and "single" not in others_words([inside])
+
+
+def test_only_evidence_is_counted():
+    words = others_words(evidence()[1:])
+    assert all(check.title[1:] in words for check in evidence()[1:])
+    assert not any(check.title[1:] in words for check in consistency())
 
 
 def test_the_drawer_tells_all_this_when_it_is_opened():
     app = opened_at("your_drive.py", {})
     app.session_state["trust-drawer"] = True
     told = " ".join(item.value for item in ran(app.run()).markdown)
-    assert first_words(EPA, certified_cars()) in told and others_words(all_checks()[1:]) in told
+    assert first_words(EPA, certified_cars()) in told and others_words(evidence()[1:]) in told
     assert all(item in told for item in LEFT_OUT)

@@ -1,15 +1,25 @@
-"""The records themselves: a number outside its range is found out, and all of them come quickly from one place."""
+"""The records themselves: how far a number is off, what counts as evidence, and all of them from one place."""
 
-from model.published_checks import CHECKS, Check, Found, all_checks
+import pytest
+
+from model.check_records import Check, Found
+from model.published_checks import CHECKS, all_checks, consistency, evidence
+from tests.tolerances import assert_within
 
 
-def test_a_number_outside_its_range_does_not_hold():
-    assert Found("a", 9.0, (0, 9)).holds
-    assert not Found("a", 9.1, (0, 9)).holds
-    assert Found("reported only", 1e9).holds
-    mixed = Check("id", "Title", "source", "published", "note", (Found("a", 1.0, (0, 9)), Found("b", -1.0, (0, 9))))
-    assert not mixed.holds
-    assert "b: -1.0 % (allowed 0 to 9)" in str(mixed)
+def test_a_number_is_off_by_how_far_it_lies_outside_what_is_published():
+    assert Found("a", 9.5, 9.0).off == 0.5 and Found("a", 8.0, 9.0).off == -1
+    assert Found("a", 9.0, (0.0, 9.0)).off == 0 and Found("a", 9.5, (0.0, 9.0)).off == 0.5
+    assert Found("a", -1.0, (0.0, 9.0)).off == -1
+    assert Found("reported only", 1e9).off is None
+
+
+def test_a_number_outside_what_is_tolerated_or_never_found_fails():
+    check = Check("id", "Title", "source", "published", "note", (Found("a", 1.0, 2.0),))
+    assert_within(check, {"a": (0, 1)})
+    for wrong in ({"a": (1.1, 2)}, {"b": (0, 9)}):
+        with pytest.raises(AssertionError):
+            assert_within(check, wrong)
 
 
 def test_every_check_is_run_once_and_names_its_source():
@@ -17,3 +27,9 @@ def test_every_check_is_run_once_and_names_its_source():
     assert all_checks() is checks
     assert len({check.id for check in checks}) == len(checks) == len(CHECKS)
     assert all(check.source and check.published and check.note and check.found for check in checks)
+
+
+def test_what_would_agree_anyway_is_not_counted_as_evidence():
+    circular = {"range-in-the-cold", "braking-over-traction", "alpine-pass", "hill-loop"}
+    assert {check.id for check in consistency()} == circular
+    assert {check.id for check in evidence()} == {check.id for check in all_checks()} - circular

@@ -1,4 +1,7 @@
-"""ADAC, 2024 (press): a car of 1180 kg on a hill loop, 26.4 kWh/100 km up and 7.1 back; the road is not published."""
+"""ADAC, 2024 (press): a car of 1180 kg on a hill loop, 26.4 kWh/100 km up and 7.1 back; the road is not published.
+
+It is solved from these figures, so that they come out again proves nothing; that it is a likely road says a little.
+"""
 
 import pytest
 
@@ -6,12 +9,13 @@ from model.descent import refund
 from model.parameters import car_from
 from model.scenario import Driver
 from model.winter_checks import HILL_DOWN, HILL_UP, ON_A_HILL, grade_and_speed_of, hill_loop
+from tests.tolerances import assert_within
 
 
 def test_the_road_that_gives_both_figures():
     check = hill_loop()
-    print(check)
-    assert check.holds, str(check)
+    assert check.no_evidence
+    assert_within(check, {"grade": (4, 6), "speed": (50, 75)})
 
 
 def test_the_road_found_does_give_both_figures():

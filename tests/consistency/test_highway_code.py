@@ -1,4 +1,7 @@
-"""UK Highway Code, rule 126: typical stopping distances, from 0.67 s of thinking and 6.55 m/s² of braking."""
+"""UK Highway Code, rule 126: typical stopping distances, from 0.67 s of thinking and 6.55 m/s² of braking.
+
+Both were derived from these very rows: that they come out again is no evidence.
+"""
 
 import pytest
 

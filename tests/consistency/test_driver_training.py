@@ -1,6 +1,7 @@
 """Energy Saving Trust: drivers of 67 battery cars used 16 % less energy after training (quoted second-hand).
 
-A plausibility band, not a target: training also changes cruising speed and use of the cabin, which stay as they are.
+A plausibility band that is next to impossible to miss, not a target and no evidence. Training also changes cruising
+speed and use of the cabin, which stay as they are.
 """
 
 from model.drives import drive

@@ -1,5 +1,6 @@
 """SAE 1999-01-0098: slowing for a stop sign peaks near 0.25 g, at 20 to 30 km/h, in all kinds of cars.
 
+The habits were laid out for this peak, so it is no evidence.
 Comfort: ITE 3.0 m/s² and AASHTO 3.4 m/s² are conventions of road design.
 """
 
