@@ -6,7 +6,7 @@ its class, so mass, drag, battery and motor go together; within a class the figu
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
@@ -168,6 +168,10 @@ class Draws:
         """The same draws with some inputs set otherwise: numbers, choices, or arrays of shape (runs,)."""
         new = {key: np.broadcast_to(np.asarray(value), (len(self),)) for key, value in columns.items()}
         return replace(self, columns={**self.columns, **new})
+
+    def without(self, keys: Iterable[str]) -> Draws:
+        """The same draws with some inputs as usual again, whatever was drawn or said of them."""
+        return replace(self, columns={key: column for key, column in self.columns.items() if key not in set(keys)})
 
     def in_cars(self, cars: Array) -> Draws:
         """The same draws in cars of other classes, whose figures lie at the same places of their bands."""

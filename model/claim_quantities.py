@@ -15,7 +15,7 @@ from model.claim_draws import Draws, over_the_hill
 from model.denominators import PHRASES, Books, book_keeper
 from model.parameters import DEFAULT_CLASS, car_from
 from model.road_load import air_density, flat_road_load_n
-from model.scenario import SURFACES, Driver
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, SURFACES, Driver
 from model.simulation import Run
 from model.stopping import braking_power_w
 from model.trace import Array, Trace
@@ -26,20 +26,28 @@ ELECTRIC_SLOW_DOWN = 0.95
 """A slow-down counts as done by the motor alone when it took at least this share of its braking energy."""
 WARM_C = 23.0
 """Temperature that a cold drive is compared with: neither heating nor cooling runs."""
-LEAST_J = 1e-9
+NOTHING = 0.01
+"""A base below this share of what turns over on the drive is next to nothing, and a ratio to it says nothing [1]."""
 PARTS = 100
 """Equal parts into which a change of speed is cut."""
+
+
+def over(top: Array, base: Array, scale: Array) -> Array:
+    """A ratio; infinite, for `model.claims` to refuse, where the base is next to nothing beside `scale`."""
+    nothing = base <= NOTHING * scale
+    return np.where(nothing, np.inf, top / np.where(nothing, 1.0, base))
 
 
 def share_of_drive(draws: Draws) -> Array:
     """What comes back [%], as a share of what the draw's denominator says."""
     both = bool(np.isin(draws["denominator"], ("range_gain", "range_lost")).any())
     energies = draws.drive(book_keeper, (True, False) if both else (True,))
-    energies[1] = np.maximum(energies[1], LEAST_J)
     result = np.empty(len(draws))
     for (phrase,), rows in draws.groups(["denominator"]):
         books = Books(*[*energies[:, rows], 1.0])
-        result[rows] = 100 * PHRASES[phrase].share(books, books.back)
+        said = PHRASES[phrase]
+        base = said.base(books, books.back)
+        result[rows] = over(100 * said.share(books, books.back) * base, base, books.out)
     return result
 
 
@@ -53,10 +61,13 @@ def electric_share(draws: Draws) -> Array:
         def shares(run: Run) -> Sequence[Array]:
             step_m = run.demand.speed * run.demand.step_s
             braking, friction = run.braking_n * step_m, run.friction_n * step_m
+            by_motor = over((braking - friction).sum(-1), braking.sum(-1), run.terminal_out_j)
+            if not len(starts):
+                return by_motor, np.full_like(by_motor, np.inf)
             whole, discs = (np.add.reduceat(work, starts, axis=-1) for work in (braking, friction))
             counts = whole > 1e-3 * whole.max()
             alone = counts & (discs <= (1 - ELECTRIC_SLOW_DOWN) * whole)
-            return 1 - friction.sum(-1) / braking.sum(-1), alone.sum(-1) / counts.sum(-1)
+            return by_motor, over(alone.sum(-1), counts.sum(-1), np.ones(len(by_motor)))
 
         return shares
 
@@ -80,61 +91,68 @@ def stop_from(speed_kmh: float, slowing_mps2: float) -> Trace:
     )
 
 
-def _back(run: Run) -> Sequence[Array]:
-    return (run.terminal_in_j,)
-
-
-def _out_and_back(run: Run) -> Sequence[Array]:
-    return run.terminal_out_j, run.terminal_in_j
+def _energies(run: Run) -> Sequence[Array]:
+    return run.terminal_out_j, run.terminal_in_j, run.wheel_j(run.braking_n)
 
 
 def recovered_ratio(draws: Draws) -> Array:
     """Energy put back in an even stop from double the speed over that from the speed [1]."""
-    slow, fast = (
+    (_, slow, braked), (_, fast, _) = (
         draws.replaced(speed_kmh=times * draws["speed_kmh"]).drive(
-            lambda _: _back, (True,), by=("speed_kmh", "slowing_mps2"), trace=stop_from
-        )[0]
+            lambda _: _energies, (True,), by=("speed_kmh", "slowing_mps2"), trace=stop_from
+        )
         for times in (1, 2)
     )
-    return fast / np.maximum(slow, LEAST_J)
+    return over(fast, slow, braked)
 
 
 def friction_work_spared(draws: Draws) -> Array:
     """Work that regeneration spares the friction brakes [%]."""
 
     def works(run: Run, without: Run) -> Sequence[Array]:
-        return run.wheel_j(run.friction_n), without.wheel_j(without.friction_n)
+        return run.wheel_j(run.friction_n), without.wheel_j(without.friction_n), without.terminal_out_j
 
-    with_it, without = draws.drive(lambda _: works)
-    return 100 * (1 - with_it / np.maximum(without, LEAST_J))
+    with_it, without, out = draws.drive(lambda _: works)
+    return 100 * over(without - with_it, without, out)
 
 
 def net_j_per_m(draws: Draws, **how: Any) -> Array:
-    """Net energy of each run at the battery over its distance [J/m]."""
+    """Net energy of each run at the battery over its distance [J/m]; zero where next to nothing is left of it."""
 
     def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
-        return lambda run: (run.net_j / trace.distance_m,)
+        return lambda run: (run.net_j / trace.distance_m, run.terminal_out_j / trace.distance_m)
 
-    net: Array = draws.drive(measure, (True,), **how)[0]
-    return net
+    net, out = draws.drive(measure, (True,), **how)
+    return np.where(net < NOTHING * out, 0.0, net)
+
+
+def more_range(before: Array, after: Array) -> Array:
+    """Range at the second net energy over that at the first, less one [%]."""
+    return 100 * (over(before, after, before) - 1)
+
+
+def range_lost(before: Array, after: Array) -> Array:
+    """Range lost from the first net energy to the second [%]."""
+    return 100 * (1 - over(before, after, before))
 
 
 def range_by_lift_off(draws: Draws) -> Array:
     """Range with the strong over that with the gentle lift-off, less one [%], at the same speeds."""
     gentle, strong = (draws.replaced(lift_off_mps2=draws[key]) for key in ("gentle_mps2", "strong_mps2"))
-    return 100 * (net_j_per_m(gentle) / net_j_per_m(strong) - 1)
+    return more_range(net_j_per_m(gentle), net_j_per_m(strong))
 
 
 def saved_by_one_pedal(draws: Draws) -> Array:
     """Energy saved [%] by a strong lift-off that brings the car to rest, against a gentle one, at the same speeds."""
     two = draws.replaced(lift_off_mps2=draws["gentle_mps2"], comes_to_rest=False)
     one = draws.replaced(lift_off_mps2=draws["strong_mps2"], comes_to_rest=True)
-    return 100 * (1 - net_j_per_m(one) / net_j_per_m(two))
+    before = net_j_per_m(two)
+    return 100 * over(before - net_j_per_m(one), before, before)
 
 
 def _light_and_heavy(draws: Draws) -> tuple[Array, Array]:
     heavy = draws.replaced(mass_kg=draws["mass_kg"] * (1 + draws["extra_mass_pct"] / 100))
-    light, laden = (some.drive(lambda _: _out_and_back, (True,)) for some in (draws, heavy))
+    light, laden = (some.drive(lambda _: _energies, (True,)) for some in (draws, heavy))
     return light, laden
 
 
@@ -147,36 +165,37 @@ def share_by_mass(draws: Draws) -> Array:
 def net_by_mass(draws: Draws) -> Array:
     """Net energy of the heavier car over that of the lighter one, less one [%]."""
     light, heavy = _light_and_heavy(draws)
-    return 100 * ((heavy[0] - heavy[1]) / (light[0] - light[1]) - 1)
+    return 100 * (over(heavy[0] - heavy[1], light[0] - light[1], light[0]) - 1)
 
 
 def _small_and_big(draws: Draws) -> tuple[Array, Array]:
     bigger = draws.replaced(**{key: draws[key] * draws["motor_factor"] for key in ("motor_peak_kw", "regen_peak_kw")})
-    small, big = (some.drive(lambda _: _out_and_back, (True,)) for some in (draws, bigger))
+    small, big = (some.drive(lambda _: _energies, (True,)) for some in (draws, bigger))
     return small, big
 
 
 def recovered_by_motor(draws: Draws) -> Array:
     """Energy that a bigger or second motor puts back over that of the smaller one, less one [%]."""
     small, big = _small_and_big(draws)
-    return 100 * (big[1] / np.maximum(small[1], LEAST_J) - 1)
+    return 100 * (over(big[1], small[1], small[2]) - 1)
 
 
 def range_by_motor(draws: Draws) -> Array:
     """Range with a bigger or second motor over that with the smaller one, less one [%]."""
     small, big = _small_and_big(draws)
-    return 100 * ((small[0] - small[1]) / (big[0] - big[1]) - 1)
+    return 100 * (over(small[0] - small[1], big[0] - big[1], big[0]) - 1)
 
 
 def back_from_climb(draws: Draws) -> Array:
     """Energy put back on the descent over what the climb took [%]."""
     energies = draws.drive(book_keeper, by=("grade_pct", "speed_kmh", "height_m"), trace=over_the_hill)
-    return 100 * energies[6] / energies[5]
+    return 100 * over(energies[6], energies[5], draws["mass_kg"] * GRAVITY_MPS2 * draws["height_m"])
 
 
 def range_lost_to_cold(draws: Draws) -> Array:
-    """Range lost against the same drive at 23 °C [%]."""
-    return 100 * (1 - net_j_per_m(draws.replaced(ambient_c=WARM_C)) / net_j_per_m(draws))
+    """Range lost against the same drive at 23 °C on a dry road, car and battery as warm as the air [%]."""
+    warm = draws.without(("battery_temp_c", "parked_c")).replaced(ambient_c=WARM_C, surface="dry")
+    return range_lost(net_j_per_m(warm), net_j_per_m(draws))
 
 
 def steady(speed_kmh: float) -> Trace:
@@ -186,16 +205,22 @@ def steady(speed_kmh: float) -> Trace:
     )
 
 
+def as_certified(draws: Draws) -> Draws:
+    """The same cars as a laboratory tests them, whatever was said of weather, road, load, trailer, charge and foot."""
+    return draws.without(CONDITION_FIELDS | DRIVER_FIELDS).replaced(ambient_c=WARM_C)
+
+
 def range_below_test_cycle(draws: Draws) -> Array:
-    """Range at a steady speed below that of the test cycle [%]; the cycle is driven warm with the cabin off."""
-    test = draws.replaced(ambient_c=WARM_C, cabin=False, payload_kg=0.0, wind_kmh=0.0)
-    return 100 * (1 - net_j_per_m(test) / net_j_per_m(draws, by=("speed_kmh",), trace=steady))
+    """Range at a steady speed below that of the car as certified on the test cycle [%]."""
+    on_road = net_j_per_m(draws, by=("speed_kmh",), trace=steady)
+    return range_lost(net_j_per_m(as_certified(draws)), on_road)
 
 
 def range_gain_over_recovered(draws: Draws) -> Array:
     """Range gain over recovered share [1]: what a reader multiplies by who takes one for the other."""
     books = Books(*[*draws.drive(book_keeper), 1.0])
-    return PHRASES["range_gain"].share(books, books.back) / PHRASES["recovered"].share(books, books.back)
+    recovered = PHRASES["recovered"].share(books, books.back)
+    return over(PHRASES["range_gain"].share(books, books.back), recovered, np.ones(len(draws)))
 
 
 def _cars(draws: Draws, driven_axle: str = "all") -> Car:
@@ -286,8 +311,8 @@ def hybrid_over_battery(draws: Draws) -> Array:
     """
     hybrids = draws.in_cars(draws["hybrid"])
     hybrids = hybrids.replaced(soc_start=hybrids["sustain_soc"])
-    hybrid, by_battery = (some.drive(lambda _: _back, (True,))[0] for some in (hybrids, draws))
-    return 100 * hybrid / np.maximum(by_battery, LEAST_J)
+    (_, hybrid, _), (_, by_battery, braked) = (some.drive(lambda _: _energies, (True,)) for some in (hybrids, draws))
+    return 100 * over(hybrid, by_battery, braked)
 
 
 def lost_to_delay(draws: Draws) -> Array:
@@ -298,10 +323,10 @@ def lost_to_delay(draws: Draws) -> Array:
         taken = np.maximum(-run.terminal_w, 0)
         slowing = run.wheel_motor_n > 0
         begins = slowing & ~np.pad(slowing, ((0, 0), (1, 0)))[:, :-1]
-        return (taken * begins).sum(-1), (taken * step_s).sum(-1)
+        return (taken * begins).sum(-1), (taken * step_s).sum(-1), run.wheel_j(run.braking_n)
 
-    first_w, back_j = draws.drive(lambda _: rates, (True,))
-    return 100 * first_w * draws["delay_ms"] / 1000 / np.maximum(back_j, LEAST_J)
+    first_w, back_j, braked = draws.drive(lambda _: rates, (True,))
+    return 100 * over(first_w * draws["delay_ms"] / 1000, back_j, braked)
 
 
 QUANTITIES: dict[str, Callable[[Draws], Array]] = {

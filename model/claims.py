@@ -322,6 +322,11 @@ def _values(quantity: str, inputs: tuple[tuple[str, Open], ...], runs: int, seed
     """Draws, the quantity in each, and how many drawn cars were left out since they could not drive."""
     draws = draw(dict(inputs), runs, seed)
     values = QUANTITIES[quantity](draws)
+    if nothing := int(np.isinf(values).sum()):
+        raise InputError(
+            f"claim: in {nothing:,} of {runs:,} runs its number is a ratio to next to nothing, which says nothing. "
+            "Name conditions that leave these runs out: a lower charge, a warmer day, another speed or drive."
+        )
     driven = np.isfinite(values)
     if not driven.any():
         raise InputError("car: none of the drawn cars can drive this; motor, battery or charge are too small.")
@@ -335,7 +340,7 @@ def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mappi
     base, *found = QUANTITIES[quantity](draws).tolist()
     swings: dict[str, list[tuple[float, Any]]] = {}
     for (key, value), result in zip(changed, found, strict=True):
-        if math.isnan(result):
+        if not math.isfinite(result):
             continue
         swings.setdefault(key, [(base, draws[key].tolist()[0])]).append((result, value))
     rows = []

@@ -39,17 +39,21 @@ def _parser() -> argparse.ArgumentParser:
         one = verbs.add_parser(name, help=about, description=about)
         one.add_argument("--car", help=f"a class id or a car file; {DEFAULT_CLASS} when left out")
         one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="change one setting")
+        return one
+
+    def banded(name: str, about: str) -> argparse.ArgumentParser:
+        one = verb(name, about)
         one.add_argument("--band", action="store_true", help="add the 5 to 95 %% band over the assumed figures")
         return one
 
-    verb("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))
-    drive = verb("drive", "a described drive")
+    banded("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))
+    drive = banded("drive", "a described drive")
     drive.add_argument("scenario", type=Path, help="a scenario (JSON), or an answer to be reproduced")
     drive.add_argument("--test-range-km", help="add the range on this drive of a car with this printed range")
     drive.add_argument("--test", default="wltc3b", help=f"what was printed: {', '.join(TESTS)}; wltc3b if left out")
     drive.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
     drive.add_argument("--year", action="store_true", help="add the year of this drive")
-    verb("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
+    banded("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
     verb("study", "all recorded drives of a folder").add_argument("folder", type=Path, help="with .csv and .gpx files")
     beside = verb("compare", "two or three described drives, and their differences with bands")
     beside.add_argument("scenarios", type=Path, nargs="+", help="scenarios (JSON), or answers")

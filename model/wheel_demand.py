@@ -60,16 +60,17 @@ class Demand:
 
 
 def _padded(values: NDArray[Any], length: int) -> Array:
-    return np.concatenate([values, np.zeros(length - len(values), dtype=values.dtype)])[None, :]
+    rows = np.atleast_2d(values)
+    return np.pad(rows, ((0, 0), (0, length - rows.shape[-1])))
 
 
-def air_height_m(trace: Trace, altitude_m: float) -> Array:
+def air_height_m(trace: Trace, altitude_m: Any) -> Array:
     """Height above sea level in the middle of each step [m].
 
     A drive that starts at sea level and goes down starts higher than was said: its air is no denser than at sea level.
     """
     height = altitude_m + (trace.elevation_m[:-1] + trace.elevation_m[1:]) / 2
-    return np.maximum(height, min(altitude_m, 0.0))
+    return np.maximum(height, np.minimum(altitude_m, 0.0))
 
 
 def wheel_demand(trace: Trace, car: Car, conditions: Conditions) -> Demand:

@@ -17,7 +17,7 @@ from model.savings import Result
 from model.scenario import Scenario
 from model.stop_energy import StopEnergy, WayOut
 from model.who_slows import LATE_S
-from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.charts.limits import LIMIT_WORDS, because
 from pages.parts.charts.panels import LEAST_WH, parts_of, wh
 from pages.parts.charts.panels_machine import LEVELS
 from pages.parts.display import Display, number_text, percent_text
@@ -50,8 +50,8 @@ def slowing_words(slowing_mps2: float, display: Display) -> str:
 
 def helps_words(result: Result) -> str:
     """Why the friction brakes help most, as a sentence; empty where they do not help."""
-    left = {name: kwh for name, kwh in result.limits_kwh.items() if kwh > 0}
-    return f"Friction helps mostly because {LIMIT_WORDS[max(left, key=left.__getitem__)]}." if left else ""
+    why = because({LIMIT_WORDS[name]: kwh for name, kwh in result.limits_kwh.items()})
+    return f"Friction helps {why}." if why else ""
 
 
 def speed_squared(
@@ -124,13 +124,13 @@ def four_quadrants(car: Car, uses: dict[str, Use], chosen: str, display: Display
         )
     elif chosen == "pulling_forwards":
         sentence = (
-            f"On your drive the motor pulls for {minutes} minutes and makes {shaft} kWh of drive from {electric} kWh "
-            f"of electricity, {percent_text(use.efficiency)}."
+            f"On your drive the motor pulls for {minutes} minutes and makes {shaft} kWh at its shaft from "
+            f"{electric} kWh of electricity, {percent_text(use.efficiency)}."
         )
     else:
         sentence = (
             f"On your drive the motor slows the car for {minutes} minutes and makes {electric} kWh of electricity "
-            f"from {shaft} kWh off the wheels, {percent_text(use.efficiency)}."
+            f"from {shaft} kWh at its shaft, {percent_text(use.efficiency)}."
         )
     borders = [
         f"{display.text(machine_map.constant_torque_until_kmh(car, slowing=slowing), 'km/h')} when {name}"
@@ -201,7 +201,7 @@ def bigger_motor(
         + (f"{other_kw} kW would put" if plain else f"your car as it is, with {other_kw} kW, puts")
         + f" {other_kwh} kWh there."
     )
-    why = f"Friction still helps mostly because {LIMIT_WORDS[max(limits, key=limits.__getitem__)]}." if limits else ""
+    why = f"Friction still helps {because({LIMIT_WORDS[name]: kwh for name, kwh in limits.items()})}." if limits else ""
     front = front_share(car, car.regen_cap_mps2)
     axle = car.driven_axle if settings.change != "second_motor" else "all"
     carried = {"front": f"front wheels, which carry {percent_text(front)}",
@@ -255,7 +255,10 @@ def hot_discs(settings: PanelSettings, stops: RepeatedStops, display: Display) -
 
 @dataclass(frozen=True)
 class Why:
-    """The equation behind a panel, what its letters stand for, and where it comes from."""
+    """The equation behind a panel, what its letters stand for, and where it comes from.
+
+    An equation's lines are short enough for a telephone, which would cut a longer one.
+    """
 
     equation: str
     letters: str
@@ -270,21 +273,21 @@ WHY = {
         "Mechanics. The mass is that of your car; how much comes back is the model’s own run of this stop.",
     ),
     "flow": Why(
-        r"E_\text{cells} = E - W_\text{road} - W_\text{friction} - W_\text{gear} - W_\text{motor} - W_\text{aboard} "
-        r"- \textstyle\int I^{2} R\,\mathrm{d}t",
+        r"\begin{gathered} E_\text{cells} = E - W_\text{road} - W_\text{friction} - W_\text{gear} \\"
+        r" {} - W_\text{motor} - W_\text{aboard} - \textstyle\int I^{2} R\,\mathrm{d}t \end{gathered}",
         "E energy of motion, W what each part of the way takes [J], I current [A], R resistance of the cells [Ω].",
         "Conservation of energy; each loss has its own law and the sum is checked. Motor, gear and cell figures are "
         "those of the car’s class: assumed, no measured map of a car on sale was found.",
     ),
     "quadrants": Why(
-        r"P = F\,v,\qquad F \le F_\text{max},\qquad F \le P_\text{max}/v,"
-        r"\qquad P_\text{loss} = a + b\,v + c\,v^{2} + d\,F^{2}",
+        r"\begin{gathered} P = F\,v,\quad F \le F_\text{max},\quad F \le P_\text{max}/v \\"
+        r" P_\text{loss} = a + b\,v + c\,v^{2} + d\,F^{2} \end{gathered}",
         "P power [W], F force at the road [N], v speed [m/s]; a electronics, b v and c v² the spinning machine, d F² "
         "its windings and switches.",
         "The usual form of a loss map; its four figures are assumed for the class.",
     ),
     "who": Why(
-        r"m\,a = F_\text{road} + F_\text{motor} + F_\text{friction},\qquad a \le \mu\,g",
+        r"\begin{gathered} m\,a = F_\text{road} + F_\text{motor} + F_\text{friction} \\ a \le \mu\,g \end{gathered}",
         "m mass [kg], a slowing [m/s²], F forces [N], μ grip between tyre and road [no unit], g = 9.81 m/s². The "
         "motor’s part is the least of: what is asked, the comfort limit, its greatest force, its greatest power, what "
         "the battery takes, the grip of the driven wheels less a reserve, and what is left near walking pace.",
@@ -300,8 +303,8 @@ WHY = {
         "or battery would add some.",
     ),
     "discs": Why(
-        r"C\,\frac{\mathrm{d}T}{\mathrm{d}t} = s\,P_\text{friction} - k\,(1 + v/v_0)\,(T - T_\text{air}) "
-        r"- r\,(T^{4} - T_\text{air}^{4})",
+        r"\begin{gathered} C\,\frac{\mathrm{d}T}{\mathrm{d}t} = s\,P_\text{friction} - r\,(T^{4} - T_\text{air}^{4}) \\"
+        r" {} - k\,(1 + v/v_0)\,(T - T_\text{air}) \end{gathered}",
         "T temperature of both front discs [K], C their heat capacity [J/K], s the front brakes’ share, "
         f"{percent_text(FRONT_SHARE)}, P power of all friction brakes [W], k cooling in still air [W/K], v speed "
         "[m/s], v₀ the speed that doubles it, r radiation [W/K⁴].",

@@ -50,3 +50,19 @@ def test_what_is_set_and_the_drive_stay_when_the_season_changes(open_page, expec
     expect(page.locator(".st-key-word-season")).to_contain_text("winter")
     expect(page.locator(SENTENCE)).to_contain_text("one stop")
     assert (link(page)["panel"], link(page)["stops"], link(page)["car"]) == ("discs", "1", "van")
+
+
+def test_no_equation_is_cut_on_a_telephone(open_page, expect):
+    page = open_page("/how_it_works", width=390, height=844)
+    for panel in ("speed", "flow", "quadrants", "who", "motor", "discs"):
+        expect(page.locator(SENTENCE)).to_be_visible()
+        assert link(page).get("panel", "speed") == panel
+        if panel == "speed":
+            page.locator(".st-key-why-drawer summary").click()
+        expect(page.locator(".katex-html")).to_be_visible()
+        parts = page.locator(".katex-html .base")
+        assert max(parts.evaluate_all("all => all.map(one => one.getBoundingClientRect().right)")) <= 390, panel
+        if panel != "discs":
+            first = page.locator("h1").inner_text()
+            page.get_by_role("button", name="Next").click()
+            expect(page.locator("h1", has_text=first)).to_have_count(0)

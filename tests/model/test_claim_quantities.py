@@ -1,5 +1,7 @@
 """The numbers behind claims, against the kernel one run at a time and against closed forms."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -112,6 +114,63 @@ def test_a_hill_climbed_and_descended():
     assert trace.distance_m == pytest.approx(2 * 300 / np.sin(np.arctan(0.06)))
     back = quantities.back_from_climb(drawn("free-charge-on-descents"))
     assert back.min() > 0 and back.max() < 75
+
+
+@pytest.mark.parametrize(
+    "said",
+    [{"trailer_kg": "1500"}, {"payload_kg": "400"}, {"surface": "snow"}, {"wind_kmh": "40"}, {"altitude_m": "2500"},
+     {"soc_start": "1"}, {"battery_temp_c": "-20"}, {"parked_c": "-20"}, {"tyres_warm": "no"}, {"cabin": "yes"},
+     {"lift_off_mps2": "0"}],
+)  # fmt: skip
+def test_the_test_cycle_is_driven_by_the_car_as_certified(said):
+    plain, changed = drawn("motorway-range"), drawn("motorway-range", **said)
+    assert set(said) <= set(changed.columns)
+    reference = [quantities.net_j_per_m(quantities.as_certified(draws)) for draws in (plain, changed)]
+    assert reference[0] == pytest.approx(reference[1], rel=1e-12)
+
+
+def test_a_trailer_costs_on_the_motorway_what_the_same_drives_say():
+    said = {"car": "family-hatch", "trailer_kg": "1000", "speed_kmh": "100", "ambient_c": "15", "cabin": "no"}
+    draws, _ = one_at_a_time(question("motorway-range", said | {"wind_kmh": "0", "payload_kg": "0"}).declared)
+    car = car_from("family-hatch")
+    towing = Conditions(ambient_c=15.0, cabin=False, soc_start=0.9, trailer_kg=1000.0)
+    on_road = evaluate(quantities.steady(100.0), car, towing, Driver())
+    certified = evaluate(named_trace("wltc3b"), car, replace(LABORATORY, ambient_c=quantities.WARM_C), Driver())
+    lost = 100 * (1 - (certified.net_kwh / certified.distance_km) / (on_road.net_kwh / on_road.distance_km))
+    assert quantities.range_below_test_cycle(draws)[0] == pytest.approx(lost, abs=0.01) and lost > 45
+
+
+def test_cold_is_held_against_a_warm_dry_day():
+    plain = drawn("cold-halves-range", cabin="no", car="family-hatch", preconditioned="no")
+    snow, parked = plain.replaced(surface="snow"), plain.replaced(parked_c=-20.0)
+    assert (driven(quantities.range_lost_to_cold(snow) - quantities.range_lost_to_cold(plain)) > 5).all()
+    assert (driven(quantities.range_lost_to_cold(parked) - quantities.range_lost_to_cold(plain)) > -1e-9).all()
+
+
+def test_each_run_may_start_at_a_height_of_its_own():
+    draws = drawn("range-gain-in-town", slice(0, 40)).replaced(altitude_m=np.linspace(0.0, 3000.0, 40))
+    low, high = (quantities.net_j_per_m(draws.replaced(altitude_m=metres)) for metres in (0.0, 3000.0))
+    between = quantities.net_j_per_m(draws)
+    assert between[0] == pytest.approx(low[0]) and between[-1] == pytest.approx(high[-1])
+
+
+@pytest.mark.parametrize(
+    "claim_id, said",
+    [("four-times-comes-back", {"speed_kmh": "10"}), ("four-times-comes-back", {"soc_start": "1"}),
+     ("electric-share-of-braking", {"cycle": "hill", "counted": "slow_downs"}),
+     ("brakes-last-longer", {"cycle": "hill", "wind_kmh": "80"}),
+     ("brakes-last-longer", {"cycle": "hill", "trailer_kg": "0", "wind_kmh": "100"})],
+)  # fmt: skip
+def test_a_ratio_to_nothing_is_refused(claim_id, said):
+    with pytest.raises(InputError, match="a ratio to next to nothing"):
+        check(question(claim_id, said))
+
+
+def test_a_ratio_keeps_apart_what_is_nothing_and_what_could_not_be_driven():
+    found = quantities.over(np.array([1.0, 2.0, 0.0, np.nan]), np.array([0.5, 0.001, 0.0, np.nan]), np.ones(4))
+    assert found[0] == 2 and np.isinf(found[1:3]).all() and np.isnan(found[3])
+    lost = quantities.range_lost(np.array([1.0, 1.0, 0.0]), np.array([2.0, 0.0, 0.0]))
+    assert lost[0] == 50 and np.isinf(lost[1:]).all()
 
 
 def test_cold_costs_nothing_where_it_is_not_cold():

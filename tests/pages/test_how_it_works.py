@@ -121,6 +121,7 @@ def test_the_quadrants_say_what_the_model_says(name):
         sentence(app), slowing.time_s / 60, slowing.electric_kwh, slowing.shaft_kwh,
         100 * slowing.electric_kwh / slowing.shaft_kwh,
     )  # fmt: skip
+    assert "at its shaft" in sentence(app) and "wheels" not in sentence(app)
     app.button_group(key="set-quadrant").set_value("pulling_forwards").run()
     assert_prints(
         sentence(app), pulling.time_s / 60, pulling.shaft_kwh, pulling.electric_kwh,

@@ -9,7 +9,7 @@ import pandas as pd
 
 from model.timeline import braked_kwh
 from pages.parts.charts.axes import along, next_step, thinned, upright
-from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.charts.limits import LIMIT_WORDS, because
 from pages.parts.display import Display, number_text, percent_text
 from pages.parts.theme import Spec, area, dressed, palette
 
@@ -210,6 +210,5 @@ def _finding(timeline: pd.DataFrame, slow_downs: pd.DataFrame, display: Display)
         f"{percent_text(motor_kwh / braked)} and the friction brakes {percent_text(friction_kwh / braked)}"
     )
     by_limit = timeline.assign(kwh=timeline["friction_kw"] * timeline["step_s"]).groupby("limit")["kwh"].sum()
-    if friction_kwh <= 0 or not by_limit.idxmax():
-        return f"{finding}."
-    return f"{finding}, mostly because {LIMIT_WORDS[by_limit.idxmax()]}."
+    why = because({LIMIT_WORDS[str(name)]: kwh for name, kwh in by_limit.items() if name})
+    return f"{finding}, {why}." if why else f"{finding}."

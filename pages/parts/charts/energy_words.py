@@ -5,6 +5,7 @@ from __future__ import annotations
 import pandas as pd
 
 from pages.parts.charts.energy import GROUPS, fixed, grouped, places_for
+from pages.parts.charts.limits import because
 from pages.parts.display import Display, number_text, percent_text
 
 BOUNDS_IN_WORDS = (
@@ -82,8 +83,8 @@ def slowed_by_words(rows: pd.DataFrame, slow_downs: pd.DataFrame) -> tuple[str, 
     friction = rows[rows["meaning"] == "friction"]
     title = f"The motor does {percent_text(motor)} of the braking"
     if len(friction):
-        reason = friction["words"].iloc[0].removeprefix("Friction, because ")
-        title += f"; friction helps {'mostly ' if len(friction) > 1 else ''}because {reason}"
+        reasons = friction["words"].str.removeprefix("Friction, because ")
+        title += f"; friction helps {because(dict(zip(reasons, friction['kwh'], strict=True)))}"
     count = len(slow_downs)
     sentences = (
         f"Counted at the wheels, over {count} slow-down{'' if count == 1 else 's'} and what is held back downhill: "

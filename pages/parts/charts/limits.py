@@ -1,5 +1,9 @@
 """Why the friction brakes had to help: the model's limits in plain words."""
 
+from __future__ import annotations
+
+from collections.abc import Mapping
+
 LIMIT_WORDS = {
     "lift_off_only": "the brake pedal works the discs only",
     "drivability": "the slowing was harder than the motor is allowed to do",
@@ -23,3 +27,27 @@ LIMIT_NAMES = {
     "no_regeneration": "off",
 }
 """The same for the column of a table."""
+
+NEARLY = 0.8
+"""A second reason of at least this share of the first is named beside it [1]."""
+
+
+def because(friction: Mapping[str, float]) -> str:
+    """Why the friction brakes help, to read on after “friction helps”; empty where they do not.
+
+    Parameters
+    ----------
+    friction : mapping
+        Friction energy by its reason in words, as LIMIT_WORDS has them, in any one unit.
+    """
+    ranked = sorted(((energy, reason) for reason, energy in friction.items() if energy > 0), reverse=True)
+    if not ranked:
+        return ""
+    (most, first), *others = ranked
+    if not others:
+        return f"because {first}"
+    second, other = others[0]
+    if second >= NEARLY * most:
+        return f"because {first} and, nearly as much, because {other}"
+    weight = "mostly" if most > sum(friction.values()) / 2 else "most of all"
+    return f"{weight} because {first}"

@@ -13,7 +13,7 @@ from pages.parts.charts.energy_words import (
     over_time_words,
     slowed_by_words,
 )
-from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.charts.limits import LIMIT_WORDS, because
 from pages.parts.display import Display
 from tests.made_traces import steady, stop_and_go
 from tests.pages.charts.specs import driven
@@ -83,6 +83,16 @@ def test_what_slowed_the_car_is_told_with_its_main_reason():
     winter = driven(conditions=Conditions(ambient_c=-10))
     main = max(winter.limits_kwh, key=winter.limits_kwh.__getitem__)
     assert len(winter.limits_kwh) > 1 and f"mostly because {LIMIT_WORDS[main]}" in told(winter)[0]
+
+
+@pytest.mark.parametrize(
+    "friction, words",
+    [({}, ""), ({"a": 0.0}, ""), ({"a": 2.0}, "because a"),
+     ({"a": 1.41, "b": 1.36}, "because a and, nearly as much, because b"),
+     ({"a": 1.0, "b": 3.0}, "mostly because b"), ({"a": 4.0, "b": 3.0, "c": 2.0}, "most of all because a")],
+)  # fmt: skip
+def test_mostly_is_said_of_more_than_half_and_of_no_tie(friction, words):
+    assert because(friction) == words
 
 
 def test_a_pedal_without_the_motor_is_told_as_the_reason():
