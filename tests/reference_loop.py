@@ -1,35 +1,65 @@
-"""The same equations as the kernel, written a second time as a plain loop over steps, for the tests to compare with.
+"""The equations of the kernel written a second time, as a plain loop over steps, for the tests to compare with.
 
-Pure Python floats; time runs forward once, with charge, temperature, resistance and acceptance held over blocks of
-ten steps. Only the tables of ``assets/`` and the cell's curves are shared with the model.
+Python floats, time running forward once, with charge, temperature, resistance and acceptance held over blocks of ten
+steps. Nothing of the model is used but what describes car, road, weather and driver: constants, curves and the reading
+of tables stand here a second time. Where a solution is asked for, a span is halved until it is found.
 """
 
 from __future__ import annotations
 
 import bisect
+import csv
 import math
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Callable
+from pathlib import Path
+from typing import NamedTuple
 
-from model.battery import RESISTANCE_AT_CHARGE, VOLTAGE_AT_CHARGE, acceptance_tables
 from model.car import Car
-from model.scenario import SURFACES, Conditions, Driver
+from model.scenario import Conditions, Driver
 from model.trace import Trace
-from model.tyre_grip import surface_table
 
+ASSETS = Path(__file__).resolve().parents[1] / "assets"
 GRAVITY = 9.80665
 BLOCK = 10
+VOLTAGE = [0.0, 0.05, 0.1, 0.3, 0.5, 0.7, 0.9, 1.0], [3.3, 3.45, 3.52, 3.63, 3.71, 3.86, 4.04, 4.17]
+RESISTANCE = [0.0, 0.1, 0.2, 0.9, 1.0], [1.6, 1.25, 1.0, 1.0, 1.1]
+LEVELS = ("low", "mid", "high")
+NO_FORCE = 1e-6
 
 
-@dataclass
-class Totals:
-    """Energies [J] of one drive, and how the battery ended."""
+class TooWeak(ValueError):
+    """The battery cannot give what is asked; the kernel's callers refuse such drives."""
 
-    out_j: float = 0.0
-    in_j: float = 0.0
-    braking_j: float = 0.0
-    friction_j: float = 0.0
-    soc_end: float = 0.0
-    pack_c_end: float = 0.0
+
+class Step(NamedTuple):
+    """The middle of a step: how long, when, how fast, how steep, how high, and what surrounds it."""
+
+    lasts_s: float
+    time_s: float
+    speed: float
+    acceleration: float
+    sine: float
+    height_m: float
+    wind: float
+    surface: int
+    outside_c: float
+    lift_off: float
+    cabin_w: float | None
+
+
+def table(name: str) -> list[dict[str, str]]:
+    """The rows of a file of assets."""
+    with (ASSETS / name).open(encoding="utf-8", newline="") as file:
+        return list(csv.DictReader(file))
+
+
+GRIP = table("grip.csv")
+ACCEPTANCE = table("charge_acceptance.csv")
+CHARGES = [name for name in ACCEPTANCE[0] if name not in ("level", "battery_c")]
+ACCEPTANCE_AT = [float(row["battery_c"]) for row in ACCEPTANCE if row["level"] == "mid"]
+RATES = [[[float(row[name]) for name in CHARGES] for row in ACCEPTANCE if row["level"] == level] for level in LEVELS]
+CHARGES = [float(name) for name in CHARGES]
 
 
 def between(x: float, xs: list[float], ys: list[float]) -> float:
@@ -42,237 +72,310 @@ def between(x: float, xs: list[float], ys: list[float]) -> float:
     return ys[cell] + (ys[cell + 1] - ys[cell]) * (x - xs[cell]) / (xs[cell + 1] - xs[cell])
 
 
+def greatest(holds: Callable[[float], bool], high: float) -> float:
+    """The greatest number from 0 to `high` for which it holds, where it holds up to some number."""
+    if holds(high):
+        return high
+    low = 0.0
+    for _ in range(200):
+        middle = (low + high) / 2
+        if middle in (low, high):
+            break
+        low, high = (middle, high) if holds(middle) else (low, middle)
+    return low
+
+
+def steps_of(trace: Trace, conditions: Conditions, driver: Driver) -> list[Step]:
+    """The middles of a trace's steps."""
+    season = [row["surface"] for row in GRIP].index(conditions.surface)
+    time, speed, height = trace.time_s.tolist(), trace.speed_mps.tolist(), trace.elevation_m.tolist()
+    steps = []
+    for i in range(len(time) - 1):
+        lasts, mean = time[i + 1] - time[i], (speed[i] + speed[i + 1]) / 2
+        measured = trace.ambient_c
+        steps.append(Step(
+            lasts_s=lasts,
+            time_s=time[i] - time[0] + lasts / 2,
+            speed=mean,
+            acceleration=(speed[i + 1] - speed[i]) / lasts,
+            sine=(height[i + 1] - height[i]) / (mean * lasts) if mean > 0 else 0.0,
+            height_m=(height[i] + height[i + 1]) / 2,
+            wind=conditions.wind_kmh / 3.6 * (1 if trace.heading is None else int(trace.heading[i])),
+            surface=season if trace.surface is None else max(season, int(trace.surface[i])),
+            outside_c=conditions.ambient_c if measured is None else float(measured[i] + measured[i + 1]) / 2,
+            lift_off=driver.lift_off_mps2 if trace.lift_off_mps2 is None else float(trace.lift_off_mps2[i]),
+            cabin_w=None if trace.cabin_w is None else float(trace.cabin_w[i]),
+        ))  # fmt: skip
+    return steps
+
+
 class Loop:
     """One car under given conditions, as numbers in SI."""
 
-    def __init__(self, car: Car, conditions: Conditions, driver: Driver, regen: bool):
+    def __init__(self, car: Car, conditions: Conditions, driver: Driver, regen: bool, tyres_warm: bool):
         self.car, self.conditions, self.driver, self.regen = car, conditions, driver, regen
+        self.tyres_warm = tyres_warm
         self.car_mass = car.mass_kg + conditions.payload_kg
         self.mass = self.car_mass + conditions.trailer_kg
         self.car_effective_mass = self.car_mass + car.mass_kg * car.rotating_mass_share
         self.effective_mass = self.car_effective_mass + conditions.trailer_kg
-        self.wind = conditions.wind_kmh / 3.6
-
-        warmth = 1 - 0.008 * (conditions.ambient_c - 20)
-        if car.f0_n is None:
-            self.rolling_0 = car.rolling_coefficient * self.car_mass * GRAVITY * warmth
-            self.rolling_1 = 0.0
-            self.drag = 0.5 * car.drag_area_m2
-        else:
-            self.rolling_0 = car.f0_n * self.car_mass / car.mass_kg * warmth
-            self.rolling_1 = car.f1_n_per_mps or 0.0
-            self.drag = car.f2_n_per_mps2 / 1.2041
-        surfaces, surface = surface_table(), SURFACES.index(conditions.surface)
-        extra = float(surfaces["extra_rolling"][surface])
-        self.soft_road_n = extra * self.car_mass * GRAVITY
-        self.trailer_rolling = car.rolling_coefficient * conditions.trailer_kg * GRAVITY * warmth
-        self.trailer_soft_road_n = extra * conditions.trailer_kg * GRAVITY
-        self.trailer_drag = 0.5 * conditions.trailer_drag_area_m2 if conditions.trailer_kg else 0.0
-        self.cold_tyres = conditions.tyres_warm == "no"
-        band = [float(surfaces[name][surface]) for name in ("low", "mid", "high")]
-        self.grip = between(conditions.grip_level, [-1.0, 0.0, 1.0], band) * (1 - car.grip_reserve_share)
-        if conditions.tyres != "any":
-            self.grip *= float(surfaces[f"{conditions.tyres}_factor"][surface])
-        self.grip_shares = [1.0, *(float(surfaces[f"share_at_{kmh}_kmh"][surface]) for kmh in (90, 130))]
-
         self.peak_w = car.motor_peak_kw * 1000
-        self.regen_w = self.peak_w if car.regen_peak_kw is None else car.regen_peak_kw * 1000
         self.peak_n = self.peak_w / (car.motor_base_speed_kmh / 3.6)
-        self.top_speed = car.motor_top_speed_kmh / 3.6
+        self.capacity_j = car.usable_kwh * 3.6e6
+        self.heat_capacity = car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
 
-        temperatures, charges, rates = acceptance_tables()
-        self.acceptance = temperatures.tolist(), charges.tolist(), rates.tolist()
-        self.voltage_over_charge: list[list[float]] = VOLTAGE_AT_CHARGE.tolist()
-        self.resistance_over_charge: list[list[float]] = RESISTANCE_AT_CHARGE.tolist()
-        xs, ys = self.voltage_over_charge
-        pairs = zip(xs, xs[1:], ys, ys[1:], strict=False)
-        self.mean_voltage = sum((right - left) * (low + high) / 2 for left, right, low, high in pairs)
+    # what the wheels ask
 
-    def cold_factor(self, time_s: float) -> float:
-        """Rolling resistance over that of warmed-up tyres."""
-        if not self.cold_tyres:
-            return 1.0
-        return 1 + self.car.tyre_cold_share * math.exp(-time_s / (self.car.tyre_warm_up_min * 60))
+    def tyres(self, at: Step) -> float:
+        """Rolling resistance over that of warm tyres at 20 °C."""
+        cold = 0.0 if self.tyres_warm else self.car.tyre_cold_share * math.exp(
+            -at.time_s / (self.car.tyre_warm_up_min * 60)
+        )  # fmt: skip
+        return (1 - 0.008 * (at.outside_c - 20)) * (1 + cold)
 
-    def density(self, height_m: float) -> float:
-        """Air at a height above the start, a start at sea level taken as the lowest place there is."""
+    def rolling_n(self, at: Step, cosine: float) -> float:
+        """Rolling resistance of the car without its trailer."""
+        car, soft = self.car, float(GRIP[at.surface]["extra_rolling"]) * self.car_mass * GRAVITY * cosine
+        if car.f0_n is None:
+            return car.rolling_coefficient * self.car_mass * GRAVITY * self.tyres(at) * cosine + soft
+        return car.f0_n * self.car_mass / car.mass_kg * self.tyres(at) * cosine + car.f1_n_per_mps * at.speed + soft
+
+    def density(self, at: Step) -> float:
+        """Air at the height of the road, a start at sea level taken as the lowest place there is."""
         start_m = self.conditions.altitude_m
-        pressure = 101325.0 * (1 - 2.25577e-5 * max(start_m + height_m, min(start_m, 0.0))) ** 5.25588
-        return pressure / (287.05 * (self.conditions.ambient_c + 273.15))
+        pressure = 101325.0 * (1 - 2.25577e-5 * max(start_m + at.height_m, min(start_m, 0.0))) ** 5.25588
+        return pressure / (287.05 * (at.outside_c + 273.15))
 
-    def wheel_n(self, time_s: float, speed: float, acceleration: float, sine: float, density: float) -> float:
-        """What the wheels must do in a step."""
-        if speed == 0:
-            return self.effective_mass * acceleration + self.mass * GRAVITY * sine
-        cosine = math.sqrt(1 - sine * sine)
-        warm_rolling = (self.rolling_0 + self.trailer_rolling) * self.cold_factor(time_s)
-        rolling = (warm_rolling + self.soft_road_n + self.trailer_soft_road_n) * cosine + self.rolling_1 * speed
-        air = (self.drag + self.trailer_drag) * density * (speed + self.wind) * abs(speed + self.wind)
-        return self.effective_mass * acceleration + self.mass * GRAVITY * sine + rolling + air
+    def drag(self) -> float:
+        """Force of the air on the car over its density and the square of the speed through it."""
+        return 0.5 * self.car.drag_area_m2 if self.car.f0_n is None else self.car.f2_n_per_mps2 / 1.2041
+
+    def wheel_n(self, at: Step) -> float:
+        """What the wheels must do."""
+        forced = self.effective_mass * at.acceleration + self.mass * GRAVITY * at.sine
+        if at.speed == 0:
+            return forced
+        cosine, trailer, through = math.sqrt(1 - at.sine**2), self.conditions.trailer_kg, at.speed + at.wind
+        soft = float(GRIP[at.surface]["extra_rolling"])
+        towed = trailer * GRAVITY * cosine * (self.car.rolling_coefficient * self.tyres(at) + soft)
+        drag = self.drag() + (0.5 * self.conditions.trailer_drag_area_m2 if trailer else 0.0)
+        return forced + self.rolling_n(at, cosine) + towed + drag * self.density(at) * through * abs(through)
+
+    # what the limits allow
 
     def spin_n(self, speed: float) -> float:
         """Drag of the spinning machine."""
-        share = speed / self.top_speed
-        return self.peak_w / self.top_speed * (self.car.motor_loss_speed + self.car.motor_loss_speed2 * share)
+        top = self.car.motor_top_speed_kmh / 3.6
+        return self.peak_w / top * (self.car.motor_loss_speed + self.car.motor_loss_speed2 * speed / top)
 
     def unloaded_n(self, brake: float, speed: float) -> float:
         """What turning the unloaded machine takes of the braking at the wheels."""
         return min(brake, self.spin_n(speed) * self.car.zero_torque_drag_share / self.car.gear_efficiency)
 
-    def motor_slowing_n(
-        self, time_s: float, brake: float, speed: float, acceleration: float, sine: float, density: float
-    ) -> float:
-        """What the motor may take of the braking at the wheels, the battery left aside."""
-        car = self.car
-        unloaded = self.unloaded_n(brake, speed)
-        if not self.regen:
-            return unloaded
-        moved = self.car_mass * max(-acceleration - GRAVITY * sine, 0.0) * car.cg_height_m / car.wheelbase_m
-        axle = self.car_mass * GRAVITY
+    def grip_n(self, at: Step) -> float:
+        """What the tyres of the driven axle hold of motor slowing."""
+        car, road = self.car, GRIP[at.surface]
+        grip = between(self.conditions.grip_level, [-1.0, 0.0, 1.0], [float(road[f"grip_{end}"]) for end in LEVELS])
+        if self.conditions.tyres != "any":
+            grip *= float(road[f"{self.conditions.tyres}_factor"])
+        shares = [1.0, float(road["share_at_90_kmh"]), float(road["share_at_130_kmh"])]
+        grip *= between(at.speed * 3.6, [50.0, 90.0, 130.0], shares) * (1 - car.grip_reserve_share)
+        moved = self.car_mass * max(-at.acceleration - GRAVITY * at.sine, 0.0) * car.cg_height_m / car.wheelbase_m
+        front = self.car_mass * GRAVITY * car.front_load_share + moved
+        rear = self.car_mass * GRAVITY * (1 - car.front_load_share) - moved
         if car.driven_axle == "front":
-            axle = axle * car.front_load_share + moved
-        elif car.driven_axle == "rear":
-            axle = axle * (1 - car.front_load_share) - moved
-        elif car.front_regen_share is not None:
-            front, rear = axle * car.front_load_share + moved, axle * (1 - car.front_load_share) - moved
-            axle = min(front / max(car.front_regen_share, 1e-9), rear / max(1 - car.front_regen_share, 1e-9))
-        grip = self.grip * between(speed * 3.6, [50.0, 90.0, 130.0], self.grip_shares)
-        taken = min(
-            brake,
-            car.regen_cap_mps2 * self.car_mass,
-            self.peak_n / car.gear_efficiency,
-            self.regen_w / car.gear_efficiency / max(speed, 1e-3),
-            grip * axle,
-        )
+            return grip * front
+        if car.driven_axle == "rear":
+            return grip * rear
+        if car.front_regen_share is None:
+            return grip * (front + rear)
+        return grip * min(front / max(car.front_regen_share, 1e-9), rear / max(1 - car.front_regen_share, 1e-9))
+
+    def allowed_n(self, at: Step, brake: float) -> tuple[float, str]:
+        """What the motor may take of the braking, the battery left aside, and which limit bound."""
+        car, unloaded = self.car, self.unloaded_n(brake, at.speed)
+        if not self.regen:
+            return unloaded, "no_regeneration" if brake > unloaded else ""
+        regen_w = self.peak_w if car.regen_peak_kw is None else car.regen_peak_kw * 1000
+        limits = {}
+        if car.brake_pedal == "friction":
+            rolling = self.rolling_n(at, 1.0) if at.speed > 0 else 0.0
+            road_load = rolling + self.drag() * self.density(at) * at.speed**2
+            limits["lift_off_only"] = max(at.lift_off * self.car_effective_mass - road_load, 0.0)
+        limits["drivability"] = car.regen_cap_mps2 * self.car_mass
+        limits["motor_torque"] = self.peak_n / car.gear_efficiency
+        limits["motor_power"] = regen_w / car.gear_efficiency / max(at.speed, 1e-3)
+        limits["grip"] = self.grip_n(at)
         if not self.driver.comes_to_rest:
             start, end = car.fade_start_kmh / 3.6, car.fade_end_kmh / 3.6
-            taken = min(taken, brake * min(max((speed - end) / max(start - end, 1e-6), 0.0), 1.0))
-        if car.brake_pedal == "friction":
-            rolling = self.rolling_0 * self.cold_factor(time_s) + self.soft_road_n + self.rolling_1 * speed
-            road_load = rolling + self.drag * density * speed * speed
-            taken = min(taken, self.driver.lift_off_mps2 * self.car_effective_mass - road_load)
-        return max(taken, unloaded)
+            limits["low_speed_fade"] = brake * min(max((at.speed - end) / max(start - end, 1e-6), 0.0), 1.0)
+        most, bound = brake, ""
+        for name, limit in limits.items():
+            if limit < most:
+                most, bound = limit, name
+        return max(most, unloaded), bound
 
-    def electric_w(self, speed: float, pull: float, brake: float, taken: float) -> float:
-        """Power of the motor at the inverter's terminals."""
-        if speed == 0:
-            return 0.0
+    # what the machine does
+
+    def machine(self, at: Step, pull: float, brake: float, taken: float) -> tuple[float, float]:
+        """Force at the shaft, and what motor and inverter lose."""
         shaft = pull / self.car.gear_efficiency - taken * self.car.gear_efficiency
-        fixed = self.peak_w * self.car.motor_loss_fixed
-        spinning = self.spin_n(speed) * speed
-        if pull == 0 and taken <= self.unloaded_n(brake, speed):
-            return shaft * speed + spinning * self.car.zero_torque_drag_share + fixed
-        copper = self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
-        return shaft * speed + spinning + fixed + copper
+        if at.speed == 0:
+            if pull <= NO_FORCE and taken <= self.unloaded_n(brake, at.speed) + NO_FORCE:
+                return shaft, 0.0
+            return shaft, self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
+        fixed, spinning = self.peak_w * self.car.motor_loss_fixed, self.spin_n(at.speed) * at.speed
+        if pull <= NO_FORCE and taken <= self.unloaded_n(brake, at.speed) + NO_FORCE:
+            return shaft, spinning * self.car.zero_torque_drag_share + fixed
+        return shaft, spinning + fixed + self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
 
-    def held_slowing_n(self, speed: float, brake: float, taken: float, least_w: float) -> float:
-        """The slowing at which the motor gives just what may go into the battery: halve the span until it is found."""
-        low, high = 0.0, taken
-        for _ in range(60):
-            middle = (low + high) / 2
-            low, high = (low, middle) if self.electric_w(speed, 0.0, brake, middle) < least_w else (middle, high)
-        return low
+    def electric_w(self, at: Step, pull: float, brake: float, taken: float) -> float:
+        """Power of the motor at the inverter's terminals."""
+        shaft, loss = self.machine(at, pull, brake, taken)
+        return shaft * at.speed + loss
 
-    def cabin_w(self, time_s: float) -> float:
+    # cabin and battery
+
+    def cabin_w(self, at: Step) -> float:
         """Electric power of the cabin at one moment."""
         car, ambient, inside = self.car, self.conditions.ambient_c, self.conditions.cabin_set_c
+        if at.cabin_w is not None:
+            return at.cabin_w
         if not self.conditions.cabin or 18 <= ambient <= 24:
             return 0.0
         if ambient > 24:
             return (car.cabin_loss_w_per_k * max(ambient - inside, 0.0) + 600.0) / 2.5
+        if car.heat_source == "engine":
+            return 0.0
         cop = max(1.0, car.heat_pump_cop_at_0c + 0.04 * ambient) if car.heat_source == "heat_pump" else 1.0
-        strongest = car.heater_max_kw * 1000 * cop
-        needed = car.cabin_loss_w_per_k * (inside - ambient)
+        strongest, needed = car.heater_max_kw * 1000 * cop, car.cabin_loss_w_per_k * max(inside - ambient, 0.0)
+        holding = min(max(needed - 100, 0.0), strongest) / cop
+        if self.conditions.preconditioned:
+            return holding
         if needed >= strongest + 100:
             return strongest / cop
-        time_constant = car.cabin_heat_capacity_kj_per_k * 1000 / car.cabin_loss_w_per_k
         parked = ambient if self.conditions.parked_c is None else self.conditions.parked_c
-        already = car.cabin_loss_w_per_k * min(max(parked - ambient, 0.0), inside - ambient)
+        already = car.cabin_loss_w_per_k * min(max(parked - ambient, 0.0), max(inside - ambient, 0.0))
         given = strongest + 100
+        time_constant = car.cabin_heat_capacity_kj_per_k * 1000 / car.cabin_loss_w_per_k
         reached_s = time_constant * (math.log(1 - already / given) - math.log(1 - needed / given))
-        warm = self.conditions.preconditioned or time_s >= reached_s
-        return (max(needed - 100, 0.0) if warm else strongest) / cop
+        return holding if at.time_s >= reached_s else strongest / cop
 
-    def accepted_w(self, soc: float, pack_c: float) -> float:
+    def accepted_w(self, soc: float, pack_c: float, block_s: float) -> float:
         """Power the battery takes: between charges first, then between temperatures, then between tables."""
-        temperatures, charges, rates = self.acceptance
-        by_level = [between(pack_c, temperatures, [between(soc, charges, row) for row in level]) for level in rates]
+        by_level = [between(pack_c, ACCEPTANCE_AT, [between(soc, CHARGES, row) for row in level]) for level in RATES]
         rate = between(self.car.acceptance_level, [-1.0, 0.0, 1.0], by_level) * self.car.charge_rate_factor
-        return rate * self.car.usable_kwh * 1000
+        return min(rate * self.car.usable_kwh * 1000, 0.25 * (1 - soc) * self.capacity_j / block_s)
 
     def cell(self, soc: float, pack_c: float) -> tuple[float, float]:
         """Open-circuit voltage [V] and resistance [ohm] of the pack."""
-        car = self.car
-        volts = between(soc, *self.voltage_over_charge) / self.mean_voltage * car.pack_voltage_v
+        car, (xs, ys) = self.car, VOLTAGE
+        pairs = zip(xs, xs[1:], ys, ys[1:], strict=False)
+        mean = sum((right - left) * (low + high) / 2 for left, right, low, high in pairs)
         warm = car.cell_resistance_share * car.pack_voltage_v**2 / (car.usable_kwh * 1000)
         colder = 1 / (pack_c + 273.15) - 1 / 298.15
         arrhenius = math.exp(car.resistance_activation_j_per_mol / 8.314462618 * colder)
-        return volts, warm * between(soc, *self.resistance_over_charge) * arrhenius
+        return between(soc, xs, ys) / mean * car.pack_voltage_v, warm * between(soc, *RESISTANCE) * arrhenius
 
-    def start_c(self) -> float:
-        """Pack temperature at the start."""
+    def start_c(self, outside_c: float) -> tuple[float, float]:
+        """Pack temperature at the start, and how much of it was warmed up before."""
         if self.conditions.battery_temp_c is not None:
-            return self.conditions.battery_temp_c
-        parked = self.conditions.ambient_c if self.conditions.parked_c is None else self.conditions.parked_c
-        return max(20.0, parked) if self.conditions.preconditioned else parked
+            return self.conditions.battery_temp_c, 0.0
+        parked = outside_c if self.conditions.parked_c is None else self.conditions.parked_c
+        warmer = max(20.0 - parked, 0.0) if self.conditions.preconditioned else 0.0
+        return parked + warmer, warmer
 
-    def before_j(self) -> float:
-        """What warming cabin and battery before the drive takes from the battery: heat first, then what makes it."""
+    def cabin_before_j(self) -> float:
+        """What warming the cabin before the drive takes from the battery."""
         car, around = self.car, self.conditions
-        if not around.preconditioned or around.plugged_in:
-            return 0.0
         parked = around.ambient_c if around.parked_c is None else around.parked_c
-        battery_kj = car.pack_heat_capacity_kj_per_k_kwh * car.usable_kwh * (self.start_c() - parked)
-        cabin_kj = 0.0
-        if around.cabin and around.ambient_c < 18:
-            cop = max(1.0, car.heat_pump_cop_at_0c + 0.04 * parked) if car.heat_source == "heat_pump" else 1.0
-            cabin_kj = car.cabin_heat_capacity_kj_per_k * max(around.cabin_set_c - parked, 0.0) / cop
-        return (battery_kj + cabin_kj) * 1000
+        if not around.cabin or around.ambient_c >= 18 or car.heat_source == "engine":
+            return 0.0
+        cop = max(1.0, car.heat_pump_cop_at_0c + 0.04 * parked) if car.heat_source == "heat_pump" else 1.0
+        return car.cabin_heat_capacity_kj_per_k * 1000 * max(around.cabin_set_c - parked, 0.0) / cop
 
 
-def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen: bool = True) -> Totals:
-    """Drive a trace (without surfaces or measurements of its own) step by step.
+def drive_block(loop: Loop, steps: list[Step], soc: float, pack_c: float, heater_w: float, share: float) -> dict:
+    """What a block of steps adds up to [J], with a hybrid's battery giving `share` of what it is asked."""
+    car, found = loop.car, defaultdict(float)
+    charge = min(max(soc, 0.0), 1.0)
+    volts, ohms = loop.cell(charge, pack_c)
+    accepted = loop.accepted_w(charge, pack_c, sum(at.lasts_s for at in steps))
+    for at in steps:
+        wheel = loop.wheel_n(at)
+        pull, brake = max(wheel, 0.0), max(-wheel, 0.0)
+        taken, bound = loop.allowed_n(at, brake)
+        load = car.accessory_w + loop.cabin_w(at) + heater_w
+        drag = 0.0
+        if loop.regen and loop.electric_w(at, pull, brake, taken) < -(load + accepted):
+            least_w = -(load + accepted)
+            taken = greatest(lambda n, at=at, b=brake, w=least_w: loop.electric_w(at, 0.0, b, n) >= w, taken)
+            bound = "battery"
+            drag = min(brake - taken, car.engine_drag_kw * 1000 / max(at.speed, 1e-3))
+        shaft, loss = loop.machine(at, pull, brake, taken)
+        terminal = shaft * at.speed + loss + load
+        engine = 0.0
+        if car.sustain_soc is not None and terminal > 0:
+            engine = terminal - share * min(terminal, 0.6 * volts**2 / (4 * ohms))
+        inside = volts**2 - 4 * ohms * (terminal - engine)
+        if inside < 0:
+            raise TooWeak
+        amps = 2 * (terminal - engine) / (volts + math.sqrt(inside))
+        work = at.speed * at.lasts_s
+        for name, joules in {
+            "out": max(terminal, 0.0) * at.lasts_s,
+            "in": max(-terminal, 0.0) * at.lasts_s,
+            "drawn": max(volts * amps, 0.0) * at.lasts_s,
+            "taken": max(-volts * amps, 0.0) * at.lasts_s,
+            "cell": ohms * amps**2 * at.lasts_s,
+            "engine": engine * at.lasts_s,
+            "cabin": loop.cabin_w(at) * at.lasts_s,
+            "heater": heater_w * at.lasts_s,
+            "motor_loss": loss * at.lasts_s,
+            "gear": abs(pull - taken - shaft) * work,
+            "braking": brake * work,
+            "motor": taken * work,
+            "engine_drag": drag * work,
+            "friction": (brake - taken - drag) * work,
+            f"left_by_{bound}": (brake - taken - drag) * work,
+        }.items():
+            found[name] += joules
+    return found
 
-    Batteries with a heater and hybrids are left out.
-    """
-    loop, totals = Loop(car, conditions, driver, regen), Totals()
-    if conditions.tyres_warm == "by_drive":
-        loop.cold_tyres = not trace.warmed_up
-    times, speeds, heights = trace.time_s.tolist(), trace.speed_mps.tolist(), trace.elevation_m.tolist()
-    totals.out_j = loop.before_j()
-    soc, pack_c = conditions.soc_start - totals.out_j / (car.usable_kwh * 3.6e6), loop.start_c()
-    heat_capacity = car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
-    for first in range(0, len(times) - 1, BLOCK):
-        last = min(first + BLOCK, len(times) - 1)
-        volts, ohms = loop.cell(soc, pack_c)
-        room_j = (1 - soc) * car.usable_kwh * 3.6e6
-        accepted = min(loop.accepted_w(soc, pack_c), 0.25 * room_j / (times[last] - times[first]))
-        from_cells_j = heat_j = 0.0
-        for step in range(first, last):
-            step_s = times[step + 1] - times[step]
-            speed = (speeds[step] + speeds[step + 1]) / 2
-            acceleration = (speeds[step + 1] - speeds[step]) / step_s
-            sine = (heights[step + 1] - heights[step]) / (speed * step_s) if speed > 0 else 0.0
-            passed_s = times[step] - times[0] + step_s / 2
-            density = loop.density((heights[step] + heights[step + 1]) / 2)
-            wheel = loop.wheel_n(passed_s, speed, acceleration, sine, density)
-            pull, brake = max(wheel, 0.0), max(-wheel, 0.0)
-            taken = loop.motor_slowing_n(passed_s, brake, speed, acceleration, sine, density)
-            electric = loop.electric_w(speed, pull, brake, taken)
-            load = car.accessory_w + loop.cabin_w(passed_s)
-            if regen and electric < -(load + accepted):
-                taken = loop.held_slowing_n(speed, brake, taken, -(load + accepted))
-                electric = loop.electric_w(speed, pull, brake, taken)
-            terminal = electric + load
-            amps = (volts - math.sqrt(volts * volts - 4 * ohms * terminal)) / (2 * ohms)
-            from_cells_j += volts * amps * step_s
-            heat_j += ohms * amps * amps * step_s
-            totals.out_j += max(terminal, 0.0) * step_s
-            totals.in_j += max(-terminal, 0.0) * step_s
-            totals.braking_j += brake * speed * step_s
-            totals.friction_j += (brake - taken) * speed * step_s
-        soc -= from_cells_j / (car.usable_kwh * 3.6e6)
-        keep = math.exp(-car.pack_heat_loss_w_per_k * (times[last] - times[first]) / heat_capacity)
-        pack_c = keep * pack_c + heat_j / heat_capacity + (1 - keep) * conditions.ambient_c
-    totals.soc_end, totals.pack_c_end = soc, pack_c
+
+def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen: bool = True) -> dict[str, float]:
+    """Energies of a drive [J] by name, `soc` and `pack_c` at its end; raises `TooWeak` where the battery is."""
+    warm = trace.warmed_up if conditions.tyres_warm == "by_drive" else conditions.tyres_warm == "yes"
+    loop, totals = Loop(car, conditions, driver, regen, warm), defaultdict(float)
+    steps = steps_of(trace, conditions, driver)
+    measured = None if trace.battery_temp_c is None else trace.battery_temp_c.tolist()
+    pack_c, warmed = loop.start_c(steps[0].outside_c)
+    if conditions.preconditioned and not conditions.plugged_in:
+        totals["cabin"] = loop.cabin_before_j()
+        totals["heater"] = 0.0 if measured else warmed * loop.heat_capacity
+        totals["out"] = totals["cabin"] + totals["heater"]
+    soc = conditions.soc_start - totals["out"] / loop.capacity_j
+    kept = None if car.sustain_soc is None else min(car.sustain_soc, soc)
+    for first in range(0, len(steps), BLOCK):
+        block = steps[first : first + BLOCK]
+        block_s = sum(at.lasts_s for at in block)
+        pack_c = measured[first] if measured else pack_c
+        missing_w = (car.pack_heater_until_c - pack_c) * loop.heat_capacity / block_s
+        heater_w = 0.0 if measured else min(max(missing_w, 0.0), car.pack_heater_kw * 1000)
+
+        def at_share(share: float, block=block, soc=soc, pack_c=pack_c, heater_w=heater_w) -> dict:
+            return drive_block(loop, block, soc, pack_c, heater_w, share)
+
+        def keeps(share: float, soc=soc, at_share=at_share) -> bool:
+            given = at_share(share)
+            return soc - (given["drawn"] - given["taken"]) / loop.capacity_j >= kept
+
+        found = at_share(1.0 if kept is None else greatest(keeps, 1.0))
+        for name, joules in found.items():
+            totals[name] += joules
+        soc -= (found["drawn"] - found["taken"]) / loop.capacity_j
+        keep = math.exp(-car.pack_heat_loss_w_per_k * block_s / loop.heat_capacity)
+        warming = (found["cell"] + heater_w * block_s) / loop.heat_capacity
+        pack_c = keep * pack_c + warming + (1 - keep) * block[0].outside_c
+    totals |= {"soc": soc, "pack_c": measured[-1] if measured else pack_c}
     return totals

@@ -77,7 +77,7 @@ def test_the_band_against_a_plain_loop_over_the_same_runs():
     pairs = [(seconds(loop), seconds(band)) for _ in range(5)]
     totals, samples = pairs[0][0][1], pairs[0][1][1]
     for run, (regenerated, _) in zip(few, totals, strict=True):
-        assert samples.out_kwh[run] == pytest.approx(regenerated.out_j / 3.6e6, rel=1e-6), "not the same runs"
+        assert samples.out_kwh[run] == pytest.approx(regenerated["out"] / 3.6e6, rel=1e-6), "not the same runs"
     loop_s = min(taken for (taken, _), _ in pairs) * RUNS / len(cars)
     band_s = min(taken for _, (taken, _) in pairs)
     print(f"plain loop {loop_s:.2f} s for {RUNS} runs, the band {band_s:.3f} s: {loop_s / band_s:.0f} times as fast")

@@ -13,72 +13,11 @@ from model.savings import evaluate
 from model.scenario import SURFACES, Conditions, Driver
 from model.simulation import ledger_of, solve
 from model.wheel_demand import BLOCK, wheel_demand
-from tests import reference_loop
+from tests.laws.test_second_opinion import DESCENT, SITUATIONS
 from tests.made_traces import ride, steady, stop_and_go
 
 WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
 COLD = Conditions(ambient_c=-12.0, soc_start=0.8)
-DESCENT = steady(60, 607, slope=-0.06)
-CLIMB = ride(np.append(np.full(900, 60.0), np.linspace(60, 0, 10)), slope=0.05)
-SITUATIONS = {
-    "warm": ("family-hatch", {}, WARM, Driver(), cycle_trace("wltc3b")),
-    "hard driving": ("performance-saloon", {}, WARM, Driver(), cycle_trace("us06")),
-    "battery limits in the cold": ("small-hatch", {}, COLD, Driver(), cycle_trace("wltc3b")),
-    "heat pump, warmed up from the battery": (
-        "large-suv", {}, Conditions(ambient_c=-3.0, parked_c=1.0, preconditioned=True, plugged_in=False), Driver(),
-        cycle_trace("udds"),
-    ),
-    "a climb in thin air": ("van", {}, replace(WARM, altitude_m=1200.0), Driver(), CLIMB),
-    "cooling": (
-        "compact-crossover", {"acceptance_level": 0.4}, Conditions(ambient_c=34.0), Driver(), cycle_trace("nycc"),
-    ),
-    "friction-only pedal": (
-        "family-hatch", {"brake_pedal": "friction"}, Conditions(cabin=False, wind_kmh=30.0, payload_kg=200.0),
-        Driver(lift_off_mps2=0.6), cycle_trace("udds"),
-    ),
-    "full battery, long descent": ("family-hatch", {}, Conditions(ambient_c=15.0, soc_start=0.97), Driver(), DESCENT),
-    "rear wheels on snow": (
-        "performance-saloon", {"driven_axle": "rear"}, Conditions(ambient_c=-6.0, surface="snow", grip_level=-0.5),
-        Driver(comes_to_rest=True), stop_and_go(6),
-    ),
-    "measured road load": (
-        "van", {"f0_n": 180.0, "f1_n_per_mps": -1.5, "f2_n_per_mps2": 0.8}, COLD, Driver(), cycle_trace("nedc"),
-    ),
-    "battery of a hybrid": (
-        "family-hatch", {"usable_kwh": 1.3, "cell_resistance_share": 0.006}, Conditions(cabin=False, soc_start=0.7),
-        Driver(), stop_and_go(5, 40.0),
-    ),
-}  # fmt: skip
-
-
-@pytest.mark.parametrize("situation", SITUATIONS)
-def test_the_kernel_agrees_with_the_plain_loop(situation):
-    car_class, stated, conditions, driver, trace = SITUATIONS[situation]
-    car = car_from(car_class, stated)
-    result = evaluate(trace, car, conditions, driver)
-    assert result.followed, "the loop drives the trace as it is"
-    loop = reference_loop.drive(trace, car, conditions, driver)
-    without = reference_loop.drive(trace, car, conditions, driver, regen=False)
-    found = [
-        result.battery_out_kwh, result.battery_in_kwh, result.wheel_braking_kwh, result.wheel_friction_kwh,
-        result.friction_only_net_kwh, result.friction_only_wheel_friction_kwh,
-    ]  # fmt: skip
-    expected = [
-        loop.out_j, loop.in_j, loop.braking_j, loop.friction_j, without.out_j - without.in_j, without.friction_j
-    ]  # fmt: skip
-    # the sweeps end when charge moves by less than a millionth; where the battery holds the motor back, that shows
-    within = 1e-5 if "battery" in result.limits_kwh else 1e-9
-    turned_over_kwh = (loop.out_j + loop.in_j) / 3.6e6
-    assert found == pytest.approx(np.array(expected) / 3.6e6, rel=0, abs=within * turned_over_kwh)
-    assert result.soc[-1] == pytest.approx(loop.soc_end, abs=2e-6)
-    assert result.run.pack_c[0, -1] == pytest.approx(loop.pack_c_end, abs=1e-2)
-
-
-def test_the_situations_reach_the_battery_limit():
-    for situation in ("battery limits in the cold", "full battery, long descent"):
-        car_class, stated, conditions, driver, trace = SITUATIONS[situation]
-        result = evaluate(trace, car_from(car_class, stated), conditions, driver)
-        assert result.limits_kwh["battery"] > 0.2 * result.wheel_friction_kwh
 
 
 def test_many_cars_at_once_are_each_as_alone():
