@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import time
 from collections.abc import Callable
 from html import escape
 
@@ -20,6 +22,8 @@ from pages.parts.show_words import Card
 CARD = "card"
 """The page's own parameter in the address: which card, from 1."""
 PICTURE_PX = 520
+DOUBLE_TAP_S = 0.4
+"""Whoever means one card may tap twice; for this long after a card was drawn [s] a tap was meant for the one before."""
 
 
 # the cards
@@ -40,9 +44,9 @@ def tell() -> Card:
     if refusal := state.outcome().refusal:
         st.error(refusal)
     choose_drive("show")
-    state.set_widget("choose-car", scenario.car_class)
+    key = state.set_widget("choose-car", scenario.car_class)
     st.pills(
-        "Car", list(class_labels()), format_func=class_labels().get, key="choose-car", on_change=take_car,
+        "Car", list(class_labels()), format_func=class_labels().get, key=key, on_change=take_car,
         required=True, wrap=True, label_visibility="collapsed",
     )  # fmt: skip
     pick_season(label_visibility="collapsed")
@@ -121,9 +125,15 @@ def place() -> int:
     return min(max(int(asked), 1), LAST) if asked.isdecimal() else 1
 
 
-def turn(by: int) -> None:
-    """Show the card before or after; told from where one is, so that a tap on a card still being drawn counts too."""
-    st.query_params[CARD] = str(min(max(place() + by, 1), LAST))
+def turn(to: int) -> None:
+    """Show another card, unless the tap was the second of two."""
+    if time.monotonic() - drawn()[1] >= DOUBLE_TAP_S:
+        st.query_params[CARD] = str(to)
+
+
+def drawn() -> tuple[int, float]:
+    """The card drawn last, and when that was."""
+    return st.session_state.get("card_drawn", (0, -math.inf))
 
 
 def next_customer() -> None:
@@ -142,13 +152,15 @@ with st.container(key="show"):
         st.page_link("your_drive.py", label="Close", query_params=link.own_link())
     with st.container(key="card", gap="small"):
         card = draw(here)
+    if drawn()[0] != here:
+        st.session_state["card_drawn"] = (here, time.monotonic())
     with st.container(key="show-foot", gap="small"):
         with st.container(horizontal=True, wrap=False, horizontal_alignment="distribute", vertical_alignment="center"):
-            st.button("Back", key="show-back", shortcut="Left", disabled=here == 1, on_click=turn, args=(-1,))
+            st.button("Back", key="show-back", shortcut="Left", disabled=here == 1, on_click=turn, args=(here - 1,))
             with st.popover("Why?", key=f"why-{here}"):
                 st.markdown(card.why)
             if here < LAST:
-                st.button("Next", key="show-next", type="primary", shortcut="Right", on_click=turn, args=(1,))
+                st.button("Next", key="show-next", type="primary", shortcut="Right", on_click=turn, args=(here + 1,))
             else:
                 st.page_link("take_away.py", label="Take away", query_params=link.own_link())
         st.markdown(wording.CAUTION)

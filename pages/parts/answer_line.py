@@ -41,7 +41,7 @@ def draw_answer_line(*, with_answer: bool) -> None:
             choose_season()
         say("with a")
         with word("pedal", wording.pedal_words(scenario)), st.container(width=ENTRIES_PX):
-            control(CAR_FIELDS["brake_pedal"], help="")
+            control(CAR_FIELDS["brake_pedal"], help="", behind=True)
             st.markdown(wording.PEDAL_HELP)
         answer = state.answer() if with_answer else None
         if answer is not None:
@@ -64,12 +64,12 @@ def word(key: str, text: str) -> PopoverContainer:
 
 def choose_car() -> None:
     """The car's class."""
-    state.set_widget("choose-car", state.scenario().car_class)
+    key = state.set_widget("choose-car", state.scenario().car_class, behind=True)
     st.radio(
         "Car class",
         list(class_labels()),
         format_func=lambda name: class_labels()[name],
-        key="choose-car",
+        key=key,
         on_change=take_car,
         help="Invented middle of each class, no real car. “Adjust the car” on the first page changes its figures.",
     )
@@ -77,11 +77,11 @@ def choose_car() -> None:
 
 def take_car() -> None:
     """Write the car's class that was picked."""
-    if state.is_late("choose-car"):
+    if state.is_late(key := state.key_of("choose-car")):
         return
     # the pedal is asked for beside the car, all other figures belong to the car that is left
     stated = tuple(item for item in state.scenario().stated if item[0] == "brake_pedal")
-    state.put_whole(replace(state.scenario(), car_class=st.session_state["choose-car"], stated=stated))
+    state.put_whole(replace(state.scenario(), car_class=st.session_state[key], stated=stated))
 
 
 def start(name: str) -> None:
@@ -101,14 +101,13 @@ def brought(scenario: Scenario) -> tuple[object, ...]:
 
 def choose_drive(where: str) -> None:
     """The four starting drives, one tap each."""
-    key = f"choose-drive-{where}"
 
     def take() -> None:
         if st.session_state[key] is not None and not state.is_late(key):
             start(st.session_state[key])
 
     name = wording.drive_id(state.scenario())
-    state.set_widget(key, name)
+    key = state.set_widget(f"choose-drive-{where}", name, behind=where == "line")
     with st.container(key=f"drives-{where}", gap=None):
         st.pills(
             "Start from one of four invented drives",
@@ -125,27 +124,28 @@ def choose_drive(where: str) -> None:
         st.caption(f"{starting_drives()[name][1]} {length} in all." if name else own)
 
 
-def pick_season(**words: str) -> None:
+def pick_season(*, behind: bool = False, **words: str) -> None:
     """The four seasons, one tap each; `words` go to the widget."""
     scenario = state.scenario()
 
     def take() -> None:
-        now, season = state.scenario(), st.session_state["choose-season"]
-        if season is not None and not state.is_late("choose-season"):
+        now, season = state.scenario(), st.session_state[key]
+        if season is not None and not state.is_late(key):
             state.put_whole(now.with_setting("ambient_c", getattr(now.year, f"{season}_c")))
 
-    state.set_widget("choose-season", wording.season_of(scenario.conditions, scenario.year))
+    key = state.set_widget("choose-season", wording.season_of(scenario.conditions, scenario.year), behind=behind)
     st.segmented_control(
-        "Season", SEASONS, format_func=str.capitalize, key="choose-season", on_change=take, width="stretch", **words
+        "Season", SEASONS, format_func=str.capitalize, key=key, on_change=take, width="stretch", **words
     )
 
 
 def choose_season() -> None:
     """Season, exact temperature, road surface, cabin and a start warmed up on the plug."""
     pick_season(
+        behind=True,
         help="Sets the temperature to that of the season; what each season's is can be changed on the first page."
     )
-    control(CONDITION_FIELDS["ambient_c"])
-    control(CONDITION_FIELDS["surface"], look="list")
-    control(CONDITION_FIELDS["preconditioned"])
-    control(CONDITION_FIELDS["cabin"])
+    control(CONDITION_FIELDS["ambient_c"], behind=True)
+    control(CONDITION_FIELDS["surface"], look="list", behind=True)
+    control(CONDITION_FIELDS["preconditioned"], behind=True)
+    control(CONDITION_FIELDS["cabin"], behind=True)

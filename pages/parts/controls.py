@@ -53,15 +53,15 @@ def widget_key(field: Field, leg: int | None = None) -> str:
 
 def take(field: Field, leg: int | None = None) -> None:
     """Write a changed widget to the scenario, or note why it cannot be."""
-    key = widget_key(field, leg)
-    if state.is_late(key):
+    name = widget_key(field, leg)
+    if state.is_late(key := state.key_of(name)):
         return
     shown, display, scenario = st.session_state[key], state.display(), state.scenario()
-    state.refusals().pop(key, None)
+    state.refusals().pop(name, None)
     try:
         value = field.parse(held_value(field, shown, display))
     except InputError:
-        state.refusals()[key] = (shown, refused_entry(field, shown, display))
+        state.refusals()[name] = (shown, refused_entry(field, shown, display))
         return
     state.put(scenario.with_setting(field.key, value) if leg is None else scenario.with_leg(leg, field.key, value))
 
@@ -74,6 +74,7 @@ def control(
     look: str = "",
     hide_label: bool = False,
     help: str | None = None,
+    behind: bool = False,
 ) -> None:
     """Draw the widget of a field.
 
@@ -91,11 +92,13 @@ def control(
         Keep the label for screen readers only.
     help : str, optional
         In place of the field's help.
+    behind : bool
+        Whether it stands behind a word that may be closed.
     """
-    display, key = state.display(), widget_key(field, leg)
-    refused, sentence = state.refusals().get(key, (None, ""))
+    display, name = state.display(), widget_key(field, leg)
+    refused, sentence = state.refusals().get(name, (None, ""))
     value = shown_value(field, value_in(state.scenario(), field, leg), display)
-    state.set_widget(key, refused if sentence else value)
+    key = state.set_widget(name, refused if sentence else value, behind=behind)
     words: dict[str, Any] = {
         "label": label or label_of(field, display),
         "key": key,

@@ -86,12 +86,26 @@ def put_whole(changed: Scenario) -> None:
     refusals().clear()
 
 
-def set_widget(key: str, value: Any) -> None:
-    """Have a widget show a value, before it is drawn."""
-    before = st.session_state.get(key)
+def set_widget(name: str, value: Any, *, behind: bool = False) -> str:
+    """Have a widget show a value, before it is drawn; the key to draw it with.
+
+    The browser does not take a value for a widget `behind` a word that is closed, and would send the old one along with
+    whatever is pressed next: such a widget becomes another one instead.
+    """
+    before = st.session_state.get(key := key_of(name))
     if before is not None and before != value:
-        st.session_state.setdefault("widgets_set", {})[key] = (before, time.monotonic())
+        if behind:
+            st.session_state.setdefault("renewed", {})[name] = key == name
+            key = key_of(name)
+        else:
+            st.session_state.setdefault("widgets_set", {})[key] = (before, time.monotonic())
     st.session_state[key] = value
+    return key
+
+
+def key_of(name: str) -> str:
+    """The key under which a widget stands now: a blank at its end makes it another, and does not show in its style."""
+    return f"{name} " if st.session_state.get("renewed", {}).get(name) else name
 
 
 def is_late(key: str) -> bool:

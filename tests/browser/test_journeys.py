@@ -8,6 +8,7 @@ import pytest
 from model.claims import claims
 from model.scenario_io import starting_drives
 from tests.browser.test_main_job import HEADLINE, TOWN, scenario_at
+from tests.browser.test_show import DOUBLE_TAP_S
 
 SIZES = pytest.mark.parametrize(("width", "height"), [(820, 1180), (390, 844)])
 CLAIM = "two-megawatts"
@@ -35,6 +36,7 @@ def test_a_customer_is_shown_what_slowing_down_gives_back(open_page, settled, ex
     expect(page.locator("h1", has_text="less battery energy")).to_be_visible()
     expect(card).to_contain_text("compact crossover, mountain valley, winter, 1 °C")
     for place, words in ((3, "saved"), (4, "Lift-off: "), (5, "winter"), (6, ".")):
+        page.wait_for_timeout(1000 * DOUBLE_TAP_S)
         forth.tap()
         expect(page.get_by_text(f"{place} of 6", exact=True)).to_be_visible()
         expect(card.locator("h1", has_text=re.compile(words, re.IGNORECASE))).to_be_visible()

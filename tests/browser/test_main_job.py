@@ -77,6 +77,24 @@ def test_back_takes_a_change_back_and_forward_makes_it_again(open_page, settled,
     shows("motorway run")
     assert scenario_at(page) == starting_drives()["motorway"][2]
 
+    # what was chosen behind a word, which is closed by then, is taken back too, and stays so
+    def picks(car: str) -> None:
+        page.locator(".st-key-word-car button").click()
+        page.locator(".st-key-choose-car").get_by_text(car, exact=True).click()
+        expect(page.locator(".st-key-word-car button")).to_contain_text(car, ignore_case=True)
+        page.keyboard.press("Escape")
+        shows("motorway run")
+
+    picks("Van")
+    page.get_by_test_id("stTopNavLink").filter(has_text="Lift-off").click()
+    expect(page.locator(".st-key-set-lift_off_mps2")).to_be_visible()
+    picks("Pickup")
+    for path in ("/lift_off", "/"):
+        page.go_back()
+        expect(page.locator(".st-key-word-car button")).to_contain_text("van")
+        shows("motorway run")
+        assert (urlsplit(page.url).path, scenario_at(page).car_class) == (path, "van")
+
 
 def test_quick_presses_are_all_counted(open_page, expect):
     """The browser sends along an address that the page has already replaced; it must not undo what was pressed."""

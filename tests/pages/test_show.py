@@ -1,5 +1,7 @@
 """The cards to show, without a browser."""
 
+import math
+
 import pytest
 
 from model.scenario_io import starting_drives, to_link
@@ -17,6 +19,12 @@ def shown(link: dict[str, str] | None = None, card: int | str = 1):
     return opened_at("show.py", (link or {}) | {"card": str(card)})
 
 
+def turned(app, way: str):
+    """The card after or before, by somebody who has looked at this one for a while."""
+    app.session_state["card_drawn"] = (app.session_state["card_drawn"][0], -math.inf)
+    return ran(app.button(key=f"show-{way}").click().run())
+
+
 def said(app) -> str:
     """What stands on a card below its title."""
     return " ".join(one.proto.body for one in app.get("html") if "<style>" not in one.proto.body)
@@ -27,7 +35,7 @@ def test_the_cards_turn_and_end_at_the_take_away():
     titles = [app.title[0].value]
     assert app.button(key="show-back").disabled
     for _ in range(LAST - 1):
-        ran(app.button(key="show-next").click().run())
+        turned(app, "next")
         titles.append(app.title[0].value)
         assert any(one.value == wording.CAUTION for one in app.markdown)
     assert titles[0] == show_words.TELL.title
@@ -36,9 +44,19 @@ def test_the_cards_turn_and_end_at_the_take_away():
     assert not [one for one in app.button if one.key == "show-next"]
     assert [one.proto.label for one in app.get("page_link")] == ["Close", "Take away"]
     while not app.button(key="show-back").disabled:
-        ran(app.button(key="show-back").click().run())
+        turned(app, "back")
         titles.append(app.title[0].value)
     assert titles[LAST - 1 :] == titles[LAST - 1 :: -1]
+
+
+def test_the_second_of_two_quick_taps_does_not_jump_over_a_card():
+    app = shown(to_link(TOWN))
+    turned(app, "next")
+    for way in ("next", "back"):
+        ran(app.button(key=f"show-{way}").click().run())
+        assert f"2 of {LAST}" in [one.value for one in app.markdown]
+    turned(app, "next")
+    assert f"3 of {LAST}" in [one.value for one in app.markdown]
 
 
 def test_every_card_has_one_title_a_caution_and_a_why():
@@ -67,7 +85,7 @@ def test_three_taps_from_a_fresh_start_to_the_number():
     app = shown()
     ran(app.button_group(key="choose-drive-show").set_value("motorway").run())
     ran(app.button_group(key="choose-season").set_value("winter").run())
-    ran(app.button(key="show-next").click().run())
+    turned(app, "next")
     expected = starting_drives()["motorway"][2].with_setting("ambient_c", TOWN.year.winter_c)
     assert scenario_of(app) == expected
     assert "large SUV, motorway run, winter" in said(app)
