@@ -1,0 +1,29 @@
+"""A trace laid out as the moments that compiled code drives through."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from model.physics.records import Records, moments_on_road
+from model.trace import Trace
+
+
+def road_of(trace: Trace) -> Records:
+    """The middle of each step of a trace, shape (steps,)."""
+    road = moments_on_road(len(trace.step_s))
+    road["step_s"] = trace.step_s
+    road["passed_s"] = np.cumsum(trace.step_s) - trace.step_s / 2
+    road["tyres_s"] = np.inf if trace.warmed_up else road["passed_s"]
+    road["speed_mps"] = trace.mean_speed_mps
+    road["acceleration_mps2"] = trace.acceleration_mps2
+    road["sine"] = trace.sine_of_slope
+    road["rise_m"] = (trace.elevation_m[:-1] + trace.elevation_m[1:]) / 2
+    for name in ("heading", "surface", "lift_off_mps2", "cabin_w"):
+        own = getattr(trace, name)
+        if own is not None:
+            road[name] = own
+    if trace.ambient_c is not None:
+        road["ambient_c"] = (trace.ambient_c[:-1] + trace.ambient_c[1:]) / 2
+    if trace.battery_temp_c is not None:
+        road["pack_c"], road["pack_after_c"] = trace.battery_temp_c[:-1], trace.battery_temp_c[1:]
+    return road

@@ -1,0 +1,147 @@
+"""One moment of a drive: what the wheels ask, what the limits allow, what motor, battery and brakes do about it."""
+
+from __future__ import annotations
+
+import math
+from typing import Any, NamedTuple
+
+from model.physics.cabin import Cabin, cabin_w
+from model.physics.cells import cells_for, greatest_w
+from model.physics.engine import engine_drag_n, has_engine
+from model.physics.jit import compiled
+from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, slowing_force_n
+from model.physics.slowing_limits import (
+    BATTERY,
+    NO_REGENERATION,
+    NOTHING_BOUND,
+    Allowed,
+    friction_under,
+    lift_off_motor_n,
+    lift_off_strength_mps2,
+    motor_may,
+)
+from model.physics.wheels import WheelDemand, demand_at_wheels, tyre_slowing_mps2
+
+
+class Battery(NamedTuple):
+    """The battery as a moment finds it.
+
+    Charge [1] and temperature [°C]; open-circuit voltage [V], resistance [ohm], the power it takes [W], that of its
+    heater [W]; the part of what is asked of it that it gives [1], the rest coming from a hybrid's engine.
+    """
+
+    soc: float
+    pack_c: float
+    volts: float
+    ohms: float
+    accepted_w: float
+    heater_w: float
+    share: float
+
+
+class Moment(NamedTuple):
+    """What wheels, motor and battery did in one moment.
+
+    Forces at the wheels [N]: what they were asked for (slowing negative), air, rolling, the slowing that the motor and
+    that the engine took; the force at the shaft (slowing negative). Powers [W]: loss of motor and inverter; what drive,
+    accessories and heaters take at the terminals (giving: negative), with the engine's part of it; what the cells give
+    and lose; cabin. `bound` is an index into LIMITS, −1 where nothing bound. `asked_w` is what the battery would give
+    for itself.
+    """
+
+    wheel_n: float
+    air_n: float
+    rolling_n: float
+    motor_n: float
+    engine_drag_n: float
+    shaft_n: float
+    motor_loss_w: float
+    terminal_w: float
+    engine_w: float
+    cell_w: float
+    cell_loss_w: float
+    cabin_w: float
+    bound: int
+    asked_w: float
+
+
+@compiled
+def allowed_slowing(
+    car: Any, motor: Motor, at: Any, demand: WheelDemand, unloaded_n: float, regen: bool
+) -> Allowed:
+    """What every limit but the battery's lets the motor take at the wheels [N], and which limit bound.
+
+    Whatever the limits say, the wheels turn the unloaded machine, which takes `unloaded_n` [N]: with and without
+    regeneration alike.
+    """
+    braking = max(-demand.wheel_n, 0.0)
+    if braking <= 0:
+        return Allowed(0.0, NOTHING_BOUND)
+    if not regen:
+        return Allowed(unloaded_n, NO_REGENERATION if braking > unloaded_n else NOTHING_BOUND)
+    lift_off = lift_off_motor_n(car, lift_off_strength_mps2(car, at), demand.flat_road_load_n)
+    may = motor_may(car, motor, at.speed_mps, braking, tyre_slowing_mps2(at), friction_under(car, at), lift_off)
+    return Allowed(max(may.slowing_n, unloaded_n), may.bound)
+
+
+@compiled
+def moment_of(
+    car: Any, motor: Motor, cabin: Cabin, at: Any, density: float, battery: Battery, regen: bool
+) -> Moment:
+    """Drive through one moment.
+
+    Parameters
+    ----------
+    car, motor, cabin
+        The car, with its motor and its cabin.
+    at : record
+        The moment on its road.
+    density : float
+        Of the air there [kg/m³].
+    battery : Battery
+        As the moment finds it.
+    regen : bool
+        False is the comparison: friction brakes only, the motor spins unloaded, its drag fed by the wheels.
+
+    Notes
+    -----
+    Pulling is not limited here: `model.kernel.follow` makes the trace one that the car can drive.
+    """
+    speed = at.speed_mps
+    demand = demand_at_wheels(car, at, density)
+    pulling, braking = max(demand.wheel_n, 0.0), max(-demand.wheel_n, 0.0)
+    unloaded = min(braking, idle_drag_n(motor, speed))
+    slowing, bound = allowed_slowing(car, motor, at, demand, unloaded, regen)
+    machine = machine_at(motor, speed, pulling, slowing, unloaded)
+    cabin_now_w = cabin_w(cabin, at.passed_s) if math.isnan(at.cabin_w) else at.cabin_w
+    load_w = car.accessory_w + cabin_now_w + battery.heater_w
+    by_engine = 0.0
+    room_w = load_w + battery.accepted_w
+    if regen and machine.shaft_n * speed + machine.loss_w < -room_w:
+        at_battery = slowing_force_n(motor, speed, room_w) / motor.gear
+        if at_battery < slowing:
+            slowing, bound = at_battery, BATTERY
+            machine = machine_at(motor, speed, pulling, slowing, unloaded)
+            by_engine = engine_drag_n(car, speed, braking - slowing)
+    terminal_w = machine.shaft_n * speed + machine.loss_w + load_w
+    asked_w = engine_w = 0.0
+    if has_engine(car) and terminal_w > 0:
+        asked_w = min(terminal_w, greatest_w(battery.volts, battery.ohms))
+        engine_w = terminal_w - asked_w * battery.share
+    cells = cells_for(terminal_w - engine_w, battery.volts, battery.ohms)
+    return Moment(
+        demand.wheel_n,
+        demand.air_n,
+        demand.rolling_n,
+        slowing,
+        by_engine,
+        machine.shaft_n,
+        machine.loss_w,
+        cells.given_w - cells.loss_w + engine_w,
+        engine_w,
+        cells.given_w,
+        cells.loss_w,
+        cabin_now_w,
+        bound,
+        asked_w,
+    )

@@ -1,0 +1,142 @@
+"""What air and tyres do to a moving car."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import numpy as np
+
+from model.physics.jit import compiled
+from model.physics.records import code
+from model.tyre_grip import surface_table
+from model.units import GRAVITY_MPS2, KMH_PER_MPS, ZERO_C_IN_K
+
+TYRE_REFERENCE_C = 20.0
+"""Rolling figures hold at this temperature (as coast-down results are stated)."""
+TYRE_PER_K = 0.008
+"""Rolling resistance rises by 0.8 % for each kelvin colder (UN R117, Annex 6, class C1)."""
+AIR_REFERENCE_KG_M3 = 1.2041
+"""Dry air at 20 °C and 101.325 kPa: the state at which measured f2 holds."""
+EXTRA_ROLLING = surface_table()["extra_rolling"]
+TYRES_BY_DRIVE, TYRES_WARM = code("tyres_warm", "by_drive"), code("tyres_warm", "yes")
+
+
+@compiled
+def air_density(temperature_c: float, altitude_m: float) -> float:
+    """Density of dry air [kg/m³] at a temperature [°C], in the standard atmosphere's pressure at a height [m].
+
+    Notes
+    -----
+    Ideal gas, R = 287.05 J/(kg K); pressure after ISO 2533, valid to 11,000 m. 1.225 kg/m³ at 15 °C and sea level.
+    """
+    share = 1.0 - 2.25577e-5 * altitude_m
+    return 101325.0 * share**5.25588 / (287.05 * (temperature_c + ZERO_C_IN_K))
+
+
+@compiled
+def height_m(car: Any, rise_m: float) -> float:
+    """Height above sea level [m] of a place `rise_m` [m] above the start of the drive.
+
+    A drive that starts at sea level and goes down starts higher than was said: its air is no denser than at sea level.
+    """
+    return max(car.altitude_m + rise_m, min(car.altitude_m, 0.0))
+
+
+@compiled
+def outside_c(car: Any, at: Any) -> float:
+    """Outside temperature [°C]: the road's own where it was measured, else the conditions'."""
+    return car.ambient_c if math.isnan(at.ambient_c) else at.ambient_c
+
+
+@compiled
+def surface_under(car: Any, at: Any) -> int:
+    """Index of the surface: the slipperier of the season's and the road's."""
+    return max(car.surface, at.surface)
+
+
+@compiled
+def tyre_factor(temperature_c: float) -> float:
+    """Rolling resistance over that at 20 °C [1], linear after UN R117; valid from −40 to 50 °C."""
+    return 1.0 - TYRE_PER_K * (temperature_c - TYRE_REFERENCE_C)
+
+
+@compiled
+def cold_tyre_factor(car: Any, time_s: float) -> float:
+    """Rolling resistance over that of tyres warmed up in the same air [1], `time_s` [s] after a start on cold tyres.
+
+    Decays exponentially towards 1. Time spent standing counts as driven: a stop is short beside the tyres' cooling.
+    """
+    return 1.0 + car.tyre_cold_share * math.exp(-time_s / (car.tyre_warm_up_min * 60.0))
+
+
+@compiled
+def warmth_of_tyres(car: Any, at: Any) -> float:
+    """Rolling resistance here and now over that of warm tyres at 20 °C [1]."""
+    warmth = tyre_factor(outside_c(car, at))
+    if car.tyres_warm == TYRES_WARM:
+        return warmth
+    cold_s = at.tyres_s if car.tyres_warm == TYRES_BY_DRIVE else at.passed_s
+    return warmth if cold_s == np.inf else warmth * cold_tyre_factor(car, cold_s)
+
+
+@compiled
+def has_measured_road_load(car: Any) -> bool:
+    """Whether the road load is given as measured coefficients rather than as drag area and rolling."""
+    return not math.isnan(car.f0_n)
+
+
+@compiled
+def rolling_n(car: Any, speed: float, warmth: float, extra: float, cosine: float) -> float:
+    """Rolling resistance of the car [N] at `speed` [m/s]; nothing while it stands.
+
+    `warmth` [1] is `warmth_of_tyres`, `extra` [1] the rolling coefficient that snow or water adds, `cosine` [1] that of
+    the slope.
+    """
+    if speed <= 0:
+        return 0.0
+    weight = (car.mass_kg + car.payload_kg) * GRAVITY_MPS2
+    if has_measured_road_load(car):
+        # f0 was measured at the car's own mass; load adds to it in proportion
+        base = car.f0_n * (1.0 + car.payload_kg / car.mass_kg) * warmth * cosine + car.f1_n_per_mps * speed
+    else:
+        base = car.rolling_coefficient * weight * warmth * cosine
+    return base + extra * weight * cosine
+
+
+@compiled
+def air_n(car: Any, speed: float, wind_mps: float, density: float) -> float:
+    """Air resistance of the car [N] at `speed` [m/s] against a headwind [m/s] in air of `density` [kg/m³]."""
+    through_air = speed + wind_mps
+    if has_measured_road_load(car):
+        factor = car.f2_n_per_mps2 * (density / AIR_REFERENCE_KG_M3)
+    else:
+        factor = 0.5 * density * car.drag_area_m2
+    return factor * through_air * abs(through_air)
+
+
+@compiled
+def flat_road_load_n(car: Any, speed: float, warmth: float, extra: float, density: float) -> float:
+    """Air and rolling resistance on a flat road without wind [N]: what lift-off strength is counted from."""
+    return rolling_n(car, speed, warmth, extra, 1.0) + air_n(car, speed, 0.0, density)
+
+
+@compiled
+def headwind_mps(car: Any, at: Any) -> float:
+    """Wind against the car [m/s]: on the way back it comes from the other side."""
+    return car.wind_kmh / KMH_PER_MPS * at.heading
+
+
+@compiled
+def trailer_rolling_n(car: Any, speed: float, warmth: float, extra: float, cosine: float) -> float:
+    """Rolling resistance of the trailer [N], on tyres like the car's."""
+    if speed <= 0:
+        return 0.0
+    return (car.rolling_coefficient * warmth + extra) * car.trailer_kg * GRAVITY_MPS2 * cosine
+
+
+@compiled
+def trailer_air_n(car: Any, speed: float, wind_mps: float, density: float) -> float:
+    """What a trailer adds to the air resistance [N]; nothing without one."""
+    through_air = speed + wind_mps
+    return 0.5 * density * car.trailer_drag_area_m2 * through_air * abs(through_air) if car.trailer_kg > 0 else 0.0

@@ -1,0 +1,46 @@
+"""How fast a battery may be charged, over its charge and its temperature."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from model.battery import acceptance_tables
+from model.physics.cells import capacity_j
+from model.physics.jit import compiled
+
+TEMPERATURES_C, CHARGES, RATES_PER_H = acceptance_tables()
+
+
+@compiled
+def _cell(x: float, xs: Any) -> int:
+    cell = 0
+    while cell < len(xs) - 2 and x >= xs[cell + 1]:
+        cell += 1
+    return cell
+
+
+@compiled
+def _rate(level: int, row: int, column: int, down: float, across: float) -> float:
+    table = RATES_PER_H[level]
+    upper = table[row, column] * (1.0 - across) + table[row, column + 1] * across
+    lower = table[row + 1, column] * (1.0 - across) + table[row + 1, column + 1] * across
+    return upper * (1.0 - down) + lower * down
+
+
+@compiled
+def acceptance_w(car: Any, soc: float, pack_c: float) -> float:
+    """Power the battery takes at its terminals [W].
+
+    Bilinear in state of charge [1] and pack temperature [°C] between the low, mid and high tables of
+    ``assets/charge_acceptance.csv``, chosen by the car's acceptance level, times its charge rate factor. Held at the
+    table's ends; nothing at 1.
+    """
+    held_c = min(max(pack_c, TEMPERATURES_C[0]), TEMPERATURES_C[-1])
+    held = min(max(soc, CHARGES[0]), CHARGES[-1])
+    row, column = _cell(held_c, TEMPERATURES_C), _cell(held, CHARGES)
+    down = (held_c - TEMPERATURES_C[row]) / (TEMPERATURES_C[row + 1] - TEMPERATURES_C[row])
+    across = (held - CHARGES[column]) / (CHARGES[column + 1] - CHARGES[column])
+    rate = _rate(1, row, column, down, across)
+    other = _rate(2 if car.acceptance_level > 0 else 0, row, column, down, across)
+    rate += abs(car.acceptance_level) * (other - rate)
+    return rate * car.charge_rate_factor * capacity_j(car) / 3600.0

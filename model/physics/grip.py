@@ -1,0 +1,90 @@
+"""Grip between tyres and road, and the weight that rests on the axles while slowing."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from model.physics.jit import compiled
+from model.physics.records import code
+from model.tyre_grip import surface_table
+from model.units import GRAVITY_MPS2, KMH_PER_MPS
+
+_TABLE = surface_table()
+LOW, MID, HIGH = _TABLE["low"], _TABLE["mid"], _TABLE["high"]
+AT_90_KMH, AT_130_KMH = _TABLE["share_at_90_kmh"], _TABLE["share_at_130_kmh"]
+SUMMER, WINTER = _TABLE["summer_factor"], _TABLE["winter_factor"]
+SUMMER_TYRES, WINTER_TYRES = code("tyres", "summer"), code("tyres", "winter")
+FRONT, REAR = code("driven_axle", "front"), code("driven_axle", "rear")
+
+
+@compiled
+def friction_coefficient(surface: int, level: float, tyres: int, speed: float) -> float:
+    """Friction between tyre and road [1].
+
+    Parameters
+    ----------
+    surface : int
+        Index into SURFACES.
+    level : float
+        Place within the surface's band: −1 low, 0 mid, 1 high.
+    tyres : int
+        Code of the kind of tyre.
+    speed : float
+        Speed [m/s]: grip falls with it, on water steeply. Straight lines between 50, 90 and 130 km/h, held beyond.
+    """
+    mid = MID[surface]
+    friction = mid + (level * (HIGH[surface] - mid) if level > 0 else level * (mid - LOW[surface]))
+    if tyres == SUMMER_TYRES:
+        friction *= SUMMER[surface]
+    elif tyres == WINTER_TYRES:
+        friction *= WINTER[surface]
+    kmh, at_90, at_130 = speed * KMH_PER_MPS, AT_90_KMH[surface], AT_130_KMH[surface]
+    if kmh <= 50.0:
+        return friction
+    if kmh <= 90.0:
+        return friction * (1.0 - (kmh - 50.0) / 40.0 * (1.0 - at_90))
+    return friction * (at_90 - min((kmh - 90.0) / 40.0, 1.0) * (at_90 - at_130))
+
+
+@compiled
+def front_axle_n(car: Any, mass_kg: float, slowing: float, cosine: float) -> float:
+    """Weight on the front axle [N] while the tyres slow the car.
+
+    Parameters
+    ----------
+    car, mass_kg
+        Where the weight sits; the car's mass with its load [kg].
+    slowing : float
+        Slowing force of the tyres over mass [m/s²]: on a flat road the deceleration. It acts at the road, below the
+        centre of gravity, and so moves ``mass · slowing · height / wheelbase`` to the front, on any slope.
+    cosine : float
+        Cosine of the slope [1].
+    """
+    moved = mass_kg * slowing * (car.cg_height_m / car.wheelbase_m)
+    return mass_kg * GRAVITY_MPS2 * cosine * car.front_load_share + moved
+
+
+@compiled
+def rear_axle_n(car: Any, mass_kg: float, slowing: float, cosine: float) -> float:
+    """Weight on the rear axle [N]; parameters as in `front_axle_n`."""
+    moved = mass_kg * slowing * (car.cg_height_m / car.wheelbase_m)
+    return mass_kg * GRAVITY_MPS2 * cosine * (1.0 - car.front_load_share) - moved
+
+
+@compiled
+def driven_axle_load_n(car: Any, mass_kg: float, slowing: float, cosine: float) -> float:
+    """Weight that counts for the motor's grip [N] while the tyres slow the car; parameters as in `front_axle_n`.
+
+    The driven axle's; with all wheels driven that of both, or, where the front axle's share of the motor slowing is
+    given, what the sooner slipping axle allows: its weight over its share.
+    """
+    front, rear = front_axle_n(car, mass_kg, slowing, cosine), rear_axle_n(car, mass_kg, slowing, cosine)
+    if car.driven_axle == FRONT:
+        return front
+    if car.driven_axle == REAR:
+        return rear
+    share = car.front_regen_share
+    if math.isnan(share):
+        return front + rear
+    return min(front / max(share, 1e-9), rear / max(1.0 - share, 1e-9))

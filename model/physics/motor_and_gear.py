@@ -1,0 +1,133 @@
+"""Motor, inverter and gear: limits and losses of one machine scaled to its rated power.
+
+Losses are ``P_peak (fixed + speed x + speed2 x² + torque2 y²)`` with x the road speed over the motor's highest
+and y the force over the greatest. So part load is worse than peak, and a spinning machine without torque drags.
+Forces at the shaft are those of the motor carried to the wheels without gear loss.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import Any, NamedTuple
+
+import numpy as np
+
+from model.physics.jit import compiled
+from model.units import KMH_PER_MPS
+
+NO_FORCE_N = 1e-6
+"""Less than this is rounding: a car that rolls asks nothing of its motor."""
+LEAST_SPEED_MPS = 0.1
+"""A car that starts asks for force, not for power, below this speed [m/s]."""
+
+
+class Motor(NamedTuple):
+    """One car's motor, inverter and gear.
+
+    Force at peak torque [N]; peak power when pulling and when slowing, at the shaft [W]; drag of the spinning machine
+    without torque, as a force [N] and what it grows by with speed [N/(m/s)]; power electronics while moving [W]; loss
+    that grows with force squared [W/N²]; share of the drag that stays when the machine does nothing, efficiency of the
+    gear [1].
+    """
+
+    greatest_n: float
+    peak_w: float
+    regen_peak_w: float
+    drag_n: float
+    drag_n_per_mps: float
+    fixed_w: float
+    loss_w_per_n2: float
+    idle_share: float
+    gear: float
+
+
+class Machine(NamedTuple):
+    """What motor and gear do: force at the shaft [N], slowing negative; loss of motor and inverter [W]."""
+
+    shaft_n: float
+    loss_w: float
+
+
+@compiled
+def motor_of(car: Any) -> Motor:
+    """A car's motor in SI units."""
+    peak = car.motor_peak_kw * 1000.0
+    greatest = peak / (car.motor_base_speed_kmh / KMH_PER_MPS)
+    top = car.motor_top_speed_kmh / KMH_PER_MPS
+    return Motor(
+        greatest,
+        peak,
+        peak if math.isnan(car.regen_peak_kw) else car.regen_peak_kw * 1000.0,
+        peak * car.motor_loss_speed / top,
+        peak * car.motor_loss_speed2 / (top * top),
+        peak * car.motor_loss_fixed,
+        peak * car.motor_loss_torque2 / (greatest * greatest),
+        car.zero_torque_drag_share,
+        car.gear_efficiency,
+    )
+
+
+@compiled
+def spin_n(motor: Motor, speed: float) -> float:
+    """Drag of the spinning machine without torque, as a force [N], at `speed` [m/s]."""
+    return motor.drag_n + motor.drag_n_per_mps * speed
+
+
+@compiled
+def turning_loss_w(motor: Motor, speed: float) -> float:
+    """Loss that needs no force [W]: the spinning machine and its electronics; nothing while the car stands."""
+    return spin_n(motor, speed) * speed + motor.fixed_w if speed > 0 else 0.0
+
+
+@compiled
+def idle_loss_w(motor: Motor, speed: float) -> float:
+    """What a machine that does nothing loses [W]: the wheels turn it, as far as it does not roll free."""
+    return spin_n(motor, speed) * speed * motor.idle_share + motor.fixed_w if speed > 0 else 0.0
+
+
+@compiled
+def loss_w(motor: Motor, speed: float, force: float) -> float:
+    """Loss of motor and inverter together [W] at `speed` [m/s] and `force` at the shaft [N]."""
+    return turning_loss_w(motor, speed) + motor.loss_w_per_n2 * force * force
+
+
+@compiled
+def idle_drag_n(motor: Motor, speed: float) -> float:
+    """What turning the idle motor takes at the wheels [N] at `speed` [m/s]."""
+    return spin_n(motor, speed) * motor.idle_share / motor.gear
+
+
+@compiled
+def machine_at(motor: Motor, speed: float, pulling_n: float, slowing_n: float, unloaded_n: float) -> Machine:
+    """What motor and gear do for a pulling or a slowing force at the wheels [N].
+
+    Up to `unloaded_n` [N] the wheels only turn the idle machine.
+    """
+    shaft = pulling_n / motor.gear - slowing_n * motor.gear
+    works = pulling_n > NO_FORCE_N or slowing_n > unloaded_n + NO_FORCE_N
+    return Machine(shaft, loss_w(motor, speed, shaft) if works else idle_loss_w(motor, speed))
+
+
+@compiled
+def slowing_force_n(motor: Motor, speed: float, electric_w: float) -> float:
+    """Slowing force [N] at which the machine gives `electric_w` [W] of electricity; inf where it never gives as much.
+
+    The smaller root of ``force·speed − loss(force) = electric_w``, in the form that stays exact for small losses.
+    """
+    needed = spin_n(motor, speed) * speed + motor.fixed_w + electric_w
+    inside = speed * speed - 4.0 * motor.loss_w_per_n2 * needed
+    if inside < 0:
+        return np.inf
+    return 2.0 * needed / (speed + math.sqrt(inside) + 1e-300)
+
+
+@compiled
+def greatest_pull_n(motor: Motor, speed: float, battery_w: float) -> float:
+    """The most force at the wheels [N] at `speed` [m/s] with `battery_w` [W] for the drive."""
+    faster = max(speed, LEAST_SPEED_MPS)
+    by_motor = min(motor.greatest_n, motor.peak_w / faster)
+    # electric power: force·speed + loss(force) = battery_w, the positive root
+    spare = battery_w - turning_loss_w(motor, speed)
+    inside = max(faster * faster + 4.0 * motor.loss_w_per_n2 * spare, 0.0)
+    by_battery = 2.0 * spare / (faster + math.sqrt(inside))
+    return max(min(by_motor, by_battery), 0.0) * motor.gear

@@ -1,0 +1,55 @@
+"""The battery's temperature: one lumped mass that its losses and its heater warm and the air cools."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from model.physics.jit import compiled
+
+PRECONDITIONED_C = 20.0
+"""Battery temperature that warming up before the drive aims at: assumed."""
+
+
+@compiled
+def heat_capacity_j_per_k(car: Any) -> float:
+    """Heat that warms the whole battery by a kelvin [J/K]."""
+    return car.pack_heat_capacity_kj_per_k_kwh * 1000.0 * car.usable_kwh
+
+
+@compiled
+def pack_after_c(car: Any, pack_c: float, heat_j: float, time_s: float, outside_c: float) -> float:
+    """Temperature [°C] after `heat_j` [J] over `time_s` [s], from `pack_c` [°C], in air of `outside_c` [°C]."""
+    capacity = heat_capacity_j_per_k(car)
+    keep = math.exp(-car.pack_heat_loss_w_per_k * time_s / capacity)
+    return keep * pack_c + heat_j / capacity + (1.0 - keep) * outside_c
+
+
+@compiled
+def heater_w(car: Any, pack_c: float, time_s: float) -> float:
+    """Power of the battery's heater [W] over `time_s` [s]: its most, or what brings the battery to where it stops."""
+    missing_j = (car.pack_heater_until_c - pack_c) * heat_capacity_j_per_k(car)
+    return min(max(missing_j / max(time_s, 1e-9), 0.0), car.pack_heater_kw * 1000.0)
+
+
+@compiled
+def soaked_c(car: Any, outside_c: float) -> float:
+    """Temperature of a car that has stood [°C]: of where it stood, else of the air."""
+    return outside_c if math.isnan(car.parked_c) else car.parked_c
+
+
+@compiled
+def start_c(car: Any, outside_c: float) -> float:
+    """Pack temperature at the start [°C]: as stated; else where the car stood, and warmed up to 20 °C if it was."""
+    if not math.isnan(car.battery_temp_c):
+        return car.battery_temp_c
+    soaked = soaked_c(car, outside_c)
+    return max(PRECONDITIONED_C, soaked) if car.preconditioned else soaked
+
+
+@compiled
+def warm_up_j(car: Any, outside_c: float) -> float:
+    """Heat that warming up beforehand puts into the battery [J]."""
+    if not car.preconditioned or not math.isnan(car.battery_temp_c):
+        return 0.0
+    return heat_capacity_j_per_k(car) * (start_c(car, outside_c) - soaked_c(car, outside_c))

@@ -1,0 +1,107 @@
+"""Cars and roads as rows of numbers that compiled code reads: `car.mass_kg`, `at.speed_mps`.
+
+The columns of a car are the table of fields itself: every number, count, choice and yes-or-no of car, conditions and
+driver. A choice is its place among the field's choices, what was left empty is NaN.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.car import CAR_FIELDS, Car
+from model.fields import Field
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, SURFACES, Conditions, Driver
+from model.trace import Array
+
+COLUMNS: dict[str, Field] = {
+    key: field
+    for key, field in (CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS).items()
+    if field.kind != "text"
+}
+"""What a record holds, by key."""
+KINDS: dict[str, Any] = {"number": np.float64, "count": np.float64, "choice": np.int64, "yes_no": np.bool_}
+CAR_RECORD: Any = np.dtype((np.record, [(key, KINDS[field.kind]) for key, field in COLUMNS.items()]))
+"""One car with its conditions and its driver."""
+Records = NDArray[Any]
+
+
+def code(key: str, value: str) -> int:
+    """The number that stands for a choice in a record."""
+    return COLUMNS[key].choices.index(value)
+
+
+def _coded(field: Field, value: Any) -> Any:
+    if field.kind != "choice":
+        return np.nan if value is None else value
+    if isinstance(value, str):
+        return field.choices.index(value)
+    kinds, places = np.unique(np.asarray(value, dtype=str), return_inverse=True)
+    return np.array([field.choices.index(kind) for kind in kinds])[places]
+
+
+def car_records(car: Car, conditions: Conditions, driver: Driver, drawn: Mapping[str, Array] | None = None) -> Records:
+    """Cars as records, shape (cars,).
+
+    Parameters
+    ----------
+    car, conditions, driver
+        What all of them share.
+    drawn : mapping, optional
+        Figures of car, conditions or driver by key that differ from car to car, each of as many values as there are
+        cars; what is none of the columns is left out.
+    """
+    own = {key: np.ravel(values) for key, values in (drawn or {}).items() if key in COLUMNS}
+    records = np.empty(len(next(iter(own.values()))) if own else 1, dtype=CAR_RECORD)
+    shared = {**vars(car), **vars(conditions), **vars(driver)}
+    for key, field in COLUMNS.items():
+        records[key] = _coded(field, own.get(key, shared[key]))
+    return records
+
+
+def car_record(car: Car, conditions: Conditions, driver: Driver) -> Any:
+    """One car as a record."""
+    return car_records(car, conditions, driver)[0]
+
+
+MOMENT_ON_ROAD: Any = np.dtype(
+    (
+        np.record,
+        [
+            ("step_s", np.float64),
+            ("passed_s", np.float64),
+            ("tyres_s", np.float64),
+            ("speed_mps", np.float64),
+            ("acceleration_mps2", np.float64),
+            ("sine", np.float64),
+            ("rise_m", np.float64),
+            ("heading", np.float64),
+            ("surface", np.int64),
+            ("ambient_c", np.float64),
+            ("lift_off_mps2", np.float64),
+            ("cabin_w", np.float64),
+            ("pack_c", np.float64),
+            ("pack_after_c", np.float64),
+        ],
+    )
+)
+"""One step of a road, in its middle.
+
+Length of the step [s]; time since the start, and since a start on cold tyres, infinite where the drive starts warmed up
+[s]; speed [m/s], change of speed [m/s²], sine of the slope [1], height over the start of the drive [m]; 1 on the way
+out and −1 on the way back; index into `SURFACES`. NaN unless the road brings its own: outside temperature [°C],
+lift-off strength [m/s²], power of the cabin [W], temperature of the battery before and after the step [°C].
+"""
+
+
+def moments_on_road(count: int) -> Records:
+    """`count` moments on a flat dry road with nothing of its own, standing, warmed up."""
+    moments = np.zeros(count, dtype=MOMENT_ON_ROAD)
+    moments["step_s"], moments["tyres_s"], moments["heading"] = 1.0, np.inf, 1.0
+    moments["surface"] = SURFACES.index("dry")
+    for own in ("ambient_c", "lift_off_mps2", "cabin_w", "pack_c", "pack_after_c"):
+        moments[own] = np.nan
+    return moments

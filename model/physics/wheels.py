@@ -1,0 +1,83 @@
+"""What a moment asks of the wheels: inertia, rolling, air and slope."""
+
+from __future__ import annotations
+
+import math
+from typing import Any, NamedTuple
+
+from model.physics.air_and_tyres import (
+    EXTRA_ROLLING,
+    air_density,
+    air_n,
+    flat_road_load_n,
+    headwind_mps,
+    height_m,
+    outside_c,
+    rolling_n,
+    surface_under,
+    trailer_air_n,
+    trailer_rolling_n,
+    warmth_of_tyres,
+)
+from model.physics.jit import compiled
+from model.units import GRAVITY_MPS2
+
+
+class WheelDemand(NamedTuple):
+    """Forces at the wheels [N]: pulling is positive, as is what holds the car back."""
+
+    wheel_n: float
+    air_n: float
+    rolling_n: float
+    flat_road_load_n: float
+
+
+@compiled
+def car_kg(car: Any) -> float:
+    """Mass of the car with its load, a trailer left out [kg]."""
+    return car.mass_kg + car.payload_kg
+
+
+@compiled
+def car_effective_kg(car: Any) -> float:
+    """Mass of the loaded car with what has to be spun up, a trailer left out [kg]."""
+    return car_kg(car) + car.rotating_mass_share * car.mass_kg
+
+
+@compiled
+def moving_kg(car: Any) -> float:
+    """Mass of all that moves [kg]."""
+    return car_kg(car) + car.trailer_kg
+
+
+@compiled
+def effective_kg(car: Any) -> float:
+    """Mass of all that moves with what has to be spun up [kg]."""
+    return car_effective_kg(car) + car.trailer_kg
+
+
+@compiled
+def tyre_slowing_mps2(at: Any) -> float:
+    """What the tyres slow the car by [m/s²], slope included: it moves weight between the axles."""
+    return max(-at.acceleration_mps2 - GRAVITY_MPS2 * at.sine, 0.0)
+
+
+@compiled
+def density_at(car: Any, at: Any) -> float:
+    """Density of the air here [kg/m³]."""
+    return air_density(outside_c(car, at), height_m(car, at.rise_m))
+
+
+@compiled
+def demand_at_wheels(car: Any, at: Any, density: float) -> WheelDemand:
+    """What the wheels must do in a moment, in air of `density` [kg/m³], and what air and tyres take of it."""
+    speed, extra = at.speed_mps, EXTRA_ROLLING[surface_under(car, at)]
+    cosine = math.sqrt(1.0 - at.sine * at.sine)
+    warmth = warmth_of_tyres(car, at)
+    wind = headwind_mps(car, at)
+    rolling = rolling_n(car, speed, warmth, extra, cosine) + trailer_rolling_n(car, speed, warmth, extra, cosine)
+    air = air_n(car, speed, wind, density) + trailer_air_n(car, speed, wind, density) if speed > 0 else 0.0
+    inertia = effective_kg(car) * at.acceleration_mps2
+    climbing = moving_kg(car) * GRAVITY_MPS2 * at.sine
+    flat = flat_road_load_n(car, speed, warmth, extra, density)
+    return WheelDemand(inertia + climbing + rolling + air, air, rolling, flat)
