@@ -15,7 +15,7 @@ from model.physics.charge_acceptance import acceptance_w
 from model.physics.engine import has_engine, kept_soc
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, Motor, motor_of
-from model.physics.pack_heat import heater_w, pack_after_c, start_c, warm_up_j
+from model.physics.pack_heat import pack_after_c, start_c, warm_up_j
 from model.physics.wheels import density_at
 
 BLOCK = 10
@@ -23,7 +23,7 @@ BLOCK = 10
 ROOM_PER_BLOCK = 0.25
 """The most of a nearly full battery's room that one block may fill [1]; only a hybrid's battery takes so fast."""
 MOST_TRIES = 60
-SHARE_TOLERANCE = 1e-12
+TOLERANCE = 1e-12
 ROUNDING = 1.0 + 1e-9
 """What is more than rounding [1]."""
 NOWHERE = -1
@@ -33,8 +33,8 @@ class Energies(NamedTuple):
 
     Energies [J]: out of and into the battery at its terminals; what an engine gave in the battery's place. At the
     wheels: braking asked, what motor, friction brakes and engine took of it. Out while the road rises, in while it
-    falls. `able` says whether motor and battery could give all that was asked; `weak_at` and `empty_at` are the steps
-    at which the battery first could not give what was asked and first was empty, −1 where it never came to that.
+    falls. `able` says whether motor and battery could give all that was asked, `weak_at` at which step the battery
+    first could not, −1 where it always could.
     """
 
     out_j: float
@@ -48,7 +48,6 @@ class Energies(NamedTuple):
     descent_back_j: float
     able: bool
     weak_at: int
-    empty_at: int
 
 
 RESULTS: Any = np.dtype(
@@ -61,6 +60,11 @@ RESULTS: Any = np.dtype(
         + [("able", np.bool_), ("weak_at", np.int64), ("empty_at", np.int64)],
     )
 )  # fmt: skip
+"""What a whole drive of one car comes to: as in `Energies`, warming up before the drive included in what goes out.
+
+Besides: what warming up cabin and battery took [J]; charge after warming up and at the end [1], temperature of the
+battery at the end [°C]; `empty_at`, the step by which the battery was empty, −1 where it never was.
+"""
 MOMENTS: Any = np.dtype(
     (
         np.record,
@@ -73,39 +77,59 @@ MOMENTS: Any = np.dtype(
 
 
 @compiled
-def battery_at(car: Any, soc: float, pack_c: float, block_s: float, measured: bool) -> Battery:
-    """The battery as a block of `block_s` [s] finds it; where its temperature is measured its heater is not known."""
+def battery_at(car: Any, soc: float, pack_c: float, block_s: float) -> Battery:
+    """The battery as a block of `block_s` [s] finds it, its heater off."""
     held = min(max(soc, 0.0), 1.0)
     # acceptance is held over a block, so none may fill more than its part of the room
     fills = (1.0 - held) * capacity_j(car) / max(block_s, 1e-9)
     accepted = min(acceptance_w(car, held, pack_c), ROOM_PER_BLOCK * fills)
-    heater = 0.0 if measured else heater_w(car, pack_c, block_s)
-    return Battery(
-        held, pack_c, open_circuit_v(car, held), resistance_ohm(car, held, pack_c), accepted, heater, 1.0
-    )
+    return Battery(held, pack_c, open_circuit_v(car, held), resistance_ohm(car, held, pack_c), accepted, 0.0, 1.0)
 
 
 @compiled
-def engine_share(car: Any, motor: Motor, cabin: Cabin, road: Any, first: int, last: int, battery: Battery, regen: bool, kept: float,
-                 soc: float) -> float:  # fmt: skip
-    """The part of what is asked of a hybrid's battery that it gives in a block [1], so that its charge stays kept."""
-    share = 1.0
+def with_powers(battery: Battery, heater_w: float, share: float) -> Battery:
+    """The same battery with its heater at a power [W], giving a share of what is asked of it [1]."""
+    return Battery(battery.soc, battery.pack_c, battery.volts, battery.ohms, battery.accepted_w, heater_w, share)
+
+
+@compiled
+def heater_share(car: Any, before_c: float, after_c: float) -> float:
+    """Share of a block in which the heater runs [1], from the temperatures [°C] if it ran all the time."""
+    missing, rise = car.pack_heater_until_c - before_c, after_c - before_c
+    if rise <= 0:
+        return 1.0 if missing > 0 else 0.0
+    return min(max(missing / rise, 0.0), 1.0)
+
+
+@compiled
+def settled(
+    car: Any, motor: Motor, cabin: Cabin, road: Any, first: int, last: int, battery: Battery, regen: bool,
+    soc: float, kept: float, most_w: float, always_on_c: float, block_s: float,
+) -> Battery:  # fmt: skip
+    """A battery with heater or engine over a block: what heater and battery give hangs on what the cells do in it.
+
+    The heater runs at `most_w` [W] until the battery would be as warm as it aims at had it always run (`always_on_c` so
+    far [°C]). The battery gives the part of what is asked of it that leaves the charge `kept` [1].
+    """
+    heater, share = most_w, 1.0
     for _ in range(MOST_TRIES):
-        at_share = Battery(
-            battery.soc, battery.pack_c, battery.volts, battery.ohms, battery.accepted_w, battery.heater_w, share
-        )
-        drawn = gained = 0.0
+        now_battery = with_powers(battery, heater, share)
+        drawn = gained = heat_j = 0.0
         for step in range(first, last):
-            now = moment_of(car, motor, cabin, road[step], density_at(car, road[step]), at_share, regen)
-            drawn += max(now.cell_w, 0.0) * road[step].step_s
-            gained += max(-now.cell_w, 0.0) * road[step].step_s
-        may = max((soc - kept) * capacity_j(car) + gained, 0.0)
-        if drawn <= 0.0:
+            at = road[step]
+            now = moment_of(car, motor, cabin, at, density_at(car, at), now_battery, regen)
+            drawn += max(now.cell_w, 0.0) * at.step_s
+            gained += max(-now.cell_w, 0.0) * at.step_s
+            heat_j += now.cell_loss_w * at.step_s
+        outside = outside_c(car, road[first])
+        on_after_c = pack_after_c(car, always_on_c, heat_j + most_w * block_s, block_s, outside)
+        heater_before, share_before = heater, share
+        heater = most_w * heater_share(car, always_on_c, on_after_c)
+        if has_engine(car) and drawn > 0:
+            share = min(share * max((soc - kept) * capacity_j(car) + gained, 0.0) / drawn, 1.0)
+        if abs(share - share_before) < TOLERANCE and abs(heater - heater_before) <= TOLERANCE * most_w:
             break
-        before, share = share, min(share * may / drawn, 1.0)
-        if abs(share - before) < SHARE_TOLERANCE:
-            break
-    return share
+    return with_powers(battery, heater, share)
 
 
 @compiled
@@ -136,7 +160,6 @@ def booked(so_far: Energies, motor: Motor, at: Any, step: int, now: Moment) -> E
         so_far.descent_back_j + (in_j if at.sine < 0 else 0.0),
         so_far.able and able_to(motor, at, now),
         step if weak and so_far.weak_at == NOWHERE else so_far.weak_at,
-        so_far.empty_at,
     )
 
 
@@ -173,9 +196,7 @@ def write(energies: Energies, result: Any) -> None:
     result.engine_drag_j = energies.engine_drag_j
     result.climb_out_j = energies.climb_out_j
     result.descent_back_j = energies.descent_back_j
-    result.able = energies.able
     result.weak_at = energies.weak_at
-    result.empty_at = energies.empty_at
 
 
 @compiled
@@ -189,8 +210,12 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
     before_j = result.warm_cabin_j + result.warm_pack_j
     soc = car.soc_start - before_j / capacity_j(car)
     pack_c = road[0].pack_c if measured else start_c(car, outside)
+    result.soc_start = soc
+    # where its temperature was measured the heater's power is not known and taken as none
+    heater_w, always_on_c = 0.0 if measured else car.pack_heater_kw * 1000.0, pack_c
     motor, cabin, kept_charge = motor_of(car), cabin_of(car), kept_soc(car, soc)
-    energies = Energies(before_j, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, True, NOWHERE, NOWHERE)
+    energies = Energies(before_j, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, True, NOWHERE)
+    empty_at = NOWHERE if soc >= 0 else 0
     density = density_at(car, road[0])
     for first in range(0, steps, BLOCK):
         last = min(first + BLOCK, steps)
@@ -199,11 +224,10 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
             block_s += road[step].step_s
         if measured:
             pack_c = road[first].pack_c
-        battery = battery_at(car, soc, pack_c, block_s, measured)
-        if has_engine(car):
-            share = engine_share(car, motor, cabin, road, first, last, battery, regen, kept_charge, soc)
-            battery = Battery(
-                battery.soc, pack_c, battery.volts, battery.ohms, battery.accepted_w, battery.heater_w, share
+        battery = battery_at(car, soc, pack_c, block_s)
+        if has_engine(car) or heater_w > 0:
+            battery = settled(
+                car, motor, cabin, road, first, last, battery, regen, soc, kept_charge, heater_w, always_on_c, block_s
             )
         given_j = heat_j = 0.0
         for step in range(first, last):
@@ -217,10 +241,15 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
             if record:
                 keep(moments[step], now, battery, soc)
         soc -= given_j / capacity_j(car)
-        pack_c = pack_after_c(car, pack_c, heat_j + battery.heater_w * block_s, block_s, outside_c(car, road[first]))
+        outside = outside_c(car, road[first])
+        pack_c = pack_after_c(car, pack_c, heat_j + battery.heater_w * block_s, block_s, outside)
+        always_on_c = pack_after_c(car, always_on_c, heat_j + heater_w * block_s, block_s, outside)
+        if soc < 0 and empty_at == NOWHERE:
+            empty_at = last
     if measured:
         pack_c = road[steps - 1].pack_after_c
     write(energies, result)
+    result.able, result.empty_at = energies.able and empty_at == NOWHERE, empty_at
     result.soc_end = soc
     result.pack_c_end = pack_c
 

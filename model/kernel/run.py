@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from model.car import Car
-from model.kernel.march import RESULTS, MOMENTS, drive_all
+from model.kernel.march import MOMENTS, RESULTS, drive_all
 from model.kernel.road import road_of
 from model.ledger import Ledger, total
 from model.physics.records import Records, car_records
@@ -92,8 +92,11 @@ class Run:
     @property
     def left_by_limit_j(self) -> dict[str, Array]:
         """Work that each limit which bound left to the friction brakes [J], shape (cars,)."""
-        left = self.energies["left_j"]
-        return {name: left[:, index] for index, name in enumerate(LIMITS) if (self.bound == index).any()}
+        return {
+            name: self.wheel_j(np.where(self.bound == index, self.friction_n, 0.0))
+            for index, name in enumerate(LIMITS)
+            if (self.bound == index).any()
+        }
 
 
 def drive_records(trace: Trace, cars: Records, *, regen: bool = True, record: bool = False) -> Run:

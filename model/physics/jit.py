@@ -85,8 +85,9 @@ def compiled(function: Function) -> Function:
     """Compile a function of numbers and records when it is first called; with ``NUMBA_DISABLE_JIT=1`` it stays Python.
 
     Compiled code lets other threads run meanwhile. A division by zero gives infinity, as in arrays.
+    What it calls is compiled into it: a march asks a dozen small functions in every step.
     """
-    compile_it: Any = numba.njit(nogil=True, cache=FOLDER is not None, error_model="numpy")
+    compile_it: Any = numba.njit(nogil=True, cache=FOLDER is not None, error_model="numpy", forceinline=True)
     with _numba_keeps_in(FOLDER):
         made: Function = compile_it(function)
     return made

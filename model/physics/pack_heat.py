@@ -26,13 +26,6 @@ def pack_after_c(car: Any, pack_c: float, heat_j: float, time_s: float, outside_
 
 
 @compiled
-def heater_w(car: Any, pack_c: float, time_s: float) -> float:
-    """Power of the battery's heater [W] over `time_s` [s]: its most, or what brings the battery to where it stops."""
-    missing_j = (car.pack_heater_until_c - pack_c) * heat_capacity_j_per_k(car)
-    return min(max(missing_j / max(time_s, 1e-9), 0.0), car.pack_heater_kw * 1000.0)
-
-
-@compiled
 def soaked_c(car: Any, outside_c: float) -> float:
     """Temperature of a car that has stood [°C]: of where it stood, else of the air."""
     return outside_c if math.isnan(car.parked_c) else car.parked_c
