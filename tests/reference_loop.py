@@ -356,26 +356,41 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
         totals["out"] = totals["cabin"] + totals["heater"]
     soc = conditions.soc_start - totals["out"] / loop.capacity_j
     kept = None if car.sustain_soc is None else min(car.sustain_soc, soc)
+    heater_most_w, always_on_c = 0.0 if measured else car.pack_heater_kw * 1000, pack_c
+
+    def after_c(before_c: float, heat_j: float, block: list[Step]) -> float:
+        """Temperature of the battery after a block."""
+        keep = math.exp(-car.pack_heat_loss_w_per_k * sum(at.lasts_s for at in block) / loop.heat_capacity)
+        return keep * before_c + heat_j / loop.heat_capacity + (1 - keep) * block[0].outside_c
+
     for first in range(0, len(steps), BLOCK):
         block = steps[first : first + BLOCK]
         block_s = sum(at.lasts_s for at in block)
         pack_c = measured[first] if measured else pack_c
-        missing_w = (car.pack_heater_until_c - pack_c) * loop.heat_capacity / block_s
-        heater_w = 0.0 if measured else min(max(missing_w, 0.0), car.pack_heater_kw * 1000)
 
-        def at_share(share: float, block=block, soc=soc, pack_c=pack_c, heater_w=heater_w) -> dict:
-            return drive_block(loop, block, soc, pack_c, heater_w, share)
+        def driven(heater_w: float, block=block, soc=soc, pack_c=pack_c) -> dict:
+            """The block with the heater at a power, the engine giving what keeps the charge."""
 
-        def keeps(share: float, soc=soc, at_share=at_share) -> bool:
-            given = at_share(share)
-            return soc - (given["drawn"] - given["taken"]) / loop.capacity_j >= kept
+            def at_share(share: float) -> dict:
+                return drive_block(loop, block, soc, pack_c, heater_w, share)
 
-        found = at_share(1.0 if kept is None else greatest(keeps, 1.0))
+            def keeps(share: float) -> bool:
+                given = at_share(share)
+                return soc - (given["drawn"] - given["taken"]) / loop.capacity_j >= kept
+
+            return at_share(1.0 if kept is None else greatest(keeps, 1.0))
+
+        # the heater runs until the battery would be as warm as it aims at, had it run all along
+        heater_w, before_w, always_on_before = heater_most_w, math.inf, always_on_c
+        while abs(heater_w - before_w) > 1e-9:
+            found = driven(heater_w)
+            always_on_c = after_c(always_on_before, found["cell"] + heater_most_w * block_s, block)
+            missing, rise = car.pack_heater_until_c - always_on_before, always_on_c - always_on_before
+            part = missing / rise if rise > 0 else float(missing > 0)
+            before_w, heater_w = heater_w, heater_most_w * min(max(part, 0.0), 1.0)
         for name, joules in found.items():
             totals[name] += joules
         soc -= (found["drawn"] - found["taken"]) / loop.capacity_j
-        keep = math.exp(-car.pack_heat_loss_w_per_k * block_s / loop.heat_capacity)
-        warming = (found["cell"] + heater_w * block_s) / loop.heat_capacity
-        pack_c = keep * pack_c + warming + (1 - keep) * block[0].outside_c
+        pack_c = after_c(pack_c, found["cell"] + heater_w * block_s, block)
     totals |= {"soc": soc, "pack_c": measured[-1] if measured else pack_c}
     return totals
