@@ -6,27 +6,52 @@ What the pages show is in ``pages/``, what they compute in ``model/``. This file
 import base64
 import gc
 import hashlib
+import ipaddress
+import os
 import re
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
+from functools import cache
 from pathlib import Path
+from urllib.parse import urlsplit
 
 import altair  # noqa: F401
 import pandas  # noqa: F401
 import streamlit as st
-from starlette.datastructures import MutableHeaders
+from starlette.datastructures import Headers, MutableHeaders
 from starlette.middleware import Middleware
+from starlette.requests import Request
+from starlette.responses import FileResponse, HTMLResponse, PlainTextResponse
+from starlette.routing import Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
+from starlette.websockets import WebSocketClose
 
 import model.simulation  # noqa: F401
+from pages.parts.public_link import PUBLIC_URL
 
+HOME = Path(__file__).parent
+TOOLKITS_PAGE = (Path(st.__file__).parent / "static" / "index.html").read_text(encoding="utf-8")
+PAGES = {path.stem for path in (HOME / "pages").glob("[a-z]*.py")} - {"entrypoint", "your_drive"} | {""}
+"""The pages by their place in the address; the first has none."""
+OWN_SCRIPT = "own.js"
+TOOLKITS_PLACES = {"_stcore", "static", "media", "component"}
+TOOLKITS_FILES = {"favicon.png", "manifest.json"}
+CLOSED = {"_stcore/metrics"}
+"""Nobody is counted here."""
+NO_SUCH_PAGE = (
+    '<!DOCTYPE html><html lang="en"><meta charset="utf-8"><title>Brake to Battery</title>'
+    '<p>There is no such page. <a href="/">Brake to Battery starts here.</a></p></html>'
+)
+NOT_THIS_SERVER = (
+    "This server does not go by that name. It is set with --browser.serverAddress, or with the environment variable "
+    f"{PUBLIC_URL} where a proxy stands in front of it."
+)
 ERROR_SENTENCE = "This page could not be drawn; what you entered is kept, so change an entry or reload the page."
 
 
 def inline_script_hashes() -> str:
     """The scripts written into Streamlit's own page, as a policy names them: nothing else may run inline."""
-    page = (Path(st.__file__).parent / "static" / "index.html").read_text(encoding="utf-8")
-    scripts = re.findall(r"<script>(.*?)</script>", page, flags=re.DOTALL)
+    scripts = re.findall(r"<script>(.*?)</script>", TOOLKITS_PAGE, flags=re.DOTALL)
     digests = (base64.b64encode(hashlib.sha256(script.encode()).digest()).decode() for script in scripts)
     return " ".join(f"'sha256-{digest}'" for digest in digests)
 
@@ -71,6 +96,94 @@ class SecurityHeaders:
         await self.app(scope, receive, send_with_headers)
 
 
+@cache
+def given_names() -> frozenset[str]:
+    """The names by which this server is reached, as they were set; of addresses the name alone."""
+    given = (st.get_option("browser.serverAddress"), os.environ.get(PUBLIC_URL, ""))
+    return frozenset(name_of(address) for address in (*given, *st.get_option("server.corsAllowedOrigins")))
+
+
+def name_of(address: str) -> str:
+    """The host of an address or of a host with its port; empty where it has none."""
+    try:
+        return urlsplit(address if "//" in address else f"//{address}").hostname or ""
+    except ValueError:
+        return ""
+
+
+def is_known(name: str) -> bool:
+    """Whether this server may be reached by a name: by numbers always, since nobody can make those lead elsewhere."""
+    try:
+        return bool(ipaddress.ip_address(name))
+    except ValueError:
+        return name == "localhost" or name in given_names()
+
+
+class Door:
+    """Lets in who asks for this server by a name of its own, from its own pages, for something that there is.
+
+    Streamlit would ask a service on the internet for this machine's address before it turns a stranger's page away.
+    """
+
+    def __init__(self, app: ASGIApp) -> None:
+        self.app = app
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Pass a request on, or turn it away."""
+        if scope["type"] not in ("http", "websocket"):
+            await self.app(scope, receive, send)
+            return
+        headers = Headers(scope=scope)
+        host, origin = headers.get("host", ""), headers.get("origin")
+        own = origin is None or origin.partition("//")[2] == host
+        if not is_known(name_of(host)) or not (own or name_of(origin or "") in given_names() - {"localhost"}):
+            refusal = PlainTextResponse(NOT_THIS_SERVER, 403) if scope["type"] == "http" else WebSocketClose(1008)
+            await refusal(scope, receive, send)
+        elif scope["type"] == "http" and not there_is(scope["path"]):
+            await HTMLResponse(NO_SUCH_PAGE, 404)(scope, receive, send)
+        else:
+            if not own:
+                # through a proxy, which calls this server by another name than the browser does
+                del MutableHeaders(scope=scope)["origin"]
+            await self.app(scope, receive, send)
+
+
+def there_is(path: str) -> bool:
+    """Whether something stands at a path."""
+    base = st.get_option("server.baseUrlPath").strip("/")
+    place = path.strip("/").removeprefix(base).strip("/")
+    known = place in PAGES | TOOLKITS_FILES | {OWN_SCRIPT} or place.split("/")[0] in TOOLKITS_PLACES
+    return known and place not in CLOSED
+
+
+async def page(_request: Request) -> HTMLResponse:
+    """Streamlit's page with our name and our script, which runs before all others."""
+    return HTMLResponse(own_page(), headers={"Cache-Control": "no-cache"})
+
+
+@cache
+def own_page() -> str:
+    """What the browser gets for every page."""
+    text = TOOLKITS_PAGE.replace("<title>Streamlit</title>", "<title>Brake to Battery</title>")
+    noscript = "<noscript><p>Brake to Battery needs JavaScript, which is switched off in this browser.</p></noscript>"
+    text = re.sub("<noscript>.*?</noscript>", noscript, text, flags=re.DOTALL)
+    return text.replace("<head>", f'<head>\n    <script src="./{OWN_SCRIPT}"></script>', 1)
+
+
+async def own_script(_request: Request) -> FileResponse:
+    """Our script."""
+    return FileResponse(HOME / "assets" / OWN_SCRIPT, headers={"Cache-Control": "no-cache"})
+
+
+def own_routes() -> list[Route]:
+    """Our places, which come before Streamlit's."""
+    base = "/" + st.get_option("server.baseUrlPath").strip("/")
+    routes = {f"{base.rstrip('/')}/{place}": page for place in PAGES}
+    return [Route(path, shown) for path, shown in routes.items()] + [
+        Route(f"{base.rstrip('/')}/{OWN_SCRIPT}", own_script)
+    ]
+
+
 @asynccontextmanager
 async def warm_start(_app: st.App) -> AsyncIterator[None]:
     """Keep the libraries imported above out of garbage collection.
@@ -92,6 +205,7 @@ def show_one_sentence(_error: Exception) -> bool:
 app = st.App(
     "pages/entrypoint.py",
     lifespan=warm_start,
-    middleware=[Middleware(SecurityHeaders)],
+    routes=own_routes(),
+    middleware=[Middleware(SecurityHeaders), Middleware(Door)],
     on_script_error=show_one_sentence,
 )

@@ -91,6 +91,7 @@ def foot() -> None:
             st.segmented_control(
                 "Units", ["Metric", "US"], key="units", on_change=take, required=True, label_visibility="collapsed"
             )
+            st.button("Print this page", key="print", type="tertiary", icon=":material/print:")
             st.page_link("sources.py", label="Sources and method", query_params=link.own_link())
             st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
 

@@ -140,7 +140,10 @@ def next_customer() -> None:
     """Clear everything, asked once."""
     # known by another name afterwards, so that it does not stay open over the next customer's card
     with st.popover("Next customer", type="tertiary", key=f"next-customer-{st.session_state.get('customer', 0)}"):
-        st.markdown("This clears the drive, the car and everything else that was entered, the link included.")
+        st.markdown(
+            "This clears the drive, the car and everything else that was entered. Going back in this tab does not "
+            "bring it up again; the browser’s own list of visited pages keeps its address."
+        )
         st.button("Clear everything", key="start-over", type="primary", on_click=link.start_over, width="stretch")
 
 

@@ -66,13 +66,19 @@ def take(result: Result) -> None:
     st.header("A page to print", anchor=False)
     st.markdown(
         "Your drive, the answer with its band, the advice on lift-off, when regeneration is not there, and every "
-        "assumption with its source, on two sheets of paper. Open the file in any browser and print it, or save it as "
-        "PDF from there. It needs no network, and holds nothing about you but what you entered."
+        "assumption with its source, on two sheets of paper. Print it here, or take it as a file, which any browser "
+        "opens and prints without a network. It holds nothing about you but what you entered."
     )
-    st.download_button(
-        "The page (HTML)", partial(report_html, taken), f"{name}.html", "text/html",
-        key="take-page", on_click="ignore", type="primary", icon=":material/download:",
-    )  # fmt: skip
+    with st.container(horizontal=True):
+        printing = st.button("Print", key="take-print", type="primary", icon=":material/print:")
+        st.download_button(
+            "The page (HTML)", partial(report_html, taken), f"{name}.html", "text/html",
+            key="take-page", on_click="ignore", icon=":material/download:",
+        )  # fmt: skip
+    if printing:
+        # the browser prints it once it is there: assets/own.js
+        with st.container(key="sheets"):
+            st.iframe(report_html(taken), width=1, height=1, tab_index=-1)
     st.markdown(
         "**For those who check.** The answer file is reproduced to the byte by `python -m model drive FILE`. The "
         "timeline has one row a second."

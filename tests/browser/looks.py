@@ -8,7 +8,6 @@ LEAST_PX = 44
 TARGETS = ", ".join(
     (
         '[data-testid="stTopNavLink"]',
-        '[data-testid="stMainMenuButton"]',
         '[data-testid="stPageLink-NavLink"]',
         '[data-testid^="stBaseButton"]',
         '[data-testid="stButtonGroup"] button',

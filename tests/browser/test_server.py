@@ -1,6 +1,7 @@
 """The server as a visitor meets it: its headers, its charts, its errors, its links."""
 
 import socket
+import urllib.error
 import urllib.request
 from urllib.parse import urlsplit
 
@@ -26,10 +27,18 @@ PATHS = (
 BROKEN_APP = "tests/browser/broken_app.py"
 
 
+def status_of(url, **headers):
+    """The status of an answer, and its headers."""
+    try:
+        with urllib.request.urlopen(urllib.request.Request(url, headers=headers), timeout=5) as answer:
+            return answer.status, answer.headers
+    except urllib.error.HTTPError as refused:
+        return refused.code, refused.headers
+
+
 @pytest.mark.parametrize("path", ["/", "/_stcore/health", "/no-such-page"])
 def test_every_answer_carries_the_security_headers(server, path):
-    with urllib.request.urlopen(server.url + path) as answer:
-        headers = answer.headers
+    headers = status_of(server.url + path)[1]
     assert headers["X-Content-Type-Options"] == "nosniff"
     assert headers["Referrer-Policy"] == "no-referrer"
     policy = headers["Content-Security-Policy"]
@@ -37,6 +46,13 @@ def test_every_answer_carries_the_security_headers(server, path):
     assert "frame-ancestors 'self'" in policy
     assert "'unsafe-eval'" not in policy
     assert "//" not in policy and "*" not in policy, "no remote host may be named"
+
+
+def test_what_is_not_there_is_not_answered_with_a_blank_page(server):
+    for path in ("/a/b", "/no-such-page", "/lift_off/winter_and_limits", "/_stcore/metrics"):
+        assert status_of(server.url + path)[0] == 404
+    for path in ("/", "/lift_off", "/lift_off/", "/own.js", "/favicon.png", "/_stcore/health"):
+        assert status_of(server.url + path)[0] == 200
 
 
 def test_a_chart_is_drawn_under_the_policy(open_page):
@@ -81,6 +97,37 @@ def test_a_first_visit_to_a_pages_link_shows_the_full_shell(server, public, open
     assert first.locator(TOP_LINK).all_inner_texts() == known.locator(TOP_LINK).all_inner_texts()
     assert first.get_by_test_id("stSidebarNav").count() == 0
     assert first.get_by_role("dialog").count() == 0
+    assert first.get_by_test_id("stMainMenu").count() == 0
+
+
+def shaken(server, origin, host=""):
+    """The status with which a WebSocket is opened or refused."""
+    own = urlsplit(server.url).netloc
+    key = "dGhlIHNhbXBsZSBub25jZQ=="
+    lines = (
+        "GET /_stcore/stream HTTP/1.1", f"Host: {host or own}", "Upgrade: websocket", "Connection: Upgrade",
+        f"Sec-WebSocket-Key: {key}", "Sec-WebSocket-Version: 13", f"Origin: {origin}", "", "",
+    )  # fmt: skip
+    with socket.create_connection((urlsplit(server.url).hostname, urlsplit(server.url).port), timeout=5) as line:
+        line.sendall("\r\n".join(lines).encode())
+        return int(line.recv(100).split()[1])
+
+
+def test_a_strangers_page_is_turned_away_and_nobody_is_asked_about_it(public):
+    there, door = public
+    own = urlsplit(there.url).netloc
+    assert shaken(there, f"http://{own}") == 101
+    # a proxy calls the server by its own name for it, the browser by the public one
+    assert shaken(there, "https://drive.net") == 101
+    assert shaken(there, "https://drive.net", host="drive.net") == 101
+    for origin in ("https://stranger.net", "http://localhost:9", "http://192.0.2.1", "null", "http://[", ""):
+        assert shaken(there, origin) == 403
+    # a stranger's name that leads here
+    assert shaken(there, "http://stranger.net", host="stranger.net") == 403
+    assert status_of(there.url, Host="stranger.net:80")[0] == 403
+    door.settimeout(0.5)
+    with pytest.raises(TimeoutError):
+        door.accept()
 
 
 def test_links_to_every_page_and_nothing_asked_of_the_internet(public, open_page, settled, expect):

@@ -57,11 +57,16 @@ def test_a_server_that_was_started_anew_has_the_drive_from_the_address(start_ser
 
     first.process.terminate()
     first.process.wait(timeout=20)
+    gone = page.get_by_role("alert").filter(has_text="The server cannot be reached")
+    expect(gone).to_be_visible()
+    page.wait_for_timeout(5000)
+    expect(page.get_by_role("dialog")).to_have_count(0)
     start_server(port=urlsplit(first.url).port)
     # a new session has no row open: that is how it is told from the one before
     expect(page.locator(".st-key-set-leg1-speed_kmh")).to_have_count(0, timeout=30_000)
     expect(page.locator(HEADLINE)).to_have_text(headline)
     expect(page.locator(".st-key-word-car")).to_contain_text("adjusted")
+    expect(gone).to_have_count(0)
     assert scenario_at(page) == driven
     pick_drive(page, "town")
     expect(page.locator(".st-key-word-drive")).to_contain_text("flat town commute")

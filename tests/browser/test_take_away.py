@@ -11,6 +11,7 @@ from model.scenario_io import from_link, starting_drives, to_link
 from pages.parts.display import Display
 from pages.parts.public_link import PUBLIC_URL
 from pages.parts.report import contents, report_html
+from tests.browser.looks import come_to_nothing
 from tests.pages.made_reports import taken, with_most_to_say
 
 TOWN = starting_drives()["town"][2]
@@ -31,6 +32,9 @@ CUT = """
         getComputedStyle(element).overflowX != "visible" && element.scrollWidth > element.clientWidth + 1
     ).map(element => element.tagName)
 """
+
+
+NOTE_PRINTS = "window.print = () => (top.printed ??= []).push(document.body.innerText)"
 
 
 @pytest.fixture(scope="module")
@@ -100,7 +104,17 @@ def scenario_at(page):
 
 def test_a_page_is_taken_away_in_two_taps_and_opened_again_elsewhere(open_page, settled, expect, tmp_path):
     page = open_page(address("/", HILL.with_setting("mass_kg", 1900.0)))
+    page.emulate_media(media="print")
+    expect(page.get_by_test_id("stHeader")).to_be_hidden()
+    page.emulate_media(media="screen")
+    page.add_init_script(NOTE_PRINTS)
+    page.reload()
+    page.get_by_role("button", name="Print this page").click()
+    assert len(page.evaluate("window.printed")) == 1
     page.get_by_role("link", name="Take away").click()
+    page.get_by_role("button", name="Print", exact=True).click()
+    come_to_nothing(page, lambda: [] if page.evaluate("window.printed.length") == 2 else ["not printed yet"])
+    assert page.evaluate("window.printed[1]").startswith("Brake to Battery\nMade ")
     with page.expect_download() as download:
         page.get_by_role("button", name="The page (HTML)").click()
     file = tmp_path / "page.html"

@@ -1,0 +1,100 @@
+// The one script of our own. It runs before the toolkit's, asks nothing of any server, and does what only the browser
+// can: it forgets the customer before, prints, and says that the server is gone.
+"use strict";
+
+// The next customer. Every entry of this tab's history carries the number of the customer it is of. Stepping back to
+// one of an earlier customer, or loading it again, leads to the same page with nothing of theirs in the address.
+
+let counted = 0; // where the browser keeps nothing, as long as the page lives
+
+function customer(next) {
+  try {
+    if (next) sessionStorage.setItem("customer", customer() + 1);
+    return Number(sessionStorage.getItem("customer") ?? 0);
+  } catch {
+    return (counted += next ? 1 : 0);
+  }
+}
+
+for (const way of ["pushState", "replaceState"]) {
+  const before = history[way];
+  history[way] = (state, ...rest) => before.call(history, { ...state, customer: customer() }, ...rest);
+}
+
+function isLeft() {
+  return (history.state?.customer ?? customer()) < customer();
+}
+
+function forget() {
+  if (isLeft()) history.replaceState(null, "", location.pathname);
+}
+
+forget();
+history.replaceState(history.state, "", location.href);
+addEventListener("popstate", forget, true);
+addEventListener("pageshow", (event) => {
+  if (event.persisted && isLeft()) location.replace(location.pathname);
+});
+
+// Clearing and printing.
+
+addEventListener(
+  "click",
+  (event) => {
+    if (!(event.target instanceof Element)) return;
+    if (event.target.closest(".st-key-start-over button")) customer("next");
+    if (event.target.closest(".st-key-print button")) {
+      event.stopImmediatePropagation();
+      print();
+    }
+  },
+  true,
+);
+
+// The sheets to take away are drawn out of sight when they are to be printed.
+document.addEventListener(
+  "load",
+  (event) => {
+    if (event.target instanceof Element && event.target.closest(".st-key-sheets")) event.target.contentWindow.print();
+  },
+  true,
+);
+
+// The server is gone: what the toolkit says then is meant for who started it.
+
+const PATIENCE_MS = 2500;
+const GONE =
+  "The server cannot be reached. What you entered is kept in the address of this page, which goes on by itself as " +
+  "soon as the server is back.";
+let timer = 0;
+
+function look() {
+  const state = document.querySelector('[data-testid="stApp"]')?.dataset.testConnectionState;
+  const isGone = state !== undefined && state !== "CONNECTED";
+  if (!isGone) {
+    clearTimeout(timer);
+    timer = 0;
+    document.getElementById("gone")?.remove();
+  } else if (!timer) {
+    timer = setTimeout(say, PATIENCE_MS);
+  } else {
+    document.querySelector('[data-testid="stDialog"] [aria-label="Close"]')?.click();
+  }
+}
+
+function say() {
+  const told = document.createElement("p");
+  told.id = "gone";
+  told.role = "alert";
+  told.textContent = GONE;
+  document.body.append(told);
+}
+
+addEventListener("DOMContentLoaded", () => {
+  const observer = new MutationObserver(look);
+  observer.observe(document.getElementById("root"), {
+    subtree: true,
+    attributeFilter: ["data-test-connection-state"],
+  });
+  observer.observe(document.body, { childList: true });
+});
