@@ -14,7 +14,10 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
+from model.typed_numbers import TwoReadings, number_typed, readings
+
 Found = TypeVar("Found")
+QUOTES = "'\""
 YES_NO_WORDS = {"yes": True, "true": True, "1": True, "on": True, "no": False, "false": False, "0": False, "off": False}
 
 
@@ -92,6 +95,8 @@ class Field:
             return None
         try:
             return self._parse(given)
+        except TwoReadings as both:
+            raise FieldError(self, given, readings=str(both)) from None
         except (KeyError, OverflowError, TypeError, ValueError):
             raise FieldError(self, given) from None
 
@@ -105,25 +110,26 @@ class Field:
             return YES_NO_WORDS[str(given).lower()]
         if isinstance(given, bool):
             raise ValueError
-        number = float(given)
-        if not self.minimum <= number <= self.maximum or (self.kind == "count" and number != round(number)):
+        number = number_typed(given, self.allows) if isinstance(given, str) else float(given)
+        if not self.allows(number):
             raise ValueError
         return int(number) if self.kind == "count" else number
+
+    def allows(self, number: float) -> bool:
+        """Whether a number is within bounds, and whole where it is a count."""
+        return self.minimum <= number <= self.maximum and (self.kind != "count" or number == round(number))
 
     def clamp(self, given: Any) -> tuple[Any, FieldError | None]:
         """The nearest allowed value, None where there is none; and what was refused, where something had to change."""
         try:
             return self.parse(given), None
-        except FieldError:
-            try:
-                number = float(given)
-            except (TypeError, ValueError):
-                return None, FieldError(self, given, left=True)
-            if self.kind not in ("number", "count") or math.isnan(number):
+        except FieldError as refused:
+            number = number_in(given) if self.kind in ("number", "count") else None
+            if number is None:
                 return None, FieldError(self, given, left=True)
             number = min(max(number, self.minimum), self.maximum)
             value = self.parse(round(number) if self.kind == "count" else number)
-            return value, FieldError(self, given, put=value)
+            return value, FieldError(self, given, put=value, readings=refused.readings)
 
     def is_usual(self, value: Any) -> bool:
         """Whether the value lies within what is ordinary."""
@@ -138,26 +144,40 @@ class Field:
         return "" if value is None else str(value)
 
 
+def number_in(given: Any) -> float | None:
+    """The number that was given, as such or as text; None where it is none."""
+    if isinstance(given, str):
+        return next(iter(readings(given)), None)
+    is_number = isinstance(given, (int, float)) and not isinstance(given, bool) and given == given
+    return given if is_number else None
+
+
 class FieldError(InputError):
     """A value that its field does not take.
 
-    `given` is what was given and `leg` the leg it was for, from 1. Of a value that was not insisted on, `put` is what
-    was taken in its place, or it was `left` as usual.
+    `given` is what was given and `leg` the leg it was for, from 1; `readings` the two numbers that it can be read as,
+    where it can. Of a value that was not insisted on, `put` is what was taken in its place, or it was `left` as usual.
     """
 
     def __init__(
-        self, field: Field, given: Any, *, leg: int | None = None, put: Any = None, left: bool = False
+        self, field: Field, given: Any, *, leg: int | None = None, put: Any = None, left: bool = False, readings: str = ""
     ) -> None:
-        self.field, self.given, self.leg, self.put, self.left = field, given, leg, put, left
+        self.field, self.given, self.leg, self.put, self.left, self.readings = field, given, leg, put, left, readings
         done = "" if put is None else f" It was set to {put:g}."
+        shown = reprlib.repr(given)
+        said = f"{shown} is not {field.allowed}"
+        if readings:
+            said = f"{shown} can be read as {readings}; leave out the comma, or write a point for it"
+        elif field.kind in ("number", "count") and number_in(given) is not None:
+            said = f"{shown.strip(QUOTES)} is outside what is allowed, {field.allowed}"
         super().__init__(
-            f"{'' if leg is None else f'Leg {leg}: '}{_as_held(field)}: {reprlib.repr(given)} is not {field.allowed}."
+            f"{'' if leg is None else f'Leg {leg}: '}{_as_held(field)}: {said}."
             + (" It was left at its usual value." if left else done)
         )
 
     def of_leg(self, leg: int) -> FieldError:
         """The same, of a leg (from 1)."""
-        return FieldError(self.field, self.given, leg=leg, put=self.put, left=self.left)
+        return FieldError(self.field, self.given, leg=leg, put=self.put, left=self.left, readings=self.readings)
 
 
 def number(

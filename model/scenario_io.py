@@ -25,6 +25,7 @@ from model.scenario import (
 )
 
 SCHEMA = 1
+RETURN_TRIP = Field("return_trip", "yes_no", "", "There and back", "Whether the legs are then driven back.", default=False)
 PARTS = {"conditions": CONDITION_FIELDS, "driver": DRIVER_FIELDS, "year": YEAR_FIELDS}
 
 
@@ -91,7 +92,7 @@ def scenario_from_json(data: Any) -> Scenario:
     scenario = replace(
         scenario,
         legs=tuple(leg_from(leg, place) for place, leg in enumerate(legs, 1)),
-        return_trip=Field("return_trip", "yes_no", "", "There and back", "").parse(data.get("return_trip", False)),
+        return_trip=RETURN_TRIP.parse(data.get("return_trip", False)),
     )
     check_legs(scenario.legs)
     car_of(scenario)
@@ -197,7 +198,9 @@ def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[I
         notices += more
         if legs:
             scenario = replace(scenario, legs=legs)
-    scenario = replace(scenario, return_trip=link.get("return_trip") == "yes")
+    back, notice = RETURN_TRIP.clamp(link.get("return_trip", "no"))
+    notices += [notice] if notice else []
+    scenario = replace(scenario, return_trip=bool(back))
     try:
         car_of(scenario)
     except InputError as refused:

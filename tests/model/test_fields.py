@@ -41,13 +41,16 @@ BATTERY_C = Field("battery_temp_c", "number", "°C", "Battery", "Help.", -40, 60
 def test_refusal_names_the_field_what_was_given_and_what_is_allowed():
     with pytest.raises(InputError) as refused:
         MASS.parse(5000)
-    assert str(refused.value) == "mass_kg (mass): 5000 is not a number from 500 to 4500 kg."
+    assert str(refused.value) == "mass_kg (mass): 5000 is outside what is allowed, a number from 500 to 4500 kg."
 
 
 @pytest.mark.parametrize(
     "field, given, value",
     [
         (MASS, "1800", 1800.0),
+        (MASS, "1,800", 1800.0),
+        (MASS, "1800,5", 1800.5),
+        (BATTERY_C, "−2,5", -2.5),
         (STOPS, "7", 7),
         (STOPS, 7.0, 7),
         (PEDAL, "friction", "friction"),
@@ -78,7 +81,9 @@ def test_what_is_no_value_is_refused(field, given):
     [
         (MASS, "1800", 1800.0, ""),
         (MASS, "9999", 4500.0, "It was set to 4500."),
-        (MASS, "-inf", 500.0, "It was set to 500."),
+        (MASS, "-1e999", 500.0, "It was set to 500."),
+        (MASS, "1,5", 500.0, "It was set to 500."),
+        (MASS, "-inf", None, "It was left at its usual value."),
         (STOPS, "2.6", 3, "It was set to 3."),
         (STOPS, "900", 500, "It was set to 500."),
         (MASS, "nan", None, "It was left at its usual value."),
@@ -106,6 +111,18 @@ def test_whole_numbers_stand_without_a_point():
 def test_an_unusual_value_is_allowed_and_told_apart():
     assert MASS.is_usual(1800) and not MASS.is_usual(3500) and MASS.parse(3500) == 3500
     assert BATTERY_C.is_usual(None)
+
+
+def test_a_number_that_can_be_read_in_two_ways_is_refused_with_both():
+    distance = Field("distance_km", "number", "km", "Distance", "Help.", 0.05, 2000, (0.5, 300))
+    with pytest.raises(InputError, match=r"'1,250' can be read as 1\.25 or as 1250; leave out the comma"):
+        distance.parse("1,250")
+
+
+def test_a_number_out_of_bounds_is_not_said_to_be_none():
+    with pytest.raises(InputError) as refused:
+        STOPS.parse("501")
+    assert str(refused.value) == "stops (stops): 501 is outside what is allowed, a whole number from 0 to 500."
 
 
 def test_an_unknown_key_suggests_the_near_one():

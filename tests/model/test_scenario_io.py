@@ -79,11 +79,16 @@ def test_a_value_out_of_bounds_in_a_link_is_clamped_and_said():
 
 def test_what_a_link_says_wrongly_is_left_out_and_said():
     scenario, notices = from_link(
-        {"car": "estate", "ambient_c": "warm", "brake_pedal": "none", "cabin": "perhaps", "page": "2"}, Scenario()
-    )
+        {
+            "car": "estate", "ambient_c": "warm", "brake_pedal": "none", "cabin": "perhaps", "page": "2",
+            "return_trip": "maybe",
+        },
+        Scenario(),
+    )  # fmt: skip
     assert scenario == Scenario()
     first_words = [str(notice).split(":")[0].split(" ")[0] for notice in notices]
-    assert first_words == ["Car", "brake_pedal", "ambient_c", "cabin"]
+    assert first_words == ["Car", "brake_pedal", "ambient_c", "cabin", "return_trip"]
+    assert "'maybe' is not yes or no" in str(notices[-1])
 
 
 def test_figures_of_a_link_that_do_not_fit_together_are_left_out_and_said():
@@ -116,22 +121,22 @@ LEGS = [{"distance_km": 5}]
         ({"leg": LEGS}, "'leg' is not a known setting; the nearest is legs"),
         ({"legs": 5}, "legs: 5 is not a list of legs"),
         ({"legs": [5]}, "leg 1: 5 is not an object with distance_km, "),
-        ({"legs": [{"distance_km": 0}]}, "Leg 1: distance_km (distance): 0 is not a number from 0.05 to 1000 km"),
+        ({"legs": [{"distance_km": 0}]}, "Leg 1: distance_km (distance): 0 is outside what is allowed, a number from 0.05 to 1000 km"),
         ({"legs": [{"distance": 5}]}, "Leg 1: 'distance' is not a known setting; the nearest is distance_km"),
-        ({"legs": [{"stops": 1.5}]}, "Leg 1: stops (stops): 1.5 is not a whole number from 0 to 500"),
+        ({"legs": [{"stops": 1.5}]}, "Leg 1: stops (stops): 1.5 is outside what is allowed, a whole number from 0 to 500"),
         ({"legs": [{"distance_km": 1, "climb_m": 500}]}, "make the hill lower or steeper, or the leg longer"),
         ({"legs": LEGS * 9}, "at most 8 are allowed"),
         ({"legs": LEGS, "return_trip": 7}, "return_trip (there and back): 7 is not yes or no"),
         ({"legs": LEGS, "car": "estate"}, "car: 'estate' is not one of the classes city-car, "),
         ({"legs": LEGS, "car": 5}, "car: 5 is neither a class id nor an object"),
         ({"legs": LEGS, "car": None}, "car: None is neither a class id nor an object"),
-        ({"legs": LEGS, "car": {"mass_kg": 0}}, "mass_kg (mass with driver): 0 is not a number from 500 to 4500 kg"),
+        ({"legs": LEGS, "car": {"mass_kg": 0}}, "mass_kg (mass with driver): 0 is outside what is allowed, a number from 500 to 4500 kg"),
         ({"legs": LEGS, "car": {"mass": 1500}}, "'mass' is not a known setting; the nearest is mass_kg"),
         ({"legs": LEGS, "car": {"motor_peek_kw": 100}}, "the nearest is motor_peak_kw"),
         ({"legs": LEGS, "car": {"road_load": 5}}, "road_load: 5 is not an object with f0_n, f1_n_per_mps, f2_n_per"),
         ({"legs": LEGS, "car": {"road_load": {"f0_n": 100}}}, "give all three, or none of them"),
         ({"legs": LEGS, "car": {"road_load": {"f3": 1}}}, "'f3' is not a known setting"),
-        ({"legs": LEGS, "conditions": {"soc_start": 1.2}}, "soc_start (charge at the start): 1.2 is not a number"),
+        ({"legs": LEGS, "conditions": {"soc_start": 1.2}}, "soc_start (charge at the start): 1.2 is outside what is allowed"),
         ({"legs": LEGS, "conditions": {"ambient_c": "cold"}}, "ambient_c (outside temperature): 'cold' is not a num"),
         ({"legs": LEGS, "conditions": {"ambient_c": float("nan")}}, "ambient_c (outside temperature): nan is not"),
         ({"legs": LEGS, "conditions": {"lift_off_mps2": 1}}, "'lift_off_mps2' is not a known setting"),
