@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
 from itertools import pairwise
+from typing import Any
 
 import numpy as np
 
@@ -76,7 +77,8 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: Fo
     events = leg.stops + leg.slow_downs
     count = events + through
     length, top = leg.distance_km * 1000, leg.speed_kmh / KMH_PER_MPS
-    creep = float(pull_away(0.0, CREEP_MPS, driver).distance_m + slow_down(CREEP_MPS, 0.0, driver).distance_m)
+    reached = min(CREEP_MPS, top)
+    creep = float(pull_away(0.0, reached, driver).distance_m + slow_down(reached, 0.0, driver).distance_m)
     if count * creep > length:
         raise InputError(
             "{stops} and {slow_downs}, leg {leg}: {count} stops and {many} slow-downs do not fit in {length}; at most "
@@ -102,7 +104,7 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: Fo
         # a car that hardly slows by itself cannot slow too much by itself
         hardest = HABITS["peak_slowing_mps2"][driver.looks_ahead]
         over_slowing *= np.clip(foot_up(bottom, strength[: len(bottom)]) / hardest, 0.0, 1.0)
-    bottom = np.maximum(bottom * (1 - over_slowing), ROLLING_MPS)
+    bottom = np.maximum(bottom * (1 - over_slowing), rolling(top))
     end = np.full(count, top)
     end[event & ~at_rest] = bottom
     end[at_rest] = 0.0
@@ -111,6 +113,11 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: Fo
     if rests:
         stand[at_rest] = _varied(STAND_S, STAND_SPREAD_S, rests, STAND_ORDER)
     return Stretches(room, np.full(count, top), end, event, stand, strength)
+
+
+def rolling(top_mps: Array | float) -> Any:
+    """The least speed at the bottom of a slow-down [m/s] from a typical speed [m/s], which may be a queue's."""
+    return np.minimum(ROLLING_MPS, np.asarray(top_mps) / 2)
 
 
 def strength_on(leg: Leg, driver: Driver) -> float:
@@ -142,7 +149,7 @@ def _speeds_between(plan: Stretches, driver: Driver) -> Array:
         return pull_away(first, peak, driver).distance_m + slow_down(peak, last, driver).distance_m
 
     while True:
-        limit = _largest_that_fits(needs, plan.room_m, np.full_like(plan.room_m, ROLLING_MPS), plan.top_mps)
+        limit = _largest_that_fits(needs, plan.room_m, rolling(plan.top_mps), plan.top_mps)
         lowered = np.minimum(speed, np.minimum(np.append(limit, np.inf), np.append(np.inf, limit)))
         if np.array_equal(lowered, speed):
             return speed

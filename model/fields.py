@@ -160,7 +160,14 @@ class FieldError(InputError):
     """
 
     def __init__(
-        self, field: Field, given: Any, *, leg: int | None = None, put: Any = None, left: bool = False, readings: str = ""
+        self,
+        field: Field,
+        given: Any,
+        *,
+        leg: int | None = None,
+        put: Any = None,
+        left: bool = False,
+        readings: str = "",
     ) -> None:
         self.field, self.given, self.leg, self.put, self.left, self.readings = field, given, leg, put, left, readings
         done = "" if put is None else f" It was set to {put:g}."
@@ -169,7 +176,7 @@ class FieldError(InputError):
         if readings:
             said = f"{shown} can be read as {readings}; leave out the comma, or write a point for it"
         elif field.kind in ("number", "count") and number_in(given) is not None:
-            said = f"{shown.strip(QUOTES)} is outside what is allowed, {field.allowed}"
+            said = f"{shown.strip(QUOTES)} is out of bounds: {field.allowed}"
         super().__init__(
             f"{'' if leg is None else f'Leg {leg}: '}{_as_held(field)}: {said}."
             + (" It was left at its usual value." if left else done)

@@ -119,7 +119,7 @@ class Leg:
 
     distance_km: float = number("km", 0.05, 1000, (0.5, 300), "Distance", "Length of this leg.", default=5.0)
     speed_kmh: float = number(
-        "km/h", 10, 200, (20, 140), "Typical speed", "The speed driven where nothing is in the way.", default=50.0
+        "km/h", 2, 200, (3, 140), "Typical speed", "The speed driven where nothing is in the way.", default=50.0
     )
     stops: int = count(
         0, 500, (0, 60), "Stops", "Times the car comes to rest on this leg, its end included.", default=4
@@ -131,7 +131,7 @@ class Leg:
                                 default=30.0)
     climb_m: float = number("m", 0, 4000, (0, 1500), "Climb", "Height gained on this leg.", default=0.0)
     descent_m: float = number("m", 0, 4000, (0, 1500), "Descent", "Height lost on this leg.", default=0.0)
-    grade_pct: float = number("%", 1, 25, (2, 12), "How steep", "Steepness of the hills on this leg.", default=5.0)
+    grade_pct: float = number("%", 0.1, 25, (0.1, 12), "How steep", "Steepness of the hills on this leg.", default=5.0)
     surface: str = choice(SURFACES, "Road surface", "The slipperier of this and the season's counts.", default="dry")
     lift_off_mps2: float | None = number(
         "m/s²", 0, 3.5, (0, 2.5), "Lift-off strength here", "Left empty: the same as on the rest of the drive.",

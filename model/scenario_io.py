@@ -25,7 +25,7 @@ from model.scenario import (
 )
 
 SCHEMA = 1
-RETURN_TRIP = Field("return_trip", "yes_no", "", "There and back", "Whether the legs are then driven back.", default=False)
+RETURN_TRIP = Field("return_trip", "yes_no", "", "There and back", "Whether the legs are then driven back.")
 PARTS = {"conditions": CONDITION_FIELDS, "driver": DRIVER_FIELDS, "year": YEAR_FIELDS}
 
 

@@ -7,11 +7,12 @@ from dataclasses import replace
 import streamlit as st
 
 from model.car import CAR_FIELDS
+from model.leg_hills import HILL_KM, WAY, way_of
 from model.parameters import assumed_figures
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg
 from pages.parts import link, state, wording
 from pages.parts.answer_line import choose_drive
-from pages.parts.controls import control
+from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import fact_rows, fuel_fact
 from pages.parts.trust import draw_trust
@@ -44,9 +45,9 @@ CAR_GROUPS = {
 }  # fmt: skip
 """Every figure of the car but its name and its pedal, which the answer line asks for; and what is seldom asked of the
 surroundings."""
-LEG_ENTRIES = (
-    ("distance_km", "speed_kmh"), ("stops", "slow_downs"), ("slow_to_kmh", "grade_pct"), ("climb_m", "descent_m"),
-)  # fmt: skip
+LEG_ENTRIES = (("distance_km", "speed_kmh"), ("stops", "slow_downs"))
+HILL_ENTRIES = {"flat": (), "up": ("climb_m",), "down": ("descent_m",), "up_and_down": ("climb_m", "descent_m")}
+"""The metres asked for, by where the leg leads."""
 
 
 # describing
@@ -121,21 +122,38 @@ def edit_leg(place: int) -> None:
 
     with st.container(key="entries", gap="xsmall"):
         for keys in LEG_ENTRIES:
-            for column, key in zip(st.columns(2, wrap=False), keys, strict=True):
-                with column:
-                    control(LEG_FIELDS[key], leg=place, help="")
-        control(LEG_FIELDS["surface"], leg=place, look="list")
-        st.caption(
-            "Stops: times at rest, the leg's end included. Slow-downs: bends, roundabouts, traffic, without stopping. "
-            "How steep: the hills, where there are any."
-        )
+            side_by_side(*(LEG_FIELDS[key] for key in keys), leg=place)
+        st.caption("Stops: times at rest, the leg's end included. Slow-downs: not to rest, as in bends or traffic.")
+        edit_hill(place)
+        left, right = st.columns(2, wrap=False)
+        with left:
+            if legs[place].slow_downs:
+                control(LEG_FIELDS["slow_to_kmh"], leg=place, help="", say_refusal=False)
+        with right:
+            control(LEG_FIELDS["surface"], leg=place, look="list", help="")
+        say_refusals(widget_key(LEG_FIELDS["slow_to_kmh"], place))
         with st.container(horizontal=True):
-            st.button("Up", icon=":material/arrow_upward:", key="leg-up", disabled=place == 0,
+            st.button("Earlier", icon=":material/arrow_upward:", key="leg-up", disabled=place == 0,
                       on_click=move_legs, args=(moved(max(place - 1, 0)), place - 1))  # fmt: skip
-            st.button("Down", icon=":material/arrow_downward:", key="leg-down", disabled=place == len(legs) - 1,
+            st.button("Later", icon=":material/arrow_downward:", key="leg-down", disabled=place == len(legs) - 1,
                       on_click=move_legs, args=(moved(place + 1), place + 1))  # fmt: skip
             st.button("Remove", icon=":material/delete:", key="leg-remove", disabled=len(legs) == 1,
                       on_click=move_legs, args=(others, None))  # fmt: skip
+
+
+def edit_hill(place: int) -> None:
+    """Up, down or flat; how many metres, how steep and over which length, each of which gives the others."""
+    leg, metres = state.scenario().legs[place], HILL_ENTRIES[way_of(state.scenario().legs[place])]
+    control(WAY, leg=place, help="", hide_label=True)
+    if not metres:
+        return
+    if len(metres) == 1:
+        side_by_side(LEG_FIELDS[metres[0]], LEG_FIELDS["grade_pct"], leg=place)
+        side_by_side(HILL_KM, leg=place)
+    else:
+        side_by_side(*(LEG_FIELDS[key] for key in metres), leg=place)
+        side_by_side(LEG_FIELDS["grade_pct"], HILL_KM, leg=place)
+    st.caption(wording.hill_words(leg, state.display()))
 
 
 def edit_habits() -> None:
@@ -197,9 +215,7 @@ def year_entries(*, priced: bool) -> None:
     """Days and temperature of each season; price and CO₂ of electricity, where that is what is saved."""
     currency = state.scenario().year.currency
     for season in SEASONS:
-        for column, key in zip(st.columns(2, wrap=False), (f"{season}_days", f"{season}_c"), strict=True):
-            with column:
-                control(YEAR_FIELDS[key], help="")
+        side_by_side(YEAR_FIELDS[f"{season}_days"], YEAR_FIELDS[f"{season}_c"])
     if not priced:
         return
     asked = (("currency", ""), ("price_per_kwh", f"{currency} per kWh"), ("co2_g_per_kwh", "g CO₂ per kWh"))

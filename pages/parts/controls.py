@@ -7,24 +7,33 @@ cannot be used is refused in one sentence: the scenario stays as it was, and the
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
+import numpy as np
 import streamlit as st
 
-from model.fields import Field, InputError
+from model import leg_hills
+from model.fields import Field, FieldError, InputError
 from model.parameters import assumed_figures
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
+from model.typed_numbers import number_typed
 from pages.parts import state
-from pages.parts.display import Display, held_value, shown_unit, shown_value, tidy
-from pages.parts.refusals import refused_entry
+from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
+from pages.parts.refusals import refusal_words, refused_entry
 from pages.parts.wording import choice_word
 
+BUTTONS_PX = 92
+"""Plus and minus, each wide enough for a finger."""
 STEPS = {
     "distance_km": 0.5, "speed_kmh": 5.0, "slow_to_kmh": 5.0, "climb_m": 10.0, "descent_m": 10.0, "grade_pct": 1.0,
     "ambient_c": 1.0, "soc_start": 5.0, "mass_kg": 50.0, "payload_kg": 25.0, "usable_kwh": 1.0, "price_per_kwh": 0.01,
-    "co2_g_per_kwh": 10.0,
+    "co2_g_per_kwh": 10.0, "hill_km": 0.5,
 }  # fmt: skip
 """Steps of the plus and minus buttons where a twentieth of the usual range would be odd."""
+SHOWN_DIGITS = {"grade_pct": 3, "hill_km": 3}
+"""Digits shown of what follows from other entries and comes out with more."""
 
 
 def label_of(field: Field, display: Display) -> str:
@@ -33,10 +42,24 @@ def label_of(field: Field, display: Display) -> str:
     return f"{field.label}, {unit}" if unit else field.label
 
 
+def typed_number(field: Field, typed: str, display: Display) -> float | None:
+    """The number typed for a field in the unit shown, which may stand behind it; None for an empty entry.
+
+    Raises
+    ------
+    ValueError
+        Where it is no number; `TwoReadings` where it can be read as either of two.
+    """
+    text = typed.strip().removesuffix(shown_unit(field, display)).strip()
+    if not text:
+        return None
+    return number_typed(text, lambda shown: field.allows(held_value(field, shown, display)))
+
+
 def value_in(scenario: Scenario, field: Field, leg: int | None = None) -> Any:
     """The value that a scenario holds for a field; for the car, the class's where nothing was stated."""
     if leg is not None:
-        return getattr(scenario.legs[leg], field.key)
+        return leg_hills.value_of(scenario.legs[leg], field.key)
     for part, table in (("conditions", CONDITION_FIELDS), ("driver", DRIVER_FIELDS), ("year", YEAR_FIELDS)):
         if field.key in table:
             return getattr(getattr(scenario, part), field.key)
@@ -56,14 +79,106 @@ def take(field: Field, leg: int | None = None) -> None:
     name = widget_key(field, leg)
     if state.is_late(key := state.key_of(name)):
         return
-    shown, display, scenario = st.session_state[key], state.display(), state.scenario()
+    shown, display = st.session_state[key], state.display()
     state.refusals().pop(name, None)
     try:
-        value = field.parse(held_value(field, shown, display))
-    except InputError:
+        write(field, held_value(field, shown, display), leg)
+    except FieldError:
         state.refusals()[name] = (shown, refused_entry(field, shown, display))
+    except InputError as refused:
+        state.refusals()[name] = (shown, refusal_words(refused, display))
+
+
+def write(field: Field, value: Any, leg: int | None = None) -> None:
+    """Put a value into the scenario; raises `InputError` where it is not allowed."""
+    scenario, value = state.scenario(), field.parse(value)
+    if leg is None:
+        state.put(scenario.with_setting(field.key, value))
         return
-    state.put(scenario.with_setting(field.key, value) if leg is None else scenario.with_leg(leg, field.key, value))
+    changed = leg_hills.with_entry(scenario.legs[leg], field.key, value)
+    state.put(replace(scenario, legs=(*scenario.legs[:leg], changed, *scenario.legs[leg + 1 :])))
+
+
+def enter(
+    field: Field,
+    name: str,
+    value: float | None,
+    put: Callable[[Any], None],
+    *,
+    label: str = "",
+    help: str | None = None,
+    hide_label: bool = False,
+    say_refusal: bool = True,
+    behind: bool = False,
+) -> None:
+    """A number as it is typed, with plus and minus beside it.
+
+    Parameters
+    ----------
+    field : Field
+        What is entered.
+    name : str
+        What its widget is known by, which begins with "set-".
+    value : float or None
+        What is held.
+    put : callable
+        Takes the value to hold; raises `InputError` where it is not allowed.
+    label, help : str, optional
+        In place of the field's label and unit; beside the label.
+    hide_label, say_refusal, behind : bool
+        As for `control`.
+    """
+    display = state.display()
+    shown = shown_value(field, value, display)
+    if field.key in SHOWN_DIGITS and shown is not None:
+        shown = tidy(shown, SHOWN_DIGITS[field.key])
+    typed, sentence = state.refusals().get(name, ("", ""))
+    # a browser's own number field drops a comma or a true minus as it is typed, and so changes the number
+    key = state.set_widget(name, typed if sentence else typed_text(shown), behind=behind)
+    by_steps = state.set_widget(f"step-{name.removeprefix('set-')}", shown, behind=behind)
+
+    def take_one(changed: str) -> None:
+        if state.is_late(changed):
+            return
+        given = st.session_state[changed]
+        state.refusals().pop(name, None)
+        try:
+            number = typed_number(field, given, display) if isinstance(given, str) else given
+            entered = field.parse(held_value(field, number, display))
+        except ValueError:
+            state.refusals()[name] = (typed_text(given), refused_entry(field, given, display))
+            return
+        try:
+            put(entered)
+        except InputError as refused:
+            state.refusals()[name] = (typed_text(given), refusal_words(refused, display))
+
+    label = label or label_of(field, display)
+    kind = int if field.kind == "count" else float
+    low, high = (kind(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
+    with st.container(key=f"entry-{name}", horizontal=True, wrap=False, vertical_alignment="bottom", gap=None):
+        st.text_input(label, key=key, help=help or None, on_change=take_one, args=(key,), autocomplete="off",
+                      label_visibility="collapsed" if hide_label else "visible")  # fmt: skip
+        st.number_input(f"{label}, by steps", low, high, step=kind(step_of(field, display)), key=by_steps,
+                        on_change=take_one, args=(by_steps,), label_visibility="collapsed", width=BUTTONS_PX,
+                        value=None if field.optional else "min")  # fmt: skip
+    if say_refusal:
+        say_refusals(name)
+
+
+def say_refusals(*names: str) -> None:
+    """The sentences with which entries were refused, by the names of their widgets."""
+    for name in names:
+        if name in state.refusals():
+            st.error(state.refusals()[name][1])
+
+
+def side_by_side(*fields: Field, leg: int | None = None) -> None:
+    """Widgets beside each other without their helps, what was refused below them over the whole width."""
+    for column, field in zip(st.columns(len(fields), wrap=False), fields, strict=True):
+        with column:
+            control(field, leg=leg, help="", say_refusal=False)
+    say_refusals(*(widget_key(field, leg) for field in fields))
 
 
 def control(
@@ -74,6 +189,7 @@ def control(
     look: str = "",
     hide_label: bool = False,
     help: str | None = None,
+    say_refusal: bool = True,
     behind: bool = False,
 ) -> None:
     """Draw the widget of a field.
@@ -92,10 +208,17 @@ def control(
         Keep the label for screen readers only.
     help : str, optional
         In place of the field's help.
+    say_refusal : bool
+        Whether a refusal stands right below; else whoever draws the widget calls `say_refusals`.
     behind : bool
         Whether it stands behind a word that may be closed.
     """
     display, name = state.display(), widget_key(field, leg)
+    if field.kind in ("number", "count") and look != "slider":
+        held = value_in(state.scenario(), field, leg)
+        enter(field, name, held, lambda value: write(field, value, leg), label=label, hide_label=hide_label,
+              help=field.help if help is None else help, say_refusal=say_refusal, behind=behind)  # fmt: skip
+        return
     refused, sentence = state.refusals().get(name, (None, ""))
     value = shown_value(field, value_in(state.scenario(), field, leg), display)
     key = state.set_widget(name, refused if sentence else value, behind=behind)
@@ -120,34 +243,25 @@ def control(
         st.toggle(**words)
     elif field.kind == "text":
         st.text_input(max_chars=80, **words)
-    elif field.kind == "count":
-        st.number_input(step=1, format="%d", **words)
-    elif look == "slider":
+    else:
         low, high = (float(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
         st.slider(min_value=low, max_value=high, step=step_of(field, display), format="%g", **words)
-    else:
-        st.number_input(
-            value=None if field.optional else "min",
-            step=step_of(field, display),
-            format=f"%.{decimals(value, step_of(field, display))}f",
-            **words,
-        )
-    if sentence:
-        st.error(sentence)
+    if say_refusal:
+        say_refusals(name)
 
 
 def step_of(field: Field, display: Display) -> float:
     """The step of a field's plus and minus buttons, in the unit shown."""
-    if field.key in STEPS:
-        return STEPS[field.key]
+    if field.key in STEPS or field.kind == "count":
+        return STEPS.get(field.key, 1.0)
     low, high = (shown_value(field, bound, display) for bound in field.usual)
     wanted = (high - low) / 20
     power = 10 ** math.floor(math.log10(wanted))
     return tidy(max(step for step in (1, 2, 5) if step * power <= wanted * 1.0001) * power, 1)
 
 
-def decimals(value: float | None, step: float) -> int:
-    """Decimals that neither hide a digit of the value nor of the step."""
-    texts = (f"{number:.6g}" for number in (value or 0.0, step) if math.isfinite(number))
-    # very small figures would be written with an exponent
-    return max(len(f"{float(text):.8f}".rstrip("0").split(".")[1]) for text in texts)
+def typed_text(shown: float | str | None) -> str:
+    """A number as it would be typed, with a true minus; a text stays as it is."""
+    if shown is None or isinstance(shown, str):
+        return shown or ""
+    return np.format_float_positional(tidy(shown, 6), trim="-").replace("-", MINUS)

@@ -11,11 +11,10 @@ from typing import Any
 
 import streamlit as st
 
-from model.fields import Field, InputError
-from pages.parts import state
-from pages.parts.controls import decimals, label_of, step_of, widget_key
-from pages.parts.display import held_value, shown_value, tidy
-from pages.parts.refusals import refused_entry
+from model.fields import Field
+from pages.parts import controls, state
+from pages.parts.controls import label_of, widget_key
+from pages.parts.display import held_value, shown_value
 
 
 def put(field: Field, value: Any) -> None:
@@ -60,23 +59,5 @@ def slide(field: Field, value: float, step: float) -> None:
 
 
 def enter(field: Field, value: float) -> None:
-    """A number in the visitor's units; what cannot be used is refused in one sentence, and kept as typed."""
-    key, display = widget_key(field), state.display()
-    refused, sentence = state.refusals().get(key, (None, ""))
-
-    def take() -> None:
-        shown = st.session_state[key]
-        state.refusals().pop(key, None)
-        try:
-            put(field, held_value(field, shown, display))
-        except InputError:
-            state.refusals()[key] = (shown, refused_entry(field, shown, display))
-
-    shown = refused if sentence else float(tidy(shown_value(field, value, display), 3 if display.us else 6))
-    st.session_state[key] = shown
-    st.number_input(
-        label_of(field, display), step=step_of(field, display), key=key, on_change=take,
-        format=f"%.{decimals(shown, step_of(field, display))}f",
-    )  # fmt: skip
-    if sentence:
-        st.error(sentence)
+    """A number in the visitor's units, as it is typed; what cannot be used is refused in one sentence."""
+    controls.enter(field, widget_key(field), value, lambda entered: put(field, entered), help="")

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from model.fields import Field, FieldError, InputError, Quantity
+from model.fields import Field, FieldError, InputError, Quantity, number_in
+from model.typed_numbers import TwoReadings, number_typed
 from pages.parts.display import Display, entry_text, held_value, shown_unit, shown_value, tidy
 from pages.parts.wording import choice_word
 
@@ -32,13 +33,31 @@ def refusal_words(refused: InputError, display: Display) -> str:
 def refused_entry(field: Field, shown: Any, display: Display) -> str:
     """What is said where an entry, in the unit shown, cannot be used."""
     refused = FieldError(field, held_value(field, shown, display) if isinstance(shown, int | float) else shown)
+    if isinstance(shown, str):
+        refused = _typed(field, shown, display)
     return f"{_field_words(refused, display)} The answer keeps the last entry."
+
+
+def _typed(field: Field, text: str, display: Display) -> FieldError:
+    """What was typed in the unit shown, held as a number where it is one."""
+    try:
+        number = number_typed(text, lambda shown: field.allows(held_value(field, shown, display)))
+    except TwoReadings as both:
+        return FieldError(field, text, readings=str(both))
+    except ValueError:
+        return FieldError(field, text)
+    return FieldError(field, held_value(field, number, display))
 
 
 def _field_words(refused: FieldError, display: Display) -> str:
     field = refused.field
     where = field.label if refused.leg is None else f"{field.label}, leg {refused.leg}"
-    sentence = f"{where}: {_given_text(field, refused.given, display)} cannot be used, {_allowed(field, display)} can."
+    if refused.readings:
+        read = f"can be read as {refused.readings}; leave out the comma, or type a point"
+        sentence = f"{where}: “{refused.given}” {read}."
+    else:
+        given = _given_text(field, refused.given, display)
+        sentence = f"{where}: {given} cannot be used, {_allowed(field, display)} can."
     if refused.put is not None:
         sentence += f" It was set to {_given_text(field, refused.put, display)}."
     return f"{sentence} It was left as usual." if refused.left else sentence
@@ -48,11 +67,8 @@ def _given_text(field: Field, given: Any, display: Display) -> str:
     """What was given, in the unit shown where it is a figure."""
     if given is None or given == "":
         return "an empty entry"
-    try:
-        number = float(given) if field.kind in ("number", "count") else math.nan
-    except (TypeError, ValueError):
-        number = math.nan
-    if math.isnan(number):
+    number = number_in(given) if field.kind in ("number", "count") else None
+    if number is None:
         return f"“{str(given)[:LONGEST]}”"
     if math.isinf(number) or (field.kind == "count" and number != round(number)):
         return entry_text(number).replace("inf", "∞")

@@ -11,6 +11,7 @@ from pages.parts import phrase_words as words
 from pages.parts import state
 from pages.parts.charts.claims import to_road
 from pages.parts.claim_inputs import SHORT_PHRASES, capital
+from pages.parts.controls import enter
 from pages.parts.display import tidy
 from pages.parts.figure import figure
 from pages.parts.refusals import refusal_words
@@ -33,21 +34,18 @@ def draw_road() -> None:
     """From the test cycle to the road: the printed figure, and what each step costs."""
     display, (printed_km, test) = state.display(), asked_range()
 
-    def take() -> None:
-        typed = st.session_state["set-test-range"]
-        if typed is not None:
-            st.query_params[RANGE] = RANGE_KM.text(tidy(RANGE_KM.clamp(display.held(typed, "km"))[0], 5))
+    def take(printed: float) -> None:
+        st.query_params[RANGE] = RANGE_KM.text(tidy(printed, 5))
 
     def take_test() -> None:
         st.query_params[TEST] = st.session_state["set-test"]
 
     st.markdown("### From the test cycle to the road")
-    st.session_state["set-test-range"] = float(tidy(display.value(printed_km, "km"), 4))
     st.session_state["set-test"] = test
     with st.container(key="road-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
-        low, high = (float(display.value(end, "km")) for end in (RANGE_KM.minimum, RANGE_KM.maximum))
-        st.number_input(f"Printed range, {display.unit('km')}", low, high, step=10.0, format="%.0f",
-                        key="set-test-range", on_change=take, width=210)  # fmt: skip
+        with st.container(width=210):
+            label = f"Printed range, {display.unit('km')}"
+            enter(RANGE_KM, "set-test-range", printed_km, take, label=label, help="")
         st.selectbox("On which test", list(TESTS), format_func=words.test_label, key="set-test", on_change=take_test,
                      width=420)  # fmt: skip
     if state.outcome().result is None:
@@ -103,15 +101,17 @@ def draw_converter() -> None:
         st.query_params.pop(NUMBER, None)
         st.query_params[PHRASE] = st.session_state["set-phrase"]
 
-    def take_number() -> None:
-        if st.session_state["set-phrase-number"] is not None:
-            held = words.held_number(phrase, st.session_state["set-phrase-number"], display)
-            st.query_params[NUMBER] = CONVERTED.text(tidy(CONVERTED.clamp(held)[0], 5))
+    unit = PHRASES[phrase].unit
+    field = Field(NUMBER, "number", unit, "Number", "As it was said.", -1000, 100_000, (0, 20))
 
-    st.session_state["set-phrase"], st.session_state["set-phrase-number"] = phrase, number
+    def take_number(entered: float) -> None:
+        shown = display.value(entered, unit)
+        st.query_params[NUMBER] = CONVERTED.text(tidy(words.held_number(phrase, shown, display), 5))
+
+    st.session_state["set-phrase"] = phrase
     with st.container(key="converter-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
-        st.number_input(f"Number, {words.phrase_unit(phrase, display)}", step=1.0, format="%.1f",
-                        key="set-phrase-number", on_change=take_number, width=210)  # fmt: skip
+        with st.container(width=210):
+            enter(field, "set-phrase-number", display.held(number, unit), take_number, help="")
         st.selectbox("Of what", usable, format_func=lambda name: capital(SHORT_PHRASES[name]),
                      key="set-phrase", on_change=take_phrase, width=520)  # fmt: skip
     try:

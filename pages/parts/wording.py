@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from model import MODEL_VERSION
+from model import MODEL_VERSION, leg_hills
 from model.drives import Answer, YearOfDrives
 from model.fields import Field
 from model.habits import HABITS
@@ -25,6 +25,7 @@ CHOICE_WORDS = {
     "pull_away": {"gentle": "gently", "usual": "as usual", "brisk": "briskly"},
     "steady_foot": {"steady": "steadily", "usual": "as usual", "restless": "restlessly"},
     "brake_pedal": {"blended": "blended", "friction": "friction-only"},
+    "way": {"up_and_down": "up and down"},
     "heat_source": {"resistive": "plain electric", "heat_pump": "heat pump"},
 }
 PEDAL_HELP = (
@@ -241,6 +242,15 @@ def pedal_words(scenario: Scenario) -> str:
 def counted(count: int, one: str, many: str = "") -> str:
     """A count with its word: “1 stop”, “3 stops”."""
     return f"{count} {one if count == 1 else many or one + 's'}"
+
+
+def hill_words(leg: Leg, display: Display) -> str:
+    """Where the hill of a leg is, under its entries."""
+    length = leg_hills.hill_km(leg)
+    if length > leg_hills.WHOLE_SHARE * leg.distance_km:
+        return f"All the way: {display.text(leg.distance_km, 'km')}."
+    rest = display.text(leg.distance_km - length, "km")
+    return f"Hill on {display.text(length, 'km')} of the leg; the other {rest} are flat."
 
 
 def leg_words(leg: Leg, display: Display) -> str:

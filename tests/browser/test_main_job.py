@@ -10,7 +10,7 @@ from tests.browser.looks import assert_on_first_screen, resize
 
 TOWN = starting_drives()["town"][2]
 HEADLINE = ".st-key-answer h2"
-STOPS_UP = '.st-key-set-leg1-stops [data-testid="stNumberInputStepUp"]'
+STOPS_UP = '.st-key-step-leg1-stops [data-testid="stNumberInputStepUp"]'
 
 
 def scenario_at(page) -> Scenario:

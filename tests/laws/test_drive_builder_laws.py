@@ -15,11 +15,11 @@ METRES_PER_EVENT = 20
 @st.composite
 def a_leg(draw):
     distance_km = draw(st.floats(0.05, 40))
-    speed_kmh = draw(st.floats(10, 200))
+    speed_kmh = draw(st.floats(2, 200))
     room = min(40, int(distance_km * 1000 / METRES_PER_EVENT) - 1)
     stops = draw(st.integers(0, room))
     slow_downs = draw(st.integers(0, room - stops))
-    grade_pct = draw(st.floats(1, 25))
+    grade_pct = draw(st.floats(0.1, 25))
     most_height = 0.999 * distance_km * 10 * grade_pct
     climb_m = draw(st.floats(0, min(4000, most_height)))
     descent_m = draw(st.floats(0, min(4000, most_height - climb_m)))

@@ -240,7 +240,7 @@ def test_how_inputs_may_be_said():
         (QUICK, {"payload_kg": "30..20"}, "payload_kg (load): '30..20' runs downwards"),
         (QUICK, {"car": "coupe"}, "car (car class): 'coupe' is not one of"),
         (QUICK, {"car": "van..pickup"}, "car (car class): 'van..pickup' is a range"),
-        (QUICK, {"payload_kg": "9000"}, "payload_kg (load): 9000 is outside what is allowed, a number from 0 to 1500 kg."),
+        (QUICK, {"payload_kg": "9000"}, "payload_kg (load): 9000 is out of bounds: a number from 0 to 1500 kg."),
     ],
 )
 def test_refusals(claim_id, settings, sentence):

@@ -41,7 +41,7 @@ BATTERY_C = Field("battery_temp_c", "number", "°C", "Battery", "Help.", -40, 60
 def test_refusal_names_the_field_what_was_given_and_what_is_allowed():
     with pytest.raises(InputError) as refused:
         MASS.parse(5000)
-    assert str(refused.value) == "mass_kg (mass): 5000 is outside what is allowed, a number from 500 to 4500 kg."
+    assert str(refused.value) == "mass_kg (mass): 5000 is out of bounds: a number from 500 to 4500 kg."
 
 
 @pytest.mark.parametrize(
@@ -122,7 +122,7 @@ def test_a_number_that_can_be_read_in_two_ways_is_refused_with_both():
 def test_a_number_out_of_bounds_is_not_said_to_be_none():
     with pytest.raises(InputError) as refused:
         STOPS.parse("501")
-    assert str(refused.value) == "stops (stops): 501 is outside what is allowed, a whole number from 0 to 500."
+    assert str(refused.value) == "stops (stops): 501 is out of bounds: a whole number from 0 to 500."
 
 
 def test_an_unknown_key_suggests_the_near_one():

@@ -59,7 +59,7 @@ def test_kinds_of_figure():
 def test_refusals():
     with pytest.raises(InputError, match="test: 'wltp' is not one of wltc3b"):
         found(HILLY, test="wltp")
-    with pytest.raises(InputError, match=r"test_range_km .* is outside what is allowed, a number from 10 to 2000 km"):
+    with pytest.raises(InputError, match=r"test_range_km .* is out of bounds: a number from 10 to 2000 km"):
         range_on_road(HILLY, 5.0)
     downhill = Scenario(legs=(Leg(distance_km=10, speed_kmh=50, stops=0, slow_downs=0, descent_m=800, grade_pct=9),))
     with pytest.raises(InputError, match="its range has no end"):

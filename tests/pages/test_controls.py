@@ -3,8 +3,9 @@
 import pytest
 
 from model.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS, Scenario
-from pages.parts.controls import decimals, label_of, step_of, value_in, widget_key
+from pages.parts.controls import label_of, step_of, typed_number, typed_text, value_in, widget_key
 from pages.parts.display import Display, held_value, shown_value
+from pages.parts.refusals import refused_entry
 
 METRIC, US = Display(), Display(us=True)
 NUMBERS = [field for field in (SETTINGS | LEG_FIELDS).values() if field.kind == "number"]
@@ -23,17 +24,39 @@ def test_steps_are_round_and_small_beside_what_is_usual(field):
     step = step_of(field, METRIC)
     low, high = (shown_value(field, end, METRIC) for end in field.usual)
     assert 0 < step <= (high - low) / 5
-    assert decimals(None, step) <= 6
 
 
 @pytest.mark.parametrize(
-    ("value", "step", "expected"), [(48.0, 5.0, 0), (0.009, 0.0005, 4), (29.83, 5.0, 2), (None, 0.5, 1)]
+    ("value", "text"),
+    [(48.0, "48"), (0.009, "0.009"), (29.83, "29.83"), (-2.5, "−2.5"), (None, ""), (5e-05, "0.00005")],
 )
-def test_decimals_hide_no_digit(value, step, expected):
-    places = decimals(value, step)
-    assert value is None or round(value, places) == value
-    assert round(step, places) == step
-    assert places == expected
+def test_an_entry_shows_every_digit_and_is_read_back(value, text):
+    assert typed_text(value) == text
+    assert typed_number(SETTINGS["wind_kmh"], text, METRIC) == value
+
+
+def test_a_unit_may_stand_behind_a_number_and_both_marks_are_read():
+    distance, temperature = LEG_FIELDS["distance_km"], CONDITION_FIELDS["ambient_c"]
+    assert typed_number(distance, "2,3 km", METRIC) == 2.3
+    assert typed_number(temperature, "−2,5°C", METRIC) == -2.5
+    assert typed_number(CONDITION_FIELDS["soc_start"], "80 %", METRIC) == 80
+    assert typed_number(SETTINGS["mass_kg"], "1,850", METRIC) == 1850
+    with pytest.raises(ValueError):
+        typed_number(distance, "2 mi", METRIC)
+
+
+@pytest.mark.parametrize(
+    ("field", "typed", "said"),
+    [
+        (LEG_FIELDS["distance_km"], "abc", "Distance: “abc” cannot be used, 0.05 to 1000 km can."),
+        (CONDITION_FIELDS["altitude_m"], "1,250", "“1,250” can be read as 1.25 or as 1250;"),
+        (LEG_FIELDS["stops"], "2.5", "Stops: 2.5 cannot be used, whole numbers from 0 to 500 can."),
+        (LEG_FIELDS["stops"], "501", "Stops: 501 cannot be used, whole numbers from 0 to 500 can."),
+        (CONDITION_FIELDS["ambient_c"], "−99,5", "Outside temperature: −99.5 °C cannot be used, −40 to 50 °C can."),
+    ],
+)
+def test_what_is_typed_and_cannot_be_used_is_refused_in_a_sentence(field, typed, said):
+    assert said in refused_entry(field, typed, METRIC)
 
 
 def test_labels_carry_the_unit_shown():
