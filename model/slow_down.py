@@ -13,7 +13,8 @@ import numpy as np
 from model.car import Car
 from model.fields import Field, InputError, Quantity
 from model.habits import pull_away
-from model.lift_off import rolling, steady_steps
+from model.kernel.moments import steady_w
+from model.lift_off import rolling
 from model.scenario import Conditions, Driver
 from model.simulation import solve
 from model.trace import Array, Trace
@@ -202,9 +203,7 @@ def cruise_kmh_at(price_w: float, car: Car, conditions: Conditions) -> float | N
     At speed v, with battery power P(v), a second gained on the same road costs ``v·dP/dv − P``.
     """
     speed = np.linspace(2.5, 70.0, 541)
-    trace, kept = steady_steps(speed)
-    demand = wheel_demand(trace, car, replace(conditions, cabin=False))
-    power = solve(demand, car, conditions, Driver(), record=False).terminal_w[0, kept]
+    power = steady_w(speed, car, conditions, Driver())
     price = speed * np.gradient(power, speed) - power
     above = np.flatnonzero(price >= price_w)
     return float(speed[above[0]]) * KMH_PER_MPS if len(above) else None

@@ -7,16 +7,17 @@ drag and a trailer's own brakes are left out.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from model.braking import MORE_THAN_ANY_MOTOR_N, battery_limit_n, fade_share, lift_off_motor_n, motor_limits_n
 from model.car import Car
 from model.grip_margin import LEVELS, available_friction, grip_levels
-from model.lift_off import rolling
+from model.kernel.moments import feet_up
 from model.parameters import assumed_figures, car_from, car_of
+from model.physics.records import car_record
+from model.physics.wheels import effective_kg
 from model.scenario import Conditions, Driver, Scenario
 from model.trace import Array
 from model.tyre_grip import road_friction
@@ -111,27 +112,13 @@ def brakes_hold_mps2(
     return GRAVITY_MPS2 * cosine * (road_friction(conditions, speed, level) * on_braked_wheels + grade)
 
 
-def motor_limits_at(
-    car: Car, conditions: Conditions, driver: Driver, speed: Array, slowing: Any, asked_n: Any
-) -> dict[str, Any]:
-    """What each limit leaves of a slowing force asked of the motor [N], the battery's at the start of the drive too.
-
-    Speed [m/s]; `slowing` is what the car slows by meanwhile [m/s²]. Whatever the pedal, the motor is asked.
-    """
-    car_kg = car.mass_kg + conditions.payload_kg
-    friction = road_friction(conditions, speed)
-    blended = replace(car, brake_pedal="blended")
-    limits = motor_limits_n(blended, driver, speed, asked_n, slowing, friction, car_kg, car_kg, None)
-    limits["battery"] = battery_limit_n(car, conditions, speed)
-    return limits
-
-
 def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Any) -> Array:
-    """The most the motor can take at the wheels [N] at each speed [m/s] while the car slows by `slowing` [m/s²]."""
-    limits = motor_limits_at(car, conditions, Driver(), speed, slowing, np.full_like(speed, MORE_THAN_ANY_MOTOR_N))
-    # fading is a share of what is asked: here of what the motor could do
-    del limits["low_speed_fade"]
-    most: Array = fade_share(car, Driver(), speed) * np.minimum.reduce(np.broadcast_arrays(*limits.values()))
+    """The most the motor can take at the wheels [N] at each speed [m/s] while the car slows by `slowing` [m/s²].
+
+    The battery is as at the start of the drive. Fading is a share of what is asked: here of what the motor could do.
+    """
+    up = feet_up(speed, car, conditions, Driver(), strength_mps2=slowing)
+    most: Array = up["fade"] * np.minimum(up["most_n"], up["battery_n"])
     return most
 
 
@@ -294,14 +281,12 @@ def motor_only_stop(
     """
     start = from_kmh / KMH_PER_MPS
     at = _speeds(start)
-    road = rolling(at, car, conditions, grade)
-    mass = road.demand.effective_mass_kg
     slowing = np.full_like(at, car.regen_cap_mps2 if strength_mps2 is None else strength_mps2)
-    most = motor_slowing_n(car, conditions, at, slowing)
+    up = feet_up(at, car, conditions, Driver(), grade, slowing)
+    most = up["fade"] * np.minimum(up["most_n"], up["battery_n"])
     if strength_mps2 is not None:
-        asked = lift_off_motor_n(road.demand.car_effective_kg, strength_mps2, road.flat_n)
-        most = np.minimum(most, fade_share(car, Driver(), at) * asked)
-    slowing = (road.here_n + most) / mass
+        most = np.minimum(most, up["fade"] * up["asked_n"])
+    slowing = (up["here_n"] + most) / effective_kg(car_record(car, conditions, Driver()))
     distance, time_s = _slowing(start, slowing, at)
     slow = at * KMH_PER_MPS <= car.fade_end_kmh
     rolling_out, _ = _slowing(start * slow.mean(), slowing[slow], at[slow]) if slow.any() else (0.0, 0.0)

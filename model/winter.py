@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from model.battery import pack_warm_up_j, usable_in_the_cold_kwh
-from model.braking import lift_off_motor_n
 from model.cabin import cabin_warm_up_j
 from model.car import Car
 from model.descent import Normal, until_normal
-from model.lift_off import rolling
+from model.kernel.moments import feet_up
+from model.physics.records import car_record
+from model.physics.slowing_limits import LIMITS
+from model.physics.wheels import effective_kg
 from model.savings import Result, evaluate
 from model.scenario import Conditions, Driver
-from model.stopping import motor_limits_at
 from model.trace import Trace
 from model.units import J_PER_KWH, KMH_PER_MPS
 
@@ -109,20 +108,17 @@ def lift_off_left(
     situation: str, car: Car, conditions: Conditions, driver: Driver, speed_kmh: float
 ) -> LiftOffLeft:
     """What is left of the driver's lift-off strength at a speed [km/h], in the conditions' charge, cold and road."""
-    speed = np.array([speed_kmh / KMH_PER_MPS])
-    road = rolling(speed, car, replace(conditions, wind_kmh=0.0))
+    still = replace(conditions, wind_kmh=0.0)
+    up = feet_up(speed_kmh / KMH_PER_MPS, car, still, driver)[0]
     # the car asks for its own strength; a trailer rolls along and is slowed too
-    mass, rolls_n = road.demand.effective_mass_kg, float(road.here_n[0])
-    asked = float(lift_off_motor_n(road.demand.car_effective_kg, driver.lift_off_mps2, road.flat_n)[0])
-    limits = motor_limits_at(car, conditions, driver, speed, driver.lift_off_mps2, asked)
-    name, least = min(((name, float(np.squeeze(limit))) for name, limit in limits.items()), key=lambda item: item[1])
-    held = max(min(asked, least), float(road.drag_n[0]) if asked else 0.0)
+    mass, rolls_n = effective_kg(car_record(car, still, driver)), float(up.here_n)
+    held = max(min(up.motor_n, up.battery_n), up.drag_n if up.asked_n else 0.0)
     return LiftOffLeft(
         situation=situation,
         asked_mps2=driver.lift_off_mps2,
         slowing_mps2=(rolls_n + held) / mass,
         rolling_mps2=rolls_n / mass,
-        limit=name if least < asked else "",
+        limit=LIMITS[up.bound] if up.bound >= 0 else "",
     )
 
 

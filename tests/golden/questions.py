@@ -135,7 +135,7 @@ def gripping(car: Car, around: Conditions, driver: Driver) -> Any:
 def stopping_short(car: Car, around: Conditions, driver: Driver) -> Any:
     return {
         "motor_only": stopping.motor_only_stop(car, around, 80.0),
-        "by_lift_off": stopping.motor_only_stop(car, around, 80.0, strength_mps2=1.0, grade=-0.02),
+        "by_lift_off": stopping.motor_only_stop(car, around, 80.0, strength_mps2=1.0, grade=0.02),
         "emergency": stopping.emergency_stop(car, around, 100.0, grade=-0.04),
     }
 

@@ -49,7 +49,7 @@ def test_a_weak_motor_fades_at_speed():
     assert slowing[-1] < 1.0
     # force times speed is the motor's power, gear loss paid by the wheels
     road = rolling(SPEED, weak, WARM)
-    motor_w = (slowing[-1] * road.demand.effective_mass_kg - road.flat_n[-1]) * SPEED[-1]
+    motor_w = (slowing[-1] * road.effective_kg - road.flat_n[-1]) * SPEED[-1]
     assert motor_w * weak.gear_efficiency == pytest.approx(30_000)
 
 

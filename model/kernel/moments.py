@@ -1,0 +1,87 @@
+"""Single moments, asked without a drive around them: the door from descriptions to the compiled pointwise physics."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from model.car import Car
+from model.kernel.march import battery_at
+from model.kernel.step import moment_of
+from model.physics.cabin import cabin_of
+from model.physics.foot_up import FootUp, foot_up_at, room_at_start_w
+from model.physics.jit import compiled
+from model.physics.motor_and_gear import motor_of
+from model.physics.pack_heat import start_c
+from model.physics.records import Records, car_record, moments_on_road
+from model.physics.wheels import density_at
+from model.scenario import Conditions, Driver
+from model.trace import Array
+
+FEET_UP: Any = np.dtype(
+    (np.record, [(name, np.float64) for name in FootUp._fields if name != "bound"] + [("bound", np.int64)])
+)
+"""As `model.physics.foot_up.FootUp`."""
+
+
+def moments_at(speed: Any, grade: Any = 0.0) -> Records:
+    """Moments at steady speeds [m/s] on grades [1, rise over run], at the height of the start, on warm tyres."""
+    speed, grade = np.broadcast_arrays(np.atleast_1d(speed).astype(float), grade)
+    moments = moments_on_road(len(speed))
+    moments["speed_mps"], moments["sine"] = speed, grade / np.sqrt(1 + grade * grade)
+    return moments
+
+
+@compiled
+def lift_in_each(car: Any, moments: Any, found: Any) -> None:
+    """Lift the foot in every moment; shapes (moments,)."""
+    motor, room_w = motor_of(car), room_at_start_w(car)
+    for index in range(len(moments)):
+        up = foot_up_at(car, motor, moments[index], room_w)
+        to = found[index]
+        to.flat_n, to.here_n, to.drag_n, to.asked_n = up.flat_n, up.here_n, up.drag_n, up.asked_n
+        to.motor_n, to.most_n, to.battery_n, to.fade, to.bound = up.motor_n, up.most_n, up.battery_n, up.fade, up.bound
+
+
+def feet_up(
+    speed: Any, car: Car, conditions: Conditions, driver: Driver, grade: Any = 0.0, strength_mps2: Any = None
+) -> Records:
+    """What the car does with the foot up, shape (moments,); fields as in FEET_UP.
+
+    Parameters
+    ----------
+    speed : array
+        Speeds, above 0 [m/s].
+    car, conditions, driver
+        As described; the road is as slippery as the conditions say.
+    grade : array
+        Rise over run [1]; downhill is negative.
+    strength_mps2 : array, optional
+        Lift-off strengths in place of the driver's one [m/s²].
+    """
+    moments = moments_at(speed, grade)
+    if strength_mps2 is not None:
+        moments["lift_off_mps2"] = strength_mps2
+    found = np.zeros(len(moments), dtype=FEET_UP)
+    lift_in_each(car_record(car, conditions, driver), moments, found)
+    return found
+
+
+@compiled
+def drive_each(car: Any, moments: Any, terminal_w: Any) -> None:
+    """Drive every moment with the battery as at the start; power at its terminals [W], shape (moments,)."""
+    motor, cabin = motor_of(car), cabin_of(car)
+    battery = battery_at(car, car.soc_start, start_c(car, car.ambient_c), 1.0)
+    for index in range(len(moments)):
+        at = moments[index]
+        terminal_w[index] = moment_of(car, motor, cabin, at, density_at(car, at), battery, True).terminal_w
+
+
+def steady_w(speed: Any, car: Car, conditions: Conditions, driver: Driver, grade: Any = 0.0) -> Array:
+    """What keeping speeds [m/s] takes at the battery's terminals [W], cabin heat left out; the rest as in `feet_up`."""
+    moments = moments_at(speed, grade)
+    terminal_w = np.zeros(len(moments))
+    drive_each(car_record(car, replace(conditions, cabin=False), driver), moments, terminal_w)
+    return terminal_w
