@@ -14,7 +14,7 @@ from typing import Any
 import numpy as np
 
 from model.fields import InputError
-from model.savings import Result
+from model.savings import Result, has_range
 from model.simulation import Run
 from model.trace import Array, Trace
 from model.units import J_PER_KWH
@@ -86,6 +86,11 @@ class Phrase:
     base: Callable[[Books, Any], Any]
 
 
+def _with_a_range(books: Books, net_kwh: Any) -> Any:
+    """Net energy of a drive [kWh]; nothing where it is too little for a range to be told."""
+    return np.where(has_range(net_kwh, books.distance_km), net_kwh, 0.0)
+
+
 PHRASES: dict[str, Phrase] = {
     phrase.id: phrase
     for phrase in (
@@ -113,7 +118,7 @@ PHRASES: dict[str, Phrase] = {
             "s / (1 − s) = (back + spared) / (out − back)", "%",
             lambda books, back: (back + books.spared) / (books.out - back),
             lambda books, share: (share * books.out - books.spared) / (1 + share),
-            lambda books, back: books.out - back,
+            lambda books, back: _with_a_range(books, books.out - back),
         ),
         Phrase(
             "electric_braking", "of the braking energy at the wheels is taken by the motor",
@@ -134,7 +139,7 @@ PHRASES: dict[str, Phrase] = {
             "back / (net / distance)", "km",
             lambda books, back: back * books.distance_km / (books.out - books.back),
             lambda books, km: km * (books.out - books.back) / books.distance_km,
-            lambda books, back: books.out - books.back,
+            lambda books, back: _with_a_range(books, books.out - books.back),
         ),
     )
 }  # fmt: skip

@@ -8,10 +8,12 @@ import numpy as np
 
 from model.drive_builder import FootUp, build_drive
 from model.parameters import car_of, open_figures_of
-from model.savings import Result, evaluate
-from model.scenario import SEASONS, Scenario
-from model.trace import Trace
-from model.uncertainty import RUNS, Band, Samples, run_samples, sample
+from model.savings import Result, evaluate, has_range
+from model.scenario import FROZEN, SEASONS, Scenario
+from model.simulation import Run
+from model.trace import Array, Trace
+from model.uncertainty import RUNS, Band, Samples, at_terminals, run_each, run_samples, sample
+from model.units import J_PER_KWH
 
 YEAR_RUNS = 100
 """Sampled cars for the year's band: four seasons are driven with each."""
@@ -38,10 +40,10 @@ def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:
 class Answer:
     """What regeneration saves on one drive; bands over the assumed figures.
 
-    `saved_share` is None where the drive on friction brakes only takes nothing from the battery, `range_gain_km` where
-    the drive itself takes nothing: distance would have no end. `range_gain_km` is what one full battery of the car's
-    usable size reaches further [km] when this drive is driven over and over. `unable` of the `runs` drawn cars could
-    not do the drive, for want of power or charge; they are in as if they could.
+    `saved_share` is None where the drive on friction brakes only takes nothing from the battery. `range_gain_km` is
+    what one full battery of the car's usable size reaches further [km] when this drive is driven over and over; None
+    where the drive takes next to nothing (`model.savings.has_range`). `unable` of the `runs` drawn cars could not do
+    the drive, for want of power or charge; they are in as if they could.
     """
 
     saved_share: Band | None
@@ -57,7 +59,7 @@ def answer_of(result: Result, samples: Samples) -> Answer:
     """The bands of one drive from its sampled runs."""
     net, without = samples.net_kwh, samples.friction_only_net_kwh
     range_gain_km = None
-    if net.min() > 0:
+    if has_range(net.min(), result.distance_km):
         range_gain_km = Band.of(result.car.usable_kwh * result.distance_km * (1 / net - 1 / without))
     return Answer(
         saved_share=Band.of(samples.saved_share) if without.min() > 0 else None,
@@ -72,11 +74,16 @@ def answer_of(result: Result, samples: Samples) -> Answer:
 
 @dataclass(frozen=True)
 class SeasonRow:
-    """One season of the year: its days, its temperature, and one day's drive in it, as in `Answer`."""
+    """One season of the year: its days, its temperature, its road, and one day's drive in it, as in `Answer`.
+
+    `taken_kwh` is what the drive takes of the battery with every figure at its middle, as `Result.net_kwh`.
+    """
 
     season: str
     days: int
     ambient_c: float
+    surface: str
+    taken_kwh: float
     net_kwh: Band
     saved_kwh: Band
     saved_share: Band | None
@@ -84,7 +91,11 @@ class SeasonRow:
 
 @dataclass(frozen=True)
 class YearOfDrives:
-    """The drive in four seasons, each on its own days; bands over the assumed figures."""
+    """The drive in four seasons, each on its own days; bands over the assumed figures.
+
+    `saved_kwh` is saved at the battery, in a hybrid with what its engine gives in the battery's place; what comes
+    `from the wall`, with its money and CO₂, is without the engine's part, which is fuel (`model.hybrid.fuel_of_year`).
+    """
 
     rows: tuple[SeasonRow, ...]
     distance_km: float
@@ -97,32 +108,54 @@ class YearOfDrives:
 def seasons_of(scenario: Scenario) -> list[tuple[str, int, Scenario]]:
     """Each season of the scenario's year with its days, and the scenario at its temperature, the rest as described.
 
-    A preconditioned or measured start stays; a season's battery otherwise starts as cold as its air.
+    A preconditioned or measured start stays; a season's battery otherwise starts as cold as its air. Snow and ice, of
+    the conditions or of a leg, lie in winter only: in the other seasons such a road is dry.
     """
-    year, now = scenario.year, scenario.conditions
+    year = scenario.year
     return [
         (season, getattr(year, f"{season}_days"),
-         replace(scenario, conditions=replace(now, ambient_c=getattr(year, f"{season}_c"))))
+         (scenario if season == "winter" else thawed(scenario)).with_setting("ambient_c", getattr(year, f"{season}_c")))
         for season in SEASONS
     ]  # fmt: skip
+
+
+def thawed(scenario: Scenario) -> Scenario:
+    """The scenario with a dry road wherever there was snow or ice."""
+
+    def dry(surface: str) -> str:
+        return "dry" if surface in FROZEN else surface
+
+    legs = tuple(replace(leg, surface=dry(leg.surface)) for leg in scenario.legs)
+    return replace(scenario, legs=legs).with_setting("surface", dry(scenario.conditions.surface))
+
+
+def engine_j(run: Run) -> Array:
+    """What a hybrid's engine gave in the battery's place [J], shape (runs,); nothing in other cars."""
+    given: Array = (np.atleast_2d(run.engine_w) * run.demand.step_s).sum(axis=-1)
+    return given
 
 
 def year_of(scenario: Scenario, runs: int = YEAR_RUNS) -> YearOfDrives:
     """Drive the scenario in its four seasons, each with `runs` sampled cars."""
     year = scenario.year
     drawn = sample(open_figures_of(scenario), runs)
-    saved = np.zeros(runs)
+    saved, by_engine = np.zeros(runs), np.zeros(runs)
     rows, distance_km = [], 0.0
+
+    def measure(run: Run, without: Run) -> tuple[Array, ...]:
+        return *at_terminals(run, without), engine_j(without) - engine_j(run)
+
     for season, days, then in seasons_of(scenario):
         result = drive(then)
-        samples = run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
+        *terminals, engine = run_each(result.trace, result.car, result.conditions, result.driver, drawn, measure)
+        samples = Samples.of(*terminals)
         saved += days * samples.saved_kwh
+        by_engine += days * engine / J_PER_KWH
         distance_km += days * result.distance_km
         one = answer_of(result, samples)
-        rows.append(
-            SeasonRow(season, days, then.conditions.ambient_c, one.net_kwh, one.saved_kwh, one.saved_share)
-        )
-    wall = Band.of(saved / np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency)))
+        around, bands = then.conditions, (one.net_kwh, one.saved_kwh, one.saved_share)
+        rows.append(SeasonRow(season, days, around.ambient_c, around.surface, result.net_kwh, *bands))
+    wall = Band.of((saved - by_engine) / np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency)))
     return YearOfDrives(
         rows=tuple(rows),
         distance_km=distance_km,

@@ -11,14 +11,16 @@ from dataclasses import asdict, dataclass, replace
 from typing import Any
 
 from model.car import Car
-from model.drives import drive, seasons_of
-from model.parameters import assumed_figures
+from model.drives import drive, engine_j, seasons_of
+from model.parameters import assumed_figures, car_of
 from model.savings import Result
 from model.scenario import Conditions, Scenario
 from model.simulation import Run
 from model.uncertainty import Band
 from model.units import J_PER_KWH
 
+LEAST_PLUG_IN_KWH = 3.0
+"""Hybrids with a smaller battery are taken to have no plug [kWh]. Assumed: those without have some 0.4 to 2."""
 FUEL_KWH_PER_LITRE = 8.9
 """Heat of a litre of petrol, 32 MJ: from memory."""
 
@@ -28,9 +30,14 @@ def has_engine(car: Car) -> bool:
     return car.sustain_soc is not None
 
 
+def has_plug(car: Car) -> bool:
+    """Whether the car can be charged from the wall: a battery car, and a hybrid with more than a small battery."""
+    return car.sustain_soc is None or car.usable_kwh >= LEAST_PLUG_IN_KWH
+
+
 def engine_kwh(run: Run) -> float:
     """What the engine gave in place of the battery [kWh]."""
-    return float((run.engine_w * run.demand.step_s).sum()) / J_PER_KWH
+    return float(engine_j(run)[0]) / J_PER_KWH
 
 
 def fuel_l(energy_kwh: Any, engine_efficiency: Any) -> Any:
@@ -59,6 +66,20 @@ def fuel_saved(scenario: Scenario, result: Result) -> FuelSaved:
     with_regen, without = engine_kwh(result.run), engine_kwh(result.friction_only)
     litres = Band(*(fuel_l(without - with_regen, efficiency) for efficiency in ends))
     return FuelSaved(with_regen, without, litres, litres.scaled(100 / result.distance_km))
+
+
+@dataclass(frozen=True)
+class YearOfFuel:
+    """Fuel that regeneration saves in a year [l], and whether the car is charged from the wall too."""
+
+    saved_l: Band
+    plugged: bool
+
+
+def year_of_fuel(scenario: Scenario) -> YearOfFuel | None:
+    """What the scenario's year spares an engine; None in a car without one."""
+    car = car_of(scenario)
+    return YearOfFuel(fuel_of_year(scenario), has_plug(car)) if has_engine(car) else None
 
 
 def fuel_of_year(scenario: Scenario) -> Band:

@@ -1,7 +1,8 @@
 """A test-cycle range figure turned into a range on the user's own drive, one step after the other.
 
-The figure stays as printed; only the ratio of consumptions comes from the model. So what a car's maker did well or
-badly on the test stays in it, and a step costs what the model says that step adds to consumption.
+The figure stays as printed; only the ratio of consumptions, and what the cold holds back of the battery, come from the
+model. So what a car's maker did well or badly on the test stays in it, and a step costs what the model says that step
+adds to consumption.
 """
 
 from __future__ import annotations
@@ -12,15 +13,18 @@ from typing import Any
 
 import numpy as np
 
+from model.battery import usable_in_the_cold_kwh
+from model.car import Car
 from model.cycles import cycle_trace
 from model.drives import trace_of
 from model.fields import Field, InputError
 from model.parameters import car_of, open_figures_of
-from model.savings import evaluate
+from model.savings import evaluate, has_range
 from model.scenario import Conditions, Driver, Scenario
 from model.simulation import Run
 from model.trace import Array, Trace
 from model.uncertainty import Band, run_each, sample
+from model.units import J_PER_KWH
 
 RUNS = 150
 """Drawn cars of the bands."""
@@ -113,13 +117,17 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     car, drawn = car_of(scenario), sample(open_figures_of(scenario), runs)
 
     def consumed(asked: Trace, conditions: Conditions, driver: Driver) -> Array:
+        """Net energy over distance [J/m], more where the cold holds part of the battery back; NaN with no range."""
+
         def measure(run: Run) -> Sequence[Array]:
-            return (run.net_j,)
+            left = usable_in_the_cold_kwh(run.car, run.pack_c[..., -1:]) / run.car.usable_kwh
+            return run.net_j, np.broadcast_to(left, (len(run.net_j), 1))[:, 0]
 
         # as far as the car can follow, and refused where its charge does not last
         trace = evaluate(asked, car, conditions, driver).trace
-        net = run_each(trace, car, conditions, driver, drawn, measure, (True,))[0]
-        return np.broadcast_to(net / trace.distance_m, (runs,))
+        net, left = run_each(trace, car, conditions, driver, drawn, measure, (True,))
+        told = has_range(net.min() / J_PER_KWH, trace.distance_m / 1000)
+        return np.broadcast_to(net / left / trace.distance_m if told else np.nan, (runs,))
 
     on_test = sum(share * consumed(cycle_trace(name), LABORATORY, Driver()) for name, share in TESTS[test].cycles)
     flat = replace(
@@ -144,9 +152,16 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     before, steps = np.full(runs, figure), []
     for name, label, described, conditions in taken:
         net = consumed(trace_of(described), conditions, scenario.driver)
-        if not net.min() > 0:
+        if np.isnan(net).any():
             raise InputError(f"With {label} this drive takes next to nothing from the battery; its range has no end.")
         after = figure / TESTS[test].factor * on_test / net
         steps.append(Step(name, label, Band.of(after), Band.of(before - after)))
         before = after
     return RangeOnRoad(test, figure, tuple(steps), runs)
+
+
+def own_range_km(car: Car, test: str = "wltc3b") -> float:
+    """What a car would have printed for a test by the model [km]."""
+    runs = [(share, evaluate(cycle_trace(name), car, LABORATORY, Driver())) for name, share in TESTS[test].cycles]
+    kwh_per_km = sum(share * run.net_kwh / run.distance_km for share, run in runs)
+    return float(car.usable_kwh / kwh_per_km * TESTS[test].factor)

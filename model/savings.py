@@ -26,6 +26,19 @@ def energy_saved_share(net: Any, friction_only_net: Any) -> Any:
     return 1 - net / friction_only_net
 
 
+LEAST_WH_PER_KM = 30.0
+"""A drive that takes less of the battery [Wh/km] is paid for by its descent. Assumed: light cars take some 80."""
+
+
+def has_range(net_kwh: Any, distance_km: Any) -> Any:
+    """Whether a drive takes so much of the battery [kWh over km] that a range can be told of it.
+
+    Range is a drive over and over until the battery is empty; one that its hill drives cannot be had over and over, and
+    close to nothing taken, its range would be any number.
+    """
+    return 1000 * net_kwh >= LEAST_WH_PER_KM * distance_km
+
+
 def range_gain_share(saved: Any) -> Any:
     """Range gain s / (1 − s) [1]; the range lost when regeneration vanishes is s itself."""
     return saved / (1 - saved)
@@ -87,9 +100,10 @@ class Result:
 
     @property
     def range_gain(self) -> float | None:
-        """Range gain s / (1 − s) [1]; None where the drive takes nothing from the battery."""
+        """Range gain s / (1 − s) [1]; None where the drive takes next to nothing from the battery (`has_range`)."""
         saved = self.saved_share
-        return float(range_gain_share(saved)) if saved is not None and self.net_kwh > 0 else None
+        told = saved is not None and has_range(self.net_kwh, self.distance_km)
+        return float(range_gain_share(saved)) if told else None
 
     @property
     def wall_wh_per_km(self) -> float:

@@ -10,6 +10,8 @@ from model.fields import Field, InputError, Quantity, choice, count, fields_of, 
 
 SURFACES = ("dry", "wet", "standing-water", "snow", "ice", "glazed-ice")
 """From the most grip to the least in town: where leg and season differ, the slipperier one counts."""
+FROZEN = ("snow", "ice", "glazed-ice")
+"""Surfaces that lie in winter only."""
 TYRES = ("any", "summer", "winter")
 """Kinds of tyre; "any" where it is not known: the middle of the road's band."""
 
@@ -25,7 +27,9 @@ class Conditions:
     cabin: bool = yes_no("Cabin heating and cooling", "Whether heater and air conditioning may run.", default=True)
     cabin_set_c: float = number("°C", 10, 30, (18, 24), "Cabin temperature", "What the heater aims at.", default=21.0)
     surface: str = choice(
-        SURFACES, "Road surface", "Where a leg says otherwise, the slipperier of the two counts.", default="dry"
+        SURFACES, "Road surface",
+        "Where a leg says otherwise, the slipperier of the two counts. Over the year snow and ice lie on winter days "
+        "only.", default="dry",
     )
     tyres: str = choice(TYRES, "Tyres", "What is fitted; any where it is not known.", default="any")
     tyres_warm: str = choice(
@@ -154,17 +158,31 @@ class Year:
     summer_c: float = number("°C", -40, 50, (10, 40), "Summer temperature", "A usual summer day.", default=22.0)
     autumn_days: int = count(0, 366, (0, 100), "Days in autumn", "Days with this drive in autumn.", default=55)
     autumn_c: float = number("°C", -40, 50, (0, 25), "Autumn temperature", "A usual autumn day.", default=10.0)
-    currency: str = text("Currency", "The sign that stands with prices.", default="€")
+    currency: str = text("Currency", "The sign that stands with prices; with US units $ until you choose.", default="€")
     price_per_kwh: float = number(
         "per kWh", 0, 100, (0.05, 1), "Price of electricity",
-        "Default: mean EU household price, first half of 2024, 0.2889 €/kWh (Eurostat, quoted second-hand).",
+        "Default: mean EU household price, first half of 2024, 0.2889 €/kWh (Eurostat, quoted second-hand); with US "
+        "units 0.16 $/kWh, the mean US household price of 2023 (EIA, from memory).",
         default=0.29,
     )
     co2_g_per_kwh: float = number(
         "g/kWh", 0, 1500, (10, 900), "CO₂ of electricity",
-        "Default: about the EU mix of 2023, 210 g CO₂e/kWh (from memory). United States 2022: 390 g/kWh (EIA).",
+        "Default: about the EU mix of 2023, 210 g CO₂e/kWh (from memory); with US units that of the United States, "
+        "2022, 390 g/kWh (EIA).",
         default=210.0,
     )
+
+
+US_PRICES: dict[str, Any] = {"currency": "$", "price_per_kwh": 0.16, "co2_g_per_kwh": 390.0}
+"""What `Year` has for readers of US units: the mean household price of 2023 (EIA, from memory), CO₂ of 2022 (EIA)."""
+
+
+def with_prices_of(year: Year, *, us: bool) -> Year:
+    """The year with the prices of where its reader is, as long as they are as usual elsewhere and nobody chose them."""
+    usual = {key: fields_of(Year)[key].default for key in US_PRICES}
+    here, elsewhere = (US_PRICES, usual) if us else (usual, US_PRICES)
+    as_elsewhere = all(getattr(year, key) == value for key, value in elsewhere.items())
+    return replace(year, **here) if as_elsewhere else year
 
 
 CONDITION_FIELDS = fields_of(Conditions)

@@ -12,7 +12,7 @@ from model.kernel.moments import feet_up
 from model.physics.records import car_record
 from model.physics.slowing_limits import LIMITS
 from model.physics.wheels import effective_kg
-from model.savings import Result, evaluate
+from model.savings import Result, evaluate, has_range
 from model.scenario import Conditions, Driver
 from model.trace import Trace
 from model.units import J_PER_KWH, KMH_PER_MPS
@@ -31,11 +31,13 @@ PARTS = {
 
 
 def range_km(result: Result) -> float | None:
-    """How far one full battery reaches when this drive is driven over and over [km]; None where it takes nothing.
+    """How far one full battery reaches when this drive is driven over and over [km].
+
+    None where the drive takes next to nothing (`model.savings.has_range`).
 
     What a battery as cold as at the end of the drive holds back is taken off.
     """
-    if result.net_kwh <= 0:
+    if not has_range(result.net_kwh, result.distance_km):
         return None
     held = usable_in_the_cold_kwh(result.car, float(result.run.pack_c[0, -1]))
     return float(held / result.net_kwh * result.distance_km)

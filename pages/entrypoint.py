@@ -1,7 +1,7 @@
 """What stands on every page: navigation, the answer line, the drive strip and the foot."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from pathlib import Path
 
@@ -9,6 +9,7 @@ import pandas as pd
 import streamlit as st
 
 from model import MODEL_VERSION
+from model.scenario import with_prices_of
 from pages.parts import link, state, wording
 from pages.parts.charts.drive_strip import Note
 from pages.parts.display import Display
@@ -78,7 +79,9 @@ def foot() -> None:
     """Where else to go, for telephones, on which the navigation is folded up; the caution, units and sources."""
 
     def take() -> None:
-        st.session_state["display"] = Display(us=st.session_state["units"] == "US")
+        shown = st.session_state["display"] = Display(us=st.session_state["units"] == "US")
+        now = state.scenario()
+        state.put(replace(now, year=with_prices_of(now.year, us=shown.us)))
 
     with st.container(key="foot"):
         with st.container(key="foot-pages", horizontal=True, gap="small"):

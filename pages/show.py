@@ -67,13 +67,14 @@ def number(result: Result) -> Card:
 
 
 def fuel_words(result: Result) -> str:
-    """What a hybrid spares, on 100 km and in the year; empty where no engine runs."""
-    scenario, display, year = state.scenario(), state.display(), state.year()
+    """What a hybrid spares, on 100 km and in the year; empty for other cars."""
+    scenario, display, year, year_fuel = state.scenario(), state.display(), state.year(), state.year_fuel()
     fuel = fuel_fact(scenario, result, display)
-    if fuel is None or year is None:
-        return f"{fuel[1]} less fuel" if fuel else ""
-    days, in_year, _ = wording.year_fact(year, scenario.year, display, state.year_fuel())
-    return f"{fuel[1]} less fuel: {in_year} {days.lower()}"
+    parts = [f"{fuel[1]} less fuel"] if fuel else []
+    if year is not None and year_fuel is not None:
+        days, in_year, _ = wording.year_fact(year, scenario.year, display, year_fuel)
+        parts.append(f"{in_year} {days.lower()}")
+    return ": ".join(parts)
 
 
 def bars(result: Result) -> Card:

@@ -10,7 +10,6 @@ import streamlit as st
 
 from model.answers import Asked, as_text, drive_answer
 from model.fields import InputError
-from model.hybrid import has_engine
 from model.limit_settings import LimitSettings
 from model.savings import Result
 from model.scenario import Scenario
@@ -53,7 +52,7 @@ def take(result: Result) -> None:
         result=result,
         answer=bands,
         year=state.year(),
-        year_fuel_l=state.year_fuel() if has_engine(result.car) else None,
+        year_fuel=state.year_fuel(),
         glance=winter_words.glance(state.limits_at_a_glance(asked), asked, state.display()),
         advice=advised.advice.overall if advised else None,
         described_s=state.described_duration_s(),

@@ -7,6 +7,7 @@ from dataclasses import replace
 import streamlit as st
 
 from model.car import CAR_FIELDS
+from model.hybrid import has_engine, has_plug
 from model.leg_hills import HILL_KM, WAY, way_of
 from model.parameters import assumed_figures
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg
@@ -186,29 +187,27 @@ def answer() -> None:
     for sentence in (wording.unusual_text(scenario, display), wording.unable_text(bands)):
         if sentence:
             st.markdown(sentence)
-    battery = display.text(result.car.usable_kwh, "kWh")
     fuel = fuel_fact(scenario, result, display)
-    reach = ("On a full battery", wording.range_text(bands, display), f"with {battery} usable, on drives like this")
-    taken = wording.taken_text(bands.net_kwh.mid, display)
-    facts = [("On this drive", wording.saved_text(bands, display), taken), fuel or reach]
+    taken = wording.taken_text(result.net_kwh, display)
+    beside = fuel or wording.range_fact(bands, result.car.usable_kwh, display)
     with st.container(key="facts", gap=None):
-        st.html(fact_rows(facts))
-        draw_year(in_fuel=fuel is not None)
-    if fuel is not None:
+        st.html(fact_rows([("On this drive", wording.saved_text(bands, display), taken), beside]))
+        draw_year()
+    if has_engine(result.car):
         st.caption(wording.HYBRID_ENERGY)
-    made_of = "What the year is made of" + (", price and currency" if fuel is None else "")
+    priced = has_plug(result.car)
+    made_of = "What the year is made of" + (", price and currency" if priced else "")
     with st.expander(made_of, type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
-            year_entries(priced=fuel is None)
+            year_entries(priced=priced)
 
 
 @st.fragment(parallel=True)
-def draw_year(*, in_fuel: bool) -> None:
+def draw_year() -> None:
     """The year's row; drawn beside the rest of the page, since four seasons have to be driven for it."""
     year = state.year()
     if year is not None:
-        fuel_l = state.year_fuel() if in_fuel else None
-        st.html(fact_rows([wording.year_fact(year, state.scenario().year, state.display(), fuel_l)]))
+        st.html(fact_rows([wording.year_fact(year, state.scenario().year, state.display(), state.year_fuel())]))
 
 
 def year_entries(*, priced: bool) -> None:
@@ -216,6 +215,7 @@ def year_entries(*, priced: bool) -> None:
     currency = state.scenario().year.currency
     for season in SEASONS:
         side_by_side(YEAR_FIELDS[f"{season}_days"], YEAR_FIELDS[f"{season}_c"])
+    st.caption(wording.SNOW_IN_THE_YEAR)
     if not priced:
         return
     asked = (("currency", ""), ("price_per_kwh", f"{currency} per kWh"), ("co2_g_per_kwh", "g CO₂ per kWh"))

@@ -14,7 +14,7 @@ import streamlit as st
 
 from model import MODEL_VERSION
 from model.fields import InputError
-from model.scenario import SETTINGS, Scenario
+from model.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario
 from model.scenario_io import from_link, to_link
 from pages.parts import state
 from pages.parts.display import Display
@@ -29,8 +29,12 @@ SCENARIO_KEYS = frozenset(SETTINGS) | {"car", "legs", "return_trip"}
 
 
 def link_of(scenario: Scenario, display: Display) -> dict[str, str]:
-    """The parameters that bring back a scenario and how it is shown, with the version of the model."""
-    return to_link(scenario) | ({UNITS: "us"} if display.us else {}) | {VERSION: MODEL_VERSION}
+    """The parameters that bring back a scenario and how it is shown, with the version of the model.
+
+    With US units the prices stand in it even where they are as usual, which there is not what is usual with US units.
+    """
+    us = {key: YEAR_FIELDS[key].text(getattr(scenario.year, key)) for key in US_PRICES} | {UNITS: "us"}
+    return to_link(scenario) | (us if display.us else {}) | {VERSION: MODEL_VERSION}
 
 
 def parsed(link: Mapping[str, str], base: Scenario) -> tuple[Scenario | None, Display, list[InputError]]:

@@ -85,8 +85,9 @@ def speed_squared(
 def flow(from_kmh: float, stop: StopEnergy, out: WayOut, display: Display) -> Said:
     """From the wheels to the battery and out again."""
     sentence = (
-        f"Of {wh(stop.motion)} of motion at {display.text(from_kmh, 'km/h')}, {wh(stop.stored)} end in the cells; "
-        f"pulling away with them brings {wh(out.wheels)} back to the wheels, {percent_text(out.wheels / stop.motion)}."
+        f"Of {wh(stop.motion)} of motion at {display.text(from_kmh, 'km/h')}, {wh(stop.battery)} are put back in the "
+        f"battery and {wh(stop.stored)} of them end in its cells; pulling away with those brings {wh(out.wheels)} back "
+        f"to the wheels, {percent_text(out.wheels / stop.motion)}."
     )
     if stop.stored < LEAST_WH:
         sentence = (

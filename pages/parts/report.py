@@ -16,12 +16,13 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.drives import Answer, YearOfDrives
+from model.hybrid import YearOfFuel
 from model.lift_off_advice import Advice
 from model.savings import Result
 from model.scenario import Scenario
 from model.scenario_io import scenario_to_json
 from model.timeline import books, slow_downs, timeline
-from model.uncertainty import HIGH_SHARE, LOW_SHARE, SEED, Band
+from model.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
 from pages.parts import lift_off_words, winter_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy import before_after
@@ -44,7 +45,7 @@ REPRODUCE = "python -m model drive FILE"
 class TakeAway:
     """All that the page is made of.
 
-    `year_fuel_l` is what a hybrid spares in the year, `glance` each limit in short, `band_runs` the sampled cars behind
+    `year_fuel` is what a hybrid spares in the year, `glance` each limit in short, `band_runs` the sampled cars behind
     the bands, `made` the day of making.
     """
 
@@ -52,7 +53,7 @@ class TakeAway:
     result: Result
     answer: Answer
     year: YearOfDrives | None
-    year_fuel_l: Band | None
+    year_fuel: YearOfFuel | None
     glance: dict[str, str]
     advice: Advice | None
     described_s: float
@@ -138,15 +139,13 @@ def warnings(taken: TakeAway) -> list[str]:
 def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
     """What the saving comes to, and the three shares that must not be taken for each other."""
     answer, result, display = taken.answer, taken.result, taken.display
-    rows = [("On this drive", wording.saved_text(answer, display), wording.taken_text(answer.net_kwh.mid, display))]
+    rows = [("On this drive", wording.saved_text(answer, display), wording.taken_text(result.net_kwh, display))]
     if fuel := fuel_fact(taken.scenario, result, display):
         rows.append(fuel)
     else:
-        battery = display.text(result.car.usable_kwh, "kWh")
-        range_gained = wording.range_text(answer, display)
-        rows.append(("On a full battery", range_gained, f"with {battery} usable, on drives like this"))
+        rows.append(wording.range_fact(answer, result.car.usable_kwh, display))
     if taken.year is not None:
-        rows.append(wording.year_fact(taken.year, taken.scenario.year, display, taken.year_fuel_l if fuel else None))
+        rows.append(wording.year_fact(taken.year, taken.scenario.year, display, taken.year_fuel))
     shares = (
         ("recovered share", result.recovered_share, "back in the battery over out of it"),
         ("energy saved", result.saved_share, "of the drive on friction brakes only"),

@@ -19,15 +19,16 @@ from pages.parts.refusals import refusal_words
 RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
 """The page's parameters in the address: the printed range [km] and its test, the phrase and its number [1 or km]."""
 CONVERTED = Field(NUMBER, "number", "", "Number", "In one of the seven phrases.", -10, 100_000)
-FIRST_RANGE_KM, FIRST_TEST = 400.0, "wltc3b"
+FIRST_TEST = "wltc3b"
 TEXT_PX = 640
 
 
 def asked_range() -> tuple[float, str]:
-    """The printed range [km] and the test that the address asks for."""
-    test = st.query_params.get(TEST, FIRST_TEST)
-    printed = RANGE_KM.clamp(st.query_params.get(RANGE, FIRST_RANGE_KM))[0]
-    return FIRST_RANGE_KM if printed is None else printed, test if test in TESTS else FIRST_TEST
+    """The printed range [km] and the test that the address asks for; the model's own for this car, if none is asked."""
+    asked = st.query_params.get(TEST, FIRST_TEST)
+    test = asked if asked in TESTS else FIRST_TEST
+    printed = RANGE_KM.clamp(st.query_params[RANGE])[0] if RANGE in st.query_params else None
+    return state.own_range_km(test) if printed is None else printed, test
 
 
 def draw_road() -> None:
@@ -48,6 +49,8 @@ def draw_road() -> None:
             enter(RANGE_KM, "set-test-range", printed_km, take, label=label, help="")
         st.selectbox("On which test", list(TESTS), format_func=words.test_label, key="set-test", on_change=take_test,
                      width=420)  # fmt: skip
+    if RANGE not in st.query_params:
+        st.caption("Until you enter what is printed of your car: what the model has of it on this test.")
     if state.outcome().result is None:
         st.error(state.outcome().refusal)
         return

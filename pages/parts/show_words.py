@@ -65,7 +65,7 @@ def number(
     if fuel:
         sums += f", or {fuel}"
     elif answer.range_gain_km is not None:
-        sums += f", or {wording.range_text(answer, display)} on a full battery"
+        sums += f", or {wording.further_text(answer.range_gain_km, display)} on a full battery"
     sentences = (f"{sums}.", about, *beside)
     if answer.saved_share is None or answer.saved_share.low > 1 or answer.saved_share.high < NEGLIGIBLE_SHARE:
         return Card(wording.headline(answer, display), sentences, NUMBER_WHY)

@@ -23,17 +23,17 @@ from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, tra
 from model.fields import InputError
 from model.full_battery import Hills, given_back, hills
 from model.hard_stop import HardStop, hard_stop
-from model.hybrid import fuel_of_year
+from model.hybrid import YearOfFuel, year_of_fuel
 from model.lift_off_advice import Case, DriveAdvice, advise, case_of
 from model.lift_off_curves import Curves, as_set, curve_table, curves_of
 from model.limit_settings import LimitSettings
 from model.limits_of_regen import AtAGlance, at_a_glance, season_costs_of
-from model.range_figure import RangeOnRoad
+from model.parameters import car_from
+from model.range_figure import RANGE_KM, RangeOnRoad
 from model.savings import Result
-from model.scenario import Driver, Scenario, Year
+from model.scenario import Driver, Scenario, Year, with_prices_of
 from model.scenario_io import starting_drives
 from model.slippery_road import SlipperyRoad, slippery_road
-from model.uncertainty import Band
 from model.winter import SeasonCosts
 from pages.parts.display import Display
 from pages.parts.refusals import refusal_words
@@ -66,7 +66,8 @@ class Outcome:
 def scenario() -> Scenario:
     """The scenario of this session; the first starting drive until something is described."""
     if "scenario" not in st.session_state:
-        st.session_state["scenario"] = first_scenario()
+        first = first_scenario()
+        st.session_state["scenario"] = replace(first, year=with_prices_of(first.year, us=display().us))
     return st.session_state["scenario"]
 
 
@@ -144,8 +145,8 @@ def year() -> YearOfDrives | None:
     return _year(_any_day())
 
 
-def year_fuel() -> Band | None:
-    """Fuel that a hybrid saves in the year [l]; None where a season cannot be driven."""
+def year_fuel() -> YearOfFuel | None:
+    """What an engine is spared in the year; None without one, or where a season cannot be driven."""
     return _year_fuel(_any_day())
 
 
@@ -251,6 +252,12 @@ def range_on_road(test_range_km: float, test: str) -> RangeOnRoad:
     return _range_on_road(replace(scenario(), year=Year()), test_range_km, test)
 
 
+def own_range_km(test: str) -> float:
+    """What the session's car would have printed for a test by the model, in whole kilometres within what is asked."""
+    found = _own_range_km(scenario().car_class, scenario().stated, test)
+    return float(RANGE_KM.clamp(round(found))[0])
+
+
 def books() -> Books:
     """The energies of the session's drive, which must have a result."""
     result = outcome().result
@@ -287,9 +294,9 @@ def _year(now: Scenario) -> YearOfDrives | None:
 
 
 @kept(max_entries=100)
-def _year_fuel(now: Scenario) -> Band | None:
+def _year_fuel(now: Scenario) -> YearOfFuel | None:
     try:
-        return fuel_of_year(now)
+        return year_of_fuel(now)
     except InputError:
         return None
 
@@ -357,6 +364,15 @@ def _stopped_hard(now: Scenario, settings: LimitSettings) -> HardStop:
 @kept(max_entries=40)
 def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
     return claims.check(claims.question(claim_id, dict(settings)))
+
+
+@kept(max_entries=200)
+def _own_range_km(car_class: str, stated: tuple[tuple[str, Any], ...], test: str) -> float:
+    try:
+        return range_figure.own_range_km(car_from(car_class, dict(stated)), test)
+    except InputError:
+        # it cannot drive the test
+        return RANGE_KM.minimum
 
 
 @kept(max_entries=200)

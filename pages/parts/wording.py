@@ -9,6 +9,7 @@ from model import MODEL_VERSION, leg_hills
 from model.drives import Answer, YearOfDrives
 from model.fields import Field
 from model.habits import HABITS
+from model.hybrid import YearOfFuel
 from model.parameters import Assumed, assumed_figures, class_labels
 from model.scenario import SEASONS, Conditions, Leg, Scenario, Year
 from model.scenario_io import starting_drives, unusual
@@ -69,6 +70,7 @@ def other_version(version: str) -> str:
 
 # the answer
 
+SNOW_IN_THE_YEAR = "Snow and ice, where you set them, lie on winter days only; in the other seasons that road is dry."
 HYBRID_ENERGY = (
     "For a hybrid, battery energy includes what its engine gives in the battery's place; what is saved is fuel."
 )
@@ -119,11 +121,18 @@ def taken_text(net_kwh: float, display: Display) -> str:
     return f"the drive takes about {display.text(net_kwh, 'kWh')}"
 
 
-def range_text(answer: Answer, display: Display) -> str:
-    """Range gained on a full battery; a drive that takes nothing has no range to gain."""
+def range_fact(answer: Answer, usable_kwh: float, display: Display) -> tuple[str, str, str]:
+    """Range gained on a full battery; a drive that takes next to nothing has no range to tell."""
+    battery = display.text(usable_kwh, "kWh")
     if answer.range_gain_km is None:
-        return "no figure: this drive takes nothing from the battery"
-    return f"{display.range_text(answer.range_gain_km, 'km')} further"
+        return "On a full battery", "no range to tell", "this drive takes next to nothing: its hill drives"
+    further = further_text(answer.range_gain_km, display)
+    return "On a full battery", further, f"with {battery} usable, on drives like this"
+
+
+def further_text(range_gain_km: Band, display: Display) -> str:
+    """Range gained on a full battery."""
+    return f"{display.range_text(range_gain_km, 'km')} further"
 
 
 def year_days(year: YearOfDrives) -> int:
@@ -131,17 +140,23 @@ def year_days(year: YearOfDrives) -> int:
     return sum(row.days for row in year.rows)
 
 
-def year_fact(year: YearOfDrives, prices: Year, display: Display, fuel_l: Band | None = None) -> tuple[str, str, str]:
-    """A year's saving: at the wall socket in energy, money and CO₂; in fuel, `fuel_l`, where it is an engine's."""
+def year_fact(
+    year: YearOfDrives, prices: Year, display: Display, fuel: YearOfFuel | None = None
+) -> tuple[str, str, str]:
+    """A year's saving: at the wall socket in energy, money and CO₂, and what an engine spares in fuel.
+
+    `fuel` is None for a car without an engine; one that has a plug too is told in both, whatever the day shown.
+    """
     days = f"In a year of {year_days(year)} days"
-    if fuel_l is not None:
-        return days, f"{display.range_text(fuel_l, 'l')} of fuel", "less, each season at its own temperature"
+    wall = f"{display.range_text(year.saved_wall_kwh, 'kWh')} from the wall"
     money = display.range_text(year.saved_money, "")
-    return (
-        days,
-        f"{display.range_text(year.saved_wall_kwh, 'kWh')} from the wall",
-        f"{prices.currency} {money}, {display.range_text(year.saved_co2_kg, 'kg')} CO₂",
-    )
+    worth = f"{prices.currency} {money}, {display.range_text(year.saved_co2_kg, 'kg')} CO₂"
+    if fuel is None:
+        return days, wall, worth
+    litres = f"{display.range_text(fuel.saved_l, 'l')} of fuel"
+    if not fuel.plugged:
+        return days, litres, "less, each season at its own temperature"
+    return days, f"{litres} and {wall}", f"less, each season at its own temperature; of the electricity alone {worth}"
 
 
 def unusual_text(scenario: Scenario, display: Display) -> str:
@@ -354,7 +369,7 @@ def winter_card(year: YearOfDrives, display: Display) -> Card:
     day = {row.season: row for row in year.rows}
     cold, warm = day["winter"], day["summer"]
     saved = display.range_text(cold.saved_kwh, "kWh")
-    takes, takes_warm = (taken_text(row.net_kwh.mid, display) for row in (cold, warm))
+    takes, takes_warm = (taken_text(row.taken_kwh, display) for row in (cold, warm))
     taken = f"On a winter day, at {temperature_text(cold.ambient_c, display)}, {takes}; on a summer day {takes_warm}."
     shares = [row.saved_share for row in (cold, warm) if row.net_kwh.low > 0]
     if len(shares) < 2 or None in shares:

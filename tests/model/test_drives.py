@@ -4,12 +4,14 @@ from dataclasses import replace
 
 import pytest
 
-from model.drives import YEAR_RUNS, answer_of, drive, samples_of, trace_of, year_of
+from model.drives import YEAR_RUNS, answer_of, drive, samples_of, seasons_of, trace_of, year_of
 from model.parameters import Assumed
 from model.road_load import air_density
+from model.savings import LEAST_WH_PER_KM
 from model.scenario import SEASONS, Leg, Scenario
 from model.scenario_io import starting_drives
 from model.uncertainty import run_samples, sample
+from model.winter import range_km
 
 TOWN = starting_drives()["town"][2]
 DRIVES = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
@@ -56,6 +58,33 @@ def test_a_descent_only_has_no_share_of_range():
     answer = answer_of(result, samples_of(downhill, result, 20))
     assert answer.net_kwh.high < 0 and answer.saved_share.high > 1
     assert answer.range_gain_km is None
+
+
+def test_a_drive_that_its_hill_pays_for_has_no_range_to_gain():
+    """On friction brakes it takes something, with regeneration next to nothing: any number of kilometres would do."""
+    down = Leg(distance_km=10.0, speed_kmh=60.0, descent_m=185.0, stops=0, slow_downs=2)
+    scenario = Scenario(legs=(down,)).with_setting("cabin", False)
+    result = drive(scenario)
+    assert 0 < 1000 * result.net_kwh / result.distance_km < LEAST_WH_PER_KM
+    assert answer_of(result, samples_of(scenario, result, 20)).range_gain_km is None
+    assert result.range_gain is None and range_km(result) is None
+
+
+def test_snow_and_ice_lie_in_winter_only():
+    snowy = TOWN.with_setting("surface", "snow").with_leg(0, "surface", "ice").with_leg(1, "surface", "wet")
+    found = {season: (then.conditions.surface, then.legs[0].surface, then.legs[1].surface)
+             for season, _, then in seasons_of(snowy)}  # fmt: skip
+    assert found["winter"] == ("snow", "ice", "wet")
+    assert {found[season] for season in ("spring", "summer", "autumn")} == {("dry", "dry", "wet")}
+    summer = {row.season: row for row in year_of(snowy, 5).rows}["summer"]
+    dry_road = snowy.with_setting("surface", "dry").with_leg(0, "surface", "dry")
+    dry = {row.season: row for row in year_of(dry_road, 5).rows}
+    assert summer == dry["summer"]
+
+
+def test_a_season_takes_what_its_drive_takes():
+    for row, (_, _, then) in zip(year_of(TOWN, 5).rows, seasons_of(TOWN), strict=True):
+        assert row.taken_kwh == drive(then).net_kwh
 
 
 def test_a_year_is_the_sum_of_its_seasons():

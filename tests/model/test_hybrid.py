@@ -6,13 +6,25 @@ import numpy as np
 import pytest
 
 from model.battery import recurrence
+from model.car import CAR_FIELDS
 from model.cycles import cycle_trace
 from model.descent import descent_to_fill_m, hill
-from model.drives import drive
-from model.hybrid import engine_kwh, fuel_answers, fuel_l, fuel_of_year, fuel_saved, has_engine, with_kept_charge
-from model.parameters import car_from
+from model.drives import drive, year_of
+from model.hybrid import (
+    engine_kwh,
+    fuel_answers,
+    fuel_l,
+    fuel_of_year,
+    fuel_saved,
+    has_engine,
+    has_plug,
+    with_kept_charge,
+    year_of_fuel,
+)
+from model.parameters import assumed_figures, car_from, class_labels
 from model.savings import evaluate
 from model.scenario import Conditions, Driver, Scenario
+from model.scenario_io import starting_drives
 from model.simulation import ledger_of
 from tests.made_traces import stop_and_go
 
@@ -96,6 +108,26 @@ def test_a_year_of_fuel_is_every_seasons_drive_on_its_days():
         then = scenario.with_setting("ambient_c", getattr(scenario.year, f"{season}_c"))
         litres += getattr(scenario.year, f"{season}_days") * fuel_saved(then, drive(then)).litres.high
     assert fuel_of_year(scenario).high == pytest.approx(litres)
+
+
+def test_a_plug_in_hybrids_year_is_parted_into_fuel_and_electricity():
+    """What the engine spares is fuel and comes from no wall; the two together are all that is saved."""
+    scenario = replace(starting_drives()["suburb-hill"][2], car_class="plug-in-hybrid")
+    for key, figure in assumed_figures("plug-in-hybrid").items():
+        if key in CAR_FIELDS and isinstance(figure.mid, float):
+            scenario = scenario.with_setting(key, figure.mid)
+    year, fuel = year_of(scenario, 1), year_of_fuel(scenario)
+    assert fuel.plugged and fuel.saved_l.mid > 1
+    by_engine = fuel.saved_l.mid / fuel_l(1.0, drive(scenario).car.engine_efficiency)
+    from_battery = year.saved_wall_kwh.mid * drive(scenario).car.charging_efficiency
+    assert from_battery > 1
+    assert by_engine + from_battery == pytest.approx(year.saved_kwh.mid, rel=1e-9)
+
+
+def test_only_hybrids_with_a_small_battery_have_no_plug():
+    plugs = {name: has_plug(car_from(name)) for name in class_labels()}
+    assert [name for name, plug in plugs.items() if not plug] == ["full-hybrid"]
+    assert not year_of_fuel(Scenario(car_class="full-hybrid")).plugged and year_of_fuel(Scenario()) is None
 
 
 def test_a_litre_is_some_nine_kilowatt_hours():

@@ -101,7 +101,7 @@ def test_warming_up_from_the_battery_is_energy_of_the_drive():
     assert np.array(more) / 3.6e6 == pytest.approx([takes.battery_kwh, takes.cabin_kwh])
     assert plugged.ledger.error_share < 1e-9 > unplugged.ledger.error_share
     assert unplugged.answers()["warm_up_kwh"] == pytest.approx(took_kwh) and plugged.answers()["warm_up_kwh"] == 0
-    with pytest.raises(InputError, match="battery would be empty after about 0 of"):
+    with pytest.raises(InputError, match="battery would be empty after about 0 km of"):
         evaluate(hill_and_town(), CAR, replace(before, plugged_in=False, soc_start=0.01), DRIVER)
 
 

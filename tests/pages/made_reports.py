@@ -5,7 +5,7 @@ from datetime import date
 
 from model.car import CAR_FIELDS
 from model.drives import answer_of, drive, samples_of, trace_of, year_of
-from model.hybrid import fuel_of_year, has_engine
+from model.hybrid import year_of_fuel
 from model.lift_off_advice import advise
 from model.lift_off_curves import curves_of
 from model.limit_settings import LimitSettings
@@ -32,7 +32,7 @@ def taken(scenario, display=None, made=MADE):
         result=result,
         answer=answer_of(result, samples_of(scenario, result, RUNS)),
         year=year_of(scenario, 5),
-        year_fuel_l=fuel_of_year(scenario) if has_engine(result.car) else None,
+        year_fuel=year_of_fuel(scenario),
         glance=glance(at_a_glance(scenario, asked, season_costs_of(scenario)), asked, display),
         advice=advise(curves_of(scenario)).overall,
         described_s=trace_of(scenario).duration_s,

@@ -70,7 +70,7 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
         *(wording.leg_words(leg, hill.display) for leg in HILL.legs),
         wording.habits_words(HILL, hill.display),
         wording.saved_text(hill.answer, hill.display),
-        wording.range_text(hill.answer, hill.display),
+        wording.range_fact(hill.answer, hill.result.car.usable_kwh, hill.display)[1],
         *wording.year_fact(hill.year, HILL.year, hill.display),
         lift_off_words.heading(hill.advice),
         lift_off_words.in_units(hill.advice.because, hill.display),

@@ -60,7 +60,7 @@ def test_a_negligible_saving_is_called_that():
 def test_a_drive_that_fills_the_battery_has_no_range_to_gain():
     assert "fuller" in wording.headline(FULLER, METRIC)
     assert "fuller" in wording.taken_text(FULLER.net_kwh.mid, METRIC)
-    assert "no figure" in wording.range_text(FULLER, METRIC)
+    assert "no range to tell" in wording.range_fact(FULLER, 56.0, METRIC)
 
 
 def test_the_marked_headline_is_the_headline_with_its_band_in_colour():
@@ -71,8 +71,8 @@ def test_the_marked_headline_is_the_headline_with_its_band_in_colour():
 
 
 def test_range_is_said_in_the_visitors_unit():
-    assert wording.range_text(ORDINARY, METRIC) == "38 to 53 km further"
-    assert wording.range_text(ORDINARY, US) == "24 to 33 mi further"
+    assert wording.range_fact(ORDINARY, 56.0, METRIC)[1] == "38 to 53 km further"
+    assert wording.range_fact(ORDINARY, 56.0, US)[1] == "24 to 33 mi further"
 
 
 def test_the_headline_of_a_real_drive_agrees_with_the_model():

@@ -1,6 +1,8 @@
 """The first page and the shell around it, without a browser."""
 
 import json
+import re
+from dataclasses import replace
 
 import pytest
 from streamlit.testing.v1 import AppTest
@@ -10,7 +12,7 @@ from model.scenario import MAX_LEGS
 from model.scenario_io import starting_drives, to_link
 from pages.parts import state, wording
 from pages.parts.display import Display
-from tests.pages.in_app import opened_at, ran, scenario_of
+from tests.pages.in_app import address, opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]
 
@@ -111,7 +113,7 @@ def test_there_are_one_to_eight_legs():
 def test_miles_and_kilometres_give_the_same_link():
     app = opened()
     ran(app.button_group(key="units").set_value("US").run())
-    assert scenario_of(app) == TOWN
+    assert replace(scenario_of(app), year=TOWN.year) == TOWN
     ran(app.button(key="row-leg-1").click().run())
     assert app.text_input(key="set-leg1-speed_kmh").value == "29.83"
     change(app, "set-leg1-speed_kmh", 31.07)
@@ -274,6 +276,32 @@ def test_units_change_what_is_shown():
     assert any("mi further" in one.proto.body for one in app.get("html"))
     assert app.button_group(key="units").value == "US"
     assert "0.75 mi at 19 mph" in label(app, "row-leg-0")
+
+
+def test_prices_go_with_the_units_until_somebody_chooses_them():
+    def year_row(app) -> str:
+        return next(one.proto.body for one in app.get("html") if "In a year of" in one.proto.body)
+
+    app = opened()
+    assert "€ " in year_row(app)
+    ran(app.button_group(key="units").set_value("US").run())
+    assert "$ " in year_row(app) and scenario_of(app).year.price_per_kwh == 0.16
+    assert "$ " in year_row(opened(address(app)))
+    ran(app.button_group(key="units").set_value("Metric").run())
+    assert "€ " in year_row(app) and scenario_of(app).year == TOWN.year
+    mine = opened(to_link(TOWN.with_setting("price_per_kwh", 0.4)))
+    ran(mine.button_group(key="units").set_value("US").run())
+    assert "€ " in year_row(mine) and scenario_of(mine).year.price_per_kwh == 0.4
+    # chosen with US units, the sign that is usual elsewhere stays
+    euros = opened(address(app) | {"units": "us", "currency": "€", "price_per_kwh": "0.29", "co2_g_per_kwh": "210"})
+    assert "€ " in year_row(opened(address(euros)))
+
+
+@pytest.mark.parametrize("day_c", [-15.0, 22.0])
+def test_a_plug_in_hybrids_year_has_both_energies_whatever_the_day(day_c):
+    hill = replace(starting_drives()["suburb-hill"][2], car_class="plug-in-hybrid").with_setting("ambient_c", day_c)
+    (row,) = [one.proto.body for one in opened(to_link(hill)).get("html") if "In a year of" in one.proto.body]
+    assert re.search(r"\d l of fuel and .*\d kWh from the wall", row.replace("\N{NO-BREAK SPACE}", " "))
 
 
 def test_refusals_go_when_another_drive_is_taken():

@@ -108,5 +108,8 @@ def over_time_words(timeline: pd.DataFrame, display: Display) -> tuple[str, str]
         sentence += f" The battery gives at most {number_text(gives)} kW."
     if takes > 0:
         taking = minutes[timeline["battery_kw"] < 0].sum()
-        sentence += f" It takes at most {number_text(takes)} kW and is being charged for {number_text(taking)} minutes."
+        sentence += (
+            f" It takes at most {number_text(takes)} kW, and for {number_text(taking)} minutes it is charged: then the "
+            "motor makes more than is used aboard."
+        )
     return title, sentence
