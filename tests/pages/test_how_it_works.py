@@ -109,7 +109,8 @@ def test_the_flow_says_what_the_model_says(name):
     one = driven(scenario, 100)
     result = drive(scenario)
     wheels = way_out(one.stored, 100.0, result.car, result.conditions, result.driver).wheels
-    assert_prints(sentence(opened("flow", scenario)), one.motion, 100, one.stored, wheels, 100 * wheels / one.motion)
+    told = sentence(opened("flow", scenario))
+    assert_prints(told, one.motion, 100, one.battery, one.stored, wheels, 100 * wheels / one.motion)
 
 
 @pytest.mark.parametrize("name", CARS)

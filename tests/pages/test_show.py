@@ -1,9 +1,11 @@
 """The cards to show, without a browser."""
 
 import math
+from dataclasses import replace
 
 import pytest
 
+from model.scenario import with_prices_of
 from model.scenario_io import starting_drives, to_link
 from pages.parts import show_words, state, wording
 from tests.pages.in_app import opened_at, ran, scenario_of
@@ -129,7 +131,7 @@ def test_the_next_customer_starts_from_nothing():
     assert "mass_kg" in app.query_params
     ran(app.button(key="start-over").click().run())
     assert app.title[0].value == show_words.TELL.title
-    assert scenario_of(app) == TOWN
+    assert scenario_of(app) == replace(TOWN, year=with_prices_of(TOWN.year, us=True))
     assert "card" not in app.query_params
     assert app.query_params["units"] == "us"
 
