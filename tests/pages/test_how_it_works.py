@@ -110,7 +110,7 @@ def test_the_flow_says_what_the_model_says(name):
     result = drive(scenario)
     wheels = way_out(one.stored, 100.0, result.car, result.conditions, result.driver).wheels
     told = sentence(opened("flow", scenario))
-    assert_prints(told, one.motion, 100, one.battery, one.stored, wheels, 100 * wheels / one.motion)
+    assert_prints(told, one.motion, 100, one.recovered, one.stored, wheels, 100 * wheels / one.motion)
 
 
 @pytest.mark.parametrize("name", CARS)
