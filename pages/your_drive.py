@@ -219,7 +219,9 @@ def year_entries(*, priced: bool) -> None:
     if not priced:
         return
     asked = (("currency", ""), ("price_per_kwh", f"{currency} per kWh"), ("co2_g_per_kwh", "g CO₂ per kWh"))
-    for column, (key, label) in zip(st.columns(3, wrap=False), asked, strict=True):
+    # two in a row: a third would be cut off where the column is narrow
+    places = (*st.columns(2, wrap=False), st.columns(2, wrap=False)[0])
+    for column, (key, label) in zip(places, asked, strict=True):
         with column:
             control(YEAR_FIELDS[key], label=label, help="")
     st.caption(f"Price: {YEAR_FIELDS['price_per_kwh'].help} CO₂: {YEAR_FIELDS['co2_g_per_kwh'].help}")

@@ -145,9 +145,9 @@ def map_words(found: ColdDay) -> tuple[str, str]:
     else:
         title = f"After {minutes_text(normal.minutes)} the battery takes what slow-downs give"
     return title, (
-        "Across: battery temperature. Upwards: charge. Figures are what a middle battery takes. Dark blue: every "
-        f"battery of the band takes the {number_text(found.ordinary_kw)} kW of ordinary slow-downs. Pale: some do, the "
-        "middle one from the dashed line on. Black: your drive."
+        "Across: battery temperature. Upwards: charge. Figures are what a middle battery takes. Strong blue: every "
+        f"battery of the band takes the {number_text(found.ordinary_kw)} kW of ordinary slow-downs. Faint: some do, "
+        "the middle one from the dashed line on. From the dot on: your drive."
     )
 
 

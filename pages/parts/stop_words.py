@@ -68,7 +68,7 @@ def distances_words(found: HardStop, settings: LimitSettings) -> tuple[str, str]
     middle = found.by_surface.set_index("surface")["mid_m"]
     title = f"Stopping on ice takes {number_text(middle['ice'] / middle['dry'])} times the distance of a dry road"
     return title, (
-        f"Pale: {settings.reaction_s:g} s of reaction. Orange: braking at the middle of the road’s grip; the line "
+        f"Faint: {settings.reaction_s:g} s of reaction. Orange: braking at the middle of the road’s grip; the line "
         "spans its band. Blue: a stop without friction brakes."
     )
 

@@ -13,6 +13,19 @@ HEADLINE = ".st-key-answer h2"
 STOPS_UP = '.st-key-step-leg1-stops [data-testid="stNumberInputStepUp"]'
 
 
+WHOLE = """
+    element => {
+        const box = element.getBoundingClientRect(), cut = [];
+        for (let outer = element.parentElement; outer; outer = outer.parentElement) {
+            const edge = outer.getBoundingClientRect();
+            if (edge.width && box.right > edge.right + 1) cut.push(outer.className);
+        }
+        return cut;
+    }
+"""
+"""What a widget reaches out of."""
+
+
 def scenario_at(page) -> Scenario:
     """The scenario that the page's address stands for."""
     return from_link({key: values[0] for key, values in parse_qs(urlsplit(page.url).query).items()}, Scenario())[0]
@@ -154,3 +167,10 @@ def test_describing_and_answering_fit_on_one_screen(open_page, expect, settled):
             resize(settled(page), width, height)
             parts = ("h1", ".st-key-strip", ".st-key-drives-page", HEADLINE, ".st-key-facts", ".st-key-rows")
             assert_on_first_screen(page, parts)
+    # what is asked of the year is not cut off, however narrow its column
+    page.locator(".st-key-year-drawer summary").click()
+    page.locator(".st-key-set-co2_g_per_kwh input").wait_for()
+    for width, height in ((1024, 768), (820, 1180), (390, 844)):
+        resize(settled(page), width, height)
+        edges = page.locator('.st-key-set-co2_g_per_kwh [data-testid="stNumberInputContainer"]').evaluate(WHOLE)
+        assert edges == []

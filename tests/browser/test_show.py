@@ -29,9 +29,11 @@ def turned_to(page, card: int) -> None:
     page.wait_for_timeout(1000 * DOUBLE_TAP_S)
 
 
-def test_nothing_of_a_card_has_to_be_scrolled_to(open_page, settled):
+def test_nothing_of_a_card_has_to_be_scrolled_to(open_page, settled, expect):
     page = open_page(address("/show", HILLY), has_touch=True)
     caution = page.get_by_text("Estimates for explanation")
+    # names of keys are for who has them
+    expect(page.locator("kbd").first).to_be_hidden()
     for card in CARDS:
         turned_to(page, card)
         for width, height in ((1024, 768), (820, 1180)):

@@ -23,6 +23,8 @@ ZONE_WORDS = ("weaker", "batteries differ", "as usual")
 """From the cold side to the warm one: no battery of the band takes ordinary slow-downs whole, some do, all do."""
 ZONE_WORDS_AT, NARROWEST_K = 27.0, 9.0
 """Charge at which they stand [%], and the least of room for them [K]."""
+CLEAR_K, CLEAR_PCT = 9.0, (7.0, 16.0)
+"""No figure stands so near to where the drive starts [K], below it and, with a word there, above it [%]."""
 
 
 def acceptance_map(
@@ -63,6 +65,11 @@ def acceptance_map(
         {"warmth": display.value(accepted["battery_c"], "°C"), "soc": 100 * accepted["soc"],
          "text": [f"{number_text(kw)} kW" for kw in accepted["kw"]]}
     )  # fmt: skip
+    if len(path):
+        # the drive's dot and its word stand there
+        warmer, above = numbers["warmth"] - path["warmth"].iloc[0], numbers["soc"] - path["soc"].iloc[0]
+        kelvin = float(display.value(1, "°C") - display.value(0, "°C"))
+        numbers = numbers[(warmer.abs() > CLEAR_K * kelvin) | (above < -CLEAR_PCT[0]) | (above > CLEAR_PCT[1])]
     borders = [_border(takes_all, level) for level in ("high", "low")]
     rooms = zip((COLDEST_C, *borders), (*borders, WARMEST_C), ZONE_WORDS, strict=True)
     named = [((start + end) / 2, text) for start, end, text in rooms if end - start >= NARROWEST_K]

@@ -55,6 +55,20 @@ def test_the_zones_are_those_of_the_batteries():
     assert set(words["text"]) <= set(ZONE_WORDS) and words["warmth"].is_monotonic_increasing
 
 
+@pytest.mark.parametrize("display", [METRIC, US])
+def test_no_figure_stands_under_the_dot_or_its_word(display):
+    for start_c, charge in ((-9.0, 0.5), (0.0, 0.88), (9.0, 0.55), (20.0, 0.5)):
+        found = day(FROSTY.with_setting("battery_temp_c", start_c).with_setting("soc_start", charge))
+        drawn = map_of(found, display)["datasets"]
+        start, width = (display.value(c, "°C") for c in (start_c, 50))
+        # on the narrowest picture, 250 px by 260: half a figure and half a dot, a line of type above and one below
+        beside_px = 250 * (drawn["numbers"]["warmth"] - start).abs() / (width - display.value(0, "°C"))
+        below_px = 260 * (charge - drawn["numbers"]["soc"] / 100)
+        under = (beside_px < 40) & (below_px < 18) & (below_px > -38)
+        assert not under.any()
+        assert len(drawn["numbers"]) >= len(found.accepted) - 2
+
+
 def test_the_way_of_the_drive_is_drawn_in_the_units_shown():
     way, in_us = (map_of(display=display)["datasets"]["way"] for display in (METRIC, US))
     assert way["warmth"].iloc[0] == -7 and way["soc"].iloc[0] == pytest.approx(60)
