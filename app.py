@@ -26,7 +26,7 @@ from starlette.routing import Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from starlette.websockets import WebSocketClose
 
-import model.simulation  # noqa: F401
+import model.savings  # noqa: F401
 from pages.parts.public_link import PUBLIC_URL
 
 HOME = Path(__file__).parent

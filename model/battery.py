@@ -84,47 +84,9 @@ def acceptance_w(car: Car, soc: Array, temperature_c: Array) -> Array:
     return (upper * (1 - down) + lower * down) * car.charge_rate_factor * car.usable_kwh * (J_PER_KWH / 3600)
 
 
-def recurrence(factor: Array, added: Array, start: Any, floor: Any = None) -> Array:
-    """Solve ``x[n + 1] = factor[n] · x[n] + added[n]`` along the last axis; shape (runs, n + 1), first value `start`.
-
-    Factors must lie in (0, 1]. Where a floor is given, which must not be above the start, no value falls below it.
-    Closed form by running products, so no loop over time is needed; where they would vanish (a tiny pack that follows
-    the air within seconds, for hours) it goes step by step.
-    """
-    product = np.cumprod(factor, axis=-1)
-    first = np.broadcast_to(np.asarray(start, dtype=float), product.shape[:-1] + (1,))
-    if product.min() > 1e-250:
-        change = np.cumsum(added / product, axis=-1)
-        base = first
-        if floor is not None:
-            # over the running product it is a sum with a moving floor
-            base = np.maximum(first, np.maximum.accumulate(floor / product - change, axis=-1))
-        return np.concatenate([first, product * (base + change)], axis=-1)
-    values = [first[..., 0]]
-    least = -np.inf if floor is None else np.broadcast_to(floor, first.shape)[..., 0]
-    for step in range(product.shape[-1]):
-        values.append(np.maximum(factor[..., step] * values[-1] + added[..., step], least))
-    return np.stack(values, axis=-1)
-
-
 def greatest_w(volts: Any, ohms: Any) -> Any:
     """The most power that the car draws from its battery [W], from open-circuit voltage [V] and resistance [ohm]."""
     return DISCHARGE_SHARE * volts * volts / (4 * np.maximum(ohms, 1e-9))
-
-
-def heater_share(car: Car, temperature_c: Array) -> Array:
-    """Share of each block in which the battery's heater runs [1]: until the battery is as warm as it aims at.
-
-    Parameters
-    ----------
-    car : Car
-        Whose heater stops at `pack_heater_until_c`.
-    temperature_c : array (runs, blocks + 1)
-        Temperature at block starts and at the end if the heater ran all the time [°C].
-    """
-    missing = car.pack_heater_until_c - temperature_c[:, :-1]
-    rise = np.diff(temperature_c)
-    return np.clip(np.where(rise > 0, missing / np.where(rise > 0, rise, 1.0), np.sign(missing)), 0.0, 1.0)
 
 
 def usable_in_the_cold_kwh(car: Car, battery_c: Any) -> Any:
@@ -136,28 +98,6 @@ def usable_in_the_cold_kwh(car: Car, battery_c: Any) -> Any:
 def heat_capacity_j_per_k(car: Car) -> Any:
     """Heat that warms the whole battery by a kelvin [J/K]."""
     return car.pack_heat_capacity_kj_per_k_kwh * 1000 * car.usable_kwh
-
-
-def pack_temperature_c(car: Car, heat_j: Array, block_s: Array, ambient_c: Array, start_c: Any) -> Array:
-    """Pack temperature [°C] at the start of each block and at the end: one lumped mass that warms and cools.
-
-    Parameters
-    ----------
-    car : Car
-        Heat capacity and heat loss.
-    heat_j : array (runs, blocks)
-        Heat put into the pack in each block [J].
-    block_s : array (blocks,)
-        Length of each block [s].
-    ambient_c : array
-        Outside temperature in each block [°C].
-    start_c : numeric
-        Temperature at the start [°C].
-    """
-    capacity = heat_capacity_j_per_k(car)
-    keep = np.exp(-car.pack_heat_loss_w_per_k * block_s / capacity)
-    keep = np.broadcast_to(keep, heat_j.shape)
-    return recurrence(keep, heat_j / capacity + (1 - keep) * ambient_c, start_c)
 
 
 def pack_warm_up_j(car: Car, conditions: Conditions, ambient_c: Any = None) -> Any:

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
 import pandas as pd
 
 from model.car import Car
+from model.kernel.run import drive
 from model.savings import Result
-from model.simulation import solve
 from model.tyre_grip import axle_loads_n
 from model.units import J_PER_KWH
-from model.wheel_demand import wheel_demand
 
 CHANGES = ("nothing", "second_motor", "twice_the_battery")
 """What may change beside the motor's power: all wheels driven in place of one axle, or a battery of twice the size."""
@@ -35,18 +33,16 @@ def by_power(result: Result, change: str = "nothing") -> pd.DataFrame:
     wheels `motor_kwh` and what each limit left to friction, in columns named as in `model.braking.LIMITS` [kWh].
     """
     car = changed(result.car, change)
-    times = POWER_TIMES[:, None]
-    regen = None if car.regen_peak_kw is None else car.regen_peak_kw * times
-    powers: dict[str, Any] = {"motor_peak_kw": car.motor_peak_kw * times, "regen_peak_kw": regen}
-    many = replace(car, **powers)
-    demand = wheel_demand(result.trace, many, result.conditions)
-    run = solve(demand, many, result.conditions, result.driver, battery_temp_c=result.trace.battery_temp_c)
+    powers = {"motor_peak_kw": car.motor_peak_kw * POWER_TIMES}
+    if car.regen_peak_kw is not None:
+        powers["regen_peak_kw"] = car.regen_peak_kw * POWER_TIMES
+    run = drive(result.trace, car, result.conditions, result.driver, drawn=powers)
     return pd.DataFrame(
         {
             "power_times": POWER_TIMES,
             "motor_kw": car.motor_peak_kw * POWER_TIMES,
-            "recovered_kwh": run.terminal_in_j / J_PER_KWH,
-            "motor_kwh": run.wheel_j(run.wheel_motor_n) / J_PER_KWH,
+            "recovered_kwh": run.in_j / J_PER_KWH,
+            "motor_kwh": run.energies["motor_j"] / J_PER_KWH,
         }
         | {name: left / J_PER_KWH for name, left in run.left_by_limit_j.items()}
     )

@@ -8,22 +8,12 @@ import numpy as np
 
 from model import battery, motor
 from model.car import Car
+from model.physics.slowing_limits import LIMITS as LIMITS
 from model.scenario import Conditions, Driver
 from model.trace import Array
 from model.tyre_grip import driven_axle_load_n
 from model.units import KMH_PER_MPS
 
-LIMITS = (
-    "lift_off_only",
-    "drivability",
-    "motor_torque",
-    "motor_power",
-    "grip",
-    "low_speed_fade",
-    "battery",
-    "no_regeneration",
-)
-"""What can hold the motor's part of a slow-down, in the order in which it is asked; the last is the comparison run."""
 MORE_THAN_ANY_MOTOR_N = 1e9
 """Asked of the motor to learn the most it can do."""
 

@@ -192,6 +192,7 @@ class Draws:
         *,
         by: Sequence[str] = ("cycle",),
         trace: Callable[..., Trace] | None = None,
+        record: bool = False,
     ) -> Array:
         """Drive every run; runs on the same trace go together.
 
@@ -205,6 +206,8 @@ class Draws:
             Inputs that make the trace.
         trace : callable
             From their values to the trace; the cycle or drive of that name if left out.
+        record : bool
+            Whether what is measured hangs on single steps.
 
         Returns
         -------
@@ -221,7 +224,9 @@ class Draws:
             car = car_from(str(self["car"][rows[0]]), stated)
             conditions, driver = replace(LABORATORY, **around), Driver(**habits)
             figures = {key: self[key][rows, None] for key in settings if key not in said}
-            found = run_each(road, car, conditions, driver, figures, measure(road), regen, only_driven=True)
+            found = run_each(
+                road, car, conditions, driver, figures, measure(road), regen, only_driven=True, record=record
+            )
             if measured is None:
                 measured = np.empty((len(found), len(self)))
             measured[:, rows] = found

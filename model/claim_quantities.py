@@ -13,10 +13,10 @@ from model.braking import motor_limits_n
 from model.car import CAR_FIELDS, Car
 from model.claim_draws import Draws, over_the_hill
 from model.denominators import PHRASES, Books, book_keeper
+from model.kernel.run import Run
 from model.parameters import DEFAULT_CLASS, car_from
 from model.road_load import air_density, flat_road_load_n
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, SURFACES, Driver
-from model.simulation import Run
 from model.stopping import braking_power_w
 from model.trace import Array, Trace
 from model.tyre_grip import friction_coefficient
@@ -59,9 +59,9 @@ def electric_share(draws: Draws) -> Array:
         starts = np.flatnonzero(slowing & ~np.append(False, slowing[:-1]))
 
         def shares(run: Run) -> Sequence[Array]:
-            step_m = run.demand.speed * run.demand.step_s
+            step_m = run.speed * run.step_s
             braking, friction = run.braking_n * step_m, run.friction_n * step_m
-            by_motor = over((braking - friction).sum(-1), braking.sum(-1), run.terminal_out_j)
+            by_motor = over((braking - friction).sum(-1), braking.sum(-1), run.out_j)
             if not len(starts):
                 return by_motor, np.full_like(by_motor, np.inf)
             whole, discs = (np.add.reduceat(work, starts, axis=-1) for work in (braking, friction))
@@ -71,7 +71,7 @@ def electric_share(draws: Draws) -> Array:
 
         return shares
 
-    energy, slow_downs = 100 * draws.drive(measure, (True,))
+    energy, slow_downs = 100 * draws.drive(measure, (True,), record=True)
     return np.where(draws["counted"] == "energy", energy, slow_downs)
 
 
@@ -92,7 +92,7 @@ def stop_from(speed_kmh: float, slowing_mps2: float) -> Trace:
 
 
 def _energies(run: Run) -> Sequence[Array]:
-    return run.terminal_out_j, run.terminal_in_j, run.wheel_j(run.braking_n)
+    return run.out_j, run.in_j, run.energies["braking_j"]
 
 
 def recovered_ratio(draws: Draws) -> Array:
@@ -110,7 +110,7 @@ def friction_work_spared(draws: Draws) -> Array:
     """Work that regeneration spares the friction brakes [%]."""
 
     def works(run: Run, without: Run) -> Sequence[Array]:
-        return run.wheel_j(run.friction_n), without.wheel_j(without.friction_n), without.terminal_out_j
+        return run.energies["friction_j"], without.energies["friction_j"], without.out_j
 
     with_it, without, out = draws.drive(lambda _: works)
     return 100 * over(without - with_it, without, out)
@@ -120,7 +120,7 @@ def net_j_per_m(draws: Draws, **how: Any) -> Array:
     """Net energy of each run at the battery over its distance [J/m]; zero where next to nothing is left of it."""
 
     def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
-        return lambda run: (run.net_j / trace.distance_m, run.terminal_out_j / trace.distance_m)
+        return lambda run: (run.net_j / trace.distance_m, run.out_j / trace.distance_m)
 
     net, out = draws.drive(measure, (True,), **how)
     return np.where(net < NOTHING * out, 0.0, net)
@@ -319,13 +319,12 @@ def lost_to_delay(draws: Draws) -> Array:
     """Share of the recovered energy [%] that comes in the first moments of each slow-down, until the motor turns."""
 
     def rates(run: Run) -> Sequence[Array]:
-        step_s = run.demand.step_s
         taken = np.maximum(-run.terminal_w, 0)
-        slowing = run.wheel_motor_n > 0
+        slowing = run.motor_n > 0
         begins = slowing & ~np.pad(slowing, ((0, 0), (1, 0)))[:, :-1]
-        return (taken * begins).sum(-1), (taken * step_s).sum(-1), run.wheel_j(run.braking_n)
+        return (taken * begins).sum(-1), run.in_j, run.energies["braking_j"]
 
-    first_w, back_j, braked = draws.drive(lambda _: rates, (True,))
+    first_w, back_j, braked = draws.drive(lambda _: rates, (True,), record=True)
     return 100 * over(first_w * draws["delay_ms"] / 1000, back_j, braked)
 
 

@@ -11,11 +11,11 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from model.drives import Answer, answer_of, seasons_of, trace_of
+from model.kernel.run import Run
 from model.lift_off_curves import as_you_would_drive
 from model.parameters import assumed_figures, car_of, class_labels, open_figures_of
 from model.savings import evaluate
 from model.scenario import SETTINGS, Scenario
-from model.simulation import Run
 from model.trace import Array
 from model.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
 from model.units import J_PER_KWH
@@ -130,7 +130,7 @@ def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven
     result = evaluate(trace, car, scenario.conditions, scenario.driver)
 
     def energies(run: Run, without: Run) -> tuple[Array, ...]:
-        return *at_terminals(run, without), run.wheel_j(run.friction_n)
+        return *at_terminals(run, without), run.energies["friction_j"]
 
     drawn = draw_beside(scenario, first_class, runs)
     *terminals, friction_j = run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies)

@@ -14,8 +14,8 @@ from typing import Any
 import numpy as np
 
 from model.fields import InputError
+from model.kernel.run import Run
 from model.savings import Result, has_range
-from model.simulation import Run
 from model.trace import Array, Trace
 from model.units import J_PER_KWH
 
@@ -44,20 +44,15 @@ def book_keeper(trace: Trace) -> Callable[..., tuple[Array, ...]]:
 
     Without the second nothing is known of what was spared, and range and energy saved mean nothing.
     """
-    slope = trace.sine_of_slope
 
     def energies(run: Run, without: Run | None = None) -> tuple[Array, ...]:
-        step_s = run.demand.step_s
-        out, back = (np.maximum(sign * run.terminal_w, 0) * step_s for sign in (1, -1))
-        steps = len(slope)
+        # what warming up takes is none of what the drive itself draws
+        out = run.out_j - run.before_j
         return (
-            out.sum(-1),
-            back.sum(-1),
-            out.sum(-1) * np.nan if without is None else without.net_j - out.sum(-1),
-            run.wheel_j(run.braking_n),
-            run.wheel_j(run.wheel_motor_n),
-            out[:, :steps][:, slope > 0].sum(-1),
-            back[:, :steps][:, slope < 0].sum(-1),
+            out,
+            run.in_j,
+            out * np.nan if without is None else without.net_j - out,
+            *(run.energies[name] for name in ("braking_j", "motor_j", "climb_out_j", "descent_back_j")),
         )
 
     return energies

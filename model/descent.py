@@ -14,12 +14,11 @@ from model import battery
 from model.car import Car
 from model.fields import InputError
 from model.friction_brakes import disc_temperature_of, fade_caution
+from model.kernel.run import Run, drive
 from model.savings import Result, evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import Run, solve
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
-from model.wheel_demand import BLOCK, wheel_demand
 
 LONGEST_STEP_S = 1.0
 ENDLESS_KWH = 1e6
@@ -74,7 +73,7 @@ def refund(car: Car, conditions: Conditions, driver: Driver, grade_pct: float, s
 
 
 def _unbounded(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> tuple[Run, Array]:
-    """A drive with a battery that no hill fills and that takes all, and its charge above the start [kWh] by blocks."""
+    """A drive with a battery that no hill fills and that takes all, and its charge above the start [kWh] by steps."""
     endless = replace(
         car,
         usable_kwh=ENDLESS_KWH,
@@ -85,7 +84,7 @@ def _unbounded(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -
         sustain_soc=None,
     )
     warm = replace(conditions, soc_start=0.5, battery_temp_c=battery.start_temperature_c(conditions))
-    run = solve(wheel_demand(trace, endless, warm), endless, warm, driver)
+    run = drive(trace, endless, warm, driver)
     return run, (run.soc[0] - run.soc[0, 0]) * ENDLESS_KWH
 
 
@@ -94,7 +93,7 @@ class Headroom:
     """How much charge to leave free so that a drive's way down fits in, and what the battery takes on top of that.
 
     `gained_kwh` is the most the charge rises above the start [kWh], `gained_share` of the usable battery [1]: the
-    energy limit. `power_kw` is the strongest charging over ten seconds [kW]; `full_power_below` is the charge [1] up to
+    energy limit. `power_kw` is the strongest charging over ten steps [kW]; `full_power_below` is the charge [1] up to
     which the battery takes it at its temperature at the start, the power limit: None where it never does.
     """
 
@@ -127,11 +126,9 @@ def headroom(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     """How much charge to leave free for a drive: a described one, or a `hill`."""
     run, above = _unbounded(trace, car, conditions, driver)
     gained = max(float(above.max()), 0.0)
-    charging_w = -run.terminal_w[0].reshape(-1, BLOCK)
-    lengths = run.demand.step_s[0].reshape(-1, BLOCK)
-    whole = lengths.sum(axis=1) > 0
-    blocks = (charging_w * lengths).sum(axis=1)[whole] / lengths.sum(axis=1)[whole]
-    power = max(float(blocks.max()), 0.0)
+    tens = np.arange(0, run.steps, 10)
+    charged_j, lengths_s = (np.add.reduceat(each, tens) for each in (-run.terminal_w[0] * run.step_s[0], run.step_s[0]))
+    power = max(float((charged_j / lengths_s).max()), 0.0)
     start_c = battery.start_temperature_c(conditions)
     return Headroom(
         gained_kwh=gained,
@@ -169,7 +166,7 @@ def ordinary_charging_w(result: Result) -> float:
     """
     free, _ = _unbounded(result.trace, result.car, result.conditions, result.driver)
     charging = np.maximum(-free.terminal_w[0], 0.0)
-    energy = charging * free.demand.step_s[0]
+    energy = charging * free.step_s[0]
     if energy.sum() == 0:
         return 0.0
     order = np.argsort(charging)
@@ -186,13 +183,12 @@ def until_normal(result: Result) -> Normal | None:
     takes = battery.acceptance_w(result.car, np.clip(run.soc, 0.0, 1.0), run.pack_c)[0] >= ordinary_w
     if not takes.any():
         return None
-    block = int(np.argmax(takes))
-    step = min(block * BLOCK, len(trace.step_s))
+    step = int(np.argmax(takes))
     return Normal(
         minutes=float(trace.time_s[step] - trace.time_s[0]) / 60,
         km=float(trace.step_m[:step].sum()) / 1000,
-        battery_c=float(run.pack_c[0, block]),
-        soc=float(run.soc[0, block]),
+        battery_c=float(run.pack_c[0, step]),
+        soc=float(run.soc[0, step]),
     )
 
 
@@ -254,17 +250,15 @@ def descent(
     """Drive down `drop_m` [m] of an even slope at a steady speed."""
     result = evaluate(hill(-drop_m, grade_pct, speed_kmh), car, conditions, driver)
     run = result.run
-    steps = run.demand.steps
 
     def kw(force_n: Array) -> Array:
-        power: Array = np.broadcast_to(force_n, run.braking_n.shape)[0, :steps] * run.demand.speed[0, :steps] / 1000
-        return power
+        return force_n[0] * run.speed[0] / 1000
 
     friction = result.limits_kwh
     return Descent(
         result=result,
         need_kw=float(kw(run.braking_n).max()),
-        motor_kw=float(kw(run.wheel_motor_n).max()),
+        motor_kw=float(kw(run.motor_n).max()),
         friction_kw=float(kw(run.friction_n).max()),
         limit=max(friction, key=friction.__getitem__) if result.wheel_friction_kwh > 1e-9 else "",
         disc_c=disc_temperature_of(run, car),

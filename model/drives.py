@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from model.drive_builder import FootUp, build_drive
+from model.kernel.run import Run
 from model.parameters import car_of, open_figures_of
 from model.savings import Result, evaluate, has_range
 from model.scenario import FROZEN, SEASONS, Scenario
-from model.simulation import Run
 from model.trace import Array, Trace
 from model.uncertainty import RUNS, Band, Samples, at_terminals, run_each, run_samples, sample
 from model.units import J_PER_KWH
@@ -131,7 +131,7 @@ def thawed(scenario: Scenario) -> Scenario:
 
 def engine_j(run: Run) -> Array:
     """What a hybrid's engine gave in the battery's place [J], shape (runs,); nothing in other cars."""
-    given: Array = (np.atleast_2d(run.engine_w) * run.demand.step_s).sum(axis=-1)
+    given: Array = run.energies["engine_j"]
     return given
 
 

@@ -6,13 +6,12 @@ One lump stands for the two front discs. The rear brakes take the rest of the he
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
 from model.car import Car
+from model.kernel.run import Run
 from model.savings import Result
-from model.simulation import Run
 from model.trace import Array
 from model.units import KMH_PER_MPS, ZERO_C_IN_K
 
@@ -66,11 +65,9 @@ def disc_temperature_c(
 
 def disc_temperature_of(run: Run, car: Car, start_c: float | None = None) -> Array:
     """Front discs' temperature at the points of a run's trace [°C], from that of the air unless said otherwise."""
-    demand, steps = run.demand, run.demand.steps
-    speed, ambient = demand.speed[0, :steps], demand.ambient_c[0, :steps]
-    power = np.broadcast_to(run.friction_n, demand.speed.shape)[0, :steps] * speed
+    speed, ambient = run.speed[0], run.ambient_c[0]
     start = float(ambient[0]) if start_c is None else start_c
-    return disc_temperature_c(car, power, demand.step_s[0, :steps], speed, ambient, start)
+    return disc_temperature_c(car, run.friction_n[0] * speed, run.step_s[0], speed, ambient, start)
 
 
 def fade_caution(hottest_c: float) -> str:
@@ -97,15 +94,15 @@ class BrakeUse:
         return 1 / uses if uses else None
 
 
-def _firm_uses(run: Run, mass_kg: Any) -> int:
-    firm = (run.friction_n > FIRM_USE_MPS2 * mass_kg) & (run.demand.speed * KMH_PER_MPS > FIRM_USE_FROM_KMH)
+def _firm_uses(run: Run, mass_kg: float) -> int:
+    firm = (run.friction_n > FIRM_USE_MPS2 * mass_kg) & (run.speed * KMH_PER_MPS > FIRM_USE_FROM_KMH)
     return int(np.count_nonzero(np.diff(firm[0].astype(int), prepend=0) == 1))
 
 
 def brake_use(result: Result) -> BrakeUse:
     """Work of the friction brakes on a drive: the plain proxy of wear, as far as use and not rust decides."""
     per_100km = 100 / result.distance_km
-    mass = result.run.demand.mass_kg
+    mass = float(result.run.mass_kg[0])
     return BrakeUse(
         kwh_per_100km=result.wheel_friction_kwh * per_100km,
         friction_only_kwh_per_100km=result.friction_only_wheel_friction_kwh * per_100km,

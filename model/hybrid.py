@@ -12,10 +12,10 @@ from typing import Any
 
 from model.car import Car
 from model.drives import drive, engine_j, seasons_of
+from model.kernel.run import Run
 from model.parameters import assumed_figures, car_of
 from model.savings import Result
 from model.scenario import Conditions, Scenario
-from model.simulation import Run
 from model.uncertainty import Band
 from model.units import J_PER_KWH
 

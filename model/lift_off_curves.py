@@ -16,13 +16,12 @@ from numpy.typing import NDArray
 from model.car import Car
 from model.drives import trace_of
 from model.following import follow
+from model.kernel.run import Run, drive
 from model.lift_off import foot_up_mps2, lamp_zone_of, word_of
 from model.parameters import car_of
-from model.scenario import Driver, Scenario
-from model.simulation import Run, solve
+from model.scenario import Scenario
 from model.trace import Array, Trace
 from model.units import J_PER_KWH
-from model.wheel_demand import wheel_demand
 
 STRENGTHS_MPS2 = np.round(np.arange(0.0, 2.51, 0.1), 1)
 """The whole axis [m/s²]."""
@@ -86,14 +85,12 @@ def curves_of(scenario: Scenario) -> Curves:
     """Drive a scenario over the whole axis; strengths chosen for single legs are left out."""
     scenario = replace(scenario, legs=tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs))
     car = car_of(scenario)
-    whole_axis: Any = STRENGTHS_MPS2[:, None]
-    axis = replace(scenario.driver, lift_off_mps2=whole_axis)
-    same = _both_pedals(follow(trace_of(scenario), car, scenario.conditions)[0], car, scenario, axis)
+    same = _both_pedals(follow(trace_of(scenario), car, scenario.conditions)[0], car, scenario, STRENGTHS_MPS2)
     driven, rides = [], []
     for strength in STRENGTHS_MPS2:
         one = scenario.with_setting("lift_off_mps2", float(strength))
         trace = as_you_would_drive(one, car)
-        driven.append(_both_pedals(trace, car, one, one.driver))
+        driven.append(_both_pedals(trace, car, one))
         rides.append(_ride(trace))
     stacked = {
         pedal: Curve(*(np.hstack([getattr(curves[pedal], item.name) for curves in driven]) for item in fields(Curve)))
@@ -109,32 +106,34 @@ def as_set(scenario: Scenario) -> dict[str, float]:
     """
     car = car_of(scenario)
     trace = as_you_would_drive(scenario, car)
-    curve = _both_pedals(trace, car, scenario, scenario.driver)[car.brake_pedal]
+    curve = _both_pedals(trace, car, scenario)[car.brake_pedal]
     taken = {item.name: float(getattr(curve, item.name).sum()) for item in fields(Curve)}
     return taken | dict(zip((item.name for item in fields(Ride)), map(float, _ride(trace)), strict=True))
 
 
-def _both_pedals(trace: Trace, car: Car, scenario: Scenario, driver: Driver) -> dict[str, Curve]:
-    """One trace with either kind of brake pedal.
+def _both_pedals(
+    trace: Trace, car: Car, scenario: Scenario, strengths_mps2: Array | None = None
+) -> dict[str, Curve]:
+    """One trace with either kind of brake pedal, at some lift-off strengths or at the driver's own.
 
     When the pedal is pressed does not hang on its kind: wherever lifting off alone would not slow the car enough.
     """
-    demand = wheel_demand(trace, replace(car, brake_pedal="friction"), scenario.conditions)
+    drawn = None if strengths_mps2 is None else {"lift_off_mps2": strengths_mps2}
     runs = {
-        pedal: solve(demand, replace(car, brake_pedal=pedal), scenario.conditions, driver, record=False)
+        pedal: drive(trace, replace(car, brake_pedal=pedal), scenario.conditions, scenario.driver, drawn=drawn)
         for pedal in PEDALS
     }
     assert trace.leg is not None
     legs = trace.leg
-    pressed = runs["friction"].friction_n[:, : demand.steps] > PRESSED_MPS2 * demand.effective_mass_kg
-    pressed &= demand.speed[:, : demand.steps] > 0
+    by_discs = runs["friction"]
+    pressed = by_discs.friction_n > PRESSED_MPS2 * by_discs.effective_mass_kg[:, None]
+    pressed &= by_discs.speed > 0
     before = np.hstack([np.zeros((len(pressed), 1), dtype=bool), pressed[:, :-1]])
     presses = _by_leg(pressed & ~before, legs, len(scenario.legs))
-    shape = presses.shape
     return {
         pedal: Curve(
-            net_kwh=np.broadcast_to(_energy_kwh(run.terminal_w, run, legs, shape[0]), shape),
-            friction_kwh=np.broadcast_to(_energy_kwh(run.friction_n * demand.speed, run, legs, shape[0]), shape),
+            net_kwh=_energy_kwh(run.terminal_w, run, legs, len(presses)),
+            friction_kwh=_energy_kwh(run.friction_n * run.speed, run, legs, len(presses)),
             presses=presses,
         )
         for pedal, run in runs.items()
@@ -142,7 +141,7 @@ def _both_pedals(trace: Trace, car: Car, scenario: Scenario, driver: Driver) -> 
 
 
 def _energy_kwh(power_w: Array, run: Run, legs: NDArray[np.int64], count: int) -> Array:
-    return _by_leg((power_w * run.demand.step_s)[:, : run.demand.steps], legs, count) / J_PER_KWH
+    return _by_leg(power_w * run.step_s, legs, count) / J_PER_KWH
 
 
 def _by_leg(values: Any, legs: NDArray[np.int64], count: int) -> Array:

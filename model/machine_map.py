@@ -14,8 +14,8 @@ import pandas as pd
 
 from model import motor
 from model.car import Car
+from model.physics.motor_and_gear import NO_FORCE_N
 from model.savings import Result
-from model.simulation import NO_FORCE_N
 from model.trace import Array
 from model.units import J_PER_KWH, KMH_PER_MPS
 
@@ -78,8 +78,8 @@ class Use:
 def use_of(result: Result) -> dict[str, Use]:
     """Time and energy of a drive in each quadrant; a drive goes forwards."""
     run = result.run
-    shaft_w = (run.shaft_n * run.demand.speed)[0]
-    electric_w, step_s = shaft_w + run.motor_loss_w[0], run.demand.step_s[0]
+    shaft_w = (run.shaft_n * run.speed)[0]
+    electric_w, step_s = shaft_w + run.motor_loss_w[0], run.step_s[0]
     uses = dict.fromkeys(QUADRANTS, Use(0.0, 0.0, 0.0))
     for name, steps in (
         ("pulling_forwards", run.shaft_n[0] > NO_FORCE_N),
@@ -96,8 +96,8 @@ def cloud_of(result: Result) -> pd.DataFrame:
     Columns `speed_kmh` and `force_n` (slowing below 0), the middle of the energy in a cell, and its `energy_wh`.
     """
     run = result.run
-    force, speed = run.shaft_n[0], run.demand.speed[0]
-    energy = np.abs(force * speed) * run.demand.step_s[0] / 3600
+    force, speed = run.shaft_n[0], run.speed[0]
+    energy = np.abs(force * speed) * run.step_s[0] / 3600
     top = result.car.motor_top_speed_kmh / KMH_PER_MPS
     column = np.floor(speed / top * SPEED_BINS)
     row = np.floor(force / motor.greatest_force_n(result.car) * FORCE_BINS)

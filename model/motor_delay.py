@@ -7,11 +7,10 @@ from dataclasses import replace
 import numpy as np
 
 from model.car import Car
+from model.kernel.run import drive
 from model.scenario import Conditions, Driver
-from model.simulation import solve
 from model.slow_down import Part, change, drive_way
 from model.trace import Trace
-from model.wheel_demand import wheel_demand
 
 FINE_STEP_S = 0.01
 """No step is longer [s]: most motors turn from pulling to slowing within tens to hundreds of milliseconds."""
@@ -32,12 +31,12 @@ def recovered_in_first_moments(trace: Trace, car: Car, conditions: Conditions, d
     along = np.append(0.0, np.cumsum((speed[1:] + speed[:-1]) / 2 * np.diff(time_s)))
     height = np.interp(along, np.append(0.0, np.cumsum(trace.step_m)), trace.elevation_m)
     fine = Trace(time_s=time_s, speed_mps=speed, elevation_m=height, warmed_up=trace.warmed_up)
-    run = solve(wheel_demand(fine, car, replace(conditions, cabin=False)), car, conditions, driver, record=False)
-    slowing = run.wheel_motor_n[0, : run.demand.steps] > 0
+    run = drive(fine, car, replace(conditions, cabin=False), driver)
+    slowing = run.motor_n[0] > 0
     begins = np.append(True, ~slowing[:-1]) & slowing
     begun = np.maximum.accumulate(np.where(begins, time_s[:-1], -np.inf))
     step_s = np.diff(time_s)
-    taken = np.maximum(-run.terminal_w[0, : run.demand.steps], 0) * step_s
+    taken = np.maximum(-run.terminal_w[0], 0) * step_s
     early = np.clip((begun + delay_s - time_s[:-1]) / np.maximum(step_s, 1e-12), 0.0, 1.0)
     return float((taken * slowing * early).sum() / max(taken.sum(), 1e-9))
 

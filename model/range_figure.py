@@ -18,10 +18,10 @@ from model.car import Car
 from model.cycles import cycle_trace
 from model.drives import trace_of
 from model.fields import Field, InputError
+from model.kernel.run import Run
 from model.parameters import car_of, open_figures_of
 from model.savings import evaluate, has_range
 from model.scenario import Conditions, Driver, Scenario
-from model.simulation import Run
 from model.trace import Array, Trace
 from model.uncertainty import Band, run_each, sample
 from model.units import J_PER_KWH

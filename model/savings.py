@@ -10,12 +10,11 @@ import numpy as np
 from model.car import Car
 from model.fields import InputError, Quantity
 from model.following import follow
+from model.kernel.run import Run, drive, ledger_of
 from model.ledger import Ledger
 from model.scenario import CONDITION_FIELDS, Conditions, Driver
-from model.simulation import Run, ledger_of, solve
 from model.trace import Array, Trace
 from model.units import J_PER_KWH, KMH_PER_MPS
-from model.wheel_demand import BLOCK, wheel_demand
 
 LEDGER_DECIMALS = 12
 """Of the ledger's error as answered: what lies below is rounding, which differs from machine to machine."""
@@ -65,12 +64,12 @@ class Result:
     @property
     def battery_out_kwh(self) -> float:
         """Energy out of the battery at its terminals [kWh], warming up before the drive included."""
-        return float(self.run.terminal_out_j[0]) / J_PER_KWH
+        return float(self.run.out_j[0]) / J_PER_KWH
 
     @property
     def battery_in_kwh(self) -> float:
         """Energy that regeneration put back at the terminals [kWh]."""
-        return float(self.run.terminal_in_j[0]) / J_PER_KWH
+        return float(self.run.in_j[0]) / J_PER_KWH
 
     @property
     def net_kwh(self) -> float:
@@ -113,22 +112,22 @@ class Result:
     @property
     def wheel_braking_kwh(self) -> float:
         """Braking energy asked at the wheels, beyond road load and slope [kWh]."""
-        return float(self.run.wheel_j(self.run.braking_n)[0]) / J_PER_KWH
+        return float(self.run.energies["braking_j"][0]) / J_PER_KWH
 
     @property
     def wheel_regen_kwh(self) -> float:
         """Braking energy that the motor took at the wheels [kWh]."""
-        return float(self.run.wheel_j(self.run.wheel_motor_n)[0]) / J_PER_KWH
+        return float(self.run.energies["motor_j"][0]) / J_PER_KWH
 
     @property
     def wheel_friction_kwh(self) -> float:
         """Braking energy left to the friction brakes [kWh]."""
-        return float(self.run.wheel_j(self.run.friction_n)[0]) / J_PER_KWH
+        return float(self.run.energies["friction_j"][0]) / J_PER_KWH
 
     @property
     def friction_only_wheel_friction_kwh(self) -> float:
         """Work of the friction brakes in the friction-only run [kWh]."""
-        return float(self.friction_only.wheel_j(self.friction_only.friction_n)[0]) / J_PER_KWH
+        return float(self.friction_only.energies["friction_j"][0]) / J_PER_KWH
 
     @property
     def captured_share(self) -> float | None:
@@ -142,7 +141,7 @@ class Result:
 
     @property
     def soc(self) -> Array:
-        """State of charge at block starts and at the end [1]."""
+        """State of charge before each step and at the end [1]."""
         return self.run.soc[0]
 
     def answers(self) -> dict[str, Any]:
@@ -188,24 +187,18 @@ def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     if trace.distance_m <= 0:
         raise InputError("distance: the drive is 0 km long; it must go somewhere.")
     trace, followed = follow(trace, car, conditions)
-    demand = wheel_demand(trace, car, conditions)
-    run, friction_only = (
-        solve(demand, car, conditions, driver, regen=regen, battery_temp_c=trace.battery_temp_c)
-        for regen in (True, False)
-    )
+    run, friction_only = (drive(trace, car, conditions, driver, regen=regen) for regen in (True, False))
     _check_charge(trace, run, conditions)
     return Result(trace, car, conditions, driver, followed, run, friction_only, ledger_of(run, trace))
 
 
 def _check_charge(trace: Trace, run: Run, conditions: Conditions) -> None:
     """Raise `InputError` where the battery is empty, or too weak, before the drive ends."""
-    charge = run.soc[0]
-    # past the battery's greatest power more than half of what its cells give would stay in it as heat
-    weak = (run.cell_w[0] > 0) & (run.cell_loss_w[0] > run.cell_w[0] / 2)
-    if charge.min() < 0:
-        step, what = int(np.argmax(charge < 0)) * BLOCK, "does not last; the battery would be empty"
-    elif weak.any():
-        step, what = int(np.argmax(weak)), "is too little; the battery could not give the power that is asked"
+    empty_at, weak_at = (int(run.energies[name][0]) for name in ("empty_at", "weak_at"))
+    if empty_at >= 0:
+        step, what = empty_at, "does not last; the battery would be empty"
+    elif weak_at >= 0:
+        step, what = weak_at, "is too little; the battery could not give the power that is asked"
     else:
         return
     reached = np.concatenate([[0.0], np.cumsum(trace.step_m)])

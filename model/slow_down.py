@@ -14,12 +14,11 @@ from model.car import Car
 from model.fields import Field, InputError, Quantity
 from model.habits import pull_away
 from model.kernel.moments import steady_w
+from model.kernel.run import drive
 from model.lift_off import rolling
 from model.scenario import Conditions, Driver
-from model.simulation import solve
 from model.trace import Array, Trace
 from model.units import J_PER_WH, KMH_PER_MPS
-from model.wheel_demand import wheel_demand
 
 SPEED_STEPS = 400
 """Equal parts into which a change of speed is cut."""
@@ -119,14 +118,14 @@ def drive_way(parts: list[Part], car: Car, conditions: Conditions, driver: Drive
     """Drive parts one after the other; the foot comes up where the first of them ends."""
     distance = sum(part.distance_m for part in parts)
     trace = trace_along(parts)
-    run = solve(wheel_demand(trace, car, replace(conditions, cabin=False)), car, conditions, driver, regen=regen)
+    run = drive(trace, car, replace(conditions, cabin=False), driver, regen=regen, record=False)
     return Way(
         trace=trace,
         distance_m=distance,
         time_s=trace.duration_s,
         battery_wh=float(run.net_j[0]) / J_PER_WH,
-        recovered_wh=float(run.terminal_in_j[0]) / J_PER_WH,
-        friction_wh=float(run.wheel_j(run.friction_n)[0]) / J_PER_WH,
+        recovered_wh=float(run.in_j[0]) / J_PER_WH,
+        friction_wh=float(run.energies["friction_j"][0]) / J_PER_WH,
         lift_m=distance - (parts[0].distance_m if len(parts) > 1 else 0.0),
     )
 

@@ -72,8 +72,8 @@ class StopEnergy:
 def _at_terminals_j(result: Result) -> tuple[Array, Array, Array]:
     """What the motor generates, what of it is used aboard, and what passes the terminals, in each step [J]."""
     run = result.run
-    step_s, load_w = run.demand.step_s[0], np.asarray(run.demand.accessories_w, dtype=float)
-    made = np.maximum(-(run.shaft_n * run.demand.speed)[0] - run.motor_loss_w[0], 0.0)
+    step_s, load_w = run.step_s[0], run.cars["accessory_w"][0]
+    made = np.maximum(-(run.shaft_n * run.speed)[0] - run.motor_loss_w[0], 0.0)
     aboard = np.minimum(made, load_w)
     return made * step_s, aboard * step_s, (made - aboard) * step_s
 
@@ -81,7 +81,7 @@ def _at_terminals_j(result: Result) -> tuple[Array, Array, Array]:
 def energy_of(result: Result) -> StopEnergy:
     """Where the motion of a stop went; every entry from its own law, so that they add up is a test."""
     run = result.run
-    speed, step_s = run.demand.speed[0], run.demand.step_s[0]
+    speed, step_s = run.speed[0], run.step_s[0]
 
     def wh(power_w: Array) -> float:
         return float(np.dot(np.broadcast_to(power_w, step_s.shape), step_s)) / J_PER_WH
@@ -90,10 +90,10 @@ def energy_of(result: Result) -> StopEnergy:
     charging = run.terminal_w[0] < 0
     return StopEnergy(
         motion=float(motion_wh(result.trace.speed_mps[0] * KMH_PER_MPS, moving_kg(result))),
-        air=wh(run.demand.air_n[0] * speed),
-        rolling=wh(run.demand.rolling_n[0] * speed),
+        air=wh(run.air_n[0] * speed),
+        rolling=wh(run.rolling_n[0] * speed),
         friction=wh(run.friction_n[0] * speed),
-        engine=wh(np.atleast_2d(run.engine_drag_n)[0] * speed),
+        engine=wh(run.engine_drag_n[0] * speed),
         gear=wh(run.gear_loss_w[0]),
         motor=wh(-run.shaft_n[0] * speed) - made,
         aboard=aboard,
@@ -104,7 +104,7 @@ def energy_of(result: Result) -> StopEnergy:
 
 def moving_kg(result: Result) -> float:
     """Mass with what has to be spun [kg]."""
-    return float(np.squeeze(result.run.demand.effective_mass_kg))
+    return float(result.run.effective_mass_kg[0])
 
 
 def motion_wh(speed_kmh: Any, mass_kg: float) -> Any:
@@ -145,7 +145,7 @@ def way_out(stored_wh: float, to_kmh: float, car: Car, conditions: Conditions, d
     """Take energy [Wh] out of the cells with the losses of pulling away from rest to a speed, as this driver does."""
     up = trace_along([gain(0.0, to_kmh / KMH_PER_MPS, driver)])
     run = evaluate(up, car, replace(conditions, cabin=False), driver).run
-    step_s, speed = run.demand.step_s[0], run.demand.speed[0]
+    step_s, speed = run.step_s[0], run.speed[0]
     pulling = (run.shaft_n[0] > 0) * step_s
     shaft = float(np.dot(run.shaft_n[0] * speed, pulling))
     electric = shaft + float(np.dot(run.motor_loss_w[0], pulling))

@@ -6,12 +6,11 @@ import numpy as np
 import pandas as pd
 
 from model.braking import LIMITS
+from model.kernel.run import Run, ledger_of
 from model.ledger import Ledger, total
 from model.savings import Result
-from model.simulation import Run, ledger_of
 from model.trace import Array
 from model.units import J_PER_KWH, J_PER_WH, KMH_PER_MPS
-from model.wheel_demand import BLOCK
 
 
 def timeline(result: Result) -> pd.DataFrame:
@@ -23,13 +22,10 @@ def timeline(result: Result) -> pd.DataFrame:
     more, empty where nothing did.
     """
     run, trace = result.run, result.trace
-    steps = run.demand.steps
-    speed = run.demand.speed[0, :steps]
-    block = np.arange(steps) // BLOCK
     names = np.array([*LIMITS, ""])
 
     def kw(force_n: Array) -> Array:
-        return force_n[0, :steps] * speed / 1000
+        return force_n[0] * run.speed[0] / 1000
 
     return pd.DataFrame(
         {
@@ -38,13 +34,13 @@ def timeline(result: Result) -> pd.DataFrame:
             "distance_km": np.cumsum(trace.step_m) / 1000,
             "speed_kmh": trace.speed_mps[1:] * KMH_PER_MPS,
             "elevation_m": result.conditions.altitude_m + trace.elevation_m[1:],
-            "pull_kw": kw(np.maximum(run.demand.wheel_n, 0)),
-            "motor_slowing_kw": kw(run.wheel_motor_n),
+            "pull_kw": kw(np.maximum(run.wheel_n, 0)),
+            "motor_slowing_kw": kw(run.motor_n),
             "friction_kw": kw(run.friction_n),
-            "battery_kw": run.terminal_w[0, :steps] / 1000,
-            "soc": run.soc[0, block],
-            "battery_c": run.pack_c[0, block],
-            "limit": names[run.bound[0, :steps]] if run.bound is not None else "",
+            "battery_kw": run.terminal_w[0] / 1000,
+            "soc": run.soc_before[0],
+            "battery_c": run.pack_before_c[0],
+            "limit": names[run.bound[0]],
             "leg": 0 if trace.leg is None else trace.leg,
         }
     )
@@ -73,11 +69,11 @@ def books(result: Result) -> pd.DataFrame:
 
 
 def _books_of(run: Run, ledger: Ledger) -> pd.Series:
-    slowing = (run.wheel_motor_n[0] > 0) * run.demand.step_s[0]
+    slowing = (run.motor_n[0] > 0) * run.step_s[0]
     losses_slowing = total(run.motor_loss_w[0] + run.gear_loss_w[0], slowing)
     entries = {
-        "battery_out": float(run.terminal_out_j[0]),
-        "battery_in": float(run.terminal_in_j[0]),
+        "battery_out": float(run.out_j[0]),
+        "battery_in": float(run.in_j[0]),
         "engine_given": ledger.engine_given,
         "cabin": ledger.cabin,
         "pack_heater": ledger.pack_heater,
@@ -104,20 +100,19 @@ def slow_downs(result: Result) -> pd.DataFrame:
     `motor_wh`, `friction_wh`, and `limit`, the one that left the most to friction (empty where none did).
     """
     run, trace = result.run, result.trace
-    steps = run.demand.steps
-    braked = run.braking_n[0, :steps] > 0
+    braked = run.braking_n[0] > 0
     slowing = braked & (trace.acceleration_mps2 < -1e-6)
     edges = np.diff(np.concatenate([[0], slowing.astype(int), [0]]))
     first, last = np.flatnonzero(edges == 1), np.flatnonzero(edges == -1)
     length = trace.step_m
-    work = run.demand.speed[0, :steps] * trace.step_s / J_PER_WH
+    work = run.speed[0] * trace.step_s / J_PER_WH
     place = np.concatenate([[0.0], np.cumsum(length)]) / 1000
     rows = []
     for start, end in zip(first, last, strict=True):
         within = slice(start, end)
         friction = run.friction_n[0, within] * work[within]
         limit = ""
-        if run.bound is not None and friction.sum() > 0:
+        if friction.sum() > 0:
             by_limit = np.bincount(run.bound[0, within] + 1, weights=friction, minlength=len(LIMITS) + 1)[1:]
             limit = LIMITS[int(by_limit.argmax())] if by_limit.max() > 0 else ""
         rows.append(
@@ -129,7 +124,7 @@ def slow_downs(result: Result) -> pd.DataFrame:
                 "duration_s": trace.time_s[end] - trace.time_s[start],
                 "peak_mps2": -trace.acceleration_mps2[within].min(),
                 "braking_wh": float((run.braking_n[0, within] * work[within]).sum()),
-                "motor_wh": float((run.wheel_motor_n[0, within] * work[within]).sum()),
+                "motor_wh": float((run.motor_n[0, within] * work[within]).sum()),
                 "friction_wh": float(friction.sum()),
                 "limit": limit,
             }

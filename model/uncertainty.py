@@ -8,30 +8,24 @@ from __future__ import annotations
 
 import zlib
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from model import motor
-from model.car import CAR_FIELDS, Car
+from model.car import Car
+from model.kernel.run import Run, drive_records
 from model.parameters import Assumed
+from model.physics.records import car_records
 from model.savings import energy_saved_share
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
-from model.simulation import Run, solve
+from model.scenario import Conditions, Driver
 from model.trace import Array, Trace
 from model.units import J_PER_KWH
-from model.wheel_demand import wheel_demand
 
 RUNS = 500
 SEED = 20261125
 LOW_SHARE, HIGH_SHARE = 0.05, 0.95
-CHUNK = 24
-"""About how many runs of half an hour are worked through together, more of a shorter drive: few enough for their arrays
-to stay in the processor's cache."""
-LEAST_SPEED_MPS, ROUNDING = 0.1, 1 + 1e-9
-"""A car that starts asks for force, not for power, below this speed [m/s]; what is more than rounding [1]."""
+STEPS_AT_ONCE = 200_000
+"""About how many steps are recorded together, whatever the number of cars."""
 
 
 @dataclass(frozen=True)
@@ -125,17 +119,7 @@ class Samples:
 
 def at_terminals(run: Run, without: Run) -> tuple[Array, ...]:
     """What `Samples.of` takes, measured on drives with regeneration and on friction brakes only."""
-    return run.terminal_out_j, run.terminal_in_j, without.net_j, drove(run).astype(float)
-
-
-def drove(run: Run) -> NDArray[np.bool_]:
-    """Whether motor and battery could give what the trace asked; shape (runs,)."""
-    car = run.car
-    shaft_w = run.shaft_n * np.maximum(run.demand.speed, LEAST_SPEED_MPS)
-    able = (run.shaft_n <= motor.greatest_force_n(car) * ROUNDING) & (shaft_w <= car.motor_peak_kw * 1000 * ROUNDING)
-    # past the battery's greatest power more than half of what its cells give would stay in it as heat
-    strong = 2 * run.cell_loss_w <= np.abs(run.cell_w)
-    return np.asarray((able & strong).all(-1) & (run.soc >= 0).all(-1))
+    return run.out_j, run.in_j, without.net_j, run.energies["able"].astype(float)
 
 
 def run_each(
@@ -147,6 +131,7 @@ def run_each(
     measure: Callable[..., Sequence[Array]],
     regen: Sequence[bool] = (True, False),
     only_driven: bool = False,
+    record: bool = False,
 ) -> Array:
     """Drive one trace with every drawn set of figures.
 
@@ -161,30 +146,21 @@ def run_each(
     regen : sequence of bool
         Which drives to run: with regeneration, on friction brakes only.
     only_driven : bool
-        Whether runs of cars that cannot drive the trace (see `drove`) measure nothing: NaN.
+        Whether runs of cars that cannot drive the trace measure nothing: NaN.
+    record : bool
+        Whether `measure` looks at single steps; energies are there without.
 
     Returns
     -------
     array (measures, runs)
     """
-    runs = len(next(iter(drawn.values()))) if drawn else 1
+    cars = car_records(car, conditions, driver, drawn)
+    chunks = min(len(cars), -(-len(cars) * len(trace.step_s) // STEPS_AT_ONCE)) if record else 1
     measured = []
-    half_hours = len(trace.step_s) / 1800
-    # a drive of a day is worked through run by run, never in less
-    chunks = min(runs, max(1, round(runs * half_hours / CHUNK)))
-    for rows in np.array_split(np.arange(runs), chunks):
-        chunk: dict[str, Any] = {key: values[rows] for key, values in drawn.items()}
-        cars = replace(car, **{key: value for key, value in chunk.items() if key in CAR_FIELDS})
-        around = replace(conditions, **{key: value for key, value in chunk.items() if key in CONDITION_FIELDS})
-        drivers = replace(driver, **{key: value for key, value in chunk.items() if key in DRIVER_FIELDS})
-        demand = wheel_demand(trace, cars, around)
-        both = [
-            solve(demand, cars, around, drivers, regen=with_it, battery_temp_c=trace.battery_temp_c, record=False)
-            for with_it in regen
-        ]
-        # where nothing that is drawn touches a run, it was driven once for all
-        found = np.array([np.broadcast_to(one, len(rows)) for one in measure(*both)])
-        measured.append(np.where(drove(both[0]), found, np.nan) if only_driven else found)
+    for some in np.array_split(cars, chunks):
+        runs = [drive_records(trace, some, regen=with_it, record=record) for with_it in regen]
+        found = np.array(measure(*runs), dtype=float)
+        measured.append(np.where(runs[0].energies["able"], found, np.nan) if only_driven else found)
     return np.concatenate(measured, axis=-1)
 
 

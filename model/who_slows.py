@@ -28,18 +28,15 @@ def split_of(result: Result) -> pd.DataFrame:
     Columns: `speed_kmh`, falling; `road_mps2` (air and tyres), `motor_mps2`, `friction_mps2` (with a hybrid's engine),
     which add up to the car's slowing; `limit` names what kept the motor from doing more, empty where nothing did.
     """
-    run, steps = result.run, result.run.demand.steps
-    mass = moving_kg(result)
-    road = (run.demand.air_n + run.demand.rolling_n)[0, :steps]
-    motor = run.wheel_motor_n[0, :steps]
-    assert run.bound is not None
+    run, mass = result.run, moving_kg(result)
+    motor = run.motor_n[0]
     return pd.DataFrame(
         {
-            "speed_kmh": run.demand.speed[0, :steps] * KMH_PER_MPS,
-            "road_mps2": road / mass,
+            "speed_kmh": run.speed[0] * KMH_PER_MPS,
+            "road_mps2": (run.air_n + run.rolling_n)[0] / mass,
             "motor_mps2": motor / mass,
-            "friction_mps2": (run.braking_n[0, :steps] - motor) / mass,
-            "limit": np.array([*LIMITS, ""])[run.bound[0, :steps]],
+            "friction_mps2": (run.braking_n[0] - motor) / mass,
+            "limit": np.array([*LIMITS, ""])[run.bound[0]],
         }
     )
 

@@ -84,7 +84,7 @@ def range_in_the_cold() -> Check:
 def _kwh_per_km_by_cycle(result: Result) -> list[float]:
     trace = result.trace
     assert trace.leg is not None
-    net = result.run.terminal_w[0, : len(trace.step_s)] * trace.step_s / J_PER_KWH
+    net = result.run.terminal_w[0] * trace.step_s / J_PER_KWH
     return [
         float(net[trace.leg == leg].sum() / trace.step_m[trace.leg == leg].sum() * 1000) for leg in np.unique(trace.leg)
     ]

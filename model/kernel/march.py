@@ -69,7 +69,8 @@ MOMENTS: Any = np.dtype(
     (
         np.record,
         [(name, np.float64) for name in Moment._fields if name not in ("bound", "asked_w")]
-        + [("pack_heater_w", np.float64), ("soc", np.float64), ("pack_c", np.float64), ("bound", np.int64)],
+        + [(name, np.float64) for name in ("pack_heater_w", "soc_before", "pack_before_c")]
+        + [("bound", np.int64)],
     )
 )
 """What is kept of a moment where that is asked for: as in `Moment`, with power of the battery's heater [W], and charge
@@ -179,8 +180,8 @@ def keep(kept: Any, now: Moment, battery: Battery, soc: float) -> None:
     kept.cell_loss_w = now.cell_loss_w
     kept.cabin_w = now.cabin_w
     kept.pack_heater_w = battery.heater_w
-    kept.soc = soc
-    kept.pack_c = battery.pack_c
+    kept.soc_before = soc
+    kept.pack_before_c = battery.pack_c
     kept.bound = now.bound
 
 

@@ -34,6 +34,11 @@ class Run:
     moments: Records
 
     @property
+    def steps(self) -> int:
+        """Number of steps."""
+        return len(self.road)
+
+    @property
     def speed(self) -> Array:
         """Speed in each step [m/s], shape (1, steps)."""
         return self.road["speed_mps"][None, :]
@@ -45,9 +50,9 @@ class Run:
 
     def __getattr__(self, name: str) -> Array:
         """A recorded quantity by its name in MOMENTS, shape (cars, steps)."""
-        if name in MOMENTS.names:
-            return self.moments[name]
-        raise AttributeError(name)
+        if name not in MOMENTS.names or not self.moments.size:
+            raise AttributeError(f"{name} is no quantity of a run, or was not recorded")
+        return self.moments[name]
 
     @property
     def braking_n(self) -> Array:
@@ -65,19 +70,45 @@ class Run:
         return np.abs((np.maximum(self.wheel_n, 0.0) - self.motor_n - self.shaft_n) * self.speed)
 
     @property
-    def soc_way(self) -> Array:
+    def soc(self) -> Array:
         """State of charge before each step and at the end [1], shape (cars, steps + 1)."""
-        return np.hstack([self.soc, self.energies["soc_end"][:, None]])
+        return np.hstack([self.soc_before, self.energies["soc_end"][:, None]])
 
     @property
-    def pack_c_way(self) -> Array:
+    def pack_c(self) -> Array:
         """Battery temperature before each step and at the end [°C], shape (cars, steps + 1)."""
-        return np.hstack([self.pack_c, self.energies["pack_c_end"][:, None]])
+        return np.hstack([self.pack_before_c, self.energies["pack_c_end"][:, None]])
+
+    @property
+    def ambient_c(self) -> Array:
+        """Outside temperature in each step [°C], shape (cars, steps)."""
+        own = self.road["ambient_c"][None, :]
+        return np.where(np.isnan(own), self.cars["ambient_c"][:, None], own)
+
+    @property
+    def mass_kg(self) -> Array:
+        """Mass of all that moves [kg], shape (cars,)."""
+        return np.array([moving_kg(car) for car in self.cars])
+
+    @property
+    def effective_mass_kg(self) -> Array:
+        """Mass of all that moves with what has to be spun up [kg], shape (cars,)."""
+        return np.array([effective_kg(car) for car in self.cars])
+
+    @property
+    def out_j(self) -> Array:
+        """Energy out of the battery at its terminals [J], warming up before the drive included, shape (cars,)."""
+        return self.energies["out_j"]
+
+    @property
+    def in_j(self) -> Array:
+        """Energy put back at the terminals [J], shape (cars,)."""
+        return self.energies["in_j"]
 
     @property
     def net_j(self) -> Array:
         """Out less in at the terminals [J], shape (cars,)."""
-        return self.energies["out_j"] - self.energies["in_j"]
+        return self.out_j - self.in_j
 
     @property
     def before_j(self) -> Array:
@@ -138,8 +169,8 @@ def ledger_of(run: Run, trace: Trace) -> Ledger:
     What the cells lose while they warm car and cabin before the drive is left out: it is small beside the heat.
     """
     car, energies, step_s, speed = run.cars[0], run.energies[0], run.step_s[0], run.speed[0]
-    climb = moving_kg(car) * GRAVITY_MPS2 * (trace.elevation_m[-1] - trace.elevation_m[0])
-    kinetic = effective_kg(car) * (trace.speed_mps[-1] ** 2 - trace.speed_mps[0] ** 2) / 2
+    climb = run.mass_kg[0] * GRAVITY_MPS2 * (trace.elevation_m[-1] - trace.elevation_m[0])
+    kinetic = run.effective_mass_kg[0] * (trace.speed_mps[-1] ** 2 - trace.speed_mps[0] ** 2) / 2
     return Ledger(
         cells_given=total(np.maximum(run.cell_w[0], 0), step_s) + float(run.before_j[0]),
         cells_taken=total(np.maximum(-run.cell_w[0], 0), step_s),

@@ -32,7 +32,7 @@ class Cells(NamedTuple):
 
 @compiled
 def between(x: float, xs: Any, ys: Any) -> float:
-    """Straight lines between points, held at the ends."""
+    """Straight lines between points, held at the ends [unit of `ys`]."""
     last = len(xs) - 1
     if x >= xs[last]:
         return ys[last]

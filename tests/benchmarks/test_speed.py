@@ -6,12 +6,11 @@ import time
 import pytest
 
 from model.cycles import cycle_trace
+from model.kernel.run import drive
 from model.parameters import car_from, open_figures
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import solve
 from model.uncertainty import RUNS, run_samples, sample
-from model.wheel_demand import wheel_demand
 from tests import reference_loop
 
 HALF_AN_HOUR = cycle_trace("wltc3b")
@@ -22,7 +21,7 @@ DRAWN = sample(open_figures("family-hatch", {}))
 
 def kernel():
     """One drive with regeneration, from the trace to the battery's terminals."""
-    return solve(wheel_demand(HALF_AN_HOUR, CAR, SUMMER), CAR, SUMMER, Driver())
+    return drive(HALF_AN_HOUR, CAR, SUMMER, Driver())
 
 
 def band(conditions=SUMMER):

@@ -19,12 +19,12 @@ from model.car import Car
 from model.cycles import LABORATORY, cycle_trace
 from model.drives import trace_of
 from model.fields import InputError
+from model.kernel.run import ledger_of
 from model.ledger import Ledger
 from model.parameters import car_from, class_labels, rows
 from model.savings import Result, evaluate
 from model.scenario import Conditions, Driver
 from model.scenario_io import starting_drives
-from model.simulation import ledger_of
 from model.trace import Trace
 
 FILE = Path(__file__).with_name("kernel.csv")
@@ -87,10 +87,10 @@ def figures(result: Result, regen: bool) -> dict[str, float]:
         "duration_s": result.trace.duration_s,
         "soc_end": float(run.soc[0, -1]),
         "pack_c_end": float(run.pack_c[0, -1]),
-        "terminal_out": float(run.terminal_out_j[0]),
-        "terminal_in": float(run.terminal_in_j[0]),
+        "terminal_out": float(run.out_j[0]),
+        "terminal_in": float(run.in_j[0]),
         "wheel_braking": float(run.wheel_j(run.braking_n)[0]),
-        "wheel_motor": float(run.wheel_j(run.wheel_motor_n)[0]),
+        "wheel_motor": float(run.wheel_j(run.motor_n)[0]),
     }
     return found | {f"left_by_{name}": float(left[0]) for name, left in run.left_by_limit_j.items()}
 

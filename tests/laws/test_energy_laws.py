@@ -9,10 +9,10 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from model.fields import InputError
+from model.kernel.run import ledger_of
 from model.parameters import car_from, class_labels, open_figures
 from model.savings import evaluate
 from model.scenario import SURFACES, Conditions, Driver
-from model.simulation import ledger_of
 from model.trace import Trace
 from model.uncertainty import triangular
 
@@ -96,7 +96,7 @@ def test_energy_is_neither_made_nor_lost(trace, car, conditions, driver):
 def test_shares_stay_shares_and_every_braked_joule_is_accounted_for(trace, car, conditions, driver):
     result = driven(trace, car, conditions, driver)
     tiny = 1e-12
-    assert np.all(result.run.wheel_motor_n >= 0) and np.all(result.run.friction_n >= -1e-9)
+    assert np.all(result.run.motor_n >= 0) and np.all(result.run.friction_n >= -1e-9)
     assert 0 <= result.battery_in_kwh <= result.wheel_regen_kwh + tiny
     assert result.wheel_regen_kwh <= result.wheel_braking_kwh + tiny
     assert result.captured_share is None or 0 <= result.captured_share <= 1 + 1e-12

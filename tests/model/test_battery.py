@@ -75,31 +75,3 @@ def test_acceptance_of_many_cars_is_that_of_each():
         assert row == pytest.approx(one[0])
 
 
-def test_recurrence_is_the_loop_it_stands_for():
-    random = np.random.RandomState(1)
-    factor, added = random.uniform(0.8, 1.0, (3, 50)), random.normal(size=(3, 50))
-    found = battery.recurrence(factor, added, 0.5)
-    expected = np.full((3, 51), 0.5)
-    for step in range(50):
-        expected[:, step + 1] = factor[:, step] * expected[:, step] + added[:, step]
-    assert found == pytest.approx(expected, rel=1e-12)
-
-
-def test_recurrence_outlasts_a_vanishing_product():
-    found = battery.recurrence(np.full((1, 2000), 0.05), np.full((1, 2000), 9.5), 100.0)
-    assert found[0, -1] == pytest.approx(10.0)
-
-
-def test_a_pack_warms_to_where_loss_meets_heat():
-    car = car_from("family-hatch", {"usable_kwh": 10.0, "pack_heat_loss_w_per_k": 10.0})
-    blocks = 30000
-    warm = battery.pack_temperature_c(car, np.full((1, blocks), 2000.0), np.full((1, blocks), 10.0), -5.0, -5.0)
-    # 200 W over 10 W/K; the heat of a block is all there at its end, which is a little too warm
-    assert warm[0, -1] == pytest.approx(-5 + 20, abs=0.02)
-    assert warm[0, 1] == pytest.approx(-5 + 2000 / 60000, abs=1e-4)
-
-
-def test_a_warm_pack_cools_to_the_air():
-    blocks = 20000
-    cool = battery.pack_temperature_c(CAR, np.zeros((1, blocks)), np.full((1, blocks), 100.0), 0.0, 20.0)
-    assert np.all(np.diff(cool) < 0) and 0 < cool[0, -1] < 1e-3

@@ -82,7 +82,7 @@ def test_nothing_binds_in_a_gentle_slow_down():
 
 def test_without_regeneration_friction_does_it_all_but_the_drag_of_the_idle_motor():
     result = evaluate(SLOWING, car_from("family-hatch", {"zero_torque_drag_share": 0.0}), WARM, Driver())
-    assert np.all(result.friction_only.wheel_motor_n == 0)
+    assert np.all(result.friction_only.motor_n == 0)
     assert result.friction_only_wheel_friction_kwh == pytest.approx(result.wheel_braking_kwh)
 
 
@@ -90,7 +90,7 @@ def test_a_loaded_rear_axle_never_pushes():
     """Slowing so hard that the rear wheels carry nothing: the motor on them does nothing, never less than nothing."""
     car = car_from("family-hatch", {"driven_axle": "rear", "cg_height_m": 1.5, "wheelbase_m": 1.5})
     result = evaluate(HARD, car, WARM, Driver())
-    assert np.all(result.run.wheel_motor_n >= 0)
+    assert np.all(result.run.motor_n >= 0)
     assert result.limits_kwh["grip"] > 0
 
 

@@ -5,7 +5,6 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.battery import recurrence
 from model.car import CAR_FIELDS
 from model.cycles import cycle_trace
 from model.descent import descent_to_fill_m, hill
@@ -21,11 +20,11 @@ from model.hybrid import (
     with_kept_charge,
     year_of_fuel,
 )
+from model.kernel.run import ledger_of
 from model.parameters import assumed_figures, car_from, class_labels
 from model.savings import evaluate
 from model.scenario import Conditions, Driver, Scenario
 from model.scenario_io import starting_drives
-from model.simulation import ledger_of
 from tests.made_traces import stop_and_go
 
 FULL, PLUG_IN = car_from("full-hybrid"), car_from("plug-in-hybrid")
@@ -71,7 +70,7 @@ def test_a_plug_in_hybrid_drives_on_its_charge_until_it_is_used_up():
 def test_a_full_window_on_a_descent_leaves_the_engines_drag_and_friction():
     result = evaluate(hill(-1000, 8, 60), FULL, WARM, DRIVER)
     assert result.soc.max() == pytest.approx(1, abs=1e-3) and result.soc.max() <= 1
-    drag_w = result.run.engine_drag_n[0] * result.run.demand.speed[0]
+    drag_w = result.run.engine_drag_n[0] * result.run.speed[0]
     assert drag_w.max() == pytest.approx(FULL.engine_drag_kw * 1000)
     assert result.ledger.engine_drag > 0 and result.wheel_friction_kwh > 0
     slowed = result.wheel_regen_kwh + result.wheel_friction_kwh + result.ledger.engine_drag / 3.6e6
@@ -132,16 +131,3 @@ def test_only_hybrids_with_a_small_battery_have_no_plug():
 
 def test_a_litre_is_some_nine_kilowatt_hours():
     assert fuel_l(8.9, 1.0) == 1 and fuel_l(8.9, 0.25) == 4
-
-
-def test_a_recurrence_with_a_floor_is_the_loop_it_stands_for():
-    random = np.random.RandomState(1)
-    factor, added = 1 - 0.2 * random.rand(3, 40), random.randn(3, 40) * 0.1
-    value = np.full(3, 0.5)
-    looped = [value]
-    for step in range(40):
-        value = np.maximum(0.3, factor[:, step] * value + added[:, step])
-        looped.append(value)
-    assert recurrence(factor, added, 0.5, 0.3) == pytest.approx(np.stack(looped, axis=1))
-    vanishing = np.full((1, 2000), 0.5)
-    assert recurrence(vanishing, np.zeros((1, 2000)), 0.5, 0.3)[0, -1] == 0.3

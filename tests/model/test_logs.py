@@ -10,12 +10,12 @@ from hypothesis import strategies as st
 
 from model.cycles import cycle_trace
 from model.fields import InputError
+from model.kernel.run import drive as drive_trace
+from model.kernel.run import ledger_of
 from model.logs import Recording, read_recording
 from model.parameters import car_from
 from model.scenario import Conditions, Driver
-from model.simulation import ledger_of, solve
 from model.units import KMH_PER_MPS
-from model.wheel_demand import wheel_demand
 
 
 def drive(rows=60, step_s=1.0):
@@ -109,8 +109,7 @@ def test_the_model_honours_what_was_measured_and_its_books_close():
     car, conditions, driver = car_from("family-hatch"), Conditions(ambient_c=20.0), Driver()
 
     def run_of(trace):
-        demand = wheel_demand(trace, car, conditions)
-        return solve(demand, car, conditions, driver, battery_temp_c=trace.battery_temp_c)
+        return drive_trace(trace, car, conditions, driver)
 
     run = run_of(trace)
     books = ledger_of(run, trace)

@@ -144,13 +144,13 @@ def test_a_drives_use_of_the_machine_is_that_of_its_books():
     result = evaluate(cycle_trace("udds"), car_with(), MILD, Driver())
     uses, gear = machine_map.use_of(result), result.car.gear_efficiency
     pulled, slowed = uses["pulling_forwards"], uses["slowing_forwards"]
-    wheel_pull = np.maximum(result.run.demand.wheel_n, 0) * result.run.demand.speed * result.run.demand.step_s
+    wheel_pull = np.maximum(result.run.wheel_n, 0) * result.run.speed * result.run.step_s
     assert pulled.shaft_kwh == pytest.approx(wheel_pull.sum() / 3.6e6 / gear)
     assert slowed.shaft_kwh == pytest.approx(result.wheel_regen_kwh * gear, rel=5e-3)
     assert 0.8 < slowed.efficiency < 1 and 0.8 < pulled.efficiency < 1
     assert slowed.electric_kwh < slowed.shaft_kwh and pulled.electric_kwh > pulled.shaft_kwh
     assert uses["slowing_backwards"].efficiency is None
-    shaft = np.abs(result.run.shaft_n * result.run.demand.speed) * result.run.demand.step_s
+    shaft = np.abs(result.run.shaft_n * result.run.speed) * result.run.step_s
     cloud = machine_map.cloud_of(result)
     assert cloud["energy_wh"].sum() == pytest.approx(shaft.sum() / J_PER_WH)
     assert (cloud["speed_kmh"] <= 92).all() and cloud["force_n"].min() < 0 < cloud["force_n"].max()

@@ -33,7 +33,7 @@ def test_recovered_and_saved_differ_by_what_flows_past_the_battery():
 
 def test_the_comparison_is_the_same_trace_on_friction_brakes():
     assert np.array_equal(UDDS.friction_only.braking_n, UDDS.run.braking_n)
-    assert UDDS.friction_only.terminal_in_j == 0
+    assert UDDS.friction_only.in_j == 0
     assert UDDS.friction_only_wheel_friction_kwh > 0.9 * UDDS.wheel_braking_kwh
 
 

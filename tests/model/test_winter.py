@@ -8,12 +8,11 @@ import pytest
 from model.battery import usable_in_the_cold_kwh
 from model.cold_day import FADES
 from model.fields import InputError
+from model.kernel.run import drive
 from model.parameters import car_from
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
-from model.simulation import solve
 from model.trace import Trace
-from model.wheel_demand import wheel_demand
 from model.winter import lift_off_left, mild_day, range_km, season_costs, warm_up, why_it_fades
 from tests.made_traces import hill_and_town
 
@@ -63,8 +62,8 @@ def test_what_is_left_agrees_with_the_kernel():
     left = lift_off_left("cold battery", car, cold, DRIVER, 50.0)
     speeds = 50 / 3.6 + np.array([0.5, -0.5]) * 1.3
     trace = Trace(time_s=np.array([0.0, 1.0]), speed_mps=speeds, elevation_m=np.zeros(2), warmed_up=True)
-    run = solve(wheel_demand(trace, car, cold), car, cold, DRIVER)
-    assert run.wheel_motor_n[0, 0] == pytest.approx(left.motor_mps2 * run.demand.car_effective_kg, rel=1e-3)
+    run = drive(trace, car, cold, DRIVER)
+    assert run.motor_n[0, 0] == pytest.approx(left.motor_mps2 * run.effective_mass_kg[0], rel=1e-3)
 
 
 def test_rolling_on_asks_nothing_of_the_motor():
@@ -112,10 +111,10 @@ def test_a_trailer_is_slowed_by_the_cars_lift_off_too():
     assert left.limit == "" and 0.5 < left.slowing_mps2 < left.asked_mps2 - 0.3
     speeds = 50 / 3.6 + np.array([0.5, -0.5]) * left.slowing_mps2
     trace = Trace(time_s=np.array([0.0, 1.0]), speed_mps=speeds, elevation_m=np.zeros(2), warmed_up=True)
-    run = solve(wheel_demand(trace, car, towing), car, towing, DRIVER)
+    run = drive(trace, car, towing, DRIVER)
     # the motor does all of that slowing, and could do no more
-    assert run.braking_n[0, 0] == pytest.approx(run.wheel_motor_n[0, 0], rel=1e-3)
-    assert run.wheel_motor_n[0, 0] == pytest.approx(left.motor_mps2 * run.demand.effective_mass_kg, rel=1e-3)
+    assert run.braking_n[0, 0] == pytest.approx(run.motor_n[0, 0], rel=1e-3)
+    assert run.motor_n[0, 0] == pytest.approx(left.motor_mps2 * run.effective_mass_kg[0], rel=1e-3)
 
 
 def test_a_garage_leaves_less_to_warm():

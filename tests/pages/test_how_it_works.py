@@ -85,7 +85,7 @@ def driven(scenario, speed):
     result = evaluate(way.trace, car, quiet, scenario.driver)
     mass = car.mass_kg * (1 + car.rotating_mass_share) + quiet.payload_kg
     charging = result.run.terminal_w[0] < 0
-    warmed = (result.run.cell_loss_w[0] * result.run.demand.step_s[0] * charging).sum() / 3600
+    warmed = (result.run.cell_loss_w[0] * result.run.step_s[0] * charging).sum() / 3600
     motion = mass * (speed / 3.6) ** 2 / 2 / 3600
     braked = result.wheel_braking_kwh * 1000
     return Stop(motion, way.recovered_wh, way.friction_wh, way.recovered_wh - warmed, braked)

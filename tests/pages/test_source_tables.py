@@ -115,7 +115,7 @@ def test_every_assumed_figure_of_a_car_is_used_somewhere(car_class):
 
 def test_a_figure_is_listed_with_the_part_that_reads_it():
     table = uses_table().set_index("Part of the model").iloc[:, 0]
-    road_load = next(text for part, text in table.items() if part.startswith("Road load"))
+    road_load = next(text for part, text in table.items() if part.startswith("What air and tyres"))
     assert "Drag area" in road_load and "Usable battery" not in road_load
 
 
