@@ -25,8 +25,9 @@ from starlette.responses import FileResponse, HTMLResponse, PlainTextResponse
 from starlette.routing import Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from starlette.websockets import WebSocketClose
+from streamlit.logger import get_logger
 
-import model.savings  # noqa: F401
+from model.kernel.warm import prepare
 from pages.parts.public_link import PUBLIC_URL
 
 HOME = Path(__file__).parent
@@ -186,11 +187,12 @@ def own_routes() -> list[Route]:
 
 @asynccontextmanager
 async def warm_start(_app: st.App) -> AsyncIterator[None]:
-    """Keep the libraries imported above out of garbage collection.
+    """Have the physics compiled, and keep what is imported by now out of garbage collection.
 
     Streamlit collects all garbage after every run of a page. Left to look through the libraries each time, that takes
     longer than the page itself.
     """
+    get_logger(__name__).info(prepare())
     gc.collect()
     gc.freeze()
     yield

@@ -55,6 +55,10 @@ def test_what_is_not_there_is_not_answered_with_a_blank_page(server):
         assert status_of(server.url + path)[0] == 200
 
 
+def test_the_physics_is_compiled_before_the_first_visitor_and_the_log_says_so(server):
+    assert server.log.count("The physics is ready after ") == 1
+
+
 def test_a_chart_is_drawn_under_the_policy(open_page):
     page = open_page()
     marks = page.locator(f"{CHART} svg .mark-group, {CHART} canvas").first
