@@ -120,8 +120,8 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
         """Net energy over distance [J/m], more where the cold holds part of the battery back; NaN with no range."""
 
         def measure(run: Run) -> Sequence[Array]:
-            left = usable_in_the_cold_kwh(run.car, run.pack_c[..., -1:]) / run.car.usable_kwh
-            return run.net_j, np.broadcast_to(left, (len(run.net_j), 1))[:, 0]
+            cars: Any = run.cars.view(np.recarray)
+            return run.net_j, usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) / cars.usable_kwh
 
         # as far as the car can follow, and refused where its charge does not last
         trace = evaluate(asked, car, conditions, driver).trace
