@@ -67,11 +67,11 @@ class ClaimSettings:
     )
 
 
-INPUTS: dict[str, Field] = (
+INPUTS: dict[str, Field] = {key: field for key, field in (
     {key: replace(LEG_FIELDS[key], label=label) for key, label in (("speed_kmh", "Speed"), ("grade_pct", "Slope"))}
     | SETTINGS | fields_of(ClaimSettings)
-)  # fmt: skip
-"""Everything that a claim may leave open or name."""
+).items() if field.kind != "text"}  # fmt: skip
+"""Everything that a claim may leave open or name; a name that somebody wrote changes no number."""
 
 
 @dataclass(frozen=True)

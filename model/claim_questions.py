@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import math
+import reprlib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache, cached_property
@@ -26,6 +27,8 @@ BROADLY, ALWAYS = 0.75, 0.95
 """A claim is true broadly from the first share of the runs on [1], one that says "always" from the second."""
 ABOUT = 0.2
 """A claim of "about" a number is true within this share of it [1], unless the claim says otherwise."""
+GREATEST_NUMBER = 1e9
+"""No larger number may be claimed; a picture of it would have room for nothing else."""
 ANY_CAR = sorted(battery_classes(), key=lambda car_class: car_class != DEFAULT_CLASS)
 DRIVEN = ("cycle", "grade_pct")
 """Inputs that a claim has which is tested on a drive."""
@@ -194,8 +197,11 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
             numbers = tuple(float(part) for part in number.split(".."))
         except ValueError:
             numbers = ()
-        if len(numbers) not in (1, 2) or not all(map(math.isfinite, numbers)) or list(numbers) != sorted(numbers):
-            raise InputError(f"number (as published): {number!r} is neither a number nor a range such as 11..22.")
+        if len(numbers) not in (1, 2) or list(numbers) != sorted(numbers) or not all(
+            abs(one) <= GREATEST_NUMBER for one in numbers
+        ):
+            said = reprlib.repr(number)
+            raise InputError(f"number (as published): {said} is neither a number nor a range such as 11..22.")
     if len(numbers) == 2:
         relation = "between"
     elif relation == "between":

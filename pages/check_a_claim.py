@@ -17,6 +17,7 @@ from pages.parts import claim_words as words
 from pages.parts.charts import claims as charts
 from pages.parts.drive_part import draw_drive
 from pages.parts.figure import draw_chart, figure
+from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
 from pages.parts.road_part import draw_converter, draw_road
 from pages.parts.theme import WIDTH_PX
@@ -357,7 +358,7 @@ def draw_claim() -> None:
     # each part has a place of its own, so that what opens in one does not make the others be drawn anew
     with st.container(gap="small"):
         if notices:
-            st.info("\n\n".join(("Some of the link could not be used.", *notices)))
+            st.info("\n\n".join(("Some of the link could not be used.", *map(inert, notices))))
         choose_claim(now)
         st.title(words.claim_text(now.claim), anchor=False)
         if sentence := words.tested_with(now):

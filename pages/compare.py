@@ -14,6 +14,7 @@ from pages.parts import compare_words as words
 from pages.parts import state
 from pages.parts.charts.compare import side_by_side
 from pages.parts.figure import draw_chart
+from pages.parts.plain_text import inert
 from pages.parts.theme import WIDTH_PX
 
 SUBJECT, VALUES, AS_DRIVEN = "differs", ("b", "c"), "as_driven"
@@ -157,7 +158,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
 
 subject, values, notices = asked()
 if notices:
-    st.info("\n\n".join(notices))
+    st.info("\n\n".join(map(inert, notices)))
 choose(subject, values)
 as_driven = choose_speeds() if subject == "lift_off_mps2" else False
 if values:

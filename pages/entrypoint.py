@@ -15,6 +15,7 @@ from pages.parts.charts.drive_strip import Note
 from pages.parts.display import Display
 from pages.parts.drive_part import Notes, draw_drive, no_notes
 from pages.parts.lift_off_words import leg_notes
+from pages.parts.plain_text import inert
 from pages.parts.theme import palette
 from pages.parts.winter_words import strip_notes
 
@@ -126,9 +127,9 @@ with st.container(key="head", gap=None):
         st.title(sheet.title, anchor=False)
         st.markdown(sheet.about)
     if notices := link.notices():
-        st.info("\n\n".join(("Some of the link could not be used.", *notices)))
+        st.info("\n\n".join(("Some of the link could not be used.", *map(inert, notices))))
     if version := link.other_version():
-        st.info(wording.other_version(version))
+        st.info(inert(wording.other_version(version)))
     if not (sheet.bare or sheet.draws_drive):
         draw_drive(with_answer=not sheet.states_headline, notes=sheet.notes)
 page.run()

@@ -24,6 +24,7 @@ from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.display import Display, tidy
 from pages.parts.figure import figure
 from pages.parts.panel_words import Said
+from pages.parts.plain_text import inert
 from pages.parts.refusals import refusal_words
 from pages.parts.theme import Spec
 
@@ -324,7 +325,7 @@ def draw() -> None:
     with saying:
         st.title(panel.heading, anchor=False)
         for notice in settings_of(st.query_params.to_dict())[1]:
-            st.info(refusal_words(notice, state.display()))
+            st.info(inert(refusal_words(notice, state.display())))
         if result is None:
             st.error(state.outcome().refusal)
             return

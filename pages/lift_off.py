@@ -142,7 +142,7 @@ def draw_hills(found: LiftOff) -> None:
     names = {strength: names[strength] for strength in dict.fromkeys((advised, yours, 0.0))}
     slowing = slowing_on_hills(scenario, speed, tuple(names))
     title, sentences = words.hill_words(slowing, advised or yours, speed, display)
-    left, right = st.columns([3, 2], gap="large")
+    left, right = st.columns(2, gap="large")
     with left:
         table = words.hill_table(slowing, names)
         figure(

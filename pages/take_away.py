@@ -16,6 +16,7 @@ from model.scenario import Scenario
 from model.timeline import timeline
 from pages.parts import link, opening, state, winter_words, wording
 from pages.parts.charts import export
+from pages.parts.plain_text import inert
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.refusals import refusal_words
 from pages.parts.report import TakeAway, report_html
@@ -154,13 +155,13 @@ def open_again() -> None:
             on_change=open_file, max_upload_size=2,
         )  # fmt: skip
     if sentence := st.session_state.get("open-refused"):
-        st.error(sentence)
+        st.error(inert(sentence))
     found = st.session_state.get("opened")
     if found is not None and found.scenario == state.scenario():
         result = state.outcome().result
         moved = opening.moved_words(found.said_share, result.saved_share if result else None)
         drive = f"{wording.car_words(found.scenario)}, {wording.drive_words(found.scenario, state.display())}"
-        st.success(" ".join(word for word in (f"Opened: {drive}.", *found.notices, moved) if word))
+        st.success(" ".join(word for word in (f"Opened: {drive}.", *map(inert, found.notices), moved) if word))
         st.page_link("your_drive.py", label="Go to the drive", query_params=link.own_link())
 
 

@@ -21,6 +21,7 @@ from pages.parts.controls import control
 from pages.parts.facts import fact_rows
 from pages.parts.figure import figure
 from pages.parts.link import own_link
+from pages.parts.plain_text import inert
 from pages.parts.refusals import refusal_words
 from pages.parts.theme import Spec
 from pages.parts.winter_words import Said
@@ -335,7 +336,7 @@ def choose_part() -> None:
 
 choose_part()
 for notice in NOTICES:
-    st.info(refusal_words(notice, state.display()))
+    st.info(inert(refusal_words(notice, state.display())))
 if state.outcome().result is None:
     st.title("Winter and limits", anchor=False)
     st.error(state.outcome().refusal)

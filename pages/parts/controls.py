@@ -21,6 +21,7 @@ from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenari
 from model.typed_numbers import number_typed
 from pages.parts import state
 from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
+from pages.parts.plain_text import inert
 from pages.parts.refusals import refusal_words, refused_entry
 from pages.parts.wording import choice_word
 
@@ -170,7 +171,7 @@ def say_refusals(*names: str) -> None:
     """The sentences with which entries were refused, by the names of their widgets."""
     for name in names:
         if name in state.refusals():
-            st.error(state.refusals()[name][1])
+            st.error(inert(state.refusals()[name][1]))
 
 
 def side_by_side(*fields: Field, leg: int | None = None) -> None:

@@ -1,0 +1,46 @@
+"""What a link brings is shown as plain text of bounded length, and breaks no page."""
+
+import pytest
+
+from pages.parts.plain_text import JOINER, MOST, inert
+from tests.pages.in_app import opened_at, ran
+
+LIVE = (
+    "[x](https://stranger.net) ![y](http://stranger.net/p.png) **b** `c` $d$ :red[e] <b>f</b> www.stranger.net "
+    "g@h.net ~~i~~"
+)
+LONG = "9" * 5000
+DRIVE, CLAIM = "your_drive.py", "check_a_claim.py"
+LINKS = (
+    (DRIVE, {"car": LIVE}), (DRIVE, {"car": "city-car", "v": LIVE}), (DRIVE, {"car": "city-car", "currency": LIVE}),
+    (DRIVE, {"car": "city-car", "ambient_c": LIVE}), (DRIVE, {"car": "city-car", "ambient_c": "1e999"}),
+    (DRIVE, {"car": "city-car", "legs": LIVE}), ("show.py", {"card": LONG}), (CLAIM, {"claim": LIVE}),
+    (CLAIM, {"claim": LONG}), (CLAIM, {"said_name": LIVE}), (CLAIM, {"said_number": "-1e308..1e308"}),
+    (CLAIM, {"said_number": LONG}), ("compare.py", {"differs": "car", "b": LIVE, "c": LONG}),
+    ("winter_and_limits.py", {"part": LIVE}), ("how_it_works.py", {"panel": LIVE, "from_kmh": LONG}),
+)  # fmt: skip
+
+
+def shown(app) -> list[str]:
+    """Everything on a page in which Markdown is looked for."""
+    kinds = (app.markdown, app.caption, app.info, app.warning, app.error, app.success, app.title, app.header)
+    labelled = (app.button, app.number_input, app.text_input, app.selectbox, app.toggle)
+    texts = [one.value for kind in kinds for one in kind]
+    return texts + [one.label for kind in labelled for one in kind]
+
+
+@pytest.mark.parametrize(("page", "link"), LINKS, ids=[f"{page} {[*link][-1]}" for page, link in LINKS])
+def test_what_a_link_brings_is_text_and_no_page_breaks(page, link):
+    app = ran(opened_at(page, link))
+    texts = shown(app)
+    for live in ("[x](", "**b**", "`c`", "$d$", ":red[", "<b>", "https://stranger", "www.stranger", "g@h", "~~i"):
+        assert not [text for text in texts if live in text]
+    assert max(map(len, texts)) < 2 * MOST + len("Some of the link could not be used.") + 1000
+
+
+def test_nothing_is_lost_but_what_is_too_long():
+    assert inert("Outside temperature: “−5 °C”, so.") == "Outside temperature: “−5 °C”, so."
+    bare = inert(LIVE).replace("\\", "").replace(JOINER, "")
+    assert bare == LIVE
+    assert len(inert("x" * 10_000)) == MOST + 1
+    assert inert("a\n\n# b") == "a \\# b"
