@@ -58,13 +58,14 @@ def with_entry(leg: Leg, key: str, value: Any) -> Leg:
         return _as_steep_as_needed(leg, value)
     changed = replace(leg, **{key: value})
     height, length = leg.climb_m + leg.descent_m, hill_km(leg)
+    all_the_way = length > WHOLE_SHARE * leg.distance_km
+    length = leg.distance_km if all_the_way else length
     if not height:
         return _as_steep_as_needed(changed, changed.distance_km) if key in ("climb_m", "descent_m") else changed
     if key == STEEPNESS.key:
-        share = value / leg.grade_pct
+        share = 10 * value * length / height
         return replace(changed, climb_m=_tidy(leg.climb_m * share), descent_m=_tidy(leg.descent_m * share))
     if key == "distance_km":
-        all_the_way = length > WHOLE_SHARE * leg.distance_km
         return _as_steep_as_needed(changed, value if all_the_way else min(length, value))
     if key in ("climb_m", "descent_m"):
         return _as_steep_as_needed(changed, length)

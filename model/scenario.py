@@ -243,7 +243,7 @@ def check_legs(legs: tuple[Leg, ...]) -> None:
                 speed=Quantity(leg.speed_kmh, "km/h"),
             )  # fmt: skip
         needed = (leg.climb_m + leg.descent_m) / (leg.grade_pct / 100) / 1000
-        if needed > leg.distance_km:
+        if needed > leg.distance_km * (1 + 1e-9):
             raise InputError(
                 "{climb} and {descent}, leg {place}: {up} up and {down} down at {grade} % need {needed}, but the leg "
                 "is {length} long; make the hill lower or steeper, or the leg longer.",

@@ -10,10 +10,11 @@ from model.car import CAR_FIELDS
 from model.hybrid import has_engine, has_plug
 from model.leg_hills import HILL_KM, WAY, way_of
 from model.parameters import assumed_figures
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg, Scenario
 from pages.parts import link, state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
+from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import fact_rows, fuel_fact
 from pages.parts.trust import draw_trust
@@ -57,6 +58,7 @@ HILL_ENTRIES = {"flat": (), "up": ("climb_m",), "down": ("descent_m",), "up_and_
 def describe() -> None:
     """Legs, the way back, and habits: rows of which one is open at a time."""
     scenario, display = state.scenario(), state.display()
+    st.session_state["refusal-said"] = False
     with st.container(key="legs-head", horizontal=True, vertical_alignment="center", horizontal_alignment="distribute",
                       gap="xsmall"):  # fmt: skip
         st.subheader("Legs", anchor=False, width="content")
@@ -70,12 +72,17 @@ def describe() -> None:
             args=((*scenario.legs, Leg()), len(scenario.legs)),
             disabled=len(scenario.legs) >= MAX_LEGS,
         )
+    refusal = state.outcome().refusal
+    above = st.container() if refusal else None
     with st.container(key="rows", gap=None):
         for place, leg in enumerate(scenario.legs):
             if row(f"leg-{place}", f"{place + 1}. {wording.leg_words(leg, display)}"):
                 edit_leg(place)
         if row("habits", wording.habits_words(scenario, display)):
             edit_habits()
+    # at the entry that led to it, where that is open
+    if above and not st.session_state["refusal-said"]:
+        above.error(wording.together(refusal))
 
 
 def row(name: str, text: str) -> bool:
@@ -174,25 +181,29 @@ def edit_habits() -> None:
 
 
 def answer() -> None:
-    """The headline and what it comes to."""
-    outcome, bands, display = state.outcome(), state.answer(), state.display()
-    if outcome.result is None or bands is None:
-        st.error(wording.together(outcome.refusal))
+    """The headline and what it comes to; for a drive that cannot be driven, that of the last one that could."""
+    scenario, display = state.answered(), state.display()
+    if scenario is None:
+        st.markdown(wording.NO_ANSWER)
         return
-    st.header(wording.headline_marked(bands, display), anchor=False)
+    result, bands = state.outcome(scenario).result, state.answer(scenario)
+    assert result is not None and bands is not None
+    if scenario != state.scenario():
+        st.markdown(wording.answer_before(scenario, display))
+    with before(scenario, "headline"):
+        st.header(wording.headline_marked(bands, display), anchor=False)
     draw_trust()
-    scenario, result = state.scenario(), outcome.result
     if not result.followed:
-        st.warning(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
+        st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
     for sentence in (wording.unusual_text(scenario, display), wording.unable_text(bands)):
         if sentence:
             st.markdown(sentence)
     fuel = fuel_fact(scenario, result, display)
     taken = wording.taken_text(result.net_kwh, display)
     beside = fuel or wording.range_fact(bands, result.car.usable_kwh, display)
-    with st.container(key="facts", gap=None):
+    with before(scenario, "facts"), st.container(key="facts", gap=None):
         st.html(fact_rows([("On this drive", wording.saved_text(bands, display), taken), beside]))
-        draw_year()
+        draw_year(scenario)
     if has_engine(result.car):
         st.caption(wording.HYBRID_ENERGY)
     priced = has_plug(result.car)
@@ -203,11 +214,12 @@ def answer() -> None:
 
 
 @st.fragment(parallel=True)
-def draw_year() -> None:
+def draw_year(scenario: Scenario) -> None:
     """The year's row; drawn beside the rest of the page, since four seasons have to be driven for it."""
-    year = state.year()
+    year = state.year(scenario)
     if year is not None:
-        st.html(fact_rows([wording.year_fact(year, state.scenario().year, state.display(), state.year_fuel())]))
+        words = wording.year_fact(year, scenario.year, state.display(), state.year_fuel(scenario))
+        st.html(fact_rows([words]))
 
 
 def year_entries(*, priced: bool) -> None:
@@ -286,5 +298,6 @@ with answering, st.container(key="answer", gap="xsmall"):
 with st.expander("Adjust the car", type="compact", key="car-drawer", on_change="rerun") as drawer:
     if drawer.open:
         adjust_car()
-if drawn := state.outcome().result:
-    draw_energy(state.scenario(), drawn, state.display())
+if (shown := state.answered()) and (drawn := state.outcome(shown).result):
+    with before(shown, "energy"):
+        draw_energy(shown, drawn, state.display())

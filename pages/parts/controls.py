@@ -81,6 +81,7 @@ def take(field: Field, leg: int | None = None) -> None:
     if state.is_late(key := state.key_of(name)):
         return
     shown, display = st.session_state[key], state.display()
+    state.note_entered(name)
     state.refusals().pop(name, None)
     try:
         write(field, held_value(field, shown, display), leg)
@@ -142,6 +143,7 @@ def enter(
         if state.is_late(changed):
             return
         given = st.session_state[changed]
+        state.note_entered(name)
         state.refusals().pop(name, None)
         try:
             number = typed_number(field, given, display) if isinstance(given, str) else given
@@ -168,10 +170,13 @@ def enter(
 
 
 def say_refusals(*names: str) -> None:
-    """The sentences with which entries were refused, by the names of their widgets."""
+    """The sentences with which entries were refused, or the drive that they led to, by the names of their widgets."""
     for name in names:
         if name in state.refusals():
             st.error(inert(state.refusals()[name][1]))
+        elif refusal := state.refused_at(name):
+            st.session_state["refusal-said"] = True
+            st.error(refusal)
 
 
 def side_by_side(*fields: Field, leg: int | None = None) -> None:

@@ -6,7 +6,9 @@ from collections.abc import Callable, Sequence
 
 import pandas as pd
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
+from model.scenario import Scenario
 from model.timeline import slow_downs, timeline
 from pages.parts import state
 from pages.parts.answer_line import draw_answer_line
@@ -22,6 +24,11 @@ def no_notes(_steps: pd.DataFrame) -> Sequence[Note]:
     return ()
 
 
+def before(shown: Scenario | None, part: str) -> DeltaGenerator:
+    """A place for a part of the answer, grey where it is not to the drive as described now but to the one before."""
+    return st.container(key=f"{'before' if shown != state.scenario() else 'now'}-{part}", gap="small")
+
+
 def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:
     """Draw the answer line and the strip.
 
@@ -34,17 +41,19 @@ def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:
     """
     draw_answer_line(with_answer=with_answer)
     with st.container(key="strip"):
-        drawn = state.outcome().result
+        shown = state.answered()
+        drawn = shown and state.outcome(shown).result
+        if shown != state.scenario() and with_answer:
+            st.page_link("your_drive.py", label="Change the drive on the first page", query_params=own_link())
         if drawn is None:
             # the place stays where a drive was refused
             st.markdown("No picture: the drive cannot be driven as described.")
-            if with_answer:
-                st.page_link("your_drive.py", label="Change it on the first page", query_params=own_link())
             return
         steps, events = timeline(drawn), slow_downs(drawn)
-        noted = notes(steps)
-        draw_chart(
-            drive_strip(steps, events, state.display(), state.dark(), noted),
-            alt=strip_finding(steps, events, state.display(), noted),
-            key="drive-strip",
-        )
+        noted = notes(steps) if shown == state.scenario() else ()
+        with before(shown, "strip"):
+            draw_chart(
+                drive_strip(steps, events, state.display(), state.dark(), noted),
+                alt=strip_finding(steps, events, state.display(), noted),
+                key="drive-strip",
+            )

@@ -120,6 +120,16 @@ def refusals() -> dict[str, tuple[object, str]]:
     return st.session_state.setdefault("refusals", {})
 
 
+def note_entered(name: str) -> None:
+    """Note which entry was changed last: a drive that cannot be driven since then is refused there."""
+    st.session_state["entered"] = name
+
+
+def refused_at(name: str) -> str:
+    """Why the drive cannot be driven, where that is to be said at an entry; empty elsewhere."""
+    return outcome().refusal if st.session_state.get("entered") == name else ""
+
+
 def display() -> Display:
     """The unit system of this session."""
     return st.session_state.setdefault("display", Display())
@@ -130,29 +140,35 @@ def dark() -> bool:
     return st.context.theme.type == "dark"
 
 
-def outcome() -> Outcome:
-    """The model's result for the session's scenario."""
-    return _outcome(scenario())
+def outcome(of: Scenario | None = None) -> Outcome:
+    """The model's result for the session's scenario, or for another."""
+    return _outcome(of or scenario())
 
 
-def answer() -> Answer | None:
-    """The bands for the session's scenario; None where there is no result."""
-    return _answer(same_speeds(scenario())) if outcome().result else None
+def answered() -> Scenario | None:
+    """The session's scenario, or where it cannot be driven the last one that could; None where none could so far."""
+    if outcome().result is not None:
+        st.session_state["answered"] = scenario()
+    return st.session_state.get("answered")
 
 
-def year() -> YearOfDrives | None:
-    """The year of the session's scenario; None where a season cannot be driven."""
-    return _year(_any_day())
+def answer(of: Scenario | None = None) -> Answer | None:
+    """The bands for the session's scenario, or for another; None where there is no result."""
+    return _answer(same_speeds(of or scenario())) if outcome(of).result else None
 
 
-def year_fuel() -> YearOfFuel | None:
+def year(of: Scenario | None = None) -> YearOfDrives | None:
+    """The year of the session's scenario, or of another; None where a season cannot be driven."""
+    return _year(_any_day(of or scenario()))
+
+
+def year_fuel(of: Scenario | None = None) -> YearOfFuel | None:
     """What an engine is spared in the year; None without one, or where a season cannot be driven."""
-    return _year_fuel(_any_day())
+    return _year_fuel(_any_day(of or scenario()))
 
 
-def _any_day() -> Scenario:
+def _any_day(now: Scenario) -> Scenario:
     # every season brings its own temperature, so today's must not make the year be driven again
-    now = scenario()
     return same_speeds(replace(now, conditions=replace(now.conditions, ambient_c=20.0)))
 
 
@@ -265,9 +281,9 @@ def books() -> Books:
     return books_of(result)
 
 
-def described_duration_s() -> float:
+def described_duration_s(of: Scenario | None = None) -> float:
     """How long the drive would take at the speeds described [s]."""
-    return trace_of(scenario()).duration_s
+    return trace_of(of or scenario()).duration_s
 
 
 @kept(max_entries=50)

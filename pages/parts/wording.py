@@ -71,6 +71,16 @@ def other_version(version: str) -> str:
 # the answer
 
 SNOW_IN_THE_YEAR = "Snow and ice, where you set them, lie on winter days only; in the other seasons that road is dry."
+NO_ANSWER = "There is no answer yet: the drive cannot be driven as described."
+
+
+def answer_before(scenario: Scenario, display: Display) -> str:
+    """What a grey answer is to, where the drive as described now has none."""
+    name = drive_id(scenario)
+    drive = drive_words(scenario, display) if name is None else f"{drive_words(scenario, display)} as it was"
+    return f"**This drive cannot be driven as described.** In grey, the last answer: {drive}, before that entry."
+
+
 HYBRID_ENERGY = (
     "For a hybrid, battery energy includes what its engine gives in the battery's place; what is saved is fuel."
 )

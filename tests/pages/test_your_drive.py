@@ -171,15 +171,39 @@ def test_plus_and_minus_step_from_what_is_held():
     assert app.text_input(key="set-leg1-stops").value == "11" and not app.error
 
 
-def test_a_drive_that_cannot_be_is_refused_in_place_of_the_answer_and_can_be_mended():
+def test_a_drive_that_cannot_be_is_refused_at_its_entry_and_the_last_answer_stays():
     app = opened()
     ran(app.button(key="row-leg-0").click().run())
     change(app, "set-leg0-stops", 400)
     assert [one.value.split(":")[0] for one in app.error] == ["Stops and slow-downs, leg 1"]
     assert app.text_input(key="set-leg0-stops").value == "400"
+    assert headline(TOWN) in [one.value for one in app.header]
+    assert any("In grey, the last answer: flat town commute as it was" in one.value for one in app.markdown)
+    # with its row closed it stands above the rows
+    ran(app.button(key="row-leg-0").click().run())
+    assert len(app.error) == 1
+    ran(app.button(key="row-leg-0").click().run())
     change(app, "set-leg0-stops", 3)
     assert not app.error
     assert headline(TOWN) in [one.value for one in app.header]
+    assert not any("In grey" in one.value for one in app.markdown)
+
+
+def test_a_hill_is_there_at_once_and_metres_and_steepness_give_each_other():
+    app = opened()
+    ran(app.button(key="row-leg-1").click().run())
+    assert not any("climb_m" in one.key for one in app.text_input)
+    ran(app.button_group(key="set-leg1-way").set_value("up").run())
+    assert scenario_of(app).legs[1].climb_m == 100
+    assert "up" in app.get("vega_lite_chart")[0].proto.alt
+    change(app, "set-leg1-grade_pct", "7")
+    assert scenario_of(app).legs[1].climb_m == pytest.approx(385)
+    assert app.text_input(key="set-leg1-climb_m").value == "385"
+    change(app, "set-leg1-climb_m", "110")
+    assert app.text_input(key="set-leg1-grade_pct").value == "2"
+    change(app, "set-leg1-climb_m", "3000")
+    assert scenario_of(app).legs[1].climb_m == 110
+    assert ["would be 55 % steep" in one.value for one in app.error] == [True]
 
 
 @pytest.mark.parametrize(
