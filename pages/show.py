@@ -13,7 +13,7 @@ from model.parameters import class_labels
 from model.savings import Result
 from model.timeline import books
 from pages.parts import link, show_words, state, wording
-from pages.parts.answer_line import choose_drive, pick_season, take_car
+from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.facts import fuel_fact
 from pages.parts.figure import draw_chart
@@ -49,9 +49,12 @@ def tell() -> Card:
         "Car", list(class_labels()), format_func=class_labels().get, key=key, on_change=take_car,
         required=True, wrap=True, label_visibility="collapsed",
     )  # fmt: skip
+    say_kept()
     pick_season(label_visibility="collapsed")
     with st.container(key="tell-foot", horizontal=True, horizontal_alignment="distribute", vertical_alignment="center"):
-        st.caption(f"Now: {wording.season_words(scenario.conditions, scenario.year, display)}.", width="content")
+        season = wording.season_words(scenario.conditions, scenario.year, display)
+        apart = wording.departures_text(scenario, display)
+        st.caption(f"Now: {season}{f', {apart}' if apart else ''}.", width="content")
         st.page_link("your_drive.py", label="Another drive, leg by leg", query_params=link.own_link())
     return show_words.TELL
 

@@ -24,6 +24,7 @@ from pages.parts.link import own_link
 from pages.parts.plain_text import inert
 from pages.parts.refusals import refusal_words
 from pages.parts.theme import Spec
+from pages.parts.trailer import draw_trailer
 from pages.parts.winter_words import Said
 
 TEXT_PX = 640
@@ -186,11 +187,8 @@ def grip_controls() -> None:
     """Speed, bend, slope, tyres and trailer."""
     sliders("grip_kmh", "slope_pct")
     own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, "Bend", {name: name for name in (STRAIGHT, *BENDS_M)})
-    tyres, trailer = st.columns(2, wrap=False)
-    with tyres:
-        control(CONDITION_FIELDS["tyres"], look="list", help="")
-    with trailer:
-        control(CONDITION_FIELDS["trailer_kg"], help="")
+    control(CONDITION_FIELDS["tyres"], look="list", help="")
+    draw_trailer()
     st.page_link("lift_off.py", label="Set the lift-off strength", query_params=own_link())
 
 
@@ -255,11 +253,8 @@ def hill_controls() -> None:
     for column, key in zip(st.columns(2, wrap=False), ("hill_m", "hill_pct"), strict=True):
         with column:
             own_settings.enter(LIMIT_FIELDS[key], getattr(SETTINGS, key))
-    speed, trailer = st.columns(2, wrap=False)
-    with speed:
-        own_settings.slide(LIMIT_FIELDS["hill_kmh"], SETTINGS.hill_kmh, STEPS["hill_kmh"])
-    with trailer:
-        control(CONDITION_FIELDS["trailer_kg"], help="")
+    own_settings.slide(LIMIT_FIELDS["hill_kmh"], SETTINGS.hill_kmh, STEPS["hill_kmh"])
+    draw_trailer()
 
 
 def draw_room() -> None:

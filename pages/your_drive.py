@@ -17,6 +17,7 @@ from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import fact_rows, fuel_fact
+from pages.parts.trailer import draw_trailer
 from pages.parts.trust import draw_trust
 
 CAR_GROUPS = {
@@ -172,6 +173,7 @@ def edit_habits() -> None:
             control(DRIVER_FIELDS[key], label=wording.HABIT_NUMBERS[key][0].capitalize(), help="")
             st.caption(wording.habit_number(key, getattr(driver, key)))
         control(CONDITION_FIELDS["payload_kg"])
+        draw_trailer()
         control(
             CONDITION_FIELDS["soc_start"], look="slider", label="Charge at the start, % of the usable battery", help=""
         )

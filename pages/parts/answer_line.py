@@ -43,12 +43,49 @@ def draw_answer_line(*, with_answer: bool) -> None:
         with word("pedal", wording.pedal_words(scenario)), st.container(width=ENTRIES_PX):
             control(CAR_FIELDS["brake_pedal"], help="", behind=True)
             st.markdown(wording.PEDAL_HELP)
+        if apart := wording.departures(scenario, display):
+            say("and")
+            with word("apart", ", ".join(apart.values())):
+                take_off(apart)
         answer = state.answer() if with_answer else None
         if answer is not None:
             say(f"**{wording.headline(answer, display)}**")
         with st.container(key="actions", horizontal=True, width="content"):
             for file, label, icon in ACTIONS:
                 st.page_link(file, label=label, icon=icon, query_params=own_link())
+    say_kept()
+
+
+def take_off(apart: dict[str, str]) -> None:
+    """What departs from the ordinary, each to be taken off with one tap."""
+    st.markdown("All this counts in the answer. A tap takes it off.")
+    for key, text in apart.items():
+        st.button(text, key=f"take-off-{key}", icon=":material/close:", on_click=as_usual, args=(key,), width="stretch")
+    st.page_link("your_drive.py", label="Change it on the first page", query_params=own_link())
+
+
+def as_usual(key: str) -> None:
+    """Make one setting ordinary again."""
+    start = wording.drive_id(now := state.scenario())
+    usual = Scenario() if start is None else starting_drives()[start][2]
+    part = usual.conditions if key in CONDITION_FIELDS else usual.driver
+    state.put_whole(now.with_setting(key, getattr(part, key)))
+
+
+def say_kept() -> None:
+    """What was stated of another car and is kept for this one, to be let go of with one tap."""
+    scenario = state.scenario()
+    if st.session_state.get("kept_for") != (scenario.car_class, scenario.stated):
+        return
+    with st.container(key="kept", horizontal=True, vertical_alignment="center", gap="small"):
+        st.markdown(wording.kept_text(scenario, state.display()), width="content")
+        st.button(f"Take those of the class {wording.class_name(scenario)}", key="let-go", on_click=let_go)
+
+
+def let_go() -> None:
+    """Take the class's own figures; the pedal is asked for beside the car and stays."""
+    stated = tuple(item for item in state.scenario().stated if item[0] == "brake_pedal")
+    state.put_whole(replace(state.scenario(), stated=stated))
 
 
 def say(text: str) -> None:
@@ -79,9 +116,10 @@ def take_car() -> None:
     """Write the car's class that was picked."""
     if state.is_late(key := state.key_of("choose-car")):
         return
-    # the pedal is asked for beside the car, all other figures belong to the car that is left
-    stated = tuple(item for item in state.scenario().stated if item[0] == "brake_pedal")
-    state.put_whole(replace(state.scenario(), car_class=st.session_state[key], stated=stated))
+    changed = replace(state.scenario(), car_class=st.session_state[key])
+    if any(figure != "brake_pedal" for figure, _ in changed.stated):
+        st.session_state["kept_for"] = (changed.car_class, changed.stated)
+    state.put_whole(changed)
 
 
 def start(name: str) -> None:

@@ -246,7 +246,12 @@ def control(
         else:
             st.segmented_control(required=True, width="stretch", **words)
     elif field.kind == "yes_no":
-        st.toggle(**words)
+        # the question mark of a toggle is a part of it, and a tap on it would flip it
+        said = words.pop("help")
+        with st.container(horizontal=True, vertical_alignment="center", gap="small"):
+            st.toggle(width="content", **words)
+            if said:
+                st.markdown(":small[ ]", help=said, width="content")
     elif field.kind == "text":
         st.text_input(max_chars=80, **words)
     else:

@@ -117,13 +117,14 @@ def contents(taken: TakeAway) -> dict[str, Any]:
 
 
 def about(scenario: Scenario, display: Display) -> str:
-    """Car, drive, season and pedal in one sentence."""
+    """Car, drive, season, pedal and what else departs from the ordinary, in one sentence."""
     name = wording.drive_id(scenario)
     season = wording.season_of(scenario.conditions, scenario.year)
+    apart = wording.departures_text(scenario, display)
     return (
         f"A {wording.car_words(scenario)} on {'a' if name is None else 'the'} {wording.drive_words(scenario, display)} "
         f"{'in' if season else 'at'} {wording.season_words(scenario.conditions, scenario.year, display)}, with a "
-        f"{wording.pedal_words(scenario)}."
+        f"{wording.pedal_words(scenario)}{f', {apart}' if apart else ''}."
     )
 
 

@@ -57,9 +57,10 @@ def number(
 
     A hybrid is told in `fuel`, in words, since its battery's range says nothing.
     """
+    apart = wording.departures_text(scenario, display)
     about = (
         f"A {wording.car_words(scenario)}, {wording.drive_words(scenario, display)}, "
-        f"{wording.season_words(scenario.conditions, scenario.year, display)}."
+        f"{wording.season_words(scenario.conditions, scenario.year, display)}{f', {apart}' if apart else ''}."
     )
     sums = f"That is {wording.saved_text(answer, display)} on this drive"
     if fuel:

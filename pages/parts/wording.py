@@ -11,7 +11,7 @@ from model.fields import Field
 from model.habits import HABITS
 from model.hybrid import YearOfFuel
 from model.parameters import Assumed, assumed_figures, class_labels
-from model.scenario import SEASONS, Conditions, Leg, Scenario, Year
+from model.scenario import SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
 from model.scenario_io import starting_drives, unusual
 from model.uncertainty import Band
 from pages.parts.display import MINUS, Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
@@ -207,7 +207,12 @@ def unable_text(answer: Answer) -> str:
 def car_words(scenario: Scenario) -> str:
     """The car, such as “family hatch”; says when its figures were changed."""
     changed = any(key != "brake_pedal" for key, _ in scenario.stated)
-    return class_labels()[scenario.car_class].lower().replace("suv", "SUV") + (", adjusted" if changed else "")
+    return class_name(scenario) + (", adjusted" if changed else "")
+
+
+def class_name(scenario: Scenario) -> str:
+    """The car's class, such as “family hatch”."""
+    return class_labels()[scenario.car_class].lower().replace("suv", "SUV")
 
 
 def drive_id(scenario: Scenario) -> str | None:
@@ -245,6 +250,55 @@ def season_words(conditions: Conditions, year: Year, display: Display) -> str:
     words.append(warmed if conditions.preconditioned else None)
     words.append(None if conditions.cabin else "cabin off")
     return ", ".join(word for word in words if word)
+
+
+def departures(scenario: Scenario, display: Display) -> dict[str, str]:
+    """What departs from the ordinary beside season, car and pedal, in a few words each, by its key.
+
+    A starting drive's own load, height and habits are ordinary on that drive.
+    """
+    start = drive_id(scenario)
+    usual = Scenario() if start is None else starting_drives()[start][2]
+    now, then = scenario.conditions, usual.conditions
+    drag = display.text(now.trailer_drag_area_m2, "m²")
+    wind = "headwind" if now.wind_kmh > 0 else "tailwind"
+    words = {
+        "trailer_kg": f"towing {display.text(now.trailer_kg, 'kg', 3)} that adds {drag} of drag area",
+        "payload_kg": f"{display.text(now.payload_kg, 'kg', 3)} load",
+        "wind_kmh": f"{display.text(abs(now.wind_kmh), 'km/h')} {wind}",
+        "altitude_m": f"{display.text(now.altitude_m, 'm', 3)} above sea level",
+        "tyres": "tyres of either kind" if now.tyres == "any" else f"{now.tyres} tyres",
+        "tyres_warm": {"yes": "tyres warm at the start", "no": "tyres cold at the start"}.get(now.tyres_warm, ""),
+        "cabin_set_c": f"cabin at {temperature_text(now.cabin_set_c, display)}",
+        "soc_start": f"charged to {100 * now.soc_start:.0f} %",
+        "parked_c": "" if now.parked_c is None else f"parked at {temperature_text(now.parked_c, display)}",
+        "battery_temp_c": "" if now.battery_temp_c is None else
+        f"battery at {temperature_text(now.battery_temp_c, display)}",
+        "grip_level": f"grip at {entry_text(now.grip_level)} of its band",
+    }  # fmt: skip
+    found = {key: text for key, text in words.items() if text and getattr(now, key) != getattr(then, key)}
+    for key, (does, _, _) in HABIT_NUMBERS.items():
+        if (habit := getattr(scenario.driver, key)) != getattr(usual.driver, key):
+            found[key] = f"{does} {choice_word(key, habit)}"
+    return found
+
+
+def departures_text(scenario: Scenario, display: Display) -> str:
+    """The same in one phrase; empty where nothing departs from the ordinary."""
+    return ", ".join(departures(scenario, display).values())
+
+
+def kept_text(scenario: Scenario, display: Display) -> str:
+    """Figures that were stated for another car and hold for this one too."""
+    told = []
+    for key, value in scenario.stated:
+        field = SETTINGS[key]
+        if key == "brake_pedal":
+            continue
+        is_word = field.kind in ("choice", "text")
+        shown = choice_word(key, value) if is_word else entry_text(shown_value(field, value, display))
+        told.append(f"{field.label.lower()} {shown} {shown_unit(field, display)}".rstrip())
+    return f"Kept as you stated: {', '.join(told)}." if told else ""
 
 
 def temperature_text(celsius: float, display: Display) -> str:
@@ -316,6 +370,8 @@ def habits_words(scenario: Scenario, display: Display) -> str:
     words = named or ["habits as usual"]
     if conditions.payload_kg:
         words.append(f"{display.text(conditions.payload_kg, 'kg', 3)} load")
+    if conditions.trailer_kg:
+        words.append(f"{display.text(conditions.trailer_kg, 'kg', 3)} trailer")
     words.append(f"charged to {100 * conditions.soc_start:.0f} %")
     line = ", ".join(words)
     return line[0].upper() + line[1:]

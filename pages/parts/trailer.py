@@ -1,0 +1,18 @@
+"""The trailer: its mass, and where there is one what it adds to the drag. One control, on every page it is about."""
+
+from __future__ import annotations
+
+import streamlit as st
+
+from model.scenario import CONDITION_FIELDS
+from pages.parts import state
+from pages.parts.controls import side_by_side
+
+
+def draw_trailer() -> None:
+    """Mass of a trailer, 0 for none, and its drag area."""
+    if not state.scenario().conditions.trailer_kg:
+        side_by_side(CONDITION_FIELDS["trailer_kg"])
+        return
+    side_by_side(CONDITION_FIELDS["trailer_kg"], CONDITION_FIELDS["trailer_drag_area_m2"])
+    st.caption("0 kg for no trailer. Added to the car's drag area: a low box about 0.5 m², a caravan about 2 m².")
