@@ -60,6 +60,16 @@ document.addEventListener(
   true,
 );
 
+// A number asks for a keyboard of figures, but for one that may be below zero: some such keyboards have no minus.
+addEventListener(
+  "pointerdown",
+  (event) => {
+    const entry = event.target instanceof Element && event.target.closest('[class*="st-key-entry-set-"] input');
+    if (entry) entry.inputMode = "decimal";
+  },
+  true,
+);
+
 // The server is gone: what the toolkit says then is meant for who started it.
 
 const PATIENCE_MS = 2500;

@@ -190,11 +190,12 @@ def answer() -> None:
         return
     result, bands = state.outcome(scenario).result, state.answer(scenario)
     assert result is not None and bands is not None
-    if scenario != state.scenario():
-        st.markdown(wording.answer_before(scenario, display))
     with before(scenario, "headline"):
         st.header(wording.headline_marked(bands, display), anchor=False)
-    draw_trust()
+    if scenario == state.scenario():
+        draw_trust()
+    else:
+        st.markdown(wording.answer_before(scenario, display))
     if not result.followed:
         st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
     for sentence in (wording.unusual_text(scenario, display), wording.unable_text(bands)):

@@ -79,7 +79,8 @@ def say_kept() -> None:
         return
     with st.container(key="kept", horizontal=True, vertical_alignment="center", gap="small"):
         st.markdown(wording.kept_text(scenario, state.display()), width="content")
-        st.button(f"Take those of the class {wording.class_name(scenario)}", key="let-go", on_click=let_go)
+        st.button(f"Take those of the class {wording.class_name(scenario)}", key="let-go", type="tertiary",
+                  icon=":material/undo:", on_click=let_go)  # fmt: skip
 
 
 def let_go() -> None:

@@ -76,9 +76,7 @@ NO_ANSWER = "There is no answer yet: the drive cannot be driven as described."
 
 def answer_before(scenario: Scenario, display: Display) -> str:
     """What a grey answer is to, where the drive as described now has none."""
-    name = drive_id(scenario)
-    drive = drive_words(scenario, display) if name is None else f"{drive_words(scenario, display)} as it was"
-    return f"**This drive cannot be driven as described.** In grey, the last answer: {drive}, before that entry."
+    return f"**In grey, the last answer:** {drive_words(scenario, display)}, before that entry."
 
 
 HYBRID_ENERGY = (
@@ -260,13 +258,14 @@ def departures(scenario: Scenario, display: Display) -> dict[str, str]:
     start = drive_id(scenario)
     usual = Scenario() if start is None else starting_drives()[start][2]
     now, then = scenario.conditions, usual.conditions
-    drag = display.text(now.trailer_drag_area_m2, "m²")
+    drag, usual_drag = now.trailer_drag_area_m2, then.trailer_drag_area_m2
+    box = "" if drag == usual_drag else f" with {entry_text(tidy(drag, 3))} m² of drag area"
     wind = "headwind" if now.wind_kmh > 0 else "tailwind"
     words = {
-        "trailer_kg": f"towing {display.text(now.trailer_kg, 'kg', 3)} that adds {drag} of drag area",
-        "payload_kg": f"{display.text(now.payload_kg, 'kg', 3)} load",
+        "trailer_kg": f"towing {display.text(now.trailer_kg, 'kg')}{box}",
+        "payload_kg": f"{display.text(now.payload_kg, 'kg')} load",
         "wind_kmh": f"{display.text(abs(now.wind_kmh), 'km/h')} {wind}",
-        "altitude_m": f"{display.text(now.altitude_m, 'm', 3)} above sea level",
+        "altitude_m": f"{display.text(now.altitude_m, 'm')} above sea level",
         "tyres": "tyres of either kind" if now.tyres == "any" else f"{now.tyres} tyres",
         "tyres_warm": {"yes": "tyres warm at the start", "no": "tyres cold at the start"}.get(now.tyres_warm, ""),
         "cabin_set_c": f"cabin at {temperature_text(now.cabin_set_c, display)}",
@@ -369,9 +368,9 @@ def habits_words(scenario: Scenario, display: Display) -> str:
     ]
     words = named or ["habits as usual"]
     if conditions.payload_kg:
-        words.append(f"{display.text(conditions.payload_kg, 'kg', 3)} load")
+        words.append(f"{display.text(conditions.payload_kg, 'kg')} load")
     if conditions.trailer_kg:
-        words.append(f"{display.text(conditions.trailer_kg, 'kg', 3)} trailer")
+        words.append(f"{display.text(conditions.trailer_kg, 'kg')} trailer")
     words.append(f"charged to {100 * conditions.soc_start:.0f} %")
     line = ", ".join(words)
     return line[0].upper() + line[1:]

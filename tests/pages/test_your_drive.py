@@ -178,7 +178,7 @@ def test_a_drive_that_cannot_be_is_refused_at_its_entry_and_the_last_answer_stay
     assert [one.value.split(":")[0] for one in app.error] == ["Stops and slow-downs, leg 1"]
     assert app.text_input(key="set-leg0-stops").value == "400"
     assert headline(TOWN) in [one.value for one in app.header]
-    assert any("In grey, the last answer: flat town commute as it was" in one.value for one in app.markdown)
+    assert any("In grey, the last answer:** flat town commute" in one.value for one in app.markdown)
     # with its row closed it stands above the rows
     ran(app.button(key="row-leg-0").click().run())
     assert len(app.error) == 1
@@ -258,6 +258,46 @@ def test_the_pedal_is_set_on_the_answer_line_and_stays_with_another_car():
     assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
     ran(app.radio(key="choose-car").set_value("van").run())
     assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
+
+
+def test_a_new_class_keeps_what_was_stated_says_so_and_lets_go_of_it_with_one_tap():
+    stated = {"mass_kg": 1300.0, "heat_source": "heat_pump", "brake_pedal": "friction"}
+    link = {key: str(value) for key, value in stated.items()} | to_link(TOWN)
+    app = opened(link)
+    assert not any(one.key == "let-go" for one in app.button)
+    ran(app.radio(key="choose-car").set_value("van").run())
+    assert dict(scenario_of(app).stated) == stated
+    said = "Kept as you stated: cabin heater heat pump, mass with driver 1300 kg."
+    assert said in [one.value for one in app.markdown]
+    ran(app.button(key="let-go").click().run())
+    assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
+    assert not any("Kept as" in one.value for one in app.markdown)
+
+
+def test_a_trailer_stands_in_the_answer_line_and_can_be_taken_off_on_the_first_page():
+    towing = TOWN.with_setting("trailer_kg", 1300.0).with_setting("trailer_drag_area_m2", 2.1)
+    app = opened(to_link(towing.with_setting("wind_kmh", -20.0)))
+    words = [one.proto.popover.label for one in app.get("popover")]
+    assert "towing 1,300 kg with 2.1 m² of drag area, 20 km/h tailwind" in words
+    ran(app.button(key="row-habits").click().run())
+    assert app.text_input(key="set-trailer_drag_area_m2").value == "2.1"
+    assert "1,300 kg trailer" in label(app, "row-habits")
+    ran(app.button(key="take-off-trailer_kg").click().run())
+    assert scenario_of(app).conditions.trailer_kg == 0 and scenario_of(app).conditions.wind_kmh == -20
+    assert "20 km/h tailwind" in [one.proto.popover.label for one in app.get("popover")]
+
+
+def test_what_a_starting_drive_brings_is_ordinary_on_it():
+    for _, _, start in starting_drives().values():
+        assert wording.departures_text(start, Display()) == ""
+    valley = starting_drives()["mountain-valley"][2]
+    own = valley.with_leg(0, "stops", 9).with_setting("looks_ahead", "late")
+    assert wording.departures_text(own, Display()) == "75 kg load, 620 m above sea level, slows down late"
+
+
+def test_a_toggles_question_mark_is_not_a_part_of_it():
+    app = opened()
+    assert {one.help for one in app.toggle} == {""}
 
 
 def test_the_drawer_states_a_figure_and_gives_it_back():
