@@ -141,7 +141,7 @@ def edit_leg(place: int) -> None:
         with right:
             control(LEG_FIELDS["surface"], leg=place, look="list", help="")
         say_refusals(widget_key(LEG_FIELDS["slow_to_kmh"], place))
-        with st.container(horizontal=True):
+        with st.container(horizontal=True, gap="xsmall"):
             st.button("Earlier", icon=":material/arrow_upward:", key="leg-up", disabled=place == 0,
                       on_click=move_legs, args=(moved(max(place - 1, 0)), place - 1))  # fmt: skip
             st.button("Later", icon=":material/arrow_downward:", key="leg-down", disabled=place == len(legs) - 1,

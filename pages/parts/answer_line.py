@@ -46,7 +46,7 @@ def draw_answer_line(*, with_answer: bool) -> None:
         if apart := wording.departures(scenario, display):
             say("and")
             with word("apart", ", ".join(apart.values())):
-                take_off(apart)
+                take_off(apart, changes=with_answer)
         answer = state.answer() if with_answer else None
         if answer is not None:
             say(f"**{wording.headline(answer, display)}**")
@@ -56,12 +56,13 @@ def draw_answer_line(*, with_answer: bool) -> None:
     say_kept()
 
 
-def take_off(apart: dict[str, str]) -> None:
-    """What departs from the ordinary, each to be taken off with one tap."""
+def take_off(apart: dict[str, str], *, changes: bool) -> None:
+    """What departs from the ordinary, each to be taken off with one tap; and where it `changes`, if not here."""
     st.markdown("All this counts in the answer. A tap takes it off.")
     for key, text in apart.items():
         st.button(text, key=f"take-off-{key}", icon=":material/close:", on_click=as_usual, args=(key,), width="stretch")
-    st.page_link("your_drive.py", label="Change it on the first page", query_params=own_link())
+    if changes:
+        st.page_link("your_drive.py", label="Change it on the first page", query_params=own_link())
 
 
 def as_usual(key: str) -> None:

@@ -183,7 +183,7 @@ def say_refusals(*names: str) -> None:
 
 def side_by_side(*fields: Field, leg: int | None = None) -> None:
     """Widgets beside each other without their helps, what was refused below them over the whole width."""
-    for column, field in zip(st.columns(len(fields), wrap=False), fields, strict=True):
+    for column, field in zip(st.columns(len(fields), wrap=False, vertical_alignment="bottom"), fields, strict=True):
         with column:
             control(field, leg=leg, help="", say_refusal=False)
     say_refusals(*(widget_key(field, leg) for field in fields))

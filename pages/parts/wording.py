@@ -292,7 +292,7 @@ def kept_text(scenario: Scenario, display: Display) -> str:
     told = []
     for key, value in scenario.stated:
         field = SETTINGS[key]
-        if key == "brake_pedal":
+        if key in ("brake_pedal", "name"):
             continue
         is_word = field.kind in ("choice", "text")
         shown = choice_word(key, value) if is_word else entry_text(shown_value(field, value, display))
