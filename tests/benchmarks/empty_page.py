@@ -1,0 +1,10 @@
+"""One title and one chart, whose size hangs on the address."""
+
+import altair as alt
+import pandas as pd
+import streamlit as st
+
+value = float(st.query_params.get("ambient_c", 0))
+st.title("A page with one chart")
+table = pd.DataFrame({"x": range(200), "y": [value * x for x in range(200)]})
+st.altair_chart(alt.Chart(table).mark_line().encode(x="x", y="y"))

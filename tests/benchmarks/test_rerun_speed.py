@@ -1,0 +1,46 @@
+"""What a visitor waits for after changing one value, beside an empty page with one chart on the same machine."""
+
+import os
+import statistics
+
+import pytest
+
+from tests.benchmarks.wire import visit
+
+RERUNS = 15
+PAGES = ("", "lift_off", "winter_and_limits", "how_it_works", "check_a_claim", "compare", "take_away")
+WITHIN_TIMES = 3
+"""Of the empty page, for every page but those of REPORTED."""
+REPORTED = ("lift_off",)
+"""It drives the whole axis of strengths, builds a drive for each, and draws five pictures."""
+BUSY = 1.25
+"""Work a processor from which on nothing is judged: what an empty page waits for does not grow with it, the rest does."""
+
+
+def waits(url, page, start_c=7.0):
+    """Seconds of each rerun, the value another one every time."""
+    with visit(url, page) as visitor:
+        for step in range(3):
+            visitor.ask({"ambient_c": start_c - 1 - step})
+        return [visitor.ask({"ambient_c": start_c + step / 3}) for step in range(RERUNS)]
+
+
+@pytest.fixture(scope="module")
+def empty(start_server):
+    return waits(start_server("tests/benchmarks/empty_app.py").url, "")
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_a_changed_value_is_answered_soon(page, server, empty):
+    found, busy = [], os.getloadavg()[0] > BUSY * (os.cpu_count() or 1)
+    for start_c in (-20.0, -8.0, 7.0, 19.0):
+        found += waits(server.url, page, start_c)
+        # the least of each: other work on the machine must not decide
+        times = min(found) / min(empty)
+        if busy or page in REPORTED or times <= WITHIN_TIMES:
+            break
+    print(
+        f"/{page}: median {statistics.median(found) * 1000:.0f} ms, least {min(found) * 1000:.0f} ms; "
+        f"the empty page {statistics.median(empty) * 1000:.0f} and {min(empty) * 1000:.0f} ms: {times:.1f} times"
+    )
+    assert busy or page in REPORTED or times <= WITHIN_TIMES

@@ -1,0 +1,53 @@
+"""A visitor without a browser: Streamlit's own messages over a WebSocket.
+
+The protocol is Streamlit's private one, as of the version that ``requirements.txt`` pins; only benchmarks lean on it.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from typing import Any
+from urllib.parse import urlencode
+
+from streamlit.proto.BackMsg_pb2 import BackMsg
+from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
+from websockets.sync.client import ClientConnection, connect
+from websockets.typing import Subprotocol
+
+
+class Visitor:
+    """One session on one page; see `visit`."""
+
+    def __init__(self, socket: ClientConnection, page: str) -> None:
+        self.socket, self.page, self.page_hash = socket, page, ""
+
+    def ask(self, link: Mapping[str, Any]) -> float:
+        """Open the page, or run it again, with other values in its address; seconds until the server has finished."""
+        asked = BackMsg()
+        asked.rerun_script.query_string = urlencode(link)
+        asked.rerun_script.page_script_hash = self.page_hash
+        if not self.page_hash:
+            asked.rerun_script.page_name = self.page
+        begin = time.perf_counter()
+        self.socket.send(asked.SerializeToString())
+        while True:
+            answer = ForwardMsg()
+            answer.ParseFromString(self.socket.recv(timeout=60))
+            kind = answer.WhichOneof("type")
+            if kind == "navigation":
+                self.page_hash = answer.navigation.page_script_hash
+            elif kind == "delta" and answer.delta.new_element.WhichOneof("type") == "exception":
+                raise AssertionError(answer.delta.new_element.exception.message)
+            elif kind == "script_finished":
+                assert answer.script_finished == ForwardMsg.FINISHED_SUCCESSFULLY, answer
+                return time.perf_counter() - begin
+
+
+@contextmanager
+def visit(server_url: str, page: str = "") -> Iterator[Visitor]:
+    """Come to a page of a server, and go again."""
+    address = server_url.replace("http", "ws", 1) + "/_stcore/stream"
+    with connect(address, subprotocols=[Subprotocol("streamlit")], max_size=None) as socket:
+        yield Visitor(socket, page)
