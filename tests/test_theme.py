@@ -1,5 +1,7 @@
 """The colours of `.streamlit/config.toml`: readable on their ground, and the same in pages and charts."""
 
+import ast
+import re
 import tomllib
 from pathlib import Path
 
@@ -7,7 +9,8 @@ import pytest
 
 from pages.parts.theme import palette
 
-CONFIG = Path(__file__).parent.parent / ".streamlit" / "config.toml"
+ROOT = Path(__file__).parent.parent
+CONFIG = ROOT / ".streamlit" / "config.toml"
 THEME = tomllib.loads(CONFIG.read_text(encoding="utf-8"))["theme"]
 WORDS = ("textColor", "linkColor", "codeTextColor")
 HUES = ("blue", "orange", "violet", "gray", "green", "red")
@@ -71,3 +74,15 @@ def test_no_font_comes_from_elsewhere():
     assert THEME["font"] == "sans-serif"
     assert THEME["headingFont"] == "serif"
     assert "fontFaces" not in THEME
+
+
+def test_no_colour_is_named_that_only_one_ground_has():
+    """What is black or pale on paper is white or nearly black on the dark ground."""
+    named = re.compile(r"\b(black|white|pale|(darker|lighter) the|dark (blue|grey))\b", re.IGNORECASE)
+    found = []
+    for file in (ROOT / "pages" / "parts").glob("*_words.py"):
+        tree = ast.parse(file.read_text(encoding="utf-8"))
+        told = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+        texts = [node for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)]
+        found += [f"{file.name}: {node.value}" for node in texts if id(node) not in told and named.search(node.value)]
+    assert found == []

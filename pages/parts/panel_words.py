@@ -144,10 +144,10 @@ def four_quadrants(car: Car, uses: dict[str, Use], chosen: str, display: Display
             "To the right the car goes forwards, to the left backwards; above the line the force points forwards, "
             "below it backwards. Force is in kilonewtons (kN), as it reaches the road; turned round an axle it is "
             "called torque.",
-            f"The black border is what the machine can do: one greatest torque up to {borders[0]} or {borders[1]}, one "
+            f"The firm border is what the machine can do: one greatest torque up to {borders[0]} or {borders[1]}, one "
             f"greatest power beyond, here {number_text(car.motor_peak_kw)} kW and "
             f"{number_text(car.motor_peak_kw if car.regen_peak_kw is None else car.regen_peak_kw)} kW.",
-            "Efficiency is what comes out over what goes in: the darker the shade, the better, with steps at "
+            "Efficiency is what comes out over what goes in: the stronger the shade, the better, with steps at "
             f"{steps} %. Each dot is part of your drive, the larger the more energy passes there.",
             KWH,
         ),

@@ -8,7 +8,8 @@ from model.lift_off_curves import curves_of
 from model.scenario import Scenario
 from model.scenario_io import from_link, starting_drives, to_link
 from pages.parts import lift_off_words as words
-from tests.browser.looks import assert_large_enough, assert_on_first_screen, resize
+from tests.browser.looks import assert_large_enough, assert_on_first_screen, come_to_nothing, resize
+from tests.browser.test_main_job import WHOLE
 
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
 TOWN = STARTS["town"]
@@ -43,6 +44,10 @@ def test_what_opens_is_large_enough_for_a_finger(open_page, settled):
     for width in (820, 390):
         resize(settled(page), width, 844)
         assert_large_enough(page)
+    # on a tablet held upright the hills' table stands beside their picture, whole
+    resize(page, 820, 1180)
+    tables = page.locator('[data-testid="stTable"] table')
+    come_to_nothing(page, lambda: [cut for table in tables.all() for cut in table.evaluate(WHOLE)])
 
 
 def test_a_deep_link_has_the_answer_of_the_model(open_page, expect):
