@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 from collections.abc import Mapping
 from dataclasses import asdict, fields, replace
 from functools import cache
@@ -124,13 +125,23 @@ def read_json(path: Path) -> Any:
 def parse_json(text: str | bytes, name: str) -> Any:
     """The object in JSON text, or `InputError` with one sentence that begins with `name`."""
     try:
-        return json.loads(text, parse_constant=_no_constant)
+        data = json.loads(text, parse_constant=_no_constant, parse_float=_finite)
+        # half a character can be escaped in JSON, but neither be shown nor be written
+        json.dumps(data, ensure_ascii=False).encode()
+        return data
     except (ValueError, RecursionError) as error:
         raise InputError(f"{name}: not valid JSON ({error}).") from None
 
 
 def _no_constant(name: str) -> Any:
     raise ValueError(f"{name} is not a number")
+
+
+def _finite(text: str) -> float:
+    number = float(text)
+    if not math.isfinite(number):
+        raise ValueError(f"{text[:20]} is too large a number")
+    return number
 
 
 @cache

@@ -155,6 +155,8 @@ def test_a_file_that_is_no_json_gets_one_sentence(tmp_path):
     for name, text, said in [
         ("cut.json", '{"legs": [', "cut.json: not valid JSON ("),
         ("nan.json", '{"legs": NaN}', "nan.json: not valid JSON (NaN is not a number)."),
+        ("much.json", '{"energy_saved_share": 1e999}', "much.json: not valid JSON (1e999 is too large a number)."),
+        ("half.json", '{"model_version": "\\ud800"}', "half.json: not valid JSON ("),
         ("bytes.json", None, "bytes.json: not valid JSON ("),
     ]:
         path = tmp_path / name
