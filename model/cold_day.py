@@ -11,12 +11,14 @@ import pandas as pd
 from model import battery
 from model.car import Car
 from model.descent import Normal, ordinary_charging_w, until_normal
+from model.drives import trace_of
 from model.limit_settings import by_battery
 from model.parameters import car_of
 from model.savings import evaluate
 from model.scenario import Scenario
 from model.trace import Array
 from model.winter import LiftOffLeft, SeasonCosts, WarmUp, warm_up, why_it_fades
+from model.winter_advice import Measure, measures
 
 MAP_C = np.arange(-20.0, 31.0)
 """Battery temperatures of the map [°C]."""
@@ -33,7 +35,8 @@ class ColdDay:
     `ordinary_kw` is what ordinary slow-downs charge with, `takes_kw` what the battery takes at the start, `normal`
     when it takes the former. `takes_all` has for each `battery_c` the highest charge [1] at which a `low`, `mid` and
     `high` battery takes ordinary slow-downs (NaN: at none), `accepted` has `kw` that the mid battery takes by
-    `battery_c` and `soc`, `way` has the drive's own `battery_c` and `soc`.
+    `battery_c` and `soc`, `way` has the drive's own `battery_c` and `soc`. `measures`
+    are what helps, the most that it brings first.
     """
 
     costs: SeasonCosts
@@ -45,6 +48,7 @@ class ColdDay:
     way: pd.DataFrame
     fades: tuple[LiftOffLeft, ...]
     warm_up: WarmUp
+    measures: tuple[Measure, ...]
 
 
 def accepted_kw(car: Car, battery_c: Any, soc: Any) -> Array:
@@ -60,6 +64,18 @@ def highest_charges(car: Car, power_w: float) -> Array:
     return np.where(takes.any(axis=1), np.where(takes, charges, 0.0).max(axis=1), np.nan)
 
 
+def normal_by_battery(scenario: Scenario) -> dict[str, Normal | None]:
+    """When the motor slows as on a mild day, with a battery that takes little, the middle and much; None: not at all.
+
+    Raises
+    ------
+    InputError
+        Where the drive cannot be driven.
+    """
+    trace, around, driver = trace_of(scenario), scenario.conditions, scenario.driver
+    return by_battery(scenario, lambda one: until_normal(evaluate(trace, one, around, driver)))
+
+
 def cold_day(scenario: Scenario, costs: SeasonCosts) -> ColdDay:
     """What the season does to the scenario's drive; `costs` are those of the same drive."""
     trace, car, conditions, driver = costs.season.trace, car_of(scenario), scenario.conditions, scenario.driver
@@ -67,17 +83,19 @@ def cold_day(scenario: Scenario, costs: SeasonCosts) -> ColdDay:
     ordinary_w = ordinary_charging_w(costs.season)
     start_c, start = float(run.pack_c[0, 0]), float(run.soc[0, 0])
 
+    warmed = warm_up(trace, car, conditions, driver)
     lattice = pd.DataFrame([(pack_c, soc) for pack_c in LATTICE_C for soc in LATTICE_SOC], columns=["battery_c", "soc"])
     return ColdDay(
         costs=costs,
         ordinary_kw=ordinary_w / 1000,
         takes_kw=by_battery(scenario, lambda one: float(accepted_kw(one, start_c, start)[0])),
-        normal=by_battery(scenario, lambda one: until_normal(evaluate(trace, one, conditions, driver))),
+        normal=normal_by_battery(scenario),
         takes_all=pd.DataFrame(
             {"battery_c": MAP_C} | by_battery(scenario, lambda one: highest_charges(one, ordinary_w))
         ),
         accepted=lattice.assign(kw=accepted_kw(car, lattice["battery_c"], lattice["soc"])),
         way=pd.DataFrame({"battery_c": run.pack_c[0], "soc": run.soc[0]}),
         fades=why_it_fades(car, conditions, driver, **FADES),
-        warm_up=warm_up(trace, car, conditions, driver),
+        warm_up=warmed,
+        measures=measures(scenario, warmed),
     )

@@ -119,6 +119,11 @@ def seasons_of(scenario: Scenario) -> list[tuple[str, int, Scenario]]:
     ]  # fmt: skip
 
 
+def winter_day(scenario: Scenario) -> Scenario:
+    """The scenario on its year's winter day."""
+    return next(then for season, _, then in seasons_of(scenario) if season == "winter")
+
+
 def thawed(scenario: Scenario) -> Scenario:
     """The scenario with a dry road wherever there was snow or ice."""
 

@@ -57,7 +57,8 @@ class Advice:
     """The strength advised for a leg (its place, from 0) or for the whole drive (None), and why.
 
     `rule` decided: "grip", "energy" or "preference". Presses of the brake pedal and work of the friction brakes [kWh]
-    are as you would drive it.
+    are as you would drive it. `slippery` says what the same rules advise on snow and on ice: it goes with the
+    advice wherever that is told.
     """
 
     leg: int | None
@@ -69,6 +70,16 @@ class Advice:
     presses: int
     friction_kwh: float
     alternatives: tuple[Alternative, ...]
+    slippery: tuple[OnRoad, ...]
+
+
+@dataclass(frozen=True)
+class OnRoad:
+    """The strength advised on another road, by the same rules."""
+
+    road: str
+    lift_off_mps2: float
+    word: str
 
 
 @dataclass(frozen=True)
@@ -182,8 +193,8 @@ class Case:
             return f"{self.presses[place]:.0f} presses of the brake pedal instead of {self.presses[picked]:.0f}"
         return "stronger than it need be"
 
-    def advice(self, leg: int | None, driven_axle: str) -> Advice:
-        """The advised strength and the nearest one under every other word."""
+    def advice(self, leg: int | None, driven_axle: str, slippery: tuple[OnRoad, ...]) -> Advice:
+        """The advised strength and the nearest one under every other word; `slippery` as in `Advice`."""
         picked, rule = self.best()
         words = [word_of(float(strength)) for strength in STRENGTHS_MPS2]
         others = []
@@ -214,6 +225,7 @@ class Case:
             presses=int(self.presses[picked]),
             friction_kwh=float(self.friction_kwh[picked]),
             alternatives=tuple(others),
+            slippery=slippery,
         )
 
 
@@ -286,11 +298,23 @@ def what_if(curves: Curves) -> tuple[WhatIf, ...]:
     )
 
 
+def on_slippery_roads(curves: Curves, leg: int | None) -> tuple[OnRoad, ...]:
+    """What is advised on snow and on ice, for a leg or the whole drive; on what is slipperier, if it is there."""
+    season = curves.scenario.conditions.surface
+    cases = (case_of(curves, leg, season=max(road, season, key=SURFACES.index)) for road in ("snow", "ice"))
+    found = {case.road: float(STRENGTHS_MPS2[case.best()[0]]) for case in cases}
+    return tuple(OnRoad(road, strength, word_of(strength)) for road, strength in found.items())
+
+
 def advise(curves: Curves) -> DriveAdvice:
     """The advice for a drive over the axis, for each of its legs, and what would change it."""
     axle = curves.car.driven_axle
+
+    def advised(leg: int | None) -> Advice:
+        return case_of(curves, leg).advice(leg, axle, on_slippery_roads(curves, leg))
+
     return DriveAdvice(
-        overall=case_of(curves).advice(None, axle),
-        legs=tuple(case_of(curves, leg).advice(leg, axle) for leg in range(len(curves.scenario.legs))),
+        overall=advised(None),
+        legs=tuple(advised(leg) for leg in range(len(curves.scenario.legs))),
         what_if=what_if(curves),
     )

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from model.descent import Headroom, headroom, hill
+from model.cold_day import normal_by_battery
+from model.descent import Headroom, Normal, headroom, hill
 from model.drives import trace_of
 from model.hard_stop import stops_there
 from model.limit_settings import LimitSettings
@@ -18,9 +19,13 @@ from model.winter import SeasonCosts, season_costs
 
 @dataclass(frozen=True, eq=False)
 class AtAGlance:
-    """The number of each part: of the cold, of grip as in `model.grip_margin`, of the hill, and of a hard stop."""
+    """The number of each part: of the cold, of grip as in `model.grip_margin`, of the hill, and of a hard stop.
+
+    `normal` says by battery when the motor slows as on a mild day, as in `model.cold_day.normal_by_battery`.
+    """
 
     costs: SeasonCosts
+    normal: dict[str, Normal | None]
     grip: dict[str, Any]
     room: Headroom
     stops: dict[str, Stop]
@@ -42,6 +47,7 @@ def at_a_glance(scenario: Scenario, settings: LimitSettings, costs: SeasonCosts)
     way_down = hill(-settings.hill_m, settings.hill_pct, settings.hill_kmh)
     return AtAGlance(
         costs=costs,
+        normal=normal_by_battery(scenario),
         grip=grip_there(scenario, settings),
         room=headroom(way_down, car_of(scenario), scenario.conditions, scenario.driver),
         stops=stops_there(scenario, settings),

@@ -9,7 +9,7 @@ import streamlit as st
 from model.fields import Field, InputError
 from model.lift_off_hills import held_downhills, rolling_downhill_pct, slowing_on_hills
 from model.parameters import car_from
-from model.scenario import DRIVER_FIELDS, LEG_FIELDS
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.slow_down import FROM_KMH, TO_KMH, compare, unneeded_dip
 from model.units import KMH_PER_MPS
 from pages.parts import lift_off_words as words
@@ -21,6 +21,7 @@ from pages.parts.figure import figure
 from pages.parts.refusals import refusal_words
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
+from pages.parts.trailer import draw_trailer
 
 TEXT_PX = 640
 HILL_SPEEDS = {False: (30.0, 50.0, 80.0, 120.0), True: (20.0, 30.0, 50.0, 75.0)}
@@ -47,8 +48,11 @@ def answer(found: LiftOff) -> None:
     """Word, number and because; beside them what is set and what is preferred."""
     scenario, display, advice = state.scenario(), state.display(), found.advice.overall
     yours = scenario.driver.lift_off_mps2
-    st.header(words.heading(advice), anchor=False)
-    st.markdown(f"{words.in_units(advice.because, display)} {words.meaning(advice.lift_off_mps2, display)}")
+    told = words.advised(advice, display)
+    st.header(told.title, anchor=False)
+    st.markdown(" ".join(told.reasons))
+    for caveat in told.caveats:
+        st.markdown(f"**{caveat}**")
     with st.container(key="lift-set", horizontal=True, vertical_alignment="bottom"):
         control(DRIVER_FIELDS["lift_off_mps2"], look="slider", label=words.slider_label(yours), help="")
         st.button(
@@ -59,6 +63,11 @@ def answer(found: LiftOff) -> None:
         )
     if sentence := words.too_much(yours, found.case):
         st.warning(sentence)
+    control(CONDITION_FIELDS["surface"], look="list", help="", where="part")
+    draw_trailer()
+    if question := wording.frost_text(scenario, display):
+        st.warning(question)
+        control(CONDITION_FIELDS["ambient_c"], help="", where="part")
     control(DRIVER_FIELDS["prefers"], label="Where energy does not decide, you prefer the", help="")
     with st.expander("More on how this car slows", type="compact", key="lift-drawer", on_change="rerun") as drawer:
         if drawer.open:
@@ -122,7 +131,7 @@ def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
 def draw_legs(found: LiftOff) -> None:
     """The advice leg by leg; the picture above has it along the road."""
     st.header("Leg by leg", anchor="legs")
-    st.markdown("The brackets over the drive's picture above show it along the road.")
+    st.markdown("The brackets over the drive's picture above show it along the road, on the surface of each leg.")
     for leg, advice in zip(state.scenario().legs, found.advice.legs, strict=True):
         st.markdown(words.leg_line(advice.leg or 0, leg, advice, state.display()), width=TEXT_PX)
 

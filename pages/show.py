@@ -12,7 +12,7 @@ import streamlit as st
 from model.parameters import class_labels
 from model.savings import Result
 from model.timeline import books
-from pages.parts import link, show_words, state, wording
+from pages.parts import link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.facts import fuel_fact
@@ -31,6 +31,8 @@ DOUBLE_TAP_S = 0.4
 
 def say(card: Card) -> Card:
     """Draw the large words of a card, and the sentences below them."""
+    if card.day:
+        st.markdown(f"{card.day[:1].upper()}{card.day[1:]}")
     st.title(card.title, anchor=False)
     if card.sentences:
         st.html("".join(f"<p>{escape(sentence)}</p>" for sentence in card.sentences))
@@ -63,7 +65,7 @@ def number(result: Result) -> Card:
     """What it saves."""
     scenario, display, bands = state.scenario(), state.display(), state.answer()
     assert bands is not None
-    beside = [wording.unusual_text(scenario, display)]
+    beside = [wording.frost_text(scenario, display), wording.unusual_text(scenario, display)]
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
     return say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel_words(result)))
@@ -83,7 +85,7 @@ def fuel_words(result: Result) -> str:
 def bars(result: Result) -> Card:
     """Before and after, as bars."""
     book = books(result)
-    card = say(show_words.bars(book))
+    card = say(show_words.bars(book, state.scenario(), state.display()))
     with st.container(key="show-picture", width=PICTURE_PX):
         draw_chart(before_after(book, state.dark()), alt=f"{card.title}. {card.why}", key="show-bars")
     return card
@@ -98,7 +100,8 @@ def lift_off(_result: Result) -> Card:
 
 def winter(_result: Result) -> Card:
     """A winter day."""
-    return say(show_words.winter(state.year(), state.display()))
+    expected = winter_words.slowing_expected(state.slowing_in_winter())
+    return say(show_words.winter(state.year(), expected, state.display()))
 
 
 def limits(_result: Result) -> Card:

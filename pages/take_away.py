@@ -55,6 +55,7 @@ def take(result: Result) -> None:
         year=state.year(),
         year_fuel=state.year_fuel(),
         glance=winter_words.glance(state.limits_at_a_glance(asked), asked, state.display()),
+        slowing_in_winter=winter_words.slowing_expected(state.slowing_in_winter()),
         advice=advised.advice.overall if advised else None,
         described_s=state.described_duration_s(),
         link=link.own_link(),

@@ -70,7 +70,7 @@ def part(said: Said, controls: Callable[[], None], lead: Callable[[], None], *, 
 
 def bullets(sentences: Iterable[str]) -> str:
     """Sentences as a list."""
-    return "\n".join(f"- {sentence}" for sentence in sentences)
+    return "\n".join(f"- {wording.together(sentence)}" for sentence in sentences)
 
 
 def picture(
@@ -123,7 +123,7 @@ def in_units(rows: pd.DataFrame, names: dict[str, str], unit: str) -> pd.DataFra
 def draw_cold() -> None:
     """The cold battery."""
     found, scenario, display, dark = state.cold(), state.scenario(), state.display(), state.dark()
-    part(cold_words.cold(found, scenario, display), lambda: None, draw_map)
+    part(cold_words.cold(found, scenario, display), cold_controls, draw_map)
     names = cold_words.fade_names(display)
     left, right = st.columns(HALVES, gap="large")
     with left:
@@ -183,12 +183,38 @@ def draw_grip() -> None:
     side_by_side("Experts disagree", advice, grip_words.ADVICE_READ)
 
 
+def ask_day(*keys: str) -> None:
+    """What of the day and the car a part is about, side by side; asked here as behind the word of the answer line."""
+    for column, key in zip(st.columns(len(keys), wrap=False), keys, strict=True):
+        with column:
+            field = CONDITION_FIELDS[key]
+            control(field, look="list" if field.kind == "choice" else "", help="", where="part")
+
+
+def ask_road() -> None:
+    """The road's surface and the tyres on it; the temperature too, where it does not go with snow and ice."""
+    ask_day("surface", "tyres")
+    legs = [one.surface for one in state.scenario().legs if one.surface != "dry"]
+    if legs:
+        st.caption("Where a leg of your drive says otherwise, the slipperiest of all counts here.")
+    if question := wording.frost_text(state.scenario(), state.display()):
+        st.warning(question)
+        ask_day("ambient_c")
+
+
+def cold_controls() -> None:
+    """The day, and what the battery has been through."""
+    ask_day("ambient_c", "soc_start")
+    ask_day("preconditioned", "cabin")
+
+
 def grip_controls() -> None:
-    """Speed, bend, slope, tyres and trailer."""
+    """The road, speed, bend, slope, tyres and trailer."""
+    ask_road()
     sliders("grip_kmh", "slope_pct")
     own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, "Bend", {name: name for name in (STRAIGHT, *BENDS_M)})
-    control(CONDITION_FIELDS["tyres"], look="list", help="")
     draw_trailer()
+    ask_day("payload_kg")
     st.page_link("lift_off.py", label="Set the lift-off strength", query_params=own_link())
 
 
@@ -254,6 +280,7 @@ def hill_controls() -> None:
         with column:
             own_settings.enter(LIMIT_FIELDS[key], getattr(SETTINGS, key))
     own_settings.slide(LIMIT_FIELDS["hill_kmh"], SETTINGS.hill_kmh, STEPS["hill_kmh"])
+    ask_day("soc_start")
     draw_trailer()
 
 
@@ -293,7 +320,8 @@ def draw_stop() -> None:
 
 
 def stop_controls() -> None:
-    """Speed and reaction."""
+    """The road, speed and reaction."""
+    ask_road()
     sliders("stop_kmh", "reaction_s")
 
 

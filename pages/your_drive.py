@@ -198,7 +198,8 @@ def answer() -> None:
         st.markdown(wording.answer_before(scenario, display))
     if not result.followed:
         st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
-    for sentence in (wording.unusual_text(scenario, display), wording.unable_text(bands)):
+    frost, unusual = wording.frost_text(scenario, display), wording.unusual_text(scenario, display)
+    for sentence in (frost, unusual, wording.unable_text(bands)):
         if sentence:
             st.markdown(sentence)
     fuel = fuel_fact(scenario, result, display)

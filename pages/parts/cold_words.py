@@ -9,6 +9,7 @@ from model.hybrid import has_engine
 from model.limit_settings import slipperiest
 from model.scenario import Scenario
 from model.winter import MILD_C, LiftOffLeft, WarmUp
+from model.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C
 from pages.parts.charts.cold import season_rows
 from pages.parts.display import MINUS, Display, number_text, percent_text
 from pages.parts.winter_words import (
@@ -20,9 +21,10 @@ from pages.parts.winter_words import (
     kwh,
     minutes_text,
     normal_text,
+    slowing_expected,
     whole,
 )
-from pages.parts.wording import LESS_AT_FIRST, PRESS_THE_PEDAL, season_of, temperature_text
+from pages.parts.wording import PRESS_THE_PEDAL, season_of, temperature_text
 
 HARDLY_MPS2 = 0.005
 SLIPPERY = ("snow", "ice", "glazed-ice")
@@ -45,13 +47,7 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
         "When the battery is cold",
         *_number(found, slipperiest(scenario).surface, display),
         tuple(facts),
-        (
-            "**Warm the car up on the plug before leaving**, if it can. The heat for battery and cabin then comes from "
-            "the wall.",
-            f"**{LESS_AT_FIRST}** {PRESS_THE_PEDAL}",
-            "**Charge just before leaving** rather than the evening before: charging warms the battery. "
-            "Common practice, no source.",
-        ),
+        (f"**{slowing_expected(found.normal)}** {PRESS_THE_PEDAL}", *measure_words(found, display)),
         (
             "**The change of feel is the hazard**, more than the energy: motor slowing may come back from one "
             "slow-down to the next. Weak lift-off on a frosty morning is no fault; the owner’s manual says what your "
@@ -61,6 +57,39 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
             "Battery, moves between them.",
         ),
     )
+
+
+def measure_words(found: ColdDay, display: Display) -> list[str]:
+    """What helps, in the order of what it brings on this drive; what brings nothing to speak of is left out."""
+    plug = "from the wall" if found.warm_up.plugged_in else "from the battery"
+    told = []
+    for one in found.measures:
+        less = f"{kwh(one.saved_kwh)} less on this drive"
+        if one.id == "plug" and one.brings_kwh > 0:
+            told.append(f"**Warm the car up before leaving**: {less}, for {kwh(one.costs_kwh)} {plug}.")
+        elif one.id == "plug" and one.costs_kwh >= LEAST_KWH:
+            spared = "spares next to nothing" if one.saved_kwh < LEAST_KWH else f"spares {kwh(one.saved_kwh)}"
+            told.append(
+                f"**Warming up before leaving does not pay in energy**: it costs {kwh(one.costs_kwh)} {plug} and "
+                f"{spared} on this drive. It is for warmth, and for motor slowing as usual from the start."
+            )
+        elif one.saved_kwh >= LEAST_KWH:
+            told.append(f"{_MEASURES[one.id](display)}: {less}.")
+    return told
+
+
+def _degrees(kelvin: float, display: Display) -> str:
+    return f"{kelvin * (1.8 if display.us else 1):.0f} {display.unit('°C')}"
+
+
+_MEASURES = {
+    "heater": lambda display: f"**Set the heater {_degrees(HEATER_LOWER_K, display)} lower**",
+    "shelter": lambda display: f"**Park where it is warmer**, at {temperature_text(SHELTER_C, display)}, say",
+    "charge_late": lambda display: (
+        "**Charge just before leaving** rather than the evening before. If that leaves the battery "
+        f"{_degrees(CHARGED_WARMER_K, display)} warmer (assumed)"
+    ),
+}
 
 
 def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:

@@ -70,14 +70,15 @@ def value_in(scenario: Scenario, field: Field, leg: int | None = None) -> Any:
     return assumed[field.key].mid
 
 
-def widget_key(field: Field, leg: int | None = None) -> str:
-    """The key of a field's widget: one a field, and one a leg and field."""
-    return f"set-{field.key}" if leg is None else f"set-leg{leg}-{field.key}"
+def widget_key(field: Field, leg: int | None = None, where: str = "") -> str:
+    """The key of a field's widget: one a field, one a leg and field, and one for each further place on a page."""
+    place = f"-{where}" if where else ""
+    return f"set-{field.key}{place}" if leg is None else f"set-leg{leg}-{field.key}{place}"
 
 
-def take(field: Field, leg: int | None = None) -> None:
+def take(field: Field, leg: int | None = None, where: str = "") -> None:
     """Write a changed widget to the scenario, or note why it cannot be."""
-    name = widget_key(field, leg)
+    name = widget_key(field, leg, where)
     if state.is_late(key := state.key_of(name)):
         return
     shown, display = st.session_state[key], state.display()
@@ -199,6 +200,7 @@ def control(
     help: str | None = None,
     say_refusal: bool = True,
     behind: bool = False,
+    where: str = "",
 ) -> None:
     """Draw the widget of a field.
 
@@ -220,8 +222,10 @@ def control(
         Whether a refusal stands right below; else whoever draws the widget calls `say_refusals`.
     behind : bool
         Whether it stands behind a word that may be closed.
+    where : str, optional
+        The place on the page, where the same field has another widget behind a word of the answer line.
     """
-    display, name = state.display(), widget_key(field, leg)
+    display, name = state.display(), widget_key(field, leg, where)
     if field.kind in ("number", "count") and look != "slider":
         held = value_in(state.scenario(), field, leg)
         enter(field, name, held, lambda value: write(field, value, leg), label=label, hide_label=hide_label,
@@ -235,7 +239,7 @@ def control(
         "key": key,
         "help": field.help if help is None else help or None,
         "on_change": take,
-        "args": (field, leg),
+        "args": (field, leg, where),
         "label_visibility": "collapsed" if hide_label else "visible",
     }
     if field.kind == "choice":

@@ -12,7 +12,7 @@ from model.lift_off_advice import RULES, Advice, Case, DriveAdvice
 from model.scenario import Leg
 from model.units import GRAVITY_MPS2, KMH_PER_MPS
 from pages.parts.display import Display, number_text, percent_text
-from pages.parts.wording import counted, leg_words, together
+from pages.parts.wording import Told, counted, leg_words, together
 
 NARROW = "\N{NO-BREAK SPACE}"
 HARDLY = 0.005
@@ -84,6 +84,22 @@ def meaning(strength: float, display: Display) -> str:
         return f"Air and tyres alone slow the car. {lamps}"
     per_second = display.text(strength * KMH_PER_MPS, "km/h")
     return f"That is {strength / GRAVITY_MPS2:.2f}{NARROW}g: {per_second} less each second. {lamps}"
+
+
+def advised(advice: Advice, display: Display) -> Told:
+    """The strength advised with its reason and what it means, and with what holds on slippery roads."""
+    because = in_units(advice.because, display)
+    return Told(heading(advice), (because, meaning(advice.lift_off_mps2, display)), (slippery_text(advice),))
+
+
+def slippery_text(advice: Advice) -> str:
+    """What is advised in its place on snow and ice."""
+    advised = {one.road: f"{one.word}, {strength_text(one.lift_off_mps2)}" for one in advice.slippery}
+    same = len(set(advised.values())) == 1
+    told = [f"{' or '.join(advised)}: {next(iter(advised.values()))}"] if same else [
+        f"{road}: {words}" for road, words in advised.items()
+    ]
+    return f"On {'; on '.join(told)}. Set it before you come to such a road; the owner’s manual comes first."
 
 
 def too_much(yours: float, case: Case) -> str:

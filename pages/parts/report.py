@@ -45,7 +45,8 @@ REPRODUCE = "python -m model drive FILE"
 class TakeAway:
     """All that the page is made of.
 
-    `year_fuel` is what a hybrid spares in the year, `glance` each limit in short, `band_runs` the sampled cars behind
+    `year_fuel` is what a hybrid spares in the year, `glance` each limit in short,
+    `slowing_in_winter` what to expect of motor slowing on the year's winter day, `band_runs` the sampled cars behind
     the bands, `made` the day of making.
     """
 
@@ -55,6 +56,7 @@ class TakeAway:
     year: YearOfDrives | None
     year_fuel: YearOfFuel | None
     glance: dict[str, str]
+    slowing_in_winter: str
     advice: Advice | None
     described_s: float
     link: dict[str, str]
@@ -133,7 +135,9 @@ def warnings(taken: TakeAway) -> list[str]:
     result, found = taken.result, []
     if not result.followed:
         found.append(wording.not_followed(taken.described_s, result.trace.duration_s))
-    found += filter(None, [wording.unusual_text(taken.scenario, taken.display), wording.unable_text(taken.answer)])
+    scenario, display = taken.scenario, taken.display
+    beside = (wording.frost_text(scenario, display), wording.unusual_text(scenario, display))
+    found += filter(None, [*beside, wording.unable_text(taken.answer)])
     return found
 
 
@@ -167,18 +171,16 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     """The advice on lift-off with its reason, and when regeneration is not there: title and sentences of each."""
     advice, display, found = taken.advice, taken.display, []
     if advice is not None:
-        sentences = (
-            lift_off_words.in_units(advice.because, display),
-            lift_off_words.meaning(advice.lift_off_mps2, display),
-            f"The car is set to {lift_off_words.yours_name(taken.scenario.driver.lift_off_mps2, taken.scenario.legs)}.",
-        )
-        found.append((f"Lift-off strength advised: {lift_off_words.heading(advice)}", sentences))
+        told, driver = lift_off_words.advised(advice, display), taken.scenario.driver
+        day = f"For {wording.day_words(taken.scenario, display)}."
+        yours = f"The car is set to {lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs)}."
+        found.append((f"Lift-off strength advised: {told.title}", (day, *told.sentences, yours)))
     glance = "; ".join(f"{winter_words.NAMES[part].lower()}: {words}" for part, words in taken.glance.items())
     in_short = f"{lift_off_words.capital(glance)}."
     limits = replace(wording.LIMITS_CARD, sentences=(*wording.LIMITS_CARD.sentences, in_short))
     told = [wording.setting_card(taken.scenario), limits]
     if taken.year is not None:
-        told.insert(1, wording.winter_card(taken.year, display))
+        told.insert(1, wording.winter_card(taken.year, taken.slowing_in_winter, display))
     return [*found, *((card.title, card.sentences) for card in told)]
 
 

@@ -19,9 +19,10 @@ from pages.parts.wording import NEGLIGIBLE_SHARE, THAN
 
 @dataclass(frozen=True)
 class Card(wording.Card):
-    """One idea, with what is answered when somebody asks why."""
+    """One idea, with what is answered when somebody asks why, and the day it is about, where it is about one."""
 
     why: str
+    day: str = ""
 
 
 TELL = Card(
@@ -57,11 +58,8 @@ def number(
 
     A hybrid is told in `fuel`, in words, since its battery's range says nothing.
     """
-    apart = wording.departures_text(scenario, display)
-    about = (
-        f"A {wording.car_words(scenario)}, {wording.drive_words(scenario, display)}, "
-        f"{wording.season_words(scenario.conditions, scenario.year, display)}{f', {apart}' if apart else ''}."
-    )
+    day, apart = wording.day_words(scenario, display), wording.departures_text(scenario, display)
+    about = f"A {wording.car_words(scenario)}, {wording.drive_words(scenario, display)}{f', {apart}' if apart else ''}."
     sums = f"That is {wording.saved_text(answer, display)} on this drive"
     if fuel:
         sums += f", or {fuel}"
@@ -69,12 +67,12 @@ def number(
         sums += f", or {wording.further_text(answer.range_gain_km, display)} on a full battery"
     sentences = (f"{sums}.", about, *beside)
     if answer.saved_share is None or answer.saved_share.low > 1 or answer.saved_share.high < NEGLIGIBLE_SHARE:
-        return Card(wording.headline(answer, display), sentences, NUMBER_WHY)
+        return Card(wording.headline(answer, display), sentences, NUMBER_WHY, day)
     title = f":blue[{wording.share_text(answer)}] less battery energy"
-    return Card(title, (f"{THAN}.", *sentences), NUMBER_WHY)
+    return Card(title, (f"{THAN}.", *sentences), NUMBER_WHY, day)
 
 
-def bars(books: pd.DataFrame) -> Card:
+def bars(books: pd.DataFrame, scenario: Scenario, display: Display) -> Card:
     """What the bars before and after show. `books` is from `model.timeline.books`."""
     title, words = before_after_words(books)
     net = grouped(books).sum()
@@ -82,29 +80,35 @@ def bars(books: pd.DataFrame) -> Card:
     saved = net["friction_only"] - net["regenerated"]
     if net["regenerated"] > 0 and round(saved, places) > 0:
         title = f"{fixed(saved, places)} of {fixed(net['friction_only'], places)} kWh saved"
-    return Card(title, (), words)
+    return Card(title, (), words, wording.day_words(scenario, display))
 
 
 def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> Card:
     """The strength advised, the deciding fact, and what the kind of brake pedal has to do with it."""
     advice, pedal = found.overall, wording.setting_card(scenario)
     yours = lift_off_words.yours_name(scenario.driver.lift_off_mps2, scenario.legs)
+    told = lift_off_words.advised(advice, display)
+    because, _ = told.reasons
     return Card(
-        f"Lift-off: {advice.word}, {lift_off_words.strength_text(advice.lift_off_mps2)}",
+        f"Lift-off: {told.title[:1].lower()}{told.title[1:]}",
         (
-            lift_off_words.in_units(advice.because, display),
+            because,
+            *told.caveats,
             " ".join((f"{pedal.title}.", *pedal.sentences)),
             f"Lift-off is how strongly the car slows as the foot leaves the accelerator. This one is set to {yours}.",
         ),
         f"{lift_off_words.rules_text(advice)}\n\n**What would change it**\n\n"
         f"{lift_off_words.what_if_text(found, display)}",
+        wording.day_words(scenario, display),
     )
 
 
-def winter(year: YearOfDrives | None, display: Display) -> Card:
-    """What is saved on a winter day, beside a summer day."""
-    card = wording.winter_card(year, display) if year else wording.Card("Winter takes some of it away", ())
-    return Card(card.title, (*card.sentences, f"{wording.LESS_AT_FIRST} {wording.PRESS_THE_PEDAL}"), WINTER_WHY)
+def winter(year: YearOfDrives | None, expected: str, display: Display) -> Card:
+    """What is saved on a winter day, beside a summer day; `expected` says what becomes of motor slowing in winter."""
+    if year is None:
+        return Card("Winter takes some of it away", (f"{expected} {wording.PRESS_THE_PEDAL}",), WINTER_WHY)
+    card = wording.winter_card(year, expected, display)
+    return Card(card.title, card.sentences, WINTER_WHY, wording.winter_day_words(year, display))
 
 
 def limits() -> Card:

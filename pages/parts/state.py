@@ -16,10 +16,11 @@ import pandas as pd
 import streamlit as st
 
 from model import claims, range_figure
-from model.cold_day import ColdDay, cold_day
+from model.cold_day import ColdDay, cold_day, normal_by_battery
 from model.comparison import Side, side_of
 from model.denominators import Books, books_of
-from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, trace_of, year_of
+from model.descent import Normal
+from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, trace_of, winter_day, year_of
 from model.fields import InputError
 from model.full_battery import Hills, given_back, hills
 from model.hard_stop import HardStop, hard_stop
@@ -226,6 +227,11 @@ def limits_at_a_glance(settings: LimitSettings) -> AtAGlance:
     return _at_a_glance(scenario(), settings)
 
 
+def slowing_in_winter() -> dict[str, Normal | None]:
+    """When the motor slows as usual on the year's winter day, by battery; an empty one where it cannot be driven."""
+    return _normal(replace(winter_day(scenario()), year=Year()))
+
+
 def cold() -> ColdDay:
     """The session's drive on its cold day."""
     return _cold(scenario())
@@ -346,6 +352,14 @@ def _season_costs(now: Scenario) -> SeasonCosts:
 @kept(max_entries=200)
 def _at_a_glance(now: Scenario, settings: LimitSettings) -> AtAGlance:
     return at_a_glance(now, settings, _season_costs(now))
+
+
+@kept(max_entries=100)
+def _normal(now: Scenario) -> dict[str, Normal | None]:
+    try:
+        return normal_by_battery(now)
+    except InputError:
+        return {}
 
 
 @kept(max_entries=30)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 import pandas as pd
@@ -110,19 +110,50 @@ def free_text(share: float) -> str:
 
 def glance(found: AtAGlance, settings: LimitSettings, display: Display) -> dict[str, str]:
     """Each part in a few words."""
-    normal = found.costs.normal
-    if normal is None:
-        cold = "weaker all the way"
-    else:
-        cold = "as usual from the start" if normal.minutes == 0 else f"weaker for {minutes_text(normal.minutes)}"
     hybrid = has_engine(found.costs.season.car)
     distances = [stop.distance_m for stop in found.stops.values()]
     return {
-        "cold": cold,
+        "cold": slowing_in_short(found.normal),
         "grip": f"margin {found.grip['margin']} {ON[found.grip['surface']].replace('packed ', '')}",
         "hills": "a small battery fills soon" if hybrid else free_text(found.room.gained_share),
         "stop": f"{distance_text(distances, display)} from {whole(settings.stop_kmh, 'km/h', display)}",
     }
+
+
+def slowing_in_short(normal: Mapping[str, Normal | None]) -> str:
+    """When motor slowing is as usual, by battery, in a few words: the middle, and what is worse, which goes with it."""
+    middle, little = (_weaker_text(normal[battery]) for battery in ("mid", "low"))
+    return middle if little == middle else f"{middle}; {little} if the battery takes little"
+
+
+def _weaker_text(normal: Normal | None) -> str:
+    if normal is None:
+        return "weaker all the way"
+    return "as usual from the start" if normal.minutes == 0 else f"weaker for {minutes_text(normal.minutes)}"
+
+
+def slowing_expected(normal: Mapping[str, Normal | None]) -> str:
+    """What to expect of motor slowing on a cold day, by battery, as a sentence."""
+
+    def how_long(one: Normal | None) -> str:
+        if one is None:
+            return "all the way"
+        return f"for the first {minutes_text(one.minutes).removeprefix('1 ')}"
+
+    if not normal:
+        return "This drive cannot be driven in winter as it is described."
+    middle, little = normal["mid"], normal["low"]
+    if middle is None or middle.minutes > 0:
+        sentence = f"Expect less slowing {how_long(middle)}"
+        if little != middle and how_long(little) != how_long(middle):
+            sentence += f", {how_long(little)} if the battery takes little in the cold"
+        return f"{sentence}."
+    if little is None or little.minutes > 0:
+        return (
+            "With most batteries the motor slows the car as usual; with one that takes little in the cold, expect less "
+            f"slowing {how_long(little)}."
+        )
+    return "The battery takes what slow-downs give, and the motor slows the car as usual."
 
 
 def strip_notes(steps: pd.DataFrame, normal: Normal | None) -> list[Note]:

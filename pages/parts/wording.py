@@ -11,12 +11,14 @@ from model.fields import Field
 from model.habits import HABITS
 from model.hybrid import YearOfFuel
 from model.parameters import Assumed, assumed_figures, class_labels
-from model.scenario import SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
+from model.scenario import FROZEN, SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
 from model.scenario_io import starting_drives, unusual
 from model.uncertainty import Band
 from pages.parts.display import MINUS, Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
+FROST_C = 5.0
+"""Above it snow and ice do not stay for long [°C]: assumed."""
 NEGLIGIBLE_SHARE = 0.01
 NEGLIGIBLE_KWH = 0.005
 THAN = "than the same drive on friction brakes only"
@@ -46,7 +48,6 @@ CAUTION = (
 )
 NO_SUBSTITUTE = "Regeneration neither replaces the friction brakes in an emergency nor holds the car on a hill."
 WEAKER = "With a full or cold battery, or on a slippery road, it may be weaker than you are used to, or absent."
-LESS_AT_FIRST = "With a cold battery expect less slowing in the first minutes."
 PRESS_THE_PEDAL = "Leave more room, and press the brake pedal: it brakes whatever the battery takes."
 
 
@@ -80,7 +81,7 @@ def answer_before(scenario: Scenario, display: Display) -> str:
 
 
 HYBRID_ENERGY = (
-    "For a hybrid, battery energy includes what its engine gives in the battery's place; what is saved is fuel."
+    "For a hybrid, battery energy includes what its engine gives in the battery's place; what that saves is fuel."
 )
 
 
@@ -176,6 +177,16 @@ def unusual_text(scenario: Scenario, display: Display) -> str:
         where = f"leg {leg}: " if leg else ""
         phrases.append(f"{where}{field.label.lower()} {given}{unit} (usual {low} to {high}{unit})")
     return f"Unusual inputs: {'; '.join(phrases)}." if phrases else ""
+
+
+def frost_text(scenario: Scenario, display: Display) -> str:
+    """A question where there is snow or ice on a warm day; empty elsewhere."""
+    conditions = scenario.conditions
+    frozen = [one for one in (conditions.surface, *(leg.surface for leg in scenario.legs)) if one in FROZEN]
+    if not frozen or conditions.ambient_c <= FROST_C:
+        return ""
+    road, warmth = choice_word("surface", frozen[0]).capitalize(), temperature_text(conditions.ambient_c, display)
+    return f"{road} at {warmth}? Set the temperature of that day: battery, tyres and cabin depend on it."
 
 
 def not_followed(described_s: float, driven_s: float) -> str:
@@ -300,6 +311,12 @@ def kept_text(scenario: Scenario, display: Display) -> str:
     return f"Kept as you stated: {', '.join(told)}." if told else ""
 
 
+def day_words(scenario: Scenario, display: Display) -> str:
+    """The day that is shown, such as “a day of −5 °C, snow” or “a day in winter, 1 °C”."""
+    named = season_of(scenario.conditions, scenario.year)
+    return f"a day {'in' if named else 'of'} {season_words(scenario.conditions, scenario.year, display)}"
+
+
 def temperature_text(celsius: float, display: Display) -> str:
     """A temperature in whole degrees."""
     shown = round(display.value(celsius, "°C"))
@@ -394,6 +411,23 @@ def provenance(field: Field, assumed: Assumed, display: Display) -> str:
     return f"{band}{assumed.kind.capitalize()}: {assumed.source}."
 
 
+# what is told with what must be said along with it
+
+
+@dataclass(frozen=True)
+class Told:
+    """A title, sentences, and caveats that go with them wherever they are told."""
+
+    title: str
+    reasons: tuple[str, ...]
+    caveats: tuple[str, ...]
+
+    @property
+    def sentences(self) -> tuple[str, ...]:
+        """All that stands below the title."""
+        return self.reasons + self.caveats
+
+
 # cards, to show and to print
 
 
@@ -429,8 +463,16 @@ LIMITS_CARD = Card("Regeneration will not always be there", (f"{WEAKER} {PRESS_T
 """When it is not there, and what it is no substitute for."""
 
 
-def winter_card(year: YearOfDrives, display: Display) -> Card:
-    """What winter makes of the saving, beside summer."""
+def winter_day_words(year: YearOfDrives, display: Display) -> str:
+    """The winter day of the year, such as “the year’s winter day, 1 °C, snow”."""
+    row = next(row for row in year.rows if row.season == "winter")
+    road = "" if row.surface == "dry" else f", {choice_word('surface', row.surface)}"
+    return f"the year’s winter day, {temperature_text(row.ambient_c, display)}{road}"
+
+
+def winter_card(year: YearOfDrives, expected: str, display: Display) -> Card:
+    """What winter makes of the saving, beside summer, and of motor slowing: `expected`."""
+    slowing = f"{expected} {PRESS_THE_PEDAL}"
     day = {row.season: row for row in year.rows}
     cold, warm = day["winter"], day["summer"]
     saved = display.range_text(cold.saved_kwh, "kWh")
@@ -438,12 +480,13 @@ def winter_card(year: YearOfDrives, display: Display) -> Card:
     taken = f"On a winter day, at {temperature_text(cold.ambient_c, display)}, {takes}; on a summer day {takes_warm}."
     shares = [row.saved_share for row in (cold, warm) if row.net_kwh.low > 0]
     if len(shares) < 2 or None in shares:
-        return Card(f"In winter it saves {saved}", (f"Less {THAN}.", taken))
+        return Card(f"In winter it saves {saved}", (f"Less {THAN}.", taken, slowing))
     in_winter, in_summer = (percent_range_text(share.low, share.high) for share in shares if share)
     return Card(
         f"In winter it saves {in_winter}",
         (
             f"of the battery energy, beside the same winter drive on friction brakes only. In summer {in_summer}.",
             f"{taken} In winter {saved} are saved.",
+            slowing,
         ),
     )

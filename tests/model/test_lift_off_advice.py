@@ -34,7 +34,7 @@ def strength(of):
 
 def test_where_all_is_equal_the_gentlest_is_advised():
     assert strength(case()) == 0
-    assert "next to no presses" in case().advice(None, "front").because
+    assert "next to no presses" in case().advice(None, "front", ()).because
 
 
 def test_grip_comes_first_and_is_named():
@@ -45,7 +45,7 @@ def test_grip_comes_first_and_is_named():
         presses=np.linspace(60, 10, COUNT),
         brake_pedal="friction",
     )
-    advice = slippery.advice(None, "rear")
+    advice = slippery.advice(None, "rear", ())
     assert (advice.lift_off_mps2, advice.rule) == (0.4, "grip")
     assert advice.because == "On packed snow more than 0.4 m/s² would ask for over half of the grip of the rear wheels."
     assert all("grip" in other.against for other in advice.alternatives if other.lift_off_mps2 > 0.4)
@@ -53,7 +53,7 @@ def test_grip_comes_first_and_is_named():
 
 def test_energy_comes_before_presses():
     thirsty = case(net_kwh=np.where(STRENGTHS_MPS2 < 1.2, 5.2, 5.0), brake_pedal="friction")
-    advice = thirsty.advice(None, "front")
+    advice = thirsty.advice(None, "front", ())
     assert (advice.lift_off_mps2, advice.rule) == (1.2, "energy")
     assert "Below 1.2 m/s² the drive takes up to 4 % more energy than at best" in advice.because
     assert "friction only" in advice.because
@@ -61,7 +61,7 @@ def test_energy_comes_before_presses():
 
 def test_energy_may_also_speak_against_strength():
     presses = np.linspace(60, 10, COUNT)
-    advice = case(net_kwh=np.where(STRENGTHS_MPS2 > 0.9, 5.2, 5.0), presses=presses).advice(None, "front")
+    advice = case(net_kwh=np.where(STRENGTHS_MPS2 > 0.9, 5.2, 5.0), presses=presses).advice(None, "front", ())
     # of the two that energy leaves, 0.8 and 0.9 m/s², presses differ by too little
     assert (advice.lift_off_mps2, advice.rule) == (0.8, "energy")
     assert "Above 0.9 m/s²" in advice.because and "pulls up again" in advice.because
@@ -71,7 +71,7 @@ def test_within_one_percent_the_preference_decides():
     presses = np.where(STRENGTHS_MPS2 < 0.7, 30.0, 12.0)
     few = case(net_kwh=np.linspace(5.04, 5.0, COUNT), presses=presses)
     assert (strength(few), few.best()[1]) == (0.7, "preference")
-    assert "12 times instead of 30" in few.advice(None, "front").because
+    assert "12 times instead of 30" in few.advice(None, "front", ()).because
     gentle = replace(few, prefers="gentlest_ride")
     assert (strength(gentle), gentle.best()[1]) == (0.0, "preference")
 
@@ -147,3 +147,17 @@ def test_the_limits_that_pictures_mark_are_those_of_the_rules():
     assert plain.grip_limit_mps2 == 1.6
     assert best == plain.net_kwh[STRENGTHS_MPS2 == 1.6] and most == pytest.approx(1.01 * best)
     np.testing.assert_array_equal(plain.energy_allows, plain.net_kwh <= most)
+
+
+def test_every_advice_carries_what_is_advised_on_snow_and_ice():
+    """Whatever the road it is for: the same rule, the same legs, on the slippery road."""
+    dry, snowy = (curves_of(TOWN.with_setting("surface", surface)) for surface in ("dry", "snow"))
+    for curves in (dry, snowy):
+        found = advise(curves)
+        for leg, advice in [(None, found.overall), *enumerate(found.legs)]:
+            assert [road.road for road in advice.slippery] == ["packed snow", "ice"]
+            for road, surface in zip(advice.slippery, ("snow", "ice"), strict=True):
+                case = case_of(curves, leg, season=surface)
+                assert road.lift_off_mps2 == STRENGTHS_MPS2[case.best()[0]] <= case.grip_limit_mps2
+    glazed = advise(curves_of(TOWN.with_setting("surface", "glazed-ice"))).overall
+    assert [road.road for road in glazed.slippery] == ["glazed ice"]

@@ -4,7 +4,8 @@ from dataclasses import replace
 from datetime import date
 
 from model.car import CAR_FIELDS
-from model.drives import answer_of, drive, samples_of, trace_of, year_of
+from model.cold_day import normal_by_battery
+from model.drives import answer_of, drive, samples_of, trace_of, winter_day, year_of
 from model.hybrid import year_of_fuel
 from model.lift_off_advice import advise
 from model.lift_off_curves import curves_of
@@ -16,7 +17,7 @@ from model.scenario_io import starting_drives
 from pages.parts.display import Display
 from pages.parts.link import link_of
 from pages.parts.report import TakeAway
-from pages.parts.winter_words import glance
+from pages.parts.winter_words import glance, slowing_expected
 
 RUNS = 20
 MADE = date(2026, 12, 24)
@@ -34,6 +35,7 @@ def taken(scenario, display=None, made=MADE):
         year=year_of(scenario, 5),
         year_fuel=year_of_fuel(scenario),
         glance=glance(at_a_glance(scenario, asked, season_costs_of(scenario)), asked, display),
+        slowing_in_winter=slowing_expected(normal_by_battery(winter_day(scenario))),
         advice=advise(curves_of(scenario)).overall,
         described_s=trace_of(scenario).duration_s,
         link=link_of(scenario, display),

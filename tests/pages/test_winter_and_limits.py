@@ -139,7 +139,7 @@ def test_what_is_set_on_the_part_stands_in_the_address():
 def test_tyres_and_trailer_are_the_scenarios():
     app = opened("grip", SNOWY)
     assert "Trailer" not in words(app)
-    ran(app.selectbox(key="set-tyres").set_value("winter").run())
+    ran(app.selectbox(key="set-tyres-part").set_value("winter").run())
     ran(app.text_input(key="set-trailer_kg").set_value("900").run())
     there_is = slippery_road(SNOWY.with_setting("tyres", "winter"), USUAL).check["available_friction"]
     assert f"There is {there_is['low']:.2f} to {there_is['high']:.2f}" in sentence(app)

@@ -185,7 +185,7 @@ def test_a_drive_that_was_not_followed_says_what_it_did_instead():
 @pytest.mark.parametrize("pedal", ["blended", "friction"])
 def test_the_cards(pedal):
     scenario = TOWN.with_setting("brake_pedal", pedal)
-    cards = [wording.setting_card(scenario), wording.winter_card(year_of(scenario, 5), METRIC)]
+    cards = [wording.setting_card(scenario), wording.winter_card(year_of(scenario, 5), "Expect less slowing.", METRIC)]
     text = " ".join([card.title + " " + " ".join(card.sentences) for card in cards])
     assert "winter day, at 1 °C" in text
     assert ("discs alone" in text) == (pedal == "friction")
