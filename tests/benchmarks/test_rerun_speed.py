@@ -14,7 +14,7 @@ WITHIN_TIMES = 3
 REPORTED = ("lift_off",)
 """It drives the whole axis of strengths, builds a drive for each, and draws five pictures."""
 BUSY = 1.25
-"""Work a processor from which on nothing is judged: what an empty page waits for does not grow with it, the rest does."""
+"""Work a processor beyond which nothing is judged: an empty page waits for other things, which do not grow with it."""
 
 
 def waits(url, page, start_c=7.0):
