@@ -3,23 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from typing import Any
 
 import numpy as np
 
-from model import motor
-from model.braking import motor_limits_n
-from model.car import CAR_FIELDS, Car
+from model.car import CAR_FIELDS
 from model.claim_draws import Draws, over_the_hill
+from model.cycles import LABORATORY
 from model.denominators import PHRASES, Books, book_keeper
 from model.kernel.run import Run
+from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
 from model.parameters import DEFAULT_CLASS, car_from
-from model.road_load import air_density, flat_road_load_n
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, SURFACES, Driver
+from model.physics.records import Records, car_records, moments_on_road
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
 from model.stopping import braking_power_w
 from model.trace import Array, Trace
-from model.tyre_grip import friction_coefficient
 from model.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
 
 ELECTRIC_SLOW_DOWN = 0.95
@@ -28,8 +26,6 @@ WARM_C = 23.0
 """Temperature that a cold drive is compared with: neither heating nor cooling runs."""
 NOTHING = 0.01
 """A base below this share of what turns over on the drive is next to nothing, and a ratio to it says nothing [1]."""
-PARTS = 100
-"""Equal parts into which a change of speed is cut."""
 
 
 def over(top: Array, base: Array, scale: Array) -> Array:
@@ -223,54 +219,28 @@ def range_gain_over_recovered(draws: Draws) -> Array:
     return over(PHRASES["range_gain"].share(books, books.back), recovered, np.ones(len(draws)))
 
 
-def _cars(draws: Draws, driven_axle: str = "all") -> Car:
-    """Every run's car at once, figures of shape (runs, 1)."""
-    figures: dict[str, Any] = {
-        key: column[:, None]
-        for key, column in draws.columns.items()
-        if key in CAR_FIELDS and CAR_FIELDS[key].kind == "number"
-    }
-    return replace(car_from(DEFAULT_CLASS, {"driven_axle": driven_axle}), **figures)
+def _cars(draws: Draws, conditions: Conditions, driver: Driver, *keys: str) -> Records:
+    """Every run's car; of what is not the car's own, `keys` are as drawn."""
+    own = {key for key in draws.columns if key in CAR_FIELDS and CAR_FIELDS[key].kind == "number"}
+    return car_records(car_from(DEFAULT_CLASS), conditions, driver, {key: draws[key] for key in own.union(keys)})
 
 
 def saved_by_coasting(draws: Draws) -> Array:
     """Battery energy that rolling down to a lower speed saves against slowing on the motor, over the same road [Wh].
 
-    The other car keeps its speed and then slows evenly. Where lost time is made up, both cruise before and the rolling
-    car cruises faster: a second gained at speed v costs ``v·dP/dv − P`` with P the battery's power at that speed.
-    Flat road, no cabin; the battery's own resistance is left out.
+    Flat road, no cabin. See `model.kernel.speed_changes.rolling_saves_j`.
     """
-    car = _cars(draws)
-    from_mps, change_mps = (draws[key][:, None] / KMH_PER_MPS for key in ("speed_kmh", "slower_by_kmh"))
-    ambient, weight = draws["ambient_c"][:, None], car.mass_kg * (1 + car.rotating_mass_share)
-
-    def road_n(speed: Array) -> Any:
-        return flat_road_load_n(car, speed, 0.0, ambient, air_density(ambient))
-
-    def power_w(speed: Array, wheel_n: Any) -> Any:
-        shaft = np.where(wheel_n > 0, wheel_n / car.gear_efficiency, wheel_n * car.gear_efficiency)
-        return shaft * speed + motor.loss_w(car, speed, shaft) + car.accessory_w
-
-    lost = np.minimum(change_mps, from_mps) / PARTS
-    speed = from_mps - lost * (np.arange(PARTS) + 0.5)
-    resisting = road_n(speed)
-    drag = motor.spin_n(car, speed) * car.zero_torque_drag_share / car.gear_efficiency
-    rolling = (resisting + drag) / weight
-    slowing = np.maximum(draws["slowing_mps2"][:, None], rolling)
-    asked = slowing * weight - resisting
-    limits = motor_limits_n(car, Driver(), speed, asked, slowing, 1.0, car.mass_kg, weight, None)
-    by_motor = np.maximum(np.minimum.reduce(np.broadcast_arrays(asked, *limits.values())), drag)
-    roll_s, slow_s = lost / rolling, lost / slowing
-    keep_s = ((speed * roll_s).sum(-1) - (speed * slow_s).sum(-1)) / from_mps[:, 0]
-
-    def cruise_w(share: float) -> Any:
-        return power_w(from_mps * share, road_n(from_mps * share))[:, 0]
-
-    rolled = ((car.accessory_w + motor.fixed_w(car)) * roll_s).sum(-1)
-    saved = keep_s * cruise_w(1.0) + (power_w(speed, -by_motor) * slow_s).sum(-1) - rolled
-    second_j = (cruise_w(1.01) - cruise_w(0.99)) / 0.02 - cruise_w(1.0)
-    late_s = roll_s.sum(-1) - slow_s.sum(-1) - keep_s
-    return (saved - draws["time_made_up"] * late_s * second_j) / J_PER_WH
+    saved_j = np.empty(len(draws))
+    rolling_saves_each_j(
+        _cars(draws.replaced(driven_axle="all"), LABORATORY, Driver(), "driven_axle", "ambient_c"),
+        moments_on_road(len(draws)),
+        draws["speed_kmh"] / KMH_PER_MPS,
+        draws["slower_by_kmh"] / KMH_PER_MPS,
+        draws["slowing_mps2"],
+        draws["time_made_up"],
+        saved_j,
+    )
+    return saved_j / J_PER_WH
 
 
 def stop_by_motor_over_brakes(draws: Draws) -> Array:
@@ -280,20 +250,13 @@ def stop_by_motor_over_brakes(draws: Draws) -> Array:
     wheels.
     """
     ratio = np.empty(len(draws))
-    for (axle, surface), rows in draws.groups(["driven_axle", "surface"]):
-        some = draws.at(rows)
-        car, ambient = _cars(some, axle), some["ambient_c"][:, None]
-        speed = some["speed_kmh"][:, None] / KMH_PER_MPS * (np.arange(PARTS) + 0.5) / PARTS
-        moving_kg = car.mass_kg * (1 + car.rotating_mass_share)
-        grip = friction_coefficient(SURFACES.index(surface), some["grip_level"][:, None], speed=speed)
-        road = flat_road_load_n(car, speed, 0.0, ambient, air_density(ambient))
-        slowing: Any = 0.0
-        all_of_it, to_rest = np.full_like(speed, np.inf), Driver(comes_to_rest=True)
-        for _ in range(5):
-            limits = motor_limits_n(car, to_rest, speed, all_of_it, slowing, grip, car.mass_kg, moving_kg, None)
-            slowing = (np.minimum.reduce(np.broadcast_arrays(*limits.values())) + road) / moving_kg
-        by_brakes = grip * GRAVITY_MPS2 + road / moving_kg
-        ratio[rows] = (speed / slowing).sum(-1) / (speed / by_brakes).sum(-1)
+    keys = ("driven_axle", "surface", "grip_level", "ambient_c")
+    motor_over_brakes_each(
+        _cars(draws, LABORATORY, Driver(comes_to_rest=True), *keys),
+        moments_on_road(len(draws)),
+        draws["speed_kmh"] / KMH_PER_MPS,
+        ratio,
+    )
     return ratio
 
 

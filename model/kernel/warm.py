@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import time
 
+import numpy as np
+
 from model.cycles import cycle_trace
 from model.kernel.moments import feet_up, steady_w
 from model.kernel.run import drive
+from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
 from model.parameters import DEFAULT_CLASS, car_from
 from model.physics import jit
+from model.physics.records import car_records, moments_on_road
 from model.scenario import Conditions, Driver
 
 
@@ -18,6 +22,10 @@ def prepare() -> str:
     car, around, driver = car_from(DEFAULT_CLASS), Conditions(), Driver()
     for record in (True, False):
         drive(cycle_trace("nedc-urban"), car, around, driver, record=record)
+    one, here, found = car_records(car, around, driver), moments_on_road(1), np.zeros(1)
+    speed, made_up = np.full(1, 20.0), np.zeros(1, dtype=bool)
+    rolling_saves_each_j(one, here, speed, speed / 2, speed / 20, made_up, found)
+    motor_over_brakes_each(one, here, speed, found)
     feet_up(10.0, car, around, driver)
     steady_w(10.0, car, around, driver)
     where = f"kept in {jit.FOLDER}" if jit.FOLDER else "kept nowhere: the next start takes as long"
