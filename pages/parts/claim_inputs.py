@@ -12,6 +12,7 @@ from model.claim_prose import Units, condition, value_words
 from model.claim_regions import Bins
 from model.claims import Question
 from model.fields import Field, InputError
+from model.typed_numbers import number_typed
 from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
 from pages.parts.refusals import refused_entry
 
@@ -134,8 +135,7 @@ def field_of_number(asked: Question) -> str:
 
 def numbers_in(typed: str) -> list[float]:
     """One number, or the two of a span such as “10 to 20”; `ValueError` where it is neither."""
-    parts = SPAN.split(typed.strip().replace(MINUS, "-").replace(",", "."))
-    numbers = [float(part) for part in parts]
+    numbers = [number_typed(part) for part in SPAN.split(typed.strip())]
     if len(numbers) > 2 or not all(map(math.isfinite, numbers)):
         raise ValueError(typed)
     return numbers

@@ -4,6 +4,7 @@ import re
 
 from tests.browser.looks import RULES, assert_large_enough, faults
 from tests.browser.test_main_job import HEADLINE, scenario_at
+from tests.browser.test_show import DOUBLE_TAP_S
 
 LOOK = """
     const look = element => {
@@ -131,6 +132,7 @@ def test_the_main_job_with_the_keyboard_alone(open_page, settled, expect):
     page.keyboard.press("Enter")
     expect(page.get_by_text("1 of 6", exact=True)).to_be_visible()
     for card in range(2, 7):
+        page.wait_for_timeout(1000 * DOUBLE_TAP_S)
         page.keyboard.press("ArrowRight")
         expect(page.get_by_text(f"{card} of 6", exact=True)).to_be_visible()
     tab_to(settled(page), ".st-key-show-foot a")
