@@ -12,7 +12,7 @@ from numpy.lib.stride_tricks import sliding_window_view
 from model.drive_builder import STAND_S, build_drive
 from model.fields import InputError
 from model.habits import HABITS, MOST_JERK_MPS3
-from model.scenario import SURFACES, Driver, Leg
+from model.scenario import LEG_FIELDS, SURFACES, Driver, Leg
 from model.units import GRAVITY_MPS2, KMH_PER_MPS
 
 FILES = sorted((Path(__file__).parents[2] / "assets" / "starting_drives").glob("*.json"))
@@ -300,3 +300,12 @@ def test_stops_that_do_not_fit_are_refused_with_the_most_that_do(stops, slow_dow
 def test_legs_are_checked_first(legs, said):
     with pytest.raises(InputError, match=said):
         build_drive(legs, Driver())
+
+
+@pytest.mark.parametrize("speed_kmh", [2.0, 3.0, 8.0])
+def test_a_queue_can_be_entered_and_is_driven_as_described(speed_kmh):
+    leg = Leg(distance_km=1.0, speed_kmh=speed_kmh, stops=20, slow_downs=4, slow_to_kmh=speed_kmh / 2)
+    assert all(LEG_FIELDS[key].parse(getattr(leg, key)) == getattr(leg, key) for key in ("speed_kmh", "stops"))
+    trace = build_drive((leg,), Driver())
+    assert trace.stops == 20 and trace.step_m.sum() == pytest.approx(1000, rel=1e-3)
+    assert trace.speed_mps.max() * 3.6 == pytest.approx(speed_kmh, rel=0.05)
