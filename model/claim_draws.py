@@ -91,6 +91,12 @@ class Open:
         """Whether there is more than one value."""
         return self.values[0] != self.values[-1]
 
+    def within(self, other: Open) -> bool:
+        """Whether it runs over nothing that `other` does not run over."""
+        if other.band:
+            return bool(other.values[0] <= min(self.values) and max(self.values) <= other.values[-1])
+        return set(self.values) <= set(other.values)
+
     @property
     def ends(self) -> tuple[Any, ...]:
         """The values that a one-at-a-time change tries."""
@@ -136,8 +142,8 @@ def narrowed(field: Field, whole: Open, said: str) -> Open:
     least, most = field.parse(low), field.parse(high)
     if least > most:
         raise InputError(f"{field.key} ({field.label.lower()}): {said!r} runs downwards; give the lower number first.")
-    if whole.band or not whole.values:
-        mid = whole.base if whole.band else (least + most) / 2
+    if whole.band or len(whole.values) <= 1:
+        mid = whole.base if whole.band else (least + most) / 2  # the words of the claim fix one value, or none
         return Open((least, min(max(mid, least), most), most), band=True)
     return Open(tuple(value for value in whole.values if least <= value <= most) or (least, most))
 

@@ -43,6 +43,14 @@ CONDITIONS = {
     "motor_factor": "{} the power", "delay_ms": "a delay of {}", "denominator": "{}",
 }  # fmt: skip
 """A condition as a noun with its article."""
+SHARES = {
+    "recovered": "the share of the battery’s output that is put back",
+    "of_braking": "the share of the braking energy at the wheels that reaches the battery",
+    "range_gain": "the extra range over the same speeds on friction brakes only",
+    "electric_braking": "the share of the braking energy at the wheels that the motor takes",
+    "range_lost": "the energy saved by regeneration (the share of the range lost without it)",
+}
+"""What a share of a drive is called in a sentence, by its denominator."""
 NOTHING = 5e-3
 """A smaller number of a claim is rounding."""
 WHOLE_UNITS = ("°C", "°F", "km/h", "mph", "W", "kg", "lb", "ms")

@@ -16,7 +16,7 @@ from typing import Any
 
 from model.car import CAR_FIELDS
 from model.claim_draws import INPUTS, SETTINGS, Open, narrowed, open_from
-from model.claim_prose import shown
+from model.claim_prose import SHARES, Units, condition, listed, metric, shown
 from model.fields import Field, InputError, find
 from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, battery_classes
 
@@ -25,17 +25,20 @@ RUNS = 1009
 median, or of the band where that is wider, from seed to seed."""
 BROADLY, ALWAYS = 0.75, 0.95
 """A claim is true broadly from the first share of the runs on [1], one that says "always" from the second."""
-ABOUT = 0.2
-"""A claim of "about" a number is true within this share of it [1], unless the claim says otherwise."""
+ABOUT = 0.1
+"""A claim of "about" a number, of an average or of a top is true within this share of it [1], unless the claim says
+otherwise. Common practice, no source."""
 GREATEST_NUMBER = 1e9
 """No larger number may be claimed; a picture of it would have room for nothing else."""
 ANY_CAR = sorted(battery_classes(), key=lambda car_class: car_class != DEFAULT_CLASS)
 DRIVEN = ("cycle", "grade_pct")
 """Inputs that a claim has which is tested on a drive."""
-RELATIONS = ("at_least", "about", "at_most", "between")
+RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
+OF_ALL_RUNS = ("up_to", "on_average")
+"""Relations that one number of all runs decides: their top, or their mean."""
 QUESTION_FIELDS = {
     "number": Field("number", "text", "", "Number", "As published; ``low..high`` for a range."),
-    "relation": Field("relation", "choice", "", "Claimed as", "What the number is to be.", choices=RELATIONS[:3]),
+    "relation": Field("relation", "choice", "", "Claimed as", "What the number is to be.", choices=RELATIONS[:5]),
 }
 
 
@@ -44,7 +47,9 @@ class Claim:
     """One claim as it is printed, what it is tested on, and what is published beside it.
 
     `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
-    what they leave open, `said` the conditions that came with its publication. `why` explains how wide the runs spread.
+    what they leave open, `said` the conditions that came with its publication. `words` says in the claim's words what
+    an input runs over, such as “in town”. `why` explains how wide the runs spread. `beyond` is why the claim itself is
+    beyond the model, where the quantity is only next to it.
     """
 
     id: str
@@ -64,6 +69,8 @@ class Claim:
     said: Mapping[str, str]
     left_out: str
     why: str
+    words: Mapping[str, str]
+    beyond: str
     published: tuple[Mapping[str, Any], ...]
 
     @property
@@ -80,7 +87,7 @@ def _claim(data: Mapping[str, Any]) -> Claim:
         return {key: open_from(INPUTS[key], value) for key, value in given.items()}
 
     usual: dict[str, Any] = {"relation": "between", "said": {}, "within_share": ABOUT, "always": False, "runs": RUNS}
-    usual |= {"reading": "", "why": ""}
+    usual |= {"reading": "", "why": "", "what": "", "words": {}, "beyond": ""}
     return Claim(
         **usual
         | dict(data)
@@ -111,10 +118,16 @@ class Question:
         if self.relation == "between":
             return self.number[0], self.number[1]
         (number,) = self.number
-        if self.relation == "about":
+        if self.relation in ("about", "on_average"):
             within = abs(number) * self.claim.within_share
             return number - within, number + within
         return (number, math.inf) if self.relation == "at_least" else (-math.inf, number)
+
+    @property
+    def top_bounds(self) -> tuple[float, float]:
+        """Between which the top of the runs makes a claim of “up to” true."""
+        within = abs(self.number[0]) * self.claim.within_share
+        return self.number[0] - within, self.number[0] + within
 
     @property
     def claimed(self) -> str:
@@ -124,11 +137,48 @@ class Question:
         number = f"{shown(self.number[0])} {self.claim.unit}".rstrip()
         if self.relation == "between":
             return f"between {span.replace(' to ', ' and ', 1)}"
-        if self.relation == "about":
-            return f"about {number} ({span})"
-        if self.number[0] == 0:
-            return f"zero or {'more' if self.relation == 'at_least' else 'less'}"
-        return f"{self.relation.replace('_', ' ')} {number}"
+        always = "always " if self.claim.always else ""
+        if self.relation in ("about", "on_average"):
+            return f"{always}{'on average ' if self.relation == 'on_average' else ''}about {number} ({span})"
+        if self.number[0] == 0 and self.relation in ("at_least", "at_most"):
+            return f"{always}zero or {'more' if self.relation == 'at_least' else 'less'}"
+        return f"{always}{self.relation.replace('_', ' ')} {number}"
+
+    @property
+    def what(self) -> str:
+        """What is tested, in words."""
+        if "denominator" in self.declared:
+            return SHARES[self.declared["denominator"].base]
+        slots = {key: this.described(key) for key, this in self.declared.items() if f"{{{key}}}" in self.claim.what}
+        return self.claim.what.format(**slots)
+
+    @property
+    def as_listed(self) -> bool:
+        """Whether the claim's own words say what is tested: number, relation, and all that they fix or imply."""
+        spoken_of = dict(self.claim.scope) | {key: self.claim.open[key] for key in self.claim.words}
+        spoken_of |= {key: narrowed(INPUTS[key], self.claim.open[key], text) for key, text in self.claim.said.items()}
+        return (self.number, self.relation) == (self.claim.number, self.claim.relation) and all(
+            self.declared[key].within(this) for key, this in spoken_of.items()
+        )
+
+    def where(self, units: Units = metric) -> str:
+        """The conditions of the test, before a sentence: “in town, with a blended pedal, ”, or nothing."""
+        told = {key: this for key, this in self.declared.items() if key in self.said or key in self.claim.scope}
+        places = [word for key, word in self.claim.words.items() if self.declared[key].within(self.claim.open[key])]
+        conditions = sorted(
+            (condition(INPUTS[key], this.described(key, units)) for key, this in told.items()
+             if key != "denominator" and f"{{{key}}}" not in self.claim.what),
+            key=len,
+        )  # fmt: skip
+        return "".join(f"{part}, " for part in [*places, *([f"with {listed(conditions)}"] if conditions else [])])
+
+    @property
+    def text(self) -> str:
+        """The claim as a sentence that says what is tested: its own where that does, else one made from the test."""
+        if self.as_listed:
+            return self.claim.text
+        made = f"{self.where()}{self.what} is {self.claimed}."
+        return made[:1].upper() + made[1:]
 
     @cached_property
     def whole(self) -> dict[str, Open]:
@@ -211,7 +261,16 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
     for key in inputs:
         find(sayable(claim), key)
     result = Question(claim, numbers, relation, inputs, given)
-    _ = result.declared
+    declared = result.declared
+    if "denominator" in declared and declared["denominator"].varies:
+        raise InputError("denominator (a share of what): a number is a share of one thing at a time, not of several.")
+    if {"gentle_mps2", "strong_mps2"} <= set(declared):
+        gentle, strong = (declared[key].values for key in ("gentle_mps2", "strong_mps2"))
+        if max(gentle) >= min(strong):
+            raise InputError(
+                f"gentle_mps2 (gentle lift-off strength): {max(gentle):g} m/s² is not below the strong one, "
+                f"{min(strong):g} m/s²."
+            )
     return result
 
 

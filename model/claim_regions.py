@@ -1,8 +1,12 @@
-"""Under which conditions a claim is true: the parts of its inputs' ranges in which nearly all runs are."""
+"""Under which conditions a claim is true: parts of its inputs' ranges, found on some cars and confirmed on others.
+
+A list of conditions that is searched for among hundreds fits the cars it was found on better than any other cars. So it
+is found on one half of the runs and must hold on the other half, and the same list must come out of many such splits.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from typing import Any
@@ -13,12 +17,25 @@ from model.claim_draws import INPUTS
 from model.claim_prose import Units, metric, stretch_words, values_words
 from model.trace import Array
 
-LEAST_REGION, CLEAR_REGION = 0.05, 0.9
-"""Named conditions cover at least the first share of the range; no more are added when the second is true there [1]."""
+LEAST_REGION = 0.045
+"""Named conditions cover at least this share of the runs [1]: one value of twenty, but for chance."""
+CLEARLY = 0.6
+"""No more conditions are added once the claim is true in this much of what is left beyond “broadly” [1]."""
+SPLITS = 15
+"""How often the runs are split at random."""
+OFTEN = 1 / 3
+"""The list that comes most often stands if it is found and confirmed in more than this share of the splits [1]; others
+that come are then near relatives, which name one condition more, fewer or next to it."""
+TIE = 0.8
+"""Of inputs that serve this share of the best or more [1], the one is named that the claim's data name first."""
 MOST_CONDITIONS = 4
 """How many conditions are named at most."""
 BINS = 5
 """Steps into which a band is cut."""
+
+
+Part = tuple[int, ...]
+"""Some steps of an input, by their places."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -49,15 +66,29 @@ class Bins:
         spread = values.var()
         return float((counts * (means - values.mean()) ** 2).sum() / len(values) / spread) if spread > 0 else 0.0
 
-    def parts(self, true: Array) -> list[list[int]]:
-        """Parts that can be named: runs of neighbouring steps, or the values under which the claim is true most."""
+    def rates(self, true: Array, inside: Array) -> tuple[Any, Any]:
+        """How many runs inside lie in each step, and in which share of them the claim is true [1]."""
+        counts = np.bincount(self.place[inside], minlength=len(self.names))
+        return counts, np.bincount(self.place[inside], true[inside], len(self.names)) / np.maximum(counts, 1)
+
+    def parts(self, true: Array, inside: Array) -> list[Part]:
+        """Parts that can be named: neighbouring steps, or the values under which the claim is true most."""
         steps = range(len(self.names))
         if self.ordered:
-            return [list(range(first, last)) for first, last in combinations(range(len(self.names) + 1), 2)]
-        counts = np.bincount(self.place, minlength=len(self.names))
-        truths = np.bincount(self.place, true, len(self.names)) / np.maximum(counts, 1)
-        order = sorted(steps, key=lambda step: (-truths[step], step))
-        return [order[: size + 1] for size in steps]
+            return [tuple(range(first, last)) for first, last in combinations(range(len(self.names) + 1), 2)][:-1]
+        rates = self.rates(true, inside)[1]
+        order = sorted(steps, key=lambda step: (-rates[step], step))
+        return [tuple(sorted(order[: size + 1])) for size in steps[:-1]]
+
+    def true_part(self, true: Array, inside: Array, broadly: float) -> Part:
+        """The steps inside in which the claim is true in this share of the runs [1]; of an order, the longest row."""
+        counts, rates = self.rates(true, inside)
+        good = [step for step in range(len(self.names)) if counts[step] and rates[step] >= broadly]
+        if not self.ordered:
+            return tuple(good)
+        rows = [tuple(row) for first, last in combinations(range(len(self.names) + 1), 2)
+                if set(row := range(first, last)) <= set(good)]  # fmt: skip
+        return max(rows, key=lambda row: counts[list(row)].sum(), default=())
 
     def named(self, steps: Sequence[int], units: Units = metric) -> str:
         """Some steps in words."""
@@ -70,27 +101,92 @@ class Bins:
         return values_words(field, names, units)
 
 
-def region_of(true: Array, bins: Sequence[Bins]) -> tuple[list[tuple[Bins, list[int]]], Array]:
-    """Conditions under which the claim is true: the named parts of inputs, and which runs they hold.
+def inside_of(conditions: Mapping[int, Part], bins: Sequence[Bins]) -> Any:
+    """Which runs lie within the conditions, by the places of their inputs; shape (runs,)."""
+    inside = np.ones(len(bins[0].place), dtype=bool)
+    for at, part in conditions.items():
+        inside &= np.isin(bins[at].place, part)
+    return inside
+
+
+def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> dict[int, Part]:
+    """Conditions under which the claim is true on half of the runs, by the places of their inputs.
 
     Greedy: each time the part of an input that raises the share of true runs most, weighed by the share of the runs
-    that it keeps (the usual measure of subgroup discovery), until the claim is true in nearly all runs inside.
+    that it keeps (the usual measure of subgroup discovery). Then each part becomes all the steps in which, with the
+    other conditions, the claim is true broadly.
     """
-    inside = np.ones(len(true), dtype=bool)
-    conditions: list[tuple[Bins, list[int]]] = []
-    while true[inside].mean() < CLEAR_REGION and len(conditions) < MOST_CONDITIONS:
-        best, found = 0.0, None
-        here = true[inside].mean()
-        for this in bins:
-            for part in this.parts(np.where(inside, true, False)):
-                kept = inside & np.isin(this.place, part)
-                if kept.mean() < LEAST_REGION:
-                    continue
-                gain = kept.mean() * (true[kept].mean() - here)
-                if gain > best + 1e-12:
-                    best, found = gain, (this, part, kept)
-        if found is None:
+    conditions: dict[int, Part] = {}
+    tried: list[dict[int, Part]] = []
+    enough = broadly + (1 - broadly) * CLEARLY
+    while conditions not in tried and len(conditions) < MOST_CONDITIONS:
+        tried.append(dict(conditions))
+        everywhere = inside_of(conditions, bins)
+        inside = everywhere & half
+        if not inside.any() or (here := true[inside].mean()) >= enough:
             break
-        conditions = [one for one in conditions if one[0] is not found[0]] + [found[:2]]
-        inside = found[2]
-    return conditions, inside
+        gains: dict[int, tuple[float, Part]] = {}
+        for at in set(range(len(bins))) - set(conditions):
+            for part in bins[at].parts(true, inside):
+                within = np.isin(bins[at].place, part)
+                # how much is covered is known of all runs; whether it is true there only of this half
+                if (everywhere & within).mean() >= LEAST_REGION and (kept := inside & within).any():
+                    gain = float(kept.sum() * (true[kept].mean() - here))
+                    gains[at] = max(gains.get(at, (0.0, ())), (gain, part))
+        most = max((gain for gain, _ in gains.values()), default=0.0)
+        if most <= 0:
+            break
+        first = min(at for at, (gain, _) in gains.items() if gain >= TIE * most)
+        conditions[first] = gains[first][1]
+        for at in list(conditions):
+            others = inside_of({other: part for other, part in conditions.items() if other != at}, bins) & half
+            part = bins[at].true_part(true, others, broadly)
+            if len(part) == len(bins[at].names):
+                del conditions[at]
+            elif part:
+                conditions[at] = part
+    return conditions
+
+
+def region_of(
+    true: Array, bins: Sequence[Bins], broadly: float, seed: int
+) -> tuple[list[tuple[Bins, Part]], Array, float]:
+    """Conditions under which the claim is true, the runs that they hold, and how often it is true there.
+
+    Parameters
+    ----------
+    true : array (runs,)
+        Whether the claim is true in each run.
+    bins : sequence of Bins
+        The inputs that may be named.
+    broadly : float
+        From which share of the runs on a claim is true broadly [1].
+    seed : int
+        Of the splits.
+
+    Returns
+    -------
+    conditions : list
+        Inputs and their parts; empty where no list is found and confirmed in enough of the splits.
+    inside : array (runs,)
+        Which runs they hold; all of them where there is no condition.
+    share : float
+        In which share of the runs inside the claim is true [1]: the mean of the halves on which the list was confirmed,
+        not of those on which it was found.
+    """
+    random, runs = np.random.RandomState(seed), len(true)
+    if not bins:
+        return [], np.ones(runs, dtype=bool), float(true.mean())
+    confirmed: dict[tuple[tuple[int, Part], ...], list[float]] = {}
+    for _ in range(SPLITS):
+        half = np.zeros(runs, dtype=bool)
+        half[random.permutation(runs)[: runs // 2]] = True
+        conditions = found_on(half, true, bins, broadly)
+        inside = inside_of(conditions, bins)
+        others = inside & ~half
+        if conditions and inside.mean() >= LEAST_REGION and others.any() and true[others].mean() >= broadly:
+            confirmed.setdefault(tuple(sorted(conditions.items())), []).append(float(true[others].mean()))
+    best = max(confirmed, key=lambda conditions: len(confirmed[conditions]), default=())
+    if len(confirmed.get(best, [])) <= OFTEN * SPLITS:
+        return [], np.ones(runs, dtype=bool), float(true.mean())
+    return [(bins[at], part) for at, part in best], inside_of(dict(best), bins), float(np.mean(confirmed[best]))

@@ -21,7 +21,7 @@ from model.claim_prose import (
     condition,
     listed,
     metric,
-    share_words,
+    number_words,
     shown,
     span_and_median,
     span_words,
@@ -31,6 +31,7 @@ from model.claim_quantities import QUANTITIES
 from model.claim_questions import (
     ALWAYS,
     BROADLY,
+    OF_ALL_RUNS,
     QUESTION_FIELDS,
     RUNS,
     Claim,
@@ -40,12 +41,13 @@ from model.claim_questions import (
     question_from_json,
     sayable,
 )
-from model.claim_regions import LEAST_REGION, MOST_CONDITIONS, Bins, region_of
+from model.claim_regions import LEAST_REGION, MOST_CONDITIONS, Bins, Part, region_of
 from model.fields import InputError
 from model.trace import Array
 from model.uncertainty import SEED
 
 __all__ = [
+    "BEYOND",
     "BROADLY",
     "CONDITIONS",
     "FALSE",
@@ -78,6 +80,7 @@ CONDITIONS = "holds only under the named conditions"
 FALSE = "does not hold in the modelled range"
 NOT_AS_SAID = "does not hold as said"
 UNJUDGED = "cannot be judged from what was said"
+BEYOND = "cannot be judged by a model of energy"
 
 
 def verdict_of(share: float, whole_share: float, region_share: float, always: bool = False) -> str:
@@ -102,6 +105,21 @@ def verdict_of(share: float, whole_share: float, region_share: float, always: bo
     return CONDITIONS if region_share >= broadly else UNJUDGED
 
 
+def verdict_of_all(holds: bool, holds_over_all: bool, more: bool = False) -> str:
+    """The printed rule for a claim that one number of all runs decides: their mean, or their top.
+
+    Parameters
+    ----------
+    holds, holds_over_all : bool
+        Whether that number is as claimed with what was said, and over the whole range.
+    more : bool
+        Whether the top of the runs lies beyond what was claimed.
+    """
+    if holds:
+        return HOLDS if holds_over_all else CONDITIONS
+    return NOT_AS_SAID if more else FALSE
+
+
 @dataclass(frozen=True, eq=False)
 class Answer:
     """A tested claim; `values` has one entry a run, shape (runs,), `left_out` counts cars that could not drive."""
@@ -119,13 +137,18 @@ class Answer:
         return (self.values >= low) & (self.values <= high)
 
     @cached_property
-    def whole_share(self) -> float:
-        """The same share over all that the claim's own words leave open, whatever was said [1]."""
-        asked, (low, high) = self.question, self.question.bounds
+    def whole(self) -> Array:
+        """The number over all that the claim's own words leave open, whatever was said; shape (runs,)."""
+        asked = self.question
         if not asked.said:
-            return self.share
-        _, values, _ = _values(asked.claim.quantity, tuple(asked.whole.items()), WHOLE_RANGE_RUNS, self.seed)
-        return float(((values >= low) & (values <= high)).mean())
+            return self.values
+        return _values(asked.claim.quantity, tuple(asked.whole.items()), WHOLE_RANGE_RUNS, self.seed)[1]
+
+    @cached_property
+    def whole_share(self) -> float:
+        """Share of the whole range in which the claim is true [1]."""
+        low, high = self.question.bounds
+        return float(((self.whole >= low) & (self.whole <= high)).mean())
 
     @cached_property
     def tornado(self) -> tuple[Mapping[str, Any], ...]:
@@ -162,21 +185,32 @@ class Answer:
         return sorted((this for this in steps if told_by[this.key] > 0), key=lambda this: -told_by[this.key])
 
     @cached_property
-    def region(self) -> tuple[list[tuple[Bins, list[int]]], Array]:
-        """Conditions that can be named, of inputs left open, and the runs within; none where it fails there too."""
-        conditions, inside = region_of(self.true, [this for this in self.bins if this.key in self.question.not_said])
-        if self.true[inside].mean() < self.question.claim.broadly:
-            return [], np.ones_like(inside)
-        return conditions, inside
+    def region(self) -> tuple[list[tuple[Bins, Part]], Array, float]:
+        """Conditions that can be named, of inputs left open, the runs within, and in which share of them it is true.
+
+        Where two conditions serve alike, the one is named that the claim's data name first, and the kind of car last.
+        """
+        open_inputs = [] if self.question.relation in OF_ALL_RUNS else list(self.question.not_said)
+        bins = [this for this in self.bins if this.key in open_inputs]
+        bins.sort(key=lambda this: (this.key == "car", open_inputs.index(this.key)))
+        return region_of(self.true, bins, self.question.claim.broadly, self.seed)
 
     @property
     def region_share(self) -> float:
-        """Share of the runs in that region in which the claim is true [1]."""
-        return float(self.true[self.region[1]].mean())
+        """Share of the runs in that region in which the claim is true, on cars that were not used to find it [1]."""
+        return self.region[2]
 
     @cached_property
     def verdict(self) -> str:
         """The verdict, by the printed rule."""
+        asked = self.question
+        if asked.claim.beyond and asked.as_listed:
+            return BEYOND
+        if asked.relation in OF_ALL_RUNS:
+            low, high = asked.top_bounds
+            here, over_all = (deciding(values, asked.relation) for values in (self.values, self.whole))
+            more = asked.relation == "up_to" and here > high
+            return verdict_of_all(low <= here <= high, low <= over_all <= high, more)
         return verdict_of(self.share, self.whole_share, self.region_share, self.question.claim.always)
 
     def conditions(self, units: Units = metric) -> list[str]:
@@ -186,7 +220,7 @@ class Answer:
     @property
     def needs(self) -> dict[str, Any]:
         """What would have to be true: the region, and the two inputs that matter most with the picture they make."""
-        conditions, inside = self.region
+        conditions, inside, _ = self.region
         two = self.bins[:2]
         needs: dict[str, Any] = {
             "where": {this.key: this.named(part) for this, part in conditions},
@@ -202,36 +236,90 @@ class Answer:
             ],
         }
         if len(two) == 2:
-            places, size = tuple(this.place for this in two), tuple(len(this.names) for this in two)
-            counts, truths = np.zeros(size), np.zeros(size)
-            np.add.at(counts, places, 1)
-            np.add.at(truths, places, self.true)
-            needs["share_true"] = [
-                [float(truth / count) if count else None for truth, count in zip(*row, strict=True)]
-                for row in zip(truths, counts, strict=True)
+            down, across = two
+            fields = [
+                [np.flatnonzero((down.place == row) & (across.place == column)) for column in range(len(across.names))]
+                for row in range(len(down.names))
             ]
+            for name, column in (("share_true", self.true), ("median", self.values)):
+                middle = np.mean if name == "share_true" else np.median
+                needs[name] = [[float(middle(column[runs])) if len(runs) else None for runs in row] for row in fields]
         return needs
 
     def reason(self, subject: str, units: Units = metric) -> str:
-        """In how many of the runs the claim is true, and under which conditions; after a subject with its verb."""
-        asked = self.question
-        said = sorted((condition(INPUTS[key], this.described(key, units)) for key, this in asked.said.items()), key=len)
-        start = f"{f'with {listed(said)}, ' if said else ''}{subject} in "
-        if self.share == 0:
-            return f"{start}none of {len(self.values):,} runs: {self.nearest}"
-        start += true_in(self.share)
-        if self.verdict == CONDITIONS and self.share >= asked.claim.broadly:
-            return f"{start}; over the whole range in {share_words(self.whole_share)}"
-        there = f"in {true_in(self.region_share, 'those')} with {listed(self.conditions(units) or [''])}"
+        """Why the verdict is what it is, in numbers of the claim's unit; after a subject with its verb."""
+        asked, unit = self.question, self.question.claim.unit
+        start = f"{asked.where(units)}{subject}"
+        if self.verdict == BEYOND:
+            said = f"{asked.where(units)}{asked.what} is {asked.claimed} {self._how_often}"
+            return f"{asked.claim.beyond}; what can be said is that {said}"
+        if asked.relation in OF_ALL_RUNS:
+            found = number_words(deciding(self.values, asked.relation), unit)
+            if asked.relation == "on_average":
+                over_all = f"; over the whole range {number_words(deciding(self.whole, asked.relation), unit)}"
+                return f"{asked.where(units)}{asked.what} is {found} on average{over_all if self._narrower else ''}"
+            reached = {NOT_AS_SAID: ", so there is more than was said", FALSE: ", so less than was said"}
+            return (
+                f"{asked.where(units)}{asked.what} reaches {found}, the level that one run in twenty passes"
+                f"{reached.get(self.verdict, '')}"
+            )
+        if self.verdict == CONDITIONS and self._narrower:
+            return f"{start} {self._how_often}; over the whole range the model gives {self._band(self.whole)}"
+        given = self._band(self.values[self.region[1]])
+        there = f"with {listed(self.conditions(units) or [''])}, where the model gives {given}"
         if self.verdict == CONDITIONS:
-            return f"{start}, and {there}"
+            return f"{start} {there}; elsewhere it often is not"
         if self.verdict == NOT_AS_SAID:
-            where = f"; it holds {there}" if self.region[0] else ""
-            return f"{start}, and “always” needs {share_words(ALWAYS)}{where}"
+            where = f"; it is {asked.claimed.removeprefix('always ')} {there}" if self.region[0] else ""
+            found = f"{asked.where(units)}{asked.what} {self.nearest_miss}"
+            return f"{found}, and “always” allows hardly any such run{where}"
         if self.verdict == UNJUDGED:
             most = " and on ".join(INPUTS[this.key].label.lower() for this in self.bins[:2])
-            return f"{start}; it depends most on {most}, and no small set of conditions makes it true"
-        return start
+            return f"{asked.where(units)}it depends most on {most} whether {subject}, and no few conditions settle it"
+        return f"{start} {self._how_often}"
+
+    @property
+    def _narrower(self) -> bool:
+        """Whether the claim holds with what was said but not over the whole range."""
+        if self.question.relation in OF_ALL_RUNS:
+            return self.verdict == CONDITIONS
+        return self.share >= self.question.claim.broadly > self.whole_share
+
+    @property
+    def _how_often(self) -> str:
+        """In how much of what was varied a claim is true, where runs are tested; no share, which would read as odds."""
+        if self.share == 0:
+            return f"in no run: {self.nearest}"
+        if self.share < HARDLY:
+            return f"only at the edge of what was varied: {self.nearest}"
+        if self.share == 1:
+            return "in every run"
+        return "in nearly all of what was varied" if self.share >= ALWAYS else "in most of what was varied"
+
+    @property
+    def nearest_miss(self) -> str:
+        """The run that is farthest from what is claimed always to be so."""
+        low, high = self.question.bounds
+        values, unit = self.values, self.question.claim.unit
+        farthest = values[np.argmax(np.maximum(low - values, values - high))]
+        return f"is {f'{shown(float(farthest))} {unit}'.rstrip()} in one run"
+
+    def _band(self, values: Array) -> str:
+        """5 to 95 % of some runs."""
+        low, high = np.quantile(values, (0.05, 0.95))
+        return span_words(float(low), float(high), self.question.claim.unit)
+
+    @property
+    def varied(self) -> str:
+        """What was varied, and how it was weighted, in a sentence."""
+        keys = list(self.question.not_said)
+        if not keys:
+            return "Nothing was varied but the car’s assumed figures, each most often near the middle of its band."
+        bands = [INPUTS[key].label.lower() for key in keys if self.question.declared[key].band]
+        lists = [INPUTS[key].label.lower() for key in keys if not self.question.declared[key].band]
+        parts = [f"{listed(lists)}, each value as often as the next"] if lists else []
+        parts += [f"{listed(bands)}, most often near the middle of the range"] if bands else []
+        return f"Varied: {'; '.join(parts)}."
 
     @property
     def nearest(self) -> str:
@@ -250,33 +338,52 @@ class Answer:
 
     @property
     def sentence(self) -> str:
-        """The verdict, its reason, and the band: two sentences to quote, with their hedge."""
-        reason = self.reason(f"{self.question.claim.what} is {self.question.claimed}")
+        """The verdict, its reason, the band and what was varied: sentences to quote, with their hedge."""
+        reason = self.reason(f"{self.question.what} is {self.question.claimed}")
         return (
-            f"This claim {self.verdict}: {reason}. The model gives {self.band_words()}; that is an estimate, not a "
-            "measurement."
+            f"This claim {self.verdict}: {reason}. The model gives {self.band_words()}. {self.varied} An estimate, not "
+            "a measurement."
         )
 
     @property
     def rule(self) -> str:
         """The rule of the verdict, as printed."""
         asked, broadly = self.question, self.question.claim.broadly
+        if asked.relation in OF_ALL_RUNS:
+            low, high = asked.top_bounds
+            span = f"{shown(low)} to {shown(high)} {asked.claim.unit}".rstrip()
+            number = "mean of the runs" if asked.relation == "on_average" else "95 % point of the runs, their top,"
+            top = f" {NOT_AS_SAID.capitalize()}: it lies above." if asked.relation == "up_to" else ""
+            return (
+                f"The {number} is to lie within {span}. {HOLDS.capitalize()}: it does, with what was said and over the "
+                f"whole range. {CONDITIONS.capitalize()}: with what was said only. {FALSE.capitalize()}: it lies "
+                f"{'below' if asked.relation == 'up_to' else 'outside'}.{top}"
+            )
         side = {
             "at_least": f" (the {100 * (1 - broadly):.0f} % quantile is not below it)",
             "at_most": f" (the {100 * broadly:.0f} % quantile is not above it)",
         }.get(asked.relation, "")
         always = asked.claim.always
         named = (
-            f"; or as often within at most {MOST_CONDITIONS} conditions that can be named and cover at least "
-            f"{100 * LEAST_REGION:.0f} % of the runs"
+            f"; or as often within at most {MOST_CONDITIONS} conditions that cover at least {100 * LEAST_REGION:.1f} % "
+            "of the runs, were found on one half of them and hold on the other"
         )
         between = f"{NOT_AS_SAID}: anything between, since counter-examples refute “always”" if always else UNJUDGED
+        beyond = f" The claim itself is beyond the model: {asked.claim.beyond}." if self.verdict == BEYOND else ""
         return (
-            f"A run is true where {asked.claim.what} is {asked.claimed}. {HOLDS.capitalize()}: true in at least "
+            f"A run is true where {asked.what} is {asked.claimed}. {HOLDS.capitalize()}: true in at least "
             f"{100 * broadly:.0f} % of the runs{side}, with what was said and over the whole range. "
             f"{CONDITIONS.capitalize()}: as often with what was said but not over the whole range"
             f"{'' if always else named}. {FALSE.capitalize()}: true in fewer than {100 * HARDLY:.0f} %. "
-            f"{between.capitalize()}{'' if always else ': anything else'}."
+            f"{between.capitalize()}{'' if always else ': anything else'}.{beyond} {self.share_of_design}"
+        )
+
+    @property
+    def share_of_design(self) -> str:
+        """In how many of the runs the claim is true, and what that share is not."""
+        return (
+            f"Here {true_in(self.share)} are true: a share of what was varied, as it was weighted; not odds, and not a "
+            "share of the cars on the road."
         )
 
     def as_json(self) -> dict[str, Any]:
@@ -284,9 +391,9 @@ class Answer:
         asked, claim = self.question, self.question.claim
         return {
             "id": claim.id,
-            "text": claim.text,
-            "reading": claim.reading,
-            "what": claim.what,
+            "text": asked.text,
+            "reading": claim.reading if asked.as_listed else "",
+            "what": asked.what,
             "unit": claim.unit,
             "number": list(asked.number),
             "relation": asked.relation,
@@ -311,10 +418,16 @@ class Answer:
                 "seed": SEED,
                 "draw": "Latin hypercube; bands triangular, lists in equal parts; car figures after their class",
                 "drawn_together": DRAWN_TOGETHER,
+                "varied": self.varied,
             },
             "model_version": MODEL_VERSION,
             "model_date": MODEL_DATE,
         }
+
+
+def deciding(values: Array, relation: str) -> float:
+    """The number of all runs that decides a claim of an average or of a top."""
+    return float(values.mean() if relation == "on_average" else np.quantile(values, 0.95))
 
 
 @lru_cache(maxsize=64)

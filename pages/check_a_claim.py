@@ -27,7 +27,9 @@ CLAIM, SAID, GAVE = "claim", "said_", "gave"
 gave when it was made."""
 TEXT_PX = 640
 PATH = "check_a_claim"
-RELATION_WORDS = {"at_least": "at least", "about": "about", "at_most": "at most"}
+RELATION_WORDS = {
+    "at_least": "at least", "about": "about", "at_most": "at most", "up_to": "up to", "on_average": "on average",
+}  # fmt: skip
 
 
 # what is asked, which lives in the address
@@ -131,15 +133,16 @@ def say_number(now: Question) -> None:
         say_beside("number", given, changed.number == now.claim.number)
 
     def take_relation() -> None:
-        relation = st.session_state["set-relation"]
+        relation = st.session_state["set-relation"] or asked()[0].claim.relation
         say_beside("relation", relation, relation == now.claim.relation)
 
     st.session_state["set-relation"] = now.relation if now.relation in RELATION_WORDS else None
     st.session_state["set-number"] = refused if sentence else inputs.field_of_number(now)
     with st.container(key="claim-number", horizontal=True, vertical_alignment="bottom", gap="small"):
-        st.segmented_control(
-            QUESTION_FIELDS["relation"].label, list(RELATION_WORDS), format_func=RELATION_WORDS.__getitem__,
-            key="set-relation", on_change=take_relation, disabled=len(now.number) == 2, width="content",
+        st.selectbox(
+            QUESTION_FIELDS["relation"].label, list(RELATION_WORDS), format_func=RELATION_WORDS.__getitem__, index=None,
+            key="set-relation", on_change=take_relation, disabled=len(now.number) == 2, width=170,
+            placeholder="between",
         )  # fmt: skip
         st.text_input(f"Number, {now.claim.unit}".rstrip(", "), key="set-number", on_change=take_number, width=130,
                       placeholder="11 to 22")  # fmt: skip
@@ -190,7 +193,7 @@ def entry(key: str, now: Question) -> None:
 
     def take_choices() -> None:
         picked = st.session_state[name]
-        say(key, ",".join(field.text(value) for value in picked))
+        say(key, ",".join(field.text(value) for value in (picked if isinstance(picked, list) else [picked])))
 
     def take_number() -> None:
         typed = st.session_state[name]
@@ -213,9 +216,14 @@ def entry(key: str, now: Question) -> None:
     else:
         options = [True, False] if field.kind == "yes_no" else list(field.choices)
         st.session_state[name] = list(this.values) if is_said else []
+        if key == "denominator":
+            # a number is a share of one thing at a time
+            options, st.session_state[name] = list(now.claim.denominators), this.base
         look = {"format_func": lambda value: inputs.value_text(key, value, display), "key": name,
                 "on_change": take_choices, "help": field.help}  # fmt: skip
-        if len(options) > 8:
+        if key == "denominator":
+            st.radio(inputs.label(key), options, **look)
+        elif len(options) > 8:
             st.multiselect(inputs.label(key), options, placeholder="Choose one or more", **look)
         else:
             st.pills(inputs.label(key), options, selection_mode="multi", wrap=True, **look)
@@ -240,6 +248,7 @@ def answer(now: Question) -> Answer:
     with st.container(key="claim-runs", gap="small"):
         st.markdown(f"### {words.finding(found)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows), key="claim-runs-chart")
+    st.caption(inputs.held_together(found.varied))
     with st.expander("The rule of the verdict", type="compact", key="why-drawer"):
         st.markdown(found.rule)
         st.markdown(words.left_out(found))
@@ -249,7 +258,8 @@ def answer(now: Question) -> Answer:
 def draw_needs(found: Answer) -> None:
     """What would have to be true, and what moves the number."""
     st.header("What would have to be true", anchor="needs")
-    if why := found.question.claim.why:
+    why = found.question.claim.why
+    if why and found.question.as_listed:
         st.markdown(inputs.held_together(why), width=TEXT_PX)
     grid = words.grid_of(found, state.display())
     if grid is None:
@@ -360,14 +370,14 @@ def draw_claim() -> None:
         if notices:
             st.info("\n\n".join(("Some of the link could not be used.", *map(inert, notices))))
         choose_claim(now)
-        st.title(words.claim_text(now.claim), anchor=False)
-        if sentence := words.tested_with(now):
-            st.markdown(sentence)
+        st.title(words.claim_text(now), anchor=False)
+        if not now.as_listed:
+            st.caption(words.CHANGED)
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
         st.subheader("What was published", anchor=False)
         say_number(now)
-        if sentence := words.reading(now.claim):
+        if sentence := words.reading(now):
             st.caption(sentence)
         st.subheader("What was said about it", anchor=False)
         say_conditions(now)

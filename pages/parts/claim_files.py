@@ -18,7 +18,6 @@ from pages.parts.claim_inputs import label
 from pages.parts.claim_words import (
     TORNADO_WORDS,
     claim_text,
-    claimed_text,
     finding,
     grid_of,
     grid_title,
@@ -28,7 +27,6 @@ from pages.parts.claim_words import (
     left_out,
     rows_of,
     swings_of,
-    tested_with,
     tornado_title,
 )
 from pages.parts.display import Display
@@ -46,15 +44,14 @@ def method_note(answer: Answer) -> str:
     return (
         f"{method['runs']:,} runs of an energy model of the car, one for each draw of what was not said and of the "
         f"car's assumed figures ({method['draw']}; {together} rise with {lead}; seed {method['seed']}). The band is "
-        f"what lies between the lowest and the highest 5 % of the runs. {left_out(answer)} {SOURCE_LINE}"
+        f"what lies between the lowest and the highest 5 % of the runs. {answer.varied} {answer.share_of_design} "
+        f"{left_out(answer)} {SOURCE_LINE}"
     )
 
 
 def under_print(answer: Answer) -> list[str]:
     """What stands under the title of the printed picture: the claim, the verdict, and where it is from."""
-    asked = answer.question
-    tested = f" (tested with {claimed_text(asked)})" if tested_with(asked) else ""
-    return [f"{claim_text(asked.claim)}{tested}", heading(answer), SOURCE_LINE]
+    return [claim_text(answer.question), heading(answer), SOURCE_LINE]
 
 
 def runs_table(answer: Answer) -> pd.DataFrame:

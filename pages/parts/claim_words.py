@@ -8,8 +8,8 @@ from typing import Any
 
 import pandas as pd
 
-from model.claim_prose import share_words, span_and_median, span_words, true_in
-from model.claims import ALWAYS, BROADLY, Answer, Claim, Question
+from model.claim_prose import share_words, span_and_median, span_words
+from model.claims import ALWAYS, BROADLY, Answer, Question
 from model.denominators import PHRASES
 from model.uncertainty import Band
 from pages.parts.charts.claims import Grid, Row, Swing, claim_number, given
@@ -36,6 +36,7 @@ GROUPS = {
     ),
     "Speed and braking": (
         "electric-share-of-braking", "four-times-the-energy", "four-times-comes-back", "brakes-last-longer",
+        "brakes-work-half",
         "stops-as-fast-as-brakes", "two-megawatts", "switching-delay",
     ),
     "The foot": ("lift-off-changes-range", "one-pedal-saves", "coasting-always-wins"),
@@ -79,13 +80,20 @@ def reason(answer: Answer, display: Display) -> str:
     return held_together(f"{capital(answer.reason('it is true', units_of(display)))}.")
 
 
-def reading(claim: Claim) -> str:
-    """How the claim's own words are taken; empty where they leave no doubt."""
+def reading(asked: Question) -> str:
+    """How the claim's words are taken; empty where they leave no doubt."""
     always = (
         f"“Always” is refuted by counter-examples, so it asks for {share_words(ALWAYS)} of the runs; other claims ask "
         f"for {share_words(BROADLY)}."
     )
-    return held_together(" ".join(filter(None, (claim.reading, always if claim.always else ""))))
+    within = share_words(asked.claim.within_share)
+    relation = {
+        "up_to": "“Up to” names the top: the level that one run in twenty passes is to lie within "
+        f"{within} of the number.",
+        "on_average": f"“On average”: the mean of the runs is to lie within {within} of the number.",
+    }.get(asked.relation, "")
+    parts = (asked.claim.reading if asked.as_listed else "", relation, always if asked.claim.always else "")
+    return held_together(" ".join(filter(None, parts)))
 
 
 def progress(asked: Question) -> str:
@@ -111,27 +119,23 @@ def left_out(answer: Answer) -> str:
     return words
 
 
-def tested_with(asked: Question) -> str:
-    """A line under the claim where its number was changed; empty otherwise."""
-    if (asked.number, asked.relation) == (asked.claim.number, asked.claim.relation):
-        return ""
-    return f"Tested here with another number: {claimed_text(asked)}."
+CHANGED = "What is tested is no longer what the list’s claim says, so the sentence was made from the test."
 
 
 def finding(answer: Answer) -> str:
     """What the picture of the runs shows, as its title."""
-    return f"{held_together(capital(answer.question.claim.what))}: {band_text(answer)}"
+    return f"{held_together(capital(f'{answer.question.where()}{answer.question.what}'))}: {band_text(answer)}"
 
 
-def claim_text(claim: Claim) -> str:
-    """The claim in its quotation marks."""
-    return QUOTE.format(held_together(claim.text))
+def claim_text(asked: Question) -> str:
+    """What is claimed as a sentence: a claim of the list in quotation marks, one made from the test without."""
+    text = held_together(asked.text)
+    return QUOTE.format(text) if asked.as_listed else text
 
 
 def keys(answer: Answer) -> tuple[str, str]:
     """What the dark and the pale part of the pile are."""
-    dark, pale = (held_together(true_in(share)) for share in (answer.share, 1 - answer.share))
-    return f"{claimed_text(answer.question)}: {dark}", f"otherwise: {pale}"
+    return claimed_text(answer.question), "otherwise"
 
 
 def published_number(row: Mapping[str, Any]) -> str:
@@ -179,12 +183,14 @@ def grid_of(answer: Answer, display: Display) -> Grid | None:
     known = [share for row in shares for share in row if share is not None]
     if not known or min(known) == max(known) or min(known) >= answer.question.claim.broadly:
         return None
+    unit = answer.question.claim.unit
+    texts = [["" if value is None else given(value, unit) for value in row] for row in needs["median"]]
     down, across = answer.bins[:2]
     names = [[step_text(this, step, display) for step in range(len(this.names))] for this in (down, across)]
     if max(map(len, names[1])) > max(map(len, names[0])) or len(names[1]) > 6 > len(names[0]):
         down, across, names = across, down, names[::-1]
-        shares = [list(column) for column in zip(*shares, strict=True)]
-    return Grid(entry_label(down.key, display), entry_label(across.key, display), names[0], names[1], shares)
+        shares, texts = ([list(column) for column in zip(*part, strict=True)] for part in (shares, texts))
+    return Grid(entry_label(down.key, display), entry_label(across.key, display), names[0], names[1], shares, texts)
 
 
 def bare(name: str) -> str:
@@ -201,30 +207,29 @@ def grid_words(answer: Answer) -> str:
     """What its numbers are."""
     empty = any(None in row for row in answer.needs["share_true"])
     return (
-        f"In each field: how many of the runs there give {claimed_text(answer.question)}."
-        f"{' Empty fields hold no run.' if empty else ''}"
+        f"In each field: the middle of what the model gives there; the darker, the more of it is "
+        f"{claimed_text(answer.question)}.{' Empty fields hold no run.' if empty else ''}"
     )
 
 
 def grid_alt(grid: Grid) -> str:
     """The picture of the two inputs in words."""
     known = [
-        (share, row, column)
-        for row, shares in zip(grid.rows, grid.shares, strict=True)
-        for column, share in zip(grid.columns, shares, strict=True)
+        (share, row, column, text)
+        for row, shares, texts in zip(grid.rows, grid.shares, grid.texts, strict=True)
+        for column, share, text in zip(grid.columns, shares, texts, strict=True)
         if share is not None
     ]
-    (least, *low), (most, *high) = min(known), max(known)
+    (_, *low, lowest), (_, *high, highest) = min(known), max(known)
     return (
-        f"The claim is true most often, in {true_in(most)}, with {' and '.join(high)}; least often, in "
-        f"{true_in(least)}, with {' and '.join(low)}."
+        f"The claim is true most often with {' and '.join(high)}, where the middle is {highest}; least often with "
+        f"{' and '.join(low)}, where it is {lowest}."
     )
 
 
 def grid_table(grid: Grid) -> pd.DataFrame:
     """The numbers behind it."""
-    shares = [["–" if share is None else f"{100 * share:.0f} %" for share in row] for row in grid.shares]
-    table = pd.DataFrame(shares, columns=list(grid.columns))
+    table = pd.DataFrame([[text or "–" for text in row] for row in grid.texts], columns=list(grid.columns))
     table.insert(0, grid.down, list(grid.rows))
     return table
 
@@ -279,10 +284,8 @@ def phrase_row(name: str, answer: Answer) -> Row:
 
 def quotable(answer: Answer) -> str:
     """The claim, its verdict, its baseline and its band, to quote."""
-    asked = answer.question
-    other = f", tested with {asked.claimed}," if tested_with(asked) else ""
     verdict = answer.sentence.removeprefix("This claim ")
-    return with_minus(f"The claim {QUOTE.format(asked.claim.text)}{other} {verdict}")
+    return with_minus(f"The claim {QUOTE.format(answer.question.text)} {verdict}")
 
 
 def published_table(asked: Question) -> pd.DataFrame:

@@ -44,7 +44,7 @@ def type_number(page, text):
 
 def test_a_deep_link_on_a_fresh_server_shows_its_claim(start_server, open_page, expect):
     page = open_page(f"{PAGE}?claim={QUICK}&said_number=1", on=start_server())
-    expect(page.locator("h1", has_text="brakes with more than")).to_be_visible()
+    expect(page.locator("h1", has_text="braking power at the first moment is at least 1")).to_be_visible()
     expect(page.locator(VERDICT)).to_have_text(claim_words.heading(check(question(QUICK, {"number": "1"}))))
     assert "said_number=1" in page.url and "v=" in page.url
 

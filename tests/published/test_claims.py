@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from model.claims import CONDITIONS, FALSE, HOLDS, UNJUDGED, check, claims, question
+from model.claims import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, check, claims, question
 from model.uncertainty import SEED
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -23,7 +23,7 @@ def found(claim_id, **settings):
 def test_about_22_percent_is_recovered_on_the_test_cycle_over_all_classes():
     """ADAC, March 2024, on Green NCAP measurements: mean about 22 %, cars from 9 to 31 %."""
     answer = found("recovered-on-test-cycle")
-    assert answer.verdict == HOLDS
+    assert answer.verdict == HOLDS and answer.values.mean() == pytest.approx(22, abs=1)
     assert answer.quantiles["0.05"] > 9 and answer.quantiles["0.95"] < 31
 
 
@@ -45,7 +45,8 @@ def test_the_dynamometer_result_holds_for_the_small_car_under_the_named_conditio
 def test_forty_percent_in_town_gets_the_verdict_of_its_run_with_what_decides_it_named():
     answer = found("range-gain-in-town")
     assert {"cycle", "brake_pedal", "cabin", "accessory_w"} <= set(answer.question.not_said)
-    assert answer.verdict in (HOLDS, CONDITIONS, FALSE, UNJUDGED)
+    # a tenth more than the number is passed by one run in twenty, so the number is no top
+    assert answer.verdict == NOT_AS_SAID and answer.quantiles["0.95"] > 44 > answer.quantiles["0.5"]
     said = {"cycle": "udds", "brake_pedal": "blended", "accessory_w": "250", "cabin": "no"}
     named = found("range-gain-in-town", **said)
     assert set(named.question.said) == set(said) and not set(said) & set(named.question.not_said)
@@ -88,15 +89,16 @@ def test_more_than_2_megawatts_needs_what_mechanics_says():
 
 
 @pytest.mark.parametrize("claim_id", claims())
-def test_points_move_little_from_seed_to_seed(claim_id):
+def test_points_verdict_and_conditions_are_those_of_five_seeds(claim_id):
     """5 and 95 % points: in the mean square by less than 2 % of the middle, or of the band where that is wider."""
     asked = question(claim_id)
-    here, *others = (check(asked, seed) for seed in (SEED, SEED + 1, SEED + 2))
+    here, *others = (check(asked, SEED + more) for more in range(5))
     scale = max(abs(here.quantiles["0.5"]), here.quantiles["0.95"] - here.quantiles["0.05"])
     for point in ("0.05", "0.95"):
         moved = [(other.quantiles[point] - here.quantiles[point]) / scale for other in others]
         assert sum(move**2 for move in moved) / len(moved) < 0.02**2, f"{point}: {moved}"
     assert {other.verdict for other in others} == {here.verdict}
+    assert {tuple(other.conditions()) for other in others} == {tuple(here.conditions())}
 
 
 def test_two_fresh_processes_answer_with_the_same_bytes(tmp_path):

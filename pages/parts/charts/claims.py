@@ -23,6 +23,8 @@ TEXT_CHARS = 54
 MOST_TICKS = 6
 TITLE_CHARS = 80
 """Characters of a printed picture's title in one line."""
+BELOW_CHARS = 110
+"""Characters of a line below it."""
 
 
 def claim_number(value: float) -> str:
@@ -224,7 +226,9 @@ CELL_PX, HEAD_PX, SIDE_PX, HEAD_FONT_PX = 42, 3 * LINE_PX, 150, 12
 
 @dataclass(frozen=True)
 class Grid:
-    """The share of true runs [1] by steps of two inputs, `shares[row][column]`; None where there is no run.
+    """By steps of two inputs the share of true runs [1], which shades, and the text of each field.
+
+    Both as `[row][column]`; None and no text where there is no run.
 
     `down` and `across` name the inputs, with their units.
     """
@@ -234,6 +238,7 @@ class Grid:
     rows: Sequence[str]
     columns: Sequence[str]
     shares: Sequence[Sequence[float | None]]
+    texts: Sequence[Sequence[str]]
 
 
 def _headed(column: str) -> list[str]:
@@ -243,19 +248,19 @@ def _headed(column: str) -> list[str]:
 
 
 def region(grid: Grid, dark: bool = False) -> Spec:
-    """Cells that are the darker the more often the claim is true there, each with its number."""
+    """Cells that are the darker the more often the claim is true there, each with the middle of its runs."""
     colours = palette(dark)
     height = HEAD_PX + LINE_PX + len(grid.rows) * CELL_PX
     cells, words = [], []
-    for down, (row, shares) in enumerate(zip(grid.rows, grid.shares, strict=True)):
+    for down, (row, shares, texts) in enumerate(zip(grid.rows, grid.shares, grid.texts, strict=True)):
         top = HEAD_PX + LINE_PX + down * CELL_PX
         for line, text in enumerate(lines := textwrap.wrap(row, 17)[:2]):
             y = top + CELL_PX / 2 + (line - (len(lines) - 1) / 2) * LINE_PX
             words.append({"x": 0.0, "y": y, "text": text, "side": True})
-        for across, share in enumerate(shares):
+        for across, (share, text) in enumerate(zip(shares, texts, strict=True)):
             cells.append(
                 {"x": float(across), "x2": across + 1.0, "y": top + 1.0, "y2": top + CELL_PX - 1.0,
-                 "share": share, "text": "" if share is None else f"{100 * share:.0f} %", "middle": across + 0.5,
+                 "share": share, "text": text, "middle": across + 0.5,
                  "at": top + CELL_PX / 2}
             )  # fmt: skip
     for across, column in enumerate(grid.columns):
@@ -384,6 +389,7 @@ def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False
 
 def printed(spec: Spec, title: str, below: Sequence[str]) -> Spec:
     """A chart to print: on its own ground, with its finding, and below that what it is about and where it is from."""
-    heading = {"text": textwrap.wrap(title, TITLE_CHARS), "subtitle": list(below), "anchor": "start", "fontSize": 18,
+    lines = [line for text in below for line in textwrap.wrap(text, BELOW_CHARS)]
+    heading = {"text": textwrap.wrap(title, TITLE_CHARS), "subtitle": lines, "anchor": "start", "fontSize": 18,
                "subtitleFontSize": 13, "offset": 14}  # fmt: skip
     return spec | {"title": heading, "background": palette().ground, "padding": 16}

@@ -107,7 +107,8 @@ def test_bands_begin_at_zero_and_are_crossed_by_the_claim():
 
 def grid():
     return charts.Grid("Brake pedal", "Temperature, °C", ["blended", "friction-only"], ["−10 to 0", "0 to 10", "10"],
-                       [[0.0, 0.5, 1.0], [None, 0.2, 0.004]])  # fmt: skip
+                       [[0.0, 0.5, 1.0], [None, 0.2, 0.004]],
+                       [["12 %", "30 %", "45 %"], ["", "20 %", "−1 %"]])  # fmt: skip
 
 
 @pytest.mark.parametrize("dark", [False, True])
@@ -115,7 +116,7 @@ def test_a_region_has_a_field_for_each_pair_of_steps_with_its_number(dark):
     spec = charts.region(grid(), dark)
     assert_valid(spec)
     cells = spec["datasets"]["cells"]
-    assert cells["text"].tolist() == ["0 %", "50 %", "100 %", "", "20 %", "0 %"]
+    assert cells["text"].tolist() == ["12 %", "30 %", "45 %", "", "20 %", "−1 %"]
     assert "−10 | to 0" in texts(spec)
     assert "Brake pedal, by temperature, °C" in texts(spec)
 
