@@ -30,7 +30,7 @@ def by_power(result: Result, change: str = "nothing") -> pd.DataFrame:
     """Drive the result's trace with the motor at each of POWER_TIMES, pulling and slowing power alike.
 
     One row a power: `power_times` [1], `motor_kw`, `recovered_kwh` at the battery's terminals, braking energy at the
-    wheels `motor_kwh` and what each limit left to friction, in columns named as in `model.braking.LIMITS` [kWh].
+    wheels `motor_kwh` and what each limit left to friction, in columns named as in LIMITS [kWh].
     """
     car = changed(result.car, change)
     powers = {"motor_peak_kw": car.motor_peak_kw * POWER_TIMES}

@@ -12,8 +12,8 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
-from model import motor
 from model.car import Car
+from model.kernel.moments import motor_in, motor_loss_w
 from model.physics.motor_and_gear import NO_FORCE_N
 from model.savings import Result
 from model.trace import Array
@@ -26,19 +26,19 @@ SPEED_BINS, FORCE_BINS = 24, 24
 
 def greatest_n(car: Car, speed: Any, *, slowing: bool) -> Any:
     """The machine's greatest force [N] at `speed` [m/s, above 0]: one torque at first, then one power."""
-    power_w = motor.regen_peak_w(car) if slowing else car.motor_peak_kw * 1000
-    return np.minimum(motor.greatest_force_n(car), power_w / speed)
+    motor = motor_in(car)
+    return np.minimum(motor.greatest_n, (motor.regen_peak_w if slowing else motor.peak_w) / speed)
 
 
 def constant_torque_until_kmh(car: Car, *, slowing: bool) -> float:
     """Speed [km/h] up to which torque is the limit, and from which power is."""
-    power_w = motor.regen_peak_w(car) if slowing else car.motor_peak_kw * 1000
-    return float(power_w / motor.greatest_force_n(car)) * KMH_PER_MPS
+    motor = motor_in(car)
+    return float((motor.regen_peak_w if slowing else motor.peak_w) / motor.greatest_n) * KMH_PER_MPS
 
 
 def efficiency(car: Car, speed: Any, force: Any, *, slowing: bool) -> Any:
     """Efficiency of machine and inverter [1] at a speed [m/s] and force [N], both above 0; below 0 it only takes."""
-    mechanical, loss = speed * force, motor.loss_w(car, speed, force)
+    mechanical, loss = speed * force, motor_loss_w(car, speed, force)
     return (mechanical - loss) / mechanical if slowing else mechanical / (mechanical + loss)
 
 
@@ -50,8 +50,7 @@ def efficient_n(car: Car, speed: Array, share: float, *, slowing: bool) -> tuple
     """
     most = greatest_n(car, speed, slowing=slowing)
     part = speed * (1 - share) if slowing else speed * (1 - share) / share
-    curve = motor.force_loss_w_per_n2(car)
-    without = motor.turning_loss_w(car, speed)
+    curve, without = motor_in(car).loss_w_per_n2, motor_loss_w(car, speed, 0.0)
     inside = part * part - 4 * curve * without
     # the smaller root in the form that stays exact for small losses, the larger one from their product
     both = part + np.sqrt(np.maximum(inside, 0.0))
@@ -100,7 +99,7 @@ def cloud_of(result: Result) -> pd.DataFrame:
     energy = np.abs(force * speed) * run.step_s[0] / 3600
     top = result.car.motor_top_speed_kmh / KMH_PER_MPS
     column = np.floor(speed / top * SPEED_BINS)
-    row = np.floor(force / motor.greatest_force_n(result.car) * FORCE_BINS)
+    row = np.floor(force / motor_in(result.car).greatest_n * FORCE_BINS)
     steps = pd.DataFrame(
         {"column": column, "row": row, "energy_wh": energy, "speed_kmh": speed * KMH_PER_MPS * energy,
          "force_n": force * energy}

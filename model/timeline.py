@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pandas as pd
 
-from model.braking import LIMITS
 from model.kernel.run import Run, ledger_of
 from model.ledger import Ledger, total
+from model.physics.slowing_limits import LIMITS
 from model.savings import Result
 from model.trace import Array
 from model.units import J_PER_KWH, J_PER_WH, KMH_PER_MPS

@@ -7,9 +7,9 @@ from dataclasses import replace
 import numpy as np
 import pandas as pd
 
-from model.braking import LIMITS
 from model.fields import InputError
 from model.motor_delay import late_motor_cost, recovered_in_first_moments
+from model.physics.slowing_limits import LIMITS
 from model.savings import Result
 from model.scenario import Conditions
 from model.stop_energy import hardest_mps2, moving_kg, stop

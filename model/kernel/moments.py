@@ -13,7 +13,7 @@ from model.kernel.step import moment_of
 from model.physics.cabin import cabin_of
 from model.physics.foot_up import FootUp, foot_up_at, room_at_start_w
 from model.physics.jit import compiled
-from model.physics.motor_and_gear import motor_of
+from model.physics.motor_and_gear import Motor, loss_w, motor_of
 from model.physics.pack_heat import start_c
 from model.physics.records import Records, car_record, moments_on_road
 from model.physics.wheels import density_at
@@ -85,3 +85,24 @@ def steady_w(speed: Any, car: Car, conditions: Conditions, driver: Driver, grade
     terminal_w = np.zeros(len(moments))
     drive_each(car_record(car, replace(conditions, cabin=False), driver), moments, terminal_w)
     return terminal_w
+
+
+def motor_in(car: Car) -> Motor:
+    """The car's motor in SI units."""
+    motor: Motor = motor_of(car_record(car, Conditions(), Driver()))
+    return motor
+
+
+@compiled
+def lose_in_each(motor: Motor, speed: Array, force: Array, loss: Array) -> None:
+    """Loss of motor and inverter [W] at speeds [m/s] and forces at the shaft [N]; all of shape (points,)."""
+    for index in range(len(speed)):
+        loss[index] = loss_w(motor, speed[index], force[index])
+
+
+def motor_loss_w(car: Car, speed: Any, force: Any) -> Array:
+    """Loss of motor and inverter together [W] at `speed` [m/s] and `force` at the shaft [N], of both their shapes."""
+    speed, force = np.broadcast_arrays(np.asarray(speed, dtype=float), np.asarray(force, dtype=float))
+    loss = np.zeros(speed.size)
+    lose_in_each(motor_in(car), speed.ravel(), force.ravel(), loss)
+    return loss.reshape(speed.shape)

@@ -7,7 +7,7 @@ import time
 import numpy as np
 
 from model.cycles import cycle_trace
-from model.kernel.moments import feet_up, steady_w
+from model.kernel.moments import feet_up, motor_loss_w, steady_w
 from model.kernel.run import drive
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
 from model.parameters import DEFAULT_CLASS, car_from
@@ -28,6 +28,7 @@ def prepare() -> str:
     motor_over_brakes_each(one, here, speed, found)
     feet_up(10.0, car, around, driver)
     steady_w(10.0, car, around, driver)
+    motor_loss_w(car, 10.0, 0.0)
     where = f"kept in {jit.FOLDER}" if jit.FOLDER else "kept nowhere: the next start takes as long"
     if jit.CONFIG.DISABLE_JIT:
         where = "nothing is compiled, everything runs as plain Python"

@@ -14,7 +14,6 @@ from dataclasses import asdict, fields, replace
 from pathlib import Path
 
 from model import MODEL_VERSION
-from model.braking import LIMITS
 from model.car import Car
 from model.cycles import LABORATORY, cycle_trace
 from model.drives import trace_of
@@ -22,6 +21,7 @@ from model.fields import InputError
 from model.kernel.run import ledger_of
 from model.ledger import Ledger
 from model.parameters import car_from, class_labels, rows
+from model.physics.slowing_limits import LIMITS
 from model.savings import Result, evaluate
 from model.scenario import Conditions, Driver
 from model.scenario_io import starting_drives

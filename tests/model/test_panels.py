@@ -5,10 +5,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model import bigger_motor, machine_map, motor
+from model import bigger_motor, machine_map
 from model.cycles import cycle_trace
 from model.friction_brakes import FRONT_SHARE
 from model.habits import pull_away
+from model.kernel.moments import motor_loss_w
 from model.panels import PANEL_FIELDS, PanelSettings, settings_of
 from model.parameters import car_from
 from model.repeated_stops import repeated_stops
@@ -101,7 +102,7 @@ def test_the_way_out_has_the_losses_of_pulling_away():
     assert out.gear / (out.gear + out.wheels) == pytest.approx(1 - car.gear_efficiency)
     # by hand, at the middle of the way: a motor's loss law
     speed, force = 40 / 3.6, pull_away(0.0, 80 / 3.6, Driver()).pulse.mean * 1.8 * 1.04 * car.mass_kg
-    lost = motor.loss_w(car, speed, force) / (force * speed)
+    lost = motor_loss_w(car, speed, force) / (force * speed)
     assert out.motor / (out.gear + out.wheels) == pytest.approx(lost, rel=0.3)
 
 

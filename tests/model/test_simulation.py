@@ -6,11 +6,11 @@ import numpy as np
 import pytest
 
 from model.battery import start_temperature_c
-from model.braking import LIMITS
 from model.cycles import cycle_trace
 from model.kernel.march import BLOCK
 from model.kernel.run import ledger_of
 from model.parameters import car_from
+from model.physics.slowing_limits import LIMITS
 from model.savings import evaluate
 from model.scenario import SURFACES, Conditions, Driver
 from model.wheel_demand import wheel_demand

@@ -3,9 +3,9 @@
 import numpy as np
 import pytest
 
-from model.braking import LIMITS
 from model.cycles import cycle_trace
 from model.parameters import car_from
+from model.physics.slowing_limits import LIMITS
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
 from model.timeline import books, slow_downs, timeline

@@ -14,7 +14,7 @@ LIMIT_WORDS = {
     "battery": "the battery could take no more, being cold, full or small",
     "no_regeneration": "regeneration was off",
 }
-"""Each reads on after “because”; keys are `model.braking.LIMITS`."""
+"""Each reads on after “because”; keys are `model.physics.slowing_limits.LIMITS`."""
 
 LIMIT_NAMES = {
     "lift_off_only": "pedal",

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.braking import LIMITS
+from model.physics.slowing_limits import LIMITS
 from model.scenario import Conditions
 from model.timeline import books, timeline
 from pages.parts.charts.energy import (

@@ -3,8 +3,10 @@
 import numpy as np
 import pytest
 
-from model.braking import LIMITS, fade_share, lift_off_motor_n, motor_limits_n
 from model.parameters import car_from
+from model.physics import slowing_limits as limits
+from model.physics.motor_and_gear import motor_of
+from model.physics.records import car_record
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
 from tests.made_traces import ride, steady
@@ -12,43 +14,52 @@ from tests.made_traces import ride, steady
 WARM = Conditions(ambient_c=20.0, cabin=False)
 
 
-def limits_of(car, driver=None, speed=15.0, braking_n=3000.0, deceleration=1.5, friction=0.85, road_load_n=400.0):
-    return motor_limits_n(
-        car, driver or Driver(), np.array([speed]), np.array([braking_n]), np.array([deceleration]), friction,
-        car.mass_kg, 1.04 * car.mass_kg, np.array([road_load_n]),
-    )  # fmt: skip
+def one(stated=None, conditions=WARM, **driver):
+    """A car as a record, and its motor."""
+    record = car_record(car_from("family-hatch", stated), conditions, Driver(**driver))
+    return record, motor_of(record)
 
 
 def test_lift_off_strength_is_a_total_and_the_road_does_its_part_first():
-    assert lift_off_motor_n(1800, 1.0, 400) == 1400
-    assert lift_off_motor_n(1800, 0.2, 400) == 0
-
-
-def test_limits_are_asked_in_the_named_order():
-    names = list(limits_of(car_from("family-hatch", {"brake_pedal": "friction"})))
-    assert names == [name for name in LIMITS if name in names]
-    assert "lift_off_only" in names and "lift_off_only" not in limits_of(car_from("family-hatch"))
+    car, _ = one()
+    assert limits.lift_off_motor_n(car, 1.0, 400.0) == pytest.approx(1.04 * 1800 - 400)
+    assert limits.lift_off_motor_n(car, 0.2, 400.0) == 0
 
 
 def test_each_limit_is_what_its_name_says():
-    car = car_from("family-hatch", {"brake_pedal": "friction"})
-    limits = limits_of(car, Driver(lift_off_mps2=1.2))
-    assert limits["lift_off_only"] == pytest.approx(1.2 * 1.04 * 1800 - 400)
-    assert limits["drivability"] == pytest.approx(2.0 * 1800)
-    assert limits["motor_torque"] == pytest.approx(130e3 / (45 / 3.6) / 0.95)
-    assert limits["motor_power"] == pytest.approx(80e3 / 15 / 0.95)
+    car, motor = one({"brake_pedal": "friction"})
+    assert limits.drivability_n(car) == pytest.approx(2.0 * 1800)
+    assert limits.motor_torque_n(motor) == pytest.approx(130e3 / (45 / 3.6) / 0.95)
+    assert limits.motor_power_n(motor, 15.0) == pytest.approx(80e3 / 15 / 0.95)
     front_n = 1800 * 9.80665 * 0.52 + 1800 * 1.5 * 0.55 / 2.73
-    assert limits["grip"] == pytest.approx(0.85 * 0.8 * front_n)
-    assert limits["low_speed_fade"] == pytest.approx(3000)
+    assert limits.grip_n(car, 0.85, 1.5) == pytest.approx(0.85 * 0.8 * front_n)
+
+
+@pytest.mark.parametrize(
+    "stated, asked_n, speed, left_n, name",
+    [
+        ({"brake_pedal": "friction"}, 3000.0, 15.0, 700.0, "lift_off_only"),
+        ({}, 3000.0, 15.0, 3000.0, ""),
+        ({}, 9000.0, 15.0, 3600.0, "drivability"),
+        ({"regen_cap_mps2": 8.0}, 20000.0, 15.0, 80e3 / 15 / 0.95, "motor_power"),
+        ({}, 3000.0, 10 / 3.6, 1500.0, "low_speed_fade"),
+    ],
+)
+def test_the_narrowest_limit_is_named(stated, asked_n, speed, left_n, name):
+    car, motor = one(stated)
+    may = limits.motor_may(car, motor, speed, asked_n, 1.5, 0.85, 700.0)
+    assert may.slowing_n == pytest.approx(left_n)
+    assert (limits.LIMITS[may.bound] if may.bound >= 0 else "") == name
 
 
 def test_slowing_fades_between_two_speeds_unless_the_car_comes_to_rest():
-    car = car_from("family-hatch")
-    speed = np.array([0.0, 5.0, 10.0, 15.0, 50.0]) / 3.6
-    assert fade_share(car, Driver(), speed) == pytest.approx([0, 0, 0.5, 1, 1])
-    assert fade_share(car, Driver(comes_to_rest=True), speed) == pytest.approx(1)
-    sharp = car_from("family-hatch", {"fade_start_kmh": 8.0, "fade_end_kmh": 8.0})
-    assert fade_share(sharp, Driver(), np.array([7.9, 8.1]) / 3.6) == pytest.approx([0, 1])
+    def shares(car, *speeds_kmh):
+        return [limits.fade_share(car, speed / 3.6) for speed in speeds_kmh]
+
+    assert shares(one()[0], 0.0, 5.0, 10.0, 15.0, 50.0) == pytest.approx([0, 0, 0.5, 1, 1])
+    assert shares(one(comes_to_rest=True)[0], 0.0, 5.0, 50.0) == pytest.approx([1, 1, 1])
+    sharp, _ = one({"fade_start_kmh": 8.0, "fade_end_kmh": 8.0})
+    assert shares(sharp, 7.9, 8.1) == pytest.approx([0, 1])
 
 
 SLOWING = ride(np.linspace(100, 0, 41))
