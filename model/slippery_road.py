@@ -22,9 +22,10 @@ from model.grip_margin import (
 )
 from model.limit_settings import LimitSettings, slipperiest
 from model.parameters import car_of
+from model.physics.surfaces import surface_table
 from model.scenario import SURFACES, Conditions, Scenario
 from model.trace import Array
-from model.tyre_grip import friction_coefficient, surface_table
+from model.tyre_grip import friction_coefficient
 from model.units import KMH_PER_MPS
 
 SLOWER_KMH = 10.0

@@ -14,6 +14,7 @@ from model.parameters import DEFAULT_CLASS, car_from
 from model.physics import jit
 from model.physics.records import car_records, moments_on_road
 from model.scenario import Conditions, Driver
+from model.tyre_grip import axle_loads_n, road_friction
 
 
 def prepare() -> str:
@@ -29,6 +30,8 @@ def prepare() -> str:
     feet_up(10.0, car, around, driver)
     steady_w(10.0, car, around, driver)
     motor_loss_w(car, 10.0, 0.0)
+    road_friction(around, 10.0)
+    axle_loads_n(car, car.mass_kg, 1.0)
     where = f"kept in {jit.FOLDER}" if jit.FOLDER else "kept nowhere: the next start takes as long"
     if jit.CONFIG.DISABLE_JIT:
         where = "nothing is compiled, everything runs as plain Python"

@@ -9,7 +9,7 @@ import numpy as np
 
 from model.physics.jit import compiled
 from model.physics.records import code
-from model.tyre_grip import surface_table
+from model.physics.surfaces import surface_table
 from model.units import GRAVITY_MPS2, KMH_PER_MPS, ZERO_C_IN_K
 
 TYRE_REFERENCE_C = 20.0

@@ -7,7 +7,7 @@ from typing import Any
 
 from model.physics.jit import compiled
 from model.physics.records import code
-from model.tyre_grip import surface_table
+from model.physics.surfaces import surface_table
 from model.units import GRAVITY_MPS2, KMH_PER_MPS
 
 _TABLE = surface_table()

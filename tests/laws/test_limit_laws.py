@@ -78,9 +78,12 @@ def test_the_largest_lift_off_is_the_last_that_grip_allows(axle, front_share, fr
 
 @given(st.floats(10, 150), LEVELS, st.sampled_from(SURFACES), st.sampled_from(["any", "summer", "winter"]))
 def test_stops_are_longer_from_faster(from_kmh, level, surface, tyres):
-    car, road = car_from("family-hatch"), Conditions(surface=surface, tyres=tyres)
-    stop, faster = (emergency_stop(car, road, kmh, level=level) for kmh in (from_kmh, from_kmh * 1.2))
-    assert faster.braking_m >= 1.44 * stop.braking_m * (1 - 1e-9)
+    """With the square of speed on brakes that act at once; while they build up the car covers road with its speed."""
+    road = Conditions(surface=surface, tyres=tyres)
+    at_once, as_built = car_from("family-hatch", {"brake_build_up_s": 0.0}), car_from("family-hatch")
+    for car, longer in ((at_once, 1.44), (as_built, 1.2)):
+        stop, faster = (emergency_stop(car, road, kmh, level=level) for kmh in (from_kmh, from_kmh * 1.2))
+        assert faster.braking_m >= longer * stop.braking_m * (1 - 1e-9)
     assert 0 <= stop.motor_j <= stop.braked_j * (1 + 1e-12)
 
 

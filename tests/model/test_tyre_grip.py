@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 
 from model.parameters import car_from
+from model.physics.surfaces import surface_table
 from model.scenario import SURFACES
-from model.tyre_grip import driven_axle_load_n, extra_rolling, friction_coefficient, surface_table
+from model.tyre_grip import driven_axle_load_n, extra_rolling, friction_coefficient
 
 
 def test_surfaces_stand_from_the_most_grip_to_the_least():

@@ -9,8 +9,8 @@ import pytest
 
 from model.grip_margin import demand_friction, grip_asked, largest_lift_off_mps2
 from model.parameters import car_from
+from model.physics.surfaces import surface_table
 from model.scenario import Conditions
-from model.tyre_grip import surface_table
 
 SLOWING_MPS2 = np.array([0.7, 1.3, 2.0, 2.5])
 ASKED = {
