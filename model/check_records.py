@@ -31,7 +31,7 @@ class Found:
 
     @property
     def off(self) -> float | None:
-        """How far it lies above (or, negative, below) the published number or range; None where none is published."""
+        """How far above (below: negative) what is published it lies [its unit]; None where nothing is published."""
         if self.published is None:
             return None
         low, high = self.published if isinstance(self.published, tuple) else (self.published, self.published)

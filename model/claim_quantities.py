@@ -29,7 +29,7 @@ NOTHING = 0.01
 
 
 def over(top: Array, base: Array, scale: Array) -> Array:
-    """A ratio; infinite, for `model.claims` to refuse, where the base is next to nothing beside `scale`."""
+    """A ratio [1]; infinite, for `model.claims` to refuse, where the base is next to nothing beside `scale`."""
     nothing = base <= NOTHING * scale
     return np.where(nothing, np.inf, top / np.where(nothing, 1.0, base))
 

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 
 from model.car import Car
 from model.drives import trace_of
-from model.following import follow
+from model.kernel.follow import follow
 from model.kernel.run import Run, drive
 from model.lift_off import foot_up_mps2, lamp_zone_of, word_of
 from model.parameters import car_of

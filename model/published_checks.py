@@ -15,10 +15,10 @@ import numpy as np
 
 from model.check_records import CITY_SHARE, Check, Found, certified, on_cycle
 from model.cycles import LABORATORY, cycle_trace
+from model.kernel.run import drive
 from model.parameters import battery_classes, car_from, class_labels, rows
 from model.savings import Result
 from model.scenario import Driver
-from model.wheel_demand import wheel_demand
 from model.winter_checks import WINTER_CHECKS
 
 REFERENCE_CAR = {"mass_kg": 1500.0, "drag_area_m2": 0.3 * 2.2, "rolling_coefficient": 0.01, "rotating_mass_share": 0.03}
@@ -183,8 +183,8 @@ def braking_over_traction() -> Check:
     car = car_from("family-hatch", REFERENCE_CAR)
     found = []
     for cycle, expected in BRAKING_OVER_TRACTION_PCT.items():
-        demand = wheel_demand(cycle_trace(cycle), car, LABORATORY)
-        work = demand.wheel_n * demand.speed * demand.step_s
+        run = drive(cycle_trace(cycle), car, LABORATORY, Driver())
+        work = run.wheel_n * run.speed * run.step_s
         share_pct = 100 * float(np.sum(-work[work < 0]) / np.sum(work[work > 0]))
         found.append(Found(cycle.upper(), share_pct, expected))
     return Check(

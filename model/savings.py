@@ -9,7 +9,7 @@ import numpy as np
 
 from model.car import Car
 from model.fields import InputError, Quantity
-from model.following import follow
+from model.kernel.follow import follow
 from model.kernel.run import Run, drive, ledger_of
 from model.ledger import Ledger
 from model.scenario import CONDITION_FIELDS, Conditions, Driver

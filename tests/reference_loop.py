@@ -1,8 +1,8 @@
 """The equations of the kernel written a second time, as a plain loop over steps, for the tests to compare with.
 
-Python floats, time running forward once, with charge, temperature, resistance and acceptance held over blocks of ten
-steps. Nothing of the model is used but what describes car, road, weather and driver: constants, curves and the reading
-of tables stand here a second time. Where a solution is asked for, a span is halved until it is found.
+Python floats, time running forward once, charge and temperature carried along from step to step. Nothing of the model
+is used but what describes car, road, weather and driver: constants, curves and the reading of tables stand here a
+second time. Where a solution is asked for, a span is halved until it is found.
 """
 
 from __future__ import annotations
@@ -21,7 +21,6 @@ from model.trace import Trace
 
 ASSETS = Path(__file__).resolve().parents[1] / "assets"
 GRAVITY = 9.80665
-BLOCK = 10
 VOLTAGE = [0.0, 0.05, 0.1, 0.3, 0.5, 0.7, 0.9, 1.0], [3.3, 3.45, 3.52, 3.63, 3.71, 3.86, 4.04, 4.17]
 RESISTANCE = [0.0, 0.1, 0.2, 0.9, 1.0], [1.6, 1.25, 1.0, 1.0, 1.1]
 LEVELS = ("low", "mid", "high")
@@ -261,11 +260,11 @@ class Loop:
         reached_s = time_constant * (math.log(1 - already / given) - math.log(1 - needed / given))
         return holding if at.time_s >= reached_s else strongest / cop
 
-    def accepted_w(self, soc: float, pack_c: float, block_s: float) -> float:
+    def accepted_w(self, soc: float, pack_c: float, step_s: float) -> float:
         """Power the battery takes: between charges first, then between temperatures, then between tables."""
         by_level = [between(pack_c, ACCEPTANCE_AT, [between(soc, CHARGES, row) for row in level]) for level in RATES]
         rate = between(self.car.acceptance_level, [-1.0, 0.0, 1.0], by_level) * self.car.charge_rate_factor
-        return min(rate * self.car.usable_kwh * 1000, 0.25 * (1 - soc) * self.capacity_j / block_s)
+        return min(rate * self.car.usable_kwh * 1000, (1 - soc) * self.capacity_j / step_s)
 
     def cell(self, soc: float, pack_c: float) -> tuple[float, float]:
         """Open-circuit voltage [V] and resistance [ohm] of the pack."""
@@ -295,52 +294,49 @@ class Loop:
         return car.cabin_heat_capacity_kj_per_k * 1000 * max(around.cabin_set_c - parked, 0.0) / cop
 
 
-def drive_block(loop: Loop, steps: list[Step], soc: float, pack_c: float, heater_w: float, share: float) -> dict:
-    """What a block of steps adds up to [J], with a hybrid's battery giving `share` of what it is asked."""
-    car, found = loop.car, defaultdict(float)
+def drive_step(loop: Loop, at: Step, soc: float, pack_c: float, heater_w: float, share: float) -> dict:
+    """What a step comes to [J], with a hybrid's battery giving `share` of what it is asked."""
+    car = loop.car
     charge = min(max(soc, 0.0), 1.0)
     volts, ohms = loop.cell(charge, pack_c)
-    accepted = loop.accepted_w(charge, pack_c, sum(at.lasts_s for at in steps))
-    for at in steps:
-        wheel = loop.wheel_n(at)
-        pull, brake = max(wheel, 0.0), max(-wheel, 0.0)
-        taken, bound = loop.allowed_n(at, brake)
-        load = car.accessory_w + loop.cabin_w(at) + heater_w
-        drag = 0.0
-        if loop.regen and loop.electric_w(at, pull, brake, taken) < -(load + accepted):
-            least_w = -(load + accepted)
-            taken = greatest(lambda n, at=at, b=brake, w=least_w: loop.electric_w(at, 0.0, b, n) >= w, taken)
-            bound = "battery"
-            drag = min(brake - taken, car.engine_drag_kw * 1000 / max(at.speed, 1e-3))
-        shaft, loss = loop.machine(at, pull, brake, taken)
-        terminal = shaft * at.speed + loss + load
-        engine = 0.0
-        if car.sustain_soc is not None and terminal > 0:
-            engine = terminal - share * min(terminal, 0.6 * volts**2 / (4 * ohms))
-        inside = volts**2 - 4 * ohms * (terminal - engine)
-        if inside < 0:
-            raise TooWeak
-        amps = 2 * (terminal - engine) / (volts + math.sqrt(inside))
-        work = at.speed * at.lasts_s
-        for name, joules in {
-            "out": max(terminal, 0.0) * at.lasts_s,
-            "in": max(-terminal, 0.0) * at.lasts_s,
-            "drawn": max(volts * amps, 0.0) * at.lasts_s,
-            "taken": max(-volts * amps, 0.0) * at.lasts_s,
-            "cell": ohms * amps**2 * at.lasts_s,
-            "engine": engine * at.lasts_s,
-            "cabin": loop.cabin_w(at) * at.lasts_s,
-            "heater": heater_w * at.lasts_s,
-            "motor_loss": loss * at.lasts_s,
-            "gear": abs(pull - taken - shaft) * work,
-            "braking": brake * work,
-            "motor": taken * work,
-            "engine_drag": drag * work,
-            "friction": (brake - taken - drag) * work,
-            f"left_by_{bound}": (brake - taken - drag) * work,
-        }.items():
-            found[name] += joules
-    return found
+    accepted = loop.accepted_w(charge, pack_c, at.lasts_s)
+    wheel = loop.wheel_n(at)
+    pull, brake = max(wheel, 0.0), max(-wheel, 0.0)
+    taken, bound = loop.allowed_n(at, brake)
+    load = car.accessory_w + loop.cabin_w(at) + heater_w
+    drag = 0.0
+    if loop.regen and loop.electric_w(at, pull, brake, taken) < -(load + accepted):
+        least_w = -(load + accepted)
+        taken = greatest(lambda n: loop.electric_w(at, 0.0, brake, n) >= least_w, taken)
+        bound = "battery"
+        drag = min(brake - taken, car.engine_drag_kw * 1000 / max(at.speed, 1e-3))
+    shaft, loss = loop.machine(at, pull, brake, taken)
+    terminal = shaft * at.speed + loss + load
+    engine = 0.0
+    if car.sustain_soc is not None and terminal > 0:
+        engine = terminal - share * min(terminal, 0.6 * volts**2 / (4 * ohms))
+    inside = volts**2 - 4 * ohms * (terminal - engine)
+    if inside < 0:
+        raise TooWeak
+    amps = 2 * (terminal - engine) / (volts + math.sqrt(inside))
+    work = at.speed * at.lasts_s
+    return {
+        "out": max(terminal, 0.0) * at.lasts_s,
+        "in": max(-terminal, 0.0) * at.lasts_s,
+        "drawn": max(volts * amps, 0.0) * at.lasts_s,
+        "taken": max(-volts * amps, 0.0) * at.lasts_s,
+        "cell": ohms * amps**2 * at.lasts_s,
+        "engine": engine * at.lasts_s,
+        "cabin": loop.cabin_w(at) * at.lasts_s,
+        "heater": heater_w * at.lasts_s,
+        "motor_loss": loss * at.lasts_s,
+        "gear": abs(pull - taken - shaft) * work,
+        "braking": brake * work,
+        "motor": taken * work,
+        "engine_drag": drag * work,
+        "friction": (brake - taken - drag) * work,
+        f"left_by_{bound}": (brake - taken - drag) * work,
+    }
 
 
 def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen: bool = True) -> dict[str, float]:
@@ -356,41 +352,26 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
         totals["out"] = totals["cabin"] + totals["heater"]
     soc = conditions.soc_start - totals["out"] / loop.capacity_j
     kept = None if car.sustain_soc is None else min(car.sustain_soc, soc)
-    heater_most_w, always_on_c = 0.0 if measured else car.pack_heater_kw * 1000, pack_c
+    heater_most_w = 0.0 if measured else car.pack_heater_kw * 1000
+    for number, at in enumerate(steps):
+        pack_c = measured[number] if measured else pack_c
+        # the heater gives what is missing until the battery is as warm as it aims at, as far as it can
+        heater_w = min(max(car.pack_heater_until_c - pack_c, 0.0) * loop.heat_capacity / at.lasts_s, heater_most_w)
 
-    def after_c(before_c: float, heat_j: float, block: list[Step]) -> float:
-        """Temperature of the battery after a block."""
-        keep = math.exp(-car.pack_heat_loss_w_per_k * sum(at.lasts_s for at in block) / loop.heat_capacity)
-        return keep * before_c + heat_j / loop.heat_capacity + (1 - keep) * block[0].outside_c
+        def at_share(share: float, at=at, soc=soc, pack_c=pack_c, heater_w=heater_w) -> dict:
+            """The step with the battery giving part of what it is asked."""
+            return drive_step(loop, at, soc, pack_c, heater_w, share)
 
-    for first in range(0, len(steps), BLOCK):
-        block = steps[first : first + BLOCK]
-        block_s = sum(at.lasts_s for at in block)
-        pack_c = measured[first] if measured else pack_c
+        def keeps(share: float, given_at=at_share, soc=soc) -> bool:
+            """Whether the charge stays at what the engine keeps."""
+            return soc - given_at(share)["drawn"] / loop.capacity_j >= kept
 
-        def driven(heater_w: float, block=block, soc=soc, pack_c=pack_c) -> dict:
-            """The block with the heater at a power, the engine giving what keeps the charge."""
-
-            def at_share(share: float) -> dict:
-                return drive_block(loop, block, soc, pack_c, heater_w, share)
-
-            def keeps(share: float) -> bool:
-                given = at_share(share)
-                return soc - (given["drawn"] - given["taken"]) / loop.capacity_j >= kept
-
-            return at_share(1.0 if kept is None else greatest(keeps, 1.0))
-
-        # the heater runs until the battery would be as warm as it aims at, had it run all along
-        heater_w, before_w, always_on_before = heater_most_w, math.inf, always_on_c
-        while abs(heater_w - before_w) > 1e-9:
-            found = driven(heater_w)
-            always_on_c = after_c(always_on_before, found["cell"] + heater_most_w * block_s, block)
-            missing, rise = car.pack_heater_until_c - always_on_before, always_on_c - always_on_before
-            part = missing / rise if rise > 0 else float(missing > 0)
-            before_w, heater_w = heater_w, heater_most_w * min(max(part, 0.0), 1.0)
+        found = at_share(1.0 if kept is None else greatest(keeps, 1.0))
         for name, joules in found.items():
             totals[name] += joules
         soc -= (found["drawn"] - found["taken"]) / loop.capacity_j
-        pack_c = after_c(pack_c, found["cell"] + heater_w * block_s, block)
+        keep = math.exp(-car.pack_heat_loss_w_per_k * at.lasts_s / loop.heat_capacity)
+        heat_j = found["cell"] + heater_w * at.lasts_s
+        pack_c = keep * pack_c + heat_j / loop.heat_capacity + (1 - keep) * at.outside_c
     totals |= {"soc": soc, "pack_c": measured[-1] if measured else pack_c}
     return totals

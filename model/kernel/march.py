@@ -9,21 +9,14 @@ import numpy as np
 
 from model.kernel.step import Battery, Moment, moment_of
 from model.physics.air_and_tyres import outside_c
-from model.physics.cabin import Cabin, cabin_of, cabin_warm_up_j
+from model.physics.cabin import cabin_of, cabin_warm_up_j
 from model.physics.cells import Cells, capacity_j, open_circuit_v, resistance_ohm, too_weak
-from model.physics.charge_acceptance import acceptance_w
-from model.physics.engine import has_engine, kept_soc
+from model.physics.engine import kept_soc
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, Motor, motor_of
-from model.physics.pack_heat import pack_after_c, start_c, warm_up_j
+from model.physics.pack_heat import heater_w, kept_share, pack_after_c, start_c, warm_up_j
 from model.physics.wheels import density_at
 
-BLOCK = 10
-"""Steps over which charge, temperature, cell resistance and charge acceptance are held."""
-ROOM_PER_BLOCK = 0.25
-"""The most of a nearly full battery's room that one block may fill [1]; only a hybrid's battery takes so fast."""
-MOST_TRIES = 60
-TOLERANCE = 1e-12
 ROUNDING = 1.0 + 1e-9
 """What is more than rounding [1]."""
 NOWHERE = -1
@@ -68,7 +61,7 @@ battery at the end [°C]; `empty_at`, the step by which the battery was empty, �
 MOMENTS: Any = np.dtype(
     (
         np.record,
-        [(name, np.float64) for name in Moment._fields if name not in ("bound", "asked_w")]
+        [(name, np.float64) for name in Moment._fields if name != "bound"]
         + [(name, np.float64) for name in ("pack_heater_w", "soc_before", "pack_before_c")]
         + [("bound", np.int64)],
     )
@@ -78,59 +71,16 @@ MOMENTS: Any = np.dtype(
 
 
 @compiled
-def battery_at(car: Any, soc: float, pack_c: float, block_s: float) -> Battery:
-    """The battery as a block of `block_s` [s] finds it, its heater off."""
-    held = min(max(soc, 0.0), 1.0)
-    # acceptance is held over a block, so none may fill more than its part of the room
-    fills = (1.0 - held) * capacity_j(car) / max(block_s, 1e-9)
-    accepted = min(acceptance_w(car, held, pack_c), ROOM_PER_BLOCK * fills)
-    return Battery(held, pack_c, open_circuit_v(car, held), resistance_ohm(car, held, pack_c), accepted, 0.0, 1.0)
+def battery_at(car: Any, soc: float, pack_c: float, step_s: float, kept: float, measured: bool) -> Battery:
+    """The battery as a step of `step_s` [s] finds it, with the charge `kept` [1] that an engine sees to.
 
-
-@compiled
-def with_powers(battery: Battery, heater_w: float, share: float) -> Battery:
-    """The same battery with its heater at a power [W], giving a share of what is asked of it [1]."""
-    return Battery(battery.soc, battery.pack_c, battery.volts, battery.ohms, battery.accepted_w, heater_w, share)
-
-
-@compiled
-def heater_share(car: Any, before_c: float, after_c: float) -> float:
-    """Share of a block in which the heater runs [1], from the temperatures [°C] if it ran all the time."""
-    missing, rise = car.pack_heater_until_c - before_c, after_c - before_c
-    if rise <= 0:
-        return 1.0 if missing > 0 else 0.0
-    return min(max(missing / rise, 0.0), 1.0)
-
-
-@compiled
-def settled(
-    car: Any, motor: Motor, cabin: Cabin, road: Any, first: int, last: int, battery: Battery, regen: bool,
-    soc: float, kept: float, most_w: float, always_on_c: float, block_s: float,
-) -> Battery:  # fmt: skip
-    """A battery with heater or engine over a block: what heater and battery give hangs on what the cells do in it.
-
-    The heater runs at `most_w` [W] until the battery would be as warm as it aims at had it always run (`always_on_c` so
-    far [°C]). The battery gives the part of what is asked of it that leaves the charge `kept` [1].
+    Where its temperature was measured its heater is not known, and taken as none.
     """
-    heater, share = most_w, 1.0
-    for _ in range(MOST_TRIES):
-        now_battery = with_powers(battery, heater, share)
-        drawn = gained = heat_j = 0.0
-        for step in range(first, last):
-            at = road[step]
-            now = moment_of(car, motor, cabin, at, density_at(car, at), now_battery, regen)
-            drawn += max(now.cell_w, 0.0) * at.step_s
-            gained += max(-now.cell_w, 0.0) * at.step_s
-            heat_j += now.cell_loss_w * at.step_s
-        outside = outside_c(car, road[first])
-        on_after_c = pack_after_c(car, always_on_c, heat_j + most_w * block_s, block_s, outside)
-        heater_before, share_before = heater, share
-        heater = most_w * heater_share(car, always_on_c, on_after_c)
-        if has_engine(car) and drawn > 0:
-            share = min(share * max((soc - kept) * capacity_j(car) + gained, 0.0) / drawn, 1.0)
-        if abs(share - share_before) < TOLERANCE and abs(heater - heater_before) <= TOLERANCE * most_w:
-            break
-    return with_powers(battery, heater, share)
+    held = min(max(soc, 0.0), 1.0)
+    heater = 0.0 if measured or car.pack_heater_kw <= 0 else heater_w(car, pack_c, step_s)
+    per_step = capacity_j(car) / max(step_s, 1e-9)
+    room, spare = (1.0 - held) * per_step, max(soc - kept, 0.0) * per_step
+    return Battery(held, pack_c, open_circuit_v(car, held), resistance_ohm(car, held, pack_c), heater, room, spare)
 
 
 @compiled
@@ -201,52 +151,58 @@ def write(energies: Energies, result: Any) -> None:
 
 
 @compiled
+def warm_cabin_before_j(car: Any) -> float:
+    """What warming up the cabin before the drive takes from the battery [J]; nothing while plugged in."""
+    return 0.0 if car.plugged_in else cabin_warm_up_j(car)
+
+
+@compiled
+def warm_pack_before_j(car: Any, at: Any) -> float:
+    """What warming up the battery takes from itself before a drive that starts there [J].
+
+    Nothing while plugged in; a measured battery temperature stands for whatever warmed it.
+    """
+    return 0.0 if car.plugged_in or not math.isnan(at.pack_c) else warm_up_j(car, outside_c(car, at))
+
+
+@compiled
+def start_pack_c(car: Any, at: Any) -> float:
+    """Temperature of the battery at the start [°C] of a drive that starts there: as measured, else as described."""
+    return start_c(car, outside_c(car, at)) if math.isnan(at.pack_c) else at.pack_c
+
+
+@compiled
 def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> None:
     """Drive a road with one car: what it comes to goes to `result`, each moment to `moments` where there is room."""
     steps, record = len(road), len(moments) > 0
     measured = not math.isnan(road[0].pack_c)
-    outside = outside_c(car, road[0])
-    result.warm_cabin_j = 0.0 if car.plugged_in else cabin_warm_up_j(car)
-    result.warm_pack_j = 0.0 if car.plugged_in or measured else warm_up_j(car, outside)
+    result.warm_cabin_j, result.warm_pack_j = warm_cabin_before_j(car), warm_pack_before_j(car, road[0])
     before_j = result.warm_cabin_j + result.warm_pack_j
     soc = car.soc_start - before_j / capacity_j(car)
-    pack_c = road[0].pack_c if measured else start_c(car, outside)
+    pack_c = start_pack_c(car, road[0])
     result.soc_start = soc
-    # where its temperature was measured the heater's power is not known and taken as none
-    heater_w, always_on_c = 0.0 if measured else car.pack_heater_kw * 1000.0, pack_c
-    motor, cabin, kept_charge = motor_of(car), cabin_of(car), kept_soc(car, soc)
+    motor, cabin, kept = motor_of(car), cabin_of(car), kept_soc(car, soc)
     energies = Energies(before_j, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, True, NOWHERE)
     empty_at = NOWHERE if soc >= 0 else 0
-    density = density_at(car, road[0])
-    for first in range(0, steps, BLOCK):
-        last = min(first + BLOCK, steps)
-        block_s = 0.0
-        for step in range(first, last):
-            block_s += road[step].step_s
+    density, last_s, keeps = density_at(car, road[0]), 0.0, 1.0
+    for step in range(steps):
+        at = road[step]
         if measured:
-            pack_c = road[first].pack_c
-        battery = battery_at(car, soc, pack_c, block_s)
-        if has_engine(car) or heater_w > 0:
-            battery = settled(
-                car, motor, cabin, road, first, last, battery, regen, soc, kept_charge, heater_w, always_on_c, block_s
-            )
-        given_j = heat_j = 0.0
-        for step in range(first, last):
-            at = road[step]
-            if at.rise_m != road[max(step - 1, 0)].rise_m or not math.isnan(at.ambient_c):
-                density = density_at(car, at)
-            now = moment_of(car, motor, cabin, at, density, battery, regen)
-            given_j += now.cell_w * at.step_s
-            heat_j += now.cell_loss_w * at.step_s
-            energies = booked(energies, motor, at, step, now)
-            if record:
-                keep(moments[step], now, battery, soc)
-        soc -= given_j / capacity_j(car)
-        outside = outside_c(car, road[first])
-        pack_c = pack_after_c(car, pack_c, heat_j + battery.heater_w * block_s, block_s, outside)
-        always_on_c = pack_after_c(car, always_on_c, heat_j + heater_w * block_s, block_s, outside)
+            pack_c = at.pack_c
+        if at.rise_m != road[max(step - 1, 0)].rise_m or not math.isnan(at.ambient_c):
+            density = density_at(car, at)
+        if at.step_s != last_s:
+            last_s, keeps = at.step_s, kept_share(car, at.step_s)
+        battery = battery_at(car, soc, pack_c, at.step_s, kept, measured)
+        now = moment_of(car, motor, cabin, at, density, battery, regen)
+        energies = booked(energies, motor, at, step, now)
+        if record:
+            keep(moments[step], now, battery, soc)
+        soc -= now.cell_w * at.step_s / capacity_j(car)
+        heat_j = (now.cell_loss_w + battery.heater_w) * at.step_s
+        pack_c = pack_after_c(car, pack_c, heat_j, keeps, outside_c(car, at))
         if soc < 0 and empty_at == NOWHERE:
-            empty_at = last
+            empty_at = step + 1
     if measured:
         pack_c = road[steps - 1].pack_after_c
     write(energies, result)

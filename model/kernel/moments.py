@@ -11,6 +11,7 @@ from model.car import Car
 from model.kernel.march import battery_at
 from model.kernel.step import moment_of
 from model.physics.cabin import cabin_of
+from model.physics.engine import kept_soc
 from model.physics.foot_up import FootUp, foot_up_at, room_at_start_w
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import Motor, loss_w, motor_of
@@ -73,7 +74,7 @@ def feet_up(
 def drive_each(car: Any, moments: Any, terminal_w: Any) -> None:
     """Drive every moment with the battery as at the start; power at its terminals [W], shape (moments,)."""
     motor, cabin = motor_of(car), cabin_of(car)
-    battery = battery_at(car, car.soc_start, start_c(car, car.ambient_c), 1.0)
+    battery = battery_at(car, car.soc_start, start_c(car, car.ambient_c), 1.0, kept_soc(car, car.soc_start), False)
     for index in range(len(moments)):
         at = moments[index]
         terminal_w[index] = moment_of(car, motor, cabin, at, density_at(car, at), battery, True).terminal_w

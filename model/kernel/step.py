@@ -6,7 +6,8 @@ import math
 from typing import Any, NamedTuple
 
 from model.physics.cabin import Cabin, cabin_w
-from model.physics.cells import cells_for, greatest_w
+from model.physics.cells import cells_for, greatest_w, terminal_w_for
+from model.physics.charge_acceptance import acceptance_w
 from model.physics.engine import engine_drag_n, has_engine
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, slowing_force_n
@@ -26,17 +27,17 @@ from model.physics.wheels import WheelDemand, demand_at_wheels, tyre_slowing_mps
 class Battery(NamedTuple):
     """The battery as a moment finds it.
 
-    Charge [1] and temperature [°C]; open-circuit voltage [V], resistance [ohm], the power it takes [W], that of its
-    heater [W]; the part of what is asked of it that it gives [1], the rest coming from a hybrid's engine.
+    Charge [1] and temperature [°C]; open-circuit voltage [V], resistance [ohm], power of its heater [W]; the most that
+    its cells may take without getting too full, and give without falling below the charge that an engine keeps [W].
     """
 
     soc: float
     pack_c: float
     volts: float
     ohms: float
-    accepted_w: float
     heater_w: float
-    share: float
+    room_w: float
+    spare_w: float
 
 
 class Moment(NamedTuple):
@@ -45,8 +46,7 @@ class Moment(NamedTuple):
     Forces at the wheels [N]: what they were asked for (slowing negative), air, rolling, the slowing that the motor and
     that the engine took; the force at the shaft (slowing negative). Powers [W]: loss of motor and inverter; what drive,
     accessories and heaters take at the terminals (giving: negative), with the engine's part of it; what the cells give
-    and lose; cabin. `bound` is an index into LIMITS, −1 where nothing bound. `asked_w` is what the battery would give
-    for itself.
+    and lose; cabin. `bound` is an index into LIMITS, −1 where nothing bound.
     """
 
     wheel_n: float
@@ -62,7 +62,6 @@ class Moment(NamedTuple):
     cell_loss_w: float
     cabin_w: float
     bound: int
-    asked_w: float
 
 
 @compiled
@@ -115,19 +114,18 @@ def moment_of(
     machine = machine_at(motor, speed, pulling, slowing, unloaded)
     cabin_now_w = cabin_w(cabin, at.passed_s) if math.isnan(at.cabin_w) else at.cabin_w
     load_w = car.accessory_w + cabin_now_w + battery.heater_w
-    by_engine = 0.0
-    room_w = load_w + battery.accepted_w
-    if regen and machine.shaft_n * speed + machine.loss_w < -room_w:
-        at_battery = slowing_force_n(motor, speed, room_w) / motor.gear
-        if at_battery < slowing:
+    by_engine = engine_w = 0.0
+    if regen and machine.shaft_n * speed + machine.loss_w < -load_w:
+        taken_w = load_w + min(acceptance_w(car, battery.soc, battery.pack_c), battery.room_w)
+        at_battery = slowing_force_n(motor, speed, taken_w) / motor.gear
+        if at_battery < slowing and machine.shaft_n * speed + machine.loss_w < -taken_w:
             slowing, bound = at_battery, BATTERY
             machine = machine_at(motor, speed, pulling, slowing, unloaded)
             by_engine = engine_drag_n(car, speed, braking - slowing)
     terminal_w = machine.shaft_n * speed + machine.loss_w + load_w
-    asked_w = engine_w = 0.0
     if has_engine(car) and terminal_w > 0:
-        asked_w = min(terminal_w, greatest_w(battery.volts, battery.ohms))
-        engine_w = terminal_w - asked_w * battery.share
+        spare_w = terminal_w_for(battery.spare_w, battery.volts, battery.ohms)
+        engine_w = terminal_w - min(terminal_w, greatest_w(battery.volts, battery.ohms), spare_w)
     cells = cells_for(terminal_w - engine_w, battery.volts, battery.ohms)
     return Moment(
         demand.wheel_n,
@@ -143,5 +141,4 @@ def moment_of(
         cells.loss_w,
         cabin_now_w,
         bound,
-        asked_w,
     )

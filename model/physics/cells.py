@@ -69,6 +69,13 @@ def cells_for(terminal_w: float, volts: float, ohms: float) -> Cells:
 
 
 @compiled
+def terminal_w_for(given_w: float, volts: float, ohms: float) -> float:
+    """What reaches the terminals [W] where the cells give `given_w` [W]; at most what they ever can."""
+    given = min(given_w, volts * volts / (2.0 * max(ohms, 1e-9)))
+    return given - ohms / (volts * volts) * given * given
+
+
+@compiled
 def too_weak(cells: Cells) -> bool:
     """Whether the battery could not give that power: past its greatest, more than half stays in it as heat."""
     return 2.0 * cells.loss_w > abs(cells.given_w)

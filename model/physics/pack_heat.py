@@ -18,11 +18,25 @@ def heat_capacity_j_per_k(car: Any) -> float:
 
 
 @compiled
-def pack_after_c(car: Any, pack_c: float, heat_j: float, time_s: float, outside_c: float) -> float:
-    """Temperature [°C] after `heat_j` [J] over `time_s` [s], from `pack_c` [°C], in air of `outside_c` [°C]."""
-    capacity = heat_capacity_j_per_k(car)
-    keep = math.exp(-car.pack_heat_loss_w_per_k * time_s / capacity)
-    return keep * pack_c + heat_j / capacity + (1.0 - keep) * outside_c
+def kept_share(car: Any, time_s: float) -> float:
+    """Share of its difference to the air [1] that the battery keeps over `time_s` [s]."""
+    return math.exp(-car.pack_heat_loss_w_per_k * time_s / heat_capacity_j_per_k(car))
+
+
+@compiled
+def pack_after_c(car: Any, pack_c: float, heat_j: float, kept: float, outside_c: float) -> float:
+    """Temperature [°C] after `heat_j` [J], from `pack_c` [°C], in air of `outside_c` [°C]; `kept` is `kept_share`."""
+    return outside_c + kept * (pack_c - outside_c) + heat_j / heat_capacity_j_per_k(car)
+
+
+@compiled
+def heater_w(car: Any, pack_c: float, time_s: float) -> float:
+    """Power of the battery's heater [W] over `time_s` [s]: its most, until the battery is as warm as it aims at.
+
+    In the last step it gives what is still missing, what the cells give off and the air takes left aside.
+    """
+    missing_j = (car.pack_heater_until_c - pack_c) * heat_capacity_j_per_k(car)
+    return min(max(missing_j, 0.0) / max(time_s, 1e-9), car.pack_heater_kw * 1000.0)
 
 
 @compiled

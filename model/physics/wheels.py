@@ -69,15 +69,37 @@ def density_at(car: Any, at: Any) -> float:
 
 
 @compiled
+def extra_rolling(car: Any, at: Any) -> float:
+    """Rolling coefficient that snow or water adds here [1]."""
+    return EXTRA_ROLLING[surface_under(car, at)]
+
+
+@compiled
+def all_rolling_n(car: Any, at: Any, speed: float) -> float:
+    """Rolling resistance here of all that moves [N] at `speed` [m/s]."""
+    warmth, extra, cosine = warmth_of_tyres(car, at), extra_rolling(car, at), math.sqrt(1.0 - at.sine * at.sine)
+    return rolling_n(car, speed, warmth, extra, cosine) + trailer_rolling_n(car, speed, warmth, extra, cosine)
+
+
+@compiled
+def all_air_n(car: Any, at: Any, speed: float, density: float) -> float:
+    """Air resistance here of all that moves [N] at `speed` [m/s] in air of `density` [kg/m³]; standing: none."""
+    wind = headwind_mps(car, at)
+    return air_n(car, speed, wind, density) + trailer_air_n(car, speed, wind, density) if speed > 0 else 0.0
+
+
+@compiled
+def resisting_n(car: Any, at: Any, speed: float, density: float) -> float:
+    """What holds the car back here [N] at `speed` [m/s]: rolling, air and slope."""
+    climbing = moving_kg(car) * GRAVITY_MPS2 * at.sine
+    return all_rolling_n(car, at, speed) + all_air_n(car, at, speed, density) + climbing
+
+
+@compiled
 def demand_at_wheels(car: Any, at: Any, density: float) -> WheelDemand:
     """What the wheels must do in a moment, in air of `density` [kg/m³], and what air and tyres take of it."""
-    speed, extra = at.speed_mps, EXTRA_ROLLING[surface_under(car, at)]
-    cosine = math.sqrt(1.0 - at.sine * at.sine)
-    warmth = warmth_of_tyres(car, at)
-    wind = headwind_mps(car, at)
-    rolling = rolling_n(car, speed, warmth, extra, cosine) + trailer_rolling_n(car, speed, warmth, extra, cosine)
-    air = air_n(car, speed, wind, density) + trailer_air_n(car, speed, wind, density) if speed > 0 else 0.0
-    inertia = effective_kg(car) * at.acceleration_mps2
-    climbing = moving_kg(car) * GRAVITY_MPS2 * at.sine
-    flat = flat_road_load_n(car, speed, warmth, extra, density)
+    speed = at.speed_mps
+    rolling, air = all_rolling_n(car, at, speed), all_air_n(car, at, speed, density)
+    inertia, climbing = effective_kg(car) * at.acceleration_mps2, moving_kg(car) * GRAVITY_MPS2 * at.sine
+    flat = flat_road_load_n(car, speed, warmth_of_tyres(car, at), extra_rolling(car, at), density)
     return WheelDemand(inertia + climbing + rolling + air, air, rolling, flat)

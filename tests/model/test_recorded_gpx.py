@@ -8,11 +8,11 @@ import pytest
 
 from model.cycles import cycle_trace
 from model.fields import InputError
+from model.kernel.run import drive as drive_car
 from model.logs import read_recording
 from model.parameters import car_from
-from model.scenario import Conditions
+from model.scenario import Conditions, Driver
 from model.trace import Trace
-from model.wheel_demand import wheel_demand
 
 EARTH_M_PER_DEGREE = 111195.0
 START = datetime(2024, 1, 31, 8, tzinfo=UTC)
@@ -60,7 +60,7 @@ def errors(found, clean):
     def totals(trace):
         # nothing but time and speed may differ between the two
         trace = Trace(time_s=trace.time_s, speed_mps=trace.speed_mps, elevation_m=np.zeros_like(trace.time_s))
-        demand = wheel_demand(trace, car_from("family-hatch"), Conditions())
+        demand = drive_car(trace, car_from("family-hatch"), Conditions(), Driver())
         energy = demand.wheel_n * demand.speed * demand.step_s
         return np.array([trace.distance_m, np.maximum(energy, 0).sum(), np.maximum(-energy, 0).sum()])
 

@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.cycles import cycle_trace
+from model.kernel.run import drive as drive_car
 from model.parameters import car_from
 from model.resampling import (
     STANDING_MPS,
@@ -15,10 +16,9 @@ from model.resampling import (
     road_height,
     speed_at_whole_seconds,
 )
-from model.scenario import Conditions
+from model.scenario import Conditions, Driver
 from model.trace import Trace
 from model.units import KMH_PER_MPS
-from model.wheel_demand import wheel_demand
 
 CYCLES = ("udds", "hwfet", "us06", "nycc", "wltc3b")
 CAR = car_from("family-hatch")
@@ -31,7 +31,7 @@ def trace_of(speed, elevation=None):
 
 def wheel_energies(trace):
     """Traction and braking energy at the wheels [J]."""
-    demand = wheel_demand(trace, CAR, Conditions())
+    demand = drive_car(trace, CAR, Conditions(), Driver())
     energy = demand.wheel_n * demand.speed * demand.step_s
     return np.maximum(energy, 0).sum(), np.maximum(-energy, 0).sum()
 

@@ -6,7 +6,9 @@ import numpy as np
 import pytest
 
 from model.cycles import cycle_trace
+from model.kernel.run import drive
 from model.parameters import car_from
+from model.physics.wheels import car_kg
 from model.road_load import (
     AIR_REFERENCE_KG_M3,
     air_density,
@@ -16,8 +18,7 @@ from model.road_load import (
     rolling_n,
     tyre_factor,
 )
-from model.scenario import Conditions
-from model.wheel_demand import wheel_demand
+from model.scenario import Conditions, Driver
 
 CAR = car_from("family-hatch")
 MEASURED = car_from("family-hatch", {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_per_mps2": 0.42})
@@ -82,7 +83,7 @@ def test_a_standard_cycle_is_driven_on_warm_tyres_and_other_drives_start_cold():
     car, plain = car_from("family-hatch"), Conditions(cabin=False)
     made = replace(cycle_trace("udds"), warmed_up=False)
     found = {
-        (trace.warmed_up, said): float(wheel_demand(trace, car, replace(plain, tyres_warm=said)).rolling_n.sum())
+        (trace.warmed_up, said): float(drive(trace, car, replace(plain, tyres_warm=said), Driver()).rolling_n.sum())
         for trace in (cycle_trace("udds"), made)
         for said in ("by_drive", "yes", "no")
     }
@@ -93,10 +94,10 @@ def test_a_standard_cycle_is_driven_on_warm_tyres_and_other_drives_start_cold():
 def test_a_trailer_rolls_and_drags_and_weighs():
     car, plain = car_from("family-hatch"), Conditions(cabin=False, ambient_c=20.0, tyres_warm="yes")
     trace = cycle_trace("hwfet")
-    alone, towing = (wheel_demand(trace, car, replace(plain, trailer_kg=kg)) for kg in (0.0, 900.0))
+    alone, towing = (drive(trace, car, replace(plain, trailer_kg=kg), Driver()) for kg in (0.0, 900.0))
     moving = alone.speed > 0
     assert (towing.rolling_n - alone.rolling_n)[moving] == pytest.approx(car.rolling_coefficient * 900 * 9.80665)
     ratio = towing.air_n[moving] / alone.air_n[moving]
     assert ratio == pytest.approx((car.drag_area_m2 + plain.trailer_drag_area_m2) / car.drag_area_m2)
     assert towing.mass_kg - alone.mass_kg == towing.effective_mass_kg - alone.effective_mass_kg == 900
-    assert towing.car_kg == alone.car_kg == alone.mass_kg
+    assert car_kg(towing.cars[0]) == car_kg(alone.cars[0]) == alone.mass_kg

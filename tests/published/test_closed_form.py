@@ -9,12 +9,12 @@ import math
 import numpy as np
 import pytest
 
+from model.kernel.run import drive
 from model.parameters import car_from
 from model.road_load import air_density, flat_road_load_n
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
 from model.trace import Trace
-from model.wheel_demand import wheel_demand
 
 WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
 
@@ -74,11 +74,11 @@ def test_a_coasting_trace_asks_nothing_of_the_wheels(coast_down):
     """The kernel's wheel force on the closed form's own speeds is nothing, to 0.1 % of the road load."""
     time_s = np.arange(0.0, coast_down.time_to_s(20 / 3.6))
     trace = Trace(time_s=time_s, speed_mps=coast_down.speed_mps(time_s), elevation_m=np.zeros(len(time_s)))
-    demand = wheel_demand(trace, coast_down.car, WARM)
-    load = demand.air_n + demand.rolling_n
-    moving = demand.speed > 0
+    run = drive(trace, coast_down.car, WARM, Driver())
+    load = run.air_n + run.rolling_n
+    moving = run.speed > 0
     assert moving.sum() > 150
-    worst = np.abs(demand.wheel_n[moving] / load[moving]).max()
+    worst = np.abs(run.wheel_n[moving] / load[moving]).max()
     assert worst < 1e-3, f"largest wheel force {worst:.2e} of the road load"
 
 

@@ -1,19 +1,19 @@
-"""The kernel against the plain loop of the same equations, many cars at once against each alone, and its edges."""
+"""The march over a road: what is measured, what the battery takes, the heater, and other edges."""
 
 from dataclasses import replace
 
 import numpy as np
 import pytest
 
-from model.battery import start_temperature_c
 from model.cycles import cycle_trace
-from model.kernel.march import BLOCK
-from model.kernel.run import ledger_of
+from model.kernel.road import road_of
+from model.kernel.run import drive, ledger_of
 from model.parameters import car_from
-from model.physics.slowing_limits import LIMITS
+from model.physics.records import car_record
+from model.physics.slowing_limits import LIMITS, friction_under
+from model.physics.wheels import tyre_slowing_mps2
 from model.savings import evaluate
 from model.scenario import SURFACES, Conditions, Driver
-from model.wheel_demand import wheel_demand
 from tests.laws.test_second_opinion import DESCENT, SITUATIONS
 from tests.made_traces import ride, steady, stop_and_go
 
@@ -37,15 +37,6 @@ def test_steps_of_half_a_second_give_the_same_drive():
     assert halved.battery_in_kwh == pytest.approx(coarse.battery_in_kwh, rel=5e-3)
 
 
-def test_a_trace_need_not_be_a_whole_number_of_blocks():
-    trace = steady(50, BLOCK + 3)
-    result = evaluate(trace, car_from("family-hatch"), WARM, Driver())
-    assert result.run.terminal_w.shape == (1, BLOCK + 3)
-    assert result.ledger.accessories == pytest.approx(250 * (BLOCK + 3))
-    twice = evaluate(steady(50, 2 * (BLOCK + 3)), car_from("family-hatch"), WARM, Driver())
-    assert twice.net_kwh == pytest.approx(2 * result.net_kwh, rel=1e-4)
-
-
 def test_measured_temperatures_and_cabin_replace_the_modelled_ones():
     points = 601
     trace = steady(70, points - 1)
@@ -67,19 +58,12 @@ def test_measured_temperatures_and_cabin_replace_the_modelled_ones():
 def test_the_slipperier_of_leg_and_season_counts():
     trace = ride(np.linspace(60, 0, 61), surface=np.full(60, SURFACES.index("snow")))
     car = car_from("family-hatch")
-    on_snow = wheel_demand(trace, car, WARM)
-    assert on_snow.rolling_n[0, 0] > wheel_demand(replace(trace, surface=None), car, WARM).rolling_n[0, 0]
-    both = [
-        wheel_demand(each, car, replace(WARM, surface="ice")).friction for each in (trace, replace(trace, surface=None))
-    ]
-    assert np.all(both[0][0, :60] == both[1].flat[0])
-
-
-def test_the_pack_starts_as_stated_warmed_or_as_the_air():
-    assert start_temperature_c(Conditions(ambient_c=-5.0), -5.0) == -5
-    assert start_temperature_c(Conditions(ambient_c=-5.0, preconditioned=True), -5.0) == 20
-    assert start_temperature_c(Conditions(ambient_c=30.0, preconditioned=True), 30.0) == 30
-    assert start_temperature_c(Conditions(ambient_c=-5.0, battery_temp_c=8.0), -5.0) == 8
+    bare = replace(trace, surface=None)
+    on_snow, on_dry = (drive(each, car, WARM, Driver()) for each in (trace, bare))
+    assert on_snow.rolling_n[0, 0] > on_dry.rolling_n[0, 0]
+    icy = car_record(car, replace(WARM, surface="ice"), Driver())
+    snow, dry = road_of(trace), road_of(bare)
+    assert all(friction_under(icy, snow[step]) == friction_under(icy, dry[step]) for step in range(60))
 
 
 def test_a_full_battery_takes_no_more_than_is_used():
@@ -159,20 +143,9 @@ def test_a_heater_has_nothing_to_do_in_a_warm_or_measured_battery():
     assert evaluate(measured, car, WARM, Driver()).ledger.pack_heater == 0
 
 
-def test_the_battery_starts_where_the_car_stood():
-    for given, expected in (
-        ({}, -10.0),
-        ({"parked_c": 6.0}, 6.0),
-        ({"parked_c": 6.0, "preconditioned": True}, 20.0),
-        ({"parked_c": 6.0, "battery_temp_c": 12.0, "preconditioned": True}, 12.0),
-    ):
-        assert start_temperature_c(replace(WARM, ambient_c=-10.0, **given), -10.0) == expected
-
-
 def test_a_slope_moves_weight_only_by_what_the_tyres_do():
     """Held at its speed downhill the front axle is loaded as by the same slowing on the flat; rolling, not at all."""
-    car = car_from("family-hatch")
-    down = wheel_demand(steady(60, 10, slope=-0.06), car, WARM).tyre_slowing[0, 0]
-    assert down == pytest.approx(9.80665 * 0.06)
-    rolling = wheel_demand(ride(60 + 3.6 * 9.80665 * 0.06 * np.arange(8), slope=-0.06), car, WARM).tyre_slowing[0, 0]
-    assert rolling == pytest.approx(0, abs=1e-9)
+    down = road_of(steady(60, 10, slope=-0.06))
+    assert tyre_slowing_mps2(down[0]) == pytest.approx(9.80665 * 0.06)
+    rolling = road_of(ride(60 + 3.6 * 9.80665 * 0.06 * np.arange(8), slope=-0.06))
+    assert tyre_slowing_mps2(rolling[0]) == pytest.approx(0, abs=1e-9)

@@ -1,0 +1,112 @@
+"""A trace the car can drive: where motor or battery cannot give what the trace asks, the car is slower."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from model.car import CAR_FIELDS, Car
+from model.fields import InputError, Quantity
+from model.kernel.march import NOWHERE, ROUNDING, start_pack_c, warm_cabin_before_j, warm_pack_before_j
+from model.kernel.road import road_of
+from model.physics.cabin import cabin_of, cabin_w
+from model.physics.cells import capacity_j, greatest_w, open_circuit_v, resistance_ohm
+from model.physics.engine import has_engine
+from model.physics.jit import compiled
+from model.physics.motor_and_gear import LEAST_SPEED_MPS, greatest_pull_n, motor_of
+from model.physics.records import car_record
+from model.physics.wheels import demand_at_wheels, density_at, effective_kg, resisting_n
+from model.scenario import Conditions, Driver
+from model.trace import Trace
+
+CRAWL_MPS = 0.5
+"""A car slower than this on an open road is taken to be stuck."""
+
+
+@compiled
+def left_for_drive_w(car: Any, road: Any) -> float:
+    """The most power that battery, or a hybrid's engine, has left for the drive [W], with the charge of its start."""
+    if has_engine(car):
+        # the engine makes up for what the battery cannot give
+        most = car.motor_peak_kw * 10000.0
+    else:
+        before_j = warm_cabin_before_j(car) + warm_pack_before_j(car, road[0])
+        soc = car.soc_start - before_j / capacity_j(car)
+        ohms = resistance_ohm(car, soc, start_pack_c(car, road[0]))
+        most = greatest_w(open_circuit_v(car, soc), ohms)
+    cabin, heating = cabin_of(car), 0.0
+    for step in range(len(road)):
+        own = road[step].cabin_w
+        heating = max(heating, cabin_w(cabin, road[step].passed_s) if math.isnan(own) else own)
+    return max(most - car.accessory_w - heating, 0.0)
+
+
+@compiled
+def keeps_up(car: Any, road: Any, power_w: float) -> bool:
+    """Whether the car can do what the road asks with `power_w` [W] for the drive."""
+    motor = motor_of(car)
+    for step in range(len(road)):
+        at = road[step]
+        asked = demand_at_wheels(car, at, density_at(car, at)).wheel_n
+        if asked > greatest_pull_n(motor, at.speed_mps, power_w) * ROUNDING:
+            return False
+    return True
+
+
+@compiled
+def walk(car: Any, road: Any, power_w: float, length_m: Any, speed: Any) -> int:
+    """Lower the speeds at the points of a road [m/s] to what the car can reach, step by step along its length [m].
+
+    Returns the step in which the car is stuck, or −1.
+    """
+    motor, mass = motor_of(car), effective_kg(car)
+    for step in range(len(road)):
+        at, length = road[step], length_m[step]
+        if length == 0:
+            continue
+        before, wanted = speed[step], speed[step + 1]
+        density = density_at(car, at)
+        # pull and air change with speed within the step: once with the speed before, once with the mean
+        mean = before
+        for _ in range(2):
+            rolls = max(mean, LEAST_SPEED_MPS)
+            gain = (greatest_pull_n(motor, rolls, power_w) - resisting_n(car, at, rolls, density)) / mass
+            reached = min(math.sqrt(max(before * before + 2.0 * gain * length, 0.0)), wanted)
+            mean = (before + reached) / 2.0
+        speed[step + 1] = reached
+        if reached < CRAWL_MPS < wanted and before < CRAWL_MPS:
+            return step
+    return NOWHERE
+
+
+def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]:
+    """The trace as this car drives it, and whether that is the trace as given.
+
+    Where the car cannot keep up it drives the same road at the speed it can reach, so distance, hills and stops stay
+    and time grows.
+
+    Raises
+    ------
+    InputError
+        Where the car cannot climb a hill at all.
+    """
+    record, road = car_record(car, conditions, Driver()), road_of(trace)
+    power_w = left_for_drive_w(record, road)
+    if keeps_up(record, road, power_w):
+        return trace, True
+    speed = trace.speed_mps.astype(float)
+    stuck = walk(record, road, power_w, trace.step_m, speed)
+    if stuck != NOWHERE:
+        slope, place_km = 100 * trace.sine_of_slope[stuck], trace.step_m[:stuck].sum() / 1000
+        task = f"climb the {slope:.0f} % hill" if slope > 0.5 else "get under way"
+        raise InputError(
+            f"{{field}}: this car cannot {task} {{place}} into the drive; give it more power or less load.",
+            field=CAR_FIELDS["motor_peak_kw"], place=Quantity(round(float(place_km), 1), "km", 2),
+        )
+    mean = (speed[:-1] + speed[1:]) / 2
+    step_s = np.divide(trace.step_m, mean, out=trace.step_s.copy(), where=mean > 0)
+    time_s = np.concatenate([[trace.time_s[0]], trace.time_s[0] + np.cumsum(step_s)])
+    return replace(trace, speed_mps=speed, time_s=time_s), False
