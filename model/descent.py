@@ -83,7 +83,7 @@ def _unbounded(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -
         pack_heater_kw=0.0,
         sustain_soc=None,
     )
-    warm = replace(conditions, soc_start=0.5, battery_temp_c=battery.start_temperature_c(conditions))
+    warm = replace(conditions, soc_start=0.5, battery_temp_c=battery.start_temperature_c(car, conditions))
     run = drive(trace, endless, warm, driver)
     return run, (run.soc[0] - run.soc[0, 0]) * ENDLESS_KWH
 
@@ -118,7 +118,7 @@ class Headroom:
 def charge_that_takes(car: Car, pack_c: float, power_w: float) -> float | None:
     """The highest charge [1] at which the battery takes `power_w` [W] at `pack_c` [°C]; None where none does."""
     charges = np.linspace(0.0, 1.0, 1001)[None, :]
-    takes = battery.acceptance_w(car, charges, np.full_like(charges, pack_c))[0] >= power_w
+    takes = battery.acceptance_w(car, charges, pack_c)[0] >= power_w
     return float(charges[0, takes].max()) if takes.any() else None
 
 
@@ -129,7 +129,7 @@ def headroom(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     tens = np.arange(0, run.steps, 10)
     charged_j, lengths_s = (np.add.reduceat(each, tens) for each in (-run.terminal_w[0] * run.step_s[0], run.step_s[0]))
     power = max(float((charged_j / lengths_s).max()), 0.0)
-    start_c = battery.start_temperature_c(conditions)
+    start_c = battery.start_temperature_c(car, conditions)
     return Headroom(
         gained_kwh=gained,
         gained_share=gained / car.usable_kwh,

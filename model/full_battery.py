@@ -65,7 +65,7 @@ def hills(scenario: Scenario, settings: LimitSettings, result: Result) -> Hills:
     hybrid = has_engine(car)
     kept = with_kept_charge(car, conditions)
     way_down = hill(-settings.hill_m, settings.hill_pct, settings.hill_kmh)
-    start_c = start_temperature_c(conditions)
+    start_c = start_temperature_c(car, conditions)
     slope = {"drop_m": settings.hill_m, "grade_pct": settings.hill_pct, "speed_kmh": settings.hill_kmh}
     full = replace(conditions, soc_start=1.0)
     down = descent(car, kept, driver, **slope)

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from model.battery import pack_warm_up_j, usable_in_the_cold_kwh
-from model.cabin import cabin_warm_up_j
+from model.battery import usable_in_the_cold_kwh
 from model.car import Car
 from model.descent import Normal, until_normal
 from model.kernel.moments import feet_up
+from model.physics.cabin import cabin_warm_up_j
+from model.physics.pack_heat import warm_up_j
 from model.physics.records import car_record
 from model.physics.slowing_limits import LIMITS
 from model.physics.wheels import effective_kg
@@ -175,8 +176,9 @@ class WarmUp:
 def warm_up(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> WarmUp:
     """Warm battery and cabin before the drive, or not: the same drive both ways."""
     cold, warm = (replace(conditions, preconditioned=before) for before in (False, True))
-    battery_kwh = float(pack_warm_up_j(car, warm)) / J_PER_KWH
-    cabin_kwh = float(cabin_warm_up_j(car, warm)) / J_PER_KWH
+    one = car_record(car, warm, driver)
+    battery_kwh = warm_up_j(one, warm.ambient_c) / J_PER_KWH
+    cabin_kwh = cabin_warm_up_j(one) / J_PER_KWH
     taken = 0.0 if conditions.plugged_in else (battery_kwh + cabin_kwh) / car.usable_kwh
     return WarmUp(
         battery_kwh=battery_kwh,

@@ -53,7 +53,7 @@ def measures(scenario: Scenario, found: WarmUp) -> tuple[Measure, ...]:
     """
     car, around = car_of(scenario), scenario.conditions
     now = found.warm if around.preconditioned else found.cold
-    trace, starts_c = now.trace, start_temperature_c(around)
+    trace, starts_c = now.trace, start_temperature_c(car, around)
     supposed = {}
     if around.cabin and around.ambient_c < around.cabin_set_c - HEATER_LOWER_K:
         supposed["heater"] = replace(now.conditions, cabin_set_c=around.cabin_set_c - HEATER_LOWER_K)

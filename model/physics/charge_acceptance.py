@@ -2,11 +2,26 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Any
 
-from model.battery import acceptance_tables
+import numpy as np
+
+from model.parameters import rows
 from model.physics.cells import capacity_j
 from model.physics.jit import compiled
+from model.trace import Array
+
+
+@cache
+def acceptance_tables() -> tuple[Array, Array, Array]:
+    """Temperatures [°C], charges [1] and charge rates [1/h] of shape (3 levels, temperatures, charges)."""
+    table = rows("charge_acceptance.csv")
+    charges = [name for name in table[0] if name not in ("level", "battery_c")]
+    levels = [[row for row in table if row["level"] == level] for level in ("low", "mid", "high")]
+    rates = np.array([[[float(row[name]) for name in charges] for row in level] for level in levels])
+    return np.array([float(row["battery_c"]) for row in levels[0]]), np.array(charges, dtype=float), rates
+
 
 TEMPERATURES_C, CHARGES, RATES_PER_H = acceptance_tables()
 

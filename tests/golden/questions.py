@@ -32,6 +32,7 @@ from model.scenario_io import starting_drives
 from model.slow_down import compare, cruise_kmh_at
 from model.stop_energy import back_by_speed, energy_of, stop, way_out
 from model.who_slows import grip_by_speed, late_motor, split_of
+from model.winter import warm_up
 
 FILE = Path(__file__).with_name("questions.csv")
 SPEEDS_MPS = np.array([2.0, 5.0, 10.0, 15.0, 25.0, 36.0])
@@ -114,12 +115,14 @@ def a_drive(car: Car, around: Conditions, driver: Driver) -> Any:
 def hills(car: Car, around: Conditions, driver: Driver) -> Any:
     down = descent.descent(car, around, driver, drop_m=300.0, grade_pct=7.0, speed_kmh=60.0)
     trace = descent.hill(-400.0, 8.0, 50.0)
+    before = warm_up(cycle_trace("udds"), car, around, driver)
     normal = descent.full_start(cycle_trace("udds"), car, around, driver).normal
     return {
         "refund": descent.refund(car, around, driver, 6.0, 60.0),
         "headroom": descent.headroom(trace, car, around, driver),
         "to_fill": descent.descent_to_fill_m(car, around, driver, 7.0, 60.0),
         "normal": normal,
+        "warm_up": [before.battery_kwh, before.cabin_kwh],
         "down": [down.need_kw, down.motor_kw, down.friction_kw, down.disc_c.max(), down.friction_only_disc_c.max()],
     }
 

@@ -7,17 +7,18 @@ import pytest
 
 from model import battery
 from model.parameters import car_from
+from model.physics import cells
+from model.physics.charge_acceptance import acceptance_tables
+from model.physics.records import car_record
+from model.scenario import Conditions, Driver
 
 CAR = car_from("family-hatch")
-
-
-def at(value):
-    return np.array([[float(value)]])
+RECORD = car_record(CAR, Conditions(), Driver())
 
 
 def test_mean_voltage_is_the_stated_one_and_charge_raises_it():
     soc = np.linspace(0, 1, 20001)
-    volts = battery.open_circuit_v(CAR, soc)
+    volts = np.array([cells.open_circuit_v(RECORD, charge) for charge in soc])
     assert np.trapezoid(volts, soc) == pytest.approx(CAR.pack_voltage_v, rel=1e-6)
     assert np.all(np.diff(volts) > 0)
 
@@ -25,30 +26,30 @@ def test_mean_voltage_is_the_stated_one_and_charge_raises_it():
 def test_resistance_drops_the_stated_share_of_voltage_at_one_hour():
     """Warm and half full: emptied in one hour, the current is capacity over voltage."""
     amps = CAR.usable_kwh * 1000 / CAR.pack_voltage_v
-    drop = amps * battery.resistance_ohm(CAR, at(0.5), at(25.0))
+    drop = amps * cells.resistance_ohm(RECORD, 0.5, 25.0)
     assert drop / CAR.pack_voltage_v == pytest.approx(CAR.cell_resistance_share)
 
 
 def test_cold_raises_resistance_as_arrhenius_says():
-    ratio = battery.resistance_ohm(CAR, at(0.5), at(-10.0)) / battery.resistance_ohm(CAR, at(0.5), at(25.0))
+    ratio = cells.resistance_ohm(RECORD, 0.5, -10.0) / cells.resistance_ohm(RECORD, 0.5, 25.0)
     slope = CAR.resistance_activation_j_per_mol / 8.314462618
     assert ratio == pytest.approx(math.exp(slope * (1 / 263.15 - 1 / 298.15)))
     assert ratio > 2
 
 
 def test_acceptance_is_the_table_at_its_own_points():
-    temperatures, charges, rates = battery.acceptance_tables()
+    temperatures, charges, rates = acceptance_tables()
     for level, table in zip((-1.0, 0.0, 1.0), rates, strict=True):
         car = car_from("family-hatch", {"acceptance_level": level})
         for row, celsius in enumerate(temperatures):
             for column, soc in enumerate(charges):
-                watts = battery.acceptance_w(car, at(soc), at(celsius))
+                watts = battery.acceptance_w(car, soc, celsius)
                 assert watts == pytest.approx(table[row, column] * CAR.usable_kwh * 1000)
 
 
 def test_acceptance_lies_between_its_neighbours_and_holds_at_the_ends():
     def watts(soc, celsius, level=0.0):
-        return battery.acceptance_w(car_from("family-hatch", {"acceptance_level": level}), at(soc), at(celsius))[0, 0]
+        return battery.acceptance_w(car_from("family-hatch", {"acceptance_level": level}), soc, celsius)
 
     assert watts(0.7, 25) == pytest.approx((watts(0.6, 25) + watts(0.8, 25)) / 2)
     assert watts(0.6, 5) == pytest.approx((watts(0.6, 0) + watts(0.6, 10)) / 2)
@@ -58,20 +59,9 @@ def test_acceptance_lies_between_its_neighbours_and_holds_at_the_ends():
 
 
 def test_tables_fall_with_charge_and_cold_and_lie_in_order():
-    temperatures, _, rates = battery.acceptance_tables()
+    temperatures, _, rates = acceptance_tables()
     low, mid, high = rates
     assert np.all(low <= mid) and np.all(mid <= high)
     assert np.all(np.diff(rates, axis=2) <= 0)
     assert np.all(np.diff(rates[:, temperatures <= 25], axis=1) >= 0)
     assert np.all(rates[:, :, -1] == 0)
-
-
-def test_acceptance_of_many_cars_is_that_of_each():
-    levels = np.array([[-1.0], [-0.3], [0.0], [0.6], [1.0]])
-    soc, celsius = np.linspace(0.5, 1, 7)[None, :], np.linspace(-25, 40, 7)[None, :]
-    many = battery.acceptance_w(car_from("family-hatch", {"acceptance_level": levels}), soc, celsius)
-    for row, level in zip(many, levels[:, 0], strict=True):
-        one = battery.acceptance_w(car_from("family-hatch", {"acceptance_level": float(level)}), soc, celsius)
-        assert row == pytest.approx(one[0])
-
-

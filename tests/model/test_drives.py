@@ -6,7 +6,7 @@ import pytest
 
 from model.drives import YEAR_RUNS, answer_of, drive, samples_of, seasons_of, trace_of, year_of
 from model.parameters import Assumed
-from model.road_load import air_density
+from model.physics.air_and_tyres import air_density
 from model.savings import LEAST_WH_PER_KM
 from model.scenario import SEASONS, Leg, Scenario
 from model.scenario_io import starting_drives

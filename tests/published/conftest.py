@@ -3,7 +3,7 @@
 import pytest
 
 from model.parameters import car_from
-from model.road_load import air_density
+from model.physics.air_and_tyres import air_density
 from model.scenario import Conditions
 
 REFERENCE_CAR = {
@@ -34,6 +34,6 @@ def reference_car():
 @pytest.fixture(scope="session")
 def reference_conditions():
     """20 °C, where tyres roll as stated, at the height where air has that density: pressure goes with its 5.25588th."""
-    altitude_m = (1 - (AIR_KG_M3 / float(air_density(20.0))) ** (1 / 5.25588)) / 2.25577e-5
+    altitude_m = (1 - (AIR_KG_M3 / air_density(20.0, 0.0)) ** (1 / 5.25588)) / 2.25577e-5
     assert air_density(20.0, altitude_m) == pytest.approx(AIR_KG_M3, rel=1e-9)
     return Conditions(ambient_c=20.0, cabin=False, altitude_m=altitude_m)

@@ -11,7 +11,8 @@ import pytest
 
 from model.kernel.run import drive
 from model.parameters import car_from
-from model.road_load import air_density, flat_road_load_n
+from model.physics.air_and_tyres import air_density, flat_road_load_n, tyre_factor
+from model.physics.records import car_record
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
 from model.trace import Trace
@@ -24,7 +25,7 @@ class CoastDown:
 
     def __init__(self):
         self.car = car_from("family-hatch")
-        self.density = air_density(20.0)
+        self.density = air_density(20.0, 0.0)
         self.mass_kg = self.car.mass_kg * (1 + self.car.rotating_mass_share)
         self.constant_n = self.car.rolling_coefficient * self.car.mass_kg * 9.80665
         self.quadratic = 0.5 * self.density * self.car.drag_area_m2
@@ -48,10 +49,11 @@ def coast_down():
 
 def test_the_models_road_load_integrates_to_the_closed_form(coast_down):
     """Newton's law stepped with the model's own force; time and distance to 20 km/h agree to 0.1 %."""
+    car = car_record(coast_down.car, Conditions(), Driver())
     step_s, speed, time_s, distance_m = 0.01, coast_down.start_mps, 0.0, 0.0
 
     def slowing(at_mps):
-        return float(flat_road_load_n(coast_down.car, at_mps, 0.0, 20.0, coast_down.density)) / coast_down.mass_kg
+        return flat_road_load_n(car, float(at_mps), tyre_factor(20.0), 0.0, coast_down.density) / coast_down.mass_kg
 
     while speed > 20 / 3.6:
         middle = speed - slowing(speed) * step_s / 2
@@ -109,6 +111,6 @@ def test_energy_of_a_thousand_metres():
 
 def test_density_of_the_standard_atmosphere():
     """ISO 2533: 1.225 kg/m³ at 15 °C and sea level; 1.1117 at 1000 m and 8.5 °C, 1.0066 at 2000 m and 2 °C."""
-    assert air_density(15.0) == pytest.approx(1.225, abs=5e-5)
-    assert air_density(8.5, 1000) == pytest.approx(1.1117, abs=2e-4)
-    assert air_density(2.0, 2000) == pytest.approx(1.0066, abs=2e-4)
+    assert air_density(15.0, 0.0) == pytest.approx(1.225, abs=5e-5)
+    assert air_density(8.5, 1000.0) == pytest.approx(1.1117, abs=2e-4)
+    assert air_density(2.0, 2000.0) == pytest.approx(1.0066, abs=2e-4)

@@ -5,9 +5,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.cabin import PERSON_W, cabin_power_w, heat_pump_cop
 from model.parameters import car_from
-from model.scenario import Conditions
+from model.physics import cabin
+from model.physics.cabin import PERSON_W
+from model.physics.records import car_record
+from model.scenario import Conditions, Driver
 
 CAR = car_from("family-hatch")
 COLD = Conditions(ambient_c=-5.0)
@@ -15,7 +17,12 @@ TIME_S = np.arange(0.5, 3600.0)
 
 
 def power(car=CAR, conditions=COLD):
-    return cabin_power_w(car, conditions, TIME_S)[0]
+    now = cabin.cabin_of(car_record(car, conditions, Driver()))
+    return np.array([cabin.cabin_w(now, time_s) for time_s in TIME_S])
+
+
+def heat_pump_cop(car, outside_c):
+    return cabin.heat_pump_cop(car_record(car, COLD, Driver()), outside_c)
 
 
 def test_nothing_runs_when_off_or_mild():
@@ -75,10 +82,3 @@ def test_a_heat_pump_takes_less_and_never_gives_less_than_it_takes():
 def test_cooling_carries_off_walls_and_sun():
     hot = power(conditions=replace(COLD, ambient_c=31.0))
     assert hot == pytest.approx((CAR.cabin_loss_w_per_k * 10 + 600) / 2.5)
-
-
-def test_many_cars_at_once_are_each_as_alone():
-    losses = np.array([[60.0], [120.0], [400.0]])
-    many = cabin_power_w(replace(CAR, cabin_loss_w_per_k=losses), COLD, TIME_S)
-    for row, loss in zip(many, losses[:, 0], strict=True):
-        assert row == pytest.approx(power(replace(CAR, cabin_loss_w_per_k=float(loss))))

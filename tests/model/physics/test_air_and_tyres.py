@@ -8,8 +8,7 @@ import pytest
 from model.cycles import cycle_trace
 from model.kernel.run import drive
 from model.parameters import car_from
-from model.physics.wheels import car_kg
-from model.road_load import (
+from model.physics.air_and_tyres import (
     AIR_REFERENCE_KG_M3,
     air_density,
     air_n,
@@ -18,6 +17,8 @@ from model.road_load import (
     rolling_n,
     tyre_factor,
 )
+from model.physics.records import car_record
+from model.physics.wheels import car_kg
 from model.scenario import Conditions, Driver
 
 CAR = car_from("family-hatch")
@@ -25,57 +26,68 @@ MEASURED = car_from("family-hatch", {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_p
 WEIGHT_N = CAR.mass_kg * 9.80665
 
 
+def rolling(car, speed, load_kg=0.0, celsius=20.0, extra=0.0, cold_tyres=1.0):
+    record = car_record(car, Conditions(payload_kg=load_kg), Driver())
+    return rolling_n(record, speed, tyre_factor(celsius) * cold_tyres, extra, 1.0)
+
+
+def air(speed, wind, density=1.2, car=CAR):
+    return air_n(car_record(car, Conditions(), Driver()), speed, wind, density)
+
+
 @pytest.mark.parametrize(
     "celsius, density", [(-20, 1.394), (-10, 1.341), (-7, 1.326), (0, 1.292), (15, 1.225), (20, 1.204), (35, 1.146)]
 )
 def test_density_of_dry_air(celsius, density):
     """Ideal gas at 101.325 kPa, three places."""
-    assert air_density(celsius) == pytest.approx(density, abs=6e-4)
+    assert air_density(celsius, 0.0) == pytest.approx(density, abs=6e-4)
 
 
 def test_measured_coefficients_hold_as_they_stand_at_20_degrees():
     speed = np.array([1.0, 10.0, 30.0])
-    assert air_density(20.0) == pytest.approx(AIR_REFERENCE_KG_M3, abs=1e-4)
-    load = flat_road_load_n(MEASURED, speed, 0.0, 20.0, AIR_REFERENCE_KG_M3)
+    assert air_density(20.0, 0.0) == pytest.approx(AIR_REFERENCE_KG_M3, abs=1e-4)
+    car = car_record(MEASURED, Conditions(), Driver())
+    load = [flat_road_load_n(car, one, tyre_factor(20.0), 0.0, AIR_REFERENCE_KG_M3) for one in speed]
     assert load == pytest.approx(120 + speed + 0.42 * speed**2)
 
 
 def test_tyres_roll_harder_in_the_cold():
     """UN R117: 0.8 % for each kelvin."""
     assert tyre_factor(20.0) == 1 and tyre_factor(-5.0) == pytest.approx(1.2)
-    assert rolling_n(CAR, 10.0, 0.0, -5.0) == pytest.approx(1.2 * CAR.rolling_coefficient * WEIGHT_N)
+    assert rolling(CAR, 10.0, celsius=-5.0) == pytest.approx(1.2 * CAR.rolling_coefficient * WEIGHT_N)
 
 
 def test_load_adds_rolling_in_proportion():
     for car in (CAR, MEASURED):
-        alone, loaded = rolling_n(car, 1e-9, 0.0, 20.0), rolling_n(car, 1e-9, car.mass_kg / 2, 20.0)
+        alone, loaded = rolling(car, 1e-9), rolling(car, 1e-9, car.mass_kg / 2)
         assert loaded == pytest.approx(1.5 * alone)
 
 
 def test_snow_adds_rolling_whichever_way_the_road_load_is_given():
     for car in (CAR, MEASURED):
-        added = rolling_n(car, 10.0, 0.0, 20.0, extra=0.008) - rolling_n(car, 10.0, 0.0, 20.0)
+        added = rolling(car, 10.0, extra=0.008) - rolling(car, 10.0)
         assert added == pytest.approx(0.008 * WEIGHT_N)
 
 
 def test_a_standing_car_does_not_roll():
-    assert rolling_n(CAR, np.array([0.0, 1e-3]), 0.0, 20.0).tolist() == [0.0, pytest.approx(158.87, abs=0.01)]
+    assert [rolling(CAR, 0.0), rolling(CAR, 1e-3)] == [0.0, pytest.approx(158.87, abs=0.01)]
 
 
 def test_wind_counts_with_speed_and_may_push():
-    assert air_n(CAR, 20.0, 10.0, 1.2) == pytest.approx(air_n(CAR, 30.0, 0.0, 1.2))
-    assert air_n(CAR, 10.0, -10.0, 1.2) == 0
-    assert air_n(CAR, 10.0, -15.0, 1.2) == pytest.approx(-air_n(CAR, 5.0, 0.0, 1.2))
+    assert air(20.0, 10.0) == pytest.approx(air(30.0, 0.0))
+    assert air(10.0, -10.0) == 0
+    assert air(10.0, -15.0) == pytest.approx(-air(5.0, 0.0))
 
 
 def test_cold_tyres_roll_harder_and_warm_up():
     car = car_from("family-hatch")
-    factor = cold_tyre_factor(car, np.array([0.0, 60 * car.tyre_warm_up_min, 1e6]))
+    record = car_record(car, Conditions(), Driver())
+    factor = [cold_tyre_factor(record, seconds) for seconds in (0.0, 60 * car.tyre_warm_up_min, 1e6)]
     assert factor == pytest.approx([1 + car.tyre_cold_share, 1 + car.tyre_cold_share / np.e, 1])
-    warm, cold = (rolling_n(car, np.array([10.0]), 0.0, 5.0, cold_tyres=each)[0] for each in (1.0, 1.2))
+    warm, cold = (rolling(car, 10.0, celsius=5.0, cold_tyres=each) for each in (1.0, 1.2))
     assert cold == pytest.approx(1.2 * warm)
     measured = car_from("family-hatch", {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_per_mps2": 0.4})
-    warm, cold = (rolling_n(measured, np.array([10.0]), 0.0, 20.0, cold_tyres=each)[0] for each in (1.0, 1.2))
+    warm, cold = (rolling(measured, 10.0, cold_tyres=each) for each in (1.0, 1.2))
     assert cold - warm == pytest.approx(0.2 * 120)
 
 
