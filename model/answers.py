@@ -14,7 +14,7 @@ from typing import Any
 
 from model import MODEL_VERSION
 from model.comparison import Difference, difference, side_of, told_apart
-from model.drives import YEAR_RUNS, Answer, answer_of, drive, samples_of, year_of
+from model.drives import Answer, answer_of, drive, samples_of, year_of
 from model.fields import Field, InputError
 from model.hybrid import fuel_answers, fuel_of_year, has_engine
 from model.lift_off_advice import RULES, advise
@@ -59,7 +59,7 @@ def asked_by(data: Any) -> Asked:
     return Asked(
         scenario_from_json(data["scenario"]),
         band_runs=0 if band is None else RUNS_FIELD.parse(band.get("runs", RUNS)),
-        year_runs=0 if year is None else RUNS_FIELD.parse(year.get("runs", YEAR_RUNS)),
+        year_runs=0 if year is None else RUNS_FIELD.parse(year.get("runs", RUNS)),
         advice=part("advice") is not None,
         test_range=None if road is None else (RANGE_KM.parse(road.get("test_range_km")), str(road.get("test"))),
     )

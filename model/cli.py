@@ -11,7 +11,6 @@ from typing import Any, NoReturn
 from model.answers import Asked, as_text, asked_by, compare_answer, described, drive_answer, result_answer
 from model.claims import check, claims, question, question_from_json
 from model.cycles import CYCLES, cycle_trace
-from model.drives import YEAR_RUNS
 from model.fields import InputError
 from model.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
 from model.parameters import DEFAULT_CLASS, car_of
@@ -111,7 +110,7 @@ def _drive(options: argparse.Namespace) -> dict[str, Any]:
         Asked(
             scenario,
             band_runs=asked.band_runs or (RUNS if options.band else 0),
-            year_runs=asked.year_runs or (YEAR_RUNS if options.year else 0),
+            year_runs=asked.year_runs or (RUNS if options.year else 0),
             advice=asked.advice or options.advise,
             test_range=printed,
         )

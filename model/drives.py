@@ -15,9 +15,6 @@ from model.trace import Array, Trace
 from model.uncertainty import RUNS, Band, Samples, at_terminals, run_each, run_samples, sample
 from model.units import J_PER_KWH
 
-YEAR_RUNS = 100
-"""Sampled cars for the year's band: four seasons are driven with each."""
-
 
 def trace_of(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
     """The speed trace of a described drive; `foot_up` as in `model.drive_builder.build_drive`."""
@@ -140,7 +137,7 @@ def engine_j(run: Run) -> Array:
     return given
 
 
-def year_of(scenario: Scenario, runs: int = YEAR_RUNS) -> YearOfDrives:
+def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
     """Drive the scenario in its four seasons, each with `runs` sampled cars."""
     year = scenario.year
     drawn = sample(open_figures_of(scenario), runs)

@@ -23,11 +23,9 @@ from model.parameters import car_of, open_figures_of
 from model.savings import evaluate, has_range
 from model.scenario import Conditions, Driver, Scenario
 from model.trace import Array, Trace
-from model.uncertainty import Band, run_each, sample
+from model.uncertainty import RUNS, Band, run_each, sample
 from model.units import J_PER_KWH
 
-RUNS = 150
-"""Drawn cars of the bands."""
 LABORATORY = Conditions(ambient_c=23.0, cabin=False, soc_start=0.6, tyres_warm="yes")
 """As range is tested: warm, heating and cooling off, no load beside the driver."""
 RANGE_KM = Field(

@@ -107,10 +107,10 @@ say(
     f"The model is run many times, and for each run every assumed figure is drawn anew: within its low and high, most "
     "often near its mid (a triangular distribution, by Latin hypercube: one draw from each of as many equal shares as "
     f"there are runs). The band is what lies between the lowest {LOW_SHARE * 100:.0f} and the highest "
-    f"{100 - HIGH_SHARE * 100:.0f} % of the answers. What you stated is fixed. {RUNS} runs are the rule, "
-    f"{state.BAND_RUNS} behind the headline of a page; the seed is {SEED}, so that the same question gives the same "
-    "answer. The figures are drawn independently of each other. The band covers what we do not know of the car. "
-    "It does not cover how you drive on the day, nor what the model leaves out."
+    f"{100 - HIGH_SHARE * 100:.0f} % of the answers. What you stated is fixed. {RUNS} runs are behind "
+    f"every band but those of claims, the same cars everywhere; the seed is {SEED}, so that the same question gives "
+    "the same answer. The figures are drawn independently of each other. The band covers what we do not know of the "
+    "car. It does not cover how you drive on the day, nor what the model leaves out."
 )
 
 section("checks")

@@ -86,7 +86,7 @@ def take(result: Result) -> None:
     )
     with st.container(horizontal=True):
         st.download_button(
-            "The answer (JSON)", partial(answer_text, scenario, state.BAND_RUNS, state.SEASON_RUNS), f"{name}.json",
+            "The answer (JSON)", partial(answer_text, scenario, state.BAND_RUNS, state.BAND_RUNS), f"{name}.json",
             "application/json", key="take-answer", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
         st.download_button(

@@ -35,6 +35,7 @@ from model.savings import Result
 from model.scenario import Driver, Scenario, Year, with_prices_of
 from model.scenario_io import starting_drives
 from model.slippery_road import SlipperyRoad, slippery_road
+from model.uncertainty import RUNS
 from model.winter import SeasonCosts
 from pages.parts.display import Display
 from pages.parts.refusals import refusal_words
@@ -42,9 +43,8 @@ from pages.parts.wording import pedal_of
 
 kept = partial(st.cache_resource, show_spinner=False, hash_funcs={Scenario: repr})
 """Keeps answers by their scenario, told apart by its text: walking through its fields takes fifteen times as long."""
-BAND_RUNS, SEASON_RUNS = 120, 40
-"""Sampled cars behind the headline, and behind each season of the year. Another draw of as many moves the ends of the
-band by about 1 % (headline) and 1.5 % (year) of its middle; more would make the page wait."""
+BAND_RUNS = RUNS
+"""Sampled cars behind every band of a page; tests take fewer."""
 
 LATE_S = 1.0
 """A browser sends every widget as it has last drawn it. For this long after a widget was set [s], its value from before
@@ -310,7 +310,7 @@ def _answer(now: Scenario) -> Answer:
 @kept(max_entries=500)
 def _year(now: Scenario) -> YearOfDrives | None:
     try:
-        return year_of(now, SEASON_RUNS)
+        return year_of(now, BAND_RUNS)
     except InputError:
         return None
 

@@ -15,14 +15,15 @@ from model.kernel.run import drive
 from model.parameters import car_from, open_figures
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
-from model.uncertainty import RUNS, run_samples, sample
+from model.uncertainty import run_samples, sample
 from tests import reference_loop
 
 ROOT = Path(__file__).resolve().parents[2]
 HALF_AN_HOUR = cycle_trace("wltc3b")
 CAR = car_from("family-hatch")
 SUMMER, WINTER = Conditions(ambient_c=20.0, cabin=False), Conditions(ambient_c=-5.0)
-DRAWN = sample(open_figures("family-hatch", {}))
+RUNS = 500
+DRAWN = sample(open_figures("family-hatch", {}), RUNS)
 
 
 def kernel():

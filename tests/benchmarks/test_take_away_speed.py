@@ -5,13 +5,12 @@ import time
 from model.answers import Asked, as_text, drive_answer
 from model.comparison import others, side_of
 from model.scenario_io import starting_drives
+from model.uncertainty import RUNS
 from pages.parts.charts.export import warm_up
 from pages.parts.report import report_html
 from tests.pages.made_reports import taken
 
 MOTORWAY = starting_drives()["motorway"][2]
-APP_RUNS, APP_SEASON_RUNS = 120, 40
-"""As many sampled cars as the app asks for."""
 
 
 def least_seconds(benchmark, work):
@@ -41,12 +40,12 @@ def test_the_page_with_its_drive_and_its_advice(benchmark):
 
 
 def test_the_answer_with_band_year_and_advice(benchmark):
-    asked = Asked(MOTORWAY, band_runs=APP_RUNS, year_runs=APP_SEASON_RUNS, advice=True)
+    asked = Asked(MOTORWAY, band_runs=RUNS, year_runs=RUNS, advice=True)
     answer, seconds = least_seconds(benchmark, lambda: as_text(drive_answer(asked)))
     assert answer and seconds < 2
 
 
 def test_one_more_drive_to_compare_with(benchmark):
     winter = others(MOTORWAY, "season")["winter"]
-    side, seconds = least_seconds(benchmark, lambda: side_of(winter, MOTORWAY.car_class, runs=APP_RUNS))
-    assert side.friction_kwh.shape == (APP_RUNS,) and seconds < 1
+    side, seconds = least_seconds(benchmark, lambda: side_of(winter, MOTORWAY.car_class, runs=RUNS))
+    assert side.friction_kwh.shape == (RUNS,) and seconds < 1

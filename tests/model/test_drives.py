@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from model.drives import YEAR_RUNS, answer_of, drive, samples_of, seasons_of, trace_of, year_of
+from model.drives import answer_of, drive, samples_of, seasons_of, trace_of, year_of
 from model.parameters import Assumed
 from model.physics.air_and_tyres import air_density
 from model.savings import LEAST_WH_PER_KM
@@ -102,7 +102,7 @@ def test_each_season_is_driven_at_its_own_temperature():
     assert rows["winter"].net_kwh.low > rows["summer"].net_kwh.high
     winter = TOWN.with_setting("ambient_c", TOWN.year.winter_c)
     result = drive(winter)
-    answer = answer_of(result, samples_of(winter, result, YEAR_RUNS))
+    answer = answer_of(result, samples_of(winter, result))
     for figure in ("net_kwh", "saved_kwh", "saved_share"):
         assert getattr(rows["winter"], figure) == getattr(answer, figure)
 

@@ -23,8 +23,8 @@ from model.hybrid import (
 from model.kernel.run import ledger_of
 from model.parameters import assumed_figures, car_from, class_labels
 from model.savings import evaluate
-from model.scenario import Conditions, Driver, Scenario
-from model.scenario_io import starting_drives
+from model.scenario import Conditions, Driver, Leg, Scenario
+from model.scenario_io import from_link, starting_drives
 from tests.made_traces import stop_and_go
 
 FULL, PLUG_IN = car_from("full-hybrid"), car_from("plug-in-hybrid")
@@ -131,3 +131,33 @@ def test_only_hybrids_with_a_small_battery_have_no_plug():
 
 def test_a_litre_is_some_nine_kilowatt_hours():
     assert fuel_l(8.9, 1.0) == 1 and fuel_l(8.9, 0.25) == 4
+
+
+def test_hybrids_that_the_sweeps_could_not_settle_are_driven():
+    """A full hybrid in the cold, loaded, uphill and downhill; its charge hangs on every step before."""
+    link = {
+        "car": "full-hybrid", "ambient_c": "-10", "soc_start": "0.1", "payload_kg": "300",
+        "legs": "60_80_0_300_0_0_0_8_dry_~60_50_100_100_10_200_200_4_dry_",
+    }  # fmt: skip
+    scenario, notices = from_link(link, Scenario())
+    assert not notices
+    result = drive(scenario)
+    assert result.distance_km == pytest.approx(120, rel=1e-3)
+    assert result.ledger.error_share < 1e-9
+    assert result.soc.min() >= 0.1 - 1e-9 and result.soc.max() <= 1
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_no_random_hybrid_drive_is_too_much(seed):
+    random = np.random.RandomState(seed)
+    for _ in range(24):
+        speed = random.uniform(30, 120)
+        leg = Leg(
+            distance_km=random.uniform(5, 40), speed_kmh=speed, stops=random.randint(0, 40),
+            slow_downs=random.randint(0, 40), slow_to_kmh=speed * random.uniform(0, 0.8),
+            climb_m=random.uniform(0, 150), descent_m=random.uniform(0, 150), grade_pct=6,
+        )  # fmt: skip
+        conditions = Conditions(ambient_c=random.uniform(-20, 35), soc_start=random.uniform(0, 1))
+        result = drive(Scenario(car_class="full-hybrid", conditions=conditions, legs=(leg,)))
+        assert result.ledger.error_share < 1e-9
+        assert min(conditions.soc_start, FULL.sustain_soc) - 1e-9 <= result.soc.min() and result.soc.max() <= 1

@@ -115,8 +115,8 @@ def test_shares_of_the_samples():
     assert samples.saved_share == pytest.approx([0.2, 0.5])
 
 
-def test_five_hundred_runs():
-    assert RUNS == 500 and sample(FIGURES)["mass_kg"].shape == (500, 1)
+def test_two_hundred_runs():
+    assert RUNS == 200 and sample(FIGURES)["mass_kg"].shape == (200, 1)
 
 
 def test_a_figure_that_only_one_of_the_runs_feels_leaves_the_other_alike_in_all():

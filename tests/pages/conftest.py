@@ -14,7 +14,6 @@ def few_sampled_cars() -> Iterator[None]:
     """Bands of few cars: these tests ask where a number stands, not how good it is."""
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(state, "BAND_RUNS", 20)
-        patch.setattr(state, "SEASON_RUNS", 5)
         st.cache_resource.clear()
         # as the server does: else looking through all modules after every script run takes most of the time
         gc.collect()

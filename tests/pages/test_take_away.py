@@ -133,7 +133,7 @@ def test_the_answer_that_is_handed_out_is_reproduced_to_the_byte(handed_out, tmp
     assert main(["drive", str(tmp_path / "answer.json")]) == 0
     assert capsys.readouterr().out == text
     answer = json.loads(text)
-    assert answer["band"]["runs"] == state.BAND_RUNS and answer["year"]["runs"] == state.SEASON_RUNS
+    assert answer["band"]["runs"] == state.BAND_RUNS and answer["year"]["runs"] == state.BAND_RUNS
     assert answer["advice"]["overall"]["because"]
 
 
