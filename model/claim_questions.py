@@ -125,7 +125,7 @@ class Question:
 
     @property
     def top_bounds(self) -> tuple[float, float]:
-        """Between which the top of the runs makes a claim of “up to” true."""
+        """Between which the top of the runs makes a claim of “up to” true [unit of the claim]."""
         within = abs(self.number[0]) * self.claim.within_share
         return self.number[0] - within, self.number[0] + within
 

@@ -138,7 +138,7 @@ class Answer:
 
     @cached_property
     def whole(self) -> Array:
-        """The number over all that the claim's own words leave open, whatever was said; shape (runs,)."""
+        """The number over all that the claim's own words leave open, whatever was said [its unit]; shape (runs,)."""
         asked = self.question
         if not asked.said:
             return self.values
@@ -426,7 +426,7 @@ class Answer:
 
 
 def deciding(values: Array, relation: str) -> float:
-    """The number of all runs that decides a claim of an average or of a top."""
+    """The number of all runs that decides a claim of an average or of a top [unit of the claim]."""
     return float(values.mean() if relation == "on_average" else np.quantile(values, 0.95))
 
 

@@ -145,7 +145,7 @@ class Field:
 
 
 def number_in(given: Any) -> float | None:
-    """The number that was given, as such or as text; None where it is none."""
+    """The number that was given, as such or as text [its field's unit]; None where it is none."""
     if isinstance(given, str):
         return next(iter(readings(given)), None)
     is_number = isinstance(given, (int, float)) and not isinstance(given, bool) and given == given

@@ -46,7 +46,7 @@ def readings(text: str) -> tuple[float, ...]:
 
 
 def number_typed(text: str, fits: Callable[[float], bool] = lambda _: True) -> float:
-    """The number that a text means.
+    """The number that a text means [in whatever unit was asked].
 
     Parameters
     ----------
