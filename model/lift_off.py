@@ -86,10 +86,9 @@ def foot_up_mps2(speed: Any, car: Car, conditions: Conditions, driver: Driver, g
     the car slows by rolling; a hill adds to it or takes from it. Speeds [m/s], above 0; grade is rise over run [1]. The
     strength may be an array, one value a speed. What a cold or full battery refuses is left out.
     """
-    strength = np.asarray(driver.lift_off_mps2)
-    up = feet_up(speed, car, conditions, replace(driver, lift_off_mps2=0.0), grade, strength)
-    slowing: Array = up["here_n"] + np.maximum(up["motor_n"], up["drag_n"])
-    return slowing / effective_kg(car_record(car, conditions, Driver()))
+    strength, foot = np.asarray(driver.lift_off_mps2), replace(driver, lift_off_mps2=0.0)
+    slowing: Array = feet_up(speed, car, conditions, foot, grade, strength)["slowing_mps2"]
+    return slowing
 
 
 @dataclass(frozen=True, eq=False)

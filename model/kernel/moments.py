@@ -43,7 +43,8 @@ def lift_in_each(car: Any, moments: Any, found: Any) -> None:
         up = foot_up_at(car, motor, moments[index], room_w)
         to = found[index]
         to.flat_n, to.here_n, to.drag_n, to.asked_n = up.flat_n, up.here_n, up.drag_n, up.asked_n
-        to.motor_n, to.most_n, to.battery_n, to.fade, to.bound = up.motor_n, up.most_n, up.battery_n, up.fade, up.bound
+        to.motor_n, to.most_n, to.battery_n, to.fade = up.motor_n, up.most_n, up.battery_n, up.fade
+        to.slowing_mps2, to.bound = up.slowing_mps2, up.bound
 
 
 def feet_up(

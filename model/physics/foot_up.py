@@ -17,7 +17,7 @@ from model.physics.slowing_limits import (
     lift_off_strength_mps2,
     motor_may,
 )
-from model.physics.wheels import demand_at_wheels, density_at
+from model.physics.wheels import demand_at_wheels, density_at, effective_kg
 
 MORE_THAN_ANY_MOTOR_N = 1e9
 """Asked of the motor to learn the most it can do."""
@@ -30,7 +30,7 @@ class FootUp(NamedTuple):
     motor. What lifting off asks of the motor, and what the limits but the battery's leave of it. The most that they
     leave whatever is asked, and the most that the battery takes as it is at the start of the drive. `fade` is the share
     of what is asked that the motor keeps near standstill [1], `bound` the limit that bound, the battery's included: an
-    index into LIMITS, or −1.
+    index into LIMITS, or −1. `slowing_mps2` is what the car slows by in all [m/s²], the battery's limit left aside.
     """
 
     flat_n: float
@@ -41,6 +41,7 @@ class FootUp(NamedTuple):
     most_n: float
     battery_n: float
     fade: float
+    slowing_mps2: float
     bound: int
 
 
@@ -60,15 +61,16 @@ def foot_up_at(car: Any, motor: Motor, at: Any, room_w: float) -> FootUp:
     # whatever the pedal, lifting off asks the motor
     may = motor_may(car, motor, speed, asked, strength, friction, math.inf)
     most = motor_may(car, motor, speed, MORE_THAN_ANY_MOTOR_N, strength, friction, math.inf)
-    battery = slowing_force_n(motor, speed, room_w) / motor.gear
+    battery, drag = slowing_force_n(motor, speed, room_w) / motor.gear, idle_drag_n(motor, speed)
     return FootUp(
         demand.flat_road_load_n,
         demand.wheel_n,
-        idle_drag_n(motor, speed),
+        drag,
         asked,
         may.slowing_n,
         most.slowing_n,
         battery,
         fade_share(car, speed),
+        (demand.wheel_n + max(may.slowing_n, drag)) / effective_kg(car),
         BATTERY if battery < may.slowing_n else may.bound,
     )
