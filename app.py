@@ -101,7 +101,9 @@ class SecurityHeaders:
 def given_names() -> frozenset[str]:
     """The names by which this server is reached, as they were set; of addresses the name alone."""
     given = (st.get_option("browser.serverAddress"), os.environ.get(PUBLIC_URL, ""))
-    return frozenset(name_of(address) for address in (*given, *st.get_option("server.corsAllowedOrigins")))
+    names = {name_of(address) for address in (*given, *st.get_option("server.corsAllowedOrigins"))}
+    # what was not set has no name, nor has the origin of a page without a host
+    return frozenset(names - {""})
 
 
 def name_of(address: str) -> str:

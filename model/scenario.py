@@ -193,6 +193,8 @@ SETTINGS: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS | YEA
 """Everything with one value a scenario; legs have several and are told apart by their place."""
 
 MAX_LEGS = 8
+LONGEST_H = 48.0
+"""A longer way is taken for a slip [h]: a thousand kilometres at walking pace would fill the memory of the machine."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -251,3 +253,10 @@ def check_legs(legs: tuple[Leg, ...]) -> None:
                 up=Quantity(leg.climb_m, "m"), down=Quantity(leg.descent_m, "m"), grade=f"{leg.grade_pct:g}",
                 needed=Quantity(round(needed, 2), "km"), length=Quantity(leg.distance_km, "km"),
             )  # fmt: skip
+    hours = sum(leg.distance_km / leg.speed_kmh for leg in legs)
+    if hours > LONGEST_H:
+        raise InputError(
+            "{distance} and {speed}: the way would take {hours}; at most {most} can be driven.",
+            distance=LEG_FIELDS["distance_km"], speed=LEG_FIELDS["speed_kmh"], hours=f"{hours:.0f} h",
+            most=f"{LONGEST_H:.0f} h",
+        )  # fmt: skip

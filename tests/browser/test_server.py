@@ -134,6 +134,12 @@ def test_a_strangers_page_is_turned_away_and_nobody_is_asked_about_it(public):
         door.accept()
 
 
+def test_a_page_without_a_host_is_turned_away_where_no_name_was_set(server):
+    assert shaken(server, server.url) == 101
+    for origin in ("file://", "http://[", ""):
+        assert shaken(server, origin) == 403
+
+
 def test_links_to_every_page_and_nothing_asked_of_the_internet(public, open_page, settled, expect):
     there, door = public
     page = open_page(address("/", OWN), on=there)

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from model.drive_builder import build_drive
 from model.habits import HABITS, MOST_JERK_MPS3
-from model.scenario import MAX_LEGS, Driver, Leg, check_legs
+from model.scenario import LONGEST_H, MAX_LEGS, Driver, Leg, check_legs
 
 METRES_PER_EVENT = 20
 """Every driver's stops and slow-downs fit when each has this much road."""
@@ -15,7 +15,8 @@ METRES_PER_EVENT = 20
 @st.composite
 def a_leg(draw):
     distance_km = draw(st.floats(0.05, 40))
-    speed_kmh = draw(st.floats(2, 200))
+    # as many legs as there may be take no longer than they may
+    speed_kmh = draw(st.floats(max(2.0, 1.001 * distance_km * MAX_LEGS / LONGEST_H), 200))
     room = min(40, int(distance_km * 1000 / METRES_PER_EVENT) - 1)
     stops = draw(st.integers(0, room))
     slow_downs = draw(st.integers(0, room - stops))
