@@ -9,6 +9,7 @@ import pandas as pd
 
 from model.car import Car
 from model.kernel.run import drive
+from model.physics.charge_acceptance import with_cells_stated
 from model.savings import Result
 from model.tyre_grip import axle_loads_n
 from model.units import J_PER_KWH
@@ -20,7 +21,8 @@ POWER_TIMES = np.arange(1, 25) / 8
 
 
 def changed(car: Car, change: str) -> Car:
-    """The car with one thing changed; its weight stays, so that one thing changes at a time."""
+    """The car with one thing changed; its weight and its cells stay, so that one thing changes at a time."""
+    car = with_cells_stated(car)
     if change == "second_motor":
         return replace(car, driven_axle="all", front_regen_share=None)
     return replace(car, usable_kwh=2 * car.usable_kwh) if change == "twice_the_battery" else car

@@ -42,6 +42,15 @@ class Car:
         "min", 0.5, 60, (4, 20), "Tyres warm up within",
         "Time after which about a third of the cold tyres' share is left.",
     )
+    driveline_cold_n_per_t: float = number(
+        "N/t", 0, 400, (10, 120), "Cold driveline drags by",
+        "What gear oil, bearings and grease that have stood at 20 °C drag more than when warmed up, a tonne of car. "
+        "More in the cold, as oil thickens.",
+    )
+    driveline_warm_up_min: float = number(
+        "min", 0.1, 30, (0.5, 4), "Driveline warms up within",
+        "Time after which about a third of the cold driveline's extra drag is left.",
+    )
     f0_n: float | None = number(
         "N", 0, 1000, (50, 400), "Road load f0",
         "Constant part of the measured road load at 20 °C. Give f0, f1 and f2 together or not at all.",
@@ -97,9 +106,16 @@ class Car:
     # battery
     usable_kwh: float = number("kWh", 0.3, 250, (0.4, 120), "Usable battery", "Energy between empty and full.")
     pack_voltage_v: float = number("V", 40, 1000, (200, 850), "Battery voltage", "Mean open-circuit voltage.")
-    cell_resistance_share: float = number(
+    cell_resistance_share: float | None = number(
         "1", 0, 0.2, (0.001, 0.05), "Cell resistance",
-        "Voltage drop over mean voltage when the battery would be emptied in one hour, at 25 °C.",
+        "Voltage drop over mean voltage when the battery would be emptied in one hour, at 25 °C. Left empty: by what "
+        "motor the battery has to feed.",
+        default=None, optional=True,
+    )
+    cell_resistance_usual: float = number(
+        "1", 0, 0.2, (0.01, 0.05), "Cell resistance of a usual battery",
+        "The same for a battery whose motor could empty it 2.3 times an hour. One that feeds a stronger motor for its "
+        "size is built for it and has less.",
     )
     resistance_activation_j_per_mol: float = number(
         "J/mol", 0, 80000, (10000, 40000), "Cold makes resistance grow",
@@ -127,10 +143,11 @@ class Car:
         "1/K", 0, 0.02, (0, 0.008), "Charge the cold holds back",
         "Share of the usable battery that cannot be drawn for each kelvin the battery starts below 20 °C.",
     )
-    charge_rate_factor: float = number(
+    charge_rate_factor: float | None = number(
         "1", 0.1, 50, (0.5, 20), "Charge rate of the cells",
-        "Times the acceptance table. 1: a battery car's cells. A hybrid's small battery takes more for its size.",
-        default=1.0,
+        "Times the acceptance table. Left empty: by what motor the battery has to feed, 1 where it could empty it 2.3 "
+        "times an hour.",
+        default=None, optional=True,
     )
     accessory_w: float = number(
         "W", 0, 3000, (100, 800), "Accessories", "Lights, computers, pumps: always on. Cabin heat is counted apart.",

@@ -15,6 +15,7 @@ from model.car import Car
 from model.fields import InputError
 from model.friction_brakes import disc_temperature_of, fade_caution
 from model.kernel.run import Run, drive
+from model.physics.charge_acceptance import with_cells_stated
 from model.savings import Result, evaluate
 from model.scenario import Conditions, Driver
 from model.trace import Array, Trace
@@ -74,11 +75,13 @@ def refund(car: Car, conditions: Conditions, driver: Driver, grade_pct: float, s
 
 def _unbounded(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> tuple[Run, Array]:
     """A drive with a battery that no hill fills and that takes all, and its charge above the start [kWh] by steps."""
+    stated = with_cells_stated(car)
+    assert stated.cell_resistance_share is not None
     endless = replace(
-        car,
+        stated,
         usable_kwh=ENDLESS_KWH,
         # the same resistance in ohms
-        cell_resistance_share=car.cell_resistance_share * ENDLESS_KWH / car.usable_kwh,
+        cell_resistance_share=stated.cell_resistance_share * ENDLESS_KWH / car.usable_kwh,
         charge_rate_factor=1.0,
         pack_heater_kw=0.0,
         sustain_soc=None,

@@ -147,6 +147,7 @@ def _recording(table: pd.DataFrame, name: str, notes: list[str]) -> Recording:
         name=name,
         ambient_c=None if ambient is None else np.interp(time_s, *ambient),
         battery_temp_c=None if battery_temp is None else np.interp(time_s, *battery_temp),
+        recorded=True,
         cabin_w=None if cabin is None else mean_between(*cabin, time_s[:-1], time_s[1:]).clip(min=0) * 1000,
     )
     power = _known(table, "battery_power_kw", notes, LONGEST_GAP_S)

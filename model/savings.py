@@ -11,6 +11,7 @@ from model.car import Car
 from model.fields import InputError, Quantity
 from model.kernel.follow import follow
 from model.kernel.run import Run, drive, ledger_of
+from model.kernel.shortfall import shortfall_j
 from model.ledger import Ledger
 from model.scenario import CONDITION_FIELDS, Conditions, Driver
 from model.trace import Array, Trace
@@ -144,6 +145,11 @@ class Result:
         """State of charge before each step and at the end [1]."""
         return self.run.soc[0]
 
+    @property
+    def shortfall_kwh(self) -> float:
+        """What a recorded drive asked for beyond what the modelled car could have given [kWh]; else nothing."""
+        return shortfall_j(self.run) / J_PER_KWH if self.trace.recorded else 0.0
+
     def answers(self) -> dict[str, Any]:
         """The answer as the command line gives it, every key ending in its unit."""
         trace = self.trace
@@ -173,6 +179,7 @@ class Result:
             "soc_end": float(self.soc[-1]),
             "pack_temperature_c_end": float(self.run.pack_c[0, -1]),
             "followed_trace": self.followed,
+            "shortfall_kwh": self.shortfall_kwh,
         }
 
 
@@ -182,13 +189,18 @@ def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     Raises
     ------
     InputError
-        Where the trace goes nowhere, the battery runs empty or too weak on the way, or the car cannot climb a hill.
+        Where the trace goes nowhere; and, unless it is a recording, where the battery runs empty or too weak on the
+        way or the car cannot climb a hill.
     """
     if trace.distance_m <= 0:
         raise InputError("distance: the drive is 0 km long; it must go somewhere.")
-    trace, followed = follow(trace, car, conditions)
+    followed = True
+    # a recording was driven: where the modelled car could not have done it, that is reported in place of slowing it
+    if not trace.recorded:
+        trace, followed = follow(trace, car, conditions)
     run, friction_only = (drive(trace, car, conditions, driver, regen=regen) for regen in (True, False))
-    _check_charge(trace, run, conditions)
+    if not trace.recorded:
+        _check_charge(trace, run, conditions)
     return Result(trace, car, conditions, driver, followed, run, friction_only, ledger_of(run, trace))
 
 

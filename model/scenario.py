@@ -33,9 +33,9 @@ class Conditions:
     )
     tyres: str = choice(TYRES, "Tyres", "What is fitted; any where it is not known.", default="any")
     tyres_warm: str = choice(
-        ("by_drive", "yes", "no"), "Tyres warm at the start",
-        "Cold tyres roll harder for the first kilometres. By drive: warm on a standard cycle, which is driven warm in "
-        "the laboratory, and cold on every other drive.", default="by_drive",
+        ("by_drive", "yes", "no"), "Tyres and gears warm at the start",
+        "Cold tyres roll harder for the first kilometres, cold gear oil and bearings drag. By drive: warm on a "
+        "standard cycle, which is driven warm in the laboratory, and cold on every other drive.", default="by_drive",
     )
     grip_level: float = number(
         "1", -1, 1, (-1, 1), "Grip within the surface's band", "−1: the least grip of the band, 0 mid, 1 the most.",
@@ -70,6 +70,16 @@ class Conditions:
         "Plugged in meanwhile",
         "Whether warming up takes its energy from the wall. From the battery, it counts as energy of the drive.",
         default=True,
+    )
+    stands_h: float = number(
+        "h", 0, 168, (0, 24), "Stands before the way back",
+        "Tyres, gear oil, cabin and battery cool meanwhile. Counts where there is a way back.", default=8.0,
+    )
+    stands_plugged_in: bool = yes_no(
+        "Plugged in there",
+        "Whether a car that is warmed up before leaving is warmed up for the way back too, from that plug. It is not "
+        "charged meanwhile.",
+        default=False,
     )
     payload_kg: float = number(
         "kg", 0, 1500, (0, 400), "Load", "Passengers and luggage beside the driver.", default=0.0

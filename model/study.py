@@ -56,6 +56,7 @@ def study_row(file: Path, scenario: Scenario, given: frozenset[str]) -> dict[str
         "battery_net_kwh": result.net_kwh,
         "recovered_share_of_output": result.recovered_share,
         "followed_trace": result.followed,
+        "shortfall_kwh": result.shortfall_kwh,
     }
     if recording.measured is not None:
         net_kwh, measured = recording.measured.battery_net_kwh, recording.measured.recovered_share_of_output

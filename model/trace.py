@@ -41,6 +41,9 @@ class Trace:
     warmed_up : bool
         Whether the car is warmed up at its start, as on a standard cycle. It then starts on warm tyres unless the
         conditions say otherwise.
+    recorded : bool
+        Whether a car has driven it. It is then followed as it is: where the modelled car could not, that is reported
+        and nothing is slowed.
     """
 
     time_s: Array
@@ -55,6 +58,7 @@ class Trace:
     battery_temp_c: Array | None = None
     cabin_w: Array | None = None
     warmed_up: bool = False
+    recorded: bool = False
 
     @property
     def step_s(self) -> Array:

@@ -23,6 +23,7 @@ from pages.parts.trust import draw_trust
 CAR_GROUPS = {
     "Weight and resistance": (
         "mass_kg", "rotating_mass_share", "drag_area_m2", "rolling_coefficient", "tyre_cold_share", "tyre_warm_up_min",
+        "driveline_cold_n_per_t", "driveline_warm_up_min",
         "f0_n", "f1_n_per_mps", "f2_n_per_mps2", "front_load_share", "cg_height_m", "wheelbase_m",
     ),
     "Motor": (
@@ -30,7 +31,8 @@ CAR_GROUPS = {
         "motor_loss_speed", "motor_loss_speed2", "motor_loss_torque2", "zero_torque_drag_share", "gear_efficiency",
     ),
     "Battery": (
-        "usable_kwh", "pack_voltage_v", "cell_resistance_share", "resistance_activation_j_per_mol", "acceptance_level",
+        "usable_kwh", "pack_voltage_v", "cell_resistance_share", "cell_resistance_usual",
+        "resistance_activation_j_per_mol", "acceptance_level",
         "charge_rate_factor", "pack_heat_capacity_kj_per_k_kwh", "pack_heat_loss_w_per_k", "pack_heater_kw",
         "pack_heater_until_c", "cold_capacity_loss_per_k", "accessory_w", "charging_efficiency",
     ),
@@ -65,6 +67,9 @@ def describe() -> None:
         st.subheader("Legs", anchor=False, width="content")
         state.set_widget("there-and-back", scenario.return_trip)
         st.toggle("There and back", key="there-and-back", on_change=take_return)
+        if scenario.return_trip:
+            with st.popover(wording.way_back_words(scenario.conditions), type="tertiary", key="way-back"):
+                edit_way_back()
         st.button(
             "Add a leg",
             type="tertiary",
@@ -119,6 +124,12 @@ def move_legs(legs: tuple[Leg, ...], opened: int | None) -> None:
     """Take the legs in a new order or number, and open one of them."""
     state.put_whole(replace(state.scenario(), legs=legs))
     open_row(None if opened is None else f"leg-{opened}")
+
+
+def edit_way_back() -> None:
+    """How long the car stands before it is driven back, and whether on a plug."""
+    control(CONDITION_FIELDS["stands_h"])
+    control(CONDITION_FIELDS["stands_plugged_in"])
 
 
 def edit_leg(place: int) -> None:

@@ -32,10 +32,14 @@ class TooWeak(ValueError):
 
 
 class Step(NamedTuple):
-    """The middle of a step: how long, when, how fast, how steep, how high, and what surrounds it."""
+    """The middle of a step: how long, when, how fast, how steep, how high, and what surrounds it.
+
+    `time_s` counts from where the car set off last, `before_s` is the length of the way out on the way back, else 0.
+    """
 
     lasts_s: float
     time_s: float
+    before_s: float
     speed: float
     acceleration: float
     sine: float
@@ -89,12 +93,15 @@ def steps_of(trace: Trace, conditions: Conditions, driver: Driver) -> list[Step]
     season = [row["surface"] for row in GRIP].index(conditions.surface)
     time, speed, height = trace.time_s.tolist(), trace.speed_mps.tolist(), trace.elevation_m.tolist()
     steps = []
+    out = len(time) - 1 if trace.heading is None else trace.heading.tolist().count(1)
     for i in range(len(time) - 1):
+        set_off = time[0] if i < out else time[out]
         lasts, mean = time[i + 1] - time[i], (speed[i] + speed[i + 1]) / 2
         measured = trace.ambient_c
         steps.append(Step(
             lasts_s=lasts,
-            time_s=time[i] - time[0] + lasts / 2,
+            time_s=time[i] - set_off + lasts / 2,
+            before_s=set_off - time[0],
             speed=mean,
             acceleration=(speed[i + 1] - speed[i]) / lasts,
             sine=(height[i + 1] - height[i]) / (mean * lasts) if mean > 0 else 0.0,
@@ -125,19 +132,39 @@ class Loop:
 
     # what the wheels ask
 
+    def cold(self, at: Step, warm_up_min: float, cools_h: float) -> float:
+        """How cold still is what warms up on the way and cools while the car stands: 1 at first, 0 in the end."""
+        warmth = 1.0 if self.tyres_warm else 0.0
+        if at.before_s:
+            warmth = 1 - (1 - warmth) * math.exp(-at.before_s / 60 / warm_up_min)
+            warmth *= math.exp(-self.conditions.stands_h / cools_h)
+        return (1 - warmth) * math.exp(-at.time_s / 60 / warm_up_min)
+
     def tyres(self, at: Step) -> float:
         """Rolling resistance over that of warm tyres at 20 °C."""
-        cold = 0.0 if self.tyres_warm else self.car.tyre_cold_share * math.exp(
-            -at.time_s / (self.car.tyre_warm_up_min * 60)
-        )  # fmt: skip
+        cold = self.car.tyre_cold_share * self.cold(at, self.car.tyre_warm_up_min, 1.0)
         return (1 - 0.008 * (at.outside_c - 20)) * (1 + cold)
+
+    def driveline_n(self, at: Step) -> float:
+        """What cold gear oil, bearings and grease drag more than warm ones; oil as thick as Walther says."""
+
+        def drag(celsius: float) -> float:
+            return max((viscosity(celsius) / viscosity(60)) ** (1 / 3) - 1, 0.0)
+
+        def viscosity(celsius: float) -> float:
+            return 10 ** 10 ** (8.542 - 3.354 * math.log10(celsius + 273.15)) - 0.7
+
+        cold = self.cold(at, self.car.driveline_warm_up_min, 1.5)
+        tonnes = self.car.mass_kg / 1000
+        return cold * self.car.driveline_cold_n_per_t * tonnes * drag(at.outside_c) / drag(20)
 
     def rolling_n(self, at: Step, cosine: float) -> float:
         """Rolling resistance of the car without its trailer."""
         car, soft = self.car, float(GRIP[at.surface]["extra_rolling"]) * self.car_mass * GRAVITY * cosine
         if car.f0_n is None:
             return car.rolling_coefficient * self.car_mass * GRAVITY * self.tyres(at) * cosine + soft
-        return car.f0_n * self.car_mass / car.mass_kg * self.tyres(at) * cosine + car.f1_n_per_mps * at.speed + soft
+        measured_n = car.f0_n * self.car_mass / car.mass_kg * cosine + car.f1_n_per_mps * at.speed
+        return measured_n * self.tyres(at) + soft
 
     def density(self, at: Step) -> float:
         """Air at the height of the road, a start at sea level taken as the lowest place there is."""
@@ -158,7 +185,8 @@ class Loop:
         soft = float(GRIP[at.surface]["extra_rolling"])
         towed = trailer * GRAVITY * cosine * (self.car.rolling_coefficient * self.tyres(at) + soft)
         drag = self.drag() + (0.5 * self.conditions.trailer_drag_area_m2 if trailer else 0.0)
-        return forced + self.rolling_n(at, cosine) + towed + drag * self.density(at) * through * abs(through)
+        held = self.rolling_n(at, cosine) + self.driveline_n(at) + towed
+        return forced + held + drag * self.density(at) * through * abs(through)
 
     # what the limits allow
 
@@ -198,7 +226,7 @@ class Loop:
         regen_w = self.peak_w if car.regen_peak_kw is None else car.regen_peak_kw * 1000
         limits = {}
         if car.brake_pedal == "friction":
-            rolling = self.rolling_n(at, 1.0) if at.speed > 0 else 0.0
+            rolling = self.rolling_n(at, 1.0) + self.driveline_n(at) if at.speed > 0 else 0.0
             road_load = rolling + self.drag() * self.density(at) * at.speed**2
             limits["lift_off_only"] = max(at.lift_off * self.car_effective_mass - road_load, 0.0)
         limits["drivability"] = car.regen_cap_mps2 * self.car_mass
@@ -237,33 +265,44 @@ class Loop:
 
     def cabin_w(self, at: Step) -> float:
         """Electric power of the cabin at one moment."""
-        car, ambient, inside = self.car, self.conditions.ambient_c, self.conditions.cabin_set_c
+        car, around = self.car, self.conditions
+        ambient, wanted = around.ambient_c, max(around.cabin_set_c - around.ambient_c, 0.0)
         if at.cabin_w is not None:
             return at.cabin_w
-        if not self.conditions.cabin or 18 <= ambient <= 24:
+        if not around.cabin or 18 <= ambient <= 24:
             return 0.0
         if ambient > 24:
-            return (car.cabin_loss_w_per_k * max(ambient - inside, 0.0) + 600.0) / 2.5
+            return (car.cabin_loss_w_per_k * max(ambient - around.cabin_set_c, 0.0) + 600.0) / 2.5
         if car.heat_source == "engine":
             return 0.0
         cop = max(1.0, car.heat_pump_cop_at_0c + 0.04 * ambient) if car.heat_source == "heat_pump" else 1.0
-        strongest, needed = car.heater_max_kw * 1000 * cop, car.cabin_loss_w_per_k * max(inside - ambient, 0.0)
-        holding = min(max(needed - 100, 0.0), strongest) / cop
-        if self.conditions.preconditioned:
-            return holding
-        if needed >= strongest + 100:
-            return strongest / cop
-        parked = ambient if self.conditions.parked_c is None else self.conditions.parked_c
-        already = car.cabin_loss_w_per_k * min(max(parked - ambient, 0.0), max(inside - ambient, 0.0))
-        given = strongest + 100
+        strongest = car.heater_max_kw * 1000 * cop
         time_constant = car.cabin_heat_capacity_kj_per_k * 1000 / car.cabin_loss_w_per_k
-        reached_s = time_constant * (math.log(1 - already / given) - math.log(1 - needed / given))
-        return holding if at.time_s >= reached_s else strongest / cop
+        ever = (strongest + 100) / car.cabin_loss_w_per_k
+
+        def heated(warmer: float, seconds: float) -> float:
+            return min(ever - (ever - warmer) * math.exp(-seconds / time_constant), wanted)
+
+        parked = ambient if around.parked_c is None else around.parked_c
+        warmer = wanted if around.preconditioned else min(max(parked - ambient, 0.0), wanted)
+        if at.before_s:
+            # standing it loses six tenths of what it loses driving
+            warmer = heated(warmer, at.before_s) * math.exp(-0.6 * around.stands_h * 3600 / time_constant)
+            if around.preconditioned and around.stands_plugged_in:
+                warmer = wanted
+        warm = warmer >= wanted or heated(warmer, at.time_s) >= wanted
+        holding = min(max(car.cabin_loss_w_per_k * wanted - 100, 0.0), strongest)
+        return (holding if warm else strongest) / cop
+
+    def charge_rate(self) -> float:
+        """Times the acceptance tables."""
+        stated = self.car.charge_rate_factor
+        return (self.car.motor_peak_kw / self.car.usable_kwh / 2.3) ** 0.5 if stated is None else stated
 
     def accepted_w(self, soc: float, pack_c: float, step_s: float) -> float:
         """Power the battery takes: between charges first, then between temperatures, then between tables."""
         by_level = [between(pack_c, ACCEPTANCE_AT, [between(soc, CHARGES, row) for row in level]) for level in RATES]
-        rate = between(self.car.acceptance_level, [-1.0, 0.0, 1.0], by_level) * self.car.charge_rate_factor
+        rate = between(self.car.acceptance_level, [-1.0, 0.0, 1.0], by_level) * self.charge_rate()
         return min(rate * self.car.usable_kwh * 1000, (1 - soc) * self.capacity_j / step_s)
 
     def cell(self, soc: float, pack_c: float) -> tuple[float, float]:
@@ -271,7 +310,10 @@ class Loop:
         car, (xs, ys) = self.car, VOLTAGE
         pairs = zip(xs, xs[1:], ys, ys[1:], strict=False)
         mean = sum((right - left) * (low + high) / 2 for left, right, low, high in pairs)
-        warm = car.cell_resistance_share * car.pack_voltage_v**2 / (car.usable_kwh * 1000)
+        share = car.cell_resistance_share
+        if share is None:
+            share = car.cell_resistance_usual * (2.3 * car.usable_kwh / car.motor_peak_kw) ** 0.5
+        warm = share * car.pack_voltage_v**2 / (car.usable_kwh * 1000)
         colder = 1 / (pack_c + 273.15) - 1 / 298.15
         arrhenius = math.exp(car.resistance_activation_j_per_mol / 8.314462618 * colder)
         return between(soc, xs, ys) / mean * car.pack_voltage_v, warm * between(soc, *RESISTANCE) * arrhenius
@@ -316,7 +358,7 @@ def drive_step(loop: Loop, at: Step, soc: float, pack_c: float, heater_w: float,
     if car.sustain_soc is not None and terminal > 0:
         engine = terminal - share * min(terminal, 0.6 * volts**2 / (4 * ohms))
     inside = volts**2 - 4 * ohms * (terminal - engine)
-    if inside < 0:
+    if inside <= 0:
         raise TooWeak
     amps = 2 * (terminal - engine) / (volts + math.sqrt(inside))
     work = at.speed * at.lasts_s
@@ -354,6 +396,11 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
     kept = None if car.sustain_soc is None else min(car.sustain_soc, soc)
     heater_most_w = 0.0 if measured else car.pack_heater_kw * 1000
     for number, at in enumerate(steps):
+        if at.before_s and not steps[number - 1].before_s:
+            keep = math.exp(-car.pack_heat_loss_w_per_k * conditions.stands_h * 3600 / loop.heat_capacity)
+            pack_c = keep * pack_c + (1 - keep) * at.outside_c
+            if conditions.preconditioned and conditions.stands_plugged_in:
+                pack_c = max(pack_c, 20.0)
         pack_c = measured[number] if measured else pack_c
         # the heater gives what is missing until the battery is as warm as it aims at, as far as it can
         heater_w = min(max(car.pack_heater_until_c - pack_c, 0.0) * loop.heat_capacity / at.lasts_s, heater_most_w)

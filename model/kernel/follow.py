@@ -10,9 +10,17 @@ import numpy as np
 
 from model.car import CAR_FIELDS, Car
 from model.fields import InputError, Quantity
-from model.kernel.march import NOWHERE, ROUNDING, start_pack_c, warm_cabin_before_j, warm_pack_before_j
+from model.kernel.march import (
+    NOWHERE,
+    ROUNDING,
+    cabin_on_way_back,
+    first_step_back,
+    start_pack_c,
+    warm_cabin_before_j,
+    warm_pack_before_j,
+)
 from model.kernel.road import road_of
-from model.physics.cabin import cabin_of, cabin_w
+from model.physics.cabin import cabin_of, cabin_w, rise_at_start_k
 from model.physics.cells import capacity_j, greatest_w, open_circuit_v, resistance_ohm
 from model.physics.engine import has_engine
 from model.physics.jit import compiled
@@ -37,8 +45,10 @@ def left_for_drive_w(car: Any, road: Any) -> float:
         soc = car.soc_start - before_j / capacity_j(car)
         ohms = resistance_ohm(car, soc, start_pack_c(car, road[0]))
         most = greatest_w(open_circuit_v(car, soc), ohms)
-    cabin, heating = cabin_of(car), 0.0
+    cabin, heating, back = cabin_of(car, rise_at_start_k(car)), 0.0, first_step_back(road)
     for step in range(len(road)):
+        if step == back:
+            cabin = cabin_on_way_back(car, road[step])
         own = road[step].cabin_w
         heating = max(heating, cabin_w(cabin, road[step].passed_s) if math.isnan(own) else own)
     return max(most - car.accessory_w - heating, 0.0)

@@ -9,12 +9,19 @@ import numpy as np
 
 from model.kernel.step import Battery, Moment, moment_of
 from model.physics.air_and_tyres import outside_c
-from model.physics.cabin import cabin_of, cabin_warm_up_j
+from model.physics.cabin import (
+    Cabin,
+    cabin_of,
+    cabin_warm_up_j,
+    rise_after_k,
+    rise_at_start_k,
+    rise_on_way_back_k,
+)
 from model.physics.cells import Cells, capacity_j, open_circuit_v, resistance_ohm, too_weak
 from model.physics.engine import kept_soc
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, Motor, motor_of
-from model.physics.pack_heat import heater_w, kept_share, pack_after_c, start_c, warm_up_j
+from model.physics.pack_heat import heater_w, kept_share, on_way_back_c, pack_after_c, start_c, warm_up_j
 from model.physics.wheels import density_at
 
 ROUNDING = 1.0 + 1e-9
@@ -172,6 +179,22 @@ def start_pack_c(car: Any, at: Any) -> float:
 
 
 @compiled
+def first_step_back(road: Any) -> int:
+    """The step with which the way back begins; −1 where there is none."""
+    for step in range(len(road)):
+        if road[step].before_s > 0:
+            return step
+    return NOWHERE
+
+
+@compiled
+def cabin_on_way_back(car: Any, at: Any) -> Cabin:
+    """The cabin after the car has stood, on a way back that begins there."""
+    arrived_k = rise_after_k(car, rise_at_start_k(car), at.before_s)
+    return cabin_of(car, rise_on_way_back_k(car, arrived_k))
+
+
+@compiled
 def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> None:
     """Drive a road with one car: what it comes to goes to `result`, each moment to `moments` where there is room."""
     steps, record = len(road), len(moments) > 0
@@ -181,12 +204,16 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
     soc = car.soc_start - before_j / capacity_j(car)
     pack_c = start_pack_c(car, road[0])
     result.soc_start = soc
-    motor, cabin, kept = motor_of(car), cabin_of(car), kept_soc(car, soc)
+    motor, cabin, kept = motor_of(car), cabin_of(car, rise_at_start_k(car)), kept_soc(car, soc)
+    back = first_step_back(road)
     energies = Energies(before_j, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, True, NOWHERE)
     empty_at = NOWHERE if soc >= 0 else 0
     density, last_s, keeps = density_at(car, road[0]), 0.0, 1.0
     for step in range(steps):
         at = road[step]
+        if step == back:
+            cabin = cabin_on_way_back(car, at)
+            pack_c = on_way_back_c(car, pack_c, outside_c(car, at))
         if measured:
             pack_c = at.pack_c
         if at.rise_m != road[max(step - 1, 0)].rise_m or not math.isnan(at.ambient_c):

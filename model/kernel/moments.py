@@ -74,7 +74,7 @@ def feet_up(
 @compiled
 def drive_each(car: Any, moments: Any, terminal_w: Any) -> None:
     """Drive every moment with the battery as at the start; power at its terminals [W], shape (moments,)."""
-    motor, cabin = motor_of(car), cabin_of(car)
+    motor, cabin = motor_of(car), cabin_of(car, 0.0)
     battery = battery_at(car, car.soc_start, start_c(car, car.ambient_c), 1.0, kept_soc(car, car.soc_start), False)
     for index in range(len(moments)):
         at = moments[index]

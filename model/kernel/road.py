@@ -13,7 +13,11 @@ def road_of(trace: Trace) -> Records:
     road = moments_on_road(len(trace.step_s))
     road["step_s"] = trace.step_s
     road["passed_s"] = np.cumsum(trace.step_s) - trace.step_s / 2
-    road["tyres_s"] = np.inf if trace.warmed_up else road["passed_s"]
+    road["warmed_up"] = trace.warmed_up
+    if trace.heading is not None:
+        back = trace.heading < 0
+        road["before_s"] = np.where(back, trace.step_s[~back].sum(), 0.0)
+        road["passed_s"] -= road["before_s"]
     road["speed_mps"] = trace.mean_speed_mps
     road["acceleration_mps2"] = trace.acceleration_mps2
     road["sine"] = trace.sine_of_slope

@@ -5,11 +5,9 @@ from __future__ import annotations
 import math
 from typing import Any
 
-import numpy as np
-
 from model.physics.jit import compiled
-from model.physics.records import code
 from model.physics.surfaces import surface_table
+from model.physics.warming_up import cold_tyre_factor
 from model.units import GRAVITY_MPS2, KMH_PER_MPS, ZERO_C_IN_K
 
 TYRE_REFERENCE_C = 20.0
@@ -19,7 +17,6 @@ TYRE_PER_K = 0.008
 AIR_REFERENCE_KG_M3 = 1.2041
 """Dry air at 20 °C and 101.325 kPa: the state at which measured f2 holds."""
 EXTRA_ROLLING = surface_table()["extra_rolling"]
-TYRES_BY_DRIVE, TYRES_WARM = code("tyres_warm", "by_drive"), code("tyres_warm", "yes")
 
 
 @compiled
@@ -62,22 +59,9 @@ def tyre_factor(temperature_c: float) -> float:
 
 
 @compiled
-def cold_tyre_factor(car: Any, time_s: float) -> float:
-    """Rolling resistance over that of tyres warmed up in the same air [1], `time_s` [s] after a start on cold tyres.
-
-    Decays exponentially towards 1. Time spent standing counts as driven: a stop is short beside the tyres' cooling.
-    """
-    return 1.0 + car.tyre_cold_share * math.exp(-time_s / (car.tyre_warm_up_min * 60.0))
-
-
-@compiled
 def warmth_of_tyres(car: Any, at: Any) -> float:
     """Rolling resistance here and now over that of warm tyres at 20 °C [1]."""
-    warmth = tyre_factor(outside_c(car, at))
-    if car.tyres_warm == TYRES_WARM:
-        return warmth
-    cold_s = at.tyres_s if car.tyres_warm == TYRES_BY_DRIVE else at.passed_s
-    return warmth if cold_s == np.inf else warmth * cold_tyre_factor(car, cold_s)
+    return tyre_factor(outside_c(car, at)) * cold_tyre_factor(car, at)
 
 
 @compiled
@@ -97,8 +81,9 @@ def rolling_n(car: Any, speed: float, warmth: float, extra: float, cosine: float
         return 0.0
     weight = (car.mass_kg + car.payload_kg) * GRAVITY_MPS2
     if has_measured_road_load(car):
-        # f0 was measured at the car's own mass; load adds to it in proportion
-        base = car.f0_n * (1.0 + car.payload_kg / car.mass_kg) * warmth * cosine + car.f1_n_per_mps * speed
+        # f0 was measured at the car's own mass; load adds to it in proportion. Temperature changes f0 and f1 alike, as
+        # the world harmonised procedure corrects them (UN GTR 15, Annex 4; from memory)
+        base = (car.f0_n * (1.0 + car.payload_kg / car.mass_kg) * cosine + car.f1_n_per_mps * speed) * warmth
     else:
         base = car.rolling_coefficient * weight * warmth * cosine
     return base + extra * weight * cosine

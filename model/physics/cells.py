@@ -12,6 +12,8 @@ from model.units import J_PER_KWH, ZERO_C_IN_K
 
 GAS_CONSTANT = 8.314462618  # J/(mol K)
 RESISTANCE_REFERENCE_C = 25.0
+USUAL_POWER_PER_H = 2.3
+"""How many times an hour the motor of a usual car could empty its battery [1/h]: the family hatch of the classes."""
 DISCHARGE_SHARE = 0.6
 """Share of the battery's greatest possible power that the car uses: keeps the voltage up. Assumed."""
 VOLTAGE_CHARGES = np.array([0.0, 0.05, 0.1, 0.3, 0.5, 0.7, 0.9, 1.0])
@@ -49,10 +51,28 @@ def open_circuit_v(car: Any, soc: float) -> float:
 
 
 @compiled
+def power_for_size(car: Any) -> float:
+    """How fast the motor could empty the battery, over what is usual [1]."""
+    return car.motor_peak_kw / car.usable_kwh / USUAL_POWER_PER_H
+
+
+@compiled
+def resistance_share(car: Any) -> float:
+    """Voltage drop over mean voltage when the battery would be emptied in one hour, at 25 °C [1].
+
+    As stated; else less by the square root where the battery must give more for its size: half-way between the same
+    cells in every battery and cells chosen by the motor alone. Assumed.
+    """
+    if not math.isnan(car.cell_resistance_share):
+        return car.cell_resistance_share
+    return car.cell_resistance_usual / math.sqrt(power_for_size(car))
+
+
+@compiled
 def resistance_ohm(car: Any, soc: float, pack_c: float) -> float:
     """Cell resistance at the terminals [ohm]: Arrhenius in temperature [°C], a table in charge [1]."""
     colder = 1.0 / (pack_c + ZERO_C_IN_K) - 1.0 / (RESISTANCE_REFERENCE_C + ZERO_C_IN_K)
-    warm = car.cell_resistance_share * car.pack_voltage_v * car.pack_voltage_v / (car.usable_kwh * 1000.0)
+    warm = resistance_share(car) * car.pack_voltage_v * car.pack_voltage_v / (car.usable_kwh * 1000.0)
     by_charge = between(soc, RESISTANCE_CHARGES, RESISTANCES)
     return warm * by_charge * math.exp(car.resistance_activation_j_per_mol / GAS_CONSTANT * colder)
 
@@ -61,10 +81,14 @@ def resistance_ohm(car: Any, soc: float, pack_c: float) -> float:
 def cells_for(terminal_w: float, volts: float, ohms: float) -> Cells:
     """What the cells give and lose for `terminal_w` [W] at the terminals, from voltage [V] and resistance [ohm].
 
-    The lower current of ``V·I − R·I² = terminal_w``; past the greatest power the current stays at its most.
+    The lower current of ``V·I − R·I² = terminal_w``. Past the greatest power there is none: a recording that asks for
+    more shows that its battery was stronger, so the loss stays at the half that it has reached there.
     """
     loss_per_w2 = ohms / (volts * volts)
-    given = 2.0 * terminal_w / (1.0 + math.sqrt(max(1.0 - 4.0 * loss_per_w2 * terminal_w, 0.0)))
+    inside = 1.0 - 4.0 * loss_per_w2 * terminal_w
+    if inside <= 0.0:
+        return Cells(2.0 * terminal_w, terminal_w)
+    given = 2.0 * terminal_w / (1.0 + math.sqrt(inside))
     return Cells(given, loss_per_w2 * given * given)
 
 
@@ -77,8 +101,8 @@ def terminal_w_for(given_w: float, volts: float, ohms: float) -> float:
 
 @compiled
 def too_weak(cells: Cells) -> bool:
-    """Whether the battery could not give that power: past its greatest, more than half stays in it as heat."""
-    return 2.0 * cells.loss_w > abs(cells.given_w)
+    """Whether the battery could not give that power: from its greatest on, half of it stays in it as heat."""
+    return cells.given_w > 0 and 2.0 * cells.loss_w >= cells.given_w
 
 
 @compiled

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
 import numpy as np
 
+from model.car import Car
 from model.parameters import rows
-from model.physics.cells import capacity_j
+from model.physics.cells import capacity_j, power_for_size, resistance_share
 from model.physics.jit import compiled
+from model.physics.records import car_record
+from model.scenario import Conditions, Driver
 from model.trace import Array
 
 
@@ -43,12 +48,27 @@ def _rate(level: int, row: int, column: int, down: float, across: float) -> floa
 
 
 @compiled
+def charge_rate_factor(car: Any) -> float:
+    """Charge rate of the cells over that of the acceptance tables [1]."""
+    return math.sqrt(power_for_size(car)) if math.isnan(car.charge_rate_factor) else car.charge_rate_factor
+
+
+def with_cells_stated(car: Car) -> Car:
+    """The car with what its cells come to stated, so that another motor or another size leaves them as they are."""
+    record = car_record(car, Conditions(), Driver())
+    return replace(
+        car, cell_resistance_share=resistance_share(record), charge_rate_factor=charge_rate_factor(record)
+    )
+
+
+@compiled
 def acceptance_w(car: Any, soc: float, pack_c: float) -> float:
     """Power the battery takes at its terminals [W].
 
     Bilinear in state of charge [1] and pack temperature [°C] between the low, mid and high tables of
-    ``assets/charge_acceptance.csv``, chosen by the car's acceptance level, times its charge rate factor. Held at the
-    table's ends; nothing at 1.
+    ``assets/charge_acceptance.csv``, chosen by the car's acceptance level, times its charge rate factor. Where that is
+    not stated, the battery takes more by the square root where it must give more for its size, as its resistance is
+    less (`model.physics.cells`). Held at the table's ends; nothing at 1.
     """
     held_c = min(max(pack_c, TEMPERATURES_C[0]), TEMPERATURES_C[-1])
     held = min(max(soc, CHARGES[0]), CHARGES[-1])
@@ -58,4 +78,4 @@ def acceptance_w(car: Any, soc: float, pack_c: float) -> float:
     rate = _rate(1, row, column, down, across)
     other = _rate(2 if car.acceptance_level > 0 else 0, row, column, down, across)
     rate += abs(car.acceptance_level) * (other - rate)
-    return rate * car.charge_rate_factor * capacity_j(car) / 3600.0
+    return rate * charge_rate_factor(car) * capacity_j(car) / 3600.0

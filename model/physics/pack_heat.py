@@ -60,3 +60,10 @@ def warm_up_j(car: Any, outside_c: float) -> float:
     if not car.preconditioned or not math.isnan(car.battery_temp_c):
         return 0.0
     return heat_capacity_j_per_k(car) * (start_c(car, outside_c) - soaked_c(car, outside_c))
+
+
+@compiled
+def on_way_back_c(car: Any, arrived_c: float, outside_c: float) -> float:
+    """Pack temperature [°C] as the way back begins: cooled since it arrived, or warmed up on the plug there."""
+    stood_c = pack_after_c(car, arrived_c, 0.0, kept_share(car, car.stands_h * 3600.0), outside_c)
+    return max(PRECONDITIONED_C, stood_c) if car.preconditioned and car.stands_plugged_in else stood_c

@@ -73,7 +73,8 @@ MOMENT_ON_ROAD: Any = np.dtype(
         [
             ("step_s", np.float64),
             ("passed_s", np.float64),
-            ("tyres_s", np.float64),
+            ("before_s", np.float64),
+            ("warmed_up", np.bool_),
             ("speed_mps", np.float64),
             ("acceleration_mps2", np.float64),
             ("sine", np.float64),
@@ -90,17 +91,18 @@ MOMENT_ON_ROAD: Any = np.dtype(
 )
 """One step of a road, in its middle.
 
-Length of the step [s]; time since the start, and since a start on cold tyres, infinite where the drive starts warmed up
-[s]; speed [m/s], change of speed [m/s²], sine of the slope [1], height over the start of the drive [m]; 1 on the way
-out and −1 on the way back; index into `SURFACES`. NaN unless the road brings its own: outside temperature [°C],
-lift-off strength [m/s²], power of the cabin [W], temperature of the battery before and after the step [°C].
+Length of the step [s]; time since the car set off, from home or for the way back [s]; time driven before it stood, 0
+on the way out [s]; whether the drive starts warmed up; speed [m/s], change of speed [m/s²], sine of the slope [1],
+height over the start of the drive [m]; 1 on the way out and −1 on the way back; index into `SURFACES`. NaN unless the
+road brings its own: outside temperature [°C], lift-off strength [m/s²], power of the cabin [W], temperature of the
+battery before and after the step [°C].
 """
 
 
 def moments_on_road(count: int) -> Records:
     """`count` moments on a flat dry road with nothing of its own, standing, warmed up."""
     moments = np.zeros(count, dtype=MOMENT_ON_ROAD)
-    moments["step_s"], moments["tyres_s"], moments["heading"] = 1.0, np.inf, 1.0
+    moments["step_s"], moments["warmed_up"], moments["heading"] = 1.0, True, 1.0
     moments["surface"] = SURFACES.index("dry")
     for own in ("ambient_c", "lift_off_mps2", "cabin_w", "pack_c", "pack_after_c"):
         moments[own] = np.nan

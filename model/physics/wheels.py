@@ -20,11 +20,15 @@ from model.physics.air_and_tyres import (
     warmth_of_tyres,
 )
 from model.physics.jit import compiled
+from model.physics.warming_up import cold_driveline_n
 from model.units import GRAVITY_MPS2
 
 
 class WheelDemand(NamedTuple):
-    """Forces at the wheels [N]: pulling is positive, as is what holds the car back."""
+    """Forces at the wheels [N]: pulling is positive, as is what holds the car back.
+
+    `rolling_n` is that of tyres and, while it is cold, of the driveline.
+    """
 
     wheel_n: float
     air_n: float
@@ -75,10 +79,17 @@ def extra_rolling(car: Any, at: Any) -> float:
 
 
 @compiled
+def driveline_n(car: Any, at: Any, speed: float) -> float:
+    """What a cold driveline drags here more than a warm one [N] at `speed` [m/s]; nothing while the car stands."""
+    return cold_driveline_n(car, at, outside_c(car, at)) if speed > 0 else 0.0
+
+
+@compiled
 def all_rolling_n(car: Any, at: Any, speed: float) -> float:
-    """Rolling resistance here of all that moves [N] at `speed` [m/s]."""
+    """Rolling resistance here of all that moves [N] at `speed` [m/s], a cold driveline included."""
     warmth, extra, cosine = warmth_of_tyres(car, at), extra_rolling(car, at), math.sqrt(1.0 - at.sine * at.sine)
-    return rolling_n(car, speed, warmth, extra, cosine) + trailer_rolling_n(car, speed, warmth, extra, cosine)
+    tyres = rolling_n(car, speed, warmth, extra, cosine) + trailer_rolling_n(car, speed, warmth, extra, cosine)
+    return tyres + driveline_n(car, at, speed)
 
 
 @compiled
@@ -102,4 +113,5 @@ def demand_at_wheels(car: Any, at: Any, density: float) -> WheelDemand:
     rolling, air = all_rolling_n(car, at, speed), all_air_n(car, at, speed, density)
     inertia, climbing = effective_kg(car) * at.acceleration_mps2, moving_kg(car) * GRAVITY_MPS2 * at.sine
     flat = flat_road_load_n(car, speed, warmth_of_tyres(car, at), extra_rolling(car, at), density)
+    flat += driveline_n(car, at, speed)
     return WheelDemand(inertia + climbing + rolling + air, air, rolling, flat)

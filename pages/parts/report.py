@@ -100,6 +100,7 @@ def contents(taken: TakeAway) -> dict[str, Any]:
         "cards": cards(taken),
         "legs": [wording.leg_words(leg, display) for leg in scenario.legs],
         "there_and_back": scenario.return_trip,
+        "way_back": wording.way_back_words(scenario.conditions),
         "habits": wording.habits_words(scenario, display),
         "caution": wording.CAUTION,
         "figures": figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),

@@ -57,10 +57,10 @@ def figures_table(car_class: str, stated: Mapping[str, Any], display: Display) -
 
 
 USERS = (
-    "physics/wheels", "physics/air_and_tyres", "physics/motor_and_gear", "physics/slowing_limits", "physics/grip",
-    "physics/cells", "physics/charge_acceptance", "physics/pack_heat", "physics/cabin", "physics/engine",
-    "kernel/step", "kernel/march", "kernel/follow", "friction_brakes", "hybrid", "savings", "battery", "drives",
-    "lift_off_advice", "grip_margin", "stopping", "descent", "winter",
+    "physics/wheels", "physics/air_and_tyres", "physics/warming_up", "physics/motor_and_gear",
+    "physics/slowing_limits", "physics/grip", "physics/cells", "physics/charge_acceptance", "physics/pack_heat",
+    "physics/cabin", "physics/engine", "kernel/step", "kernel/march", "kernel/follow", "friction_brakes", "hybrid",
+    "savings", "battery", "drives", "lift_off_advice", "grip_margin", "stopping", "descent", "winter",
 )  # fmt: skip
 """The parts of the model that read figures of the car, from the wheels inwards."""
 

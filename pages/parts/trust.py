@@ -20,7 +20,7 @@ LEFT_OUT = (
     "Ageing of the battery, and cells that differ from each other.",
     "Brake discs that drag a little when they should be free, and a trailer's own brakes.",
     "Sun, damp and passengers in the cabin, beyond one assumed heat.",
-    "A wait before the way back: it begins at once, with battery, tyres and cabin as warm as they arrived.",
+    "Charging while the car stands before the way back: it goes back with the charge that it came with.",
     "Losses while parked, and charging losses other than one average.",
 )
 NARROW = "\N{NO-BREAK SPACE}"

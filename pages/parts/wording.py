@@ -375,6 +375,13 @@ HABIT_NUMBERS = {
 """What a habit does, and which of the builder's numbers stands behind its words."""
 
 
+def way_back_words(conditions: Conditions) -> str:
+    """How long the car stands before the way back, such as “after 8 h”, and whether on a plug."""
+    if not conditions.stands_h:
+        return "at once"
+    return f"after {conditions.stands_h:g} h" + (", on a plug" if conditions.stands_plugged_in else "")
+
+
 def habits_words(scenario: Scenario, display: Display) -> str:
     """Habits, load and charge in a line; habits that are as usual are not named."""
     driver, conditions = scenario.driver, scenario.conditions

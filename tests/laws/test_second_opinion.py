@@ -10,9 +10,10 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from model.cycles import cycle_trace
+from model.drives import trace_of
 from model.kernel.run import drive, ledger_of
 from model.parameters import car_from
-from model.scenario import SURFACES, Conditions, Driver
+from model.scenario import SURFACES, Conditions, Driver, Leg, Scenario
 from tests import reference_loop
 from tests.laws.test_energy_laws import CONDITIONS, DRIVERS, cars, traces
 from tests.made_traces import hill_and_town, ride, steady, stop_and_go
@@ -25,6 +26,7 @@ WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
 COLD = Conditions(ambient_c=-12.0, soc_start=0.8)
 DESCENT = steady(60, 607, slope=-0.06)
 CLIMB = ride(np.append(np.full(900, 60.0), np.linspace(60, 0, 10)), slope=0.05)
+BACK = trace_of(Scenario(legs=(Leg(distance_km=4.3, climb_m=30.0),), return_trip=True))
 SITUATIONS = {
     "warm": ("family-hatch", {}, WARM, Driver(), cycle_trace("wltc3b")),
     "hard driving": ("performance-saloon", {}, WARM, Driver(), cycle_trace("us06")),
@@ -58,6 +60,13 @@ SITUATIONS = {
         "full-hybrid", {"engine_drag_kw": 8.0}, Conditions(soc_start=0.55), Driver(), DESCENT,
     ),
     "battery heater": ("family-hatch", {"pack_heater_kw": 4.0}, COLD, Driver(), cycle_trace("wltc3b")),
+    "back after two hours in the cold": (
+        "small-hatch", {"f0_n": 110.0, "f1_n_per_mps": 1.2, "f2_n_per_mps2": 0.4}, replace(COLD, stands_h=2.0),
+        Driver(), BACK,
+    ),
+    "back from a plug": (
+        "family-hatch", {}, replace(COLD, preconditioned=True, stands_plugged_in=True), Driver(), BACK,
+    ),
     "trailer": ("large-suv", {}, Conditions(trailer_kg=1200.0, wind_kmh=-20.0), Driver(), hill_and_town()),
 }  # fmt: skip
 
@@ -131,6 +140,8 @@ AROUND = {
     "parked_c": st.none() | st.floats(-20, 30),
     "trailer_kg": st.just(0.0) | st.floats(100, 1500),
     "trailer_drag_area_m2": st.floats(0, 2),
+    "stands_h": st.floats(0, 12),
+    "stands_plugged_in": st.booleans(),
 }
 
 

@@ -1,6 +1,7 @@
 """Cells, charge acceptance and pack temperature."""
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -12,7 +13,7 @@ from model.physics.charge_acceptance import acceptance_tables
 from model.physics.records import car_record
 from model.scenario import Conditions, Driver
 
-CAR = car_from("family-hatch")
+CAR = car_from("family-hatch", {"cell_resistance_share": 0.025, "charge_rate_factor": 1.0})
 RECORD = car_record(CAR, Conditions(), Driver())
 
 
@@ -40,7 +41,7 @@ def test_cold_raises_resistance_as_arrhenius_says():
 def test_acceptance_is_the_table_at_its_own_points():
     temperatures, charges, rates = acceptance_tables()
     for level, table in zip((-1.0, 0.0, 1.0), rates, strict=True):
-        car = car_from("family-hatch", {"acceptance_level": level})
+        car = replace(CAR, acceptance_level=level)
         for row, celsius in enumerate(temperatures):
             for column, soc in enumerate(charges):
                 watts = battery.acceptance_w(car, soc, celsius)
@@ -49,7 +50,7 @@ def test_acceptance_is_the_table_at_its_own_points():
 
 def test_acceptance_lies_between_its_neighbours_and_holds_at_the_ends():
     def watts(soc, celsius, level=0.0):
-        return battery.acceptance_w(car_from("family-hatch", {"acceptance_level": level}), soc, celsius)
+        return battery.acceptance_w(replace(CAR, acceptance_level=level), soc, celsius)
 
     assert watts(0.7, 25) == pytest.approx((watts(0.6, 25) + watts(0.8, 25)) / 2)
     assert watts(0.6, 5) == pytest.approx((watts(0.6, 0) + watts(0.6, 10)) / 2)

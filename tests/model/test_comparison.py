@@ -86,7 +86,7 @@ def test_what_both_cars_assume_alike_is_drawn_once_and_a_classes_own_apart():
     mine, its = assumed_figures(TOWN.car_class), assumed_figures("large-suv")
     shared = [key for key in one if key in two and mine[key] == its[key]]
     own = [key for key in one if key in two and mine[key] != its[key]]
-    assert {"cell_resistance_share", "acceptance_level"} <= set(shared) and {"mass_kg", "drag_area_m2"} <= set(own)
+    assert {"cell_resistance_usual", "acceptance_level"} <= set(shared) and {"mass_kg", "drag_area_m2"} <= set(own)
     for key in shared:
         assert np.array_equal(one[key], two[key])
     for key in own:

@@ -205,5 +205,5 @@ def test_us_units_on_every_part():
 
 def test_a_drive_that_cannot_be_driven_is_refused_in_one_sentence():
     app = opened("hills", VALLEY.with_setting("usable_kwh", 0.5))
-    assert len(app.error) == 1 and "cannot get under way" in app.error[0].value
+    assert len(app.error) == 1 and "does not last" in app.error[0].value
     assert [one.value for one in app.header] == []

@@ -7,7 +7,7 @@ import pytest
 from model.drives import Answer, answer_of, drive, samples_of, year_of
 from model.habits import HABITS
 from model.parameters import assumed_figures, class_labels
-from model.scenario import SETTINGS, Leg, Scenario
+from model.scenario import SETTINGS, Conditions, Leg, Scenario
 from model.scenario_io import starting_drives
 from model.uncertainty import Band
 from pages.parts import wording
@@ -196,3 +196,9 @@ def test_nothing_promises_or_sells():
     words = " ".join([wording.CAUTION, wording.PEDAL_HELP, *(one for card in cards for one in card.sentences)]).lower()
     assert "!" not in words
     assert "safe" not in words
+
+
+def test_the_way_back_says_how_long_the_car_stands_and_whether_on_a_plug():
+    assert wording.way_back_words(Conditions()) == "after 8 h"
+    assert wording.way_back_words(Conditions(stands_h=2.5, stands_plugged_in=True)) == "after 2.5 h, on a plug"
+    assert wording.way_back_words(Conditions(stands_h=0.0)) == "at once"

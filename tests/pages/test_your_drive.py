@@ -392,3 +392,14 @@ def test_a_hybrid_is_told_in_fuel():
     assert "In fuel" in shown and "l of fuel" in shown
     assert "from the wall" not in shown and "On a full battery" not in shown
     assert any(one.value == wording.HYBRID_ENERGY for one in app.caption)
+
+
+def test_the_hours_before_the_way_back_are_asked_where_there_is_one():
+    app = opened()
+    assert scenario_of(app).return_trip and app.text_input(key="set-stands_h").value == "8"
+    before = [one.value for one in app.header]
+    change(app, "set-stands_h", 0.0)
+    assert scenario_of(app).conditions.stands_h == 0
+    assert [one.value for one in app.header] != before
+    ran(app.toggle(key="there-and-back").set_value(False).run())
+    assert not any(one.key == "set-stands_h" for one in app.text_input)

@@ -14,7 +14,7 @@ from model.savings import evaluate
 from model.scenario import Conditions, Driver
 from tests.made_traces import ride, steady
 
-WARM = Conditions(ambient_c=20.0, cabin=False)
+WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
 CAR = car_from("family-hatch")
 MOTOR = motor_of(car_record(CAR, WARM, Driver()))
 WEAK = car_from("family-hatch", {"motor_peak_kw": 25.0})

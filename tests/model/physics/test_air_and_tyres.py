@@ -12,12 +12,12 @@ from model.physics.air_and_tyres import (
     AIR_REFERENCE_KG_M3,
     air_density,
     air_n,
-    cold_tyre_factor,
     flat_road_load_n,
     rolling_n,
     tyre_factor,
 )
-from model.physics.records import car_record
+from model.physics.records import car_record, moments_on_road
+from model.physics.warming_up import cold_tyre_factor
 from model.physics.wheels import car_kg
 from model.scenario import Conditions, Driver
 
@@ -81,14 +81,18 @@ def test_wind_counts_with_speed_and_may_push():
 
 def test_cold_tyres_roll_harder_and_warm_up():
     car = car_from("family-hatch")
-    record = car_record(car, Conditions(), Driver())
-    factor = [cold_tyre_factor(record, seconds) for seconds in (0.0, 60 * car.tyre_warm_up_min, 1e6)]
+    record, moments = car_record(car, Conditions(), Driver()), moments_on_road(3)
+    moments["warmed_up"], moments["passed_s"] = False, (0.0, 60 * car.tyre_warm_up_min, 1e6)
+    factor = [cold_tyre_factor(record, at) for at in moments]
     assert factor == pytest.approx([1 + car.tyre_cold_share, 1 + car.tyre_cold_share / np.e, 1])
     warm, cold = (rolling(car, 10.0, celsius=5.0, cold_tyres=each) for each in (1.0, 1.2))
     assert cold == pytest.approx(1.2 * warm)
-    measured = car_from("family-hatch", {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_per_mps2": 0.4})
-    warm, cold = (rolling(measured, 10.0, cold_tyres=each) for each in (1.0, 1.2))
-    assert cold - warm == pytest.approx(0.2 * 120)
+
+
+def test_temperature_changes_f0_and_f1_alike():
+    """As the world harmonised procedure corrects both (UN GTR 15, Annex 4; from memory)."""
+    assert rolling(MEASURED, 10.0, celsius=-5.0) == pytest.approx(1.2 * (120 + 10))
+    assert rolling(MEASURED, 10.0, cold_tyres=1.2) == pytest.approx(1.2 * (120 + 10))
 
 
 def test_a_standard_cycle_is_driven_on_warm_tyres_and_other_drives_start_cold():

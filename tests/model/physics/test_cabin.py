@@ -17,7 +17,8 @@ TIME_S = np.arange(0.5, 3600.0)
 
 
 def power(car=CAR, conditions=COLD):
-    now = cabin.cabin_of(car_record(car, conditions, Driver()))
+    record = car_record(car, conditions, Driver())
+    now = cabin.cabin_of(record, cabin.rise_at_start_k(record))
     return np.array([cabin.cabin_w(now, time_s) for time_s in TIME_S])
 
 
