@@ -38,6 +38,8 @@ class Trace:
         Measured temperatures [°C] that replace what the conditions say and what the model computes.
     cabin_w : steps, optional
         Measured power of cabin heating and cooling [W] that replaces the modelled one.
+    charge_to : steps, optional
+        Charge to which the battery is charged at the end of a step [1], NaN where it is not.
     warmed_up : bool
         Whether the car is warmed up at its start, as on a standard cycle. It then starts on warm tyres unless the
         conditions say otherwise.
@@ -57,6 +59,7 @@ class Trace:
     ambient_c: Array | None = None
     battery_temp_c: Array | None = None
     cabin_w: Array | None = None
+    charge_to: Array | None = None
     warmed_up: bool = False
     recorded: bool = False
 

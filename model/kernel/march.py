@@ -55,15 +55,16 @@ RESULTS: Any = np.dtype(
         np.record,
         [(name, np.float64) for name in (
             *(name for name in Energies._fields if name.endswith("_j")),
-            "warm_cabin_j", "warm_pack_j", "soc_start", "soc_end", "pack_c_end",
+            "warm_cabin_j", "warm_pack_j", "charged_j", "soc_start", "soc_end", "pack_c_end",
         )]
         + [("able", np.bool_), ("weak_at", np.int64), ("empty_at", np.int64)],
     )
 )  # fmt: skip
 """What a whole drive of one car comes to: as in `Energies`, warming up before the drive included in what goes out.
 
-Besides: what warming up cabin and battery took [J]; charge after warming up and at the end [1], temperature of the
-battery at the end [°C]; `empty_at`, the step by which the battery was empty, −1 where it never was.
+Besides: what warming up cabin and battery took, and what was charged into the cells on the way [J]; charge after
+warming up and at the end [1], temperature of the battery at the end [°C]; `empty_at`, the step by which the battery was
+empty, −1 where it never was.
 """
 MOMENTS: Any = np.dtype(
     (
@@ -207,7 +208,7 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
     motor, cabin, kept = motor_of(car), cabin_of(car, rise_at_start_k(car)), kept_soc(car, soc)
     back = first_step_back(road)
     energies = Energies(before_j, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, True, NOWHERE)
-    empty_at = NOWHERE if soc >= 0 else 0
+    empty_at, charged_j = NOWHERE if soc >= 0 else 0, 0.0
     density, last_s, keeps = density_at(car, road[0]), 0.0, 1.0
     for step in range(steps):
         at = road[step]
@@ -230,11 +231,14 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
         pack_c = pack_after_c(car, pack_c, heat_j, keeps, outside_c(car, at))
         if soc < 0 and empty_at == NOWHERE:
             empty_at = step + 1
+        if soc < at.charge_to:
+            charged_j += (at.charge_to - soc) * capacity_j(car)
+            soc = at.charge_to
     if measured:
         pack_c = road[steps - 1].pack_after_c
     write(energies, result)
     result.able, result.empty_at = energies.able and empty_at == NOWHERE, empty_at
-    result.soc_end = soc
+    result.soc_end, result.charged_j = soc, charged_j
     result.pack_c_end = pack_c
 
 

@@ -22,7 +22,7 @@ def road_of(trace: Trace) -> Records:
     road["acceleration_mps2"] = trace.acceleration_mps2
     road["sine"] = trace.sine_of_slope
     road["rise_m"] = (trace.elevation_m[:-1] + trace.elevation_m[1:]) / 2
-    for name in ("heading", "surface", "lift_off_mps2", "cabin_w"):
+    for name in ("heading", "surface", "lift_off_mps2", "cabin_w", "charge_to"):
         own = getattr(trace, name)
         if own is not None:
             road[name] = own

@@ -86,6 +86,7 @@ MOMENT_ON_ROAD: Any = np.dtype(
             ("cabin_w", np.float64),
             ("pack_c", np.float64),
             ("pack_after_c", np.float64),
+            ("charge_to", np.float64),
         ],
     )
 )
@@ -95,7 +96,7 @@ Length of the step [s]; time since the car set off, from home or for the way bac
 on the way out [s]; whether the drive starts warmed up; speed [m/s], change of speed [m/s²], sine of the slope [1],
 height over the start of the drive [m]; 1 on the way out and −1 on the way back; index into `SURFACES`. NaN unless the
 road brings its own: outside temperature [°C], lift-off strength [m/s²], power of the cabin [W], temperature of the
-battery before and after the step [°C].
+battery before and after the step [°C], charge to which it is charged from outside at the step's end [1].
 """
 
 
@@ -104,6 +105,6 @@ def moments_on_road(count: int) -> Records:
     moments = np.zeros(count, dtype=MOMENT_ON_ROAD)
     moments["step_s"], moments["warmed_up"], moments["heading"] = 1.0, True, 1.0
     moments["surface"] = SURFACES.index("dry")
-    for own in ("ambient_c", "lift_off_mps2", "cabin_w", "pack_c", "pack_after_c"):
+    for own in ("ambient_c", "lift_off_mps2", "cabin_w", "pack_c", "pack_after_c", "charge_to"):
         moments[own] = np.nan
     return moments

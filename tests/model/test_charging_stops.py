@@ -1,0 +1,65 @@
+"""Charging on the way: where the stops stand, how long they take, what is booked."""
+
+import numpy as np
+import pytest
+
+from model.charging_stops import STOP_AT_SOC, charging_s, with_charging_stops, with_stop
+from model.fields import InputError
+from model.kernel.run import drive, ledger_of
+from model.parameters import car_from
+from model.savings import evaluate
+from model.scenario import Conditions, Driver
+from tests.made_traces import steady
+
+CAR, WARM, DRIVER = car_from("family-hatch"), Conditions(ambient_c=20.0, cabin=False, soc_start=0.5), Driver()
+FAR = steady(110, 3 * 3600)
+
+
+def far(stops):
+    return with_charging_stops(FAR, CAR, WARM, DRIVER, stops=stops, charge_to=0.8)
+
+
+def test_a_drive_too_long_for_the_battery_is_driven_with_a_stop_where_the_charge_is_low():
+    with pytest.raises(InputError, match="does not last"):
+        evaluate(FAR, CAR, WARM, DRIVER)
+    run = drive(far(9), CAR, WARM, DRIVER)
+    stands = np.flatnonzero(~np.isnan(run.road["charge_to"]))
+    assert 1 <= len(stands) < 9 and run.soc.min() > 0
+    assert run.soc[0, stands] == pytest.approx(STOP_AT_SOC, abs=0.005)
+    assert run.soc[0, stands + 1] == pytest.approx(0.8)
+    assert evaluate(far(9), CAR, WARM, DRIVER).ledger.error_share < 1e-9
+
+
+def test_what_is_charged_is_booked_apart_and_the_pack_keeps_its_warmth():
+    trace = far(9)
+    run = drive(trace, CAR, WARM, DRIVER)
+    books = ledger_of(run, trace)
+    drawn = books.cells_given - books.cells_taken
+    gained = (run.soc[0, -1] - run.soc[0, 0]) * CAR.usable_kwh * 3.6e6
+    assert run.energies["charged_j"][0] == pytest.approx(drawn + gained, rel=1e-9)
+    stand = int(np.flatnonzero(~np.isnan(run.road["charge_to"]))[0])
+    assert abs(run.pack_c[0, stand + 1] - run.pack_c[0, stand]) < 3
+
+
+def test_a_stop_keeps_the_road_and_takes_its_time():
+    trace = with_stop(FAR, 50e3, 1200.0, 0.8)
+    assert trace.distance_m == pytest.approx(FAR.distance_m)
+    assert trace.duration_s == pytest.approx(FAR.duration_s + 1200 + 110 / 3.6, rel=1e-3)
+    assert trace.stops == FAR.stops + 1 and np.all(trace.step_s > 0)
+    assert -trace.acceleration_mps2.min() < 1.2 and trace.acceleration_mps2.max() < 1.2
+
+
+def test_a_charge_takes_longer_in_the_cold_and_to_the_top():
+    run = drive(steady(50, 10), CAR, WARM, DRIVER)
+    assert charging_s(run, 0.1, 0.8, 25.0) < charging_s(run, 0.1, 0.8, 0.0)
+    assert charging_s(run, 0.8, 0.95, 25.0) > charging_s(run, 0.1, 0.25, 25.0)
+    # three times an hour's charge, a little less towards the end
+    assert 0.7 * 3600 / 3 < charging_s(run, 0.1, 0.8, 25.0) < 0.7 * 3600 / 2
+
+
+def test_no_stop_is_made_that_is_not_needed_nor_more_than_allowed():
+    near = steady(80, 1800)
+    assert with_charging_stops(near, CAR, WARM, DRIVER, stops=3, charge_to=0.8) is near
+    assert np.count_nonzero(~np.isnan(far(1).charge_to)) == 1
+    hybrid = car_from("full-hybrid")
+    assert with_charging_stops(near, hybrid, WARM, DRIVER, stops=3, charge_to=0.8) is near
