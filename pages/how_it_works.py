@@ -22,6 +22,7 @@ from pages.parts import panel_words, state
 from pages.parts.charts import panels, panels_machine
 from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.display import Display, tidy
+from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
 from pages.parts.panel_words import Said
 from pages.parts.plain_text import inert
@@ -143,7 +144,7 @@ def speed_squared(result: Result, now: PanelSettings, display: Display) -> Shown
     for key, words, _ in panels.PARTS:
         columns[f"{words.capitalize()}, Wh"] = [panels.parts_of(one)[key] for _, one in stops]
     return Shown(
-        panel_words.speed_squared(state.scenario(), stops, results[1], now.slowing_mps2, display),
+        panel_words.speed_squared(state.shown(), stops, results[1], now.slowing_mps2, display),
         panels.speed_squared(back_by_speed(FASTEST_KMH, *car), stops, display, state.dark()),
         pd.DataFrame(columns).round(1),
     )
@@ -318,7 +319,17 @@ def turning() -> None:
 def draw() -> None:
     """The panel that the address asks for; only this part of the page is drawn anew when it is played with."""
     turning()
-    key, result = panel_key(), state.outcome().result
+    panel, result = PANELS[panel_key()], state.outcome(state.shown()).result
+    if result is None:
+        st.title(panel.heading, anchor=False)
+        st.error(state.outcome().refusal)
+        return
+    with last_answer("panel"):
+        draw_panel(panel_key(), result)
+
+
+def draw_panel(key: str, result: Result) -> None:
+    """One panel of a drive."""
     panel = PANELS[key]
     with st.container(key="panel"):
         saying, seeing = st.columns([5, 6], gap="large")
@@ -326,9 +337,6 @@ def draw() -> None:
         st.title(panel.heading, anchor=False)
         for notice in settings_of(st.query_params.to_dict())[1]:
             st.info(inert(refusal_words(notice, state.display())))
-        if result is None:
-            st.error(state.outcome().refusal)
-            return
         sentence = st.container()
         panel.controls()
     try:

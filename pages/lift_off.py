@@ -12,11 +12,12 @@ from model.parameters import car_from
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.slow_down import FROM_KMH, TO_KMH, compare, unneeded_dip
 from model.units import KMH_PER_MPS
+from pages.parts import departures, state, wording
 from pages.parts import lift_off_words as words
-from pages.parts import state, wording
 from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
 from pages.parts.controls import control
 from pages.parts.display import number_text
+from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
 from pages.parts.refusals import refusal_words
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
@@ -65,7 +66,7 @@ def answer(found: LiftOff) -> None:
         st.warning(sentence)
     control(CONDITION_FIELDS["surface"], look="list", help="", where="part")
     draw_trailer()
-    if question := wording.frost_text(scenario, display):
+    if question := departures.frost_text(scenario, display):
         st.warning(question)
         control(CONDITION_FIELDS["ambient_c"], help="", where="part")
     control(DRIVER_FIELDS["prefers"], label="Where energy does not decide, you prefer the", help="")
@@ -90,7 +91,7 @@ def more_settings() -> None:
 
 def draw_axis(found: LiftOff) -> None:
     """The whole axis of strengths."""
-    scenario, advice = state.scenario(), found.advice.overall
+    scenario, advice = state.shown(), found.advice.overall
     title, alt = words.axis_words(found.table, advice.lift_off_mps2, found.case.grip_limit_mps2)
     chart = whole_axis(
         found.table, found.case.energy_tie_kwh, found.case.grip_limit_mps2, advice.lift_off_mps2,
@@ -109,7 +110,7 @@ def draw_axis(found: LiftOff) -> None:
 
 def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
     """What the advice changes, and what would change it."""
-    scenario, display, advice = state.scenario(), state.display(), found.advice.overall
+    scenario, display, advice = state.shown(), state.display(), found.advice.overall
     name = words.yours_name(scenario.driver.lift_off_mps2, scenario.legs)
     title, table = words.changes(driven, found.table, advice, name)
     st.header("What it changes", anchor="changes")
@@ -132,7 +133,7 @@ def draw_legs(found: LiftOff) -> None:
     """The advice leg by leg; the picture above has it along the road."""
     st.header("Leg by leg", anchor="legs")
     st.markdown("The brackets over the drive's picture above show it along the road, on the surface of each leg.")
-    for leg, advice in zip(state.scenario().legs, found.advice.legs, strict=True):
+    for leg, advice in zip(state.shown().legs, found.advice.legs, strict=True):
         st.markdown(words.leg_line(advice.leg or 0, leg, advice, state.display()), width=TEXT_PX)
 
 
@@ -142,7 +143,7 @@ def draw_legs(found: LiftOff) -> None:
 @st.fragment
 def draw_hills(found: LiftOff) -> None:
     """What those behind see on a hill, and which hill is held."""
-    scenario, display, dark = state.scenario(), state.display(), state.dark()
+    scenario, display, dark = state.shown(), state.display(), state.dark()
     advised, yours = found.advice.overall.lift_off_mps2, scenario.driver.lift_off_mps2
     st.header("On hills, and for those behind", anchor="hills")
     speed = hill_speed()
@@ -198,7 +199,7 @@ def hill_speed() -> float:
 @st.fragment
 def draw_slow_down() -> None:
     """One slow-down under the microscope."""
-    scenario, display = state.scenario(), state.display()
+    scenario, display = state.shown(), state.display()
     st.header("One slow-down under the microscope", anchor="slow-down")
     to_kmh, from_kmh = slow_down_speeds()
     car = car_from(scenario.car_class, dict(scenario.stated))
@@ -255,17 +256,18 @@ def draw_cautions(driven: dict[str, float]) -> None:
 
 
 found = state.lift_off()
-if found is None or state.outcome().result is None:
+if found is None:
     st.error(state.outcome().refusal)
 else:
-    answering, picture = st.columns([10, 11], gap="large")
-    with answering, st.container(key="lift-answer", gap="xsmall"):
-        answer(found)
-    with picture:
-        draw_axis(found)
-    driven = state.as_driven()
-    draw_changes(found, driven)
-    draw_legs(found)
-    draw_hills(found)
-    draw_slow_down()
-    draw_cautions(driven)
+    with last_answer("lift-off"):
+        answering, picture = st.columns([10, 11], gap="large")
+        with answering, st.container(key="lift-answer", gap="xsmall"):
+            answer(found)
+        with picture:
+            draw_axis(found)
+        driven = state.as_driven()
+        draw_changes(found, driven)
+        draw_legs(found)
+        draw_hills(found)
+        draw_slow_down()
+        draw_cautions(driven)

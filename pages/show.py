@@ -12,7 +12,7 @@ import streamlit as st
 from model.parameters import class_labels
 from model.savings import Result
 from model.timeline import books
-from pages.parts import link, show_words, state, winter_words, wording
+from pages.parts import departures, link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.facts import fuel_fact
@@ -55,7 +55,7 @@ def tell() -> Card:
     pick_season(label_visibility="collapsed")
     with st.container(key="tell-foot", horizontal=True, horizontal_alignment="distribute", vertical_alignment="center"):
         season = wording.season_words(scenario.conditions, scenario.year, display)
-        apart = wording.departures_text(scenario, display)
+        apart = departures.text(scenario, display)
         st.caption(f"Now: {season}{f', {apart}' if apart else ''}.", width="content")
         st.page_link("your_drive.py", label="Another drive, leg by leg", query_params=link.own_link())
     return show_words.TELL
@@ -65,7 +65,7 @@ def number(result: Result) -> Card:
     """What it saves."""
     scenario, display, bands = state.scenario(), state.display(), state.answer()
     assert bands is not None
-    beside = [wording.frost_text(scenario, display), wording.unusual_text(scenario, display)]
+    beside = [departures.frost_text(scenario, display), departures.unusual_text(scenario, display)]
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
     return say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel_words(result)))

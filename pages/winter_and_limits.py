@@ -12,12 +12,23 @@ import streamlit as st
 from model.grip_margin import BENDS_M
 from model.limit_settings import LIMIT_FIELDS, PARTS, STRAIGHT, settings_of, slipperiest
 from model.scenario import CONDITION_FIELDS
-from pages.parts import cold_words, grip_words, hill_words, own_settings, state, stop_words, winter_words, wording
+from pages.parts import (
+    cold_words,
+    departures,
+    grip_words,
+    hill_words,
+    own_settings,
+    state,
+    stop_words,
+    winter_words,
+    wording,
+)
 from pages.parts.charts import cold as cold_charts
 from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts
 from pages.parts.charts import stops as stop_charts
 from pages.parts.controls import control
+from pages.parts.drive_part import last_answer
 from pages.parts.facts import fact_rows
 from pages.parts.figure import figure
 from pages.parts.link import own_link
@@ -84,7 +95,7 @@ def picture(
     alt = " ".join(filter(None, (f"{title}.", numbers, more)))
     figure(
         chart, alt=alt, table=table, key=key, title=title, words="" if leads else more,
-        file_name=f"{state.scenario().car_class}-{key}.csv",
+        file_name=f"{state.shown().car_class}-{key}.csv",
     )  # fmt: skip
     if leads:
         st.caption(more)
@@ -122,7 +133,7 @@ def in_units(rows: pd.DataFrame, names: dict[str, str], unit: str) -> pd.DataFra
 
 def draw_cold() -> None:
     """The cold battery."""
-    found, scenario, display, dark = state.cold(), state.scenario(), state.display(), state.dark()
+    found, scenario, display, dark = state.cold(), state.shown(), state.display(), state.dark()
     part(cold_words.cold(found, scenario, display), cold_controls, draw_map)
     names = cold_words.fade_names(display)
     left, right = st.columns(HALVES, gap="large")
@@ -160,7 +171,7 @@ def draw_map() -> None:
 
 def draw_grip() -> None:
     """The slippery road."""
-    found, scenario, display, dark = state.slippery(SETTINGS), state.scenario(), state.display(), state.dark()
+    found, scenario, display, dark = state.slippery(SETTINGS), state.shown(), state.display(), state.dark()
     said = grip_words.grip(found, scenario, SETTINGS, display)
     part(said, grip_controls, draw_axles, many_controls=True)
     left, right = st.columns(HALVES, gap="large")
@@ -197,7 +208,7 @@ def ask_road() -> None:
     legs = [one.surface for one in state.scenario().legs if one.surface != "dry"]
     if legs:
         st.caption("Where a leg of your drive says otherwise, the slipperiest of all counts here.")
-    if question := wording.frost_text(state.scenario(), state.display()):
+    if question := departures.frost_text(state.scenario(), state.display()):
         st.warning(question)
         ask_day("ambient_c")
 
@@ -244,7 +255,7 @@ def draw_axles() -> None:
 def draw_hills() -> None:
     """Full battery and long hills."""
     found, display, dark = state.on_hills(SETTINGS), state.display(), state.dark()
-    part(hill_words.hills(found, state.scenario(), SETTINGS, display), hill_controls, draw_room)
+    part(hill_words.hills(found, state.shown(), SETTINGS, display), hill_controls, draw_room)
     left, right = st.columns(HALVES, gap="large")
     with left:
         height = found.down.result.trace.elevation_m
@@ -300,7 +311,7 @@ def draw_room() -> None:
 def draw_stop() -> None:
     """The emergency stop, and the brakes that rest."""
     found, display, dark = state.stopped_hard(SETTINGS), state.display(), state.dark()
-    here = slipperiest(state.scenario()).surface
+    here = slipperiest(state.shown()).surface
     part(stop_words.stop(found, here, SETTINGS, display), stop_controls, draw_distances)
     left, right = st.columns(HALVES, gap="large")
     with left:
@@ -327,7 +338,7 @@ def stop_controls() -> None:
 
 def draw_distances() -> None:
     """How far on every road."""
-    found, here = state.stopped_hard(SETTINGS), slipperiest(state.scenario()).surface
+    found, here = state.stopped_hard(SETTINGS), slipperiest(state.shown()).surface
     rows = found.by_surface
     chart = stop_charts.distances(rows, here, found.motor_only.distance_m, state.display(), state.dark())
     lengths = {"thinking_m": "Reaction", "high_m": "Most grip", "mid_m": "Middle", "low_m": "Least grip"}
@@ -347,7 +358,7 @@ def choose_part() -> None:
         label_visibility="collapsed",
         on_change=lambda: own_settings.put(LIMIT_FIELDS["part"], st.session_state["choose-part"]),
     )  # fmt: skip
-    if state.outcome().result is None:
+    if state.answered() is None:
         return
     glance = winter_words.glance(state.limits_at_a_glance(SETTINGS), SETTINGS, state.display())
     cells = "".join(
@@ -360,8 +371,9 @@ def choose_part() -> None:
 choose_part()
 for notice in NOTICES:
     st.info(inert(refusal_words(notice, state.display())))
-if state.outcome().result is None:
+if state.answered() is None:
     st.title("Winter and limits", anchor=False)
     st.error(state.outcome().refusal)
 else:
-    {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[SETTINGS.part]()
+    with last_answer("limits"):
+        {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[SETTINGS.part]()

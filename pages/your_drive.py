@@ -11,7 +11,7 @@ from model.hybrid import has_engine, has_plug
 from model.leg_hills import HILL_KM, WAY, way_of
 from model.parameters import assumed_figures
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg, Scenario
-from pages.parts import link, state, wording
+from pages.parts import departures, link, state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.drive_part import before
@@ -209,7 +209,7 @@ def answer() -> None:
         st.markdown(wording.answer_before(scenario, display))
     if not result.followed:
         st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
-    frost, unusual = wording.frost_text(scenario, display), wording.unusual_text(scenario, display)
+    frost, unusual = departures.frost_text(scenario, display), departures.unusual_text(scenario, display)
     for sentence in (frost, unusual, wording.unable_text(bands)):
         if sentence:
             st.markdown(sentence)

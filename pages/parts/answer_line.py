@@ -11,7 +11,7 @@ from model.car import CAR_FIELDS
 from model.parameters import class_labels
 from model.scenario import CONDITION_FIELDS, SEASONS, Scenario
 from model.scenario_io import starting_drives
-from pages.parts import state, wording
+from pages.parts import departures, state, wording
 from pages.parts.controls import control
 from pages.parts.link import own_link
 
@@ -43,7 +43,7 @@ def draw_answer_line(*, with_answer: bool) -> None:
         with word("pedal", wording.pedal_words(scenario)), st.container(width=ENTRIES_PX):
             control(CAR_FIELDS["brake_pedal"], help="", behind=True)
             st.markdown(wording.PEDAL_HELP)
-        if apart := wording.departures(scenario, display):
+        if apart := departures.by_key(scenario, display):
             say("and")
             with word("apart", ", ".join(apart.values())):
                 take_off(apart, changes=with_answer)
@@ -66,11 +66,8 @@ def take_off(apart: dict[str, str], *, changes: bool) -> None:
 
 
 def as_usual(key: str) -> None:
-    """Make one setting ordinary again."""
-    start = wording.drive_id(now := state.scenario())
-    usual = Scenario() if start is None else starting_drives()[start][2]
-    part = usual.conditions if key in CONDITION_FIELDS else usual.driver
-    state.put_whole(now.with_setting(key, getattr(part, key)))
+    """Make one departure ordinary again."""
+    state.put_whole(departures.as_usual(state.scenario(), key))
 
 
 def say_kept() -> None:
@@ -79,7 +76,7 @@ def say_kept() -> None:
     if st.session_state.get("kept_for") != (scenario.car_class, scenario.stated):
         return
     with st.container(key="kept", horizontal=True, vertical_alignment="center", gap="small"):
-        st.markdown(wording.kept_text(scenario, state.display()), width="content")
+        st.markdown(departures.kept_text(scenario, state.display()), width="content")
         st.button(f"Take those of the class {wording.class_name(scenario)}", key="let-go", type="tertiary",
                   icon=":material/undo:", on_click=let_go)  # fmt: skip
 

@@ -162,7 +162,9 @@ def enter(
     low, high = (kind(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
     # a telephone's keyboard of figures may have no minus
     signed = "signed-" if field.minimum < 0 else ""
-    with st.container(key=f"entry-{signed}{name}", horizontal=True, wrap=False, vertical_alignment="bottom", gap=None):
+    mark = "-refused" if sentence or state.refused_at(name) else ""
+    with st.container(key=f"entry-{signed}{name}{mark}", horizontal=True, wrap=False, vertical_alignment="bottom",
+                      gap=None):  # fmt: skip
         st.text_input(label, key=key, help=help or None, on_change=take_one, args=(key,), autocomplete="off",
                       label_visibility="collapsed" if hide_label else "visible")  # fmt: skip
         st.number_input(f"{label}, by steps", low, high, step=kind(step_of(field, display)), key=by_steps,

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 
 import pandas as pd
 import streamlit as st
@@ -10,7 +11,7 @@ from streamlit.delta_generator import DeltaGenerator
 
 from model.scenario import Scenario
 from model.timeline import slow_downs, timeline
-from pages.parts import state
+from pages.parts import state, wording
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding
 from pages.parts.figure import draw_chart
@@ -27,6 +28,23 @@ def no_notes(_steps: pd.DataFrame) -> Sequence[Note]:
 def before(shown: Scenario | None, part: str) -> DeltaGenerator:
     """A place for a part of the answer, grey where it is not to the drive as described now but to the one before."""
     return st.container(key=f"{'before' if shown != state.scenario() else 'now'}-{part}", gap="small")
+
+
+@contextmanager
+def last_answer(part: str) -> Iterator[None]:
+    """A page's answer. Where the drive as described now has none, why not, and in grey the last one, named as such.
+
+    The reason stands above the answer, unless an entry in it says the reason itself.
+    """
+    refusal, shown = state.outcome().refusal, state.shown()
+    above = st.container() if refusal else None
+    st.session_state["refusal-said"] = False
+    with before(shown, part):
+        yield
+    if above and not st.session_state["refusal-said"]:
+        above.error(wording.together(refusal))
+    if above and shown != state.scenario():
+        above.markdown(wording.answer_before(shown, state.display()))
 
 
 def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:

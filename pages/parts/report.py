@@ -23,7 +23,7 @@ from model.scenario import Scenario
 from model.scenario_io import scenario_to_json
 from model.timeline import books, slow_downs, timeline
 from model.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
-from pages.parts import lift_off_words, winter_words, wording
+from pages.parts import departures, lift_off_words, winter_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.energy_words import before_after_words
@@ -123,7 +123,7 @@ def about(scenario: Scenario, display: Display) -> str:
     """Car, drive, season, pedal and what else departs from the ordinary, in one sentence."""
     name = wording.drive_id(scenario)
     season = wording.season_of(scenario.conditions, scenario.year)
-    apart = wording.departures_text(scenario, display)
+    apart = departures.text(scenario, display)
     return (
         f"A {wording.car_words(scenario)} on {'a' if name is None else 'the'} {wording.drive_words(scenario, display)} "
         f"{'in' if season else 'at'} {wording.season_words(scenario.conditions, scenario.year, display)}, with a "
@@ -137,7 +137,7 @@ def warnings(taken: TakeAway) -> list[str]:
     if not result.followed:
         found.append(wording.not_followed(taken.described_s, result.trace.duration_s))
     scenario, display = taken.scenario, taken.display
-    beside = (wording.frost_text(scenario, display), wording.unusual_text(scenario, display))
+    beside = (departures.frost_text(scenario, display), departures.unusual_text(scenario, display))
     found += filter(None, [*beside, wording.unable_text(taken.answer)])
     return found
 

@@ -10,7 +10,7 @@ import pandas as pd
 from model.drives import Answer, YearOfDrives
 from model.lift_off_advice import DriveAdvice
 from model.scenario import Scenario
-from pages.parts import lift_off_words, wording
+from pages.parts import departures, lift_off_words, wording
 from pages.parts.charts.energy import fixed, grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
 from pages.parts.display import Display
@@ -58,7 +58,7 @@ def number(
 
     A hybrid is told in `fuel`, in words, since its battery's range says nothing.
     """
-    day, apart = wording.day_words(scenario, display), wording.departures_text(scenario, display)
+    day, apart = wording.day_words(scenario, display), departures.text(scenario, display)
     about = f"A {wording.car_words(scenario)}, {wording.drive_words(scenario, display)}{f', {apart}' if apart else ''}."
     sums = f"That is {wording.saved_text(answer, display)} on this drive"
     if fuel:

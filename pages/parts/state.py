@@ -153,6 +153,11 @@ def answered() -> Scenario | None:
     return st.session_state.get("answered")
 
 
+def shown() -> Scenario:
+    """The scenario that the answers of a page are to: the last one that could be driven, as far as any could."""
+    return answered() or scenario()
+
+
 def answer(of: Scenario | None = None) -> Answer | None:
     """The bands for the session's scenario, or for another; None where there is no result."""
     return _answer(same_speeds(of or scenario())) if outcome(of).result else None
@@ -183,8 +188,8 @@ class LiftOff:
 
 
 def lift_off() -> LiftOff | None:
-    """The advice on lift-off for the session's scenario; None where it cannot be driven."""
-    now = scenario()
+    """The advice on lift-off for the scenario shown; None where it cannot be driven."""
+    now = shown()
     curves = _curves(curves_key(now))
     if curves is None:
         return None
@@ -193,8 +198,8 @@ def lift_off() -> LiftOff | None:
 
 
 def as_driven() -> dict[str, float]:
-    """The session's drive as the driver would drive it with the strengths as they are set."""
-    now = scenario()
+    """The drive shown as the driver would drive it with the strengths as they are set."""
+    now = shown()
     return _as_set(replace(now, driver=replace(now.driver, prefers=Driver.prefers), year=Year()))
 
 
@@ -218,13 +223,13 @@ def curves_key(now: Scenario) -> Scenario:
 
 
 def season_costs() -> SeasonCosts | None:
-    """What the season takes from the session's drive; None where it cannot be driven."""
-    return _season_costs(scenario()) if outcome().result else None
+    """What the season takes from the drive shown; None where it cannot be driven."""
+    return _season_costs(now) if outcome(now := shown()).result else None
 
 
 def limits_at_a_glance(settings: LimitSettings) -> AtAGlance:
-    """The four limits of the session's drive in short, which can be driven."""
-    return _at_a_glance(scenario(), settings)
+    """The four limits of the drive shown in short, which can be driven."""
+    return _at_a_glance(shown(), settings)
 
 
 def slowing_in_winter() -> dict[str, Normal | None]:
@@ -233,28 +238,28 @@ def slowing_in_winter() -> dict[str, Normal | None]:
 
 
 def cold() -> ColdDay:
-    """The session's drive on its cold day."""
-    return _cold(scenario())
+    """The drive shown on its cold day."""
+    return _cold(shown())
 
 
 def slippery(settings: LimitSettings) -> SlipperyRoad:
-    """The session's lift-off on the road."""
-    return _slippery(scenario(), settings)
+    """The lift-off of the scenario shown on its road."""
+    return _slippery(shown(), settings)
 
 
 def on_hills(settings: LimitSettings) -> Hills:
-    """The hill of the settings with the session's car."""
-    return _on_hills(scenario(), settings)
+    """The hill of the settings with the car shown."""
+    return _on_hills(shown(), settings)
 
 
 def slopes() -> pd.DataFrame:
-    """What slopes give back to the session's car."""
-    return _slopes(scenario())
+    """What slopes give back to the car shown."""
+    return _slopes(shown())
 
 
 def stopped_hard(settings: LimitSettings) -> HardStop:
-    """The emergency stop of the settings with the session's car."""
-    return _stopped_hard(scenario(), settings)
+    """The emergency stop of the settings with the car shown."""
+    return _stopped_hard(shown(), settings)
 
 
 def side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from model import MODEL_VERSION, leg_hills
 from model.drives import Answer, YearOfDrives
@@ -11,14 +11,12 @@ from model.fields import Field
 from model.habits import HABITS
 from model.hybrid import YearOfFuel
 from model.parameters import Assumed, assumed_figures, class_labels
-from model.scenario import FROZEN, SEASONS, SETTINGS, Conditions, Leg, Scenario, Year
-from model.scenario_io import starting_drives, unusual
+from model.scenario import SEASONS, Conditions, Leg, Scenario, Year
+from model.scenario_io import starting_drives
 from model.uncertainty import Band
 from pages.parts.display import MINUS, Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
-FROST_C = 5.0
-"""Above it snow and ice do not stay for long [°C]: assumed."""
 NEGLIGIBLE_SHARE = 0.01
 NEGLIGIBLE_KWH = 0.005
 THAN = "than the same drive on friction brakes only"
@@ -168,27 +166,6 @@ def year_fact(
     return days, f"{litres} and {wall}", f"less, each season at its own temperature; of the electricity alone {worth}"
 
 
-def unusual_text(scenario: Scenario, display: Display) -> str:
-    """Inputs outside what is ordinary, to stand beside the headline; empty where all are ordinary."""
-    phrases = []
-    for leg, field, value in unusual(scenario):
-        given, low, high = (entry_text(tidy(shown_value(field, one, display), 3)) for one in (value, *field.usual))
-        unit = f" {shown_unit(field, display)}".rstrip()
-        where = f"leg {leg}: " if leg else ""
-        phrases.append(f"{where}{field.label.lower()} {given}{unit} (usual {low} to {high}{unit})")
-    return f"Unusual inputs: {'; '.join(phrases)}." if phrases else ""
-
-
-def frost_text(scenario: Scenario, display: Display) -> str:
-    """A question where there is snow or ice on a warm day; empty elsewhere."""
-    conditions = scenario.conditions
-    frozen = [one for one in (conditions.surface, *(leg.surface for leg in scenario.legs)) if one in FROZEN]
-    if not frozen or conditions.ambient_c <= FROST_C:
-        return ""
-    road, warmth = choice_word("surface", frozen[0]).capitalize(), temperature_text(conditions.ambient_c, display)
-    return f"{road} at {warmth}? Set the temperature of that day: battery, tyres and cabin depend on it."
-
-
 def not_followed(described_s: float, driven_s: float) -> str:
     """What the car did where it could not keep the described speeds."""
     digits = 0 if round(described_s / 60) < round(driven_s / 60) else 1
@@ -226,8 +203,10 @@ def class_name(scenario: Scenario) -> str:
 
 def drive_id(scenario: Scenario) -> str | None:
     """The starting drive whose road the scenario has; None for one of the visitor's own."""
+    # a strength set for one leg changes the car there, not the road
+    road = tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs)
     for name, (_, _, start) in starting_drives().items():
-        if (start.legs, start.return_trip) == (scenario.legs, scenario.return_trip):
+        if (start.legs, start.return_trip) == (road, scenario.return_trip):
             return name
     return None
 
@@ -259,56 +238,6 @@ def season_words(conditions: Conditions, year: Year, display: Display) -> str:
     words.append(warmed if conditions.preconditioned else None)
     words.append(None if conditions.cabin else "cabin off")
     return ", ".join(word for word in words if word)
-
-
-def departures(scenario: Scenario, display: Display) -> dict[str, str]:
-    """What departs from the ordinary beside season, car and pedal, in a few words each, by its key.
-
-    A starting drive's own load, height and habits are ordinary on that drive.
-    """
-    start = drive_id(scenario)
-    usual = Scenario() if start is None else starting_drives()[start][2]
-    now, then = scenario.conditions, usual.conditions
-    drag, usual_drag = now.trailer_drag_area_m2, then.trailer_drag_area_m2
-    box = "" if drag == usual_drag else f" with {entry_text(tidy(drag, 3))} m² of drag area"
-    wind = "headwind" if now.wind_kmh > 0 else "tailwind"
-    words = {
-        "trailer_kg": f"towing {display.text(now.trailer_kg, 'kg')}{box}",
-        "payload_kg": f"{display.text(now.payload_kg, 'kg')} load",
-        "wind_kmh": f"{display.text(abs(now.wind_kmh), 'km/h')} {wind}",
-        "altitude_m": f"{display.text(now.altitude_m, 'm')} above sea level",
-        "tyres": "tyres of either kind" if now.tyres == "any" else f"{now.tyres} tyres",
-        "tyres_warm": {"yes": "tyres warm at the start", "no": "tyres cold at the start"}.get(now.tyres_warm, ""),
-        "cabin_set_c": f"cabin at {temperature_text(now.cabin_set_c, display)}",
-        "soc_start": f"charged to {100 * now.soc_start:.0f} %",
-        "parked_c": "" if now.parked_c is None else f"parked at {temperature_text(now.parked_c, display)}",
-        "battery_temp_c": "" if now.battery_temp_c is None else
-        f"battery at {temperature_text(now.battery_temp_c, display)}",
-        "grip_level": f"grip at {entry_text(now.grip_level)} of its band",
-    }  # fmt: skip
-    found = {key: text for key, text in words.items() if text and getattr(now, key) != getattr(then, key)}
-    for key, (does, _, _) in HABIT_NUMBERS.items():
-        if (habit := getattr(scenario.driver, key)) != getattr(usual.driver, key):
-            found[key] = f"{does} {choice_word(key, habit)}"
-    return found
-
-
-def departures_text(scenario: Scenario, display: Display) -> str:
-    """The same in one phrase; empty where nothing departs from the ordinary."""
-    return ", ".join(departures(scenario, display).values())
-
-
-def kept_text(scenario: Scenario, display: Display) -> str:
-    """Figures that were stated for another car and hold for this one too."""
-    told = []
-    for key, value in scenario.stated:
-        field = SETTINGS[key]
-        if key in ("brake_pedal", "name"):
-            continue
-        is_word = field.kind in ("choice", "text")
-        shown = choice_word(key, value) if is_word else entry_text(shown_value(field, value, display))
-        told.append(f"{field.label.lower()} {shown} {shown_unit(field, display)}".rstrip())
-    return f"Kept as you stated: {', '.join(told)}." if told else ""
 
 
 def day_words(scenario: Scenario, display: Display) -> str:

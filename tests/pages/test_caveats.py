@@ -14,7 +14,7 @@ from model.lift_off_curves import curves_of
 from model.limits_of_regen import season_costs_of
 from model.scenario import Leg
 from model.scenario_io import starting_drives, to_link
-from pages.parts import cold_words, lift_off_words, wording
+from pages.parts import cold_words, departures, lift_off_words
 from pages.parts.display import Display
 from pages.parts.report import report_html
 from pages.parts.winter_words import slowing_expected, slowing_in_short
@@ -102,12 +102,13 @@ def test_winter_advice_is_ranked_by_what_it_brings_on_this_drive():
 
 def test_snow_on_a_warm_day_is_asked_about_wherever_it_is_told():
     snowy = HILL.with_setting("surface", "snow")
-    question = wording.frost_text(snowy.with_setting("ambient_c", 20.0), METRIC)
+    question = departures.frost_text(snowy.with_setting("ambient_c", 20.0), METRIC)
     assert question.startswith("Snow at 20 °C?")
-    assert "68 °F" in wording.frost_text(snowy.with_setting("ambient_c", 20.0), US)
-    assert not wording.frost_text(snowy.with_setting("ambient_c", 1.0), METRIC) and not wording.frost_text(HILL, METRIC)
+    assert "68 °F" in departures.frost_text(snowy.with_setting("ambient_c", 20.0), US)
+    assert not departures.frost_text(snowy.with_setting("ambient_c", 1.0), METRIC)
+    assert not departures.frost_text(HILL, METRIC)
     icy = replace(HILL, legs=(*HILL.legs, Leg(surface="glazed-ice"))).with_setting("ambient_c", 20.0)
-    assert wording.frost_text(icy, METRIC).startswith("Glazed ice at 20 °C?")
+    assert departures.frost_text(icy, METRIC).startswith("Glazed ice at 20 °C?")
     warm = snowy.with_setting("ambient_c", 20.0)
     for page, more in (("your_drive.py", {}), ("lift_off.py", {}), ("winter_and_limits.py", {"part": "grip"}),
                        ("winter_and_limits.py", {"part": "stop"}), ("show.py", {"card": "2"})):  # fmt: skip

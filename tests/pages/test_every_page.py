@@ -68,3 +68,20 @@ def test_no_page_breaks(name, units):
                 assert REFUSED[name] in told, (page, value)
         if key:
             app.query_params.pop(key)
+
+
+def test_an_answer_stays_in_grey_and_named_where_the_drive_then_cannot_be_driven():
+    app = opened_at("your_drive.py", {})
+    for load_kg, page in enumerate(("your_drive.py", "lift_off.py", "winter_and_limits.py", "how_it_works.py"), 100):
+        # another load each, since an address that was just left is taken for one on its way
+        drives = (one.with_setting("payload_kg", float(load_kg)) for one in (TOWN, HARD["hopeless"]))
+        hopeful, hopeless = map(to_link, drives)
+        app.switch_page(page)
+        app.query_params = hopeful
+        answered = [one.value for one in ran(app.run().run()).header]
+        assert answered and "In grey" not in shown(app)
+        app.query_params = hopeless
+        assert [one.value for one in ran(app.run()).header] == answered, page
+        told = shown(app)
+        assert "In grey, the last answer:** flat town commute" in told and REFUSED["hopeless"] in told, page
+        assert len(app.error) == 1

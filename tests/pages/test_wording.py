@@ -10,7 +10,7 @@ from model.parameters import assumed_figures, class_labels
 from model.scenario import SETTINGS, Conditions, Leg, Scenario
 from model.scenario_io import starting_drives
 from model.uncertainty import Band
-from pages.parts import wording
+from pages.parts import departures, wording
 from pages.parts.display import Display, number_text
 
 METRIC, US = Display(), Display(us=True)
@@ -99,9 +99,9 @@ def test_sentences_of_the_model_come_in_the_units_shown():
     assert METRIC.sentence(sentence) == sentence
     assert US.sentence(sentence) == "0 ft up and 1,640 ft down at 6 % need 5.18 mi, but 23 °F, 3 m/s² and 2 min stay."
     windy = TOWN.with_setting("wind_kmh", -80.0)
-    assert wording.unusual_text(windy, US) == "Unusual inputs: headwind −49.7 mph (usual −18.6 to 18.6 mph)."
+    assert departures.unusual_text(windy, US) == "Unusual inputs: headwind −49.7 mph (usual −18.6 to 18.6 mph)."
     full = TOWN.with_leg(1, "stops", 90).with_setting("soc_start", 1.0)
-    assert wording.unusual_text(full, METRIC) == (
+    assert departures.unusual_text(full, METRIC) == (
         "Unusual inputs: charge at the start 100 % (usual 15 to 90 %); leg 2: stops 90 (usual 0 to 60)."
     )
 

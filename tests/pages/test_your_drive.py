@@ -287,14 +287,6 @@ def test_a_trailer_stands_in_the_answer_line_and_can_be_taken_off_on_the_first_p
     assert "20 km/h tailwind" in [one.proto.popover.label for one in app.get("popover")]
 
 
-def test_what_a_starting_drive_brings_is_ordinary_on_it():
-    for _, _, start in starting_drives().values():
-        assert wording.departures_text(start, Display()) == ""
-    valley = starting_drives()["mountain-valley"][2]
-    own = valley.with_leg(0, "stops", 9).with_setting("looks_ahead", "late")
-    assert wording.departures_text(own, Display()) == "75 kg load, 620 m above sea level, slows down late"
-
-
 def test_a_toggles_question_mark_is_not_a_part_of_it():
     app = opened()
     assert {one.help for one in app.toggle} == {""}
