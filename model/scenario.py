@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -267,6 +268,6 @@ def check_legs(legs: tuple[Leg, ...]) -> None:
     if hours > LONGEST_H:
         raise InputError(
             "{distance} and {speed}: the way would take {hours}; at most {most} can be driven.",
-            distance=LEG_FIELDS["distance_km"], speed=LEG_FIELDS["speed_kmh"], hours=f"{hours:.0f} h",
+            distance=LEG_FIELDS["distance_km"], speed=LEG_FIELDS["speed_kmh"], hours=f"{math.ceil(hours)} h",
             most=f"{LONGEST_H:.0f} h",
         )  # fmt: skip

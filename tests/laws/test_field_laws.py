@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.fields import Field, InputError
-from model.scenario import LEG_FIELDS, SETTINGS, Leg, Scenario
+from model.scenario import LEG_FIELDS, LONGEST_H, SETTINGS, Leg, Scenario
 from model.scenario_io import from_link, scenario_from_json, scenario_to_json, to_link
 
 ROAD_LOAD_AND_FADE = {"f0_n", "f1_n_per_mps", "f2_n_per_mps2", "fade_start_kmh", "fade_end_kmh"}
@@ -38,7 +38,9 @@ def scenarios(draw):
     legs = []
     for _ in range(2):
         figures = {key: draw(values(field)) for key, field in LEG_FIELDS.items()}
-        legs.append(Leg(**figures | {"climb_m": 0.0, "descent_m": 0.0, "slow_downs": 0}))
+        # neither of the two takes more than half of the longest time
+        speed_kmh = max(figures["speed_kmh"], 2.001 * figures["distance_km"] / LONGEST_H)
+        legs.append(Leg(**figures | {"climb_m": 0.0, "descent_m": 0.0, "slow_downs": 0, "speed_kmh": speed_kmh}))
     return Scenario(**{**vars(scenario), "legs": tuple(legs)})
 
 

@@ -14,8 +14,6 @@ from tests.pages.made_reports import taken
 
 WINTER = starting_drives()["suburb-hill"][2].with_setting("ambient_c", 1.0)
 """A winter day as the year has it, so that the day shown and the year's are one."""
-BANDS_TOO = False
-"""Bands are compared once they are drawn with one count of cars everywhere."""
 NUMBER = r"(−?\d[\d,]*(?:\.\d+)?)"
 
 
@@ -173,7 +171,6 @@ BANDS = {
 }
 
 
-@pytest.mark.skipif(not BANDS_TOO, reason="bands are drawn with different counts")
 def test_every_place_tells_the_same_band():
     found = {place: re.search(pattern.format(NUMBER), said()[place]).groups() for place, pattern in BANDS.items()}
     assert len(set(found.values())) == 1, found
