@@ -68,22 +68,14 @@ def with_stop(trace: Trace, place_m: float, stands_s: float, charge_to: float) -
     )
 
 
-def with_charging_stops(
-    trace: Trace, car: Car, conditions: Conditions, driver: Driver, *, stops: int, charge_to: float
-) -> Trace:
-    """The trace with up to so many charging stops, each where the charge would fall to a tenth.
+def with_charging_stops(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> Trace:
+    """The trace with as many charging stops as are needed and allowed, each where the charge would fall to a tenth.
 
-    Parameters
-    ----------
-    trace, car, conditions, driver
-        What is driven; a hybrid's engine keeps its charge, so it never stops.
-    stops : int
-        The most there may be; fewer where fewer are needed.
-    charge_to : float
-        Charge up to which each goes [1].
+    A hybrid's engine keeps its charge, so it never stops.
     """
+    charge_to = conditions.charge_stop_to
     after = 0
-    for _ in range(stops):
+    for _ in range(conditions.charging_stops):
         run = drive(trace, car, conditions, driver)
         low = np.flatnonzero(run.soc[0, after:] <= STOP_AT_SOC)
         if not len(low) or car.sustain_soc is not None:

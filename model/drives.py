@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
+from model.charging_stops import with_charging_stops
 from model.drive_builder import FootUp, build_drive
 from model.kernel.run import Run
 from model.parameters import car_of, open_figures_of
@@ -23,8 +24,11 @@ def trace_of(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
 
 def drive(scenario: Scenario) -> Result:
     """The result of a described drive."""
-    car = car_of(scenario)
-    return evaluate(trace_of(scenario), car, scenario.conditions, scenario.driver)
+    car, conditions, driver = car_of(scenario), scenario.conditions, scenario.driver
+    trace = trace_of(scenario)
+    if conditions.charging_stops:
+        trace = with_charging_stops(trace, car, conditions, driver)
+    return evaluate(trace, car, conditions, driver)
 
 
 def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:

@@ -82,6 +82,14 @@ class Conditions:
         "charged meanwhile.",
         default=False,
     )
+    charging_stops: int = count(
+        0, 9, (0, 4), "Charging stops",
+        "The most there may be on the drive: one stands where the charge would fall to a tenth. Its time counts.",
+        default=0,
+    )
+    charge_stop_to: float = number(
+        "1", 0.2, 1, (0.5, 0.9), "Charge at a stop up to", "Charging slows down as the battery gets full.", default=0.8
+    )
     payload_kg: float = number(
         "kg", 0, 1500, (0, 400), "Load", "Passengers and luggage beside the driver.", default=0.0
     )

@@ -1,22 +1,26 @@
 """Charging on the way: where the stops stand, how long they take, what is booked."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
 from model.charging_stops import STOP_AT_SOC, charging_s, with_charging_stops, with_stop
+from model.drives import drive as drive_scenario
 from model.fields import InputError
 from model.kernel.run import drive, ledger_of
 from model.parameters import car_from
 from model.savings import evaluate
-from model.scenario import Conditions, Driver
+from model.scenario import Conditions, Driver, Leg, Scenario
 from tests.made_traces import steady
 
 CAR, WARM, DRIVER = car_from("family-hatch"), Conditions(ambient_c=20.0, cabin=False, soc_start=0.5), Driver()
 FAR = steady(110, 3 * 3600)
+THREE = replace(WARM, charging_stops=3)
 
 
 def far(stops):
-    return with_charging_stops(FAR, CAR, WARM, DRIVER, stops=stops, charge_to=0.8)
+    return with_charging_stops(FAR, CAR, replace(WARM, charging_stops=stops), DRIVER)
 
 
 def test_a_drive_too_long_for_the_battery_is_driven_with_a_stop_where_the_charge_is_low():
@@ -59,7 +63,18 @@ def test_a_charge_takes_longer_in_the_cold_and_to_the_top():
 
 def test_no_stop_is_made_that_is_not_needed_nor_more_than_allowed():
     near = steady(80, 1800)
-    assert with_charging_stops(near, CAR, WARM, DRIVER, stops=3, charge_to=0.8) is near
+    assert with_charging_stops(near, CAR, THREE, DRIVER) is near
     assert np.count_nonzero(~np.isnan(far(1).charge_to)) == 1
     hybrid = car_from("full-hybrid")
-    assert with_charging_stops(near, hybrid, WARM, DRIVER, stops=3, charge_to=0.8) is near
+    assert with_charging_stops(near, hybrid, THREE, DRIVER) is near
+
+
+def test_a_described_drive_is_answered_with_its_stops():
+    """The middle car does not last 400 km of motorway; with stops the drive takes longer and gets there."""
+    far = Scenario(legs=(Leg(distance_km=400, speed_kmh=120, stops=0, slow_downs=0),))
+    with pytest.raises(InputError):
+        drive_scenario(far)
+    result = drive_scenario(far.with_setting("charging_stops", 9))
+    assert result.distance_km == pytest.approx(400, rel=1e-3)
+    assert result.trace.stops >= 2 and result.trace.duration_s > 400 / 120 * 3600 + 1200
+    assert result.run.energies["charged_j"][0] > 0 and result.ledger.error_share < 1e-9
