@@ -17,7 +17,7 @@ from model.car import CAR_FIELDS
 from model.claim_prose import DRIVES, Units, metric, stretch_words, values_words
 from model.cycles import CYCLES, LABORATORY, cycle_trace
 from model.drives import trace_of
-from model.fields import Field, InputError, choice, fields_of, number, yes_no
+from model.fields import Field, FieldError, InputError, choice, fields_of, number, yes_no
 from model.parameters import DEFAULT_CLASS, assumed_figures, battery_classes, car_from, class_labels, hybrid_classes
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Driver
 from model.scenario_io import starting_drives
@@ -138,10 +138,10 @@ def narrowed(field: Field, whole: Open, said: str) -> Open:
     if not dots:
         return Open(tuple(field.parse(value.strip()) for value in said.split(",")))
     if field.kind != "number":
-        raise InputError(f"{field.key} ({field.label.lower()}): {said!r} is a range, but it is {field.allowed}.")
+        raise FieldError(field, said)
     least, most = field.parse(low), field.parse(high)
     if least > most:
-        raise InputError(f"{field.key} ({field.label.lower()}): {said!r} runs downwards; give the lower number first.")
+        raise InputError("{field}: {said} runs downwards; give the lower number first.", field=field, said=repr(said))
     if whole.band or len(whole.values) <= 1:
         mid = whole.base if whole.band else (least + most) / 2  # the words of the claim fix one value, or none
         return Open((least, min(max(mid, least), most), most), band=True)

@@ -17,7 +17,7 @@ from typing import Any
 from model.car import CAR_FIELDS
 from model.claim_draws import INPUTS, SETTINGS, Open, narrowed, open_from
 from model.claim_prose import SHARES, Units, condition, listed, metric, shown
-from model.fields import Field, InputError, find
+from model.fields import Field, InputError, Quantity, find
 from model.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, battery_classes
 
 RUNS = 1009
@@ -37,7 +37,7 @@ RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
 OF_ALL_RUNS = ("up_to", "on_average")
 """Relations that one number of all runs decides: their top, or their mean."""
 QUESTION_FIELDS = {
-    "number": Field("number", "text", "", "Number", "As published; ``low..high`` for a range."),
+    "number": Field("number", "text", "", "As published", "The claim's number; ``low..high`` for a range."),
     "relation": Field("relation", "choice", "", "Claimed as", "What the number is to be.", choices=RELATIONS[:5]),
 }
 
@@ -251,7 +251,8 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
             abs(one) <= GREATEST_NUMBER for one in numbers
         ):
             said = reprlib.repr(number)
-            raise InputError(f"number (as published): {said} is neither a number nor a range such as 11..22.")
+            raise InputError("{field}: {said} is neither a number nor a range such as 11..22.",
+                             field=QUESTION_FIELDS["number"], said=said)  # fmt: skip
     if len(numbers) == 2:
         relation = "between"
     elif relation == "between":
@@ -263,14 +264,15 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
     result = Question(claim, numbers, relation, inputs, given)
     declared = result.declared
     if "denominator" in declared and declared["denominator"].varies:
-        raise InputError("denominator (a share of what): a number is a share of one thing at a time, not of several.")
+        raise InputError("{field}: a number is a share of one thing at a time, not of several.",
+                         field=INPUTS["denominator"])  # fmt: skip
     if {"gentle_mps2", "strong_mps2"} <= set(declared):
         gentle, strong = (declared[key].values for key in ("gentle_mps2", "strong_mps2"))
         if max(gentle) >= min(strong):
             raise InputError(
-                f"gentle_mps2 (gentle lift-off strength): {max(gentle):g} m/s² is not below the strong one, "
-                f"{min(strong):g} m/s²."
-            )
+                "{field}: {gentle} is not below the strong one, {strong}.", field=INPUTS["gentle_mps2"],
+                gentle=Quantity(max(gentle), "m/s²"), strong=Quantity(min(strong), "m/s²"),
+            )  # fmt: skip
     return result
 
 

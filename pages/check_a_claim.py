@@ -19,6 +19,7 @@ from pages.parts.drive_part import draw_drive
 from pages.parts.figure import draw_chart, figure
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
+from pages.parts.refusals import refusal_words
 from pages.parts.road_part import draw_converter, draw_road
 from pages.parts.theme import WIDTH_PX
 
@@ -51,7 +52,7 @@ def asked() -> tuple[Question, list[str]]:
         try:
             question(claim_id, kept | {key: value})
         except InputError as refused:
-            notices.append(inputs.plain_refusal(str(refused)))
+            notices.append(refusal_words(refused, state.display()))
         else:
             kept[key] = value
     return question(claim_id, kept), notices
@@ -147,7 +148,7 @@ def say_number(now: Question) -> None:
         st.text_input(f"Number, {now.claim.unit}".rstrip(", "), key="set-number", on_change=take_number, width=130,
                       placeholder="11 to 22")  # fmt: skip
     if sentence:
-        st.error(sentence)
+        st.error(inert(sentence))
 
 
 def say_beside(key: str, value: str, as_claimed: bool) -> None:
@@ -201,7 +202,7 @@ def entry(key: str, now: Question) -> None:
         try:
             say(key, inputs.setting_of(key, typed, state.display()) if typed.strip() else "")
         except InputError as refused:
-            state.refusals()[name] = (typed, inputs.plain_refusal(str(refused)))
+            state.refusals()[name] = (typed, refusal_words(refused, state.display()))
 
     if field.kind == "number":
         said = {**now.claim.said, **now.settings}.get(key, "open")
@@ -212,7 +213,7 @@ def entry(key: str, now: Question) -> None:
             placeholder=f"{inputs.open_text(key, this, display)}", help=field.help,
         )  # fmt: skip
         if sentence:
-            st.error(sentence)
+            st.error(inert(sentence))
     else:
         options = [True, False] if field.kind == "yes_no" else list(field.choices)
         st.session_state[name] = list(this.values) if is_said else []
@@ -386,7 +387,7 @@ def draw_claim() -> None:
         try:
             found = answer(now)
         except InputError as refused:
-            st.error(inputs.plain_refusal(str(refused)))
+            st.error(inert(refusal_words(refused, state.display())))
             return
         if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
             st.info(sentence)

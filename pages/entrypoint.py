@@ -16,7 +16,7 @@ from pages.parts.display import Display
 from pages.parts.drive_part import Notes, draw_drive, no_notes
 from pages.parts.lift_off_words import leg_notes
 from pages.parts.plain_text import inert
-from pages.parts.theme import palette
+from pages.parts.theme import on_paper, palette
 from pages.parts.winter_words import strip_notes
 
 ASSETS = Path(__file__).parent.parent / "assets"
@@ -110,6 +110,8 @@ def wake_up() -> None:
 
 st.set_page_config(page_title="Brake to Battery", layout="wide")
 st.html(ASSETS / "style.css")
+if state.dark():
+    st.html(f"<style>{on_paper()}</style>")
 wordmark = (ASSETS / "wordmark.svg").read_text(encoding="utf-8")
 st.logo(wordmark.replace("currentColor", palette(state.dark()).ink))
 link.read()

@@ -17,6 +17,7 @@ from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import fact_rows, fuel_fact
+from pages.parts.plain_text import inert
 from pages.parts.trailer import draw_trailer
 from pages.parts.trust import draw_trust
 
@@ -239,7 +240,7 @@ def draw_year(scenario: Scenario) -> None:
 
 def year_entries(*, priced: bool) -> None:
     """Days and temperature of each season; price and CO₂ of electricity, where that is what is saved."""
-    currency = state.scenario().year.currency
+    currency = inert(state.scenario().year.currency)
     for season in SEASONS:
         side_by_side(YEAR_FIELDS[f"{season}_days"], YEAR_FIELDS[f"{season}_c"])
     st.caption(wording.SNOW_IN_THE_YEAR)

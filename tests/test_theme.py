@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from pages.parts.theme import palette
+from pages.parts.theme import DARK, LIGHT, on_paper, palette
 
 ROOT = Path(__file__).parent.parent
 CONFIG = ROOT / ".streamlit" / "config.toml"
@@ -86,3 +86,10 @@ def test_no_colour_is_named_that_only_one_ground_has():
         texts = [node for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)]
         found += [f"{file.name}: {node.value}" for node in texts if id(node) not in told and named.search(node.value)]
     assert found == []
+
+
+def test_every_colour_of_a_dark_picture_prints_as_on_the_light_ground():
+    style = on_paper()
+    for name, dark in vars(DARK).items():
+        assert f'svg [fill="{dark}" i] {{ fill: {getattr(LIGHT, name)}; }}' in style, name
+        assert f'svg [stroke="{dark}" i] {{ stroke: {getattr(LIGHT, name)}; }}' in style, name

@@ -181,10 +181,3 @@ def listed_keys(asked: Question, addable: Mapping[str, Field]) -> list[str]:
     """Inputs that can be named beyond those shown, by label."""
     left = [key for key, field in addable.items() if key not in asked.declared and field.kind != "text"]
     return sorted(left, key=label)
-
-
-def plain_refusal(refusal: str) -> str:
-    """A refusal of the model as a reader's sentence: labels in place of keys."""
-    for key, field in INPUTS.items():
-        refusal = refusal.replace(f"{key} ({field.label.lower()})", label(key))
-    return capital(refusal)

@@ -25,8 +25,8 @@ def stop(found: HardStop, surface: str, settings: LimitSettings, display: Displa
          f"on average; as braking begins {number_text(mid.force_n / 1000)} kN and {number_text(mid.power_w / 1000)} kW "
          "at the wheels"),
         ("The motor’s part", g_text(found.motor_g.values()),
-         f"at the most, {percent_text(mid.motor_share)} of what the wheels brake, with the battery as at the start; "
-         "many cars leave a hard stop to the discs"),
+         f"at the most, {percent_text(mid.motor_share)} of what the wheels brake, air left out, with the "
+         "battery as at the start; many cars leave a hard stop to the discs"),
         ("On the motor alone", distance_text([alone], display) if np.isfinite(alone) else "no end",
          f"on a dry road; below {hand_over} it fades and the car rolls on"),
         ("Standing on a slope", f"{number_text(found.standing['force_n'] / 1000)} kN",
@@ -78,7 +78,8 @@ def motors_part_words(found: HardStop, settings: LimitSettings, display: Display
     title = f"The motor could do at most {percent_text(found.stops['mid'].motor_share)} of what the wheels brake"
     return title, (
         "Blue: the most the motor could take, whether or not the car asks it to. Orange: what is left to the discs. "
-        f"Force and power as braking begins from {whole(settings.stop_kmh, 'km/h', display)}, energy over it all."
+        f"Force and power as braking begins from {whole(settings.stop_kmh, 'km/h', display)}, energy over it all. "
+        "Air is left out here; “Who slows” under How it works counts air and tyres among what slows the car."
     )
 
 

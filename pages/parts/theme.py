@@ -6,7 +6,7 @@ objects of a charting library took fifty. The tests hold each against the publis
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Any
 
 import pandas as pd
@@ -70,6 +70,17 @@ DARK = Palette(
 def palette(dark: bool = False) -> Palette:
     """The colours for a light or a dark ground; print is light."""
     return DARK if dark else LIGHT
+
+
+def on_paper() -> str:
+    """Style that prints a page drawn on the dark ground as one drawn on the light: paper is white."""
+    pairs = [(getattr(DARK, field.name), getattr(LIGHT, field.name)) for field in fields(Palette)]
+    marks = "".join(
+        f'svg [fill="{dark}" i] {{ fill: {light}; }} svg [stroke="{dark}" i] {{ stroke: {light}; }}'
+        for dark, light in pairs
+    )
+    whole = f"color: {LIGHT.ink} !important; background-color: transparent !important;"
+    return f"@media print {{ body, body * {{ {whole} }} html {{ background: white; }} {marks} }}"
 
 
 def dressed(layers: list[Spec], datasets: dict[str, pd.DataFrame], height: int, dark: bool) -> Spec:

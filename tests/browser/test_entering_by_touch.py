@@ -55,5 +55,9 @@ def test_a_question_mark_flips_no_toggle_and_a_refusal_is_in_view_without_a_jump
     entry.press("Enter")
     refusal = page.get_by_text("do not fit in 1.2 km")
     expect(refusal).to_be_in_viewport()
+    # the entry itself is marked, and no other
+    framed = page.locator('[class*="st-key-entry-"] [data-testid="stTextInputRootElement"]')
+    widths = framed.evaluate_all("all => all.map(one => parseFloat(getComputedStyle(one).borderTopWidth))")
+    assert sorted(widths)[-1] == 2 and max(sorted(widths)[:-1]) < 2
     expect(page.get_by_text("In grey, the last answer:")).to_have_count(1)
     assert abs(settled(page).locator(".st-key-set-leg0-stops input").bounding_box()["y"] - place) < 60

@@ -34,6 +34,10 @@ CUT = """
 """
 
 
+COLOURS = """() => ["body", "h1", "[data-testid=stApp]"].map(place => {
+    const style = getComputedStyle(document.querySelector(place));
+    return [style.color, style.backgroundColor];
+}).concat([...document.querySelectorAll("svg.marks text")].map(text => getComputedStyle(text).fill))"""
 NOTE_PRINTS = "window.print = () => (top.printed ??= []).push(document.body.innerText)"
 
 
@@ -166,3 +170,12 @@ def test_two_cars_are_compared_in_a_few_taps_and_a_link_brings_them_back(open_pa
     expect(again.locator("h2").first).to_have_text(told)
     page.go_back()
     expect(page.locator("h2").first).not_to_contain_text("van takes")
+
+
+def test_a_page_shown_dark_prints_dark_on_white(open_page):
+    page = open_page("/", color_scheme="dark")
+    page.locator("svg.marks text").first.wait_for()
+    page.emulate_media(media="print", color_scheme="dark")
+    *grounds, first, second, third = page.evaluate(COLOURS)[:6]
+    assert {tuple(one) for one in grounds} == {("rgb(20, 25, 29)", "rgba(0, 0, 0, 0)")}
+    assert {first, second, third} <= {"rgb(20, 25, 29)", "rgb(91, 95, 99)"}

@@ -295,7 +295,7 @@ def test_how_inputs_may_be_said():
         ("one-pedal-saves", {"strong_mps2": "0.6"}, "gentle lift-off strength): 0.7 m/s² is not below the strong one"),
         (QUICK, {"payload_kg": "30..20"}, "payload_kg (load): '30..20' runs downwards"),
         (QUICK, {"car": "coupe"}, "car (car class): 'coupe' is not one of"),
-        (QUICK, {"car": "van..pickup"}, "car (car class): 'van..pickup' is a range"),
+        (QUICK, {"car": "van..pickup"}, "car (car class): 'van..pickup' is not one of"),
         (QUICK, {"payload_kg": "9000"}, "payload_kg (load): 9000 is out of bounds: a number from 0 to 1500 kg."),
     ],
 )

@@ -84,7 +84,7 @@ def test_a_link_to_no_claim_says_so_and_shows_the_first():
 
 def test_what_a_link_says_and_cannot_be_used_is_said_and_the_rest_is_kept():
     app = opened(claim=QUICK, said_slowing_mps2="many", said_payload_kg="0", said_number="1")
-    assert "Slowing: 'many'" in app.info[0].value
+    assert "Slowing: “many” cannot be used" in app.info[0].value
     assert shows(app, QUICK, payload_kg="0", number="1")
 
 

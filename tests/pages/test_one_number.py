@@ -155,6 +155,17 @@ def test_every_place_tells_the_same_number(quantity):
     assert max(numbers) - min(numbers) <= 2.0001 * coarsest, dict(zip(TWICE[quantity], numbers, strict=True))
 
 
+def test_the_motors_part_of_a_hard_stop_is_named_apart_where_its_whole_is_another():
+    """With air and tyres among what slows the car the motor's part is of more, and so is less."""
+    parts = "the motor does {0} % of the work, the friction brakes {0} %, air and tyres {0} %"
+    who = of_page("how_it_works.py", panel="who", from_kmh="100", slowing_mps2="12")
+    motor, friction, road = map(float, re.search(parts.format(NUMBER), who).groups())
+    assert motor + friction + road == pytest.approx(100, abs=1.5) and road > 0
+    of_wheels, _ = figure("stop", "at the most, {} % of what the wheels brake, air left out")
+    assert of_wheels == figure("stop", "The motor could do at most {} % of what the wheels brake")[0] > motor
+    assert "“Who slows” under How it works counts air and tyres" in said()["stop"]
+
+
 def test_the_range_of_the_cold_page_lies_in_the_band_of_the_printed_range():
     """Until a printed range is entered, both speak of the car that is described."""
     on_the_cold_page, _ = figure("cold", "{} km instead of")

@@ -44,3 +44,13 @@ def test_nothing_is_lost_but_what_is_too_long():
     assert bare == LIVE
     assert len(inert("x" * 10_000)) == MOST + 1
     assert inert("a\n\n# b") == "a \\# b"
+
+
+def test_what_is_typed_for_a_claim_is_said_again_as_text():
+    app = opened_at(CLAIM, {})
+    ran(app.text_input(key="set-number").set_value(LIVE).run())
+    ran(app.button(key="row-said-ambient_c").click().run())
+    ran(app.text_input(key="set-said-ambient_c").set_value(f"{LIVE} 3..2").run())
+    assert len(app.error) == 2
+    for one in app.error:
+        assert "[x](" not in one.value and "**b**" not in one.value and ":red[" not in one.value

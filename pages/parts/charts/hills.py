@@ -11,7 +11,7 @@ from model.full_battery import Hills
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, words
 from pages.parts.display import MINUS, Display, number_text
-from pages.parts.theme import Spec, dressed, palette
+from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 # near full
 
@@ -91,14 +91,15 @@ def discs(down: Descent, down_full: Descent, display: Display, dark: bool = Fals
     def px(warmth: float) -> float:
         return DISCS_PX - (DISCS_PX - DISCS_TOP_PX) * (warmth - ends[0]) / (ends[1] - ends[0])
 
-    band = {"start": 0.0, "end": float(lost[-1]), "y": px(fade[1]), "y2": px(fade[0]), "middle": px(sum(fade) / 2)}
+    band = {"start": 0.0, "end": float(lost[-1]), "y": px(fade[1]), "y2": px(fade[0])}
     at_left = x | {"field": "start"}
     layers: list[Spec] = [
         layer("fade", "rect", {"x": at_left, "x2": {"field": "end"}, "y": by_px("y", DISCS_PX), "y2": {"field": "y2"}},
               color=colours.wash),
-        words("fade", at_left, by_px("middle", DISCS_PX), xOffset=8),
+        words("fade", at_left, by_px("y", DISCS_PX), xOffset=6, lineBreak="\n", lineHeight=LINE_PX, baseline="top",
+              yOffset=6),
     ]  # fmt: skip
-    datasets = {"fade": pd.DataFrame([band | {"text": "ordinary pads lose bite"}])}
+    datasets = {"fade": pd.DataFrame([band | {"text": "pads begin to\nlose bite"}])}
     names = []
     for (text, meaning, dash), run in zip(RUNS, reached, strict=True):
         datasets[text] = thinly(pd.DataFrame({"lost": lost, "warmth": run}))
