@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass, replace
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -19,10 +20,10 @@ from model.cycles import cycle_trace
 from model.drives import trace_of
 from model.fields import Field, InputError
 from model.kernel.run import Run
-from model.parameters import car_of, open_figures_of
+from model.parameters import assumed_figures, car_of, open_figures_of
 from model.savings import evaluate, has_range
-from model.scenario import Conditions, Driver, Scenario
-from model.trace import Array, Trace
+from model.scenario import Conditions, Driver, Scenario, Year
+from model.trace import Array
 from model.uncertainty import RUNS, Band, run_each, sample
 from model.units import J_PER_KWH
 
@@ -112,22 +113,14 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     if test not in TESTS:
         raise InputError(f"test: {test!r} is not one of {', '.join(TESTS)}.")
     figure = RANGE_KM.parse(test_range_km)
-    car, drawn = car_of(scenario), sample(open_figures_of(scenario), runs)
+    drawn = tuple(open_figures_of(scenario))
 
-    def consumed(asked: Trace, conditions: Conditions, driver: Driver) -> Array:
-        """Net energy over distance [J/m], more where the cold holds part of the battery back; NaN with no range."""
+    def consumed(described: Scenario, conditions: Conditions) -> Array:
+        # the day's weather is in the conditions alone: a drive in the laboratory's stays the same from day to day
+        return _consumed(replace(described, conditions=conditions, year=Year()), "", drawn, runs)
 
-        def measure(run: Run) -> Sequence[Array]:
-            cars: Any = run.cars.view(np.recarray)
-            return run.net_j, usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) / cars.usable_kwh
-
-        # as far as the car can follow, and refused where its charge does not last
-        trace = evaluate(asked, car, conditions, driver).trace
-        net, left = run_each(trace, car, conditions, driver, drawn, measure, (True,))
-        told = has_range(net.min() / J_PER_KWH, trace.distance_m / 1000)
-        return np.broadcast_to(net / left / trace.distance_m if told else np.nan, (runs,))
-
-    on_test = sum(share * consumed(cycle_trace(name), LABORATORY, Driver()) for name, share in TESTS[test].cycles)
+    in_laboratory = replace(scenario, conditions=LABORATORY, driver=Driver(), legs=Scenario.legs, year=Year())
+    on_test = sum(share * _consumed(in_laboratory, name, drawn, runs) for name, share in TESTS[test].cycles)
     flat = replace(
         scenario, legs=tuple(replace(leg, climb_m=0.0, descent_m=0.0, surface="dry") for leg in scenario.legs)
     )
@@ -149,13 +142,33 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     ]
     before, steps = np.full(runs, figure), []
     for name, label, described, conditions in taken:
-        net = consumed(trace_of(described), conditions, scenario.driver)
+        net = consumed(described, conditions)
         if np.isnan(net).any():
             raise InputError(f"With {label} this drive takes next to nothing from the battery; its range has no end.")
         after = figure / TESTS[test].factor * on_test / net
         steps.append(Step(name, label, Band.of(after), Band.of(before - after)))
         before = after
     return RangeOnRoad(test, figure, tuple(steps), runs)
+
+
+@lru_cache(maxsize=200)
+def _consumed(described: Scenario, cycle: str, drawn: tuple[str, ...], runs: int) -> Array:
+    """Net energy over distance [J/m], more where the cold holds part of the battery back; NaN with no range.
+
+    On the drive described, or on a standard cycle, with `runs` cars that differ in the figures `drawn`.
+    """
+
+    def measure(run: Run) -> Sequence[Array]:
+        cars: Any = run.cars.view(np.recarray)
+        return run.net_j, usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) / cars.usable_kwh
+
+    setting = (car_of(described), described.conditions, described.driver)
+    figures = assumed_figures(described.car_class)
+    # as far as the car can follow, and refused where its charge does not last
+    trace = evaluate(cycle_trace(cycle) if cycle else trace_of(described), *setting).trace
+    net, left = run_each(trace, *setting, sample({key: figures[key] for key in drawn}, runs), measure, (True,))
+    told = has_range(net.min() / J_PER_KWH, trace.distance_m / 1000)
+    return np.broadcast_to(net / left / trace.distance_m if told else np.nan, (runs,))
 
 
 def own_range_km(car: Car, test: str = "wltc3b") -> float:

@@ -26,7 +26,7 @@ from model.physics.engine import has_engine
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, greatest_pull_n, motor_of
 from model.physics.records import car_record
-from model.physics.wheels import demand_at_wheels, density_at, effective_kg, resisting_n
+from model.physics.wheels import demand_at_wheels, effective_kg, outside_at, resisting_n
 from model.scenario import Conditions, Driver
 from model.trace import Trace
 
@@ -60,7 +60,7 @@ def keeps_up(car: Any, road: Any, power_w: float) -> bool:
     motor = motor_of(car)
     for step in range(len(road)):
         at = road[step]
-        asked = demand_at_wheels(car, at, density_at(car, at)).wheel_n
+        asked = demand_at_wheels(car, at, outside_at(car, at)).wheel_n
         if asked > greatest_pull_n(motor, at.speed_mps, power_w) * ROUNDING:
             return False
     return True
@@ -78,12 +78,12 @@ def walk(car: Any, road: Any, power_w: float, length_m: Any, speed: Any) -> int:
         if length == 0:
             continue
         before, wanted = speed[step], speed[step + 1]
-        density = density_at(car, at)
+        outside = outside_at(car, at)
         # pull and air change with speed within the step: once with the speed before, once with the mean
         mean = before
         for _ in range(2):
             rolls = max(mean, LEAST_SPEED_MPS)
-            gain = (greatest_pull_n(motor, rolls, power_w) - resisting_n(car, at, rolls, density)) / mass
+            gain = (greatest_pull_n(motor, rolls, power_w) - resisting_n(car, at, rolls, outside)) / mass
             reached = min(math.sqrt(max(before * before + 2.0 * gain * length, 0.0)), wanted)
             mean = (before + reached) / 2.0
         speed[step + 1] = reached

@@ -22,7 +22,7 @@ from model.physics.engine import kept_soc
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, Motor, motor_of
 from model.physics.pack_heat import heater_w, kept_share, on_way_back_c, pack_after_c, start_c, warm_up_j
-from model.physics.wheels import density_at
+from model.physics.wheels import Outside, density_at, outside_at
 
 ROUNDING = 1.0 + 1e-9
 """What is more than rounding [1]."""
@@ -209,7 +209,7 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
     back = first_step_back(road)
     energies = Energies(before_j, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, True, NOWHERE)
     empty_at, charged_j = NOWHERE if soc >= 0 else 0, 0.0
-    density, last_s, keeps = density_at(car, road[0]), 0.0, 1.0
+    outside, last_s, keeps = outside_at(car, road[0]), 0.0, 1.0
     for step in range(steps):
         at = road[step]
         if step == back:
@@ -217,12 +217,14 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
             pack_c = on_way_back_c(car, pack_c, outside_c(car, at))
         if measured:
             pack_c = at.pack_c
-        if at.rise_m != road[max(step - 1, 0)].rise_m or not math.isnan(at.ambient_c):
-            density = density_at(car, at)
+        if not math.isnan(at.ambient_c):
+            outside = outside_at(car, at)
+        elif at.rise_m != road[max(step - 1, 0)].rise_m:
+            outside = Outside(density_at(car, at), outside.driveline)
         if at.step_s != last_s:
             last_s, keeps = at.step_s, kept_share(car, at.step_s)
         battery = battery_at(car, soc, pack_c, at.step_s, kept, measured)
-        now = moment_of(car, motor, cabin, at, density, battery, regen)
+        now = moment_of(car, motor, cabin, at, outside, battery, regen)
         energies = booked(energies, motor, at, step, now)
         if record:
             keep(moments[step], now, battery, soc)

@@ -17,7 +17,7 @@ from model.physics.jit import compiled
 from model.physics.motor_and_gear import Motor, loss_w, motor_of
 from model.physics.pack_heat import start_c
 from model.physics.records import Records, car_record, moments_on_road
-from model.physics.wheels import density_at
+from model.physics.wheels import outside_at
 from model.scenario import Conditions, Driver
 from model.trace import Array
 
@@ -78,7 +78,7 @@ def drive_each(car: Any, moments: Any, terminal_w: Any) -> None:
     battery = battery_at(car, car.soc_start, start_c(car, car.ambient_c), 1.0, kept_soc(car, car.soc_start), False)
     for index in range(len(moments)):
         at = moments[index]
-        terminal_w[index] = moment_of(car, motor, cabin, at, density_at(car, at), battery, True).terminal_w
+        terminal_w[index] = moment_of(car, motor, cabin, at, outside_at(car, at), battery, True).terminal_w
 
 
 def steady_w(speed: Any, car: Car, conditions: Conditions, driver: Driver, grade: Any = 0.0) -> Array:

@@ -10,7 +10,7 @@ from model.physics.jit import compiled
 from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, motor_of
 from model.physics.records import Records
 from model.physics.slowing_limits import friction_under, motor_may
-from model.physics.wheels import car_effective_kg, demand_at_wheels, density_at
+from model.physics.wheels import car_effective_kg, demand_at_wheels, outside_at
 from model.trace import Array
 from model.units import GRAVITY_MPS2
 
@@ -23,7 +23,7 @@ ROUNDS = 5
 @compiled
 def keeping_w(car: Any, motor: Motor, at: Any) -> float:
     """What keeping the speed on a flat road without wind takes at the battery's terminals [W]."""
-    pulling = demand_at_wheels(car, at, density_at(car, at)).flat_road_load_n
+    pulling = demand_at_wheels(car, at, outside_at(car, at)).flat_road_load_n
     machine = machine_at(motor, at.speed_mps, pulling, 0.0, 0.0)
     return machine.shaft_n * at.speed_mps + machine.loss_w + car.accessory_w
 
@@ -38,13 +38,13 @@ def rolling_saves_j(
     is made up, both cruise before and the rolling car cruises faster: a second gained at speed v costs
     ``v·dP/dv − P``, with P what `keeping_w` says. What the battery may refuse is left out.
     """
-    motor, weight = motor_of(car), car_effective_kg(car)
+    motor, weight, outside = motor_of(car), car_effective_kg(car), outside_at(car, at)
     part = min(lost_mps, from_mps) / PARTS
     roll_s = slow_s = roll_m = slow_m = rolled_j = slowed_j = 0.0
     for index in range(PARTS):
         speed = from_mps - part * (index + 0.5)
         at.speed_mps = speed
-        resisting, drag = demand_at_wheels(car, at, density_at(car, at)).flat_road_load_n, idle_drag_n(motor, speed)
+        resisting, drag = demand_at_wheels(car, at, outside).flat_road_load_n, idle_drag_n(motor, speed)
         rolling = (resisting + drag) / weight
         slowing = max(slowing_mps2, rolling)
         asked = slowing * weight - resisting
@@ -74,12 +74,12 @@ def motor_over_brakes(car: Any, at: Any, from_mps: float) -> float:
 
     The battery takes what it is given; reaction time is left out.
     """
-    motor, weight = motor_of(car), car_effective_kg(car)
+    motor, weight, outside = motor_of(car), car_effective_kg(car), outside_at(car, at)
     by_motor = by_brakes = 0.0
     for index in range(PARTS):
         speed = from_mps * (index + 0.5) / PARTS
         at.speed_mps = speed
-        road = demand_at_wheels(car, at, density_at(car, at)).flat_road_load_n
+        road = demand_at_wheels(car, at, outside).flat_road_load_n
         friction, slowing = friction_under(car, at), 0.0
         for _ in range(ROUNDS):
             most = motor_may(car, motor, speed, MORE_THAN_ANY_MOTOR_N, slowing, friction, math.inf).slowing_n

@@ -21,7 +21,7 @@ from model.physics.slowing_limits import (
     lift_off_strength_mps2,
     motor_may,
 )
-from model.physics.wheels import WheelDemand, demand_at_wheels, tyre_slowing_mps2
+from model.physics.wheels import Outside, WheelDemand, demand_at_wheels, tyre_slowing_mps2
 
 
 class Battery(NamedTuple):
@@ -85,7 +85,7 @@ def allowed_slowing(
 
 @compiled
 def moment_of(
-    car: Any, motor: Motor, cabin: Cabin, at: Any, density: float, battery: Battery, regen: bool
+    car: Any, motor: Motor, cabin: Cabin, at: Any, outside: Outside, battery: Battery, regen: bool
 ) -> Moment:
     """Drive through one moment.
 
@@ -95,8 +95,8 @@ def moment_of(
         The car, with its motor and its cabin.
     at : record
         The moment on its road.
-    density : float
-        Of the air there [kg/m³].
+    outside : Outside
+        The air there.
     battery : Battery
         As the moment finds it.
     regen : bool
@@ -107,7 +107,7 @@ def moment_of(
     Pulling is not limited here: `model.kernel.follow` makes the trace one that the car can drive.
     """
     speed = at.speed_mps
-    demand = demand_at_wheels(car, at, density)
+    demand = demand_at_wheels(car, at, outside)
     pulling, braking = max(demand.wheel_n, 0.0), max(-demand.wheel_n, 0.0)
     unloaded = min(braking, idle_drag_n(motor, speed))
     slowing, bound = allowed_slowing(car, motor, at, demand, unloaded, regen)

@@ -17,7 +17,7 @@ from model.physics.slowing_limits import (
     lift_off_strength_mps2,
     motor_may,
 )
-from model.physics.wheels import demand_at_wheels, density_at, effective_kg
+from model.physics.wheels import demand_at_wheels, effective_kg, outside_at
 
 MORE_THAN_ANY_MOTOR_N = 1e9
 """Asked of the motor to learn the most it can do."""
@@ -55,7 +55,7 @@ def room_at_start_w(car: Any) -> float:
 def foot_up_at(car: Any, motor: Motor, at: Any, room_w: float) -> FootUp:
     """What a car with the foot up does in a moment; battery and accessories together take `room_w` [W]."""
     speed, strength = at.speed_mps, lift_off_strength_mps2(car, at)
-    demand = demand_at_wheels(car, at, density_at(car, at))
+    demand = demand_at_wheels(car, at, outside_at(car, at))
     friction = friction_under(car, at)
     asked = lift_off_motor_n(car, strength, demand.flat_road_load_n)
     # whatever the pedal, lifting off asks the motor

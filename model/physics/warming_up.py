@@ -70,12 +70,13 @@ def over_reference(temperature_c: float) -> float:
 
 
 @compiled
-def cold_driveline_n(car: Any, at: Any, outside_c: float) -> float:
+def cold_driveline_n(car: Any, at: Any, over_reference_outside: float) -> float:
     """What gear oil, bearings and grease drag more than warmed up [N]; nothing on a warmed-up standard cycle.
 
+    The last argument is `over_reference` at the temperature outside [1].
     Measured road load and gear losses hold warmed up, so this is all that the cold adds.
     """
     cold = coldness(car, at, car.driveline_warm_up_min * 60.0, DRIVELINE_COOLS_H * 3600.0)
     if cold < GONE:
         return 0.0
-    return car.driveline_cold_n_per_t * car.mass_kg / 1000.0 * cold * over_reference(outside_c)
+    return car.driveline_cold_n_per_t * car.mass_kg / 1000.0 * cold * over_reference_outside

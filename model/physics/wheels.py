@@ -20,7 +20,7 @@ from model.physics.air_and_tyres import (
     warmth_of_tyres,
 )
 from model.physics.jit import compiled
-from model.physics.warming_up import cold_driveline_n
+from model.physics.warming_up import cold_driveline_n, over_reference
 from model.units import GRAVITY_MPS2
 
 
@@ -34,6 +34,13 @@ class WheelDemand(NamedTuple):
     air_n: float
     rolling_n: float
     flat_road_load_n: float
+
+
+class Outside(NamedTuple):
+    """What the air outside makes of a moment: its own density [kg/m³], and `over_reference` of a driveline as cold."""
+
+    density: float
+    driveline: float
 
 
 @compiled
@@ -73,45 +80,51 @@ def density_at(car: Any, at: Any) -> float:
 
 
 @compiled
+def outside_at(car: Any, at: Any) -> Outside:
+    """The air here. Powers and logarithms are slow: who goes through moments in the same air asks for it once."""
+    return Outside(density_at(car, at), over_reference(outside_c(car, at)))
+
+
+@compiled
 def extra_rolling(car: Any, at: Any) -> float:
     """Rolling coefficient that snow or water adds here [1]."""
     return EXTRA_ROLLING[surface_under(car, at)]
 
 
 @compiled
-def driveline_n(car: Any, at: Any, speed: float) -> float:
+def driveline_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
     """What a cold driveline drags here more than a warm one [N] at `speed` [m/s]; nothing while the car stands."""
-    return cold_driveline_n(car, at, outside_c(car, at)) if speed > 0 else 0.0
+    return cold_driveline_n(car, at, outside.driveline) if speed > 0 else 0.0
 
 
 @compiled
-def all_rolling_n(car: Any, at: Any, speed: float) -> float:
+def all_rolling_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
     """Rolling resistance here of all that moves [N] at `speed` [m/s], a cold driveline included."""
     warmth, extra, cosine = warmth_of_tyres(car, at), extra_rolling(car, at), math.sqrt(1.0 - at.sine * at.sine)
     tyres = rolling_n(car, speed, warmth, extra, cosine) + trailer_rolling_n(car, speed, warmth, extra, cosine)
-    return tyres + driveline_n(car, at, speed)
+    return tyres + driveline_n(car, at, speed, outside)
 
 
 @compiled
-def all_air_n(car: Any, at: Any, speed: float, density: float) -> float:
-    """Air resistance here of all that moves [N] at `speed` [m/s] in air of `density` [kg/m³]; standing: none."""
-    wind = headwind_mps(car, at)
+def all_air_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
+    """Air resistance here of all that moves [N] at `speed` [m/s]; none while the car stands."""
+    wind, density = headwind_mps(car, at), outside.density
     return air_n(car, speed, wind, density) + trailer_air_n(car, speed, wind, density) if speed > 0 else 0.0
 
 
 @compiled
-def resisting_n(car: Any, at: Any, speed: float, density: float) -> float:
+def resisting_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
     """What holds the car back here [N] at `speed` [m/s]: rolling, air and slope."""
     climbing = moving_kg(car) * GRAVITY_MPS2 * at.sine
-    return all_rolling_n(car, at, speed) + all_air_n(car, at, speed, density) + climbing
+    return all_rolling_n(car, at, speed, outside) + all_air_n(car, at, speed, outside) + climbing
 
 
 @compiled
-def demand_at_wheels(car: Any, at: Any, density: float) -> WheelDemand:
-    """What the wheels must do in a moment, in air of `density` [kg/m³], and what air and tyres take of it."""
+def demand_at_wheels(car: Any, at: Any, outside: Outside) -> WheelDemand:
+    """What the wheels must do in a moment, in the air outside, and what air and tyres take of it."""
     speed = at.speed_mps
-    rolling, air = all_rolling_n(car, at, speed), all_air_n(car, at, speed, density)
+    rolling, air = all_rolling_n(car, at, speed, outside), all_air_n(car, at, speed, outside)
     inertia, climbing = effective_kg(car) * at.acceleration_mps2, moving_kg(car) * GRAVITY_MPS2 * at.sine
-    flat = flat_road_load_n(car, speed, warmth_of_tyres(car, at), extra_rolling(car, at), density)
-    flat += driveline_n(car, at, speed)
+    flat = flat_road_load_n(car, speed, warmth_of_tyres(car, at), extra_rolling(car, at), outside.density)
+    flat += driveline_n(car, at, speed, outside)
     return WheelDemand(inertia + climbing + rolling + air, air, rolling, flat)

@@ -4,10 +4,12 @@ from dataclasses import replace
 
 import pytest
 
+from model import range_figure
 from model.fields import InputError
 from model.range_figure import LABORATORY, TESTS, range_on_road
 from model.scenario import Conditions, Leg, Scenario
 from model.scenario_io import starting_drives
+from model.uncertainty import run_each
 
 HILLY = starting_drives()["suburb-hill"][2]
 
@@ -54,6 +56,18 @@ def test_kinds_of_figure():
     label, unadjusted = found(HILLY, test="us-label").range_km.mid, found(HILLY, test="us-cycles").range_km.mid
     assert label == pytest.approx(unadjusted / 0.7)
     assert set(TESTS) == {"wltc3b", "us-cycles", "us-label", "nedc"}
+
+
+def test_another_day_drives_anew_only_what_its_weather_changes(monkeypatch):
+    driven = []
+    monkeypatch.setattr(range_figure, "run_each", lambda *given: driven.append(given) or run_each(*given))
+    by_day = {}
+    for ambient_c in (3.0, 9.0):
+        driven.clear()
+        by_day[ambient_c] = found(HILLY.with_setting("ambient_c", ambient_c).with_setting("soc_start", 0.55))
+    assert len(driven) == len(("weather", "cabin"))
+    steps = [{step.id: step.range_km for step in road.steps} for road in by_day.values()]
+    assert steps[0]["load"] == steps[1]["load"] and steps[0]["weather"] != steps[1]["weather"]
 
 
 def test_refusals():

@@ -7,7 +7,7 @@ import pytest
 
 from model.parameters import car_from
 from model.physics.records import car_record, moments_on_road
-from model.physics.warming_up import cold_driveline_n, cold_tyre_factor, oil_viscosity_mm2_s
+from model.physics.warming_up import cold_driveline_n, cold_tyre_factor, oil_viscosity_mm2_s, over_reference
 from model.scenario import Conditions, Driver
 
 SMALL = car_from("small-hatch", {"mass_kg": 1400.0})
@@ -24,7 +24,7 @@ def moment(passed_s=0.0, before_s=0.0, warmed_up=False):
 
 
 def driveline_n(outside_c, at, **conditions):
-    return cold_driveline_n(record(ambient_c=outside_c, **conditions), at, outside_c)
+    return cold_driveline_n(record(ambient_c=outside_c, **conditions), at, over_reference(outside_c))
 
 
 def test_thin_gear_oil_is_as_thick_as_its_grade_says():
@@ -40,7 +40,7 @@ def test_a_cold_start_drags_more_the_colder_it_is():
     for name, outside_c in (("summer", 22.0), ("winter", 3.0)):
         car = record(ambient_c=outside_c)
         tyres = (cold_tyre_factor(car, moment()) - 1) * SMALL.rolling_coefficient * SMALL.mass_kg * 9.80665
-        found[name] = cold_driveline_n(car, moment(), outside_c) + tyres
+        found[name] = cold_driveline_n(car, moment(), over_reference(outside_c)) + tyres
     print({name: f"{newton:.0f} N" for name, newton in found.items()})
     assert 60 < found["summer"] < 160 and 130 < found["winter"] < 250
     assert driveline_n(-20.0, moment()) > driveline_n(3.0, moment()) > driveline_n(22.0, moment()) > 0
@@ -85,6 +85,6 @@ def test_a_start_on_a_warm_cycle_that_then_stands_is_cold_on_its_way_back():
 
 
 def test_a_heavier_car_has_more_to_drag():
-    heavy = replace(SMALL, mass_kg=2800.0)
-    assert cold_driveline_n(record(heavy), moment(), 20.0) == pytest.approx(2 * driveline_n(20.0, moment()))
+    heavy = cold_driveline_n(record(replace(SMALL, mass_kg=2800.0)), moment(), over_reference(20.0))
+    assert heavy == pytest.approx(2 * driveline_n(20.0, moment()))
     assert np.isclose(driveline_n(20.0, moment()), 1.4 * SMALL.driveline_cold_n_per_t)
