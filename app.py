@@ -99,7 +99,7 @@ class SecurityHeaders:
 
 @cache
 def given_names() -> frozenset[str]:
-    """The names by which this server is reached, as they were set; of addresses the name alone."""
+    """The names by which this server is reached, as they were set; of an address only its host."""
     given = (st.get_option("browser.serverAddress"), os.environ.get(PUBLIC_URL, ""))
     names = {name_of(address) for address in (*given, *st.get_option("server.corsAllowedOrigins"))}
     # what was not set has no name, nor has the origin of a page without a host
@@ -123,7 +123,7 @@ def is_known(name: str) -> bool:
 
 
 class Door:
-    """Lets in who asks for this server by a name of its own, from its own pages, for something that there is.
+    """Lets in whoever asks for this server by a name of its own, from its own pages, for something that exists.
 
     Streamlit would ask a service on the internet for this machine's address before it turns a stranger's page away.
     """

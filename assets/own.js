@@ -2,7 +2,7 @@
 // can: it forgets the customer before, prints, and says that the server is gone.
 "use strict";
 
-// The next customer. Every entry of this tab's history carries the number of the customer it is of. Stepping back to
+// The next customer. Every entry of this tab's history carries the number of the customer it belongs to. Stepping back to
 // one of an earlier customer, or loading it again, leads to the same page with nothing of theirs in the address.
 
 let counted = 0; // where the browser keeps nothing, as long as the page lives
@@ -60,7 +60,7 @@ document.addEventListener(
   true,
 );
 
-// A number asks for a keyboard of figures, but for one that may be below zero: some such keyboards have no minus.
+// A number brings up a keyboard of figures, unless it may be below zero: some such keyboards have no minus.
 addEventListener(
   "pointerdown",
   (event) => {
@@ -70,7 +70,7 @@ addEventListener(
   true,
 );
 
-// The server is gone: what the toolkit says then is meant for who started it.
+// The server is gone: what the toolkit says then is meant for whoever started it.
 
 const PATIENCE_MS = 2500;
 const GONE =

@@ -213,7 +213,7 @@ class Draws:
         trace : callable
             From their values to the trace; the cycle or drive of that name if left out.
         record : bool
-            Whether what is measured hangs on single steps.
+            Whether what is measured depends on single steps.
 
         Returns
         -------

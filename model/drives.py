@@ -44,7 +44,7 @@ class Answer:
     `saved_share` is None where the drive on friction brakes only takes nothing from the battery. `range_gain_km` is
     what one full battery of the car's usable size reaches further [km] when this drive is driven over and over; None
     where the drive takes next to nothing (`model.savings.has_range`). `unable` of the `runs` drawn cars could not do
-    the drive, for want of power or charge; they are in as if they could.
+    the drive, for want of power or charge; they are counted in as if they could.
     """
 
     saved_share: Band | None

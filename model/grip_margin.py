@@ -148,7 +148,7 @@ def largest_lift_off_mps2(
 
 
 def grip_levels(conditions: Conditions) -> dict[str, float]:
-    """Places within the road's band of grip [1] that are looked at: low, mid and high, or thrice the one stated."""
+    """Places within the road's band of grip [1] that are looked at: low, mid and high, or the stated one for each."""
     return dict.fromkeys(LEVELS, conditions.grip_level) if conditions.grip_level else LEVELS
 
 

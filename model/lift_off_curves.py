@@ -116,7 +116,7 @@ def _both_pedals(
 ) -> dict[str, Curve]:
     """One trace with either kind of brake pedal, at some lift-off strengths or at the driver's own.
 
-    When the pedal is pressed does not hang on its kind: wherever lifting off alone would not slow the car enough.
+    The pedal is pressed wherever lifting off alone would not slow the car enough, whatever its kind.
     """
     drawn = None if strengths_mps2 is None else {"lift_off_mps2": strengths_mps2}
     runs = {

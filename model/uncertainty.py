@@ -63,7 +63,7 @@ def triangular(share: Array, low: float, mid: float, high: float) -> Array:
 def hypercube(keys: Iterable[str], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
     """A Latin hypercube: for every key one place in each of `runs` equal shares of its range [1]; shape (runs,).
 
-    A key's places hang on the seed and the key alone: whatever else is drawn, the same figure is drawn alike. So
+    A key's places depend on the seed and the key alone: whatever else is drawn, a figure's draws stay the same. So
     stating one figure moves no other, and drives can be held against each other run by run.
     """
     return {key: _places(key, runs, seed) for key in keys}
@@ -90,8 +90,8 @@ def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -
 class Samples:
     """Energies of the sampled runs [kWh], each of shape (runs,).
 
-    `unable` counts the cars whose motor or battery could not give what the trace asks (`drove`). They are in all the
-    same, as if they could: a car that is slower drives another trace.
+    `unable` counts the cars whose motor or battery could not give what the trace asks (`drove`). They are counted in
+    as if they could: a car that is slower would drive another trace.
     """
 
     out_kwh: Array

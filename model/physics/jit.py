@@ -26,7 +26,7 @@ Function = TypeVar("Function", bound=Callable[..., Any])
 
 
 def digest_of_sources(model: Path = MODEL) -> str:
-    """What compiled code hangs on: every file of ``model/``, the tables beside it, and what compiles them."""
+    """What compiled code depends on: every file of ``model/``, the tables beside it, and what compiles them."""
     found = hashlib.sha256(f"{sys.version} {numba.__version__} {numpy.__version__}".encode())
     for path in sorted([*model.rglob("*.py"), *(model.parent / "assets").glob("*.csv")]):
         found.update(path.relative_to(model.parent).as_posix().encode())

@@ -11,7 +11,7 @@ from pages.parts.display import Display, entry_text, held_value, shown_unit, sho
 from pages.parts.wording import choice_word
 
 LONGEST = 40
-"""Of what was typed, no more is repeated."""
+"""Characters of what was typed that are repeated, at most."""
 
 
 def refusal_words(refused: InputError, display: Display) -> str:

@@ -1,4 +1,4 @@
-"""One title and one chart, whose size hangs on the address."""
+"""One title and one chart, whose size depends on the address."""
 
 import altair as alt
 import pandas as pd

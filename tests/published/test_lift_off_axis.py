@@ -1,4 +1,4 @@
-"""Whether lift-off strength changes consumption hangs on the brake pedal: at the same speeds, warm and half charged."""
+"""Whether lift-off strength changes consumption depends on the brake pedal: at the same speeds, warm, half charged."""
 
 from dataclasses import replace
 

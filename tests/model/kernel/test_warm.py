@@ -13,7 +13,7 @@ from numba.core.dispatcher import Dispatcher
 def compiled():
     return {f"{one.__module__}.{one.__name__} {signature}" for one in gc.get_objects()
             if isinstance(one, Dispatcher) and one.__module__.startswith("model.")
-            for signature in one.stats.cache_misses}
+            for signature in one.signatures}
 
 from model.kernel.warm import prepare
 print(prepare())
@@ -21,7 +21,7 @@ before = compiled()
 from tests.golden.questions import answers
 from tests.golden.write import answers as drives
 answers(), next(drives())
-print(sorted(compiled() - before))
+print(sorted({one.partition(" ")[0] for one in compiled() - before}))
 """
 
 

@@ -1,0 +1,64 @@
+"""What DEVELOPERS.md says of the house and of what it stands on is so."""
+
+import ast
+import re
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).parent.parent
+TEXT = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+
+
+def rows(heading: str) -> list[list[str]]:
+    """The cells of the table that begins with that heading."""
+    _, table = TEXT.split(f"| {heading} |", 1)
+    lines = table.split("\n\n", 1)[0].splitlines()[2:]
+    return [[cell.strip() for cell in line.strip("| ").split(" | ")] for line in lines]
+
+
+def imported(path: Path) -> set[str]:
+    """The modules that a file imports, in full."""
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found |= {name.name for name in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            found |= {f"{node.module}.{name.name}" for name in node.names}
+    return found
+
+
+def test_the_table_of_the_model_is_whole_and_no_file_imports_one_of_a_later_row():
+    place = {
+        name.removeprefix("model/").rstrip("/"): row
+        for row, (_, modules) in enumerate(rows("what | modules"))
+        for name in re.findall(r"`([a-z_/0-9]+)`", modules)
+    }
+    model = ROOT / "model"
+    files = {path: path.relative_to(model).parts[0].removesuffix(".py") for path in model.rglob("*.py")}
+    files = {path: name for path, name in files.items() if not name.startswith("__")}
+    assert set(files.values()) == set(place)
+    late = [
+        f"{path.relative_to(ROOT)} imports {module}"
+        for path, name in files.items()
+        for module in imported(path)
+        if module.startswith("model.") and place.get(module.split(".")[1], 0) > place[name]
+    ]
+    assert not late
+
+
+def test_every_dependency_has_its_reason():
+    reasoned = {name for names, _ in rows("package | why") for name in names.split(", ")}
+    required = set()
+    for file in ("requirements.txt", "tests/requirements.txt"):
+        lines = (ROOT / file).read_text(encoding="utf-8").splitlines()
+        required |= {re.split(r"[<>=]", line)[0] for line in lines if line[:1].isalpha()}
+    assert required == reasoned
+
+
+def test_what_is_imported_is_required():
+    own, with_streamlit = {"model", "pages"}, {"starlette"}
+    files = [ROOT / "app.py", *(ROOT / "model").rglob("*.py"), *(ROOT / "pages").rglob("*.py")]
+    used = {module.split(".")[0] for path in files for module in imported(path)}
+    lines = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitlines()
+    required = {re.split(r"[<>=]", line)[0].replace("-python", "").replace("-", "_") for line in lines}
+    assert used - set(sys.stdlib_module_names) - own - with_streamlit <= required
