@@ -31,7 +31,7 @@ class Car:
         "Drag coefficient times frontal area. Not used when measured road-load coefficients are given.",
     )
     rolling_coefficient: float = number(
-        "1", 0, 0.05, (0.006, 0.015), "Rolling resistance coefficient",
+        "1", 0, 0.05, (0.0045, 0.015), "Rolling resistance coefficient",
         "Rolling force over weight at 20 °C. Not used when measured road-load coefficients are given.",
     )
     tyre_cold_share: float = number(
@@ -93,15 +93,35 @@ class Car:
         "1", 0, 0.1, (0, 0.06), "Motor loss, speed-squared part",
         "Eddy currents and air in the machine at top speed, as a share of peak power.",
     )
+    motor_loss_working: float = number(
+        "1", 0, 0.05, (0, 0.01), "Motor loss, part of a working motor",
+        "What a motor under load loses at top speed beyond one that is only turned: field weakening and ripple of the "
+        "current, growing with speed, as a share of peak power.",
+    )
     motor_loss_torque2: float = number(
         "1", 0, 0.5, (0, 0.25), "Motor loss, torque-squared part",
         "Copper and switching loss at peak torque, as a share of peak power.",
+    )
+    open_pulling_share: float = number(
+        "1", -0.5, 0.5, (-0.15, 0.15), "Loss left open, pulling",
+        "What cars of one mass, road load and power differ in beyond everything here: a share of the motor's power "
+        "when it pulls. Above 0: thirstier than the model's car.",
+        default=0.0,
+    )
+    open_slowing_share: float = number(
+        "1", -0.5, 1, (-0.3, 0.3), "Loss left open, slowing",
+        "Of the motor's power when it slows the car, what does not come back beyond everything here. Brake pads that "
+        "touch although the motor could do it all are in it.",
+        default=0.0,
     )
     zero_torque_drag_share: float = number(
         "1", 0, 1, (0, 1), "Drag of the idle motor",
         "1: the motor keeps spinning and drags when it does nothing. 0: it rolls free.",
     )
-    gear_efficiency: float = number("1", 0.5, 1, (0.93, 0.99), "Gear efficiency", "Each way, motor shaft to wheels.")
+    gear_efficiency: float = number(
+        "1", 0.5, 1, (0.93, 0.99), "Gear efficiency",
+        "Each way, motor shaft to wheels: what its load costs. What it drags without load is part of the road load.",
+    )
 
     # battery
     usable_kwh: float = number("kWh", 0.3, 250, (0.4, 120), "Usable battery", "Energy between empty and full.")
@@ -154,6 +174,23 @@ class Car:
     )
     charging_efficiency: float = number(
         "1", 0.5, 1, (0.8, 0.95), "Charging efficiency", "Battery energy gained over energy from the wall.",
+    )
+
+    # what is printed about this very car
+    printed_wh_per_km: float | None = number(
+        "Wh/km", 30, 1000, (100, 350), "Printed consumption",
+        "From the wall, as the test named below gave it. Keeps, of the cars that it could be, those that use as much.",
+        default=None, optional=True,
+    )
+    printed_range_km: float | None = number(
+        "km", 10, 2000, (100, 800), "Printed range", "Of the test named below. Counts as printed consumption does.",
+        default=None, optional=True,
+    )
+    printed_test: str = choice(
+        ("wltc3b", "udds", "hwfet", "us-cycles", "us-label", "nedc"), "Test of the printed figure",
+        "wltc3b, nedc: the European tests. udds, hwfet: the US city and highway cycle before the label's correction; "
+        "us-cycles: both, 55 to 45; us-label: what stands on the US label.",
+        default="wltc3b",
     )
 
     # slowing

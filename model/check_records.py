@@ -13,7 +13,6 @@ from model.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 
 CITY_SHARE = 0.55
 """Share of city driving in the combined figure of the US certification, by distance (40 CFR 600)."""
-CHARGING_EFFICIENCY = 0.88
 TEST_LOAD_KG = 300 * KG_PER_LB
 """The test weight is the empty car and 300 lb (40 CFR 86.1803)."""
 DRIVER_KG = 75.0
@@ -86,6 +85,5 @@ def certified(row: dict[str, str]) -> tuple[str, Car]:
             "f0_n": float(row["a_lbf"]) * N_PER_LBF,
             "f1_n_per_mps": float(row["b_lbf_per_mph"]) * N_PER_LBF / MPS_PER_MPH,
             "f2_n_per_mps2": float(row["c_lbf_per_mph2"]) * N_PER_LBF / MPS_PER_MPH**2,
-            "charging_efficiency": CHARGING_EFFICIENCY,
         },
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -13,8 +13,9 @@ from model.claims import check, claims, question, question_from_json
 from model.cycles import CYCLES, cycle_trace
 from model.fields import InputError
 from model.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
+from model.many_cars import as_csv, table_answers
 from model.parameters import DEFAULT_CLASS, car_of
-from model.range_figure import TESTS
+from model.printed_tests import TESTS
 from model.savings import evaluate
 from model.scenario import Scenario
 from model.scenario_io import read_json, with_car, with_settings
@@ -54,6 +55,9 @@ def _parser() -> argparse.ArgumentParser:
     drive.add_argument("--year", action="store_true", help="add the year of this drive")
     banded("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
     verb("study", "all recorded drives of a folder").add_argument("folder", type=Path, help="with .csv and .gpx files")
+    cars = banded("cars", "many cars on standard cycles: a table with a car in each row, CSV out")
+    cars.add_argument("table", type=Path, help="CSV with columns such as id, like, mass_kg, f0_n, motor_peak_kw")
+    cars.add_argument("--cycles", default="udds,hwfet", help="cycles with commas between; udds,hwfet when left out")
     beside = verb("compare", "two or three described drives, and their differences with bands")
     beside.add_argument("scenarios", type=Path, nargs="+", help="scenarios (JSON), or answers")
     stop = verb("stop", "one slow-down under the microscope")
@@ -151,6 +155,15 @@ def _study(options: argparse.Namespace) -> dict[str, Any]:
     return study(options.folder, scenario, frozenset(given)) | described(scenario)
 
 
+def _cars(options: argparse.Namespace) -> str:
+    if options.car is not None:
+        raise InputError("--car: the cars stand in the table; a column `like` names their classes.")
+    cycles = [name.strip() for name in options.cycles.split(",") if name.strip()]
+    if not cycles:
+        raise InputError(f"--cycles: none was named; they are {', '.join(CYCLES)}.")
+    return as_csv(table_answers(options.table, cycles, settings_from(options.set), band=options.band))
+
+
 def _compare(options: argparse.Namespace) -> dict[str, Any]:
     if not 2 <= len(options.scenarios) <= 3:
         raise InputError(f"scenarios: {len(options.scenarios)} given; two or three are compared.")
@@ -180,9 +193,9 @@ def _claim(options: argparse.Namespace) -> dict[str, Any]:
     return check(question(claim_id, settings | settings_from(options.set))).as_json()
 
 
-VERBS = {
-    "cycle": _cycle, "drive": _drive, "log": _log, "study": _study, "compare": _compare, "stop": _stop, "grip": _grip,
-    "claim": _claim,
+VERBS: dict[str, Callable[[argparse.Namespace], dict[str, Any] | str]] = {
+    "cycle": _cycle, "drive": _drive, "log": _log, "study": _study, "cars": _cars, "compare": _compare, "stop": _stop,
+    "grip": _grip, "claim": _claim,
 }  # fmt: skip
 
 
@@ -194,5 +207,5 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except InputError as refused:
         print(refused, file=sys.stderr)
         return 2
-    print(as_text(answer), end="")
+    print(answer if isinstance(answer, str) else as_text(answer), end="")
     return 0

@@ -9,6 +9,7 @@ import numpy as np
 from model.charging_stops import with_charging_stops
 from model.drive_builder import FootUp, build_drive
 from model.kernel.run import Run
+from model.narrowing import narrowed
 from model.parameters import car_of, open_figures_of
 from model.savings import Result, evaluate, has_range
 from model.scenario import FROZEN, SEASONS, Scenario
@@ -31,9 +32,19 @@ def drive(scenario: Scenario) -> Result:
     return evaluate(trace, car, conditions, driver)
 
 
+def draws_of(scenario: Scenario, runs: int, driven: Trace | None = None) -> dict[str, Array]:
+    """Every figure that the user did not state, drawn `runs` times; narrowed by what is printed or shown.
+
+    `driven` is the drive that the car's display speaks of; left out, the described one.
+    """
+    if driven is None and scenario.conditions.shown_wh_per_km is not None:
+        driven = drive(scenario).trace
+    return narrowed(scenario, sample(open_figures_of(scenario), runs), driven)
+
+
 def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:
     """The result's trace with every drawn set of the figures that the user did not state."""
-    drawn = sample(open_figures_of(scenario), runs)
+    drawn = draws_of(scenario, runs, result.trace)
     return run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
 
 
@@ -144,7 +155,7 @@ def engine_j(run: Run) -> Array:
 def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
     """Drive the scenario in its four seasons, each with `runs` sampled cars."""
     year = scenario.year
-    drawn = sample(open_figures_of(scenario), runs)
+    drawn = draws_of(scenario, runs)
     saved, by_engine = np.zeros(runs), np.zeros(runs)
     rows, distance_km = [], 0.0
 

@@ -38,22 +38,23 @@ def constant_torque_until_kmh(car: Car, *, slowing: bool) -> float:
 
 def efficiency(car: Car, speed: Any, force: Any, *, slowing: bool) -> Any:
     """Efficiency of machine and inverter [1] at a speed [m/s] and force [N], both above 0; below 0 it only takes."""
-    mechanical, loss = speed * force, motor_loss_w(car, speed, force)
+    mechanical, loss = speed * force, motor_loss_w(car, speed, -force if slowing else force)
     return (mechanical - loss) / mechanical if slowing else mechanical / (mechanical + loss)
 
 
 def efficient_n(car: Car, speed: Array, share: float, *, slowing: bool) -> tuple[Array, Array]:
     """Forces [N] between which the machine is at least as efficient as `share` [1]; equal where it nowhere is.
 
-    Solved from ``k F² − b F + A = 0``, with `A` the loss without force and ``k F²`` the loss that grows with it; held
-    within the machine's greatest force.
+    Solved from ``k F² − b F + A = 0``, with `A` the loss without force and ``k F²`` the loss that grows with its
+    square; held within the machine's greatest force.
     """
     most = greatest_n(car, speed, slowing=slowing)
-    part = speed * (1 - share) if slowing else speed * (1 - share) / share
+    part = speed * ((1 - share - car.open_slowing_share) if slowing else (1 - share) / share - car.open_pulling_share)
     curve, without = motor_in(car).loss_w_per_n2, motor_loss_w(car, speed, 0.0)
     inside = part * part - 4 * curve * without
     # the smaller root in the form that stays exact for small losses, the larger one from their product
-    both = part + np.sqrt(np.maximum(inside, 0.0))
+    both = np.maximum(part, 1e-30) + np.sqrt(np.maximum(inside, 0.0))
+    inside = np.where(part > 0, inside, -1.0)
     low = np.where(inside > 0, np.minimum(2 * without / both, most), most)
     high = np.where(inside > 0, np.minimum(both / np.maximum(2 * curve, 1e-30), most), most)
     return low, high

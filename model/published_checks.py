@@ -88,7 +88,7 @@ def epa_certification() -> Check:
         title="Wall energy of nine cars in the US certification",
         source="US EPA, Data on Cars used for Testing Fuel Economy, model years 2010 to 2019",
         published="measured wall energy on UDDS and HWFET, before the label's correction",
-        note="Measured road load and test weight, charging efficiency 0.88, cabin off, everything else as the class of "
+        note="Measured road load and test weight, cabin off, everything else as the class of "
         "nearest mass has it. EV-O and EV-Q, early cars that recovered little, are counted in and miss in the city.",
         found=(
             Found("city, median of the errors' sizes", median(map(abs, city))),

@@ -21,40 +21,17 @@ from model.drives import trace_of
 from model.fields import Field, InputError
 from model.kernel.run import Run
 from model.parameters import assumed_figures, car_of, open_figures_of
+from model.printed_tests import LABORATORY, TESTS
 from model.savings import evaluate, has_range
 from model.scenario import Conditions, Driver, Scenario, Year
 from model.trace import Array
 from model.uncertainty import RUNS, Band, run_each, sample
 from model.units import J_PER_KWH
 
-LABORATORY = Conditions(ambient_c=23.0, cabin=False, soc_start=0.6, tyres_warm="yes")
-"""As range is tested: warm, heating and cooling off, no load beside the driver."""
 RANGE_KM = Field(
     "test_range_km", "number", "km", "Range on the test cycle", "As printed.", minimum=10, maximum=2000,
     usual=(100, 800),
 )  # fmt: skip
-US_LABEL_FACTOR = 0.7
-"""Range on the US label over range on the two US cycles (the usual factor of the 40 CFR 600 label; from memory)."""
-
-
-@dataclass(frozen=True)
-class Test:
-    """A published kind of range figure: its cycles with their shares by distance, and figure over range on them."""
-
-    label: str
-    cycles: tuple[tuple[str, float], ...]
-    factor: float = 1.0
-
-
-_US = (("udds", 0.55), ("hwfet", 0.45))
-TESTS = {
-    "wltc3b": Test("WLTC class 3b", (("wltc3b", 1.0),)),
-    "us-cycles": Test("US city and highway cycles, 55 to 45, before the label's factor", _US),
-    "us-label": Test("US label", _US, US_LABEL_FACTOR),
-    "nedc": Test("NEDC", (("nedc", 1.0),)),
-}
-
-
 @dataclass(frozen=True)
 class Step:
     """One step from the test to the road: the range after it, and what it cost; a gain is negative [km]."""

@@ -107,8 +107,9 @@ class Result:
 
     @property
     def wall_wh_per_km(self) -> float:
-        """Energy from the wall [Wh/km]."""
-        return self.net_kwh * 1000 / self.distance_km / self.car.charging_efficiency
+        """Energy from the wall [Wh/km]: what the cells gave has to be filled up again, their own loss with it."""
+        given_kwh = (self.ledger.cells_given - self.ledger.cells_taken) / J_PER_KWH
+        return given_kwh * 1000 / self.distance_km / self.car.charging_efficiency
 
     @property
     def wheel_braking_kwh(self) -> float:

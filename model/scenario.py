@@ -54,6 +54,12 @@ class Conditions:
     soc_start: float = number(
         "1", 0, 1, (0.15, 0.9), "Charge at the start", "Share of the usable battery: 0 empty, 1 full.", default=0.6
     )
+    shown_wh_per_km: float | None = number(
+        "Wh/km", 10, 1000, (80, 400), "Average that the car shows for this drive",
+        "What its display says of this very drive, battery energy over distance. Keeps, of the cars that it could be, "
+        "those that use as much.",
+        default=None, optional=True,
+    )
     battery_temp_c: float | None = number(
         "°C", -40, 60, (-15, 40), "Battery temperature at the start",
         "Left empty: as cold or warm as where the car stood, or 20 °C when warmed up beforehand.", default=None,

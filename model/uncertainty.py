@@ -1,7 +1,7 @@
 """Bands: the 5 to 95 % range over the assumed figures. What the user stated is fixed.
 
-Figures are drawn by Latin hypercube from triangular distributions (low, mid, high), each on its own. The generator
-and the seed are fixed, so the same question gives the same bytes.
+Figures are drawn by Latin hypercube (low, mid, high; half of them on either side of mid), each on its own. The
+generator and the seed are fixed, so the same question gives the same bytes.
 """
 
 from __future__ import annotations
@@ -50,14 +50,14 @@ class Band:
 
 
 def triangular(share: Array, low: float, mid: float, high: float) -> Array:
-    """Value below which `share` [1] of a triangular distribution lies."""
-    width = high - low
-    if width == 0:
-        return np.full_like(share, mid)
-    turn = (mid - low) / width
-    rising = low + np.sqrt(share * width * (mid - low))
-    falling = high - np.sqrt((1 - share) * width * (high - mid))
-    return np.where(share < turn, rising, falling)
+    """Value below which `share` [1] of the drawn figures lie: half of them on either side of `mid`.
+
+    Each half thins out evenly towards its end, so where the ends lie unlike far the halves are triangles of unlike
+    height; the middle of the answers stays that of the middle car.
+    """
+    below = low + (mid - low) * np.sqrt(2 * np.minimum(share, 0.5))
+    above = high - (high - mid) * np.sqrt(2 * np.minimum(1 - share, 0.5))
+    return np.where(share < 0.5, below, above)
 
 
 def hypercube(keys: Iterable[str], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:

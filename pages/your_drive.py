@@ -22,6 +22,7 @@ from pages.parts.trailer import draw_trailer
 from pages.parts.trust import draw_trust
 
 CAR_GROUPS = {
+    "What is printed or shown": ("printed_wh_per_km", "printed_range_km", "printed_test", "shown_wh_per_km"),
     "Weight and resistance": (
         "mass_kg", "rotating_mass_share", "drag_area_m2", "rolling_coefficient", "tyre_cold_share", "tyre_warm_up_min",
         "driveline_cold_n_per_t", "driveline_warm_up_min",
@@ -29,7 +30,8 @@ CAR_GROUPS = {
     ),
     "Motor": (
         "motor_peak_kw", "regen_peak_kw", "motor_base_speed_kmh", "motor_top_speed_kmh", "motor_loss_fixed",
-        "motor_loss_speed", "motor_loss_speed2", "motor_loss_torque2", "zero_torque_drag_share", "gear_efficiency",
+        "motor_loss_speed", "motor_loss_speed2", "motor_loss_working", "motor_loss_torque2", "zero_torque_drag_share",
+        "gear_efficiency", "open_pulling_share", "open_slowing_share",
     ),
     "Battery": (
         "usable_kwh", "pack_voltage_v", "cell_resistance_share", "cell_resistance_usual",

@@ -164,7 +164,8 @@ class Loop:
         if car.f0_n is None:
             return car.rolling_coefficient * self.car_mass * GRAVITY * self.tyres(at) * cosine + soft
         measured_n = car.f0_n * self.car_mass / car.mass_kg * cosine + car.f1_n_per_mps * at.speed
-        return measured_n * self.tyres(at) + soft
+        turned_in_neutral_n = self.spin_n(at.speed) * car.zero_torque_drag_share / car.gear_efficiency
+        return measured_n * self.tyres(at) + soft - turned_in_neutral_n
 
     def density(self, at: Step) -> float:
         """Air at the height of the road, a start at sea level taken as the lowest place there is."""
@@ -254,7 +255,10 @@ class Loop:
         fixed, spinning = self.peak_w * self.car.motor_loss_fixed, self.spin_n(at.speed) * at.speed
         if pull <= NO_FORCE and taken <= self.unloaded_n(brake, at.speed) + NO_FORCE:
             return shaft, spinning * self.car.zero_torque_drag_share + fixed
-        return shaft, spinning + fixed + self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
+        working = self.peak_w * self.car.motor_loss_working * at.speed / (self.car.motor_top_speed_kmh / 3.6)
+        left_open = shaft * at.speed * (self.car.open_pulling_share if shaft > 0 else -self.car.open_slowing_share)
+        copper = self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
+        return shaft, left_open + spinning + working + fixed + copper
 
     def electric_w(self, at: Step, pull: float, brake: float, taken: float) -> float:
         """Power of the motor at the inverter's terminals."""

@@ -6,6 +6,7 @@ import math
 from typing import Any
 
 from model.physics.jit import compiled
+from model.physics.motor_and_gear import idle_drag_n, motor_of
 from model.physics.surfaces import surface_table
 from model.physics.warming_up import cold_tyre_factor
 from model.units import GRAVITY_MPS2, KMH_PER_MPS, ZERO_C_IN_K
@@ -74,6 +75,9 @@ def has_measured_road_load(car: Any) -> bool:
 def rolling_n(car: Any, speed: float, warmth: float, extra: float, cosine: float) -> float:
     """Rolling resistance of the car [N] at `speed` [m/s]; nothing while it stands.
 
+    Measured coefficients come from a car that coasted in neutral: they hold what turning the idle motor takes, which is
+    booked with the motor and left out here.
+
     `warmth` [1] is `warmth_of_tyres`, `extra` [1] the rolling coefficient that snow or water adds, `cosine` [1] that of
     the slope.
     """
@@ -84,6 +88,7 @@ def rolling_n(car: Any, speed: float, warmth: float, extra: float, cosine: float
         # f0 was measured at the car's own mass; load adds to it in proportion. Temperature changes f0 and f1 alike, as
         # the world harmonised procedure corrects them (UN GTR 15, Annex 4; from memory)
         base = (car.f0_n * (1.0 + car.payload_kg / car.mass_kg) * cosine + car.f1_n_per_mps * speed) * warmth
+        base -= idle_drag_n(motor_of(car), speed)
     else:
         base = car.rolling_coefficient * weight * warmth * cosine
     return base + extra * weight * cosine

@@ -1,7 +1,9 @@
 """Motor, inverter and gear: limits and losses of one machine scaled to its rated power.
 
-Losses are ``P_peak (fixed + speed x + speed2 x² + torque2 y²)`` with x the road speed over the motor's highest
-and y the force over the greatest. So part load is worse than peak, and a spinning machine without torque drags.
+Losses are ``P_peak (fixed + speed x + speed2 x² + working x + torque2 y²)`` with x the road speed over the motor's
+highest and y the force over the greatest. So part load is worse than peak, and a spinning machine without torque drags:
+the parts ``speed`` and ``speed2``. A coast-down in neutral has measured that drag with the rest of the road load, see
+`model.physics.air_and_tyres.rolling_n`; the part ``working`` only a machine under load has.
 Forces at the shaft are those of the motor carried to the wheels without gear loss.
 """
 
@@ -25,9 +27,10 @@ class Motor(NamedTuple):
     """One car's motor, inverter and gear.
 
     Force at peak torque [N]; peak power when pulling and when slowing, at the shaft [W]; drag of the spinning machine
-    without torque, as a force [N] and what it grows by with speed [N/(m/s)]; power electronics while moving [W]; loss
-    that grows with force squared [W/N²]; share of the drag that stays when the machine does nothing, efficiency of the
-    gear [1].
+    without torque, as a force [N] and what it grows by with speed [N/(m/s)]; power electronics while moving [W]; what a
+    working machine loses more, for its speed [W/(m/s)]; loss that grows with force squared [W/N²]; shares of the
+    shaft's power that the loss map leaves open, pulling and slowing, share of the drag that stays when the machine does
+    nothing, efficiency of the gear [1].
     """
 
     greatest_n: float
@@ -36,7 +39,10 @@ class Motor(NamedTuple):
     drag_n: float
     drag_n_per_mps: float
     fixed_w: float
+    working_n: float
     loss_w_per_n2: float
+    open_pulling: float
+    open_slowing: float
     idle_share: float
     gear: float
 
@@ -61,7 +67,10 @@ def motor_of(car: Any) -> Motor:
         peak * car.motor_loss_speed / top,
         peak * car.motor_loss_speed2 / (top * top),
         peak * car.motor_loss_fixed,
+        peak * car.motor_loss_working / top,
         peak * car.motor_loss_torque2 / (greatest * greatest),
+        car.open_pulling_share,
+        car.open_slowing_share,
         car.zero_torque_drag_share,
         car.gear_efficiency,
     )
@@ -75,8 +84,8 @@ def spin_n(motor: Motor, speed: float) -> float:
 
 @compiled
 def turning_loss_w(motor: Motor, speed: float) -> float:
-    """Loss that needs no force [W]: the spinning machine and its electronics; nothing while the car stands."""
-    return spin_n(motor, speed) * speed + motor.fixed_w if speed > 0 else 0.0
+    """What a working machine loses whatever its force [W]; nothing while the car stands."""
+    return (spin_n(motor, speed) + motor.working_n) * speed + motor.fixed_w if speed > 0 else 0.0
 
 
 @compiled
@@ -87,8 +96,9 @@ def idle_loss_w(motor: Motor, speed: float) -> float:
 
 @compiled
 def loss_w(motor: Motor, speed: float, force: float) -> float:
-    """Loss of motor and inverter together [W] at `speed` [m/s] and `force` at the shaft [N]."""
-    return turning_loss_w(motor, speed) + motor.loss_w_per_n2 * force * force
+    """Loss of motor and inverter together [W] at `speed` [m/s] and `force` at the shaft [N], slowing negative."""
+    left_open = motor.open_pulling if force > 0 else -motor.open_slowing
+    return turning_loss_w(motor, speed) + motor.loss_w_per_n2 * force * force + left_open * force * speed
 
 
 @compiled
@@ -114,11 +124,12 @@ def slowing_force_n(motor: Motor, speed: float, electric_w: float) -> float:
 
     The smaller root of ``force·speed − loss(force) = electric_w``, in the form that stays exact for small losses.
     """
-    needed = spin_n(motor, speed) * speed + motor.fixed_w + electric_w
-    inside = speed * speed - 4.0 * motor.loss_w_per_n2 * needed
+    speed_left = speed * (1.0 - motor.open_slowing)
+    needed = (spin_n(motor, speed) + motor.working_n) * speed + motor.fixed_w + electric_w
+    inside = speed_left * speed_left - 4.0 * motor.loss_w_per_n2 * needed
     if inside < 0:
         return np.inf
-    return 2.0 * needed / (speed + math.sqrt(inside) + 1e-300)
+    return 2.0 * needed / (speed_left + math.sqrt(inside) + 1e-300)
 
 
 @compiled
@@ -128,6 +139,7 @@ def greatest_pull_n(motor: Motor, speed: float, battery_w: float) -> float:
     by_motor = min(motor.greatest_n, motor.peak_w / faster)
     # electric power: force·speed + loss(force) = battery_w, the positive root
     spare = battery_w - turning_loss_w(motor, speed)
-    inside = max(faster * faster + 4.0 * motor.loss_w_per_n2 * spare, 0.0)
-    by_battery = 2.0 * spare / (faster + math.sqrt(inside))
+    speed_paid = faster * (1.0 + motor.open_pulling)
+    inside = max(speed_paid * speed_paid + 4.0 * motor.loss_w_per_n2 * spare, 0.0)
+    by_battery = 2.0 * spare / (speed_paid + math.sqrt(inside))
     return max(min(by_motor, by_battery), 0.0) * motor.gear

@@ -90,6 +90,7 @@ def test_nothing_is_braked_harder_than_the_road_allows():
 def test_without_losses_all_that_is_stored_comes_back_to_the_wheels():
     ideal = car_with(
         motor_loss_fixed=0.0, motor_loss_speed=0.0, motor_loss_speed2=0.0, motor_loss_torque2=0.0, gear_efficiency=1.0,
+        motor_loss_working=0.0, open_slowing_share=0.0,
         cell_resistance_share=0.0,
     )  # fmt: skip
     assert way_out(100.0, 80.0, ideal, MILD, Driver()).wheels == pytest.approx(100.0)
@@ -127,7 +128,10 @@ def test_between_its_edges_the_machine_is_as_efficient_as_said(name, slowing):
 
 
 def test_a_machine_without_losses_is_efficient_everywhere():
-    ideal = car_with(motor_loss_fixed=0.0, motor_loss_speed=0.0, motor_loss_speed2=0.0, motor_loss_torque2=0.0)
+    ideal = car_with(
+        motor_loss_fixed=0.0, motor_loss_speed=0.0, motor_loss_speed2=0.0, motor_loss_torque2=0.0,
+        motor_loss_working=0.0, open_slowing_share=0.0,
+    )  # fmt: skip
     speed = np.array([5.0, 30.0])
     low, high = machine_map.efficient_n(ideal, speed, 0.9, slowing=True)
     assert low == pytest.approx([0, 0])

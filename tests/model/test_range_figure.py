@@ -55,7 +55,7 @@ def test_faster_is_less_far_and_the_figure_only_scales():
 def test_kinds_of_figure():
     label, unadjusted = found(HILLY, test="us-label").range_km.mid, found(HILLY, test="us-cycles").range_km.mid
     assert label == pytest.approx(unadjusted / 0.7)
-    assert set(TESTS) == {"wltc3b", "us-cycles", "us-label", "nedc"}
+    assert set(TESTS) == {"wltc3b", "udds", "hwfet", "us-cycles", "us-label", "nedc"}
 
 
 def test_another_day_drives_anew_only_what_its_weather_changes(monkeypatch):

@@ -13,7 +13,8 @@ from model.scenario import Conditions, Driver
 REFERENCE = {
     "mass_kg": 1900.0, "rotating_mass_share": 0.04, "rolling_coefficient": 0.009, "drag_area_m2": 0.62,
     "gear_efficiency": 0.85, "motor_loss_fixed": 0.0, "motor_loss_speed": 0.0, "motor_loss_speed2": 0.0,
-    "motor_loss_torque2": 0.0, "cell_resistance_share": 0.0, "accessory_w": 0.0, "usable_kwh": 60.0,
+    "motor_loss_torque2": 0.0, "motor_loss_working": 0.0, "open_slowing_share": 0.0, "cell_resistance_share": 0.0,
+    "accessory_w": 0.0, "usable_kwh": 60.0,
     "regen_cap_mps2": 8.0, "fade_start_kmh": 0.0, "fade_end_kmh": 0.0,
 }  # fmt: skip
 FILLED_PCT = {100: 0.58, 200: 1.15, 300: 1.73, 500: 2.88, 1000: 5.76}

@@ -16,6 +16,7 @@ from model.physics.air_and_tyres import (
     rolling_n,
     tyre_factor,
 )
+from model.physics.motor_and_gear import idle_drag_n, motor_of
 from model.physics.records import car_record, moments_on_road
 from model.physics.warming_up import cold_tyre_factor
 from model.physics.wheels import car_kg
@@ -46,9 +47,12 @@ def test_density_of_dry_air(celsius, density):
 def test_measured_coefficients_hold_as_they_stand_at_20_degrees():
     speed = np.array([1.0, 10.0, 30.0])
     assert air_density(20.0, 0.0) == pytest.approx(AIR_REFERENCE_KG_M3, abs=1e-4)
-    car = car_record(MEASURED, Conditions(), Driver())
-    load = [flat_road_load_n(car, one, tyre_factor(20.0), 0.0, AIR_REFERENCE_KG_M3) for one in speed]
-    assert load == pytest.approx(120 + speed + 0.42 * speed**2)
+    for car in (MEASURED, replace(MEASURED, motor_peak_kw=4 * MEASURED.motor_peak_kw)):
+        record = car_record(car, Conditions(), Driver())
+        load = [flat_road_load_n(record, one, tyre_factor(20.0), 0.0, AIR_REFERENCE_KG_M3) for one in speed]
+        # a coast-down in neutral measured the idle motor too, which is booked with the motor and not a second time
+        turned = [idle_drag_n(motor_of(record), one) for one in speed]
+        assert np.add(load, turned) == pytest.approx(120 + speed + 0.42 * speed**2)
 
 
 def test_tyres_roll_harder_in_the_cold():
@@ -58,7 +62,8 @@ def test_tyres_roll_harder_in_the_cold():
 
 
 def test_load_adds_rolling_in_proportion():
-    for car in (CAR, MEASURED):
+    free = {"motor_loss_speed": 0.0, "motor_loss_speed2": 0.0}
+    for car in (replace(CAR, **free), replace(MEASURED, **free)):
         alone, loaded = rolling(car, 1e-9), rolling(car, 1e-9, car.mass_kg / 2)
         assert loaded == pytest.approx(1.5 * alone)
 
@@ -70,7 +75,7 @@ def test_snow_adds_rolling_whichever_way_the_road_load_is_given():
 
 
 def test_a_standing_car_does_not_roll():
-    assert [rolling(CAR, 0.0), rolling(CAR, 1e-3)] == [0.0, pytest.approx(158.87, abs=0.01)]
+    assert [rolling(CAR, 0.0), rolling(CAR, 1e-3)] == [0.0, pytest.approx(0.007 * WEIGHT_N, abs=0.01)]
 
 
 def test_wind_counts_with_speed_and_may_push():

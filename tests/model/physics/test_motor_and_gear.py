@@ -33,7 +33,10 @@ def test_peak_torque_gives_peak_power_at_the_base_speed():
 
 def test_losses_add_up_to_their_shares_of_peak_power():
     at_once = loss_w(CAR.motor_top_speed_kmh / 3.6, MOTOR.greatest_n)
-    shares = CAR.motor_loss_fixed + CAR.motor_loss_speed + CAR.motor_loss_speed2 + CAR.motor_loss_torque2
+    shares = (
+        CAR.motor_loss_fixed + CAR.motor_loss_speed + CAR.motor_loss_speed2 + CAR.motor_loss_working
+        + CAR.motor_loss_torque2
+    )
     assert at_once == pytest.approx(shares * CAR.motor_peak_kw * 1000)
 
 
@@ -58,21 +61,24 @@ def test_slowing_force_is_the_one_that_gives_the_power(electric_w):
     force = slowing_force_n(SPEEDS, electric_w)
     speed, force = SPEEDS[np.isfinite(force)], force[np.isfinite(force)]
     assert len(speed) > 15
-    assert force * speed - loss_w(speed, force) == pytest.approx(electric_w, rel=1e-9, abs=1e-6)
+    assert force * speed - loss_w(speed, -force) == pytest.approx(electric_w, rel=1e-9, abs=1e-6)
     # the smaller of two such forces: more force would give more power
     assert np.all(2 * MOTOR.loss_w_per_n2 * force <= speed)
 
 
 def test_power_that_is_never_given_needs_no_finite_force():
     assert slowing_force_n(1.0, 100e3) == np.inf
-    peak_w = 1.0 / (4 * MOTOR.loss_w_per_n2) - loss_w(1.0, 0.0)
+    peak_w = (1 - CAR.open_slowing_share) ** 2 / (4 * MOTOR.loss_w_per_n2) - loss_w(1.0, 0.0)
     assert np.isfinite(slowing_force_n(1.0, 0.999 * peak_w))
     assert slowing_force_n(1.0, 1.001 * peak_w) == np.inf
 
 
 def test_a_lossless_motor_slows_with_power_over_speed():
-    car = car_from("family-hatch", dict.fromkeys(("motor_loss_fixed", "motor_loss_speed", "motor_loss_speed2",
-                                                  "motor_loss_torque2"), 0.0))  # fmt: skip
+    losses = (
+        "motor_loss_fixed", "motor_loss_speed", "motor_loss_speed2", "motor_loss_working", "motor_loss_torque2",
+        "open_slowing_share",
+    )  # fmt: skip
+    car = car_from("family-hatch", dict.fromkeys(losses, 0.0))
     assert slowing_force_n(10.0, 20e3, motor_in(car)) == pytest.approx(2000)
 
 
@@ -80,3 +86,12 @@ def test_slowing_power_is_as_stated_or_as_great_as_pulling():
     assert MOTOR.regen_peak_w == CAR.regen_peak_kw * 1000
     as_great = motor_in(car_from("family-hatch", {"regen_peak_kw": None}))
     assert as_great.regen_peak_w == CAR.motor_peak_kw * 1000
+
+
+def test_what_the_map_leaves_open_costs_both_ways():
+    """A thirstier car takes more when it pulls and puts less back when it slows; the drag without force stays."""
+    open_ = motor_in(car_from("family-hatch", {"open_pulling_share": 0.1, "open_slowing_share": 0.2}))
+    plain = motor_in(car_from("family-hatch", {"open_pulling_share": 0.0, "open_slowing_share": 0.0}))
+    for force, share in ((1000.0, 0.1), (-1000.0, 0.2), (0.0, 0.0)):
+        more = motor_and_gear.loss_w(open_, 20.0, force) - motor_and_gear.loss_w(plain, 20.0, force)
+        assert more == pytest.approx(share * abs(force) * 20.0)

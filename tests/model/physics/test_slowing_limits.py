@@ -29,8 +29,8 @@ def test_lift_off_strength_is_a_total_and_the_road_does_its_part_first():
 def test_each_limit_is_what_its_name_says():
     car, motor = one({"brake_pedal": "friction"})
     assert limits.drivability_n(car) == pytest.approx(2.0 * 1800)
-    assert limits.motor_torque_n(motor) == pytest.approx(130e3 / (45 / 3.6) / 0.95)
-    assert limits.motor_power_n(motor, 15.0) == pytest.approx(80e3 / 15 / 0.95)
+    assert limits.motor_torque_n(motor) == pytest.approx(130e3 / (45 / 3.6) / 0.96)
+    assert limits.motor_power_n(motor, 15.0) == pytest.approx(80e3 / 15 / 0.96)
     front_n = 1800 * 9.80665 * 0.52 + 1800 * 1.5 * 0.55 / 2.73
     assert limits.grip_n(car, 0.85, 1.5) == pytest.approx(0.85 * 0.8 * front_n)
 
@@ -41,7 +41,7 @@ def test_each_limit_is_what_its_name_says():
         ({"brake_pedal": "friction"}, 3000.0, 15.0, 700.0, "lift_off_only"),
         ({}, 3000.0, 15.0, 3000.0, ""),
         ({}, 9000.0, 15.0, 3600.0, "drivability"),
-        ({"regen_cap_mps2": 8.0}, 20000.0, 15.0, 80e3 / 15 / 0.95, "motor_power"),
+        ({"regen_cap_mps2": 8.0}, 20000.0, 15.0, 80e3 / 15 / 0.96, "motor_power"),
         ({}, 3000.0, 10 / 3.6, 1500.0, "low_speed_fade"),
     ],
 )

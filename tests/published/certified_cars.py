@@ -1,0 +1,259 @@
+"""The certified cars of the US lists beside the model, one maker's group left out at a time.
+
+``python -m tests.published.certified_cars`` writes ``assets/published/certified_found.csv``, which the tests check and
+the pages draw. The bands of a group's cars come from what the other groups' cars leave open, never from its own.
+"""
+
+from __future__ import annotations
+
+import csv
+import math
+import os
+from concurrent.futures import ThreadPoolExecutor
+from functools import cache
+from pathlib import Path
+
+import numpy as np
+
+from model.cycles import cycle_trace
+from model.kernel.run import drive_records
+from model.many_cars import class_of_mass, draw, on_cycles, places
+from model.narrowing import PRINTED_SHARE, effective_number
+from model.own_part import OWN_SHARE, own_part
+from model.parameters import car_of, rows
+from model.physics.records import car_records
+from model.printed_tests import LABORATORY
+from model.scenario import Scenario
+from model.scenario_io import with_car
+from model.uncertainty import triangular
+from model.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
+
+CYCLES = {"udds": "city_wall_wh_per_km", "hwfet": "hwy_wall_wh_per_km"}
+KW_PER_HP = 0.7457
+MOST_KW = 1000.0
+"""The most motor power that is accepted."""
+CLASS_OF_WORDS = {
+    "compact hatch": "family-hatch",
+    "small boxy crossover": "compact-crossover",
+    "small crossover": "compact-crossover",
+    "compact crossover": "compact-crossover",
+    "compact luxury crossover": "compact-crossover",
+    "midsize crossover": "compact-crossover",
+    "midsize crossover, automated-taxi build": "compact-crossover",
+    "midsize luxury crossover": "large-suv",
+    "large SUV": "large-suv",
+    "large luxury SUV": "large-suv",
+    "large three-row SUV": "large-suv",
+    "compact liftback sedan": "performance-saloon",
+    "midsize streamlined sedan": "performance-saloon",
+    "large luxury sedan": "performance-saloon",
+    "large sport sedan": "performance-saloon",
+    "large sport wagon": "performance-saloon",
+    "two-seat hypercar": "performance-saloon",
+    "large pickup": "pickup",
+}
+"""Which class of ours stands for the list's kinds of car."""
+KNOWN = ("road load", "data sheet")
+QUANTILES = (0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95)
+RUNS = 400
+FEW_GROUPS = {6: 1.943 / 1.645, 7: 1.895 / 1.645}
+"""By how much a 90 % range widens for a spread that is known from so few groups: Student's over the normal figure."""
+LEAST = (0.1, 0.12)
+"""How far the two open shares reach below their middles: to a drive and a return with next to no loss."""
+OPEN_KEYS = ("open_pulling_share", "open_slowing_share")
+FOUND = Path(__file__).resolve().parents[2] / "assets" / "published" / "certified_found.csv"
+COLUMNS = (
+    "id", "group", "kind", "like", "cycle", "known", "measured_wh_per_km", "modelled_wh_per_km",
+    *(f"q{100 * share:02.0f}" for share in QUANTILES), "given_low", "given_mid", "given_high", "given_cars",
+)  # fmt: skip
+
+
+@cache
+def certified_rows() -> list[dict[str, str]]:
+    """The list's rows."""
+    return rows("published/epa_certified_2019_2025.csv")
+
+
+def scenario_of(row: dict[str, str], known: str) -> Scenario:
+    """A certified car: test weight and rated power, and its road load or its class; a suspect power is not used."""
+    mass_kg = float(row["etw_lb"]) * KG_PER_LB
+    figures = {"mass_kg": mass_kg}
+    if row["rated_hp_suspect"] != "yes":
+        figures["motor_peak_kw"] = min(float(row["rated_hp"]) * KW_PER_HP, MOST_KW)
+    if known == "data sheet":
+        figures["like"] = CLASS_OF_WORDS[row["class_words"]]
+    else:
+        figures |= {
+            "like": class_of_mass(mass_kg),
+            "driven_axle": row["drive"],
+            "f0_n": float(row["a_lbf"]) * N_PER_LBF,
+            "f1_n_per_mps": float(row["b_lbf_per_mph"]) * N_PER_LBF / MPS_PER_MPH,
+            "f2_n_per_mps2": float(row["c_lbf_per_mph2"]) * N_PER_LBF / MPS_PER_MPH**2,
+        }
+    return with_car(Scenario(conditions=LABORATORY), figures)
+
+
+def each(work, items):
+    """Work through items on all processors, in order."""
+    with ThreadPoolExecutor(os.cpu_count()) as threads:
+        return list(threads.map(work, items))
+
+
+def walls(scenario, cycle, drawn):
+    """Wall energy of drawn cars [Wh/km]."""
+    cars = car_records(car_of(scenario), scenario.conditions, scenario.driver, drawn)
+    energies = drive_records(cycle_trace(cycle), cars).energies
+    given = (energies["soc_start"] - energies["soc_end"]) * cars["usable_kwh"] / cars["charging_efficiency"]
+    return given * 1e6 / cycle_trace(cycle).distance_m
+
+
+@cache
+def errors():
+    """Logarithm of measured over modelled wall energy, road load known: cycle by car, shape (2, cars)."""
+    found = each(lambda row: on_cycles(scenario_of(row, "road load"), tuple(CYCLES)), certified_rows())
+    return np.array([
+        [
+            math.log(float(row[key]) / car[cycle].wall_wh_per_km)
+            for row, car in zip(certified_rows(), found, strict=True)
+        ]
+        for cycle, key in CYCLES.items()
+    ])  # fmt: skip
+
+
+def groups() -> list[str]:
+    """The makers' groups."""
+    return sorted({row["group"] for row in certified_rows()})
+
+
+def of_group(group: str):
+    """Which rows are of a group."""
+    return np.array([row["group"] == group for row in certified_rows()])
+
+
+@cache
+def known_spread():
+    """What the assumed figures alone explain: mean variances of the two cycles' logarithms, and their covariance."""
+    some = [scenario_of(row, "road load") for row in certified_rows()[::8]]
+
+    def spread(scenario):
+        drawn = {key: values for key, values in draw(scenario, 200).items() if key not in OPEN_KEYS}
+        city, highway = (np.log(walls(scenario, cycle, drawn)) for cycle in CYCLES)
+        return city.var(), highway.var(), np.cov(city, highway)[0, 1]
+
+    return np.mean(each(spread, some), axis=0)
+
+
+@cache
+def sensitivity():
+    """How the logarithm of wall energy moves with each open share: city and highway by share, shape (2, 2)."""
+    step, moved = 0.01, []
+    for scenario in [scenario_of(row, "road load") for row in certified_rows()[::8]]:
+        middle = {key: np.array([[getattr(car_of(scenario), key)]]) for key in OPEN_KEYS}
+        moved.append([
+            [
+                (np.log(walls(scenario, cycle, middle | {key: middle[key] + step})[0])
+                 - np.log(walls(scenario, cycle, middle)[0])) / step
+                for key in OPEN_KEYS
+            ]
+            for cycle in CYCLES
+        ])  # fmt: skip
+    return np.median(moved, axis=0)
+
+
+def reaches(of_groups: list[str]):
+    """How far the two open shares reach upwards, from the cars of some groups, groups counted alike.
+
+    Mean squares and products of the errors about nothing, less what assumed figures and a drive's own part explain,
+    are divided among the two shares by least squares, and widened because so few groups tell of them. No car can lose
+    much less than the middle one, so the lower ends are fixed (`LEAST`) and the upper ends make up for it: a half that
+    thins out evenly over a reach adds a twelfth of its square to the variance.
+
+    Returns
+    -------
+    array
+        How far each share reaches above its middle [1].
+    """
+    city, highway = errors()
+    squares = np.array([
+        [np.mean(one[of_group(group)] * other[of_group(group)]) for one, other in
+         ((city, city), (highway, highway), (city, highway))]
+        for group in of_groups
+    ]).mean(0)  # fmt: skip
+    left = squares - known_spread() - np.array([OWN_SHARE**2, OWN_SHARE**2, 0.0])
+    (pull_city, slow_city), (pull_highway, slow_highway) = sensitivity()
+    of_shares = np.array([
+        [pull_city**2, slow_city**2], [pull_highway**2, slow_highway**2],
+        [pull_city * pull_highway, slow_city * slow_highway],
+    ])  # fmt: skip
+    weight = 1 / squares
+    variance = np.linalg.lstsq(of_shares * weight[:, None], left * weight, rcond=None)[0].clip(min=0)
+    wide = 12 * FEW_GROUPS[len(of_groups)] ** 2 * variance
+    return np.sqrt(np.maximum(wide - np.square(LEAST), np.square(LEAST)))
+
+
+def weighted_quantiles(values, weights, shares):
+    """Points below which these shares of the weight lie."""
+    order = np.argsort(values)
+    reached = np.cumsum(weights[order])
+    return np.interp(shares, (reached - weights[order] / 2) / reached[-1], values[order])
+
+
+def found_for(place: int, half, known: str) -> list[dict]:
+    """The rows of one car: bands with the open shares of the other groups, and the same given the other cycle."""
+    row = certified_rows()[place]
+    scenario = scenario_of(row, known)
+    drawn = draw(scenario, RUNS)
+    for key, least, most in zip(OPEN_KEYS, LEAST, half, strict=True):
+        middle = getattr(car_of(scenario), key)
+        drawn[key] = triangular(places(key, RUNS), middle - least, middle, middle + most)[:, None]
+    point = on_cycles(scenario, tuple(CYCLES))
+    bare = {cycle: walls(scenario, cycle, drawn) for cycle in CYCLES}
+    own = on_cycles_own(RUNS)
+    answers = []
+    for cycle, other in (("udds", "hwfet"), ("hwfet", "udds")):
+        many = bare[cycle] * own[cycle]
+        off = np.log(bare[other] / float(row[CYCLES[other]])) / PRINTED_SHARE
+        weights = np.exp(-0.5 * (off**2 - (off**2).min()))
+        given = weighted_quantiles(many, weights, (0.05, 0.5, 0.95))
+        answers.append({
+            "id": row["id"], "group": row["group"], "kind": row["class_words"], "like": scenario.car_class,
+            "cycle": cycle, "known": known, "measured_wh_per_km": float(row[CYCLES[cycle]]),
+            "modelled_wh_per_km": point[cycle].wall_wh_per_km,
+            **dict(zip(COLUMNS[8:15], np.quantile(many, QUANTILES), strict=True)),
+            "given_low": given[0], "given_mid": given[1], "given_high": given[2],
+            "given_cars": effective_number(np.exp(-0.5 * off**2)),
+        })  # fmt: skip
+    return answers
+
+
+def on_cycles_own(runs: int):
+    """Each cycle's own part, as `model.many_cars` draws it."""
+    return {cycle: own_part(places(f"own_part of {cycle}", runs)) for cycle in CYCLES}
+
+
+def as_cells(row: dict) -> list[str]:
+    """A row as it is written."""
+    return [f"{row[key]:.5g}" if isinstance(row[key], float) else str(row[key]) for key in COLUMNS]
+
+
+def found(cars=None) -> list[dict]:
+    """All rows, or those of some cars by their place in the list."""
+    half = {group: reaches([other for other in groups() if other != group]) for group in groups()}
+    cars = range(len(certified_rows())) if cars is None else cars
+    asked = [(place, known) for place in cars for known in KNOWN]
+    found_in = each(lambda one: found_for(one[0], half[certified_rows()[one[0]]["group"]], one[1]), asked)
+    return [row for rows_of_car in found_in for row in rows_of_car]
+
+
+def write() -> None:
+    """Write the table that tests and pages read."""
+    with FOUND.open("w", encoding="utf-8", newline="") as file:
+        writer = csv.writer(file, lineterminator="\n")
+        writer.writerow(COLUMNS)
+        writer.writerows(as_cells(row) for row in found())
+
+
+if __name__ == "__main__":
+    print("sensitivity", sensitivity(), "known spread", known_spread() ** 0.5)
+    print("reaches from all groups:", reaches(groups()))
+    write()
