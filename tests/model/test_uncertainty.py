@@ -31,7 +31,7 @@ def test_half_of_the_figures_are_drawn_on_either_side_of_mid():
 
 def test_draws_have_the_mean_of_the_triangle():
     drawn = sample({"mass_kg": figure(1000.0, 1600.0, 1900.0)}, 2000)["mass_kg"]
-    assert drawn.mean() == pytest.approx((1000 + 1600 + 1900) / 3, rel=1e-3)
+    assert drawn.mean() == pytest.approx((1000 + 4 * 1600 + 1900) / 6, rel=1e-3)
     assert drawn.min() >= 1000 and drawn.max() <= 1900
 
 
