@@ -46,7 +46,7 @@ CONDITIONS = {
 SHARES = {
     "recovered": "the share of the battery’s output that is put back",
     "of_braking": "the share of the braking energy at the wheels that reaches the battery",
-    "range_gain": "the extra range over the same speeds on friction brakes only",
+    "range_gain": "the extra range over the same speeds on friction brakes alone",
     "electric_braking": "the share of the braking energy at the wheels that the motor takes",
     "range_lost": "the energy saved by regeneration (the share of the range lost without it)",
 }

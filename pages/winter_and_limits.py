@@ -28,7 +28,7 @@ from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts
 from pages.parts.charts import stops as stop_charts
 from pages.parts.controls import control
-from pages.parts.drive_part import last_answer
+from pages.parts.drive_part import before, last_answer
 from pages.parts.facts import fact_rows
 from pages.parts.figure import figure
 from pages.parts.link import own_link
@@ -196,7 +196,7 @@ def draw_grip() -> None:
 
 def ask_day(*keys: str) -> None:
     """What of the day and the car a part is about, side by side; asked here as behind the word of the answer line."""
-    for column, key in zip(st.columns(len(keys), wrap=False), keys, strict=True):
+    for column, key in zip(st.columns(len(keys), wrap=False, vertical_alignment="bottom"), keys, strict=True):
         with column:
             field = CONDITION_FIELDS[key]
             control(field, look="list" if field.kind == "choice" else "", help="", where="part")
@@ -364,7 +364,7 @@ def choose_part() -> None:
     cells = "".join(
         f"<div><dt>{escape(winter_words.NAMES[key])}</dt><dd>{escape(text)}</dd></div>" for key, text in glance.items()
     )
-    with st.container(key="glance"):
+    with before(state.shown(), "glance"), st.container(key="glance"):
         st.html(f"<dl>{cells}</dl>")
 
 

@@ -10,6 +10,8 @@ from model.typed_numbers import TwoReadings, number_typed
 from pages.parts.display import Display, entry_text, held_value, shown_unit, shown_value, tidy
 from pages.parts.wording import choice_word
 
+FALLING = "grade_pct", "climb_m", "hill_km"
+"""What somebody may enter below zero for a road that falls."""
 LONGEST = 40
 """Characters of what was typed that are repeated, at most."""
 
@@ -35,7 +37,10 @@ def refused_entry(field: Field, shown: Any, display: Display) -> str:
     refused = FieldError(field, held_value(field, shown, display) if isinstance(shown, int | float) else shown)
     if isinstance(shown, str):
         refused = _typed(field, shown, display)
-    return f"{_field_words(refused, display)} The answer keeps the last entry."
+    number = number_in(refused.given)
+    falls = field.key in FALLING and number is not None and number < 0
+    down = " For a road that falls, choose Down." if falls else ""
+    return f"{_field_words(refused, display)}{down} The answer keeps the last entry."
 
 
 def _typed(field: Field, text: str, display: Display) -> FieldError:

@@ -121,12 +121,11 @@ def contents(taken: TakeAway) -> dict[str, Any]:
 
 def about(scenario: Scenario, display: Display) -> str:
     """Car, drive, season, pedal and what else departs from the ordinary, in one sentence."""
-    name = wording.drive_id(scenario)
     season = wording.season_of(scenario.conditions, scenario.year)
     apart = departures.text(scenario, display)
+    day = f"{'in' if season else 'at'} {wording.season_words(scenario.conditions, scenario.year, display)}"
     return (
-        f"A {wording.car_words(scenario)} on {'a' if name is None else 'the'} {wording.drive_words(scenario, display)} "
-        f"{'in' if season else 'at'} {wording.season_words(scenario.conditions, scenario.year, display)}, with a "
+        f"A {wording.on_drive(scenario, display)} {day}, with a "
         f"{wording.pedal_words(scenario)}{f', {apart}' if apart else ''}."
     )
 

@@ -59,7 +59,7 @@ def number(
     A hybrid is told in `fuel`, in words, since its battery's range says nothing.
     """
     day, apart = wording.day_words(scenario, display), departures.text(scenario, display)
-    about = f"A {wording.car_words(scenario)}, {wording.drive_words(scenario, display)}{f', {apart}' if apart else ''}."
+    about = f"A {wording.on_drive(scenario, display)}{f', {apart}' if apart else ''}."
     sums = f"That is {wording.saved_text(answer, display)} on this drive"
     if fuel:
         sums += f", or {fuel}"

@@ -19,6 +19,7 @@ from pages.parts.display import MINUS, Display, entry_text, percent_range_text, 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 NEGLIGIBLE_SHARE = 0.01
 NEGLIGIBLE_KWH = 0.005
+NEGLIGIBLE_L = 0.05
 THAN = "than the same drive on friction brakes only"
 
 CHOICE_WORDS = {
@@ -160,6 +161,8 @@ def year_fact(
     worth = f"{prices.currency} {money}, {display.range_text(year.saved_co2_kg, 'kg')} CO₂"
     if fuel is None:
         return days, wall, worth
+    if fuel.plugged and fuel.saved_l.high < NEGLIGIBLE_L:
+        return days, wall, f"{worth}; next to no fuel"
     litres = f"{display.range_text(fuel.saved_l, 'l')} of fuel"
     if not fuel.plugged:
         return days, litres, "less, each season at its own temperature"
@@ -217,6 +220,12 @@ def drive_words(scenario: Scenario, display: Display) -> str:
     if name is not None:
         return starting_drives()[name][0].lower()
     return f"drive of {length_text(scenario, display)}"
+
+
+def on_drive(scenario: Scenario, display: Display) -> str:
+    """The car on its drive, such as “city car on the flat town commute”."""
+    article = "a" if drive_id(scenario) is None else "the"
+    return f"{car_words(scenario)} on {article} {drive_words(scenario, display)}"
 
 
 def length_text(scenario: Scenario, display: Display) -> str:

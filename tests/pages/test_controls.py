@@ -82,3 +82,9 @@ def test_every_widget_has_its_own_key():
     keys = [widget_key(field) for field in SETTINGS.values()]
     keys += [widget_key(field, leg) for field in LEG_FIELDS.values() for leg in range(8)]
     assert len(keys) == len(set(keys))
+
+
+def test_a_steepness_below_zero_is_shown_the_way_down():
+    assert "choose Down" in refused_entry(LEG_FIELDS["grade_pct"], "−5", METRIC)
+    assert "choose Down" not in refused_entry(LEG_FIELDS["grade_pct"], "99", METRIC)
+    assert "choose Down" not in refused_entry(LEG_FIELDS["distance_km"], "−5", METRIC)

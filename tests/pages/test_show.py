@@ -90,7 +90,8 @@ def test_three_taps_from_a_fresh_start_to_the_number():
     turned(app, "next")
     expected = starting_drives()["motorway"][2].with_setting("ambient_c", TOWN.year.winter_c)
     assert scenario_of(app) == expected
-    assert "large SUV, motorway run" in said(app) and "A day in winter, 1 °C" in [one.value for one in app.markdown]
+    assert "A large SUV on the motorway run." in said(app)
+    assert "A day in winter, 1 °C" in [one.value for one in app.markdown]
 
 
 def test_the_car_is_one_tap():

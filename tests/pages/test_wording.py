@@ -6,6 +6,7 @@ import pytest
 
 from model.drives import Answer, answer_of, drive, samples_of, year_of
 from model.habits import HABITS
+from model.hybrid import YearOfFuel
 from model.parameters import assumed_figures, class_labels
 from model.scenario import SETTINGS, Conditions, Leg, Scenario
 from model.scenario_io import starting_drives
@@ -202,3 +203,12 @@ def test_the_way_back_says_how_long_the_car_stands_and_whether_on_a_plug():
     assert wording.way_back_words(Conditions()) == "after 8 h"
     assert wording.way_back_words(Conditions(stands_h=2.5, stands_plugged_in=True)) == "after 2.5 h, on a plug"
     assert wording.way_back_words(Conditions(stands_h=0.0)) == "at once"
+
+
+def test_a_year_without_fuel_is_told_in_energy_and_not_in_traces_of_a_litre():
+    plugged = replace(TOWN, car_class="plug-in-hybrid", return_trip=False)
+    year = year_of(plugged, 5)
+    _, told, more = wording.year_fact(year, plugged.year, US, YearOfFuel(Band(1e-16, 1e-16, 2e-16), plugged=True))
+    assert "fuel" not in told and told.endswith("kWh from the wall") and more.endswith("; next to no fuel")
+    _, told, _ = wording.year_fact(year, plugged.year, METRIC, YearOfFuel(Band(1.0, 2.0, 3.0), plugged=True))
+    assert told.startswith("1.0 to 3.0 l of fuel and ")
