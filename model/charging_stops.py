@@ -82,7 +82,9 @@ def with_charging_stops(trace: Trace, car: Car, conditions: Conditions, driver: 
             break
         at = after + int(low[0])
         place_m, pack_c = float(trace.step_m[:at].sum()), float(run.pack_c[0, at])
-        stands_s = charging_s(run, min(STOP_AT_SOC, charge_to - 0.01), charge_to, pack_c)
+        # a drive may begin below a tenth
+        left = min(max(float(run.soc[0, at]), 0.0), charge_to - 0.01)
+        stands_s = charging_s(run, left, charge_to, pack_c)
         trace = with_stop(trace, place_m, stands_s, charge_to)
         assert trace.charge_to is not None
         after = int(np.flatnonzero(~np.isnan(trace.charge_to))[-1]) + 1

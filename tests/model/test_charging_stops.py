@@ -78,3 +78,13 @@ def test_a_described_drive_is_answered_with_its_stops():
     assert result.distance_km == pytest.approx(400, rel=1e-3)
     assert result.trace.stops >= 2 and result.trace.duration_s > 400 / 120 * 3600 + 1200
     assert result.run.energies["charged_j"][0] > 0 and result.ledger.error_share < 1e-9
+
+
+def test_a_drive_that_begins_nearly_empty_charges_from_what_is_there():
+    emptier, fuller = (replace(WARM, soc_start=soc, charging_stops=1) for soc in (0.03, STOP_AT_SOC))
+    stood = []
+    for around in (emptier, fuller):
+        trace = with_charging_stops(FAR, CAR, around, DRIVER)
+        stood.append(trace.step_s[~np.isnan(trace.charge_to)].sum())
+    more_s = charging_s(drive(FAR, CAR, emptier, DRIVER), 0.03, STOP_AT_SOC, WARM.ambient_c)
+    assert stood[0] - stood[1] == pytest.approx(more_s, rel=0.02)

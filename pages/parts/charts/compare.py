@@ -12,7 +12,6 @@ from pages.parts.theme import LINE_PX, Spec
 
 BAND_PX, BAR_PX, BETWEEN_PX, HEAD_PX = 26, 12, 16, 30
 ROW_PX = 2 * LINE_PX + BAND_PX + BETWEEN_PX
-DIFFERENCE_PX = LINE_PX + BAND_PX + BETWEEN_PX
 LINE_SHARE, CAP_SHARE = 0.005, 0.0025
 """Width of a middle's line and of a band's end, as shares of the picture's [1]."""
 
