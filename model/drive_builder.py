@@ -10,13 +10,27 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
+from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
 
 from model.fields import InputError, Quantity
-from model.habits import HABITS, LiftedSlowDown, Pulse, SpeedChange, lifted, pull_away, slow_down
+from model.habits import (
+    HABITS,
+    Changing,
+    LiftedSlowDown,
+    Pulse,
+    SpeedChange,
+    change_m,
+    lifted,
+    pull_away,
+    pulls_away,
+    slow_down,
+    slows_down,
+)
+from model.physics.jit import compiled
 from model.scenario import LEG_FIELDS, SURFACES, Driver, Leg, check_legs
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
@@ -47,9 +61,12 @@ FootUp = Callable[[Array, Array], Array]
 SPACING_ORDER, DEPTH_ORDER, STAND_ORDER = 0.61803398875, 0.41421356237, 0.73205080757
 
 
+@lru_cache(maxsize=200)
 def quantiles(count: int, order: float) -> Array:
     """Midpoints of `count` equal parts of the unit interval [1], well mixed; their mean is exactly one half."""
-    return (np.argsort(np.argsort(np.arange(1, count + 1) * order % 1.0)) + 0.5) / count
+    found: Array = (np.argsort(np.argsort(np.arange(1, count + 1) * order % 1.0)) + 0.5) / count
+    found.flags.writeable = False
+    return found
 
 
 def _varied(mean: float, spread: float, count: int, order: float) -> Array:
@@ -125,31 +142,49 @@ def strength_on(leg: Leg, driver: Driver) -> float:
     return driver.lift_off_mps2 if leg.lift_off_mps2 is None else leg.lift_off_mps2
 
 
-def _largest_that_fits(needs: Callable[[Array], Array], room: Array, low: Array, high: Array) -> Array:
-    """The largest speeds between `low` (which fits) and `high` whose need of road [m] is within `room` [m]."""
-    fits = needs(high) <= room
-    if fits.all():
-        return high
-    low = np.where(fits, high, low)
-    for _ in range(40):
-        middle = (low + high) / 2
-        fits = needs(middle) <= room
-        low, high = np.where(fits, middle, low), np.where(fits, high, middle)
-    return low
+@compiled
+def largest_that_fit(
+    first: Array, last: Array, rise: Array, top: Array, room: Array, low: Array, at_peak: bool, up: Changing,
+    down: Changing, found: Array,
+) -> None:  # fmt: skip
+    """The largest speeds up to `top` that the room of each stretch [m] allows; `low` fits. All of shape (stretches,).
+
+    The speed found is the peak between the speeds `first` and `last`; or else the most that those two may be, the peak
+    then lying above either by its `rise`, of shape (stretches + 1,), but no higher than `top` [m/s].
+    """
+    for index in range(len(room)):
+        least, most, middle = low[index], top[index], top[index]
+        for attempt in range(41):
+            if attempt:
+                middle = (least + most) / 2
+            if at_peak:
+                begin, end, peak = first[index], last[index], middle
+            else:
+                begin, end = min(first[index], middle), min(last[index], middle)
+                peak = min(max(begin + rise[index], end + rise[index + 1]), top[index])
+            if change_m(begin, peak, up) + change_m(peak, end, down) <= room[index]:
+                least = middle
+                if not attempt:
+                    break
+            elif attempt:
+                most = middle
+        found[index] = least
+
+
+def _fitting(plan: Stretches, speed: Array, driver: Driver, low: Array, at_peak: bool) -> Array:
+    """As `largest_that_fit`, with the speeds at the ends of the stretches [m/s]."""
+    found = np.empty_like(plan.room_m)
+    rise = np.concatenate([[True], plan.event]) * RISE_MPS
+    habits = pulls_away(driver), slows_down(driver)
+    largest_that_fit(speed[:-1], speed[1:], rise, plan.top_mps, plan.room_m, low, at_peak, *habits, found)
+    return found
 
 
 def _speeds_between(plan: Stretches, driver: Driver) -> Array:
     """Speeds at the ends of the stretches, the start included [m/s]; lowered where there is no room for them."""
     speed = np.concatenate([[0.0], np.minimum(plan.end_mps, np.append(plan.top_mps[1:], np.inf))])
-    rise = np.concatenate([[True], plan.event]) * RISE_MPS
-
-    def needs(limit: Array) -> Array:
-        first, last = np.minimum(speed[:-1], limit), np.minimum(speed[1:], limit)
-        peak = np.minimum(np.maximum(first + rise[:-1], last + rise[1:]), plan.top_mps)
-        return pull_away(first, peak, driver).distance_m + slow_down(peak, last, driver).distance_m
-
     while True:
-        limit = _largest_that_fits(needs, plan.room_m, rolling(plan.top_mps), plan.top_mps)
+        limit = _fitting(plan, speed, driver, rolling(plan.top_mps), at_peak=False)
         lowered = np.minimum(speed, np.minimum(np.append(limit, np.inf), np.append(np.inf, limit)))
         if np.array_equal(lowered, speed):
             return speed
@@ -195,17 +230,10 @@ def _motion(plan: Stretches, driver: Driver, foot_up: FootUp | None) -> Motion:
     speed = _speeds_between(plan, driver)
     first, last = speed[:-1], speed[1:]
 
-    def up_and_down(peak: Array) -> tuple[SpeedChange, SpeedChange]:
-        return pull_away(first, peak, driver), slow_down(peak, last, driver)
-
-    def needs(peak: Array) -> Array:
-        up, down = up_and_down(peak)
-        return up.distance_m + down.distance_m
-
-    peak = _largest_that_fits(needs, plan.room_m, np.maximum(first, last), plan.top_mps)
-    up, down = up_and_down(peak)
+    peak = _fitting(plan, speed, driver, np.maximum(first, last), at_peak=True)
+    up, down = pull_away(first, peak, driver), slow_down(peak, last, driver)
     as_driven = down if foot_up is None else lifted(down, lambda speed: foot_up(speed, plan.lift_off_mps2))
-    return Motion(up, np.maximum(plan.room_m - needs(peak), 0.0) / peak, as_driven, plan.stand_s)
+    return Motion(up, np.maximum(plan.room_m - (up.distance_m + down.distance_m), 0.0) / peak, as_driven, plan.stand_s)
 
 
 def _fit_length(speed_mps: Array, step_s: Array, length_m: float) -> Array:

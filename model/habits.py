@@ -7,10 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from functools import lru_cache
+from typing import Any, NamedTuple
 
 import numpy as np
 
+from model.physics.jit import compiled
 from model.scenario import Driver
 from model.trace import Array
 from model.units import KMH_PER_MPS
@@ -177,13 +179,45 @@ def lifted(habit: SpeedChange, foot_up_mps2: Callable[[Any], Any]) -> LiftedSlow
     )
 
 
-def _speed_change(from_mps: Any, to_mps: Any, peak_from_rest_mps2: float, pulse: Pulse) -> SpeedChange:
+class Changing(NamedTuple):
+    """How somebody changes speed: peak from or to rest [m/s²], and mean, centre and shorter ramp of the pulse [1]."""
+
+    peak_mps2: float
+    mean: float
+    centre: float
+    ramp: float
+
+
+def slows_down(driver: Driver) -> Changing:
+    """How this driver slows down, as `looks_ahead` says."""
+    return _changing(HABITS["peak_slowing_mps2"][driver.looks_ahead], SLOWING)
+
+
+def pulls_away(driver: Driver) -> Changing:
+    """How this driver gains speed, as `pull_away` says."""
+    return _changing(HABITS["peak_pull_away_mps2"][driver.pull_away], PULLING_AWAY)
+
+
+@lru_cache(maxsize=20)
+def _changing(peak_from_rest_mps2: float, pulse: Pulse) -> Changing:
+    return Changing(peak_from_rest_mps2, pulse.mean, pulse.centre, min(pulse.on, pulse.off))
+
+
+def change_s(from_mps: Any, to_mps: Any, habit: Changing) -> Any:
+    """Time a change of speed takes [s], as hard as the habit and the most jerk allow."""
     change = np.abs(to_mps - from_mps)
     lower_kmh = np.minimum(from_mps, to_mps) * KMH_PER_MPS
-    peak = peak_from_rest_mps2 * HALF_AS_HARD_KMH / (HALF_AS_HARD_KMH + lower_kmh)
-    by_peak = change / (pulse.mean * peak)
-    by_jerk = np.sqrt(change / (pulse.mean * min(pulse.on, pulse.off) * MOST_JERK_MPS3))
-    return SpeedChange(from_mps, to_mps, np.maximum(by_peak, by_jerk), pulse)
+    peak = habit.peak_mps2 * HALF_AS_HARD_KMH / (HALF_AS_HARD_KMH + lower_kmh)
+    return np.maximum(change / (habit.mean * peak), np.sqrt(change / (habit.mean * habit.ramp * MOST_JERK_MPS3)))
+
+
+compiled_change_s = compiled(change_s)
+
+
+@compiled
+def change_m(from_mps: float, to_mps: float, habit: Changing) -> float:
+    """Road a change of speed takes [m]: `SpeedChange.distance_m` of one change, for loops."""
+    return compiled_change_s(from_mps, to_mps, habit) * (from_mps + (to_mps - from_mps) * (1.0 - habit.centre))
 
 
 def slow_down(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
@@ -201,7 +235,7 @@ def slow_down(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
     SpeedChange
         Its `distance_m` says how far ahead [m] the foot lifts.
     """
-    return _speed_change(from_mps, to_mps, HABITS["peak_slowing_mps2"][driver.looks_ahead], SLOWING)
+    return SpeedChange(from_mps, to_mps, change_s(from_mps, to_mps, slows_down(driver)), SLOWING)
 
 
 def pull_away(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
@@ -214,4 +248,4 @@ def pull_away(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
     driver : Driver
         Whose `pull_away` fixes the peak.
     """
-    return _speed_change(from_mps, to_mps, HABITS["peak_pull_away_mps2"][driver.pull_away], PULLING_AWAY)
+    return SpeedChange(from_mps, to_mps, change_s(from_mps, to_mps, pulls_away(driver)), PULLING_AWAY)
