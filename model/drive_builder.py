@@ -15,22 +15,21 @@ from itertools import pairwise
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.fields import InputError, Quantity
 from model.habits import (
     HABITS,
-    Changing,
     LiftedSlowDown,
     Pulse,
     SpeedChange,
-    change_m,
     lifted,
     pull_away,
     pulls_away,
     slow_down,
     slows_down,
 )
-from model.physics.jit import compiled
+from model.kernel.room import largest_that_fit
 from model.scenario import LEG_FIELDS, SURFACES, Driver, Leg, check_legs
 from model.trace import Array, Trace
 from model.units import KMH_PER_MPS
@@ -90,12 +89,32 @@ class Stretches:
 
 def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: FootUp | None) -> Stretches:
     """Cut one leg; `arrives` says that the car comes to rest at its end even if the leg has no stops."""
+    planned, bottom, at_bottom = _planned(leg, number, _feet_of(driver), arrives)
+    strength = np.full(len(planned.room_m), 0.0 if driver.slowing_on_request else strength_on(leg, driver))
+    over_slowing: Any = HABITS["over_slowing_share"][driver.steady_foot]
+    if foot_up is not None and over_slowing and len(bottom):
+        # a car that hardly slows by itself cannot slow too much by itself
+        hardest = HABITS["peak_slowing_mps2"][driver.looks_ahead]
+        over_slowing = over_slowing * np.clip(foot_up(bottom, strength[: len(bottom)]) / hardest, 0.0, 1.0)
+    end = planned.end_mps.copy()
+    end[at_bottom] = np.maximum(bottom * (1 - over_slowing), rolling(leg.speed_kmh / KMH_PER_MPS))
+    return replace(planned, end_mps=end, lift_off_mps2=strength)
+
+
+def _feet_of(driver: Driver) -> Driver:
+    """The driver without what a plan of a leg does not hang on, so that another lift-off strength finds it made."""
+    return Driver(looks_ahead=driver.looks_ahead, pull_away=driver.pull_away)
+
+
+@lru_cache(maxsize=300)
+def _planned(leg: Leg, number: int, feet: Driver, arrives: bool) -> tuple[Stretches, Array, NDArray[np.bool_]]:
+    """A leg's stretches before a foot slows too much, speeds at the bottoms of slow-downs [m/s], where those are."""
     through = leg.stops == 0
     events = leg.stops + leg.slow_downs
     count = events + through
     length, top = leg.distance_km * 1000, leg.speed_kmh / KMH_PER_MPS
     reached = min(CREEP_MPS, top)
-    creep = float(pull_away(0.0, reached, driver).distance_m + slow_down(reached, 0.0, driver).distance_m)
+    creep = float(pull_away(0.0, reached, feet).distance_m + slow_down(reached, 0.0, feet).distance_m)
     if count * creep > length:
         raise InputError(
             "{stops} and {slow_downs}, leg {leg}: {count} stops and {many} slow-downs do not fit in {length}; at most "
@@ -115,21 +134,13 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: Fo
     slow_to = leg.slow_to_kmh / KMH_PER_MPS
     depth = DEPTH_SPREAD * min(slow_to, max(top - slow_to, 0.0))
     bottom = _varied(slow_to, depth, leg.slow_downs, DEPTH_ORDER) if leg.slow_downs else np.empty(0)
-    strength = np.full(count, 0.0 if driver.slowing_on_request else strength_on(leg, driver))
-    over_slowing = np.full(len(bottom), HABITS["over_slowing_share"][driver.steady_foot])
-    if foot_up is not None and len(bottom):
-        # a car that hardly slows by itself cannot slow too much by itself
-        hardest = HABITS["peak_slowing_mps2"][driver.looks_ahead]
-        over_slowing *= np.clip(foot_up(bottom, strength[: len(bottom)]) / hardest, 0.0, 1.0)
-    bottom = np.maximum(bottom * (1 - over_slowing), rolling(top))
     end = np.full(count, top)
-    end[event & ~at_rest] = bottom
     end[at_rest] = 0.0
     stand = np.zeros(count)
     rests = int(at_rest.sum())
     if rests:
         stand[at_rest] = _varied(STAND_S, STAND_SPREAD_S, rests, STAND_ORDER)
-    return Stretches(room, np.full(count, top), end, event, stand, strength)
+    return Stretches(room, np.full(count, top), end, event, stand, np.zeros(count)), bottom, event & ~at_rest
 
 
 def rolling(top_mps: Array | float) -> Any:
@@ -140,35 +151,6 @@ def rolling(top_mps: Array | float) -> Any:
 def strength_on(leg: Leg, driver: Driver) -> float:
     """Lift-off strength on a leg [m/s²]: its own where one was chosen."""
     return driver.lift_off_mps2 if leg.lift_off_mps2 is None else leg.lift_off_mps2
-
-
-@compiled
-def largest_that_fit(
-    first: Array, last: Array, rise: Array, top: Array, room: Array, low: Array, at_peak: bool, up: Changing,
-    down: Changing, found: Array,
-) -> None:  # fmt: skip
-    """The largest speeds up to `top` that the room of each stretch [m] allows; `low` fits. All of shape (stretches,).
-
-    The speed found is the peak between the speeds `first` and `last`; or else the most that those two may be, the peak
-    then lying above either by its `rise`, of shape (stretches + 1,), but no higher than `top` [m/s].
-    """
-    for index in range(len(room)):
-        least, most, middle = low[index], top[index], top[index]
-        for attempt in range(41):
-            if attempt:
-                middle = (least + most) / 2
-            if at_peak:
-                begin, end, peak = first[index], last[index], middle
-            else:
-                begin, end = min(first[index], middle), min(last[index], middle)
-                peak = min(max(begin + rise[index], end + rise[index + 1]), top[index])
-            if change_m(begin, peak, up) + change_m(peak, end, down) <= room[index]:
-                least = middle
-                if not attempt:
-                    break
-            elif attempt:
-                most = middle
-        found[index] = least
 
 
 def _fitting(plan: Stretches, speed: Array, driver: Driver, low: Array, at_peak: bool) -> Array:

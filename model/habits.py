@@ -8,14 +8,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any, NamedTuple
+from typing import Any
 
 import numpy as np
 
-from model.physics.jit import compiled
+from model.kernel.room import MOST_JERK_MPS3, Changing, change_s
 from model.scenario import Driver
 from model.trace import Array
-from model.units import KMH_PER_MPS
 
 HABITS: dict[str, dict[str, float]] = {
     "peak_slowing_mps2": {"far": 1.2, "usual": 2.4, "late": 3.2},
@@ -32,12 +31,6 @@ stop signs (SAE 1999-01-0098). Far and late: common practice, no source.
 `over_slowing_share` (by `steady_foot`): how far the bottom of a slow-down lies below the speed that was needed, to be
 made up for by pulling away again [1]. Common practice, no source.
 """
-
-MOST_JERK_MPS3 = 1.5
-"""No change of speed begins or ends more abruptly [m/s³]. Common practice, no source."""
-HALF_AS_HARD_KMH = 60.0
-"""A change whose lower speed is this peaks half as hard as one from or to rest: between high speeds feet are gentler
-[km/h]. Common practice, no source."""
 
 LEAST = 1e-9
 """Keeps quotients finite where nothing changes."""
@@ -179,15 +172,6 @@ def lifted(habit: SpeedChange, foot_up_mps2: Callable[[Any], Any]) -> LiftedSlow
     )
 
 
-class Changing(NamedTuple):
-    """How somebody changes speed: peak from or to rest [m/s²], and mean, centre and shorter ramp of the pulse [1]."""
-
-    peak_mps2: float
-    mean: float
-    centre: float
-    ramp: float
-
-
 def slows_down(driver: Driver) -> Changing:
     """How this driver slows down, as `looks_ahead` says."""
     return _changing(HABITS["peak_slowing_mps2"][driver.looks_ahead], SLOWING)
@@ -201,23 +185,6 @@ def pulls_away(driver: Driver) -> Changing:
 @lru_cache(maxsize=20)
 def _changing(peak_from_rest_mps2: float, pulse: Pulse) -> Changing:
     return Changing(peak_from_rest_mps2, pulse.mean, pulse.centre, min(pulse.on, pulse.off))
-
-
-def change_s(from_mps: Any, to_mps: Any, habit: Changing) -> Any:
-    """Time a change of speed takes [s], as hard as the habit and the most jerk allow."""
-    change = np.abs(to_mps - from_mps)
-    lower_kmh = np.minimum(from_mps, to_mps) * KMH_PER_MPS
-    peak = habit.peak_mps2 * HALF_AS_HARD_KMH / (HALF_AS_HARD_KMH + lower_kmh)
-    return np.maximum(change / (habit.mean * peak), np.sqrt(change / (habit.mean * habit.ramp * MOST_JERK_MPS3)))
-
-
-compiled_change_s = compiled(change_s)
-
-
-@compiled
-def change_m(from_mps: float, to_mps: float, habit: Changing) -> float:
-    """Road a change of speed takes [m]: `SpeedChange.distance_m` of one change, for loops."""
-    return compiled_change_s(from_mps, to_mps, habit) * (from_mps + (to_mps - from_mps) * (1.0 - habit.centre))
 
 
 def slow_down(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:

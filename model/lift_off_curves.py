@@ -118,11 +118,10 @@ def _both_pedals(
 
     The pedal is pressed wherever lifting off alone would not slow the car enough, whatever its kind.
     """
-    drawn = None if strengths_mps2 is None else {"lift_off_mps2": strengths_mps2}
-    runs = {
-        pedal: drive(trace, replace(car, brake_pedal=pedal), scenario.conditions, scenario.driver, drawn=drawn)
-        for pedal in PEDALS
-    }
+    strengths = np.atleast_1d(scenario.driver.lift_off_mps2 if strengths_mps2 is None else strengths_mps2)
+    drawn = {"lift_off_mps2": np.tile(strengths, len(PEDALS)), "brake_pedal": np.repeat(PEDALS, len(strengths))}
+    both = drive(trace, car, scenario.conditions, scenario.driver, drawn=drawn)
+    runs = dict(zip(PEDALS, both.split(len(PEDALS)), strict=True))
     assert trace.leg is not None
     legs = trace.leg
     by_discs = runs["friction"]

@@ -244,8 +244,8 @@ class Scenario:
             if value is not None:
                 stated[key] = value
             return replace(self, stated=tuple(sorted(stated.items())))
-        for part in ("conditions", "driver", "year"):
-            if key in fields_of(type(getattr(self, part))):
+        for part, table in (("conditions", CONDITION_FIELDS), ("driver", DRIVER_FIELDS), ("year", YEAR_FIELDS)):
+            if key in table:
                 return replace(self, **{part: replace(getattr(self, part), **{key: value})})
         raise InputError(f"{key!r} is not a known setting.")
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -63,17 +64,17 @@ class Trace:
     warmed_up: bool = False
     recorded: bool = False
 
-    @property
+    @cached_property
     def step_s(self) -> Array:
         """Length of each step in time [s]."""
         return np.diff(self.time_s)
 
-    @property
+    @cached_property
     def mean_speed_mps(self) -> Array:
         """Speed in the middle of each step [m/s]."""
         return (self.speed_mps[:-1] + self.speed_mps[1:]) / 2
 
-    @property
+    @cached_property
     def step_m(self) -> Array:
         """Length of each step along the road [m]."""
         return self.mean_speed_mps * self.step_s

@@ -26,7 +26,7 @@ from model.physics.engine import has_engine
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, greatest_pull_n, motor_of
 from model.physics.records import car_record
-from model.physics.wheels import demand_at_wheels, effective_kg, outside_at, resisting_n
+from model.physics.wheels import demand_at_wheels, effective_kg, outside_at, outside_next, resisting_n
 from model.scenario import Conditions, Driver
 from model.trace import Trace
 
@@ -57,10 +57,11 @@ def left_for_drive_w(car: Any, road: Any) -> float:
 @compiled
 def keeps_up(car: Any, road: Any, power_w: float) -> bool:
     """Whether the car can do what the road asks with `power_w` [W] for the drive."""
-    motor = motor_of(car)
+    motor, outside = motor_of(car), outside_at(car, road[0])
     for step in range(len(road)):
         at = road[step]
-        asked = demand_at_wheels(car, at, outside_at(car, at)).wheel_n
+        outside = outside_next(car, at, road[max(step - 1, 0)], outside)
+        asked = demand_at_wheels(car, at, outside).wheel_n
         if asked > greatest_pull_n(motor, at.speed_mps, power_w) * ROUNDING:
             return False
     return True

@@ -22,7 +22,7 @@ from model.physics.engine import kept_soc
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, Motor, motor_of
 from model.physics.pack_heat import heater_w, kept_share, on_way_back_c, pack_after_c, start_c, warm_up_j
-from model.physics.wheels import Outside, density_at, outside_at
+from model.physics.wheels import outside_at, outside_next
 
 ROUNDING = 1.0 + 1e-9
 """What is more than rounding [1]."""
@@ -217,10 +217,7 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
             pack_c = on_way_back_c(car, pack_c, outside_c(car, at))
         if measured:
             pack_c = at.pack_c
-        if not math.isnan(at.ambient_c):
-            outside = outside_at(car, at)
-        elif at.rise_m != road[max(step - 1, 0)].rise_m:
-            outside = Outside(density_at(car, at), outside.driveline)
+        outside = outside_next(car, at, road[max(step - 1, 0)], outside)
         if at.step_s != last_s:
             last_s, keeps = at.step_s, kept_share(car, at.step_s)
         battery = battery_at(car, soc, pack_c, at.step_s, kept, measured)

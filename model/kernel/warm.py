@@ -9,6 +9,7 @@ import numpy as np
 
 from model.battery import acceptance_w, start_temperature_c
 from model.kernel.moments import feet_up, motor_loss_w, steady_w
+from model.kernel.room import Changing, largest_that_fit
 from model.kernel.run import drive
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
 from model.parameters import DEFAULT_CLASS, car_from
@@ -34,6 +35,8 @@ def prepare() -> str:
     # too weak a car to keep up
     evaluate(trace, replace(car, motor_peak_kw=5.0), around, driver)
     drive(trace, car, around, driver, record=False)
+    habit, ends, room_m = Changing(2.0, 0.5, 0.5, 0.3), np.zeros(2), np.full(1, 500.0)
+    largest_that_fit(ends[:1], ends[1:], ends, speed_mps[:1], room_m, ends[:1], False, habit, habit, np.zeros(1))
     one, here, found = car_records(car, around, driver), moments_on_road(1), np.zeros(1)
     speed, made_up = np.full(1, 20.0), np.zeros(1, dtype=bool)
     rolling_saves_each_j(one, here, speed, speed / 2, speed / 20, made_up, found)

@@ -81,8 +81,16 @@ def density_at(car: Any, at: Any) -> float:
 
 @compiled
 def outside_at(car: Any, at: Any) -> Outside:
-    """The air here. Powers and logarithms are slow: who goes through moments in the same air asks for it once."""
+    """The air here: powers and logarithms, which are slow; along a road see `outside_next`."""
     return Outside(density_at(car, at), over_reference(outside_c(car, at)))
+
+
+@compiled
+def outside_next(car: Any, at: Any, before: Any, outside: Outside) -> Outside:
+    """The air at the next moment of a road, worked out anew as far as it is another than at the moment before."""
+    if not math.isnan(at.ambient_c):
+        return outside_at(car, at)
+    return outside if at.rise_m == before.rise_m else Outside(density_at(car, at), outside.driveline)
 
 
 @compiled

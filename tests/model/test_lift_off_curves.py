@@ -5,6 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from model.drive_builder import _planned
 from model.drives import drive
 from model.lift_off_curves import PEDALS, STRENGTHS_MPS2, as_set, as_you_would_drive, curve_table, curves_of
 from model.scenario import Driver, Leg, Scenario
@@ -126,3 +127,10 @@ def test_as_set_drives_a_leg_with_its_own_strength():
     own = as_set(mild.with_leg(0, "lift_off_mps2", 2.0).with_leg(1, "lift_off_mps2", 2.0))
     assert own == pytest.approx(as_set(mild.with_setting("lift_off_mps2", 2.0)))
     assert own["presses"] < as_set(mild)["presses"]
+
+
+def test_habits_plan_a_leg_once_for_all_strengths():
+    # a habit's plan does not hang on the car's lift-off: only the slow-downs are made anew
+    _planned.cache_clear()
+    curves_of(TWO_LEGS)
+    assert _planned.cache_info().misses == len(TWO_LEGS.legs)
