@@ -30,6 +30,7 @@ def test_it_tells_how_bands_are_made_what_was_checked_and_what_is_left_out():
     app = drawn()
     assert not app.exception
     words = said(app)
+    assert "nine in ten measured cars" in words
     for needed in (str(SEED), f"{RUNS} runs", "Latin hypercube", "triangular", MODEL_VERSION, *GLOSSARY, *LEFT_OUT):
         assert needed in words
     for check in all_checks():
