@@ -9,7 +9,7 @@ import streamlit as st
 from model.fields import Field, InputError
 from model.lift_off_hills import held_downhills, rolling_downhill_pct, slowing_on_hills
 from model.parameters import car_from
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
+from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Scenario
 from model.slow_down import FROM_KMH, TO_KMH, compare, unneeded_dip
 from model.units import KMH_PER_MPS
 from pages.parts import departures, state, wording
@@ -64,8 +64,7 @@ def answer(found: LiftOff) -> None:
         )
     if sentence := words.too_much(yours, found.case):
         st.warning(sentence)
-    control(CONDITION_FIELDS["surface"], look="list", help="", where="part")
-    draw_trailer()
+    ask_road(scenario)
     if question := departures.frost_text(scenario, display):
         st.warning(question)
         control(CONDITION_FIELDS["ambient_c"], help="", where="part")
@@ -75,6 +74,16 @@ def answer(found: LiftOff) -> None:
             more_settings()
     st.markdown("### The rules, in their order")
     st.markdown(words.rules_text(advice))
+
+
+def ask_road(scenario: Scenario) -> None:
+    """The road's surface and the trailer: side by side, to keep the answer short."""
+    left, right = st.columns(2, wrap=False, vertical_alignment="bottom")
+    with left:
+        control(CONDITION_FIELDS["surface"], look="list", help="", where="part")
+    # with one there is its drag area to ask for too, and no room beside
+    with right if not scenario.conditions.trailer_kg else st.container():
+        draw_trailer()
 
 
 def more_settings() -> None:

@@ -24,7 +24,8 @@ ANSWER = (STRIP, ".st-key-panel h2")
 PICTURE = '[class*="st-key-figure-panel-"] [data-testid="stVegaLiteChart"]'
 FIRST_SCREEN = {
     "/": (STRIP, ".st-key-drives-page", ".st-key-answer h2", ".st-key-facts", ".st-key-rows"),
-    "/lift_off": (STRIP, ".st-key-lift-answer h2", ".st-key-set-lift_off_mps2", ".st-key-set-prefers"),
+    # with what holds on snow and ice, which is more pressing than what else can be set
+    "/lift_off": (STRIP, ".st-key-lift-answer h2", ".st-key-lift-answer p strong", ".st-key-set-lift_off_mps2"),
     **{
         f"/winter_and_limits?part={part}&ambient_c=-7&surface=snow": (*ANSWER, ".st-key-choose-part", ".st-key-glance")
         for part in PARTS
