@@ -162,7 +162,8 @@ def test_the_motors_part_of_a_hard_stop_is_named_apart_where_its_whole_is_anothe
     motor, friction, road = map(float, re.search(parts.format(NUMBER), who).groups())
     assert motor + friction + road == pytest.approx(100, abs=1.5) and road > 0
     of_wheels, _ = figure("stop", "at the most, {} % of what the wheels brake, air left out")
-    assert of_wheels == figure("stop", "The motor could do at most {} % of what the wheels brake")[0] > motor
+    # in whole percent they may read alike
+    assert of_wheels == figure("stop", "The motor could do at most {} % of what the wheels brake")[0] >= motor
     assert "“Who slows” under How it works counts air and tyres" in said()["stop"]
 
 
