@@ -97,7 +97,12 @@ def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str,
     sides = [side_of(scenario, scenarios[0].car_class, runs=runs) for scenario in scenarios]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     return _drawn(runs) | {
-        "drives": [_bands(side.answer) | described(side.scenario, legs=True) for side in sides],
+        "drives": [
+            {"distance_km": side.reached_km, "described_km": side.described_km}
+            | _bands(side.answer)
+            | described(side.scenario, legs=True)
+            for side in sides
+        ],
         "more_than_the_first": [
             _bands(each)
             | {

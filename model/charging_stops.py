@@ -1,17 +1,18 @@
-"""Charging on the way: where a drive is too long for the battery, the car stands and charges."""
+"""How far the battery goes: where the car stands and charges on the way, and where it is empty."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
 
 from model.car import Car
+from model.kernel.follow import follow
 from model.kernel.run import Run, drive
 from model.physics.cells import capacity_j
 from model.physics.charge_acceptance import acceptance_w
-from model.scenario import Conditions, Driver
+from model.scenario import CONDITION_FIELDS, Conditions, Driver
 from model.trace import Array, Trace
 
 STOP_AT_SOC = 0.1
@@ -20,6 +21,29 @@ SLOWING_MPS2 = 1.0
 """How strongly the car slows for a charging stop, and pulls away again [m/s²]: assumed."""
 PARTS = 100
 """Equal parts into which a charge is cut."""
+LEAST_RATE_PER_H = 0.05
+"""Charge rate below which no charger goes, since it warms a battery that takes next to nothing [1/h]: assumed."""
+MOST_STOPS = int(CONDITION_FIELDS["charging_stops"].maximum)
+LEAST_M = 1000.0
+"""An answer to less road than this would tell nothing of the drive [m]: it is refused."""
+
+
+@dataclass(frozen=True)
+class ChargingStop:
+    """One stop: its place along the road [m], how long the car stands [s], the charge it leaves with [1]."""
+
+    place_m: float
+    stands_s: float
+    charge_to: float
+
+
+@dataclass(frozen=True)
+class Reach:
+    """Where the car charges, and where it ends: `end_m` along the road [m] and `ends` as in `Trace`; None, whole."""
+
+    stops: tuple[ChargingStop, ...] = ()
+    end_m: float | None = None
+    ends: str = ""
 
 
 def charging_s(run: Run, from_soc: float, to_soc: float, pack_c: float) -> float:
@@ -28,12 +52,14 @@ def charging_s(run: Run, from_soc: float, to_soc: float, pack_c: float) -> float
     The charger gives whatever the battery takes by the same table as on the road: assumed.
     """
     charges = from_soc + (to_soc - from_soc) * (np.arange(PARTS) + 0.5) / PARTS
-    taken = np.array([max(acceptance_w(run.cars[0], charge, pack_c), 1.0) for charge in charges])
-    return float(capacity_j(run.cars[0]) * (to_soc - from_soc) / PARTS * (1 / taken).sum())
+    capacity, least_w = capacity_j(run.cars[0]), LEAST_RATE_PER_H * capacity_j(run.cars[0]) / 3600
+    taken = np.array([max(acceptance_w(run.cars[0], charge, pack_c), least_w) for charge in charges])
+    return float(capacity * (to_soc - from_soc) / PARTS * (1 / taken).sum())
 
 
-def with_stop(trace: Trace, place_m: float, stands_s: float, charge_to: float) -> Trace:
-    """The trace with a charging stop `place_m` [m] along it: slowing down, standing for a time [s], pulling away."""
+def with_stop(trace: Trace, stop: ChargingStop) -> Trace:
+    """The trace with a charging stop: slowing down, standing, pulling away."""
+    place_m = stop.place_m
     along = np.append(0.0, np.cumsum(trace.step_m))
     step = int(np.clip(np.searchsorted(along, place_m, side="right") - 1, 0, len(trace.step_s) - 1))
     part = (place_m - along[step]) / max(trace.step_m[step], 1e-9)
@@ -51,9 +77,9 @@ def with_stop(trace: Trace, place_m: float, stands_s: float, charge_to: float) -
     along, speed = at_points(along, place_m), at_points(speed, 0.0)
     length, mean = np.diff(along), (speed[:-1] + speed[1:]) / 2
     step_s = np.divide(length, mean, out=at_steps(trace.step_s).astype(float), where=mean > 0)
-    step_s[step + 1] = stands_s
+    step_s[step + 1] = stop.stands_s
     charges = at_steps(np.full(len(trace.step_s), np.nan) if trace.charge_to is None else trace.charge_to)
-    charges[step + 1] = charge_to
+    charges[step + 1] = stop.charge_to
     own = {name: at_steps(getattr(trace, name)) for name in ("surface", "leg", "lift_off_mps2", "heading", "cabin_w")}
     for name in ("ambient_c", "battery_temp_c"):
         measured = getattr(trace, name)
@@ -68,24 +94,45 @@ def with_stop(trace: Trace, place_m: float, stands_s: float, charge_to: float) -
     )
 
 
-def with_charging_stops(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> Trace:
-    """The trace with as many charging stops as are needed and allowed, each where the charge would fall to a tenth.
+def reach_of(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> Reach:
+    """Where a car charges on its way, and where its battery is empty.
 
-    A hybrid's engine keeps its charge, so it never stops.
+    It charges as often as is needed and allowed, where the charge would fall to a tenth. A hybrid's engine keeps its
+    charge, so it neither stops nor runs empty.
+
+    Raises
+    ------
+    InputError
+        Where the car cannot climb a hill at all.
     """
-    charge_to = conditions.charge_stop_to
-    after = 0
-    for _ in range(conditions.charging_stops):
+    trace, _ = follow(trace, car, conditions)
+    stops: list[ChargingStop] = []
+    charge_to, after = conditions.charge_stop_to, 0
+    while True:
         run = drive(trace, car, conditions, driver)
         low = np.flatnonzero(run.soc[0, after:] <= STOP_AT_SOC)
-        if not len(low) or car.sustain_soc is not None:
+        if len(stops) == conditions.charging_stops or not len(low) or car.sustain_soc is not None:
             break
         at = after + int(low[0])
-        place_m, pack_c = float(trace.step_m[:at].sum()), float(run.pack_c[0, at])
         # a drive may begin below a tenth
         left = min(max(float(run.soc[0, at]), 0.0), charge_to - 0.01)
-        stands_s = charging_s(run, left, charge_to, pack_c)
-        trace = with_stop(trace, place_m, stands_s, charge_to)
+        stands_s = charging_s(run, left, charge_to, float(run.pack_c[0, at]))
+        stops.append(ChargingStop(float(trace.step_m[:at].sum()), stands_s, charge_to))
+        trace = with_stop(trace, stops[-1])
         assert trace.charge_to is not None
         after = int(np.flatnonzero(~np.isnan(trace.charge_to))[-1]) + 1
-    return trace
+    empty_at, weak_at = (int(run.energies[name][0]) for name in ("empty_at", "weak_at"))
+    # the last point at which there was charge, and the last before more power was asked than the battery had
+    ends = [(at, why) for at, why in ((empty_at - 1, "empty"), (weak_at, "weak")) if at >= 0]
+    if not ends:
+        return Reach(tuple(stops))
+    last, why = min(ends)
+    end_m = float(trace.step_m[:last].sum())
+    return Reach(tuple(stops), end_m, why) if end_m >= LEAST_M else Reach(tuple(stops))
+
+
+def as_far_as(trace: Trace, reach: Reach) -> Trace:
+    """The trace with its charging stops, up to where the battery is empty."""
+    for stop in reach.stops:
+        trace = with_stop(trace, stop)
+    return trace if reach.end_m is None else trace.until(reach.end_m, reach.ends)

@@ -7,7 +7,7 @@ class of car, is drawn on its own.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from model.drives import Answer, answer_of, seasons_of, trace_of
@@ -20,6 +20,8 @@ from model.trace import Array
 from model.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
 from model.units import J_PER_KWH
 
+SAME_ROAD_KM = 0.1
+"""Drives of one road whose lengths differ by less than this are as long [km]: what a step is at most."""
 CHOSEN_STRENGTHS_MPS2 = (0.0, 0.5, 0.7, 1.0, 1.3, 1.5, 2.0, 2.5)
 """Lift-off strengths to choose from [m/s²]; the axis has more, a choice need not."""
 
@@ -71,13 +73,18 @@ def others(scenario: Scenario, subject: str) -> dict[str, Scenario]:
 
 @dataclass(frozen=True, eq=False)
 class Side:
-    """One of the drives: its bands, and the runs behind them. Heat of the friction brakes [kWh] of shape (runs,)."""
+    """One of the drives: its bands, and the runs behind them. Heat of the friction brakes [kWh] of shape (runs,).
+
+    `reached_km` of `described_km` is how far its battery goes, or as far as was asked.
+    """
 
     scenario: Scenario
     answer: Answer
     samples: Samples
     friction_kwh: Array
     duration_s: float
+    reached_km: float
+    described_km: float
 
 
 @dataclass(frozen=True)
@@ -106,7 +113,9 @@ def draw_beside(scenario: Scenario, first_class: str, runs: int) -> dict[str, Ar
     }
 
 
-def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven: bool = False) -> Side:
+def side_of(
+    scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven: bool = False, until_km: float | None = None
+) -> Side:
     """One drive with its runs, to be held against drives in a car of `first_class`.
 
     Parameters
@@ -119,6 +128,8 @@ def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven
         Sampled cars; the same for drives that are compared.
     as_driven : bool
         Whether slow-downs are as the car's lift-off makes them; otherwise as the habit would have them.
+    until_km : float, optional
+        How much of the drive is compared [km], where the battery of another does not last for all of it.
 
     Raises
     ------
@@ -127,6 +138,8 @@ def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven
     """
     car = car_of(scenario)
     trace = as_you_would_drive(scenario, car) if as_driven else trace_of(scenario)
+    if until_km is not None:
+        trace = trace.until(1000 * until_km, trace.ends or "compared")
     result = evaluate(trace, car, scenario.conditions, scenario.driver)
 
     def energies(run: Run, without: Run) -> tuple[Array, ...]:
@@ -135,7 +148,17 @@ def side_of(scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven
     drawn = draw_beside(scenario, first_class, runs)
     *terminals, friction_j = run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies)
     samples = Samples.of(*terminals)
-    return Side(scenario, answer_of(result, samples), samples, friction_j / J_PER_KWH, result.trace.duration_s)
+    far = result.trace.duration_s, result.distance_km, result.described_km
+    return Side(scenario, answer_of(result, samples), samples, friction_j / J_PER_KWH, *far)
+
+
+def common_km(sides: Sequence[Side]) -> float | None:
+    """How much of one road all sides get done [km], where the battery of one does not last as far as another's.
+
+    Such sides are made again until there (`side_of`), or their difference would be of two roads. None: all get as far.
+    """
+    reached = [side.reached_km for side in sides]
+    return min(reached) if max(reached) - min(reached) > SAME_ROAD_KM else None
 
 
 def difference(side: Side, first: Side) -> Difference:

@@ -87,7 +87,8 @@ def _unbounded(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -
         sustain_soc=None,
     )
     warm = replace(conditions, soc_start=0.5, battery_temp_c=battery.start_temperature_c(car, conditions))
-    run = drive(trace, endless, warm, driver)
+    # what is charged on the way is none of the drive's own doing
+    run = drive(replace(trace, charge_to=None), endless, warm, driver)
     return run, (run.soc[0] - run.soc[0, 0]) * ENDLESS_KWH
 
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import numpy as np
 
-from model.charging_stops import with_charging_stops
+from model.charging_stops import MOST_STOPS, Reach, as_far_as, reach_of
 from model.drive_builder import FootUp, build_drive
 from model.kernel.run import Run
 from model.narrowing import narrowed
@@ -18,18 +19,38 @@ from model.uncertainty import RUNS, Band, Samples, at_terminals, run_each, run_s
 from model.units import J_PER_KWH
 
 
-def trace_of(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
-    """The speed trace of a described drive; `foot_up` as in `model.drive_builder.build_drive`."""
+def described_trace(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
+    """The speed trace of a drive as described, however far its battery goes; `foot_up` as for `build_drive`."""
     return build_drive(scenario.legs, scenario.driver, return_trip=scenario.return_trip, foot_up=foot_up)
+
+
+@lru_cache(maxsize=64)
+def reach(scenario: Scenario) -> Reach:
+    """Where a described drive is charged on its way, and where its battery is empty."""
+    return reach_of(described_trace(scenario), car_of(scenario), scenario.conditions, scenario.driver)
+
+
+def trace_of(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
+    """The speed trace of a described drive with its charging stops, up to where its battery is empty.
+
+    With a `foot_up`, as in `model.drive_builder.build_drive`, stops and end lie where they do without.
+    """
+    return as_far_as(described_trace(scenario, foot_up), reach(scenario))
+
+
+def with_stops_needed(scenario: Scenario) -> Scenario:
+    """The scenario with as many charging stops as it takes to get there, or to get as far as stops help."""
+    if reach(scenario).end_m is None:
+        return scenario
+    most = reach(scenario.with_setting("charging_stops", MOST_STOPS))
+    fewer = scenario.with_setting("charging_stops", max(len(most.stops) - 1, 0))
+    # the last may stand so near the end that the car would have got there
+    return fewer if reach(fewer).end_m is None else scenario.with_setting("charging_stops", len(most.stops))
 
 
 def drive(scenario: Scenario) -> Result:
     """The result of a described drive."""
-    car, conditions, driver = car_of(scenario), scenario.conditions, scenario.driver
-    trace = trace_of(scenario)
-    if conditions.charging_stops:
-        trace = with_charging_stops(trace, car, conditions, driver)
-    return evaluate(trace, car, conditions, driver)
+    return evaluate(trace_of(scenario), car_of(scenario), scenario.conditions, scenario.driver)
 
 
 def draws_of(scenario: Scenario, runs: int, driven: Trace | None = None) -> dict[str, Array]:
@@ -88,7 +109,8 @@ def answer_of(result: Result, samples: Samples) -> Answer:
 class SeasonRow:
     """One season of the year: its days, its temperature, its road, and one day's drive in it, as in `Answer`.
 
-    `taken_kwh` is what the drive takes of the battery with every figure at its middle, as `Result.net_kwh`.
+    `taken_kwh` is what the drive takes of the battery with every figure at its middle, as `Result.net_kwh`. Where the
+    battery is empty on the way, all is for the `distance_km` up to there.
     """
 
     season: str
@@ -99,6 +121,8 @@ class SeasonRow:
     net_kwh: Band
     saved_kwh: Band
     saved_share: Band | None
+    distance_km: float = 0.0
+    charging_stops: int = 0
 
 
 @dataclass(frozen=True)
@@ -121,14 +145,17 @@ def seasons_of(scenario: Scenario) -> list[tuple[str, int, Scenario]]:
     """Each season of the scenario's year with its days, and the scenario at its temperature, the rest as described.
 
     A preconditioned or measured start stays; a season's battery otherwise starts as cold as its air. Snow and ice, of
-    the conditions or of a leg, lie in winter only: in the other seasons such a road is dry.
+    the conditions or of a leg, lie in winter only: in the other seasons such a road is dry. Where charging stops are
+    allowed, a day has as many as it needs; without, it ends where its battery is empty.
     """
     year = scenario.year
-    return [
-        (season, getattr(year, f"{season}_days"),
-         (scenario if season == "winter" else thawed(scenario)).with_setting("ambient_c", getattr(year, f"{season}_c")))
-        for season in SEASONS
-    ]  # fmt: skip
+
+    def on_a_day(season: str) -> Scenario:
+        then = scenario if season == "winter" else thawed(scenario)
+        then = then.with_setting("ambient_c", getattr(year, f"{season}_c"))
+        return with_stops_needed(then) if scenario.conditions.charging_stops else then
+
+    return [(season, getattr(year, f"{season}_days"), on_a_day(season)) for season in SEASONS]
 
 
 def winter_day(scenario: Scenario) -> Scenario:
@@ -171,7 +198,8 @@ def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
         distance_km += days * result.distance_km
         one = answer_of(result, samples)
         around, bands = then.conditions, (one.net_kwh, one.saved_kwh, one.saved_share)
-        rows.append(SeasonRow(season, days, around.ambient_c, around.surface, result.net_kwh, *bands))
+        far = result.distance_km, len(result.trace.charging)
+        rows.append(SeasonRow(season, days, around.ambient_c, around.surface, result.net_kwh, *bands, *far))
     wall = Band.of((saved - by_engine) / np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency)))
     return YearOfDrives(
         rows=tuple(rows),

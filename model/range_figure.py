@@ -17,7 +17,7 @@ import numpy as np
 from model.battery import usable_in_the_cold_kwh
 from model.car import Car
 from model.cycles import cycle_trace
-from model.drives import trace_of
+from model.drives import reach, trace_of
 from model.fields import Field, InputError
 from model.kernel.run import Run
 from model.parameters import assumed_figures, car_of, open_figures_of
@@ -84,8 +84,8 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     Raises
     ------
     InputError
-        Where the test is unknown, the figure out of bounds, the drive takes nothing from the battery, the car cannot
-        climb one of its hills, or its charge does not last.
+        Where the test is unknown, the figure out of bounds, the drive takes nothing from the battery, or the car
+        cannot climb one of its hills.
     """
     if test not in TESTS:
         raise InputError(f"test: {test!r} is not one of {', '.join(TESTS)}.")
@@ -94,7 +94,11 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
 
     def consumed(described: Scenario, conditions: Conditions) -> Array:
         # the day's weather is in the conditions alone: a drive in the laboratory's stays the same from day to day
-        return _consumed(replace(described, conditions=conditions, year=Year()), "", drawn, runs)
+        there = replace(described, conditions=replace(conditions, charging_stops=0), year=Year())
+        if reach(there).end_m is not None:
+            # what a drive takes over and over, from the charge of the test and until the battery is empty
+            there = there.with_setting("soc_start", max(LABORATORY.soc_start, conditions.soc_start))
+        return _consumed(there, "", drawn, runs)
 
     in_laboratory = replace(scenario, conditions=LABORATORY, driver=Driver(), legs=Scenario.legs, year=Year())
     on_test = sum(share * _consumed(in_laboratory, name, drawn, runs) for name, share in TESTS[test].cycles)
@@ -141,7 +145,7 @@ def _consumed(described: Scenario, cycle: str, drawn: tuple[str, ...], runs: int
 
     setting = (car_of(described), described.conditions, described.driver)
     figures = assumed_figures(described.car_class)
-    # as far as the car can follow, and refused where its charge does not last
+    # as fast as the car can follow
     trace = evaluate(cycle_trace(cycle) if cycle else trace_of(described), *setting).trace
     net, left = run_each(trace, *setting, sample({key: figures[key] for key in drawn}, runs), measure, (True,))
     told = has_range(net.min() / J_PER_KWH, trace.distance_m / 1000)

@@ -59,8 +59,23 @@ class Result:
 
     @property
     def distance_km(self) -> float:
-        """Distance [km]."""
+        """Distance driven [km]: up to where the battery was empty, if it was."""
         return self.trace.distance_m / 1000
+
+    @property
+    def described_km(self) -> float:
+        """Distance that was to be driven [km]."""
+        return self.distance_km if self.trace.described_m is None else self.trace.described_m / 1000
+
+    @property
+    def charging_s(self) -> float:
+        """Time that the car stands and charges on the way [s]."""
+        return float(self.trace.step_s[self.trace.charging].sum())
+
+    @property
+    def charged_kwh(self) -> float:
+        """Energy charged into the cells on the way [kWh]; neither regenerated nor in the net energy."""
+        return float(self.run.energies["charged_j"][0]) / J_PER_KWH
 
     @property
     def battery_out_kwh(self) -> float:
@@ -156,6 +171,11 @@ class Result:
         trace = self.trace
         return {
             "distance_km": self.distance_km,
+            "described_km": self.described_km,
+            "battery_ends": trace.ends or None,
+            "charging_stops": len(trace.charging),
+            "charging_s": self.charging_s,
+            "charged_kwh": self.charged_kwh,
             "duration_s": trace.duration_s,
             "mean_speed_kmh": trace.distance_m / trace.duration_s * KMH_PER_MPS,
             "stops": trace.stops,
@@ -190,8 +210,9 @@ def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     Raises
     ------
     InputError
-        Where the trace goes nowhere; and, unless it is a recording, where the battery runs empty or too weak on the
-        way or the car cannot climb a hill.
+        Where the trace goes nowhere; and, unless it is a recording, where the car cannot climb a hill, or the battery
+        runs empty or too weak on the way. A trace that was cut where that happened is driven as it is
+        (`model.drives.trace_of`).
     """
     if trace.distance_m <= 0:
         raise InputError("distance: the drive is 0 km long; it must go somewhere.")
@@ -200,7 +221,7 @@ def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     if not trace.recorded:
         trace, followed = follow(trace, car, conditions)
     run, friction_only = (drive(trace, car, conditions, driver, regen=regen) for regen in (True, False))
-    if not trace.recorded:
+    if not (trace.recorded or trace.ends):
         _check_charge(trace, run, conditions)
     return Result(trace, car, conditions, driver, followed, run, friction_only, ledger_of(run, trace))
 

@@ -19,7 +19,7 @@ def timeline(result: Result) -> pd.DataFrame:
     Columns `time_s`, `distance_km`, `speed_kmh`, `elevation_m` hold at the end of the step, `step_s` is its length;
     `pull_kw`, `motor_slowing_kw`, `friction_kw` are at the wheels in its middle, `battery_kw` at the terminals
     (charging negative); `soc` [1] and `battery_c` hold at its start; `limit` names what kept the motor from doing
-    more, empty where nothing did.
+    more, empty where nothing did; `charged_to` is the charge [1] to which the car was charged, standing in the step.
     """
     run, trace = result.run, result.trace
     names = np.array([*LIMITS, ""])
@@ -42,6 +42,7 @@ def timeline(result: Result) -> pd.DataFrame:
             "battery_c": run.pack_before_c[0],
             "limit": names[run.bound[0]],
             "leg": 0 if trace.leg is None else trace.leg,
+            "charged_to": np.nan if trace.charge_to is None else trace.charge_to,
         }
     )
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 from functools import cached_property
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -47,6 +48,11 @@ class Trace:
     recorded : bool
         Whether a car has driven it. It is then followed as it is: where the modelled car could not, that is reported
         and nothing is slowed.
+    described_m : float, optional
+        Length of the road that was to be driven [m], where the battery does not last to its end.
+    ends : str
+        Why the trace ends before that: "empty"; "weak", where the battery could not give the power that was asked;
+        "compared", where another's battery does not last.
     """
 
     time_s: Array
@@ -63,6 +69,8 @@ class Trace:
     charge_to: Array | None = None
     warmed_up: bool = False
     recorded: bool = False
+    described_m: float | None = None
+    ends: str = ""
 
     @cached_property
     def step_s(self) -> Array:
@@ -104,6 +112,25 @@ class Trace:
     def stops(self) -> int:
         """How often the car comes to rest."""
         return int(np.count_nonzero((self.speed_mps[1:] == 0) & (self.speed_mps[:-1] > 0)))
+
+    @property
+    def charging(self) -> NDArray[np.int64]:
+        """The steps in which the car stands and charges, by their index."""
+        return np.flatnonzero([] if self.charge_to is None else ~np.isnan(self.charge_to))
+
+    def until(self, end_m: float, ends: str) -> Trace:
+        """The trace up to the point that is `end_m` [m] along it, and why it ends there."""
+        along = np.append(0.0, np.cumsum(self.step_m))
+        # of several points at one place the first: the car does not stand there with an empty battery
+        last = min(max(int(np.searchsorted(along, end_m - 1e-6)), 1), len(along) - 1)
+        held = {item.name: getattr(self, item.name) for item in fields(self)}
+        points, steps = len(self.time_s), len(self.time_s) - 1
+        cut: dict[str, Any] = {
+            name: value[: last + len(value) - steps]
+            for name, value in held.items()
+            if isinstance(value, np.ndarray) and len(value) in (points, steps)
+        }
+        return replace(self, **cut, described_m=self.described_m or self.distance_m, ends=ends)
 
     @property
     def climb_m(self) -> float:

@@ -6,7 +6,7 @@ from functools import partial
 
 import streamlit as st
 
-from model.comparison import SUBJECTS, difference, others
+from model.comparison import SUBJECTS, common_km, difference, others
 from model.hybrid import has_engine
 from model.parameters import car_from
 from model.uncertainty import HIGH_SHARE, LOW_SHARE
@@ -15,6 +15,7 @@ from pages.parts import state
 from pages.parts.charts.compare import side_by_side
 from pages.parts.figure import draw_chart
 from pages.parts.plain_text import inert
+from pages.parts.reach_words import compared_text
 from pages.parts.theme import WIDTH_PX
 
 SUBJECT, VALUES, AS_DRIVEN = "differs", ("b", "c"), "as_driven"
@@ -128,6 +129,10 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     if len(kept) < 2 or kept[0][0] != scenario:
         return
     sides = [side for _, side in kept]
+    if (until_km := common_km(sides)) is not None:
+        st.markdown(compared_text(sides, until_km, display), width=TEXT_PX)
+        again = [state.side(drive, scenario.car_class, as_driven, until_km)[0] for drive, _ in kept]
+        sides = [side for side in again if side is not None]
     names = [words.name_of(subject, drive, display) for drive, _ in kept]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     title = words.title(differences, names, display)

@@ -17,6 +17,7 @@ from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_ca
 from pages.parts.charts.energy import before_after
 from pages.parts.facts import fuel_fact
 from pages.parts.figure import draw_chart
+from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.show_words import Card
 
 CARD = "card"
@@ -65,7 +66,8 @@ def number(result: Result) -> Card:
     """What it saves."""
     scenario, display, bands = state.scenario(), state.display(), state.answer()
     assert bands is not None
-    beside = [departures.frost_text(scenario, display), departures.unusual_text(scenario, display)]
+    beside = [reach_text(result, display), stops_text(result, display), band_text(result, bands),
+              departures.frost_text(scenario, display), departures.unusual_text(scenario, display)]
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
     return say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel_words(result)))
@@ -120,7 +122,18 @@ def draw(which: int) -> Card:
     outcome = state.outcome()
     if outcome.result is None:
         return say(Card("This drive cannot be driven as described", (outcome.refusal,), show_words.TELL.why))
-    return ANSWERS[which - 2](outcome.result)
+    found = ANSWERS[which - 2](outcome.result)
+    if told := also_told(which, outcome.result):
+        st.markdown(told)
+    return found
+
+
+def also_told(which: int, result: Result) -> str:
+    """Up to where the numbers of a card are, on those beside the number's own."""
+    scenario, display = state.scenario(), state.display()
+    if which == 3:
+        return reach_text(result, display)
+    return year_text(state.year(), scenario, result, display) if which == 5 else ""
 
 
 # turning them

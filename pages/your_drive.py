@@ -10,6 +10,7 @@ from model.car import CAR_FIELDS
 from model.hybrid import has_engine, has_plug
 from model.leg_hills import HILL_KM, WAY, way_of
 from model.parameters import assumed_figures
+from model.savings import Result
 from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg, Scenario
 from pages.parts import departures, link, state, wording
 from pages.parts.answer_line import choose_drive
@@ -18,6 +19,7 @@ from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import fact_rows, fuel_fact
 from pages.parts.plain_text import inert
+from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.trailer import draw_trailer
 from pages.parts.trust import draw_trust
 
@@ -207,13 +209,14 @@ def answer() -> None:
     with before(scenario, "headline"):
         st.header(wording.headline_marked(bands, display), anchor=False)
     if scenario == state.scenario():
+        draw_charging(result)
         draw_trust()
     else:
         st.markdown(wording.answer_before(scenario, display))
     if not result.followed:
         st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
     frost, unusual = departures.frost_text(scenario, display), departures.unusual_text(scenario, display)
-    for sentence in (frost, unusual, wording.unable_text(bands)):
+    for sentence in (frost, unusual, band_text(result, bands)):
         if sentence:
             st.markdown(sentence)
     fuel = fuel_fact(scenario, result, display)
@@ -231,6 +234,29 @@ def answer() -> None:
             year_entries(priced=priced)
 
 
+def draw_charging(result: Result) -> None:
+    """How far the battery goes; where that is not to the end, or the car charges on the way, the charging stops."""
+    scenario, display = state.scenario(), state.display()
+    if not (result.trace.ends or scenario.conditions.charging_stops):
+        return
+    for sentence in (reach_text(result, display), stops_text(result, display)):
+        if sentence:
+            st.markdown(sentence)
+    with st.container(key="charging", gap="xsmall"):
+        needed = state.stops_needed() if result.trace.ends else 0
+        if needed > scenario.conditions.charging_stops:
+            st.button(
+                f"Charge on the way: {wording.counted(needed, 'stop')}", key="add-charging", type="primary",
+                icon=":material/ev_station:", on_click=charge_on_the_way, args=(needed,),
+            )  # fmt: skip
+        side_by_side(*(CONDITION_FIELDS[key] for key in ("charging_stops", "charge_stop_to")))
+
+
+def charge_on_the_way(stops: int) -> None:
+    """Take as many charging stops as are needed."""
+    state.put_whole(state.scenario().with_setting("charging_stops", stops))
+
+
 @st.fragment(parallel=True)
 def draw_year(scenario: Scenario) -> None:
     """The year's row; drawn beside the rest of the page, since four seasons have to be driven for it."""
@@ -238,6 +264,9 @@ def draw_year(scenario: Scenario) -> None:
     if year is not None:
         words = wording.year_fact(year, scenario.year, state.display(), state.year_fuel(scenario))
         st.html(fact_rows([words]))
+        result = state.outcome(scenario).result
+        if result and (told := year_text(year, scenario, result, state.display())):
+            st.caption(told)
 
 
 def year_entries(*, priced: bool) -> None:

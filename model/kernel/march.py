@@ -228,11 +228,11 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
         soc -= now.cell_w * at.step_s / capacity_j(car)
         heat_j = (now.cell_loss_w + battery.heater_w) * at.step_s
         pack_c = pack_after_c(car, pack_c, heat_j, keeps, outside_c(car, at))
-        if soc < 0 and empty_at == NOWHERE:
-            empty_at = step + 1
         if soc < at.charge_to:
             charged_j += (at.charge_to - soc) * capacity_j(car)
             soc = at.charge_to
+        if soc < 0 and empty_at == NOWHERE:
+            empty_at = step + 1
     if measured:
         pack_c = road[steps - 1].pack_after_c
     write(energies, result)

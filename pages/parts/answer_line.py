@@ -14,6 +14,7 @@ from model.scenario_io import starting_drives
 from pages.parts import departures, state, wording
 from pages.parts.controls import control
 from pages.parts.link import own_link
+from pages.parts.reach_words import reach_text
 
 ACTIONS = (
     ("show.py", "Show", ":material/present_to_all:"),
@@ -50,6 +51,9 @@ def draw_answer_line(*, with_answer: bool) -> None:
         answer = state.answer() if with_answer else None
         if answer is not None:
             say(f"**{wording.headline(answer, display)}**")
+            result = state.outcome().result
+            if result is not None and (reached := reach_text(result, display)):
+                say(reached)
         with st.container(key="actions", horizontal=True, width="content"):
             for file, label, icon in ACTIONS:
                 st.page_link(file, label=label, icon=icon, query_params=own_link())

@@ -8,7 +8,7 @@ from dataclasses import replace
 from model.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Driver, Leg, Scenario
 from model.scenario_io import starting_drives, unusual
 from pages.parts.display import Display, entry_text, shown_unit, shown_value, tidy
-from pages.parts.wording import HABIT_NUMBERS, choice_word, drive_id, temperature_text
+from pages.parts.wording import HABIT_NUMBERS, choice_word, counted, drive_id, temperature_text
 
 LEG = "leg_"
 FROST_C = 5.0
@@ -38,6 +38,7 @@ def by_key(scenario: Scenario, display: Display) -> dict[str, str]:
         "parked_c": "" if now.parked_c is None else f"parked at {temperature_text(now.parked_c, display)}",
         "battery_temp_c": "" if now.battery_temp_c is None else
         f"battery at {temperature_text(now.battery_temp_c, display)}",
+        "charging_stops": f"{counted(now.charging_stops, 'charging stop')} up to {100 * now.charge_stop_to:.0f} %",
         "grip_level": f"grip at {entry_text(now.grip_level)} of its band",
     }  # fmt: skip
     found = {key: text for key, text in words.items() if text and getattr(now, key) != getattr(then, key)}

@@ -124,7 +124,7 @@ def _rounded(value: float, places: int) -> str:
 
 def in_percent(field: Field) -> bool:
     """Whether a share is entered in percent."""
-    return field.key.endswith(("_share", "_efficiency")) or field.key == "soc_start"
+    return field.key.endswith(("_share", "_efficiency")) or field.key in ("soc_start", "charge_stop_to")
 
 
 def shown_unit(field: Field, display: Display) -> str:

@@ -31,6 +31,7 @@ from pages.parts.charts.export import svg
 from pages.parts.display import Display, percent_text
 from pages.parts.facts import fuel_fact
 from pages.parts.public_link import public_link, qr_svg, short_text
+from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.source_tables import figures_table
 from pages.parts.trust import LEFT_OUT
 
@@ -137,7 +138,9 @@ def warnings(taken: TakeAway) -> list[str]:
         found.append(wording.not_followed(taken.described_s, result.trace.duration_s))
     scenario, display = taken.scenario, taken.display
     beside = (departures.frost_text(scenario, display), departures.unusual_text(scenario, display))
-    found += filter(None, [*beside, wording.unable_text(taken.answer)])
+    reached = reach_text(result, display), stops_text(result, display)
+    of_year = year_text(taken.year, scenario, result, display)
+    found += filter(None, [*reached, *beside, band_text(result, taken.answer), of_year])
     return found
 
 

@@ -20,7 +20,17 @@ from model.cold_day import ColdDay, cold_day, normal_by_battery
 from model.comparison import Side, side_of
 from model.denominators import Books, books_of
 from model.descent import Normal
-from model.drives import Answer, YearOfDrives, answer_of, drive, samples_of, trace_of, winter_day, year_of
+from model.drives import (
+    Answer,
+    YearOfDrives,
+    answer_of,
+    drive,
+    samples_of,
+    trace_of,
+    winter_day,
+    with_stops_needed,
+    year_of,
+)
 from model.fields import InputError
 from model.full_battery import Hills, given_back, hills
 from model.hard_stop import HardStop, hard_stop
@@ -163,6 +173,11 @@ def answer(of: Scenario | None = None) -> Answer | None:
     return _answer(same_speeds(of or scenario())) if outcome(of).result else None
 
 
+def stops_needed() -> int:
+    """Charging stops that the session's drive needs to get there, or to get as far as stops help."""
+    return with_stops_needed(scenario()).conditions.charging_stops
+
+
 def year(of: Scenario | None = None) -> YearOfDrives | None:
     """The year of the session's scenario, or of another; None where a season cannot be driven."""
     return _year(_any_day(of or scenario()))
@@ -262,10 +277,12 @@ def stopped_hard(settings: LimitSettings) -> HardStop:
     return _stopped_hard(shown(), settings)
 
 
-def side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, str]:
+def side(
+    now: Scenario, first_class: str, as_driven: bool, until_km: float | None = None
+) -> tuple[Side | None, str]:
     """A drive to be held against one in a car of `first_class`, or the sentence with which it was refused."""
     # the year changes nothing on one drive
-    found, refused = _side(replace(now, year=Year()), first_class, as_driven)
+    found, refused = _side(replace(now, year=Year()), first_class, as_driven, until_km)
     return found, "" if refused is None else refusal_words(refused, display())
 
 
@@ -342,9 +359,11 @@ def _as_set(now: Scenario) -> dict[str, float]:
 
 
 @kept(max_entries=300)
-def _side(now: Scenario, first_class: str, as_driven: bool) -> tuple[Side | None, InputError | None]:
+def _side(
+    now: Scenario, first_class: str, as_driven: bool, until_km: float | None
+) -> tuple[Side | None, InputError | None]:
     try:
-        return side_of(now, first_class, runs=BAND_RUNS, as_driven=as_driven), None
+        return side_of(now, first_class, runs=BAND_RUNS, as_driven=as_driven, until_km=until_km), None
     except InputError as refused:
         return None, refused.with_traceback(None)
 

@@ -80,8 +80,15 @@ def test_refusals():
     downhill = Scenario(legs=(Leg(distance_km=10, speed_kmh=50, stops=0, slow_downs=0, descent_m=800, grade_pct=9),))
     with pytest.raises(InputError, match="its range has no end"):
         found(downhill)
-    nearly_empty = replace(HILLY, conditions=replace(HILLY.conditions, soc_start=0.01))
-    with pytest.raises(InputError, match="does not last; the battery would be empty"):
-        found(nearly_empty)
     with pytest.raises(InputError, match="this car cannot"):
         found(HILLY.with_setting("motor_peak_kw", 5.0))
+
+
+def test_the_range_of_a_drive_is_told_whatever_was_in_the_battery_at_its_start():
+    """A drive too long for what is in the battery is driven with the test's charge, and until that is gone."""
+    there, empty = found(HILLY), found(HILLY.with_setting("soc_start", 0.02))
+    assert empty.range_km.mid == pytest.approx(there.range_km.mid, rel=0.02)
+    motorway = Scenario(legs=(Leg(distance_km=150, speed_kmh=120, stops=0, slow_downs=0),))
+    far = motorway.with_leg(0, "distance_km", 900)
+    near, further = found(motorway).range_km.mid, found(far.with_setting("charging_stops", 3)).range_km.mid
+    assert further == pytest.approx(near, rel=0.03)

@@ -105,14 +105,15 @@ def test_the_value_that_the_drive_has_itself_is_left_out_without_a_word():
 
 
 def test_a_drive_that_cannot_be_is_refused_and_the_other_is_shown():
-    nearly_empty = replace(TOWN, car_class="large-suv").with_setting("soc_start", 0.05)
-    app = opened(nearly_empty, differs="car", b="city-car", c="performance-saloon")
+    steep = TOWN.with_leg(0, "grade_pct", 20.0).with_leg(0, "climb_m", 100.0).with_setting("trailer_kg", 2000.0)
+    steep = replace(steep, car_class="large-suv")
+    app = opened(steep, differs="car", b="city-car", c="performance-saloon")
     assert [one.value.split(":")[0] for one in app.error] == ["City car"]
-    assert headers(app) == [finding("car", "performance-saloon", scenario=nearly_empty)]
+    assert headers(app) == [finding("car", "performance-saloon", scenario=steep)]
 
 
 def test_without_a_drive_of_ones_own_there_is_nothing_to_compare_with():
-    app = opened(TOWN.with_setting("soc_start", 0.02), differs="season", b="winter")
+    app = opened(TOWN.with_setting("soc_start", 0.0), differs="season", b="winter")
     assert len(app.error) == 1 and headers(app) == []
 
 

@@ -37,7 +37,6 @@ IN_US = ("hopeless", "hybrid", "all-downhill", "eight-legs")
 REFUSED = {
     "hopeless": "do not fit",
     "too-weak": "cannot get under way",
-    "empty-on-the-way": "does not last",
 }
 """Words of the sentence that says why there is no answer."""
 

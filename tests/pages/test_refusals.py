@@ -7,7 +7,7 @@ import pytest
 
 from model.drives import drive
 from model.fields import InputError
-from model.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS, Leg
+from model.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS
 from model.scenario_io import from_link, starting_drives
 from pages.parts.display import Display
 from pages.parts.refusals import refusal_words, refused_entry
@@ -27,8 +27,8 @@ ROAD_LOAD = "Road load f0, road load f1 and road load f2"
          "Climb and descent, leg 1: 1310 ft up"),
         (lambda s: s.with_leg(0, "slow_to_kmh", 60.0), "Slows down to, leg 1: 60 km/h is not below",
          "Slows down to, leg 1: 37.3 mph is not below"),
-        (lambda s: replace(s, legs=(Leg(distance_km=1000.0, stops=0, slow_downs=0),)),
-         "Charge at the start: 60% does not last", "Charge at the start: 60% does not last"),
+        (lambda s: s.with_setting("soc_start", 0.0), "Charge at the start: 0% does not last",
+         "Charge at the start: 0% does not last"),
         (lambda s: replace(s, legs=()), "Legs: none were given", "Legs: none were given"),
         (lambda s: s.with_setting("f0_n", 100.0), ROAD_LOAD, ROAD_LOAD),
     ],
@@ -40,18 +40,6 @@ def test_a_refused_drive_is_told_plainly_and_in_the_units_of_the_page(change, st
     assert sentence.startswith(starts) and in_us.startswith(us_starts)
     assert not [key for key in SETTINGS | LEG_FIELDS if "_" in key and key in sentence]
     assert not re.search(r"\d (?:km|m|km/h)\b", in_us)
-
-
-def test_both_distances_of_a_drive_too_long_are_in_the_units_of_the_page():
-    far = replace(TOWN, legs=(Leg(distance_km=1000.0, stops=0, slow_downs=0),))
-    with pytest.raises(InputError) as refused:
-        drive(far)
-    (km, length), (miles, in_all) = (
-        map(float, re.search(r"after about (\d+) \w+ of (\d+)", refusal_words(refused.value, display)).groups())
-        for display in (METRIC, US)
-    )
-    assert length == 2000 and in_all == 1240
-    assert miles == pytest.approx(km / 1.609344, abs=0.51)
 
 
 @pytest.mark.parametrize(

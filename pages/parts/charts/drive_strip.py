@@ -25,6 +25,8 @@ LETTER_PX = 7
 Note = tuple[float, float, str] | tuple[float, float, str, str]
 """From, to [km], words, and words to stand in their place where they have no room between from and to."""
 MOTOR, FRICTION = "motor slows the car", "friction brakes"
+CHARGES, MOST_NAMED = "charges", 4
+"""What stands where the car charges on the way, and the number of stops up to which each is named."""
 KEY = pd.DataFrame({"what": [MOTOR, FRICTION], "start": [0, 158]})
 """The key's words and where they begin [px]; both fit a telephone."""
 
@@ -119,6 +121,10 @@ def drive_strip(
     ]
     datasets = {"drive": shown.iloc[kept], "slowing": pieces.drop(columns="height"), "key": KEY}
     datasets["slow_downs"] = pointed_at(slow_downs, display)
+    charging = charged_at(timeline, display)
+    if len(charging):
+        layers += _charging(x, foot_px, top_px, colours.ink)
+        datasets["charging"] = charging
     if annotate:
         notes = pd.DataFrame([(*note, note[2])[:4] for note in annotate], columns=["start", "end", "words", "short"])
         notes[["start", "end"]] = display.value(notes[["start", "end"]], "km")
@@ -154,6 +160,22 @@ def _key(look: Spec) -> list[Spec]:
         {"data": {"name": "key"}, "mark": {"type": "text", "xOffset": 23},
          "encoding": {"x": start, "y": y, "text": {"field": "what"}}},
     ]  # fmt: skip
+
+
+def charged_at(timeline: pd.DataFrame, display: Display) -> pd.DataFrame:
+    """Where the car charges on the way, and the words there; many stand so close that only the first has words."""
+    stops = timeline[timeline["charged_to"].notna()]
+    words = [CHARGES if place == 0 or len(stops) <= MOST_NAMED else "" for place in range(len(stops))]
+    return pd.DataFrame({"start": display.value(stops["distance_km"], "km"), "words": words})
+
+
+def _charging(x: Spec, foot_px: float, top_px: float, ink: str) -> list[Spec]:
+    place = x | {"field": "start"}
+    rule = {"mark": {"type": "rule", "color": ink, "strokeWidth": 2, "strokeDash": [2, 2]},
+            "encoding": {"x": place, "y": {"value": top_px}, "y2": {"value": foot_px}}}  # fmt: skip
+    words = {"mark": {"type": "text", "align": "left", "xOffset": 4},
+             "encoding": {"x": place, "y": {"value": foot_px - 8}, "text": {"field": "words"}}}  # fmt: skip
+    return [{"data": {"name": "charging"}} | layer for layer in (rule, words)]
 
 
 def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
@@ -192,7 +214,10 @@ def strip_finding(
 ) -> str:
     """What the strip shows, in words with its numbers; `annotate` as for `drive_strip`."""
     notes = [f"{display.text(start, 'km')} to {display.text(end, 'km')}: {words}" for start, end, words, *_ in annotate]
-    return _finding(timeline, slow_downs, display) + (f" Marked along the road: {'; '.join(notes)}." if notes else "")
+    charged = charged_at(timeline, display)["start"]
+    charges = f" Charges after {', '.join(f'{place:.0f}' for place in charged)} {display.unit('km')}."
+    found = _finding(timeline, slow_downs, display) + (charges if len(charged) else "")
+    return found + (f" Marked along the road: {'; '.join(notes)}." if notes else "")
 
 
 def _finding(timeline: pd.DataFrame, slow_downs: pd.DataFrame, display: Display) -> str:
