@@ -29,8 +29,8 @@ BUTTONS_PX = 92
 """Plus and minus, each wide enough for a finger."""
 STEPS = {
     "distance_km": 0.5, "speed_kmh": 5.0, "slow_to_kmh": 5.0, "climb_m": 10.0, "descent_m": 10.0, "grade_pct": 1.0,
-    "ambient_c": 1.0, "soc_start": 5.0, "charge_stop_to": 5.0, "mass_kg": 50.0, "payload_kg": 25.0, "usable_kwh": 1.0, "price_per_kwh": 0.01,
-    "co2_g_per_kwh": 10.0, "hill_km": 0.5,
+    "ambient_c": 1.0, "soc_start": 5.0, "mass_kg": 50.0, "payload_kg": 25.0, "usable_kwh": 1.0, "price_per_kwh": 0.01,
+    "co2_g_per_kwh": 10.0, "hill_km": 0.5, "charge_stop_to": 5.0,
 }  # fmt: skip
 """Steps of the plus and minus buttons where a twentieth of the usual range would be odd."""
 SHOWN_DIGITS = {"grade_pct": 3, "hill_km": 3}

@@ -21,6 +21,8 @@ LEFT_OUT = (
     "Brake discs that drag a little when they should be free, and a trailer's own brakes.",
     "Sun, damp and passengers in the cabin, beyond one assumed heat.",
     "Charging while the car stands before the way back: it goes back with the charge that it came with.",
+    "What a charger on the way can give, its queue and its way off the road: the car charges as fast as the battery "
+    "takes it.",
     "Losses while parked, and charging losses other than one average.",
 )
 NARROW = "\N{NO-BREAK SPACE}"
