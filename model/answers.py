@@ -10,20 +10,20 @@ import json
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from model import MODEL_VERSION
-from model.comparison import Difference, difference, side_of, told_apart
 from model.drives import Answer, answer_of, drive, samples_of, year_of
 from model.fields import Field, InputError
 from model.hybrid import fuel_answers, fuel_of_year, has_engine
-from model.lift_off_advice import RULES, advise
-from model.lift_off_curves import curves_of
 from model.range_figure import RANGE_KM, range_on_road
 from model.savings import Result
 from model.scenario import Scenario
 from model.scenario_io import scenario_from_json, scenario_to_json
 from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
+
+if TYPE_CHECKING:
+    from model.comparison import Difference
 
 SIGNIFICANT_DIGITS = 6
 RUNS_FIELD = Field("runs", "count", "", "Sampled cars", "Behind a band.", 1, 5000, default=RUNS)
@@ -94,6 +94,9 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
 
 def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str, Any]:
     """Drives side by side, and what each has more than the first: bands over the same draws, run by run."""
+    # imported where it is asked for: with the tables of pandas, it takes as long as driving a cycle
+    from model.comparison import difference, side_of, told_apart
+
     sides = [side_of(scenario, scenarios[0].car_class, runs=runs) for scenario in scenarios]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     return _drawn(runs) | {
@@ -140,6 +143,9 @@ def _points(band: Band | None) -> list[float] | None:
 
 
 def _advice(scenario: Scenario) -> dict[str, Any]:
+    from model.lift_off_advice import RULES, advise
+    from model.lift_off_curves import curves_of
+
     advice = asdict(advise(curves_of(scenario)))
     for place, leg in enumerate(advice["legs"], 1):
         leg["leg"] = place

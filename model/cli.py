@@ -9,19 +9,13 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from model.answers import Asked, as_text, asked_by, compare_answer, described, drive_answer, result_answer
-from model.claims import check, claims, question, question_from_json
 from model.cycles import CYCLES, cycle_trace
 from model.fields import InputError
-from model.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
-from model.many_cars import as_csv, table_answers
 from model.parameters import DEFAULT_CLASS, car_of
 from model.printed_tests import TESTS
 from model.savings import evaluate
 from model.scenario import Scenario
 from model.scenario_io import read_json, with_car, with_settings
-from model.slow_down import FROM_KMH, TO_KMH, compare
-from model.stopping import emergency_answers
-from model.study import drive_recording, study
 from model.uncertainty import RUNS
 from model.units import KMH_PER_MPS
 
@@ -99,6 +93,9 @@ def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[
     return scenario, given | set(settings)
 
 
+# What only some verbs need is imported in them: all of it takes longer than driving a cycle.
+
+
 def _cycle(options: argparse.Namespace) -> dict[str, Any]:
     scenario, _ = scenario_from_options(Scenario(), options)
     car = car_of(scenario)
@@ -122,6 +119,9 @@ def _drive(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _stop(options: argparse.Namespace) -> dict[str, Any]:
+    from model.slow_down import FROM_KMH, TO_KMH, compare
+    from model.stopping import emergency_answers
+
     scenario, _ = scenario_from_options(Scenario(), options)
     car = car_of(scenario)
     start, end = FROM_KMH.parse(options.from_kmh), TO_KMH.parse(options.to_kmh)
@@ -142,6 +142,8 @@ def _stop(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _log(options: argparse.Namespace) -> dict[str, Any]:
+    from model.study import drive_recording
+
     scenario, given = scenario_from_options(Scenario(), options)
     recording, scenario, result = drive_recording(options.file, scenario, frozenset(given))
     answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
@@ -151,11 +153,15 @@ def _log(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _study(options: argparse.Namespace) -> dict[str, Any]:
+    from model.study import study
+
     scenario, given = scenario_from_options(Scenario(), options)
     return study(options.folder, scenario, frozenset(given)) | described(scenario)
 
 
 def _cars(options: argparse.Namespace) -> str:
+    from model.many_cars import as_csv, table_answers
+
     if options.car is not None:
         raise InputError("--car: the cars stand in the table; a column `like` names their classes.")
     cycles = [name.strip() for name in options.cycles.split(",") if name.strip()]
@@ -172,6 +178,8 @@ def _compare(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _grip(options: argparse.Namespace) -> dict[str, Any]:
+    from model.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
+
     scenario, _ = scenario_from_options(Scenario(), options)
     return grip_check(
         car_of(scenario),
@@ -184,6 +192,8 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _claim(options: argparse.Namespace) -> dict[str, Any]:
+    from model.claims import check, claims, question, question_from_json
+
     if options.id is None:
         return {"claims": [{"id": claim.id, "text": claim.text} for claim in claims().values()]}
     claim_id, settings = options.id, {} if options.car is None else {"car": options.car}
