@@ -8,7 +8,7 @@ import numpy as np
 
 from model.car import Car
 from model.physics import charge_acceptance
-from model.physics.jit import compiled
+from model.physics.jit import door
 from model.physics.pack_heat import start_c
 from model.physics.records import car_record
 from model.scenario import Conditions, Driver
@@ -18,7 +18,7 @@ FULL_CAPACITY_C = 20.0
 """At and above this temperature the whole usable battery can be drawn."""
 
 
-@compiled
+@door
 def take_in_each(car: Any, soc: Array, pack_c: Array, taken_w: Array) -> None:
     """`model.physics.charge_acceptance.acceptance_w` of every point; all of shape (points,)."""
     for index in range(len(soc)):

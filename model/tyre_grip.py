@@ -9,21 +9,21 @@ import numpy as np
 
 from model.car import Car
 from model.physics import grip
-from model.physics.jit import compiled
+from model.physics.jit import door
 from model.physics.records import car_record, code
 from model.physics.surfaces import surface_table
 from model.scenario import SURFACES, Conditions, Driver
 from model.trace import Array
 
 
-@compiled
+@door
 def grip_in_each(surface: Any, level: Array, tyres: int, speed: Array, friction: Array) -> None:
     """`model.physics.grip.friction_coefficient` of every point; all of shape (points,)."""
     for index in range(len(speed)):
         friction[index] = grip.friction_coefficient(surface[index], level[index], tyres, speed[index])
 
 
-@compiled
+@door
 def loads_in_each(
     car: Any, mass_kg: float, slowing: Array, cosine: Array, front: Array, rear: Array, driven: Array
 ) -> None:

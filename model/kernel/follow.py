@@ -23,7 +23,7 @@ from model.kernel.road import road_of
 from model.physics.cabin import cabin_of, cabin_w, rise_at_start_k
 from model.physics.cells import capacity_j, greatest_w, open_circuit_v, resistance_ohm
 from model.physics.engine import has_engine
-from model.physics.jit import compiled
+from model.physics.jit import door
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, greatest_pull_n, motor_of
 from model.physics.records import car_record
 from model.physics.wheels import demand_at_wheels, effective_kg, outside_at, outside_next, resisting_n
@@ -34,7 +34,7 @@ CRAWL_MPS = 0.5
 """A car slower than this on an open road is taken to be stuck."""
 
 
-@compiled
+@door
 def left_for_drive_w(car: Any, road: Any) -> float:
     """The most power that battery, or a hybrid's engine, has left for the drive [W], with the charge of its start."""
     if has_engine(car):
@@ -54,7 +54,7 @@ def left_for_drive_w(car: Any, road: Any) -> float:
     return max(most - car.accessory_w - heating, 0.0)
 
 
-@compiled
+@door
 def keeps_up(car: Any, road: Any, power_w: float) -> bool:
     """Whether the car can do what the road asks with `power_w` [W] for the drive."""
     motor, outside = motor_of(car), outside_at(car, road[0])
@@ -67,7 +67,7 @@ def keeps_up(car: Any, road: Any, power_w: float) -> bool:
     return True
 
 
-@compiled
+@door
 def walk(car: Any, road: Any, power_w: float, length_m: Any, speed: Any) -> int:
     """Lower the speeds at the points of a road [m/s] to what the car can reach, step by step along its length [m].
 

@@ -19,7 +19,7 @@ from model.physics.cabin import (
 )
 from model.physics.cells import Cells, capacity_j, open_circuit_v, resistance_ohm, too_weak
 from model.physics.engine import kept_soc
-from model.physics.jit import compiled
+from model.physics.jit import compiled, door
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, Motor, motor_of
 from model.physics.pack_heat import heater_w, kept_share, on_way_back_c, pack_after_c, start_c, warm_up_j
 from model.physics.wheels import outside_at, outside_next
@@ -241,7 +241,7 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
     result.pack_c_end = pack_c
 
 
-@compiled
+@door
 def drive_all(cars: Any, road: Any, regen: bool, results: Any, moments: Any) -> None:
     """Drive a road with every car; `results` of shape (cars,), `moments` (cars, steps) or (cars, 0)."""
     for index in range(len(cars)):

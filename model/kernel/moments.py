@@ -13,7 +13,7 @@ from model.kernel.step import moment_of
 from model.physics.cabin import cabin_of
 from model.physics.engine import kept_soc
 from model.physics.foot_up import FootUp, foot_up_at, room_at_start_w
-from model.physics.jit import compiled
+from model.physics.jit import door
 from model.physics.motor_and_gear import Motor, loss_w, motor_of
 from model.physics.pack_heat import start_c
 from model.physics.records import Records, car_record, moments_on_road
@@ -35,7 +35,7 @@ def moments_at(speed: Any, grade: Any = 0.0) -> Records:
     return moments
 
 
-@compiled
+@door
 def lift_in_each(car: Any, moments: Any, found: Any) -> None:
     """Lift the foot in every moment; shapes (moments,)."""
     motor, room_w = motor_of(car), room_at_start_w(car)
@@ -71,7 +71,7 @@ def feet_up(
     return found
 
 
-@compiled
+@door
 def drive_each(car: Any, moments: Any, terminal_w: Any) -> None:
     """Drive every moment with the battery as at the start; power at its terminals [W], shape (moments,)."""
     motor, cabin = motor_of(car), cabin_of(car, 0.0)
@@ -95,7 +95,7 @@ def motor_in(car: Car) -> Motor:
     return motor
 
 
-@compiled
+@door
 def lose_in_each(motor: Motor, speed: Array, force: Array, loss: Array) -> None:
     """Loss of motor and inverter [W] at speeds [m/s] and forces at the shaft [N]; all of shape (points,)."""
     for index in range(len(speed)):

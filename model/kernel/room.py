@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-from model.physics.jit import compiled
+from model.physics.jit import compiled, door
 from model.trace import Array
 from model.units import KMH_PER_MPS
 
@@ -43,7 +43,7 @@ def change_m(from_mps: float, to_mps: float, habit: Changing) -> float:
     return compiled_change_s(from_mps, to_mps, habit) * (from_mps + (to_mps - from_mps) * (1.0 - habit.centre))
 
 
-@compiled
+@door
 def largest_that_fit(
     first: Array, last: Array, rise: Array, top: Array, room: Array, low: Array, at_peak: bool, up: Changing,
     down: Changing, found: Array,

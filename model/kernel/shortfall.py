@@ -9,12 +9,12 @@ import numpy as np
 from model.kernel.run import Run
 from model.physics.cells import greatest_w, open_circuit_v, resistance_ohm
 from model.physics.engine import has_engine
-from model.physics.jit import compiled
+from model.physics.jit import door
 from model.physics.motor_and_gear import greatest_pull_n, motor_of
 from model.units import J_PER_KWH
 
 
-@compiled
+@door
 def _short_j(car: Any, road: Any, moments: Any) -> float:
     motor, short_j = motor_of(car), 0.0
     for step in range(len(road)):

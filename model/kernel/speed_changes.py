@@ -6,7 +6,7 @@ import math
 from typing import Any
 
 from model.physics.foot_up import MORE_THAN_ANY_MOTOR_N
-from model.physics.jit import compiled
+from model.physics.jit import compiled, door
 from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, motor_of
 from model.physics.records import Records
 from model.physics.slowing_limits import friction_under, motor_may
@@ -89,7 +89,7 @@ def motor_over_brakes(car: Any, at: Any, from_mps: float) -> float:
     return by_motor / by_brakes
 
 
-@compiled
+@door
 def rolling_saves_each_j(
     cars: Records, moments: Records, from_mps: Array, lost_mps: Array, slowing_mps2: Array, time_made_up: Array,
     saved_j: Array,
@@ -101,7 +101,7 @@ def rolling_saves_each_j(
         )
 
 
-@compiled
+@door
 def motor_over_brakes_each(cars: Records, moments: Records, from_mps: Array, ratio: Array) -> None:
     """`motor_over_brakes` of every car; all of shape (cars,), the moments as flat roads at any speed."""
     for index in range(len(cars)):

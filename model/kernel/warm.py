@@ -11,15 +11,11 @@ from model.battery import acceptance_w, start_temperature_c
 from model.kernel.moments import feet_up, motor_loss_w, steady_w
 from model.kernel.room import Changing, largest_that_fit
 from model.kernel.run import drive
+from model.kernel.shortfall import shortfall_j
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
 from model.parameters import DEFAULT_CLASS, car_from
 from model.physics import jit
-from model.physics.cabin import cabin_warm_up_j
-from model.physics.cells import resistance_share
-from model.physics.charge_acceptance import charge_rate_factor
-from model.physics.pack_heat import warm_up_j
 from model.physics.records import car_records, moments_on_road
-from model.physics.wheels import car_effective_kg, effective_kg, moving_kg
 from model.savings import evaluate
 from model.scenario import Conditions, Driver
 from model.trace import Trace
@@ -34,7 +30,7 @@ def prepare() -> str:
     trace = Trace(time_s=np.arange(5.0), speed_mps=speed_mps, elevation_m=np.zeros(5))
     # too weak a car to keep up
     evaluate(trace, replace(car, motor_peak_kw=5.0), around, driver)
-    drive(trace, car, around, driver, record=False)
+    shortfall_j(drive(trace, car, around, driver))
     habit, ends, room_m = Changing(2.0, 0.5, 0.5, 0.3), np.zeros(2), np.full(1, 500.0)
     largest_that_fit(ends[:1], ends[1:], ends, speed_mps[:1], room_m, ends[:1], False, habit, habit, np.zeros(1))
     one, here, found = car_records(car, around, driver), moments_on_road(1), np.zeros(1)
@@ -47,9 +43,6 @@ def prepare() -> str:
     road_friction(around, 10.0)
     axle_loads_n(car, car.mass_kg, 1.0)
     acceptance_w(car, 0.5, start_temperature_c(car, around))
-    warm_up_j(one[0], around.ambient_c)
-    for of_car in (cabin_warm_up_j, car_effective_kg, charge_rate_factor, effective_kg, moving_kg, resistance_share):
-        of_car(one[0])
     where = f"kept in {jit.FOLDER}" if jit.FOLDER else "kept nowhere: the next start takes as long"
     if jit.CONFIG.DISABLE_JIT:
         where = "nothing is compiled, everything runs as plain Python"

@@ -19,6 +19,7 @@ from typing import Any, TypeVar
 
 import numba
 import numpy
+from numba.extending import register_jitable
 
 MODEL = Path(__file__).resolve().parent.parent
 CONFIG: Any = numba.config
@@ -81,13 +82,25 @@ def _numba_keeps_in(folder: Path | None) -> Iterator[None]:
         CONFIG.CACHE_DIR = told
 
 
-def compiled(function: Function) -> Function:
-    """Compile a function of numbers and records when it is first called; with ``NUMBA_DISABLE_JIT=1`` it stays Python.
+COMMON: dict[str, Any] = {"error_model": "numpy", "no_cfunc_wrapper": True}
+"""A division by zero gives infinity, as in arrays; nobody calls from C, so nothing is compiled for that."""
 
-    Compiled code lets other threads run meanwhile. A division by zero gives infinity, as in arrays.
-    What it calls is compiled into it: a march asks a dozen small functions in every step.
+
+def compiled(function: Function) -> Function:
+    """Compile a small function into every door that asks it; asked from Python it runs as Python.
+
+    A march asks a dozen of them in every step, so they become part of its loop, and are compiled for nothing else.
     """
-    compile_it: Any = numba.njit(nogil=True, cache=FOLDER is not None, error_model="numpy", forceinline=True)
+    made: Function = register_jitable(forceinline=True, **COMMON)(function)
+    return made
+
+
+def door(function: Function) -> Function:
+    """Compile a function that Python asks, of numbers, records and arrays, when it is first asked.
+
+    Compiled code lets other threads run meanwhile. With ``NUMBA_DISABLE_JIT=1`` it stays Python.
+    """
+    compile_it: Any = numba.njit(nogil=True, cache=FOLDER is not None, **COMMON)
     with _numba_keeps_in(FOLDER):
         made: Function = compile_it(function)
     return made

@@ -22,6 +22,9 @@ from tests.golden.questions import answers
 from tests.golden.write import answers as drives
 answers(), next(drives())
 print(sorted({one.partition(" ")[0] for one in compiled() - before}))
+doors = [one for one in gc.get_objects() if isinstance(one, Dispatcher) and one.__module__.startswith("model.")
+         and one.targetoptions.get("nogil")]
+print(len(doors) > 10, sorted(one.__name__ for one in doors if not one.signatures))
 """
 
 
@@ -34,9 +37,10 @@ def run(code, **environment):
 
 
 def test_everything_that_is_asked_was_prepared():
-    said, more = run(COUNT)
+    said, more, never_asked = run(COUNT)
     assert said.startswith("The physics is ready after ") and "kept in " in said
     assert more == "[]"
+    assert never_asked == "True []", "doors that the start forgets"
 
 
 def test_without_a_compiler_nothing_is_kept():

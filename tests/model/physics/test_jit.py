@@ -17,8 +17,8 @@ from model.physics.jit import digest_of_sources, kept_in
 ROOT = Path(__file__).resolve().parents[3]
 CALLEE = "from model.physics.jit import compiled\n\n\n@compiled\ndef one(x):\n    return {} * x\n"
 CALLER = (
-    "from model.physics.callee import one\nfrom model.physics.jit import compiled\n\n\n"
-    "@compiled\ndef two(x):\n    return one(x) + 1.0\n"
+    "from model.physics.callee import one\nfrom model.physics.jit import door\n\n\n"
+    "@door\ndef two(x):\n    return one(x) + 1.0\n"
 )
 ASK = """
 from model.physics import jit
