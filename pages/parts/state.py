@@ -9,7 +9,6 @@ from __future__ import annotations
 import math
 import time
 from dataclasses import dataclass, replace
-from functools import partial
 from typing import Any
 
 import pandas as pd
@@ -48,11 +47,10 @@ from model.slippery_road import SlipperyRoad, slippery_road
 from model.uncertainty import RUNS
 from model.winter import SeasonCosts
 from pages.parts.display import Display
+from pages.parts.keeping import kept
 from pages.parts.refusals import refusal_words
 from pages.parts.wording import pedal_of
 
-kept = partial(st.cache_resource, show_spinner=False, hash_funcs={Scenario: repr})
-"""Keeps answers by their scenario, told apart by its text: walking through its fields takes fifteen times as long."""
 BAND_RUNS = RUNS
 """Sampled cars behind every band of a page; tests take fewer."""
 
@@ -314,7 +312,7 @@ def described_duration_s(of: Scenario | None = None) -> float:
     return trace_of(of or scenario()).duration_s
 
 
-@kept(max_entries=50)
+@kept
 def _outcome(now: Scenario) -> Outcome:
     try:
         return Outcome(drive(now))
@@ -322,14 +320,14 @@ def _outcome(now: Scenario) -> Outcome:
         return Outcome(None, refused.with_traceback(None))
 
 
-@kept(max_entries=500)
+@kept
 def _answer(now: Scenario) -> Answer:
     result = _outcome(now).result
     assert result is not None
     return answer_of(result, samples_of(now, result, BAND_RUNS))
 
 
-@kept(max_entries=500)
+@kept
 def _year(now: Scenario) -> YearOfDrives | None:
     try:
         return year_of(now, BAND_RUNS)
@@ -337,7 +335,7 @@ def _year(now: Scenario) -> YearOfDrives | None:
         return None
 
 
-@kept(max_entries=100)
+@kept
 def _year_fuel(now: Scenario) -> YearOfFuel | None:
     try:
         return year_of_fuel(now)
@@ -345,7 +343,7 @@ def _year_fuel(now: Scenario) -> YearOfFuel | None:
         return None
 
 
-@kept(max_entries=50)
+@kept
 def _curves(now: Scenario) -> Curves | None:
     try:
         return curves_of(now)
@@ -353,12 +351,12 @@ def _curves(now: Scenario) -> Curves | None:
         return None
 
 
-@kept(max_entries=500)
+@kept
 def _as_set(now: Scenario) -> dict[str, float]:
     return as_set(now)
 
 
-@kept(max_entries=300)
+@kept
 def _side(
     now: Scenario, first_class: str, as_driven: bool, until_km: float | None
 ) -> tuple[Side | None, InputError | None]:
@@ -368,17 +366,17 @@ def _side(
         return None, refused.with_traceback(None)
 
 
-@kept(max_entries=50)
+@kept
 def _season_costs(now: Scenario) -> SeasonCosts:
     return season_costs_of(now)
 
 
-@kept(max_entries=200)
+@kept
 def _at_a_glance(now: Scenario, settings: LimitSettings) -> AtAGlance:
     return at_a_glance(now, settings, _season_costs(now))
 
 
-@kept(max_entries=100)
+@kept
 def _normal(now: Scenario) -> dict[str, Normal | None]:
     try:
         return normal_by_battery(now)
@@ -386,41 +384,41 @@ def _normal(now: Scenario) -> dict[str, Normal | None]:
         return {}
 
 
-@kept(max_entries=30)
+@kept
 def _cold(now: Scenario) -> ColdDay:
     return cold_day(now, _season_costs(now))
 
 
-@kept(max_entries=100)
+@kept
 def _slippery(now: Scenario, settings: LimitSettings) -> SlipperyRoad:
     return slippery_road(now, settings)
 
 
-@kept(max_entries=30)
+@kept
 def _on_hills(now: Scenario, settings: LimitSettings) -> Hills:
     result = _outcome(now).result
     assert result is not None
     return hills(now, settings, result)
 
 
-@kept(max_entries=50)
+@kept
 def _slopes(now: Scenario) -> pd.DataFrame:
     return given_back(now)
 
 
-@kept(max_entries=100)
+@kept
 def _stopped_hard(now: Scenario, settings: LimitSettings) -> HardStop:
     result = _outcome(now).result
     assert result is not None
     return hard_stop(now, settings, result)
 
 
-@kept(max_entries=40)
+@kept
 def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
     return claims.check(claims.question(claim_id, dict(settings)))
 
 
-@kept(max_entries=200)
+@kept
 def _own_range_km(car_class: str, stated: tuple[tuple[str, Any], ...], test: str) -> float:
     try:
         return range_figure.own_range_km(car_from(car_class, dict(stated)), test)
@@ -429,6 +427,6 @@ def _own_range_km(car_class: str, stated: tuple[tuple[str, Any], ...], test: str
         return RANGE_KM.minimum
 
 
-@kept(max_entries=200)
+@kept
 def _range_on_road(now: Scenario, test_range_km: float, test: str) -> RangeOnRoad:
     return range_figure.range_on_road(now, test_range_km, test)
