@@ -88,7 +88,7 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
         answer["fuel"] = fuel_answers(scenario, result)
     if band_runs:
         bands = answer_of(result, samples_of(scenario, result, band_runs))
-        answer["band"] = _drawn(band_runs) | {"cars_unable": bands.unable} | _bands(bands)
+        answer["band"] = drawn_for(band_runs) | {"cars_unable": bands.unable} | _bands(bands)
     return answer
 
 
@@ -99,7 +99,7 @@ def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str,
 
     sides = [side_of(scenario, scenarios[0].car_class, runs=runs) for scenario in scenarios]
     differences = [difference(side, sides[0]) for side in sides[1:]]
-    return _drawn(runs) | {
+    return drawn_for(runs) | {
         "drives": [
             {"distance_km": side.reached_km, "described_km": side.described_km}
             | _bands(side.answer)
@@ -109,7 +109,7 @@ def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str,
         "more_than_the_first": [
             _bands(each)
             | {
-                "wheel_friction_kwh": _points(each.friction_kwh),
+                "wheel_friction_kwh": points(each.friction_kwh),
                 "duration_s": each.duration_s,
                 "told_apart": told_apart(each.net_kwh),
             }
@@ -118,15 +118,16 @@ def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str,
     }
 
 
-def _drawn(runs: int) -> dict[str, Any]:
+def drawn_for(runs: int) -> dict[str, Any]:
+    """How a band was drawn."""
     return {"quantiles": [LOW_SHARE, 0.5, HIGH_SHARE], "runs": runs, "seed": SEED}
 
 
 def _bands(of: Answer | Difference) -> dict[str, Any]:
     return {
-        "energy_saved_share": _points(of.saved_share),
-        "saved_kwh": _points(of.saved_kwh),
-        "battery_net_kwh": _points(of.net_kwh),
+        "energy_saved_share": points(of.saved_share),
+        "saved_kwh": points(of.saved_kwh),
+        "battery_net_kwh": points(of.net_kwh),
     }
 
 
@@ -138,7 +139,8 @@ def described(scenario: Scenario, *, legs: bool = False) -> dict[str, Any]:
     return {"model_version": MODEL_VERSION, "scenario": data}
 
 
-def _points(band: Band | None) -> list[float] | None:
+def points(band: Band | None) -> list[float] | None:
+    """A band as an answer has it: low, mid, high."""
     return None if band is None else [band.low, band.mid, band.high]
 
 

@@ -48,7 +48,11 @@ def _parser() -> argparse.ArgumentParser:
     drive.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
     drive.add_argument("--year", action="store_true", help="add the year of this drive")
     banded("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
-    verb("study", "all recorded drives of a folder").add_argument("folder", type=Path, help="with .csv and .gpx files")
+    folder = verb("study", "all recorded drives of a folder")
+    folder.add_argument("folder", type=Path, help="with .csv and .gpx files")
+    folder.add_argument(
+        "--band", action=argparse.BooleanOptionalAction, default=True, help="each drive with its band, unless --no-band"
+    )
     cars = banded("cars", "many cars on standard cycles: a table with a car in each row, CSV out")
     cars.add_argument("table", type=Path, help="CSV with columns such as id, like, mass_kg, f0_n, motor_peak_kw")
     cars.add_argument("--cycles", default="udds,hwfet", help="cycles with commas between; udds,hwfet when left out")
@@ -142,11 +146,13 @@ def _stop(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _log(options: argparse.Namespace) -> dict[str, Any]:
-    from model.study import drive_recording
+    from model.study import band_of_recording, drive_recording
 
     scenario, given = scenario_from_options(Scenario(), options)
     recording, scenario, result = drive_recording(options.file, scenario, frozenset(given))
     answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
+    if options.band:
+        answer["band"] |= band_of_recording(scenario, result)
     if recording.measured is not None:
         answer["measured"] = recording.measured.__dict__
     return answer | {"notes": list(recording.notes)}
@@ -156,7 +162,7 @@ def _study(options: argparse.Namespace) -> dict[str, Any]:
     from model.study import study
 
     scenario, given = scenario_from_options(Scenario(), options)
-    return study(options.folder, scenario, frozenset(given)) | described(scenario)
+    return study(options.folder, scenario, frozenset(given), band=options.band) | described(scenario)
 
 
 def _cars(options: argparse.Namespace) -> str:

@@ -2,8 +2,8 @@
 
 Tests of one road load and weight differ from each other by a median of 1.7 % (city) and 1.1 % (highway) in the US
 certification, and what city and highway of one car leave open is not the same: 3 % together, assumed. It counts where
-drives of one car are held against each other or against a test; a described drive's band is wide beside it (it would
-grow by a fortieth) and leaves it out.
+drives of one car are held against each other, a test or a recording; a described drive's band is wide beside it (it
+would grow by a fortieth) and leaves it out.
 """
 
 from __future__ import annotations

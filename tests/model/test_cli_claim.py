@@ -47,7 +47,6 @@ def test_an_answer_can_be_asked_again(capsys, tmp_path):
         (["grip", "--band"], "nrecognized arguments: --band"),
         (["stop", "--from-kmh", "50", "--band"], "nrecognized arguments: --band"),
         (["compare", TOWN[1], TOWN[1], "--band"], "nrecognized arguments: --band"),
-        (["study", ".", "--band"], "nrecognized arguments: --band"),
         (["claim", "missing.json"], "missing.json: the file cannot be read"),
         ([*TOWN, "--test-range-km", "far"], "test_range_km (range on the test cycle): 'far'"),
         ([*TOWN, "--test-range-km", "300", "--test", "x"], "test: 'x' is not one of"),
