@@ -7,6 +7,7 @@ driver. A choice is its place among the field's choices, what was left empty is 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -56,12 +57,17 @@ def car_records(car: Car, conditions: Conditions, driver: Driver, drawn: Mapping
     """
     own = {key: np.ravel(values) for key, values in (drawn or {}).items() if key in COLUMNS}
     records = np.empty(len(next(iter(own.values()))) if own else 1, dtype=CAR_RECORD)
-    shared = {**vars(car), **vars(conditions), **vars(driver)}
-    # a whole row at once: column by column it takes six times as long
-    records[:] = tuple(0 if key in own else _coded(field, shared[key]) for key, field in COLUMNS.items())
+    records[:] = _row(car, conditions, driver)
     for key, values in own.items():
         records[key] = _coded(COLUMNS[key], values)
     return records
+
+
+@lru_cache(maxsize=500)
+def _row(car: Car, conditions: Conditions, driver: Driver) -> tuple[Any, ...]:
+    """What one car is in a record; a page asks for the same few cars hundreds of times."""
+    shared = {**vars(car), **vars(conditions), **vars(driver)}
+    return tuple(_coded(field, shared[key]) for key, field in COLUMNS.items())
 
 
 def car_record(car: Car, conditions: Conditions, driver: Driver) -> Any:

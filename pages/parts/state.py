@@ -352,6 +352,15 @@ def _curves(now: Scenario) -> Curves | None:
 
 
 @kept
+def _lift_off(now: Scenario) -> LiftOff | None:
+    curves = _curves(curves_key(now))
+    if curves is None:
+        return None
+    curves = replace(curves, scenario=now)
+    return LiftOff(curve_table(curves), case_of(curves), advise(curves))
+
+
+@kept
 def _as_set(now: Scenario) -> dict[str, float]:
     return as_set(now)
 
