@@ -125,7 +125,7 @@ def test_shares_are_counted_over_the_same_steps(tmp_path, capsys):
     table.to_csv(plain, index=False)
     run = drive_recording(plain, Scenario(), frozenset())[2].run
     power_kw = np.append(np.repeat(run.terminal_w[0], 10), 0.0) / 1000
-    ripple_kw = np.where(np.arange(len(fine_s)) % 2, 20.0, -20.0)
+    ripple_kw = np.where(np.arange(len(fine_s)) % 10 < 5, 20.0, -20.0)
     table.assign(battery_power_kw=power_kw + ripple_kw).to_csv(measured, index=False)
     log = told(capsys, "log", measured)
     row, _ = told(capsys, "study", tmp_path)["drives"]
