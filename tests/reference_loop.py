@@ -57,7 +57,10 @@ def table(name: str) -> list[dict[str, str]]:
         return list(csv.DictReader(file))
 
 
-GRIP = table("grip.csv")
+GRIP = [
+    {name: text if name in ("surface", "kind", "source") else float(text) for name, text in row.items()}
+    for row in table("grip.csv")
+]
 ACCEPTANCE = table("charge_acceptance.csv")
 CHARGES = [name for name in ACCEPTANCE[0] if name not in ("level", "battery_c")]
 ACCEPTANCE_AT = [float(row["battery_c"]) for row in ACCEPTANCE if row["level"] == "mid"]
@@ -160,7 +163,7 @@ class Loop:
 
     def rolling_n(self, at: Step, cosine: float) -> float:
         """Rolling resistance of the car without its trailer."""
-        car, soft = self.car, float(GRIP[at.surface]["extra_rolling"]) * self.car_mass * GRAVITY * cosine
+        car, soft = self.car, GRIP[at.surface]["extra_rolling"] * self.car_mass * GRAVITY * cosine
         if car.f0_n is None:
             return car.rolling_coefficient * self.car_mass * GRAVITY * self.tyres(at) * cosine + soft
         measured_n = car.f0_n * self.car_mass / car.mass_kg * cosine + car.f1_n_per_mps * at.speed
@@ -183,7 +186,7 @@ class Loop:
         if at.speed == 0:
             return forced
         cosine, trailer, through = math.sqrt(1 - at.sine**2), self.conditions.trailer_kg, at.speed + at.wind
-        soft = float(GRIP[at.surface]["extra_rolling"])
+        soft = GRIP[at.surface]["extra_rolling"]
         towed = trailer * GRAVITY * cosine * (self.car.rolling_coefficient * self.tyres(at) + soft)
         drag = self.drag() + (0.5 * self.conditions.trailer_drag_area_m2 if trailer else 0.0)
         held = self.rolling_n(at, cosine) + self.driveline_n(at) + towed
@@ -203,10 +206,10 @@ class Loop:
     def grip_n(self, at: Step) -> float:
         """What the tyres of the driven axle hold of motor slowing."""
         car, road = self.car, GRIP[at.surface]
-        grip = between(self.conditions.grip_level, [-1.0, 0.0, 1.0], [float(road[f"grip_{end}"]) for end in LEVELS])
+        grip = between(self.conditions.grip_level, [-1.0, 0.0, 1.0], [road[f"grip_{end}"] for end in LEVELS])
         if self.conditions.tyres != "any":
-            grip *= float(road[f"{self.conditions.tyres}_factor"])
-        shares = [1.0, float(road["share_at_90_kmh"]), float(road["share_at_130_kmh"])]
+            grip *= road[f"{self.conditions.tyres}_factor"]
+        shares = [1.0, road["share_at_90_kmh"], road["share_at_130_kmh"]]
         grip *= between(at.speed * 3.6, [50.0, 90.0, 130.0], shares) * (1 - car.grip_reserve_share)
         moved = self.car_mass * max(-at.acceleration - GRAVITY * at.sine, 0.0) * car.cg_height_m / car.wheelbase_m
         front = self.car_mass * GRAVITY * car.front_load_share + moved
