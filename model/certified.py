@@ -6,6 +6,7 @@ highway cycle, what was measured, what the model says, and bands that come from 
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from functools import cache
 
@@ -48,6 +49,19 @@ class Found:
         """Whether each measured car lies in its band."""
         low, high = (self.bands[end] for end in band)
         return (low <= self.measured) & (self.measured <= high)
+
+    def above(self, band: tuple[str, str]) -> NDArray[np.bool_]:
+        """Whether each car took more than its band says."""
+        return self.measured > self.bands[band[1]]
+
+    def below(self, band: tuple[str, str]) -> NDArray[np.bool_]:
+        """Whether each car took less than its band says."""
+        return self.measured < self.bands[band[0]]
+
+    def by_kind(self, which: NDArray[np.bool_]) -> list[tuple[str, int, int]]:
+        """The kinds of some of the cars, how many they are and of how many of that kind; the most first."""
+        some, all_ = Counter(self.of(which).kinds), Counter(self.kinds)
+        return [(kind, count, all_[kind]) for kind, count in sorted(some.items(), key=lambda item: (-item[1], item[0]))]
 
     def held_pct(self, band: tuple[str, str]) -> float:
         """How many measured cars lie in their bands [%]."""

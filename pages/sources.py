@@ -5,12 +5,14 @@ from __future__ import annotations
 import streamlit as st
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.certified import SAID, certified_found
+from model.certified import KNOWN, SAID, certified_found
 from model.check_records import Check
 from model.parameters import class_labels
 from model.published_checks import certified_cars, consistency, evidence
 from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED
-from pages.parts import state, wording
+from pages.parts import certified_words, state, wording
+from pages.parts.charts import certified as certified_charts
+from pages.parts.figure import figure
 from pages.parts.glossary import GLOSSARY
 from pages.parts.source_tables import (
     acceptance_table,
@@ -30,6 +32,7 @@ SECTIONS = {
     "figures": "The figures of the car",
     "uses": "Where the figures are used",
     "band": "How a band is made",
+    "trust": "How far to trust it",
     "checks": "The model beside published figures",
     "consistency": "Checks that are no evidence",
     "range": "Where it holds",
@@ -63,6 +66,11 @@ def check_part(check: Check) -> None:
 def show(table, alt: str) -> None:
     """A table that a reader can search and a screen reader can read."""
     st.table(table, border="horizontal", hide_index=True, alt=alt)
+
+
+def beside() -> list:
+    """Two places beside each other, under one another on a telephone."""
+    return st.container(width=800).columns(2, gap="medium")
 
 
 scenario, display = state.scenario(), state.display()
@@ -123,6 +131,28 @@ say(
     "the same answer. The figures are drawn independently of each other. The band covers what we do not know of the "
     "car. It does not cover how you drive on the day, nor what the model leaves out."
 )
+
+section("trust")
+say(certified_words.first_words(city, highway))
+for place, found in zip(beside(), (city, highway), strict=True):
+    table = certified_words.cars_table(found, display)
+    with place:
+        figure(
+            certified_charts.measured_against_modelled(found, display, state.dark()),
+            alt=certified_words.cars_alt(found), table=certified_words.short_table(table),
+            file=table, key=f"certified-{found.cycle}", file_name=f"certified-{found.cycle}.csv",
+            title=certified_words.cars_title(found),
+        )  # fmt: skip
+say(certified_words.misses_words(city, highway))
+for place, known in zip(beside(), KNOWN, strict=True):
+    both, name = (certified_found(known, "udds"), certified_found(known, "hwfet")), f"held-{known.replace(' ', '-')}"
+    with place:
+        figure(
+            certified_charts.reliability(both, state.dark()),
+            alt=certified_words.held_alt(both), table=certified_words.held_table(both),
+            key=name, file_name=f"{name}.csv", title=certified_words.held_title(both),
+        )  # fmt: skip
+say(certified_words.UNKNOWN)
 
 section("checks")
 say(

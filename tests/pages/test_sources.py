@@ -6,13 +6,16 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model import MODEL_VERSION
+from model.certified import certified_found
 from model.published_checks import all_checks
 from model.scenario_io import starting_drives
 from model.uncertainty import RUNS, SEED
 from pages.parts import theme
+from pages.parts.certified_words import UNKNOWN, cars_title, misses_words
 from pages.parts.display import Display
 from pages.parts.glossary import GLOSSARY
 from pages.parts.trust import LEFT_OUT
+from pages.parts.wording import together
 
 
 def drawn(**session):
@@ -37,6 +40,16 @@ def test_it_tells_how_bands_are_made_what_was_checked_and_what_is_left_out():
         assert check.title in words and check.source in words
     assert "No published map of what a car's battery accepts" in words
     assert len(app.table) == 8 + len(all_checks())
+
+
+def test_it_shows_how_far_to_trust_it_and_names_the_misses():
+    app = drawn()
+    words = said(app)
+    city, highway = certified_found("road load", "udds"), certified_found("road load", "hwfet")
+    for needed in (cars_title(city), cars_title(highway), misses_words(city, highway), UNKNOWN):
+        assert together(needed) in words or needed in words
+    charts = app.get("vega_lite_chart")
+    assert len(charts) == 4 and all(chart.proto.alt for chart in charts)
 
 
 def test_its_contents_lead_to_its_sections():

@@ -1,0 +1,68 @@
+"""What is said of the certified cars: counts as in the table, every kind missed named, the misses first."""
+
+import csv
+import re
+from collections import Counter
+
+import numpy as np
+import pytest
+
+from model.certified import KNOWN, certified_found
+from pages.parts import certified_words as words
+from pages.parts.display import Display
+from tests.published.certified_cars import FOUND
+
+CITY, HIGHWAY = certified_found("road load", "udds"), certified_found("road load", "hwfet")
+
+
+def outside(found):
+    """Kinds of the cars that the table has above and below their band."""
+    above, below = Counter(), Counter()
+    with FOUND.open(encoding="utf-8", newline="") as file:
+        for row in csv.DictReader(file):
+            if (row["cycle"], row["known"]) == (found.cycle, found.known):
+                measured = float(row["measured_wh_per_km"])
+                above[row["kind"]] += measured > float(row["q95"])
+                below[row["kind"]] += measured < float(row["q05"])
+    return +above, +below
+
+
+@pytest.mark.parametrize("found", [CITY, HIGHWAY], ids=["city", "highway"])
+def test_every_kind_outside_the_band_is_named_with_its_count(found):
+    said, of = words.misses_words(found), Counter(found.kinds)
+    above, below = outside(found)
+    more, less = said.split(" Less: ")
+    for part, kinds in ((more, above), (less, below)):
+        assert len(re.findall(r"\(\d+ of \d+\)", part)) == len(kinds)
+        for kind, count in kinds.items():
+            assert f"{kind} ({count} of {of[kind]})" in part
+    assert f"; {above.total()} took more, {below.total()} less" in words.cars_alt(found)
+    assert f"{len(found.ids) - above.total() - below.total()} of {len(found.ids)}" in words.cars_title(found)
+
+
+@pytest.mark.parametrize("us", [False, True])
+def test_the_table_has_every_car_the_misses_first(us):
+    table = words.cars_table(CITY, Display(us=us))
+    above, below = outside(CITY)
+    missed = above.total() + below.total()
+    assert len(table) == len(CITY.ids) and set(table["Car"]) == set(CITY.ids)
+    assert "in the band" not in set(table["Where"][:missed]) and set(table["Where"][missed:]) == {"in the band"}
+    measured = f"Measured, {'Wh/mi' if us else 'Wh/km'}"
+    short = words.short_table(table)
+    np.testing.assert_allclose(short[measured], table[measured], atol=0.51)
+    low, high = (float(end) for end in short["Band"].iloc[0].split(" to "))
+    assert not low <= short[measured].iloc[0] <= high
+
+
+@pytest.mark.parametrize("known", KNOWN)
+def test_the_reliability_pictures_words_say_every_share(known):
+    both = [certified_found(known, cycle) for cycle in ("udds", "hwfet")]
+    alt = words.held_alt(both)
+    told = re.findall(r"said (\d+) %, held city (\d+) %, highway (\d+) %", alt)
+    # whole percent in words, tenths in the table
+    np.testing.assert_allclose(np.array(told, dtype=float), words.held_table(both), atol=0.55)
+    assert alt.startswith(words.held_title(both).split(":")[0])
+
+
+def test_it_says_what_was_not_measured_and_that_the_cars_were_in_view():
+    assert "saving itself was measured on none" in words.UNKNOWN and "in view" in words.UNKNOWN
