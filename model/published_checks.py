@@ -1,7 +1,8 @@
 """The model beside published figures: what it finds and what is published.
 
 The tests assert these records and the pages show them, so an error that is printed is the error that was found. How far
-off is tolerated stands in the tests; nothing is fitted to these data.
+off is tolerated stands in the tests. No figure is fitted to a single car, but the losses were chosen with the certified
+cars and the energy-flow pages in view.
 """
 
 from __future__ import annotations

@@ -156,7 +156,8 @@ say(certified_words.UNKNOWN)
 
 section("checks")
 say(
-    "Hits and misses alike, and nothing is fitted to them. Numbers marked *reported only* have no published number "
+    "Hits and misses alike. No figure is fitted to a single one of them, but the losses were chosen with some in "
+    "view. Numbers marked *reported only* have no published number "
     "beside them; they stand here because leaving them out would flatter the model."
 )
 for check in evidence():

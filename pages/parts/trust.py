@@ -79,7 +79,7 @@ def first_words(check: Check, cars: Sequence[CertifiedCar]) -> str:
         f"On {len(cars)} cars measured for certification in the United States, the model's energy from the wall is off "
         f"by {city:.1f} % in the city and {highway:.1f} % on the highway for the median car, too high or too low. The "
         f"median bias: {lean[0]} in the city, {lean[1]} on the highway. In the city it misses {largest_misses(cars)}. "
-        "Nothing was fitted to these cars."
+        "No figure was fitted to a single car, but the losses were chosen with these results in view."
     )
 
 
