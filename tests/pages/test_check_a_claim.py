@@ -241,7 +241,8 @@ def test_a_quotable_sentence_names_claim_verdict_band_and_hedge():
     app = opened(claim=QUICK)
     quote = app.code[0].value
     answer = check(question(QUICK))
-    for part in (claims()[QUICK].text, answer.verdict, "0.4 to 1.6 MW", "An estimate, not a measurement"):
+    band = claim_words.band_text(answer).replace("\N{NO-BREAK SPACE}", " ")
+    for part in (claims()[QUICK].text, answer.verdict, band, "An estimate, not a measurement"):
         assert part in quote
     assert app.code[1].value == f"python -m model claim {QUICK}"
 

@@ -9,8 +9,8 @@ from model.drives import drive
 from model.lift_off_advice import RULES, advise
 from model.lift_off_curves import curves_of
 from model.scenario_io import starting_drives, to_link
+from pages.parts import keeping, state, wording
 from pages.parts import lift_off_words as words
-from pages.parts import state, wording
 from tests.pages.in_app import opened_at, ran, scenario_of
 
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
@@ -59,7 +59,7 @@ def test_the_slider_sets_the_scenario_and_the_picture():
 def test_moving_the_slider_drives_the_axis_only_once(monkeypatch):
     driven = []
     monkeypatch.setattr(state, "curves_of", lambda scenario: driven.append(scenario) or curves_of(scenario))
-    state._curves.clear()
+    monkeypatch.setattr(keeping, "STORE", keeping.Store(keeping.MOST_BYTES))
     app = opened()
     assert len(driven) == 1
     for strength in (0.2, 1.9):

@@ -43,7 +43,7 @@ def test_the_number_has_its_band_its_denominator_and_what_stands_beside_it():
     card = show_words.number(ORDINARY, TOWN, METRIC, ["Unusual inputs: a load of 900 kg."])
     assert told(card).startswith(":blue[14 to 19 %] less battery energy than the same drive on friction brakes only.")
     assert "0.40 to 0.60 kWh on this drive, or 22 to 41 km further on a full battery." in told(card)
-    assert "A city car, flat town commute." in told(card) and card.day == "a day of 12 °C"
+    assert "A city car on the flat town commute." in told(card) and card.day == "a day of 12 °C"
     assert card.sentences[-1] == "Unusual inputs: a load of 900 kg."
     assert "mi further" in told(show_words.number(ORDINARY, TOWN, US, []))
 
