@@ -64,11 +64,11 @@ def answer(found: LiftOff) -> None:
         )
     if sentence := words.too_much(yours, found.case):
         st.warning(sentence)
+    control(DRIVER_FIELDS["prefers"], label="Where energy does not decide, you prefer the", help="")
     ask_road(scenario)
     if question := departures.frost_text(scenario, display):
         st.warning(question)
         control(CONDITION_FIELDS["ambient_c"], help="", where="part")
-    control(DRIVER_FIELDS["prefers"], label="Where energy does not decide, you prefer the", help="")
     with st.expander("More on how this car slows", type="compact", key="lift-drawer", on_change="rerun") as drawer:
         if drawer.open:
             more_settings()
@@ -269,7 +269,7 @@ if found is None:
     st.error(state.outcome().refusal)
 else:
     with last_answer("lift-off"):
-        answering, picture = st.columns([10, 11], gap="large")
+        answering, picture = st.columns(2, gap="medium")
         with answering, st.container(key="lift-answer", gap="xsmall"):
             answer(found)
         with picture:

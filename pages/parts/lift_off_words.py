@@ -99,7 +99,7 @@ def slippery_text(advice: Advice) -> str:
     told = [f"{' or '.join(advised)}: {next(iter(advised.values()))}"] if same else [
         f"{road}: {words}" for road, words in advised.items()
     ]
-    return f"On {'; on '.join(told)}. Set it before you come to such a road; the owner’s manual comes first."
+    return f"On {'; on '.join(told)}. Set it beforehand; the owner’s manual comes first."
 
 
 def too_much(yours: float, case: Case) -> str:
