@@ -3,7 +3,7 @@
 import pytest
 
 from model import MODEL_VERSION
-from model.scenario import SETTINGS, Scenario
+from model.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario
 from model.scenario_io import starting_drives
 from pages.parts.display import Display
 from pages.parts.link import SCENARIO_KEYS, UNITS, VERSION, link_of, ours, parsed
@@ -24,9 +24,12 @@ def test_a_link_says_which_version_of_the_model_made_it():
 
 
 def test_units_change_nothing_else_in_a_link():
+    """But that usual prices follow the units: a link in US units says the prices that a metric one leaves unsaid."""
     scenario = starting_drives()["town"][2]
     metric, us = (link_of(scenario, Display(us=us)) for us in (False, True))
-    assert us == metric | {UNITS: "us"}
+    prices = {key: YEAR_FIELDS[key].text(getattr(scenario.year, key)) for key in US_PRICES}
+    assert set(prices) == {"price_per_kwh", "currency", "co2_g_per_kwh"} and prices.keys().isdisjoint(metric)
+    assert us == metric | prices | {UNITS: "us"}
 
 
 def test_a_link_without_a_scenario_carries_none():
