@@ -27,9 +27,13 @@ from model.units import KMH_PER_MPS
 
 DRAWN_TOGETHER = {"usable_kwh": "mass_kg", "motor_peak_kw": "mass_kg", "regen_peak_kw": "mass_kg"}
 """Figures that rise with another within a class: the heavier car has the bigger battery and motor. Assumed."""
+EVENLY = ("open_slowing_share", "open_pulling_share")
+"""Assumed figures that are drawn as evenly as what a claim leaves open: hardly any other moves an answer as much."""
 EACH_ITS_OWN = ("heat_source", "cabin", "preconditioned")
 """Choices that may differ from run to run; runs that differ in another are driven apart."""
-GENERATORS = {607: 239, 1009: 77, 1499: 37, 1999: 254, 2503: 1047, 16001: 4598}
+GENERATORS = {
+    607: 239, 1009: 77, 1499: 37, 1999: 254, 2503: 1047, 4001: 422, 6007: 210, 8009: 1441, 16001: 4598
+}  # fmt: skip
 """Numbers of runs, primes, and what makes the lattice of each: the lowest weighted P2 in nine inputs."""
 SETTINGS: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS
 
@@ -296,7 +300,12 @@ def lattice(inputs: Mapping[str, Open], runs: int, seed: int) -> dict[str, Array
 def draw(inputs: Mapping[str, Open], runs: int, seed: int) -> Draws:
     """Draw every input and the assumed figures of the cars; `inputs` must hold ``car``."""
     figures = {key for car_class in class_labels() for key in assumed_figures(car_class)}
-    shares = hypercube(figures, runs, seed) | lattice(inputs, runs, seed)
+    shares = hypercube(figures, runs, seed)
+    for place, key in enumerate(EVENLY, 1):
+        # before the first input on the lattice, so that what else is drawn moves no figure
+        steps = np.arange(runs) * pow(GENERATORS[runs], -place, runs) % runs
+        shares[key] = (steps / runs + shares[key][0]) % 1.0
+    shares |= lattice(inputs, runs, seed)
     shares |= {key: shares[lead] for key, lead in DRAWN_TOGETHER.items()}
     return _with_figures({key: this.at(shares[key]) for key, this in inputs.items()}, shares)
 

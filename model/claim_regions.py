@@ -13,7 +13,7 @@ from typing import Any
 
 import numpy as np
 
-from model.claim_draws import INPUTS
+from model.claim_draws import INPUTS, Open
 from model.claim_prose import Units, metric, stretch_words, values_words
 from model.trace import Array
 
@@ -21,12 +21,14 @@ LEAST_REGION = 0.045
 """Named conditions cover at least this share of the runs [1]: one value of twenty, but for chance."""
 CLEARLY = 0.6
 """No more conditions are added once the claim is true in this much of what is left beyond “broadly” [1]."""
+ERRORS = 1.5
+"""Standard errors by which a share must pass “broadly” for its step to be named [1]."""
 SPLITS = 15
 """How often the runs are split at random."""
 OFTEN = 1 / 3
 """The list that comes most often stands if it is found and confirmed in more than this share of the splits [1]; others
 that come are then near relatives, which name one condition more, fewer or next to it."""
-TIE = 0.8
+TIE = 0.9
 """Of inputs that serve this share of the best or more [1], the one is named that the claim's data name first."""
 MOST_CONDITIONS = 4
 """How many conditions are named at most."""
@@ -48,14 +50,16 @@ class Bins:
     ordered: bool
 
     @classmethod
-    def of(cls, key: str, column: Array) -> Bins:
-        """The steps of one drawn input."""
+    def of(cls, key: str, column: Array, over: Open | None = None) -> Bins:
+        """The steps of one drawn input; of a band that is known, `over`, they are the same whatever was drawn."""
         values = np.unique(column)
         if INPUTS[key].kind != "number" or len(values) <= BINS:
             ordered = INPUTS[key].kind == "number"
             names = tuple(values.tolist())
             return cls(key, names, np.searchsorted(values, column), ordered)
-        edges = np.unique([float(f"{edge:.3g}") for edge in np.quantile(column, np.linspace(0, 1, BINS + 1))])
+        shares = np.linspace(0, 1, BINS + 1)
+        cuts = over.at(shares) if over is not None and over.band else np.quantile(column, shares)
+        edges = np.unique([float(f"{edge:.3g}") for edge in cuts])
         place = np.clip(np.searchsorted(edges, column, side="right") - 1, 0, len(edges) - 2)
         return cls(key, tuple(zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True)), place, True)
 
@@ -81,9 +85,13 @@ class Bins:
         return [tuple(sorted(order[: size + 1])) for size in steps[:-1]]
 
     def true_part(self, true: Array, inside: Array, broadly: float) -> Part:
-        """The steps inside in which the claim is true in this share of the runs [1]; of an order, the longest row."""
+        """The steps inside in which the claim is clearly true in this share of runs [1]; the longest row of an order.
+
+        A step that is too close to call would be named on some runs and not on others, so it is not named.
+        """
         counts, rates = self.rates(true, inside)
-        good = [step for step in range(len(self.names)) if counts[step] and rates[step] >= broadly]
+        least = broadly + ERRORS * np.sqrt(broadly * (1 - broadly) / np.maximum(counts, 1))
+        good = [step for step in range(len(self.names)) if counts[step] and rates[step] >= min(least[step], 1.0)]
         if not self.ordered:
             return tuple(good)
         rows = [tuple(row) for first, last in combinations(range(len(self.names) + 1), 2)
@@ -105,7 +113,7 @@ def inside_of(conditions: Mapping[int, Part], bins: Sequence[Bins]) -> Any:
     """Which runs lie within the conditions, by the places of their inputs; shape (runs,)."""
     inside = np.ones(len(bins[0].place), dtype=bool)
     for at, part in conditions.items():
-        inside &= np.isin(bins[at].place, part)
+        inside &= np.isin(range(len(bins[at].names)), part)[bins[at].place]
     return inside
 
 
@@ -127,11 +135,12 @@ def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> 
             break
         gains: dict[int, tuple[float, Part]] = {}
         for at in set(range(len(bins))) - set(conditions):
+            covered, (kept, rates) = bins[at].rates(true, everywhere)[0] / len(true), bins[at].rates(true, inside)
             for part in bins[at].parts(true, inside):
-                within = np.isin(bins[at].place, part)
+                steps = list(part)
                 # how much is covered is known of all runs; whether it is true there only of this half
-                if (everywhere & within).mean() >= LEAST_REGION and (kept := inside & within).any():
-                    gain = float(kept.sum() * (true[kept].mean() - here))
+                if covered[steps].sum() >= LEAST_REGION and kept[steps].any():
+                    gain = float((kept[steps] * (rates[steps] - here)).sum())
                     gains[at] = max(gains.get(at, (0.0, ())), (gain, part))
         most = max((gain for gain, _ in gains.values()), default=0.0)
         if most <= 0:

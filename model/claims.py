@@ -172,7 +172,7 @@ class Answer:
         claim_inputs = {key for key, this in self.question.declared.items() if this.varies}
         figures = {key for key in self.draws.columns if key in SETTINGS and INPUTS[key].kind == "number"}
         keys = [key for key in sorted(claim_inputs | figures) if len(np.unique(self.draws[key])) > 1]
-        steps = [Bins.of(key, self.draws[key]) for key in keys]
+        steps = [Bins.of(key, self.draws[key], self.question.declared.get(key)) for key in keys]
         told = self.true.astype(float) if 0.02 <= self.share <= 0.98 else self.values
         cars = Bins.of("car", self.draws["car"]).place
         # a figure of the car tells only what its class does not tell already
