@@ -21,8 +21,8 @@ LEAST_REGION = 0.045
 """Named conditions cover at least this share of the runs [1]: one value of twenty, but for chance."""
 CLEARLY = 0.6
 """No more conditions are added once the claim is true in this much of what is left beyond “broadly” [1]."""
-ERRORS = 1.5
-"""Standard errors by which a share must pass “broadly” for its step to be named [1]."""
+ERRORS = 1.0
+"""Standard errors of its own by which a share must pass “broadly” for its step to be named [1]."""
 SPLITS = 15
 """How often the runs are split at random."""
 OFTEN = 1 / 3

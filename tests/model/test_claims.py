@@ -6,7 +6,7 @@ import re
 import numpy as np
 import pytest
 
-from model.claim_draws import GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
+from model.claim_draws import EVENLY, GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
 from model.claim_prose import number_words, share_words, span_words, true_in
 from model.claim_regions import Bins, found_on, inside_of, region_of
 from model.claims import (
@@ -246,6 +246,26 @@ def test_every_lattice_is_a_latin_hypercube(runs):
     for share in shares.values():
         assert sorted((share * runs).astype(int)) == list(range(runs))
     assert np.abs(np.corrcoef(list(shares.values())) - np.eye(10)).max() < 0.1
+
+
+def test_what_is_said_moves_no_open_share_and_each_is_drawn_evenly():
+    usual, said = (question("motorway-range", settings).declared for settings in ({}, {"cabin": "yes", "car": "van"}))
+    for key in EVENLY:
+        shares = [draw(inputs, 607, 3).shares[key] for inputs in (usual, said)]
+        assert (shares[0] == shares[1]).all() and sorted((shares[0] * 607).astype(int)) == list(range(607))
+
+
+def test_a_band_is_cut_at_the_same_places_whatever_was_drawn():
+    band = Open((0.5, 0.8, 1.0), band=True)
+    drawn = [band.at(lattice({"lift_off_mps2": band}, 607, seed)["lift_off_mps2"]) for seed in range(5)]
+    (names,) = {Bins.of("lift_off_mps2", column, band).names for column in drawn}
+    assert names[0][0] == 0.5 and names[-1][1] == 1.0
+
+
+def test_a_step_too_close_to_call_is_not_named():
+    true = np.arange(400) % 100 < np.repeat([90, 77, 20, 20], 100)
+    steps = Bins("cycle", tuple("abcd"), np.repeat(range(4), 100), ordered=False)
+    assert steps.true_part(true, np.ones(400, dtype=bool), 0.75) == (0,)
 
 
 def test_the_same_claim_gives_the_same_answer_and_can_be_asked_again():
