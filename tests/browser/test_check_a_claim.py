@@ -53,7 +53,7 @@ def test_a_claim_is_chosen_a_number_put_in_and_the_address_brings_both_back(open
     page = open_page(PAGE)
     page.locator(".st-key-row-claims button").click()
     page.get_by_text(claims()[QUICK].text.replace(" MW", "\N{NO-BREAK SPACE}MW")).click()
-    expect(page.locator(VERDICT)).to_contain_text("does not hold")
+    expect(page.locator(VERDICT)).to_contain_text("does not hold in the modelled range")
     type_number(page, "0.3")
     page.wait_for_url(re.compile("said_number=0.3"))
     expect(page.locator(VERDICT)).to_contain_text("holds broadly")
@@ -61,7 +61,7 @@ def test_a_claim_is_chosen_a_number_put_in_and_the_address_brings_both_back(open
     expect(page.locator(VERDICT)).to_contain_text("holds broadly")
     settled(page)
     page.go_back()
-    expect(page.locator(VERDICT)).to_contain_text("does not hold")
+    expect(page.locator(VERDICT)).to_contain_text("does not hold in the modelled range")
 
 
 def test_a_condition_is_said_and_the_reason_follows(open_page, expect):
