@@ -20,7 +20,7 @@ from pages.parts.figure import draw_chart, figure
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
 from pages.parts.refusals import refusal_words
-from pages.parts.road_part import draw_converter, draw_road
+from pages.parts.road_part import draw_own_road
 from pages.parts.theme import WIDTH_PX
 
 CLAIM, SAID, GAVE = "claim", "said_", "gave"
@@ -400,5 +400,4 @@ with st.container(key="claim"):
     draw_claim()
 st.header("On your own road", anchor="road")
 draw_drive()
-draw_road()
-draw_converter()
+draw_own_road()

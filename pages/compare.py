@@ -13,6 +13,7 @@ from model.uncertainty import HIGH_SHARE, LOW_SHARE
 from pages.parts import compare_words as words
 from pages.parts import state
 from pages.parts.charts.compare import side_by_side
+from pages.parts.drive_part import last_answer
 from pages.parts.figure import draw_chart
 from pages.parts.plain_text import inert
 from pages.parts.reach_words import compared_text
@@ -33,12 +34,12 @@ def asked() -> tuple[str, list[str], list[str]]:
     if subject not in SUBJECTS:
         notices.append(f"What differs: {subject!r} is not one of {', '.join(SUBJECTS)}. The season was taken.")
         subject = FIRST_SUBJECT
-    offered = others(state.scenario(), subject)
+    offered = others(state.shown(), subject)
     values = [given[key] for key in VALUES if given.get(key)]
     if SUBJECT not in given and not values:
         values = [value for value in FIRST_VALUE if value in offered][:1]
     for value in values:
-        if value not in SUBJECTS[subject](state.scenario()):
+        if value not in SUBJECTS[subject](state.shown()):
             notices.append(f"{words.SUBJECT_WORDS[subject]}: {value!r} is not one of {', '.join(offered)}. Left out.")
     return subject, [value for value in dict.fromkeys(values) if value in offered], notices
 
@@ -54,7 +55,7 @@ def put(subject: str, values: list[str]) -> None:
 
 def choose(subject: str, values: list[str]) -> None:
     """What differs, and up to two values beside the visitor's own."""
-    scenario, display = state.scenario(), state.display()
+    scenario, display = state.shown(), state.display()
     offered = others(scenario, subject)
 
     def take_subject() -> None:
@@ -114,7 +115,7 @@ def choose_speeds() -> bool:
 
 def compare(subject: str, values: list[str], as_driven: bool) -> None:
     """Sentences, picture, table and file."""
-    scenario, display, dark = state.scenario(), state.display(), state.dark()
+    scenario, display, dark = state.shown(), state.display(), state.dark()
     offered = others(scenario, subject)
     drives = [scenario, *(offered[value] for value in values)]
     found = [(drive, *state.side(drive, scenario.car_class, as_driven)) for drive in drives]
@@ -166,7 +167,10 @@ if notices:
     st.info("\n\n".join(map(inert, notices)))
 choose(subject, values)
 as_driven = choose_speeds() if subject == "lift_off_mps2" else False
-if values:
-    compare(subject, values, as_driven)
+if state.answered() is None:
+    st.error(state.outcome().refusal)
+elif values:
+    with last_answer("comparison"):
+        compare(subject, values, as_driven)
 else:
     st.markdown("Pick one or two above, and they are set beside yours.")

@@ -15,6 +15,7 @@ from model.timeline import books
 from pages.parts import departures, link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_car
 from pages.parts.charts.energy import before_after
+from pages.parts.drive_part import last_answer
 from pages.parts.facts import fuel_fact
 from pages.parts.figure import draw_chart
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
@@ -64,18 +65,20 @@ def tell() -> Card:
 
 def number(result: Result) -> Card:
     """What it saves."""
-    scenario, display, bands = state.scenario(), state.display(), state.answer()
+    scenario, display = state.shown(), state.display()
+    bands = state.answer(scenario)
     assert bands is not None
     beside = [reach_text(result, display), stops_text(result, display), band_text(result, bands),
               departures.frost_text(scenario, display), departures.unusual_text(scenario, display)]
     if not result.followed:
-        beside.append(wording.not_followed(state.described_duration_s(), result.trace.duration_s))
+        beside.append(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
     return say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel_words(result)))
 
 
 def fuel_words(result: Result) -> str:
     """What a hybrid spares, on 100 km and in the year; empty for other cars."""
-    scenario, display, year, year_fuel = state.scenario(), state.display(), state.year(), state.year_fuel()
+    scenario, display = state.shown(), state.display()
+    year, year_fuel = state.year(scenario), state.year_fuel(scenario)
     fuel = fuel_fact(scenario, result, display)
     parts = [f"{fuel[1]} less fuel"] if fuel else []
     if year is not None and year_fuel is not None:
@@ -87,7 +90,7 @@ def fuel_words(result: Result) -> str:
 def bars(result: Result) -> Card:
     """Before and after, as bars."""
     book = books(result)
-    card = say(show_words.bars(book, state.scenario(), state.display()))
+    card = say(show_words.bars(book, state.shown(), state.display()))
     with st.container(key="show-picture", width=PICTURE_PX):
         draw_chart(before_after(book, state.dark()), alt=f"{card.title}. {card.why}", key="show-bars")
     return card
@@ -97,13 +100,13 @@ def lift_off(_result: Result) -> Card:
     """Which lift-off, and why."""
     found = state.lift_off()
     assert found is not None
-    return say(show_words.lift_off(found.advice, state.scenario(), state.display()))
+    return say(show_words.lift_off(found.advice, state.shown(), state.display()))
 
 
 def winter(_result: Result) -> Card:
     """A winter day."""
     expected = winter_words.slowing_expected(state.slowing_in_winter())
-    return say(show_words.winter(state.year(), expected, state.display()))
+    return say(show_words.winter(state.year(state.shown()), expected, state.display()))
 
 
 def limits(_result: Result) -> Card:
@@ -116,24 +119,28 @@ LAST = 1 + len(ANSWERS)
 
 
 def draw(which: int) -> Card:
-    """One card, from 1; where there is no answer, why."""
+    """One card, from 1; where there was no answer yet, why."""
     if which == 1:
         return tell()
-    outcome = state.outcome()
-    if outcome.result is None:
-        return say(Card("This drive cannot be driven as described", (outcome.refusal,), show_words.TELL.why))
-    found = ANSWERS[which - 2](outcome.result)
-    if told := also_told(which, outcome.result):
-        st.markdown(told)
+    result = state.outcome(state.shown()).result
+    if result is None:
+        refusal = state.outcome().refusal
+        return say(Card("This drive cannot be driven as described", (refusal,), show_words.TELL.why))
+    if state.shown() != state.scenario():
+        st.page_link("your_drive.py", label="Change the drive on the first page", query_params=link.own_link())
+    with last_answer("card"):
+        found = ANSWERS[which - 2](result)
+        if told := also_told(which, result):
+            st.markdown(told)
     return found
 
 
 def also_told(which: int, result: Result) -> str:
     """Up to where the numbers of a card are, on those beside the number's own."""
-    scenario, display = state.scenario(), state.display()
+    scenario, display = state.shown(), state.display()
     if which == 3:
         return reach_text(result, display)
-    return year_text(state.year(), scenario, result, display) if which == 5 else ""
+    return year_text(state.year(scenario), scenario, result, display) if which == 5 else ""
 
 
 # turning them

@@ -16,6 +16,7 @@ from model.scenario import Scenario
 from model.timeline import timeline
 from pages.parts import link, opening, state, winter_words, wording
 from pages.parts.charts import export
+from pages.parts.drive_part import last_answer
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.refusals import refusal_words
@@ -43,22 +44,22 @@ def timeline_text(result: Result) -> str:
     return timeline(result).to_csv(index=False, float_format=CSV_DIGITS)
 
 
-def take(result: Result) -> None:
+def take(scenario: Scenario, result: Result) -> None:
     """The page to print and the files; each is made when it is asked for."""
-    scenario, bands, advised = state.scenario(), state.answer(), state.lift_off()
+    bands, advised = state.answer(scenario), state.lift_off()
     assert bands is not None
     asked = LimitSettings()
     taken = TakeAway(
         scenario=scenario,
         result=result,
         answer=bands,
-        year=state.year(),
-        year_fuel=state.year_fuel(),
+        year=state.year(scenario),
+        year_fuel=state.year_fuel(scenario),
         glance=winter_words.glance(state.limits_at_a_glance(asked), asked, state.display()),
         slowing_in_winter=winter_words.slowing_expected(state.slowing_in_winter()),
         advice=advised.advice.overall if advised else None,
-        described_s=state.described_duration_s(),
-        link=link.own_link(),
+        described_s=state.described_duration_s(scenario),
+        link=link.link_of(scenario, state.display()),
         display=state.display(),
         band_runs=state.BAND_RUNS,
         made=date.today(),
@@ -95,9 +96,10 @@ def take(result: Result) -> None:
         )  # fmt: skip
 
 
-def hand_over() -> None:
+def hand_over(scenario: Scenario) -> None:
     """The link with its code; without a public address, the text that stands for it."""
-    whole = public_link(link.own_link())
+    parameters = link.link_of(scenario, state.display())
+    whole = public_link(parameters)
     st.header("To another screen", anchor=False)
     if whole:
         code = qr_svg(whole)
@@ -110,7 +112,7 @@ def hand_over() -> None:
         "This server has no public address, so there is no code to scan. Paste this text below on any other Brake to "
         "Battery, or take the page along: it holds the drive."
     )
-    st.code(short_text(link.own_link()), language=None, wrap_lines=True)
+    st.code(short_text(parameters), language=None, wrap_lines=True)
 
 
 def take_over(found: opening.Opened) -> None:
@@ -167,13 +169,15 @@ def open_again() -> None:
 
 
 warm_up()
-drawn = state.outcome()
+drive = state.shown()
+drawn = state.outcome(drive)
 if drawn.result is None:
     st.error(drawn.refusal)
 else:
-    taking, handing = st.columns([11, 10], gap="large")
-    with taking:
-        take(drawn.result)
-    with handing:
-        hand_over()
+    with last_answer("taken"):
+        taking, handing = st.columns([11, 10], gap="large")
+        with taking:
+            take(drive, drawn.result)
+        with handing:
+            hand_over(drive)
 open_again()

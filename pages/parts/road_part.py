@@ -13,6 +13,7 @@ from pages.parts.charts.claims import to_road
 from pages.parts.claim_inputs import SHORT_PHRASES, capital
 from pages.parts.controls import enter
 from pages.parts.display import tidy
+from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
 from pages.parts.refusals import refusal_words
 
@@ -21,6 +22,19 @@ RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
 CONVERTED = Field(NUMBER, "number", "", "Number", "In one of the seven phrases.", -10, 100_000)
 FIRST_TEST = "wltc3b"
 TEXT_PX = 640
+
+
+def draw_own_road() -> None:
+    """Both parts; where the drive as described now has no answer, in grey to the last one that had."""
+    if state.answered() is None:
+        st.error(state.outcome().refusal)
+        return
+    with last_answer("road"):
+        draw_road()
+        draw_converter()
+
+
+# the printed range
 
 
 def asked_range() -> tuple[float, str]:
@@ -51,9 +65,6 @@ def draw_road() -> None:
                      width=420)  # fmt: skip
     if RANGE not in st.query_params:
         st.caption("Until you enter what is printed of your car: what the model has of it on this test.")
-    if state.outcome().result is None:
-        st.error(state.outcome().refusal)
-        return
     draw_steps(printed_km, test)
 
 
@@ -79,10 +90,7 @@ def draw_steps(printed_km: float, test: str) -> None:
 
 def draw_converter() -> None:
     """A number said in one of the seven phrases, in the others."""
-    result, display = state.outcome().result, state.display()
-    if result is None:
-        return
-    books = state.books()
+    display, books = state.display(), state.books()
     st.header("One energy, seven phrases", anchor="converter")
     st.markdown(
         "What comes back on your drive is one energy; what it is a share of makes seven numbers of it. Say a number in "

@@ -246,8 +246,8 @@ def limits_at_a_glance(settings: LimitSettings) -> AtAGlance:
 
 
 def slowing_in_winter() -> dict[str, Normal | None]:
-    """When the motor slows as usual on the year's winter day, by battery; an empty one where it cannot be driven."""
-    return _normal(replace(winter_day(scenario()), year=Year()))
+    """When the motor slows as usual on the shown year's winter day, by battery; empty where it cannot be driven."""
+    return _normal(replace(winter_day(shown()), year=Year()))
 
 
 def cold() -> ColdDay:
@@ -290,19 +290,19 @@ def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer
 
 
 def range_on_road(test_range_km: float, test: str) -> RangeOnRoad:
-    """A printed range [km] on the road of the session's scenario; raises `InputError` where that has no end."""
-    return _range_on_road(replace(scenario(), year=Year()), test_range_km, test)
+    """A printed range [km] on the road of the drive shown; raises `InputError` where that has no end."""
+    return _range_on_road(replace(shown(), year=Year()), test_range_km, test)
 
 
 def own_range_km(test: str) -> float:
-    """What the session's car would have printed for a test by the model, in whole kilometres within what is asked."""
-    found = _own_range_km(scenario().car_class, scenario().stated, test)
+    """What the car shown would have printed for a test by the model, in whole kilometres within what is asked."""
+    found = _own_range_km(shown().car_class, shown().stated, test)
     return float(RANGE_KM.clamp(round(found))[0])
 
 
 def books() -> Books:
-    """The energies of the session's drive, which must have a result."""
-    result = outcome().result
+    """The energies of the drive shown, which must have a result."""
+    result = outcome(shown()).result
     assert result is not None
     return books_of(result)
 
