@@ -2,6 +2,6 @@
 
 import sys
 
-from model.cli import main
+from model.out.cli import main
 
 sys.exit(main())

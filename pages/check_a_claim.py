@@ -7,10 +7,10 @@ from functools import partial
 from urllib.parse import urlencode
 
 import streamlit as st
+from model.claims.verdicts.draws import INPUTS
+from model.claims.verdicts.verdicts import QUESTION_FIELDS, Answer, Question, claims, question, sayable
 
-from model.claim_draws import INPUTS
-from model.claims import QUESTION_FIELDS, Answer, Question, claims, question, sayable
-from model.fields import InputError
+from model.describe.fields import InputError
 from pages.parts import claim_files, link, phrase_words, state
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words

@@ -6,10 +6,10 @@ from functools import partial
 
 import streamlit as st
 
-from model.comparison import SUBJECTS, common_km, difference, others
-from model.hybrid import has_engine
-from model.parameters import car_from
-from model.uncertainty import HIGH_SHARE, LOW_SHARE
+from model.describe.parameters import car_from
+from model.out.comparison import SUBJECTS, common_km, difference, others
+from model.sampling.hybrid import has_engine
+from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE
 from pages.parts import compare_words as words
 from pages.parts import state
 from pages.parts.charts.compare import side_by_side

@@ -9,7 +9,7 @@ import pandas as pd
 import streamlit as st
 
 from model import MODEL_VERSION
-from model.scenario import with_prices_of
+from model.describe.scenario import with_prices_of
 from pages.parts import link, state, wording
 from pages.parts.charts.drive_strip import Note
 from pages.parts.display import Display

@@ -10,14 +10,14 @@ from typing import Any
 import pandas as pd
 import streamlit as st
 
-from model.bigger_motor import CHANGES, POWER_TIMES, by_power
-from model.fields import InputError
-from model.machine_map import QUADRANTS, cloud_of, use_of
-from model.panels import FASTEST_KMH, PANEL_FIELDS, PanelSettings, settings_of
-from model.repeated_stops import repeated_stops
-from model.savings import Result
-from model.stop_energy import back_by_speed, energy_of, hardest_mps2, stop, way_out
-from model.who_slows import grip_by_speed, hardest_of, late_motor, split_of
+from model.describe.fields import InputError
+from model.kernel.savings import Result
+from model.one_stop.bigger_motor import CHANGES, POWER_TIMES, by_power
+from model.one_stop.machine_map import QUADRANTS, cloud_of, use_of
+from model.one_stop.panels import FASTEST_KMH, PANEL_FIELDS, PanelSettings, settings_of
+from model.one_stop.repeated_stops import repeated_stops
+from model.one_stop.stop_energy import back_by_speed, energy_of, hardest_mps2, stop, way_out
+from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, split_of
 from pages.parts import panel_words, state
 from pages.parts.charts import panels, panels_machine
 from pages.parts.charts.limits import LIMIT_WORDS

@@ -9,9 +9,9 @@ from html import escape
 
 import streamlit as st
 
-from model.parameters import class_labels
-from model.savings import Result
-from model.timeline import books
+from model.describe.parameters import class_labels
+from model.kernel.savings import Result
+from model.kernel.timeline import books
 from pages.parts import departures, link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_car
 from pages.parts.charts.energy import before_after

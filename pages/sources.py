@@ -5,11 +5,11 @@ from __future__ import annotations
 import streamlit as st
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.certified import KNOWN, SAID, certified_found
-from model.check_records import Check
-from model.parameters import class_labels
-from model.published_checks import certified_cars, consistency, evidence
-from model.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED
+from model.checks.certified import KNOWN, SAID, certified_found
+from model.checks.check import Check
+from model.checks.published import certified_cars, consistency, evidence
+from model.describe.parameters import class_labels
+from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED
 from pages.parts import certified_words, state, wording
 from pages.parts.charts import certified as certified_charts
 from pages.parts.figure import figure

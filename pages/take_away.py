@@ -8,12 +8,12 @@ from threading import Thread
 
 import streamlit as st
 
-from model.answers import Asked, as_text, drive_answer
-from model.fields import InputError
-from model.limit_settings import LimitSettings
-from model.savings import Result
-from model.scenario import Scenario
-from model.timeline import timeline
+from model.describe.fields import InputError
+from model.describe.scenario import Scenario
+from model.kernel.savings import Result
+from model.kernel.timeline import timeline
+from model.limits.limit_settings import LimitSettings
+from model.out.answers import Asked, as_text, drive_answer
 from pages.parts import link, opening, state, winter_words, wording
 from pages.parts.charts import export
 from pages.parts.drive_part import last_answer

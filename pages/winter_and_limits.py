@@ -9,9 +9,9 @@ from html import escape
 import pandas as pd
 import streamlit as st
 
-from model.grip_margin import BENDS_M
-from model.limit_settings import LIMIT_FIELDS, PARTS, STRAIGHT, settings_of, slipperiest
-from model.scenario import CONDITION_FIELDS
+from model.describe.scenario import CONDITION_FIELDS
+from model.limits.grip_margin import BENDS_M
+from model.limits.limit_settings import LIMIT_FIELDS, PARTS, STRAIGHT, settings_of, slipperiest
 from pages.parts import (
     cold_words,
     departures,

@@ -6,12 +6,21 @@ from dataclasses import replace
 
 import streamlit as st
 
-from model.car import CAR_FIELDS
-from model.hybrid import has_engine, has_plug
-from model.leg_hills import HILL_KM, WAY, way_of
-from model.parameters import assumed_figures
-from model.savings import Result
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, SEASONS, YEAR_FIELDS, Leg, Scenario
+from model.describe.car import CAR_FIELDS
+from model.describe.leg_hills import HILL_KM, WAY, way_of
+from model.describe.parameters import assumed_figures
+from model.describe.scenario import (
+    CONDITION_FIELDS,
+    DRIVER_FIELDS,
+    LEG_FIELDS,
+    MAX_LEGS,
+    SEASONS,
+    YEAR_FIELDS,
+    Leg,
+    Scenario,
+)
+from model.kernel.savings import Result
+from model.sampling.hybrid import has_engine, has_plug
 from pages.parts import departures, link, state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from model.trace import Trace
+from model.describe.trace import Trace
 
 
 def ride(speed_kmh, slope=0.0, step_s=1.0, **more):

@@ -15,9 +15,9 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import NamedTuple
 
-from model.car import Car
-from model.scenario import Conditions, Driver
-from model.trace import Trace
+from model.describe.car import Car
+from model.describe.scenario import Conditions, Driver
+from model.describe.trace import Trace
 
 ASSETS = Path(__file__).resolve().parents[1] / "assets"
 GRAVITY = 9.80665

@@ -1,6 +1,6 @@
 """How far the model may lie from what is published: said in the tests, before looking, and never in the model."""
 
-from model.check_records import Check
+from model.checks.check import Check
 
 
 def assert_within(check: Check, allowed: dict[str, tuple[float, float]]) -> None:

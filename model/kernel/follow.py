@@ -8,8 +8,10 @@ from typing import Any
 
 import numpy as np
 
-from model.car import CAR_FIELDS, Car
-from model.fields import InputError, Quantity
+from model.describe.car import CAR_FIELDS, Car
+from model.describe.fields import InputError, Quantity
+from model.describe.scenario import Conditions, Driver
+from model.describe.trace import Trace
 from model.kernel.march import (
     NOWHERE,
     ROUNDING,
@@ -27,8 +29,6 @@ from model.physics.jit import door
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, greatest_pull_n, motor_of
 from model.physics.records import car_record
 from model.physics.wheels import demand_at_wheels, effective_kg, outside_at, outside_next, resisting_n
-from model.scenario import Conditions, Driver
-from model.trace import Trace
 
 CRAWL_MPS = 0.5
 """A car slower than this on an open road is taken to be stuck."""

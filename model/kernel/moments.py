@@ -7,7 +7,9 @@ from typing import Any
 
 import numpy as np
 
-from model.car import Car
+from model.describe.car import Car
+from model.describe.scenario import Conditions, Driver
+from model.describe.trace import Array
 from model.kernel.march import battery_at
 from model.kernel.step import moment_of
 from model.physics.cabin import cabin_of
@@ -18,8 +20,6 @@ from model.physics.motor_and_gear import Motor, loss_w, motor_of
 from model.physics.pack_heat import start_c
 from model.physics.records import Records, car_record, moments_on_road
 from model.physics.wheels import outside_at
-from model.scenario import Conditions, Driver
-from model.trace import Array
 
 FEET_UP: Any = np.dtype(
     (np.record, [(name, np.float64) for name in FootUp._fields if name != "bound"] + [("bound", np.int64)])

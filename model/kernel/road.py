@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 
+from model.describe.trace import Trace
 from model.physics.records import Records, moments_on_road
-from model.trace import Trace
 
 
 def road_of(trace: Trace) -> Records:

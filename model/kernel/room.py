@@ -6,9 +6,9 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
+from model.describe.trace import Array
+from model.describe.units import KMH_PER_MPS
 from model.physics.jit import compiled, door
-from model.trace import Array
-from model.units import KMH_PER_MPS
 
 MOST_JERK_MPS3 = 1.5
 """No change of speed begins or ends more abruptly [m/s³]. Common practice, no source."""
@@ -39,7 +39,7 @@ compiled_change_s = compiled(change_s)
 
 @compiled
 def change_m(from_mps: float, to_mps: float, habit: Changing) -> float:
-    """Road a change of speed takes [m]: as `model.habits.SpeedChange.distance_m`, for loops."""
+    """Road a change of speed takes [m]: as `model.traces.habits.SpeedChange.distance_m`, for loops."""
     return compiled_change_s(from_mps, to_mps, habit) * (from_mps + (to_mps - from_mps) * (1.0 - habit.centre))
 
 

@@ -8,16 +8,16 @@ from typing import Any
 
 import numpy as np
 
-from model.car import Car
+from model.describe.car import Car
+from model.describe.scenario import Conditions, Driver
+from model.describe.trace import Array, Trace
+from model.describe.units import GRAVITY_MPS2
+from model.kernel.ledger import Ledger, total
 from model.kernel.march import MOMENTS, RESULTS, drive_all
 from model.kernel.road import road_of
-from model.ledger import Ledger, total
 from model.physics.records import Records, car_records
 from model.physics.slowing_limits import LIMITS
 from model.physics.wheels import effective_kg, moving_kg
-from model.scenario import Conditions, Driver
-from model.trace import Array, Trace
-from model.units import GRAVITY_MPS2
 
 
 @dataclass(frozen=True, eq=False)

@@ -6,12 +6,12 @@ from typing import Any
 
 import numpy as np
 
+from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
 from model.physics.cells import greatest_w, open_circuit_v, resistance_ohm
 from model.physics.engine import has_engine
 from model.physics.jit import door
 from model.physics.motor_and_gear import greatest_pull_n, motor_of
-from model.units import J_PER_KWH
 
 
 @door

@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from model.describe.trace import Array
+from model.describe.units import GRAVITY_MPS2
 from model.physics.foot_up import MORE_THAN_ANY_MOTOR_N
 from model.physics.jit import compiled, door
 from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, motor_of
 from model.physics.records import Records
 from model.physics.slowing_limits import friction_under, motor_may
 from model.physics.wheels import car_effective_kg, demand_at_wheels, outside_at
-from model.trace import Array
-from model.units import GRAVITY_MPS2
 
 PARTS = 100
 """Equal parts into which a change of speed is cut."""

@@ -7,19 +7,19 @@ from dataclasses import replace
 
 import numpy as np
 
-from model.battery import acceptance_w, start_temperature_c
+from model.describe.parameters import DEFAULT_CLASS, car_from
+from model.describe.scenario import Conditions, Driver
+from model.describe.trace import Trace
 from model.kernel.moments import feet_up, motor_loss_w, steady_w
 from model.kernel.room import Changing, largest_that_fit
 from model.kernel.run import drive
+from model.kernel.savings import evaluate
 from model.kernel.shortfall import shortfall_j
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
-from model.parameters import DEFAULT_CLASS, car_from
 from model.physics import jit
+from model.physics.battery import acceptance_w, start_temperature_c
 from model.physics.records import car_records, moments_on_road
-from model.savings import evaluate
-from model.scenario import Conditions, Driver
-from model.trace import Trace
-from model.tyre_grip import axle_loads_n, road_friction
+from model.physics.tyre_grip import axle_loads_n, road_friction
 
 
 def prepare() -> str:

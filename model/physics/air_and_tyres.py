@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS, ZERO_C_IN_K
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import idle_drag_n, motor_of
 from model.physics.surfaces import surface_table
 from model.physics.warming_up import cold_tyre_factor
-from model.units import GRAVITY_MPS2, KMH_PER_MPS, ZERO_C_IN_K
 
 TYRE_REFERENCE_C = 20.0
 """Rolling figures hold at this temperature (as coast-down results are stated)."""

@@ -7,8 +7,8 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
+from model.describe.units import J_PER_KWH, ZERO_C_IN_K
 from model.physics.jit import compiled
-from model.units import J_PER_KWH, ZERO_C_IN_K
 
 GAS_CONSTANT = 8.314462618  # J/(mol K)
 RESISTANCE_REFERENCE_C = 25.0

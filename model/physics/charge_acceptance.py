@@ -9,13 +9,13 @@ from typing import Any
 
 import numpy as np
 
-from model.car import Car
-from model.parameters import rows
+from model.describe.car import Car
+from model.describe.parameters import rows
+from model.describe.scenario import Conditions, Driver
+from model.describe.trace import Array
 from model.physics.cells import capacity_j, power_for_size, resistance_share
 from model.physics.jit import compiled
 from model.physics.records import car_record
-from model.scenario import Conditions, Driver
-from model.trace import Array
 
 
 @cache

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.physics.jit import compiled
 from model.physics.records import code
 from model.physics.surfaces import surface_table
-from model.units import GRAVITY_MPS2, KMH_PER_MPS
 
 _TABLE = surface_table()
 LOW, MID, HIGH = _TABLE["low"], _TABLE["mid"], _TABLE["high"]

@@ -14,8 +14,8 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
+from model.describe.units import KMH_PER_MPS
 from model.physics.jit import compiled
-from model.units import KMH_PER_MPS
 
 NO_FORCE_N = 1e-6
 """Less than this is rounding: a car that rolls asks nothing of its motor."""

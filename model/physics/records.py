@@ -13,10 +13,10 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from model.car import CAR_FIELDS, Car
-from model.fields import Field
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, SURFACES, Conditions, Driver
-from model.trace import Array
+from model.describe.car import CAR_FIELDS, Car
+from model.describe.fields import Field
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, SURFACES, Conditions, Driver
+from model.describe.trace import Array
 
 COLUMNS: dict[str, Field] = {
     key: field

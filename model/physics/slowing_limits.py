@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from typing import Any, NamedTuple
 
+from model.describe.units import KMH_PER_MPS
 from model.physics.air_and_tyres import surface_under
 from model.physics.grip import driven_axle_load_n, friction_coefficient
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import Motor
 from model.physics.records import code
 from model.physics.wheels import car_effective_kg, car_kg
-from model.units import KMH_PER_MPS
 
 LIMITS = (
     "lift_off_only",

@@ -6,9 +6,9 @@ from functools import cache
 
 import numpy as np
 
-from model.parameters import rows
-from model.scenario import SURFACES
-from model.trace import Array
+from model.describe.parameters import rows
+from model.describe.scenario import SURFACES
+from model.describe.trace import Array
 
 
 @cache

@@ -8,9 +8,9 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from model.describe.units import ZERO_C_IN_K
 from model.physics.jit import compiled
 from model.physics.records import code
-from model.units import ZERO_C_IN_K
 
 STARTS_BY_DRIVE, STARTS_WARM = code("tyres_warm", "by_drive"), code("tyres_warm", "yes")
 TYRES_COOL_H = 1.0

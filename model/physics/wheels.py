@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any, NamedTuple
 
+from model.describe.units import GRAVITY_MPS2
 from model.physics.air_and_tyres import (
     EXTRA_ROLLING,
     air_density,
@@ -21,7 +22,6 @@ from model.physics.air_and_tyres import (
 )
 from model.physics.jit import compiled
 from model.physics.warming_up import cold_driveline_n, over_reference
-from model.units import GRAVITY_MPS2
 
 
 class WheelDemand(NamedTuple):

@@ -7,10 +7,10 @@ from dataclasses import replace
 import streamlit as st
 from streamlit.elements.lib.mutable_popover_container import PopoverContainer
 
-from model.car import CAR_FIELDS
-from model.parameters import class_labels
-from model.scenario import CONDITION_FIELDS, SEASONS, Scenario
-from model.scenario_io import starting_drives
+from model.describe.car import CAR_FIELDS
+from model.describe.parameters import class_labels
+from model.describe.scenario import CONDITION_FIELDS, SEASONS, Scenario
+from model.describe.scenario_io import starting_drives
 from pages.parts import departures, state, wording
 from pages.parts.controls import control
 from pages.parts.link import own_link

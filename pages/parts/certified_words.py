@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
-from model.certified import SAID, Found
+from model.checks.certified import SAID, Found
 from pages.parts.charts.certified import BAND, CYCLE_WORDS, PLACES, places
 from pages.parts.display import Display
 

@@ -7,12 +7,13 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from model.claim_draws import INPUTS, Open
-from model.claim_prose import Units, condition, value_words
-from model.claim_regions import Bins
-from model.claims import Question
-from model.fields import Field, InputError
-from model.typed_numbers import number_typed
+from model.claims.verdicts.draws import INPUTS, Open
+from model.claims.verdicts.prose import Units, condition, value_words
+from model.claims.verdicts.regions import Bins
+from model.claims.verdicts.verdicts import Question
+
+from model.describe.fields import Field, InputError
+from model.describe.typed_numbers import number_typed
 from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
 from pages.parts.refusals import refused_entry
 

@@ -7,11 +7,11 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 import pandas as pd
+from model.claims.verdicts.prose import share_words, span_and_median, span_words
+from model.claims.verdicts.verdicts import ALWAYS, BROADLY, Answer, Question
 
-from model.claim_prose import share_words, span_and_median, span_words
-from model.claims import ALWAYS, BROADLY, Answer, Question
-from model.denominators import PHRASES
-from model.uncertainty import Band
+from model.kernel.denominators import PHRASES
+from model.sampling.uncertainty import Band
 from pages.parts.charts.claims import Grid, Row, Swing, claim_number, given
 from pages.parts.claim_inputs import (
     HOLD,

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from model.cold_day import FADES, ColdDay
-from model.hybrid import has_engine
-from model.limit_settings import slipperiest
-from model.scenario import Scenario
-from model.winter import MILD_C, LiftOffLeft, WarmUp
-from model.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C
+from model.describe.scenario import Scenario
+from model.limits.cold_day import FADES, ColdDay
+from model.limits.limit_settings import slipperiest
+from model.limits.winter import MILD_C, LiftOffLeft, WarmUp
+from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C
+from model.sampling.hybrid import has_engine
 from pages.parts.charts.cold import season_rows
 from pages.parts.display import MINUS, Display, number_text, percent_text
 from pages.parts.winter_words import (
@@ -192,7 +192,7 @@ BECAUSE = {
 
 
 def fade_names(display: Display) -> list[str]:
-    """The lift-offs that are held side by side, in the order of `model.winter.why_it_fades`."""
+    """The lift-offs that are held side by side, in the order of `model.limits.winter.why_it_fades`."""
     return [
         f"As usual, at {whole(FADES['speed_kmh'], 'km/h', display)}",
         f"Near walking pace, at {whole(FADES['slow_kmh'], 'km/h', display)}",

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pandas as pd
+from model.lift_off.slowing.slowing import word_of
 
-from model.comparison import Difference, Side, told_apart
-from model.lift_off import word_of
-from model.scenario import Scenario
-from model.uncertainty import HIGH_SHARE, Band
+from model.describe.scenario import Scenario
+from model.out.comparison import Difference, Side, told_apart
+from model.sampling.uncertainty import HIGH_SHARE, Band
 from pages.parts.charts.compare import even, signed_range
 from pages.parts.display import Display, percent_range_text
 from pages.parts.wording import (

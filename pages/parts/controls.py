@@ -14,11 +14,11 @@ from typing import Any
 import numpy as np
 import streamlit as st
 
-from model import leg_hills
-from model.fields import Field, FieldError, InputError
-from model.parameters import assumed_figures
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
-from model.typed_numbers import number_typed
+from model.describe import leg_hills
+from model.describe.fields import Field, FieldError, InputError
+from model.describe.parameters import assumed_figures
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
+from model.describe.typed_numbers import number_typed
 from pages.parts import state
 from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
 from pages.parts.plain_text import inert

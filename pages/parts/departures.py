@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from model.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Driver, Leg, Scenario
-from model.scenario_io import starting_drives, unusual
+from model.describe.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Driver, Leg, Scenario
+from model.describe.scenario_io import starting_drives, unusual
 from pages.parts.display import Display, entry_text, shown_unit, shown_value, tidy
 from pages.parts.wording import HABIT_NUMBERS, choice_word, counted, drive_id, temperature_text
 

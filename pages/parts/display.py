@@ -8,9 +8,9 @@ from typing import Any
 
 import numpy as np
 
-from model.fields import Field
-from model.uncertainty import Band
-from model.units import KG_PER_LB, KM_PER_MILE
+from model.describe.fields import Field
+from model.describe.units import KG_PER_LB, KM_PER_MILE
+from model.sampling.uncertainty import Band
 
 M_PER_FOOT = 0.3048
 LITRES_PER_GALLON = 3.785411784

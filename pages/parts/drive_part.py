@@ -9,8 +9,8 @@ import pandas as pd
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
-from model.scenario import Scenario
-from model.timeline import slow_downs, timeline
+from model.describe.scenario import Scenario
+from model.kernel.timeline import slow_downs, timeline
 from pages.parts import state, wording
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pandas as pd
 import streamlit as st
 
-from model.savings import Result
-from model.scenario import Scenario
-from model.timeline import books, slow_downs, timeline
+from model.describe.scenario import Scenario
+from model.kernel.savings import Result
+from model.kernel.timeline import books, slow_downs, timeline
 from pages.parts import state
 from pages.parts.charts.energy import (
     BOOK_WORDS,

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from html import escape
 
-from model.hybrid import fuel_saved, has_engine
-from model.savings import Result
-from model.scenario import Scenario
+from model.describe.scenario import Scenario
+from model.kernel.savings import Result
+from model.sampling.hybrid import fuel_saved, has_engine
 from pages.parts import wording
 from pages.parts.display import Display
 

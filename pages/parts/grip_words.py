@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from model.grip_margin import MARGIN_RULE
-from model.limit_settings import STRAIGHT, LimitSettings
-from model.scenario import Scenario
-from model.slippery_road import SLOWER_KMH, SlipperyRoad
+from model.describe.scenario import Scenario
+from model.limits.grip_margin import MARGIN_RULE
+from model.limits.limit_settings import STRAIGHT, LimitSettings
+from model.limits.slippery_road import SLOWER_KMH, SlipperyRoad
 from pages.parts.charts.grip import SURFACE_WORDS, strength_text
 from pages.parts.display import MINUS, Display, number_text, percent_text
 from pages.parts.winter_words import ON, Said, capital, listed, whole
@@ -121,7 +121,7 @@ AXLES_TITLES = {
 
 
 def axles_numbers(check: dict[str, Any]) -> str:
-    """What the drawing of both axles says in figures; `check` is from `model.grip_margin`."""
+    """What the drawing of both axles says in figures; `check` is from `model.limits.grip_margin`."""
     there_is, demand = check["available_friction"], check["demand_by_axle"]
     asked = ", ".join(f"{axle} axle asked for {demand[axle]['in_all']:.2f} of grip" for axle in ("front", "rear"))
     return f"{capital(asked)}; there is {there_is['low']:.2f} to {there_is['high']:.2f}."

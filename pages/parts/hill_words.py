@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pandas as pd
 
-from model.descent import Descent
-from model.full_battery import Hills
-from model.grip_margin import LEVELS
-from model.hybrid import has_engine
-from model.limit_settings import LimitSettings
-from model.scenario import Scenario
+from model.describe.scenario import Scenario
+from model.limits.descent import Descent
+from model.limits.full_battery import Hills
+from model.limits.grip_margin import LEVELS
+from model.limits.limit_settings import LimitSettings
+from model.sampling.hybrid import has_engine
 from pages.parts.charts.hills import charge_text
 from pages.parts.display import Display, number_text, percent_text
 from pages.parts.winter_words import LEAST_KWH, Said, free_text, kwh, normal_text, share_text, whole

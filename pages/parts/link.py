@@ -13,9 +13,9 @@ from dataclasses import replace
 import streamlit as st
 
 from model import MODEL_VERSION
-from model.fields import InputError
-from model.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario
-from model.scenario_io import from_link, to_link
+from model.describe.fields import InputError
+from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario
+from model.describe.scenario_io import from_link, to_link
 from pages.parts import state
 from pages.parts.display import Display
 from pages.parts.refusals import refusal_words

@@ -10,10 +10,10 @@ from typing import Any
 from urllib.parse import parse_qsl, urlsplit
 
 from model import MODEL_VERSION
-from model.answers import asked_by
-from model.fields import InputError
-from model.scenario import Scenario
-from model.scenario_io import parse_json
+from model.describe.fields import InputError
+from model.describe.scenario import Scenario
+from model.describe.scenario_io import parse_json
+from model.out.answers import asked_by
 from pages.parts.display import Display, percent_text
 from pages.parts.link import VERSION, parsed
 from pages.parts.refusals import refusal_words

@@ -11,7 +11,7 @@ from typing import Any
 
 import streamlit as st
 
-from model.fields import Field
+from model.describe.fields import Field
 from pages.parts import controls, state
 from pages.parts.controls import label_of, widget_key
 from pages.parts.display import held_value, shown_value

@@ -6,17 +6,17 @@ from dataclasses import dataclass
 
 import pandas as pd
 
-from model import machine_map
-from model.bigger_motor import POWER_TIMES, front_share
-from model.car import Car
-from model.friction_brakes import FRONT_SHARE, fade_caution
-from model.machine_map import Use
-from model.panels import PanelSettings
-from model.repeated_stops import RepeatedStops
-from model.savings import Result
-from model.scenario import Scenario
-from model.stop_energy import StopEnergy, WayOut
-from model.who_slows import LATE_S
+from model.describe.car import Car
+from model.describe.scenario import Scenario
+from model.kernel.savings import Result
+from model.limits.friction_brakes import FRONT_SHARE, fade_caution
+from model.one_stop import machine_map
+from model.one_stop.bigger_motor import POWER_TIMES, front_share
+from model.one_stop.machine_map import Use
+from model.one_stop.panels import PanelSettings
+from model.one_stop.repeated_stops import RepeatedStops
+from model.one_stop.stop_energy import StopEnergy, WayOut
+from model.one_stop.who_slows import LATE_S
 from pages.parts.charts.limits import LIMIT_WORDS, because
 from pages.parts.charts.panels import LEAST_WH, parts_of, wh
 from pages.parts.charts.panels_machine import LEVELS

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import pandas as pd
+from model.claims.verdicts.prose import listed
+from model.claims.verdicts.verdicts import Claim, Question
 
-from model.claim_prose import listed
-from model.claims import Claim, Question
-from model.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
-from model.fields import InputError
-from model.range_figure import TESTS, RangeOnRoad
+from model.describe.fields import InputError
+from model.kernel.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
+from model.sampling.range_figure import TESTS, RangeOnRoad
 from pages.parts.claim_inputs import SHORT_PHRASES, capital
 from pages.parts.claim_words import claimed_text
 from pages.parts.display import MINUS, Display, percent_text

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from model.comparison import Side
-from model.drives import Answer, YearOfDrives
-from model.savings import Result
-from model.scenario import Scenario
+from model.describe.scenario import Scenario
+from model.kernel.savings import Result
+from model.out.comparison import Side
+from model.sampling.drives import Answer, YearOfDrives
 from pages.parts.display import Display, number_text, tidy
 from pages.parts.wording import counted, unable_text
 

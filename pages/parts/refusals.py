@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from model.fields import Field, FieldError, InputError, Quantity, number_in
-from model.typed_numbers import TwoReadings, number_typed
+from model.describe.fields import Field, FieldError, InputError, Quantity, number_in
+from model.describe.typed_numbers import TwoReadings, number_typed
 from pages.parts.display import Display, entry_text, held_value, shown_unit, shown_value, tidy
 from pages.parts.wording import choice_word
 

@@ -13,16 +13,16 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
+from model.lift_off.slowing.advice import Advice
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.drives import Answer, YearOfDrives
-from model.hybrid import YearOfFuel
-from model.lift_off_advice import Advice
-from model.savings import Result
-from model.scenario import Scenario
-from model.scenario_io import scenario_to_json
-from model.timeline import books, slow_downs, timeline
-from model.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
+from model.describe.scenario import Scenario
+from model.describe.scenario_io import scenario_to_json
+from model.kernel.savings import Result
+from model.kernel.timeline import books, slow_downs, timeline
+from model.sampling.drives import Answer, YearOfDrives
+from model.sampling.hybrid import YearOfFuel
+from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
 from pages.parts import departures, lift_off_words, winter_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy import before_after

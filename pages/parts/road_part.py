@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import streamlit as st
 
-from model.denominators import PHRASES
-from model.fields import Field, InputError
-from model.range_figure import RANGE_KM, TESTS
+from model.describe.fields import Field, InputError
+from model.kernel.denominators import PHRASES
+from model.sampling.range_figure import RANGE_KM, TESTS
 from pages.parts import phrase_words as words
 from pages.parts import state
 from pages.parts.charts.claims import to_road

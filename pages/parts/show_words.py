@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import pandas as pd
+from model.lift_off.slowing.advice import DriveAdvice
 
-from model.drives import Answer, YearOfDrives
-from model.lift_off_advice import DriveAdvice
-from model.scenario import Scenario
+from model.describe.scenario import Scenario
+from model.sampling.drives import Answer, YearOfDrives
 from pages.parts import departures, lift_off_words, wording
 from pages.parts.charts.energy import fixed, grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
@@ -73,7 +73,7 @@ def number(
 
 
 def bars(books: pd.DataFrame, scenario: Scenario, display: Display) -> Card:
-    """What the bars before and after show. `books` is from `model.timeline.books`."""
+    """What the bars before and after show. `books` is from `model.kernel.timeline.books`."""
     title, words = before_after_words(books)
     net = grouped(books).sum()
     places = places_for(net.abs().max())

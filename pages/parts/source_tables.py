@@ -12,13 +12,13 @@ from typing import Any
 import pandas as pd
 
 import model
-from model.car import CAR_FIELDS
-from model.check_records import Check, Found
-from model.cycles import CYCLES, cycle_trace
-from model.fields import Field
-from model.parameters import assumed_figures, rows
-from model.published_checks import CertifiedCar
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
+from model.checks.check import Check, Found
+from model.checks.published import CertifiedCar
+from model.describe.car import CAR_FIELDS
+from model.describe.fields import Field
+from model.describe.parameters import assumed_figures, rows
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
+from model.traces.cycles import CYCLES, cycle_trace
 from pages.parts.display import MINUS, Display, number_text, shown_unit, shown_value, tidy
 from pages.parts.trust import NARROW, number
 from pages.parts.wording import choice_word
@@ -59,8 +59,9 @@ def figures_table(car_class: str, stated: Mapping[str, Any], display: Display) -
 USERS = (
     "physics/wheels", "physics/air_and_tyres", "physics/warming_up", "physics/motor_and_gear",
     "physics/slowing_limits", "physics/grip", "physics/cells", "physics/charge_acceptance", "physics/pack_heat",
-    "physics/cabin", "physics/engine", "kernel/step", "kernel/march", "kernel/follow", "friction_brakes", "hybrid",
-    "savings", "battery", "drives", "lift_off_advice", "grip_margin", "stopping", "descent", "winter",
+    "physics/cabin", "physics/engine", "kernel/step", "kernel/march", "kernel/follow", "limits/friction_brakes",
+    "sampling/hybrid", "kernel/savings", "physics/battery", "sampling/drives", "lift_off/advice", "limits/grip_margin",
+    "limits/stopping", "limits/descent", "limits/winter",
 )  # fmt: skip
 """The parts of the model that read figures of the car, from the wheels inwards."""
 

@@ -13,13 +13,27 @@ from typing import Any
 
 import pandas as pd
 import streamlit as st
+from model.lift_off.slowing.advice import Case, DriveAdvice, advise, case_of
+from model.lift_off.slowing.curves import Curves, as_set, curve_table, curves_of
 
-from model import claims, range_figure
-from model.cold_day import ColdDay, cold_day, normal_by_battery
-from model.comparison import Side, side_of
-from model.denominators import Books, books_of
-from model.descent import Normal
-from model.drives import (
+from model.claims.verdicts import verdicts as claims
+from model.describe.fields import InputError
+from model.describe.parameters import car_from
+from model.describe.scenario import Driver, Scenario, Year, with_prices_of
+from model.describe.scenario_io import starting_drives
+from model.kernel.denominators import Books, books_of
+from model.kernel.savings import Result
+from model.limits.all_limits import AtAGlance, at_a_glance, season_costs_of
+from model.limits.cold_day import ColdDay, cold_day, normal_by_battery
+from model.limits.descent import Normal
+from model.limits.full_battery import Hills, given_back, hills
+from model.limits.hard_stop import HardStop, hard_stop
+from model.limits.limit_settings import LimitSettings
+from model.limits.slippery_road import SlipperyRoad, slippery_road
+from model.limits.winter import SeasonCosts
+from model.out.comparison import Side, side_of
+from model.sampling import range_figure
+from model.sampling.drives import (
     Answer,
     YearOfDrives,
     answer_of,
@@ -30,22 +44,9 @@ from model.drives import (
     with_stops_needed,
     year_of,
 )
-from model.fields import InputError
-from model.full_battery import Hills, given_back, hills
-from model.hard_stop import HardStop, hard_stop
-from model.hybrid import YearOfFuel, year_of_fuel
-from model.lift_off_advice import Case, DriveAdvice, advise, case_of
-from model.lift_off_curves import Curves, as_set, curve_table, curves_of
-from model.limit_settings import LimitSettings
-from model.limits_of_regen import AtAGlance, at_a_glance, season_costs_of
-from model.parameters import car_from
-from model.range_figure import RANGE_KM, RangeOnRoad
-from model.savings import Result
-from model.scenario import Driver, Scenario, Year, with_prices_of
-from model.scenario_io import starting_drives
-from model.slippery_road import SlipperyRoad, slippery_road
-from model.uncertainty import RUNS
-from model.winter import SeasonCosts
+from model.sampling.hybrid import YearOfFuel, year_of_fuel
+from model.sampling.range_figure import RANGE_KM, RangeOnRoad
+from model.sampling.uncertainty import RUNS
 from pages.parts.display import Display
 from pages.parts.keeping import kept
 from pages.parts.refusals import refusal_words

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
-from model.scenario import CONDITION_FIELDS
+from model.describe.scenario import CONDITION_FIELDS
 from pages.parts import state
 from pages.parts.controls import side_by_side
 

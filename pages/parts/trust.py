@@ -7,8 +7,8 @@ from statistics import median
 
 import streamlit as st
 
-from model.check_records import Check, Found
-from model.published_checks import CertifiedCar, certified_cars, evidence
+from model.checks.check import Check, Found
+from model.checks.published import CertifiedCar, certified_cars, evidence
 from pages.parts.display import MINUS
 from pages.parts.link import own_link
 

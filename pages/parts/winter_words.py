@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 import pandas as pd
 
-from model.descent import Normal
-from model.hybrid import has_engine
-from model.limit_settings import LimitSettings
-from model.limits_of_regen import AtAGlance
-from model.timeline import braked_kwh
+from model.kernel.timeline import braked_kwh
+from model.limits.all_limits import AtAGlance
+from model.limits.descent import Normal
+from model.limits.limit_settings import LimitSettings
+from model.sampling.hybrid import has_engine
 from pages.parts.charts.drive_strip import Note
 from pages.parts.display import Display, number_text, percent_text
 

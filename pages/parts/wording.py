@@ -5,15 +5,16 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 
-from model import MODEL_VERSION, leg_hills
-from model.drives import Answer, YearOfDrives
-from model.fields import Field
-from model.habits import HABITS
-from model.hybrid import YearOfFuel
-from model.parameters import Assumed, assumed_figures, class_labels
-from model.scenario import SEASONS, Conditions, Leg, Scenario, Year
-from model.scenario_io import starting_drives
-from model.uncertainty import Band
+from model import MODEL_VERSION
+from model.describe import leg_hills
+from model.describe.fields import Field
+from model.describe.parameters import Assumed, assumed_figures, class_labels
+from model.describe.scenario import SEASONS, Conditions, Leg, Scenario, Year
+from model.describe.scenario_io import starting_drives
+from model.sampling.drives import Answer, YearOfDrives
+from model.sampling.hybrid import YearOfFuel
+from model.sampling.uncertainty import Band
+from model.traces.habits import HABITS
 from pages.parts.display import MINUS, Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
 
 NO_BREAK = "\N{NO-BREAK SPACE}"

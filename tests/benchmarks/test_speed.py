@@ -10,12 +10,12 @@ from pathlib import Path
 
 import pytest
 
-from model.cycles import cycle_trace
+from model.describe.parameters import car_from, open_figures
+from model.describe.scenario import Conditions, Driver
 from model.kernel.run import drive
-from model.parameters import car_from, open_figures
-from model.savings import evaluate
-from model.scenario import Conditions, Driver
-from model.uncertainty import run_samples, sample
+from model.kernel.savings import evaluate
+from model.sampling.uncertainty import run_samples, sample
+from model.traces.cycles import cycle_trace
 from tests import reference_loop
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -91,7 +91,7 @@ def test_memory_is_flat_in_the_number_of_cars():
 def test_a_warm_start_is_a_small_part_of_a_cold_one(tmp_path):
     """Compiling everything once, and the command line with what was kept: by processor time."""
     start = "import os; from model.kernel.warm import prepare; prepare(); print(sum(os.times()[:2]))"
-    command = "import os; from model.cli import main; main({}); print(sum(os.times()[:2]))"
+    command = "import os; from model.out.cli import main; main({}); print(sum(os.times()[:2]))"
     cycle = ["cycle", "udds"]
     os.environ["NUMBA_CACHE_DIR"] = str(tmp_path)
     try:

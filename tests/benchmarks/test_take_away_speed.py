@@ -2,10 +2,10 @@
 
 import time
 
-from model.answers import Asked, as_text, drive_answer
-from model.comparison import others, side_of
-from model.scenario_io import starting_drives
-from model.uncertainty import RUNS
+from model.describe.scenario_io import starting_drives
+from model.out.answers import Asked, as_text, drive_answer
+from model.out.comparison import others, side_of
+from model.sampling.uncertainty import RUNS
 from pages.parts.charts.export import warm_up
 from pages.parts.report import report_html
 from tests.pages.made_reports import taken

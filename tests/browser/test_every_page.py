@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from model.limit_settings import PARTS
+from model.limits.limit_settings import PARTS
 from tests.browser.looks import (
     RULES,
     assert_headings_in_order,

@@ -4,8 +4,8 @@ import re
 from dataclasses import replace
 from urllib.parse import parse_qs, urlencode, urlsplit
 
-from model.scenario import Scenario
-from model.scenario_io import from_link, starting_drives, to_link
+from model.describe.scenario import Scenario
+from model.describe.scenario_io import from_link, starting_drives, to_link
 from pages.parts.link import STALE_S
 from tests.browser.looks import assert_on_first_screen, resize
 

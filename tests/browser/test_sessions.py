@@ -2,7 +2,7 @@
 
 from urllib.parse import urlsplit
 
-from model.scenario_io import starting_drives
+from model.describe.scenario_io import starting_drives
 from tests.browser.test_main_job import HEADLINE, TOWN, address, pick_drive, scenario_at
 
 KEEP_SOCKETS = """

@@ -2,7 +2,7 @@
 
 import re
 
-from model.scenario_io import starting_drives
+from model.describe.scenario_io import starting_drives
 from tests.browser.looks import assert_large_enough, come_to_nothing, resize
 from tests.browser.test_main_job import TOWN, address, scenario_at
 from tests.conftest import AT_REST

@@ -6,8 +6,8 @@ from urllib.parse import parse_qsl, urlencode, urlsplit
 import pytest
 from pypdf import PdfReader
 
-from model.cli import main
-from model.scenario_io import from_link, starting_drives, to_link
+from model.describe.scenario_io import from_link, starting_drives, to_link
+from model.out.cli import main
 from pages.parts.display import Display
 from pages.parts.public_link import PUBLIC_URL
 from pages.parts.report import contents, report_html

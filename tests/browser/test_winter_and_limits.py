@@ -3,7 +3,7 @@
 import re
 from urllib.parse import parse_qs, urlsplit
 
-from model.limit_settings import PARTS
+from model.limits.limit_settings import PARTS
 
 PAGE = "/winter_and_limits"
 NUMBER = ".st-key-panel h2"

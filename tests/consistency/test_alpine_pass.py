@@ -4,7 +4,7 @@ Speed, slope and weather are not published: with those assumed here the model ma
 says little.
 """
 
-from model.winter_checks import alpine_pass
+from model.checks.cold import alpine_pass
 from tests.tolerances import assert_within
 
 

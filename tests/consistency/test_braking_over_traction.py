@@ -5,7 +5,7 @@ schedules (NYCC), UN GTR No. 15 (WLTC class 3b), UN R83 (NEDC). A textbook value
 43, 9, 31 and more than 65 %.
 """
 
-from model.published_checks import braking_over_traction
+from model.checks.published import braking_over_traction
 from tests.tolerances import assert_within
 
 

@@ -4,8 +4,8 @@ A plausibility band that is next to impossible to miss, not a target and no evid
 speed and use of the cabin, which stay as they are.
 """
 
-from model.drives import drive
-from model.scenario_io import starting_drives
+from model.describe.scenario_io import starting_drives
+from model.sampling.drives import drive
 
 TRAINED_SAVING = 0.16
 

@@ -6,14 +6,14 @@ Comfort: ITE 3.0 m/s² and AASHTO 3.4 m/s² are conventions of road design.
 
 import numpy as np
 import pytest
+from model.lift_off.slowing.curves import as_you_would_drive
+from model.lift_off.slowing.slowing import COMFORT_CONVENTIONS
 
-from model.drive_builder import build_drive
-from model.habits import MOST_JERK_MPS3
-from model.lift_off import COMFORT_CONVENTIONS
-from model.lift_off_curves import as_you_would_drive
-from model.parameters import car_from
-from model.scenario import Driver, Leg, Scenario
-from model.units import GRAVITY_MPS2
+from model.describe.parameters import car_from
+from model.describe.scenario import Driver, Leg, Scenario
+from model.describe.units import GRAVITY_MPS2
+from model.traces.drive_builder import build_drive
+from model.traces.habits import MOST_JERK_MPS3
 
 STOPS = (Leg(distance_km=5.0, speed_kmh=50.0, stops=10, slow_downs=0),)
 

@@ -5,8 +5,8 @@ Both were derived from these very rows: that they come out again is no evidence.
 
 import pytest
 
-from model.stopping import HIGHWAY_CODE, braking_distance_m, stopping_distance_m, thinking_distance_m
-from model.units import MPS_PER_MPH
+from model.describe.units import MPS_PER_MPH
+from model.limits.stopping import HIGHWAY_CODE, braking_distance_m, stopping_distance_m, thinking_distance_m
 
 ROWS = {20: (6, 6, 12), 30: (9, 14, 23), 40: (12, 24, 36), 50: (15, 38, 53), 60: (18, 55, 73), 70: (21, 75, 96)}
 

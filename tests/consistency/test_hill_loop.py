@@ -5,10 +5,10 @@ It is solved from these figures, so that they come out again proves nothing; tha
 
 import pytest
 
-from model.descent import refund
-from model.parameters import car_from
-from model.scenario import Driver
-from model.winter_checks import HILL_DOWN, HILL_UP, ON_A_HILL, grade_and_speed_of, hill_loop
+from model.checks.cold import HILL_DOWN, HILL_UP, ON_A_HILL, grade_and_speed_of, hill_loop
+from model.describe.parameters import car_from
+from model.describe.scenario import Driver
+from model.limits.descent import refund
 from tests.tolerances import assert_within
 
 

@@ -4,7 +4,7 @@ What a cold battery holds back was taken from these figures, so they are no evid
 energy among the published checks.
 """
 
-from model.winter_checks import range_in_the_cold
+from model.checks.cold import range_in_the_cold
 from tests.tolerances import assert_within
 
 

@@ -13,26 +13,28 @@ from typing import Any
 
 import numpy as np
 import pandas as pd
+from model.claims.verdicts.draws import Draws, draw
+from model.claims.verdicts.verdicts import question
+from model.lift_off.slowing.curves import as_set, curve_table, curves_of
 
-from model import claim_quantities, descent, lift_off, stopping
-from model.bigger_motor import CHANGES, by_power
-from model.car import Car
-from model.claim_draws import Draws, draw
-from model.claims import question
-from model.cycles import LABORATORY, cycle_trace
-from model.grip_margin import balance, grip_check
-from model.lift_off_curves import as_set, curve_table, curves_of
-from model.machine_map import cloud_of, efficient_n, use_of
-from model.motor_delay import late_motor_cost, recovered_in_first_moments
-from model.parameters import car_of
-from model.repeated_stops import repeated_stops
-from model.savings import evaluate
-from model.scenario import Conditions, Driver, Scenario
-from model.scenario_io import starting_drives
-from model.slow_down import compare, cruise_kmh_at
-from model.stop_energy import back_by_speed, energy_of, stop, way_out
-from model.who_slows import grip_by_speed, late_motor, split_of
-from model.winter import warm_up
+from model.claims.verdicts import quantities as claim_quantities
+from model.describe.car import Car
+from model.describe.parameters import car_of
+from model.describe.scenario import Conditions, Driver, Scenario
+from model.describe.scenario_io import starting_drives
+from model.kernel.savings import evaluate
+from model.lift_off.slowing import slowing as lift_off
+from model.limits import descent, stopping
+from model.limits.grip_margin import balance, grip_check
+from model.limits.winter import warm_up
+from model.one_stop.bigger_motor import CHANGES, by_power
+from model.one_stop.machine_map import cloud_of, efficient_n, use_of
+from model.one_stop.motor_delay import late_motor_cost, recovered_in_first_moments
+from model.one_stop.repeated_stops import repeated_stops
+from model.one_stop.slow_down import compare, cruise_kmh_at
+from model.one_stop.stop_energy import back_by_speed, energy_of, stop, way_out
+from model.one_stop.who_slows import grip_by_speed, late_motor, split_of
+from model.traces.cycles import LABORATORY, cycle_trace
 
 FILE = Path(__file__).with_name("questions.csv")
 SPEEDS_MPS = np.array([2.0, 5.0, 10.0, 15.0, 25.0, 36.0])

@@ -3,9 +3,9 @@
 import pytest
 
 from model import MODEL_VERSION
-from model.ledger import Ledger
-from model.parameters import car_from, rows
-from model.units import J_PER_KWH
+from model.describe.parameters import car_from, rows
+from model.describe.units import J_PER_KWH
+from model.kernel.ledger import Ledger
 from tests.golden.write import ENERGIES, KEYS, answers, digest, read, written_by
 
 WITHIN, WHERE_THE_BATTERY_BINDS = 1e-6, 1e-4

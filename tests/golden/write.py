@@ -14,18 +14,18 @@ from dataclasses import asdict, fields, replace
 from pathlib import Path
 
 from model import MODEL_VERSION
-from model.car import Car
-from model.cycles import LABORATORY, cycle_trace
-from model.drives import trace_of
-from model.fields import InputError
+from model.describe.car import Car
+from model.describe.fields import InputError
+from model.describe.parameters import car_from, class_labels, rows
+from model.describe.scenario import Conditions, Driver
+from model.describe.scenario_io import starting_drives
+from model.describe.trace import Trace
+from model.kernel.ledger import Ledger
 from model.kernel.run import ledger_of
-from model.ledger import Ledger
-from model.parameters import car_from, class_labels, rows
+from model.kernel.savings import Result, evaluate
 from model.physics.slowing_limits import LIMITS
-from model.savings import Result, evaluate
-from model.scenario import Conditions, Driver
-from model.scenario_io import starting_drives
-from model.trace import Trace
+from model.sampling.drives import trace_of
+from model.traces.cycles import LABORATORY, cycle_trace
 
 FILE = Path(__file__).with_name("kernel.csv")
 CYCLES = ("udds", "hwfet", "wltc3b")

@@ -4,12 +4,12 @@ import re
 
 import numpy as np
 import pytest
+from model.claims.verdicts.draws import CYCLES, INPUTS
+from model.claims.verdicts.prose import DRIVES, SHARES, condition
+from model.claims.verdicts.verdicts import check, claims, question
 
-from model.claim_draws import CYCLES, INPUTS
-from model.claim_prose import DRIVES, SHARES, condition
-from model.claims import check, claims, question
-from model.fields import InputError
-from model.parameters import class_labels
+from model.describe.fields import InputError
+from model.describe.parameters import class_labels
 from pages.parts import claim_files, claim_words
 from pages.parts.display import Display
 

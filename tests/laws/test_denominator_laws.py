@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.denominators import PHRASES, Books, convert, said
-from model.savings import LEAST_WH_PER_KM
+from model.kernel.denominators import PHRASES, Books, convert, said
+from model.kernel.savings import LEAST_WH_PER_KM
 
 SHARE = st.floats(0.01, 0.9)
 

@@ -4,9 +4,9 @@ import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.drive_builder import build_drive
-from model.habits import HABITS, MOST_JERK_MPS3
-from model.scenario import LONGEST_H, MAX_LEGS, Driver, Leg, check_legs
+from model.describe.scenario import LONGEST_H, MAX_LEGS, Driver, Leg, check_legs
+from model.traces.drive_builder import build_drive
+from model.traces.habits import HABITS, MOST_JERK_MPS3
 
 METRES_PER_EVENT = 20
 """Every driver's stops and slow-downs fit when each has this much road."""

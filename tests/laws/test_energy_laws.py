@@ -8,13 +8,13 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from model.fields import InputError
+from model.describe.fields import InputError
+from model.describe.parameters import car_from, class_labels, open_figures
+from model.describe.scenario import SURFACES, Conditions, Driver
+from model.describe.trace import Trace
 from model.kernel.run import ledger_of
-from model.parameters import car_from, class_labels, open_figures
-from model.savings import evaluate
-from model.scenario import SURFACES, Conditions, Driver
-from model.trace import Trace
-from model.uncertainty import triangular
+from model.kernel.savings import evaluate
+from model.sampling.uncertainty import triangular
 
 UNIT = st.floats(0, 1)
 

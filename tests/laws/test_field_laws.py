@@ -5,9 +5,9 @@ import json
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.fields import Field, InputError
-from model.scenario import LEG_FIELDS, LONGEST_H, SETTINGS, Leg, Scenario
-from model.scenario_io import from_link, scenario_from_json, scenario_to_json, to_link
+from model.describe.fields import Field, InputError
+from model.describe.scenario import LEG_FIELDS, LONGEST_H, SETTINGS, Leg, Scenario
+from model.describe.scenario_io import from_link, scenario_from_json, scenario_to_json, to_link
 
 ROAD_LOAD_AND_FADE = {"f0_n", "f1_n_per_mps", "f2_n_per_mps2", "fade_start_kmh", "fade_end_kmh"}
 """Figures that must fit together; the rest can be chosen each on its own."""

@@ -7,14 +7,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.battery import acceptance_w
-from model.descent import hill
-from model.friction_brakes import disc_temperature_c
-from model.grip_margin import demand_friction, grip_asked, largest_lift_off_mps2
-from model.parameters import car_from, class_labels
-from model.savings import evaluate
-from model.scenario import SURFACES, Conditions, Driver
-from model.stopping import emergency_stop
+from model.describe.parameters import car_from, class_labels
+from model.describe.scenario import SURFACES, Conditions, Driver
+from model.kernel.savings import evaluate
+from model.limits.descent import hill
+from model.limits.friction_brakes import disc_temperature_c
+from model.limits.grip_margin import demand_friction, grip_asked, largest_lift_off_mps2
+from model.limits.stopping import emergency_stop
+from model.physics.battery import acceptance_w
 
 CAR_CLASSES = st.sampled_from(list(class_labels()))
 LEVELS = st.floats(-1, 1)

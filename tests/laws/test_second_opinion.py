@@ -9,11 +9,11 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from model.cycles import cycle_trace
-from model.drives import trace_of
+from model.describe.parameters import car_from
+from model.describe.scenario import SURFACES, Conditions, Driver, Leg, Scenario
 from model.kernel.run import drive, ledger_of
-from model.parameters import car_from
-from model.scenario import SURFACES, Conditions, Driver, Leg, Scenario
+from model.sampling.drives import trace_of
+from model.traces.cycles import cycle_trace
 from tests import reference_loop
 from tests.laws.test_energy_laws import CONDITIONS, DRIVERS, cars, traces
 from tests.made_traces import hill_and_town, ride, steady, stop_and_go

@@ -40,7 +40,7 @@ FOUND = dict(public())
 
 
 def test_the_search_finds_functions_methods_and_properties():
-    named = {"model.physics.cells:open_circuit_v", "model.kernel.run:Run:wheel_j", "model.trace:Trace:step_s"}
+    named = {"model.physics.cells:open_circuit_v", "model.kernel.run:Run:wheel_j", "model.describe.trace:Trace:step_s"}
     assert named <= set(FOUND)
 
 

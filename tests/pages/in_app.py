@@ -5,8 +5,8 @@ from typing import Any
 
 from streamlit.testing.v1 import AppTest
 
-from model.scenario import Scenario
-from model.scenario_io import from_link, starting_drives
+from model.describe.scenario import Scenario
+from model.describe.scenario_io import from_link, starting_drives
 
 ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 

@@ -3,17 +3,18 @@
 from dataclasses import replace
 from datetime import date
 
-from model.car import CAR_FIELDS
-from model.cold_day import normal_by_battery
-from model.drives import answer_of, drive, samples_of, trace_of, winter_day, year_of
-from model.hybrid import year_of_fuel
-from model.lift_off_advice import advise
-from model.lift_off_curves import curves_of
-from model.limit_settings import LimitSettings
-from model.limits_of_regen import at_a_glance, season_costs_of
-from model.parameters import assumed_figures
-from model.scenario import MAX_LEGS
-from model.scenario_io import starting_drives
+from model.lift_off.slowing.advice import advise
+from model.lift_off.slowing.curves import curves_of
+
+from model.describe.car import CAR_FIELDS
+from model.describe.parameters import assumed_figures
+from model.describe.scenario import MAX_LEGS
+from model.describe.scenario_io import starting_drives
+from model.limits.all_limits import at_a_glance, season_costs_of
+from model.limits.cold_day import normal_by_battery
+from model.limits.limit_settings import LimitSettings
+from model.sampling.drives import answer_of, drive, samples_of, trace_of, winter_day, year_of
+from model.sampling.hybrid import year_of_fuel
 from pages.parts.display import Display
 from pages.parts.link import link_of
 from pages.parts.report import TakeAway

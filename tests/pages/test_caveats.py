@@ -5,15 +5,15 @@ import re
 from dataclasses import replace
 
 import pytest
+from model.lift_off.slowing.advice import advise
+from model.lift_off.slowing.curves import curves_of
 
-from model.answers import Asked, as_text, drive_answer
-from model.cold_day import cold_day, normal_by_battery
-from model.descent import Normal
-from model.lift_off_advice import advise
-from model.lift_off_curves import curves_of
-from model.limits_of_regen import season_costs_of
-from model.scenario import Leg
-from model.scenario_io import starting_drives, to_link
+from model.describe.scenario import Leg
+from model.describe.scenario_io import starting_drives, to_link
+from model.limits.all_limits import season_costs_of
+from model.limits.cold_day import cold_day, normal_by_battery
+from model.limits.descent import Normal
+from model.out.answers import Asked, as_text, drive_answer
 from pages.parts import cold_words, departures, lift_off_words
 from pages.parts.display import Display
 from pages.parts.report import report_html

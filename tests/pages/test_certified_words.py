@@ -7,7 +7,7 @@ from collections import Counter
 import numpy as np
 import pytest
 
-from model.certified import KNOWN, certified_found
+from model.checks.certified import KNOWN, certified_found
 from pages.parts import certified_words as words
 from pages.parts.display import Display
 from tests.published.certified_cars import FOUND

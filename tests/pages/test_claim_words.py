@@ -4,14 +4,14 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from model.claims.verdicts.prose import shown, true_in
+from model.claims.verdicts.verdicts import CONDITIONS, FALSE, HOLDS, UNJUDGED, check, claims, question, sayable
 
-from model.claim_prose import shown, true_in
-from model.claims import CONDITIONS, FALSE, HOLDS, UNJUDGED, check, claims, question, sayable
-from model.denominators import PHRASES, books_of
-from model.drives import drive
-from model.fields import InputError
-from model.range_figure import range_on_road
-from model.scenario_io import starting_drives
+from model.describe.fields import InputError
+from model.describe.scenario_io import starting_drives
+from model.kernel.denominators import PHRASES, books_of
+from model.sampling.drives import drive
+from model.sampling.range_figure import range_on_road
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts import phrase_words

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from model.comparison import difference, others, side_of
-from model.scenario_io import starting_drives, to_link
+from model.describe.scenario_io import starting_drives, to_link
+from model.out.comparison import difference, others, side_of
 from pages.parts import compare_words as words
 from pages.parts import state
 from pages.parts.display import Display

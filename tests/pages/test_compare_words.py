@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.comparison import SUBJECTS, Difference, difference, others, side_of, told_apart
-from model.scenario_io import starting_drives
-from model.uncertainty import Band
+from model.describe.scenario_io import starting_drives
+from model.out.comparison import SUBJECTS, Difference, difference, others, side_of, told_apart
+from model.sampling.uncertainty import Band
 from pages.parts import compare_words as words
 from pages.parts.charts.compare import signed_range
 from pages.parts.display import Display

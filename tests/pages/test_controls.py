@@ -2,7 +2,7 @@
 
 import pytest
 
-from model.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS, Scenario
+from model.describe.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS, Scenario
 from pages.parts.controls import label_of, step_of, typed_number, typed_text, value_in, widget_key
 from pages.parts.display import Display, held_value, shown_value
 from pages.parts.refusals import refused_entry

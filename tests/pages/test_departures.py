@@ -2,7 +2,7 @@
 
 import pytest
 
-from model.scenario_io import starting_drives, to_link
+from model.describe.scenario_io import starting_drives, to_link
 from pages.parts import departures
 from pages.parts.display import Display
 from pages.parts.report import about

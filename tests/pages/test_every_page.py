@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from model.scenario import MAX_LEGS, Leg
-from model.scenario_io import starting_drives, to_link
+from model.describe.scenario import MAX_LEGS, Leg
+from model.describe.scenario_io import starting_drives, to_link
 from tests.pages.in_app import opened_at, ran
 
 TOWN = starting_drives()["town"][2]

@@ -8,17 +8,17 @@ from pathlib import Path
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from model.bigger_motor import by_power
-from model.drives import drive
-from model.machine_map import use_of
-from model.panels import PanelSettings
-from model.parameters import car_from
-from model.repeated_stops import repeated_stops
-from model.savings import evaluate
-from model.scenario_io import starting_drives
-from model.slow_down import change, drive_way
-from model.stop_energy import energy_of, stop, way_out
-from model.who_slows import late_motor, split_of
+from model.describe.parameters import car_from
+from model.describe.scenario_io import starting_drives
+from model.kernel.savings import evaluate
+from model.one_stop.bigger_motor import by_power
+from model.one_stop.machine_map import use_of
+from model.one_stop.panels import PanelSettings
+from model.one_stop.repeated_stops import repeated_stops
+from model.one_stop.slow_down import change, drive_way
+from model.one_stop.stop_energy import energy_of, stop, way_out
+from model.one_stop.who_slows import late_motor, split_of
+from model.sampling.drives import drive
 from pages.parts import theme
 from pages.parts.charts import panels, panels_machine
 from pages.parts.display import Display

@@ -7,7 +7,7 @@ from threading import Barrier
 import numpy as np
 import pytest
 
-from model.scenario import Leg, Scenario
+from model.describe.scenario import Leg, Scenario
 from pages.parts import keeping, state
 from pages.parts.keeping import Store, size_of
 

@@ -3,12 +3,12 @@
 import json
 
 import pytest
+from model.lift_off.slowing.advice import RULES, advise
+from model.lift_off.slowing.curves import curves_of
 from streamlit.testing.v1 import AppTest
 
-from model.drives import drive
-from model.lift_off_advice import RULES, advise
-from model.lift_off_curves import curves_of
-from model.scenario_io import starting_drives, to_link
+from model.describe.scenario_io import starting_drives, to_link
+from model.sampling.drives import drive
 from pages.parts import keeping, state, wording
 from pages.parts import lift_off_words as words
 from tests.pages.in_app import opened_at, ran, scenario_of

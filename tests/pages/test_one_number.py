@@ -6,8 +6,8 @@ from functools import cache
 
 import pytest
 
-from model.cli import main
-from model.scenario_io import scenario_to_json, starting_drives, to_link
+from model.describe.scenario_io import scenario_to_json, starting_drives, to_link
+from model.out.cli import main
 from pages.parts.report import report_html
 from tests.pages.in_app import opened_at
 from tests.pages.made_reports import taken

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 import pytest
 
-from model.drives import answer_of, drive, samples_of, with_stops_needed, year_of
-from model.scenario import Leg, Scenario
-from model.scenario_io import to_link
-from model.timeline import slow_downs, timeline
+from model.describe.scenario import Leg, Scenario
+from model.describe.scenario_io import to_link
+from model.kernel.timeline import slow_downs, timeline
+from model.sampling.drives import answer_of, drive, samples_of, with_stops_needed, year_of
 from pages.parts import departures
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.display import Display

@@ -5,10 +5,10 @@ from dataclasses import replace
 
 import pytest
 
-from model.drives import drive
-from model.fields import InputError
-from model.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS
-from model.scenario_io import from_link, starting_drives
+from model.describe.fields import InputError
+from model.describe.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS
+from model.describe.scenario_io import from_link, starting_drives
+from model.sampling.drives import drive
 from pages.parts.display import Display
 from pages.parts.refusals import refusal_words, refused_entry
 

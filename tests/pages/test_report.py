@@ -9,8 +9,8 @@ from html.parser import HTMLParser
 import pytest
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.parameters import assumed_figures
-from model.scenario_io import scenario_from_json, starting_drives
+from model.describe.parameters import assumed_figures
+from model.describe.scenario_io import scenario_from_json, starting_drives
 from pages.parts import lift_off_words, wording
 from pages.parts.display import Display
 from pages.parts.public_link import PUBLIC_URL, public_link, qr_svg, short_text

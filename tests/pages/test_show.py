@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import pytest
 
-from model.scenario import with_prices_of
-from model.scenario_io import starting_drives, to_link
+from model.describe.scenario import with_prices_of
+from model.describe.scenario_io import starting_drives, to_link
 from pages.parts import show_words, state, wording
 from tests.pages.in_app import opened_at, ran, scenario_of
 

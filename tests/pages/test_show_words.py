@@ -3,13 +3,13 @@
 from dataclasses import replace
 
 import pytest
+from model.lift_off.slowing.advice import advise
+from model.lift_off.slowing.curves import curves_of
 
-from model.drives import Answer, drive, year_of
-from model.lift_off_advice import advise
-from model.lift_off_curves import curves_of
-from model.scenario_io import starting_drives
-from model.timeline import books
-from model.uncertainty import Band
+from model.describe.scenario_io import starting_drives
+from model.kernel.timeline import books
+from model.sampling.drives import Answer, drive, year_of
+from model.sampling.uncertainty import Band
 from pages.parts import show_words, wording
 from pages.parts.display import Display
 

@@ -2,9 +2,9 @@
 
 from dataclasses import replace
 
-from model.parameters import car_from
-from model.scenario import Conditions, Driver
-from model.slow_down import compare, unneeded_dip
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.one_stop.slow_down import compare, unneeded_dip
 from pages.parts import slow_down_words as words
 from pages.parts.display import Display
 

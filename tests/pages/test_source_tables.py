@@ -5,12 +5,12 @@ from dataclasses import replace
 import pytest
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.car import CAR_FIELDS
-from model.check_records import Found
-from model.cycles import CYCLES
-from model.parameters import assumed_figures, class_labels
-from model.published_checks import all_checks, certified_cars
-from model.scenario import LEG_FIELDS
+from model.checks.check import Found
+from model.checks.published import all_checks, certified_cars
+from model.describe.car import CAR_FIELDS
+from model.describe.parameters import assumed_figures, class_labels
+from model.describe.scenario import LEG_FIELDS
+from model.traces.cycles import CYCLES
 from pages.parts.display import Display
 from pages.parts.source_tables import (
     acceptance_table,

@@ -6,10 +6,10 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model import MODEL_VERSION
-from model.certified import certified_found
-from model.published_checks import all_checks
-from model.scenario_io import starting_drives
-from model.uncertainty import RUNS, SEED
+from model.checks.certified import certified_found
+from model.checks.published import all_checks
+from model.describe.scenario_io import starting_drives
+from model.sampling.uncertainty import RUNS, SEED
 from pages.parts import theme
 from pages.parts.certified_words import UNKNOWN, cars_title, misses_words
 from pages.parts.display import Display

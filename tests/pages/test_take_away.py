@@ -8,11 +8,11 @@ import pytest
 import streamlit as st
 from streamlit.testing.v1 import AppTest
 
-from model.answers import Asked, as_text, drive_answer
-from model.cli import main
-from model.drives import drive
-from model.scenario_io import starting_drives, to_link
-from model.timeline import timeline
+from model.describe.scenario_io import starting_drives, to_link
+from model.kernel.timeline import timeline
+from model.out.answers import Asked, as_text, drive_answer
+from model.out.cli import main
+from model.sampling.drives import drive
 from pages.parts import state
 from pages.parts.display import Display
 from pages.parts.link import link_of

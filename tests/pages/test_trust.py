@@ -2,8 +2,8 @@
 
 from dataclasses import replace
 
-from model.check_records import Found
-from model.published_checks import all_checks, certified_cars, consistency, evidence
+from model.checks.check import Found
+from model.checks.published import all_checks, certified_cars, consistency, evidence
 from pages.parts.trust import LEFT_OUT, first_words, largest_misses, others_words
 from tests.pages.in_app import opened_at, ran
 

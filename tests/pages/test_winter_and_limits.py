@@ -6,13 +6,13 @@ from dataclasses import replace
 
 import pytest
 
-from model.drives import drive
-from model.full_battery import hills
-from model.hard_stop import hard_stop
-from model.limit_settings import PARTS, LimitSettings
-from model.limits_of_regen import season_costs_of
-from model.scenario_io import from_link, starting_drives, to_link
-from model.slippery_road import slippery_road
+from model.describe.scenario_io import from_link, starting_drives, to_link
+from model.limits.all_limits import season_costs_of
+from model.limits.full_battery import hills
+from model.limits.hard_stop import hard_stop
+from model.limits.limit_settings import PARTS, LimitSettings
+from model.limits.slippery_road import slippery_road
+from model.sampling.drives import drive
 from pages.parts.grip_words import ADVICE
 from pages.parts.winter_words import NAMES
 from pages.parts.wording import NO_BREAK

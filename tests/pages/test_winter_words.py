@@ -4,14 +4,14 @@ from dataclasses import replace
 
 import pytest
 
-from model.cold_day import cold_day
-from model.descent import Normal
-from model.drives import drive
-from model.full_battery import hills
-from model.limit_settings import LimitSettings
-from model.limits_of_regen import season_costs_of
-from model.scenario_io import starting_drives
-from model.timeline import timeline
+from model.describe.scenario_io import starting_drives
+from model.kernel.timeline import timeline
+from model.limits.all_limits import season_costs_of
+from model.limits.cold_day import cold_day
+from model.limits.descent import Normal
+from model.limits.full_battery import hills
+from model.limits.limit_settings import LimitSettings
+from model.sampling.drives import drive
 from pages.parts import cold_words, hill_words
 from pages.parts.display import Display
 from pages.parts.winter_words import (

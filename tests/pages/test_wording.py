@@ -4,13 +4,13 @@ from dataclasses import replace
 
 import pytest
 
-from model.drives import Answer, answer_of, drive, samples_of, year_of
-from model.habits import HABITS
-from model.hybrid import YearOfFuel
-from model.parameters import assumed_figures, class_labels
-from model.scenario import SETTINGS, Conditions, Leg, Scenario
-from model.scenario_io import starting_drives
-from model.uncertainty import Band
+from model.describe.parameters import assumed_figures, class_labels
+from model.describe.scenario import SETTINGS, Conditions, Leg, Scenario
+from model.describe.scenario_io import starting_drives
+from model.sampling.drives import Answer, answer_of, drive, samples_of, year_of
+from model.sampling.hybrid import YearOfFuel
+from model.sampling.uncertainty import Band
+from model.traces.habits import HABITS
 from pages.parts import departures, wording
 from pages.parts.display import Display, number_text
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from model.drives import answer_of, drive, samples_of
-from model.scenario import MAX_LEGS
-from model.scenario_io import starting_drives, to_link
+from model.describe.scenario import MAX_LEGS
+from model.describe.scenario_io import starting_drives, to_link
+from model.sampling.drives import answer_of, drive, samples_of
 from pages.parts import state, wording
 from pages.parts.display import Display
 from tests.pages.in_app import address, opened_at, ran, scenario_of

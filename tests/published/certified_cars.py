@@ -15,18 +15,18 @@ from pathlib import Path
 
 import numpy as np
 
-from model.cycles import cycle_trace
+from model.describe.parameters import car_of, rows
+from model.describe.scenario import Scenario
+from model.describe.scenario_io import with_car
+from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 from model.kernel.run import drive_records
-from model.many_cars import class_of_mass, draw, on_cycles, places
-from model.narrowing import PRINTED_SHARE, effective_number
-from model.own_part import OWN_SHARE, own_part
-from model.parameters import car_of, rows
+from model.out.many_cars import class_of_mass, draw, on_cycles, places
 from model.physics.records import car_records
-from model.printed_tests import LABORATORY
-from model.scenario import Scenario
-from model.scenario_io import with_car
-from model.uncertainty import triangular
-from model.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
+from model.sampling.narrowing import PRINTED_SHARE, effective_number
+from model.sampling.own_part import OWN_SHARE, own_part
+from model.sampling.printed_tests import LABORATORY
+from model.sampling.uncertainty import triangular
+from model.traces.cycles import cycle_trace
 
 CYCLES = {"udds": "city_wall_wh_per_km", "hwfet": "hwy_wall_wh_per_km"}
 KW_PER_HP = 0.7457
@@ -227,7 +227,7 @@ def found_for(place: int, half, known: str) -> list[dict]:
 
 
 def on_cycles_own(runs: int):
-    """Each cycle's own part, as `model.many_cars` draws it."""
+    """Each cycle's own part, as `model.out.many_cars` draws it."""
     return {cycle: own_part(places(f"own_part of {cycle}", runs)) for cycle in CYCLES}
 
 

@@ -2,9 +2,9 @@
 
 import pytest
 
-from model.parameters import car_from
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions
 from model.physics.air_and_tyres import air_density
-from model.scenario import Conditions
 
 REFERENCE_CAR = {
     "mass_kg": 1900.0,

@@ -9,13 +9,13 @@ import math
 import numpy as np
 import pytest
 
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.describe.trace import Trace
 from model.kernel.run import drive
-from model.parameters import car_from
+from model.kernel.savings import evaluate
 from model.physics.air_and_tyres import air_density, flat_road_load_n, tyre_factor
 from model.physics.records import car_record
-from model.savings import evaluate
-from model.scenario import Conditions, Driver
-from model.trace import Trace
 
 WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")
 

@@ -5,14 +5,14 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.cycles import cycle_trace
-from model.drives import drive
-from model.parameters import car_from
-from model.savings import evaluate
-from model.scenario import Conditions, Driver
-from model.scenario_io import starting_drives
-from model.timeline import slow_downs
-from model.units import GRAVITY_MPS2
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.describe.scenario_io import starting_drives
+from model.describe.units import GRAVITY_MPS2
+from model.kernel.savings import evaluate
+from model.kernel.timeline import slow_downs
+from model.sampling.drives import drive
+from model.traces.cycles import cycle_trace
 
 WARM_PART_CHARGED = Conditions(ambient_c=20.0, cabin=False, soc_start=0.6)
 ACCESSORIES_W = 250.0

@@ -3,7 +3,7 @@
 The heater's 5 kW are its most; the order of the cycles is an assumption of this check.
 """
 
-from model.winter_checks import consumption_in_the_cold
+from model.checks.cold import consumption_in_the_cold
 from tests.tolerances import assert_within
 
 

@@ -1,6 +1,6 @@
 """AAA, Electric Vehicle Range Testing, February 2019: at 20 °F distance on the same energy −9 and −39 %, five cars."""
 
-from model.winter_checks import distance_in_the_cold
+from model.checks.cold import distance_in_the_cold
 from tests.tolerances import assert_within
 
 

@@ -1,6 +1,6 @@
 """Steinstraeter et al., World Electric Vehicle Journal 2021, 12(3), 115: range lost by heating and by recuperation."""
 
-from model.winter_checks import effects_of_cold
+from model.checks.cold import effects_of_cold
 from tests.tolerances import assert_within
 
 

@@ -5,10 +5,10 @@ Common practice says "more than 1 g" and "more than 2 MW from top speed in a lad
 
 import pytest
 
-from model.parameters import car_from, class_labels
-from model.scenario import Conditions, Scenario
-from model.stopping import braking_distance_m, braking_power_w, emergency_stop, motor_part_g
-from model.units import GRAVITY_MPS2, KMH_PER_MPS
+from model.describe.parameters import car_from, class_labels
+from model.describe.scenario import Conditions, Scenario
+from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
+from model.limits.stopping import braking_distance_m, braking_power_w, emergency_stop, motor_part_g
 
 
 def test_the_least_a_car_must_do():

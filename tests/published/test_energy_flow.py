@@ -3,7 +3,7 @@
 The combined 22 % is DOE Fact of the Week 1360, quoted second-hand; an older edition says 17 %.
 """
 
-from model.published_checks import energy_flow
+from model.checks.published import energy_flow
 from tests.tolerances import assert_within
 
 

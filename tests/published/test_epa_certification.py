@@ -7,8 +7,8 @@ figure is fitted to a single car, but the losses were chosen with these results 
 
 import pytest
 
-from model.check_records import class_of_weight
-from model.published_checks import certified_cars, epa_certification
+from model.checks.check import class_of_weight
+from model.checks.published import certified_cars, epa_certification
 from tests.tolerances import assert_within
 
 

@@ -7,10 +7,10 @@ Packed snow 0.2 and ice 0.1: Wong, Theory of Ground Vehicles, 2nd edition, page 
 import numpy as np
 import pytest
 
-from model.grip_margin import demand_friction, grip_asked, largest_lift_off_mps2
-from model.parameters import car_from
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions
+from model.limits.grip_margin import demand_friction, grip_asked, largest_lift_off_mps2
 from model.physics.surfaces import surface_table
-from model.scenario import Conditions
 
 SLOWING_MPS2 = np.array([0.7, 1.3, 2.0, 2.5])
 ASKED = {

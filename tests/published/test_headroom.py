@@ -5,10 +5,10 @@
 
 import pytest
 
-from model.descent import descent_to_fill_m, headroom, hill
-from model.parameters import car_from
-from model.savings import evaluate
-from model.scenario import Conditions, Driver
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.kernel.savings import evaluate
+from model.limits.descent import descent_to_fill_m, headroom, hill
 
 REFERENCE = {
     "mass_kg": 1900.0, "rotating_mass_share": 0.04, "rolling_coefficient": 0.009, "drag_area_m2": 0.62,

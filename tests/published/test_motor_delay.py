@@ -1,17 +1,17 @@
 """Common practice, no source: lift-off stays under 0.2 g, and a motor turns from pulling to slowing within 0.3 s."""
 
 import pytest
+from model.lift_off.slowing.advice import advise
+from model.lift_off.slowing.curves import curves_of
 
-from model.cycles import cycle_trace
-from model.drives import trace_of
-from model.lift_off_advice import advise
-from model.lift_off_curves import curves_of
-from model.motor_delay import FINE_STEP_S, late_motor_cost, recovered_in_first_moments
-from model.parameters import car_from
-from model.scenario import Conditions, Driver
-from model.scenario_io import starting_drives
-from model.slow_down import change, drive_way
-from model.units import GRAVITY_MPS2
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.describe.scenario_io import starting_drives
+from model.describe.units import GRAVITY_MPS2
+from model.one_stop.motor_delay import FINE_STEP_S, late_motor_cost, recovered_in_first_moments
+from model.one_stop.slow_down import change, drive_way
+from model.sampling.drives import trace_of
+from model.traces.cycles import cycle_trace
 
 DELAY_S = 0.3
 WARM = Conditions(ambient_c=20.0, cabin=False, soc_start=0.5)

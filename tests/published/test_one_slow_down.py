@@ -6,10 +6,10 @@ The tables were computed by hand for the reference car with constant forces in s
 
 import numpy as np
 import pytest
+from model.lift_off.slowing.slowing import equilibrium_grade, holding, rolling
 
-from model.lift_off import equilibrium_grade, holding, rolling
-from model.scenario import Driver
-from model.slow_down import compare, slope_end
+from model.describe.scenario import Driver
+from model.one_stop.slow_down import compare, slope_end
 
 TOTAL_SLOWING = 1.3
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from model.check_records import Check, Found
-from model.published_checks import CHECKS, all_checks, consistency, evidence
+from model.checks.check import Check, Found
+from model.checks.published import CHECKS, all_checks, consistency, evidence
 from tests.tolerances import assert_within
 
 

@@ -3,7 +3,7 @@
 A micro electric hatch on a dynamometer: 11 to 22 % more range by regeneration setting and cycle.
 """
 
-from model.published_checks import range_gain_on_dynamometer
+from model.checks.published import range_gain_on_dynamometer
 from tests.tolerances import assert_within
 
 

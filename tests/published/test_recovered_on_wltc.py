@@ -1,7 +1,7 @@
 """ADAC, March 2024, from Green NCAP measurements on WLTC (press release): 22 % recovered on average, 9 to 31 %."""
 
-from model.parameters import battery_classes
-from model.published_checks import recovered_on_wltc
+from model.checks.published import recovered_on_wltc
+from model.describe.parameters import battery_classes
 from tests.tolerances import assert_within
 
 

@@ -8,12 +8,12 @@ from urllib.parse import parse_qsl, urlsplit
 
 import pytest
 
-from model import claims
-from model.answers import asked_by
-from model.limit_settings import settings_of as limit_settings_of
-from model.panels import settings_of as panel_settings_of
-from model.scenario import Scenario
-from model.scenario_io import from_link, read_json, to_link, with_car
+from model.claims.verdicts import verdicts as claims
+from model.describe.scenario import Scenario
+from model.describe.scenario_io import from_link, read_json, to_link, with_car
+from model.limits.limit_settings import settings_of as limit_settings_of
+from model.one_stop.panels import settings_of as panel_settings_of
+from model.out.answers import asked_by
 from pages.parts.opening import from_file, from_text
 from tests.pages.in_app import opened_at
 

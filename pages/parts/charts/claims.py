@@ -9,9 +9,9 @@ from dataclasses import dataclass
 
 import numpy as np
 import pandas as pd
+from model.claims.verdicts.prose import number_words
 
-from model.claim_prose import number_words
-from model.range_figure import RangeOnRoad
+from model.sampling.range_figure import RangeOnRoad
 from pages.parts.charts.axes import next_step
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.display import MINUS, Display, number_text

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
-from model.winter import LiftOffLeft
+from model.limits.winter import LiftOffLeft
 from pages.parts.charts.axes import upright
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.charts.panels import by_px, layer, line, thinly, where, words
@@ -35,7 +35,7 @@ def acceptance_map(
     Parameters
     ----------
     takes_all, accepted, way : DataFrame
-        Of `model.cold_day.ColdDay`.
+        Of `model.limits.cold_day.ColdDay`.
     display : Display
         Metric or US units.
     dark : bool
@@ -141,7 +141,7 @@ COST_WORDS = {
     "braking not recovered": ("braking not recovered", "friction"),
     "motor, gear and rest": ("motor, gear and rest", "losses"),
 }
-"""What each part of `model.winter.PARTS` is called, and its meaning."""
+"""What each part of `model.limits.winter.PARTS` is called, and its meaning."""
 LEAST_KWH = 0.005
 """Less than this is left out."""
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from model.comparison import Difference, Side
-from model.uncertainty import Band
+from model.out.comparison import Difference, Side
+from model.sampling.uncertainty import Band
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.display import MINUS, Display, number_text
 from pages.parts.theme import LINE_PX, Spec

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
-from model.timeline import braked_kwh
+from model.kernel.timeline import braked_kwh
 from pages.parts.charts.axes import along, next_step, thinned, upright
 from pages.parts.charts.limits import LIMIT_WORDS, because
 from pages.parts.display import Display, number_text, percent_text
@@ -43,7 +43,7 @@ def drive_strip(
     Parameters
     ----------
     timeline, slow_downs : DataFrame
-        From `model.timeline`.
+        From `model.kernel.timeline`.
     display : Display
         Metric or US units.
     dark : bool

@@ -91,7 +91,7 @@ FRICTION_ONLY, REGENERATED, NAMES = (0.13, 0.34), (0.41, 0.62), 0.645
 def before_after(books: pd.DataFrame, dark: bool = False) -> Spec:
     """Net battery energy on friction brakes only and with regeneration, by where it went; one scale from zero.
 
-    `books` is from `model.timeline.books`.
+    `books` is from `model.kernel.timeline.books`.
     """
     runs = {"friction_only": FRICTION_ONLY, "regenerated": REGENERATED}
     uses = {run: [*map(float, grouped(books)[run])] for run in runs}
@@ -159,7 +159,7 @@ ROW_PX, BAR_PX = 40, 13
 def ledger_rows(book: pd.Series) -> pd.DataFrame:
     """What came in and where it went, in the order of the picture; its parts add up to what came in.
 
-    `book` is one column of `model.timeline.books`. Columns: `entry`, `kwh`, `start`, `end` along the bar [kWh],
+    `book` is one column of `model.kernel.timeline.books`. Columns: `entry`, `kwh`, `start`, `end` along the bar [kWh],
     `share` of all that came in [1], and `comes_in`. Height or speed that the drive ends without counts as in; without
     it the shares are of what left the battery.
     """

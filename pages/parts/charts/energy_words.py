@@ -16,7 +16,7 @@ BOUNDS_IN_WORDS = (
 
 
 def before_after_words(books: pd.DataFrame) -> tuple[str, str]:
-    """What regeneration changes. `books` is from `model.timeline.books`."""
+    """What regeneration changes. `books` is from `model.kernel.timeline.books`."""
     uses = grouped(books)
     net = uses.sum()
     places = places_for(net.abs().max())
@@ -75,7 +75,7 @@ def closure_words(error_share: float) -> str:
 
 
 def slowed_by_words(rows: pd.DataFrame, slow_downs: pd.DataFrame) -> tuple[str, str]:
-    """What slowed the car. `rows` is from `braking_rows`, `slow_downs` from `model.timeline`."""
+    """What slowed the car. `rows` is from `braking_rows`, `slow_downs` from `model.kernel.timeline`."""
     total = rows["kwh"].sum()
     if total <= 0:
         return "Nothing had to be braked on this drive", "Air and tyres slowed the car wherever it slowed."
@@ -94,7 +94,7 @@ def slowed_by_words(rows: pd.DataFrame, slow_downs: pd.DataFrame) -> tuple[str, 
 
 
 def over_time_words(timeline: pd.DataFrame, display: Display) -> tuple[str, str]:
-    """What the battery does over the drive. `timeline` is from `model.timeline`."""
+    """What the battery does over the drive. `timeline` is from `model.kernel.timeline`."""
     first, last = 100 * timeline["soc"].iloc[0], 100 * timeline["soc"].iloc[-1]
     places = 0 if abs(first - last) >= 1 else 1
     minutes = timeline["step_s"] / 60

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
-from model.grip_margin import LATERAL_SHARE, AxleGrip
+from model.limits.grip_margin import LATERAL_SHARE, AxleGrip
 from pages.parts.charts.axes import along, upright
 from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, where, words
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
@@ -136,7 +136,7 @@ STRONGEST = 3.5
 def by_road(rows: pd.DataFrame, yours: float, here: str, dark: bool = False) -> Spec:
     """The largest lift-off for which each road has the grip, as a band, and the driver's own across all of them.
 
-    `rows` are `by_surface` of `model.slippery_road.slippery_road`; `here` is the surface that is driven on.
+    `rows` are `by_surface` of `model.limits.slippery_road.slippery_road`; `here` is the surface that is driven on.
     """
     colours, top = palette(dark), LINE_PX + 8
     foot = top + ROW_PX * len(rows)
@@ -189,7 +189,7 @@ LOADS_PX = 210
 
 
 def loads(table: pd.DataFrame, yours: float, dark: bool = False) -> Spec:
-    """The axles' shares of the weight over slowing; `table` is `loads` of `model.slippery_road.slippery_road`."""
+    """The axles' shares of the weight over slowing; `table` is `loads` of `slippery_road.slippery_road`."""
     colours, top, most = palette(dark), 16, 100.0
     end = float(table["slowing_mps2"].max())
     x = beside_names(along("slowing_mps2", end, "m/s²", 130))
@@ -219,8 +219,8 @@ def balance(
 ) -> Spec:
     """Friction asked of each axle in a bend, over the front axle's share of the motor slowing.
 
-    `table` is `balance` of `model.slippery_road.slippery_road`, `friction` what the road may give, and `cars` are
-    shares to mark, with their words.
+    `table` is `balance` of `model.limits.slippery_road.slippery_road`, `friction` what the road may give, and `cars`
+    are shares to mark, with their words.
     """
     colours, top = palette(dark), 34
     most = max(0.1, np.ceil(10 * max(float(table[list(AXLES)].max().max()), friction["high"])) / 10)

@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pandas as pd
 
-from model.descent import Descent
-from model.friction_brakes import FADE_BAND_C
-from model.full_battery import Hills
+from model.limits.descent import Descent
+from model.limits.friction_brakes import FADE_BAND_C
+from model.limits.full_battery import Hills
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, words
 from pages.parts.display import MINUS, Display, number_text
@@ -120,7 +120,7 @@ SLOPES_PX, SLOPES_TOP_PX = 250, 12
 def given_back(table: pd.DataFrame, yours_pct: float, display: Display, dark: bool = False) -> Spec:
     """The downhill share of the uphill energy over steepness, a line a speed; `yours_pct` is the hill's grade [%].
 
-    `table` is of `model.full_battery.given_back`.
+    `table` is of `model.limits.full_battery.given_back`.
     """
     colours = palette(dark)
     shown = table.dropna().assign(share=lambda rows: 100 * rows["share"])

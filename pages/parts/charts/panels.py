@@ -9,8 +9,8 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
-from model.panels import FASTEST_KMH
-from model.stop_energy import StopEnergy, WayOut
+from model.one_stop.panels import FASTEST_KMH
+from model.one_stop.stop_energy import StopEnergy, WayOut
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.marks import apart
 from pages.parts.display import Display, percent_text
@@ -123,8 +123,8 @@ def speed_squared(
 ) -> Spec:
     """Energy of motion over speed, what of it comes back, and two stops as columns under the curve.
 
-    `curve` is from `model.stop_energy.back_by_speed`; `stops` are two speeds [km/h], the slower first, with their
-    energy.
+    `curve` is from `model.one_stop.stop_energy.back_by_speed`; `stops` are two speeds [km/h], the slower first, with
+    their energy.
     """
     colours, top = palette(dark), LINE_PX + 4
     fastest = float(display.value(FASTEST_KMH, "km/h"))
@@ -241,8 +241,8 @@ def who_slows(
 ) -> Spec:
     """Slowing over speed, piled up by who does it, under what the road would allow.
 
-    `split`, `hardest` and `grip` are from `model.who_slows`; `shares` are those of the whole stop's work, by the keys
-    of SHARES.
+    `split`, `hardest` and `grip` are from `model.one_stop.who_slows`; `shares` are those of the whole stop's work, by
+    the keys of SHARES.
     """
     colours, top = palette(dark), 8
     fastest, unit = float(display.value(FASTEST_KMH, "km/h")), display.unit("km/h")

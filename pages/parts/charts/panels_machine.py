@@ -8,11 +8,11 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
-from model import machine_map
-from model.car import Car
-from model.friction_brakes import FADE_BAND_C
-from model.repeated_stops import RepeatedStops
-from model.units import KMH_PER_MPS
+from model.describe.car import Car
+from model.describe.units import KMH_PER_MPS
+from model.limits.friction_brakes import FADE_BAND_C
+from model.one_stop import machine_map
+from model.one_stop.repeated_stops import RepeatedStops
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.charts.panels import (
@@ -50,7 +50,7 @@ HEADROOM = 1.28
 def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display, dark: bool = False) -> Spec:
     """Force over speed of one machine: its borders, where it is efficient, and the drive's own use of it.
 
-    `cloud` is from `model.machine_map.cloud_of`; `chosen` is the quadrant that is framed.
+    `cloud` is from `model.one_stop.machine_map.cloud_of`; `chosen` is the quadrant that is framed.
     """
     colours = palette(dark)
     top = float(display.value(car.motor_top_speed_kmh, "km/h"))
@@ -145,7 +145,7 @@ NEGLIGIBLE_SHARE = 0.002
 def bigger_motor(powers: pd.DataFrame, chosen_times: float, dark: bool = False) -> Spec:
     """The drive's braking over motor power: what the motor does, and which limit leaves the rest to friction.
 
-    `powers` is from `model.bigger_motor.by_power`.
+    `powers` is from `model.one_stop.bigger_motor.by_power`.
     """
     colours, top = palette(dark), LINE_PX + 6
     limits = [name for name in LIMIT_WORDS if name in powers and powers[name].max() > 0]

@@ -21,7 +21,7 @@ MOTOR_ALONE = "the motor alone, on a dry road"
 def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Display, dark: bool = False) -> Spec:
     """Stopping distances on every road: thinking, then braking at the road's middle grip, and the span of its band.
 
-    `rows` are `by_surface` of `model.hard_stop.HardStop`, `here` is the surface driven on, `motor_only_m` the
+    `rows` are `by_surface` of `model.limits.hard_stop.HardStop`, `here` is the surface driven on, `motor_only_m` the
     distance [m] of a stop on the motor alone on a dry road (infinite where it never ends).
     """
     colours, unit = palette(dark), display.unit("m")

@@ -3,15 +3,15 @@
 import numpy as np
 import pytest
 
-from model.cycles import cycle_trace
-from model.fields import InputError
+from model.describe.fields import InputError
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
 from model.kernel.follow import follow
 from model.kernel.run import drive
-from model.parameters import car_from
+from model.kernel.savings import evaluate
 from model.physics.motor_and_gear import greatest_pull_n, loss_w, motor_of
 from model.physics.records import car_record
-from model.savings import evaluate
-from model.scenario import Conditions, Driver
+from model.traces.cycles import cycle_trace
 from tests.made_traces import ride, steady
 
 WARM = Conditions(ambient_c=20.0, cabin=False, tyres_warm="yes")

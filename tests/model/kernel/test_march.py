@@ -5,15 +5,15 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.cycles import cycle_trace
+from model.describe.parameters import car_from
+from model.describe.scenario import SURFACES, Conditions, Driver
 from model.kernel.road import road_of
 from model.kernel.run import drive, ledger_of
-from model.parameters import car_from
+from model.kernel.savings import evaluate
 from model.physics.records import car_record
 from model.physics.slowing_limits import LIMITS, friction_under
 from model.physics.wheels import tyre_slowing_mps2
-from model.savings import evaluate
-from model.scenario import SURFACES, Conditions, Driver
+from model.traces.cycles import cycle_trace
 from tests.laws.test_second_opinion import DESCENT, SITUATIONS
 from tests.made_traces import ride, steady, stop_and_go
 

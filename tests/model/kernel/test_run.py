@@ -3,11 +3,11 @@
 import numpy as np
 import pytest
 
-from model.cycles import cycle_trace
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
 from model.kernel.march import RESULTS
 from model.kernel.run import drive
-from model.parameters import car_from
-from model.scenario import Conditions, Driver
+from model.traces.cycles import cycle_trace
 
 CAR, COLD, DRIVER = car_from("family-hatch"), Conditions(ambient_c=-12.0, soc_start=0.8), Driver()
 MASSES = np.array([1500.0, 1800.0, 2300.0])

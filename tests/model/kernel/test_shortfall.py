@@ -6,12 +6,12 @@ import numpy as np
 import pandas as pd
 import pytest
 
-from model.fields import InputError
-from model.logs import read_recording
-from model.parameters import car_from
-from model.savings import evaluate
-from model.scenario import Conditions, Driver, Scenario
-from model.study import drive_recording, study_row
+from model.describe.fields import InputError
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver, Scenario
+from model.kernel.savings import evaluate
+from model.out.study import drive_recording, study_row
+from model.traces.logs import read_recording
 from tests.made_traces import ride
 
 WEAK = car_from("city-car", {"motor_peak_kw": 20.0})

@@ -5,10 +5,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.drives import trace_of
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Leg, Scenario
 from model.kernel.run import drive
-from model.parameters import car_from
-from model.scenario import Conditions, Leg, Scenario
+from model.sampling.drives import trace_of
 
 CAR = car_from("family-hatch")
 THERE_AND_BACK = Scenario(legs=(Leg(distance_km=12.0),), return_trip=True)

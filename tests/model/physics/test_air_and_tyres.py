@@ -5,9 +5,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.cycles import cycle_trace
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
 from model.kernel.run import drive
-from model.parameters import car_from
 from model.physics.air_and_tyres import (
     AIR_REFERENCE_KG_M3,
     air_density,
@@ -20,7 +20,7 @@ from model.physics.motor_and_gear import idle_drag_n, motor_of
 from model.physics.records import car_record, moments_on_road
 from model.physics.warming_up import cold_tyre_factor
 from model.physics.wheels import car_kg
-from model.scenario import Conditions, Driver
+from model.traces.cycles import cycle_trace
 
 CAR = car_from("family-hatch")
 MEASURED = car_from("family-hatch", {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_per_mps2": 0.42})

@@ -5,11 +5,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.parameters import car_from
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
 from model.physics import cabin
 from model.physics.cabin import PERSON_W
 from model.physics.records import car_record
-from model.scenario import Conditions, Driver
 
 CAR = car_from("family-hatch")
 COLD = Conditions(ambient_c=-5.0)

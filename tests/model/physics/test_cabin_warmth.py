@@ -3,10 +3,10 @@
 import numpy as np
 import pytest
 
-from model.parameters import assumed_figures, car_from
+from model.describe.parameters import assumed_figures, car_from
+from model.describe.scenario import Conditions, Driver
 from model.physics.cabin import PERSON_W, cabin_of, cabin_w, rise_after_k, rise_at_start_k, rise_on_way_back_k
 from model.physics.records import car_record
-from model.scenario import Conditions, Driver
 
 
 def record(car_class="family-hatch", stated=None, **conditions):

@@ -3,11 +3,11 @@
 import numpy as np
 import pytest
 
-from model.parameters import car_from
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
 from model.physics import motor_and_gear
 from model.physics.motor_and_gear import motor_of
 from model.physics.records import car_record
-from model.scenario import Conditions, Driver
 
 
 def motor_in(car):

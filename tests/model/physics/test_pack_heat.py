@@ -2,10 +2,10 @@
 
 import pytest
 
-from model.parameters import car_from
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
 from model.physics.pack_heat import kept_share, pack_after_c, start_c
 from model.physics.records import car_record
-from model.scenario import Conditions, Driver
 
 
 def record(stated=None, **conditions):

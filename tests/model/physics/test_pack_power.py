@@ -3,11 +3,11 @@
 import numpy as np
 import pytest
 
-from model.parameters import battery_classes, car_from
+from model.describe.parameters import battery_classes, car_from
+from model.describe.scenario import Conditions, Driver
 from model.physics.cells import cells_for, greatest_w, open_circuit_v, resistance_ohm, resistance_share, too_weak
 from model.physics.charge_acceptance import acceptance_w, charge_rate_factor
 from model.physics.records import car_record
-from model.scenario import Conditions, Driver
 
 
 def record(car_class="family-hatch", **stated):

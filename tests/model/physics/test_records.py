@@ -3,10 +3,10 @@
 import numpy as np
 import pytest
 
-from model.car import CAR_FIELDS
-from model.parameters import car_from
+from model.describe.car import CAR_FIELDS
+from model.describe.parameters import car_from
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
 from model.physics.records import CAR_RECORD, car_record, car_records, code
-from model.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
 
 CAR = car_from("family-hatch")
 

@@ -3,12 +3,12 @@
 import numpy as np
 import pytest
 
-from model.parameters import car_from
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.kernel.savings import evaluate
 from model.physics import slowing_limits as limits
 from model.physics.motor_and_gear import motor_of
 from model.physics.records import car_record
-from model.savings import evaluate
-from model.scenario import Conditions, Driver
 from tests.made_traces import ride, steady
 
 WARM = Conditions(ambient_c=20.0, cabin=False)

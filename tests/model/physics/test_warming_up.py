@@ -5,10 +5,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.parameters import car_from
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
 from model.physics.records import car_record, moments_on_road
 from model.physics.warming_up import cold_driveline_n, cold_tyre_factor, oil_viscosity_mm2_s, over_reference
-from model.scenario import Conditions, Driver
 
 SMALL = car_from("small-hatch", {"mass_kg": 1400.0})
 

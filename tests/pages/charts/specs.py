@@ -2,10 +2,10 @@
 
 import altair
 
-from model.cycles import cycle_trace
-from model.parameters import car_from
-from model.savings import evaluate
-from model.scenario import Conditions, Driver
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.kernel.savings import evaluate
+from model.traces.cycles import cycle_trace
 
 
 def assert_valid(spec):

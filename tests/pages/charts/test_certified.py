@@ -6,7 +6,7 @@ from collections import Counter
 import numpy as np
 import pytest
 
-from model.certified import KNOWN, SAID, certified_found
+from model.checks.certified import KNOWN, SAID, certified_found
 from pages.parts.charts.certified import PLACES, measured_against_modelled, reliability
 from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid

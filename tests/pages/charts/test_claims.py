@@ -5,10 +5,10 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from model.claims.verdicts.verdicts import check, claims, question
 
-from model.claims import check, claims, question
-from model.range_figure import range_on_road
-from model.scenario_io import starting_drives
+from model.describe.scenario_io import starting_drives
+from model.sampling.range_figure import range_on_road
 from pages.parts import claim_words
 from pages.parts.charts import claims as charts
 from pages.parts.display import Display

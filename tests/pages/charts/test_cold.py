@@ -5,9 +5,9 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.cold_day import cold_day
-from model.limits_of_regen import season_costs_of
-from model.scenario_io import starting_drives
+from model.describe.scenario_io import starting_drives
+from model.limits.all_limits import season_costs_of
+from model.limits.cold_day import cold_day
 from pages.parts.charts.cold import FADE_ROW_PX, ZONE_WORDS, acceptance_map, fading, season_costs, season_rows
 from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid, texts

@@ -2,9 +2,9 @@
 
 import pytest
 
-from model.comparison import difference, others, side_of
-from model.scenario_io import starting_drives
-from model.uncertainty import Band
+from model.describe.scenario_io import starting_drives
+from model.out.comparison import difference, others, side_of
+from model.sampling.uncertainty import Band
 from pages.parts.charts.compare import side_by_side, signed_range
 from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid, texts

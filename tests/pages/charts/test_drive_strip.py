@@ -3,8 +3,8 @@
 import numpy as np
 import pytest
 
-from model.scenario import Driver
-from model.timeline import slow_downs, timeline
+from model.describe.scenario import Driver
+from model.kernel.timeline import slow_downs, timeline
 from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip, ends_of, stretches_of, strip_finding
 from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.display import Display

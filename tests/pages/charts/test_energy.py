@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from model.describe.scenario import Conditions
+from model.kernel.timeline import books, timeline
 from model.physics.slowing_limits import LIMITS
-from model.scenario import Conditions
-from model.timeline import books, timeline
 from pages.parts.charts.energy import (
     BOOK_WORDS,
     DOWNHILL,

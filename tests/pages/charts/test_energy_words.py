@@ -3,8 +3,8 @@
 import pandas as pd
 import pytest
 
-from model.scenario import Conditions, Driver
-from model.timeline import books, slow_downs, timeline
+from model.describe.scenario import Conditions, Driver
+from model.kernel.timeline import books, slow_downs, timeline
 from pages.parts.charts.energy import braking_rows
 from pages.parts.charts.energy_words import (
     before_after_words,

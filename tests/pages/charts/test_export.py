@@ -3,7 +3,7 @@
 import re
 import xml.etree.ElementTree as ElementTree
 
-from model.timeline import books, slow_downs, timeline
+from model.kernel.timeline import books, slow_downs, timeline
 from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.export import svg, warm_up

@@ -5,11 +5,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.grip_margin import BENDS_M, LATERAL_SHARE
-from model.limit_settings import LimitSettings
-from model.scenario import SURFACES
-from model.scenario_io import starting_drives
-from model.slippery_road import slippery_road
+from model.describe.scenario import SURFACES
+from model.describe.scenario_io import starting_drives
+from model.limits.grip_margin import BENDS_M, LATERAL_SHARE
+from model.limits.limit_settings import LimitSettings
+from model.limits.slippery_road import slippery_road
 from pages.parts.charts.grip import (
     FARTHEST_PX,
     MIDDLE_PX,

@@ -5,11 +5,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.drives import drive
-from model.friction_brakes import FADE_BAND_C
-from model.full_battery import given_back, hills
-from model.limit_settings import LimitSettings
-from model.scenario_io import starting_drives
+from model.describe.scenario_io import starting_drives
+from model.limits.friction_brakes import FADE_BAND_C
+from model.limits.full_battery import given_back, hills
+from model.limits.limit_settings import LimitSettings
+from model.sampling.drives import drive
 from pages.parts.charts.hills import charge_text, discs, near_full
 from pages.parts.charts.hills import given_back as slopes
 from pages.parts.display import Display

@@ -3,10 +3,10 @@
 import numpy as np
 import pytest
 
-from model.drives import drive
-from model.hard_stop import hard_stop
-from model.limit_settings import LimitSettings
-from model.scenario_io import starting_drives
+from model.describe.scenario_io import starting_drives
+from model.limits.hard_stop import hard_stop
+from model.limits.limit_settings import LimitSettings
+from model.sampling.drives import drive
 from pages.parts.charts.stops import MOTOR_ALONE, discs_work, distances, motors_part
 from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid, texts

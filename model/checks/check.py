@@ -1,0 +1,89 @@
+"""What a check against the outside is made of, and the certified cars that several checks drive."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from model.describe.car import Car
+from model.describe.parameters import assumed_figures, battery_classes, car_from
+from model.describe.scenario import Driver
+from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
+from model.kernel.savings import Result, evaluate
+from model.traces.cycles import LABORATORY, cycle_trace
+
+CITY_SHARE = 0.55
+"""Share of city driving in the combined figure of the US certification, by distance (40 CFR 600)."""
+TEST_LOAD_KG = 300 * KG_PER_LB
+"""The test weight is the empty car and 300 lb (40 CFR 86.1803)."""
+DRIVER_KG = 75.0
+"""The driver that the mass of a class includes."""
+
+
+@dataclass(frozen=True)
+class Found:
+    """One number that the model gives, and what is published for it: a number, a range, or nothing (None)."""
+
+    what: str
+    value: float
+    published: float | tuple[float, float] | None = None
+    unit: str = "%"
+
+    @property
+    def off(self) -> float | None:
+        """How far above (below: negative) what is published it lies [its unit]; None where nothing is published."""
+        if self.published is None:
+            return None
+        low, high = self.published if isinstance(self.published, tuple) else (self.published, self.published)
+        return self.value - min(max(self.value, low), high)
+
+    def __str__(self) -> str:
+        off = "reported" if self.off is None else f"published {self.published}, off by {self.off:+.1f}"
+        return f"{self.what}: {self.value:.1f} {self.unit} ({off})"
+
+
+@dataclass(frozen=True)
+class Check:
+    """The model beside one source: what it publishes, how it was compared, and what was found.
+
+    `no_evidence` says why an agreement would prove nothing; it is empty where the source speaks for itself.
+    """
+
+    id: str
+    title: str
+    source: str
+    published: str
+    note: str
+    found: tuple[Found, ...]
+    no_evidence: str = ""
+
+    def __str__(self) -> str:
+        return "\n  ".join([f"{self.title}. Published: {self.published}.", *map(str, self.found)])
+
+
+def on_cycle(cycle: str, car: Car, driver: Driver | None = None) -> Result:
+    """A standard cycle as in a laboratory: warm, cabin off, part-charged."""
+    return evaluate(cycle_trace(cycle), car, LABORATORY, driver or Driver())
+
+
+def class_of_weight(test_weight_kg: float) -> str:
+    """The battery class that stands in for a certified car: the one of nearest mass, the driver included."""
+    mass_kg = test_weight_kg - TEST_LOAD_KG + DRIVER_KG
+    return min(battery_classes(), key=lambda car_class: abs(assumed_figures(car_class)["mass_kg"].mid - mass_kg))
+
+
+def certified(row: dict[str, str]) -> tuple[str, Car]:
+    """The class and the car of a row of ``assets/published/epa_certification.csv``.
+
+    Measured road load and test weight, everything else as the class of nearest mass has it.
+    """
+    test_weight_kg = float(row["etw_lb"]) * KG_PER_LB
+    car_class = class_of_weight(test_weight_kg)
+    return car_class, car_from(
+        car_class,
+        {
+            "mass_kg": test_weight_kg,
+            "f0_n": float(row["a_lbf"]) * N_PER_LBF,
+            "f1_n_per_mps": float(row["b_lbf_per_mph"]) * N_PER_LBF / MPS_PER_MPH,
+            "f2_n_per_mps2": float(row["c_lbf_per_mph2"]) * N_PER_LBF / MPS_PER_MPH**2,
+        },
+    )

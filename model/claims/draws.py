@@ -1,0 +1,336 @@
+"""What a claim leaves open, drawn: cars, cycles, weather and habits for a thousand or so runs at once.
+
+Inputs are drawn by Latin hypercube: a band as a triangle, a list in equal parts. The assumed figures of the car follow
+its class, so mass, drag, battery and motor go together; within a class the figures of DRAWN_TOGETHER do.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+from typing import Any
+
+import numpy as np
+
+from model.claims.verdicts.prose import DRIVES, Units, metric, stretch_words, values_words
+from model.describe.car import CAR_FIELDS
+from model.describe.fields import Field, FieldError, InputError, choice, fields_of, number, yes_no
+from model.describe.parameters import (
+    DEFAULT_CLASS,
+    assumed_figures,
+    battery_classes,
+    car_from,
+    class_labels,
+    hybrid_classes,
+)
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Driver
+from model.describe.scenario_io import starting_drives
+from model.describe.trace import Array, Trace
+from model.describe.units import KMH_PER_MPS
+from model.sampling.drives import trace_of
+from model.sampling.uncertainty import hypercube, run_each, triangular
+from model.traces.cycles import CYCLES, LABORATORY, cycle_trace
+
+DRAWN_TOGETHER = {"usable_kwh": "mass_kg", "motor_peak_kw": "mass_kg", "regen_peak_kw": "mass_kg"}
+"""Figures that rise with another within a class: the heavier car has the bigger battery and motor. Assumed."""
+EVENLY = ("open_slowing_share", "open_pulling_share")
+"""Assumed figures that are drawn as evenly as what a claim leaves open: hardly any other moves an answer as much."""
+EACH_ITS_OWN = ("heat_source", "cabin", "preconditioned")
+"""Choices that may differ from run to run; runs that differ in another are driven apart."""
+GENERATORS = {
+    607: 239, 1009: 77, 1499: 37, 1999: 254, 2503: 1047, 4001: 422, 6007: 210, 8009: 1441, 16001: 4598
+}  # fmt: skip
+"""Numbers of runs, primes, and what makes the lattice of each: the lowest weighted P2 in nine inputs."""
+SETTINGS: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS
+
+
+@dataclass(frozen=True, kw_only=True)
+class ClaimSettings:
+    """What only claims ask, beside the settings of car, conditions and driver."""
+
+    car: str = choice(battery_classes(), "Car class", "The kind of car.", default=DEFAULT_CLASS)
+    cycle: str = choice(DRIVES, "Cycle or drive", "A standard cycle, a starting drive, or a hill.", default="udds")
+    hybrid: str = choice(hybrid_classes(), "Hybrid", "The kind of hybrid that is compared.", default="full-hybrid")
+    denominator: str = choice(
+        ("recovered", "of_braking", "range_gain", "electric_braking", "range_lost"), "A share of what",
+        "What the published percentage is a share of.", default="recovered",
+    )
+    counted: str = choice(
+        ("energy", "slow_downs"), "What is counted", "Braking energy, or slow-downs done by the motor alone.",
+        default="energy",
+    )
+    slower_by_kmh: float = number("km/h", 1, 200, (5, 60), "Speed lost", "In the slow-down.", default=30.0)
+    slowing_mps2: float = number("m/s²", 0.1, 12, (0.5, 9), "Slowing", "Deceleration of the car.", default=1.3)
+    height_m: float = number("m", 10, 4000, (30, 1500), "Height of the hill", "Climbed, then descended.",
+                             default=300.0)
+    gentle_mps2: float = number("m/s²", 0, 3.5, (0, 0.7), "Gentle lift-off strength", "The weaker setting.",
+                                default=0.5)
+    strong_mps2: float = number("m/s²", 0, 3.5, (0.7, 2.5), "Strong lift-off strength", "The stronger setting.",
+                                default=1.5)
+    extra_mass_pct: float = number("%", 0, 200, (5, 100), "Heavier by", "Mass added to the same car.", default=30.0)
+    motor_factor: float = number("1", 1, 5, (1.2, 3), "Power of the bigger motor", "Over that of the smaller one.",
+                                 default=2.0)
+    delay_ms: float = number("ms", 0, 1000, (10, 500), "Switching delay", "From foot up to the motor slowing.",
+                             default=150.0)
+    time_made_up: bool = yes_no(
+        "Lost time made up", "Whether the time that coasting costs is made up by cruising faster.", default=False
+    )
+
+
+INPUTS: dict[str, Field] = {key: field for key, field in (
+    {key: replace(LEG_FIELDS[key], label=label) for key, label in (("speed_kmh", "Speed"), ("grade_pct", "Slope"))}
+    | SETTINGS | fields_of(ClaimSettings)
+).items() if field.kind != "text"}  # fmt: skip
+"""Everything that a claim may leave open or name; a name that somebody wrote changes no number."""
+
+
+@dataclass(frozen=True)
+class Open:
+    """What one input runs over: a band (low, mid, high), or values in equal parts of which the first is the base."""
+
+    values: tuple[Any, ...]
+    band: bool = False
+
+    @property
+    def base(self) -> Any:
+        """The value that is kept while another input is varied."""
+        return self.values[1] if self.band else self.values[0]
+
+    @property
+    def varies(self) -> bool:
+        """Whether there is more than one value."""
+        return self.values[0] != self.values[-1]
+
+    def within(self, other: Open) -> bool:
+        """Whether it runs over nothing that `other` does not run over."""
+        if other.band:
+            return bool(other.values[0] <= min(self.values) and max(self.values) <= other.values[-1])
+        return set(self.values) <= set(other.values)
+
+    @property
+    def ends(self) -> tuple[Any, ...]:
+        """The values that a one-at-a-time change tries."""
+        return (self.values[0], self.values[2]) if self.band else self.values[1:]
+
+    def at(self, share: Array) -> Array:
+        """Values at places of the range [1]."""
+        if self.band:
+            return triangular(share, *self.values)
+        return np.array(self.values)[(share * len(self.values)).astype(int)]
+
+    def described(self, key: str, units: Units = metric) -> str:
+        """What the input runs over, in words."""
+        if self.band:
+            return stretch_words(INPUTS[key], self.values[0], self.values[2], units)
+        return values_words(INPUTS[key], self.values, units)
+
+
+def open_from(field: Field, given: Any) -> Open:
+    """What an input runs over, from a claim's data: ``[low, mid, high]``, ``{"one_of": [...]}``, choices or a value."""
+    if isinstance(given, Mapping):
+        return Open(tuple(field.parse(value) for value in given["one_of"]))
+    if field.kind == "number" and isinstance(given, list):
+        return Open(tuple(field.parse(value) for value in given), band=True)
+    return Open(tuple(field.parse(value) for value in (given if isinstance(given, list) else [given])))
+
+
+def narrowed(field: Field, whole: Open, said: str) -> Open:
+    """An input as someone said it: a value, ``low..high``, ``one,or,another``, or ``open`` for the whole range.
+
+    Raises
+    ------
+    InputError
+        Where a value is not allowed, or the lower end is above the higher.
+    """
+    if said == "open":
+        return whole
+    low, dots, high = said.partition("..")
+    if not dots:
+        return Open(tuple(field.parse(value.strip()) for value in said.split(",")))
+    if field.kind != "number":
+        raise FieldError(field, said)
+    least, most = field.parse(low), field.parse(high)
+    if least > most:
+        raise InputError("{field}: {said} runs downwards; give the lower number first.", field=field, said=repr(said))
+    if whole.band or len(whole.values) <= 1:
+        mid = whole.base if whole.band else (least + most) / 2  # the words of the claim fix one value, or none
+        return Open((least, min(max(mid, least), most), most), band=True)
+    return Open(tuple(value for value in whole.values if least <= value <= most) or (least, most))
+
+
+@dataclass(frozen=True, eq=False)
+class Draws:
+    """Drawn inputs and figures by key, each of shape (runs,).
+
+    `shares` says where in their bands the cars' figures lie [1], `inputs` what is none of a class's figures.
+    """
+
+    columns: Mapping[str, Array]
+    shares: Mapping[str, Array] | None = None
+    inputs: frozenset[str] = frozenset()
+
+    def __len__(self) -> int:
+        return len(self.columns["car"])
+
+    def __getitem__(self, key: str) -> Array:
+        return self.columns[key]
+
+    def at(self, rows: Array) -> Draws:
+        """Some of the draws, by their places."""
+        columns, shares = ({key: at[rows] for key, at in part.items()} for part in (self.columns, self.shares or {}))
+        return replace(self, columns=columns, shares=shares)
+
+    def replaced(self, **columns: Any) -> Draws:
+        """The same draws with some inputs set otherwise: numbers, choices, or arrays of shape (runs,)."""
+        new = {key: np.broadcast_to(np.asarray(value), (len(self),)) for key, value in columns.items()}
+        return replace(self, columns={**self.columns, **new})
+
+    def without(self, keys: Iterable[str]) -> Draws:
+        """The same draws with some inputs as usual again, whatever was drawn or said of them."""
+        return replace(self, columns={key: column for key, column in self.columns.items() if key not in set(keys)})
+
+    def in_cars(self, cars: Array) -> Draws:
+        """The same draws in cars of other classes, whose figures lie at the same places of their bands."""
+        return _with_figures({key: self[key] for key in self.inputs} | {"car": cars}, self.shares)
+
+    def groups(self, keys: Sequence[str]) -> Iterator[tuple[tuple[Any, ...], Array]]:
+        """Runs that share their values of `keys`: the values and the places of the runs."""
+        rows: dict[tuple[Any, ...], list[int]] = {}
+        for row, values in enumerate(zip(*(self[key].tolist() for key in keys), strict=True)):
+            rows.setdefault(values, []).append(row)
+        for values, places in rows.items():
+            yield values, np.array(places)
+
+    def drive(
+        self,
+        measure: Callable[[Trace], Callable[..., Sequence[Array]]],
+        regen: Sequence[bool] = (True, False),
+        *,
+        by: Sequence[str] = ("cycle",),
+        trace: Callable[..., Trace] | None = None,
+        record: bool = False,
+    ) -> Array:
+        """Drive every run; runs on the same trace go together.
+
+        Parameters
+        ----------
+        measure : callable
+            Takes the trace and gives what `model.sampling.uncertainty.run_each` measures on it.
+        regen : sequence of bool
+            With regeneration, on friction brakes only.
+        by : sequence of str
+            Inputs that make the trace.
+        trace : callable
+            From their values to the trace; the cycle or drive of that name if left out.
+        record : bool
+            Whether what is measured depends on single steps.
+
+        Returns
+        -------
+        array (measures, runs)
+        """
+        settings = [key for key in self.columns if key in SETTINGS]
+        apart = [key for key in settings if SETTINGS[key].kind != "number" and key not in EACH_ITS_OWN]
+        measured = None
+        for values, rows in self.groups([*by, *apart]):
+            road = (trace or named_trace)(*values[: len(by)])
+            said = dict(zip(apart, values[len(by) :], strict=True))
+            tables = CAR_FIELDS, CONDITION_FIELDS, DRIVER_FIELDS
+            stated, around, habits = ({key: value for key, value in said.items() if key in table} for table in tables)
+            car = car_from(str(self["car"][rows[0]]), stated)
+            conditions, driver = replace(LABORATORY, **around), Driver(**habits)
+            figures = {key: self[key][rows, None] for key in settings if key not in said}
+            found = run_each(
+                road, car, conditions, driver, figures, measure(road), regen, only_driven=True, record=record
+            )
+            if measured is None:
+                measured = np.empty((len(found), len(self)))
+            measured[:, rows] = found
+        assert measured is not None
+        return measured
+
+
+def over_the_hill(grade_pct: float, speed_kmh: float, height_m: float) -> Trace:
+    """Up a hill and down its other side at one speed, in steps of about 10 s."""
+    speed = speed_kmh / KMH_PER_MPS
+    seconds = height_m / np.sin(np.arctan(grade_pct / 100)) / speed
+    steps = max(2, round(seconds / 10))
+    up = np.linspace(0, 1, steps + 1)
+    return Trace(
+        time_s=np.linspace(0, 2 * seconds, 2 * steps + 1),
+        speed_mps=np.full(2 * steps + 1, speed),
+        elevation_m=height_m * np.append(up, up[-2::-1]),
+        warmed_up=True,
+    )
+
+
+@cache
+def named_trace(name: str) -> Trace:
+    """The trace of one of DRIVES; the flat drive is driven one way, since both ways are alike."""
+    if name in CYCLES:
+        return cycle_trace(name)
+    if name == "hill":
+        return over_the_hill(6.0, 60.0, 300.0)
+    scenario = starting_drives()[name][2]
+    return trace_of(replace(scenario, return_trip=scenario.return_trip and name != "town"))
+
+
+def _with_figures(columns: Mapping[str, Array], shares: Mapping[str, Array] | None) -> Draws:
+    """Add the assumed figures of each run's class: at its place of the band [1], or in the middle."""
+    cars = columns["car"]
+    filled: dict[str, Any] = dict(columns)
+    for car_class in dict.fromkeys(cars.tolist()):
+        rows = cars == car_class
+        for key, item in assumed_figures(car_class).items():
+            if key in columns:
+                continue
+            filled.setdefault(key, np.full(len(cars), np.nan if SETTINGS[key].kind == "number" else None))
+            if shares is None or item.low == item.high:
+                filled[key][rows] = item.mid
+            else:
+                filled[key][rows] = triangular(shares[key][rows], item.low, item.mid, item.high)
+    return Draws(filled, shares, frozenset(columns))
+
+
+def lattice(inputs: Mapping[str, Open], runs: int, seed: int) -> dict[str, Array]:
+    """A Latin hypercube laid on a lattice: even in each input, and about even in every few of them together [1].
+
+    A Korobov lattice, shifted at random. Lists come first, the longest before all, since evenness falls off.
+    """
+    order = sorted(inputs, key=lambda key: (not inputs[key].varies, inputs[key].band, -len(inputs[key].values), key))
+    shift = np.random.RandomState(seed).random_sample(len(order))
+    steps = np.arange(runs) * np.array([[pow(GENERATORS[runs], place, runs)] for place in range(len(order))]) % runs
+    return dict(zip(order, (steps / runs + shift[:, None]) % 1.0, strict=True))
+
+
+def draw(inputs: Mapping[str, Open], runs: int, seed: int) -> Draws:
+    """Draw every input and the assumed figures of the cars; `inputs` must hold ``car``."""
+    figures = {key for car_class in class_labels() for key in assumed_figures(car_class)}
+    shares = hypercube(figures, runs, seed)
+    for place, key in enumerate(EVENLY, 1):
+        # before the first input on the lattice, so that what else is drawn moves no figure
+        steps = np.arange(runs) * pow(GENERATORS[runs], -place, runs) % runs
+        shares[key] = (steps / runs + shares[key][0]) % 1.0
+    shares |= lattice(inputs, runs, seed)
+    shares |= {key: shares[lead] for key, lead in DRAWN_TOGETHER.items()}
+    return _with_figures({key: this.at(shares[key]) for key, this in inputs.items()}, shares)
+
+
+def one_at_a_time(inputs: Mapping[str, Open]) -> tuple[Draws, list[tuple[str, Any]]]:
+    """A base run, then one run for each end of each input; what was changed in each run after the first."""
+    base = {key: this.base for key, this in inputs.items()}
+    figures = {
+        key: Open((item.low, item.mid, item.high), band=True)
+        for key, item in assumed_figures(base["car"]).items()
+        if key not in inputs and item.low != item.high
+    }
+    changed = [
+        (key, value) for key, this in [*inputs.items(), *figures.items()] if this.varies for value in this.ends
+    ]
+    columns = {key: np.array([value, *(v if k == key else value for k, v in changed)]) for key, value in base.items()}
+    draws = _with_figures(columns, None)
+    filled = {key: column.copy() for key, column in draws.columns.items()}
+    for row, (key, value) in enumerate(changed, 1):
+        filled[key][row] = value
+    return replace(draws, columns=filled), changed

@@ -1,0 +1,319 @@
+"""The numbers that claims are about, each computed for every drawn run."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Any
+
+import numpy as np
+
+from model.claims.verdicts.draws import Draws, over_the_hill
+from model.describe.car import CAR_FIELDS
+from model.describe.parameters import DEFAULT_CLASS, car_from
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
+from model.describe.trace import Array, Trace
+from model.describe.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
+from model.kernel.denominators import PHRASES, Books, book_keeper
+from model.kernel.run import Run
+from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
+from model.limits.stopping import braking_power_w
+from model.physics.records import Records, car_records, moments_on_road
+from model.traces.cycles import LABORATORY
+
+ELECTRIC_SLOW_DOWN = 0.95
+"""A slow-down counts as done by the motor alone when it took at least this share of its braking energy."""
+WARM_C = 23.0
+"""Temperature that a cold drive is compared with: neither heating nor cooling runs."""
+NOTHING = 0.01
+"""A base below this share of what turns over on the drive is next to nothing, and a ratio to it says nothing [1]."""
+
+
+def over(top: Array, base: Array, scale: Array) -> Array:
+    """A ratio [1]; infinite, for `verdicts` to refuse, where the base is next to nothing beside `scale`."""
+    nothing = base <= NOTHING * scale
+    return np.where(nothing, np.inf, top / np.where(nothing, 1.0, base))
+
+
+def share_of_drive(draws: Draws) -> Array:
+    """What comes back [%], as a share of what the draw's denominator says."""
+    both = bool(np.isin(draws["denominator"], ("range_gain", "range_lost")).any())
+    energies = draws.drive(book_keeper, (True, False) if both else (True,))
+    result = np.empty(len(draws))
+    for (phrase,), rows in draws.groups(["denominator"]):
+        books = Books(*[*energies[:, rows], 1.0])
+        said = PHRASES[phrase]
+        base = said.base(books, books.back)
+        result[rows] = over(100 * said.share(books, books.back) * base, base, books.out)
+    return result
+
+
+def electric_share(draws: Draws) -> Array:
+    """Share of braking done by the motor [%]: of the energy, or of the slow-downs that it did alone."""
+
+    def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
+        slowing = np.diff(trace.speed_mps) < 0
+        starts = np.flatnonzero(slowing & ~np.append(False, slowing[:-1]))
+
+        def shares(run: Run) -> Sequence[Array]:
+            step_m = run.speed * run.step_s
+            braking, friction = run.braking_n * step_m, run.friction_n * step_m
+            by_motor = over((braking - friction).sum(-1), braking.sum(-1), run.out_j)
+            if not len(starts):
+                return by_motor, np.full_like(by_motor, np.inf)
+            whole, discs = (np.add.reduceat(work, starts, axis=-1) for work in (braking, friction))
+            counts = whole > 1e-3 * whole.max()
+            alone = counts & (discs <= (1 - ELECTRIC_SLOW_DOWN) * whole)
+            return by_motor, over(alone.sum(-1), counts.sum(-1), np.ones(len(by_motor)))
+
+        return shares
+
+    energy, slow_downs = 100 * draws.drive(measure, (True,), record=True)
+    return np.where(draws["counted"] == "energy", energy, slow_downs)
+
+
+def kinetic_ratio(draws: Draws) -> Array:
+    """Kinetic energy at double the speed over that at the speed [1]."""
+    moving_kg = draws["mass_kg"] * (1 + draws["rotating_mass_share"])
+    slow, fast = (moving_kg * (times * draws["speed_kmh"] / KMH_PER_MPS) ** 2 / 2 for times in (1, 2))
+    return fast / slow
+
+
+def stop_from(speed_kmh: float, slowing_mps2: float) -> Trace:
+    """An even stop."""
+    speed = speed_kmh / KMH_PER_MPS
+    points = np.linspace(0, 1, max(2, round(2 * speed / slowing_mps2)) + 1)
+    return Trace(
+        time_s=points * speed / slowing_mps2, speed_mps=speed * (1 - points), elevation_m=0 * points, warmed_up=True
+    )
+
+
+def _energies(run: Run) -> Sequence[Array]:
+    return run.out_j, run.in_j, run.energies["braking_j"]
+
+
+def recovered_ratio(draws: Draws) -> Array:
+    """Energy put back in an even stop from double the speed over that from the speed [1]."""
+    (_, slow, braked), (_, fast, _) = (
+        draws.replaced(speed_kmh=times * draws["speed_kmh"]).drive(
+            lambda _: _energies, (True,), by=("speed_kmh", "slowing_mps2"), trace=stop_from
+        )
+        for times in (1, 2)
+    )
+    return over(fast, slow, braked)
+
+
+def friction_work_spared(draws: Draws) -> Array:
+    """Work that regeneration spares the friction brakes [%]."""
+
+    def works(run: Run, without: Run) -> Sequence[Array]:
+        return run.energies["friction_j"], without.energies["friction_j"], without.out_j
+
+    with_it, without, out = draws.drive(lambda _: works)
+    return 100 * over(without - with_it, without, out)
+
+
+def net_j_per_m(draws: Draws, **how: Any) -> Array:
+    """Net energy of each run at the battery over its distance [J/m]; zero where next to nothing is left of it."""
+
+    def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
+        return lambda run: (run.net_j / trace.distance_m, run.out_j / trace.distance_m)
+
+    net, out = draws.drive(measure, (True,), **how)
+    return np.where(net < NOTHING * out, 0.0, net)
+
+
+def more_range(before: Array, after: Array) -> Array:
+    """Range at the second net energy over that at the first, less one [%]."""
+    return 100 * (over(before, after, before) - 1)
+
+
+def range_lost(before: Array, after: Array) -> Array:
+    """Range lost from the first net energy to the second [%]."""
+    return 100 * (1 - over(before, after, before))
+
+
+def range_by_lift_off(draws: Draws) -> Array:
+    """Range with the strong over that with the gentle lift-off, less one [%], at the same speeds."""
+    gentle, strong = (draws.replaced(lift_off_mps2=draws[key]) for key in ("gentle_mps2", "strong_mps2"))
+    return more_range(net_j_per_m(gentle), net_j_per_m(strong))
+
+
+def saved_by_one_pedal(draws: Draws) -> Array:
+    """Energy saved [%] by a strong lift-off that brings the car to rest, against a gentle one, at the same speeds."""
+    two = draws.replaced(lift_off_mps2=draws["gentle_mps2"], comes_to_rest=False)
+    one = draws.replaced(lift_off_mps2=draws["strong_mps2"], comes_to_rest=True)
+    before = net_j_per_m(two)
+    return 100 * over(before - net_j_per_m(one), before, before)
+
+
+def _light_and_heavy(draws: Draws) -> tuple[Array, Array]:
+    heavy = draws.replaced(mass_kg=draws["mass_kg"] * (1 + draws["extra_mass_pct"] / 100))
+    light, laden = (some.drive(lambda _: _energies, (True,)) for some in (draws, heavy))
+    return light, laden
+
+
+def share_by_mass(draws: Draws) -> Array:
+    """Recovered share of the heavier car less that of the lighter one [percentage points]."""
+    light, heavy = _light_and_heavy(draws)
+    return 100 * (heavy[1] / heavy[0] - light[1] / light[0])
+
+
+def net_by_mass(draws: Draws) -> Array:
+    """Net energy of the heavier car over that of the lighter one, less one [%]."""
+    light, heavy = _light_and_heavy(draws)
+    return 100 * (over(heavy[0] - heavy[1], light[0] - light[1], light[0]) - 1)
+
+
+def _small_and_big(draws: Draws) -> tuple[Array, Array]:
+    bigger = draws.replaced(**{key: draws[key] * draws["motor_factor"] for key in ("motor_peak_kw", "regen_peak_kw")})
+    small, big = (some.drive(lambda _: _energies, (True,)) for some in (draws, bigger))
+    return small, big
+
+
+def recovered_by_motor(draws: Draws) -> Array:
+    """Energy that a bigger or second motor puts back over that of the smaller one, less one [%]."""
+    small, big = _small_and_big(draws)
+    return 100 * (over(big[1], small[1], small[2]) - 1)
+
+
+def range_by_motor(draws: Draws) -> Array:
+    """Range with a bigger or second motor over that with the smaller one, less one [%]."""
+    small, big = _small_and_big(draws)
+    return 100 * (over(small[0] - small[1], big[0] - big[1], big[0]) - 1)
+
+
+def back_from_climb(draws: Draws) -> Array:
+    """Energy put back on the descent over what the climb took [%]."""
+    energies = draws.drive(book_keeper, by=("grade_pct", "speed_kmh", "height_m"), trace=over_the_hill)
+    return 100 * over(energies[6], energies[5], draws["mass_kg"] * GRAVITY_MPS2 * draws["height_m"])
+
+
+def range_lost_to_cold(draws: Draws) -> Array:
+    """Range lost against the same drive at 23 °C on a dry road, car and battery as warm as the air [%]."""
+    warm = draws.without(("battery_temp_c", "parked_c")).replaced(ambient_c=WARM_C, surface="dry")
+    return range_lost(net_j_per_m(warm), net_j_per_m(draws))
+
+
+def steady(speed_kmh: float) -> Trace:
+    """Half an hour at one speed, in steps of 10 s."""
+    return Trace(
+        time_s=np.linspace(0, 1800, 181), speed_mps=np.full(181, speed_kmh / KMH_PER_MPS), elevation_m=np.zeros(181)
+    )
+
+
+def as_certified(draws: Draws) -> Draws:
+    """The same cars as a laboratory tests them, whatever was said of weather, road, load, trailer, charge and foot."""
+    return draws.without(CONDITION_FIELDS | DRIVER_FIELDS).replaced(ambient_c=WARM_C)
+
+
+def range_below_test_cycle(draws: Draws) -> Array:
+    """Range at a steady speed below that of the car as certified on the test cycle [%]."""
+    on_road = net_j_per_m(draws, by=("speed_kmh",), trace=steady)
+    return range_lost(net_j_per_m(as_certified(draws)), on_road)
+
+
+def range_gain_over_recovered(draws: Draws) -> Array:
+    """Range gain over recovered share [1]: what a reader multiplies by who takes one for the other."""
+    books = Books(*[*draws.drive(book_keeper), 1.0])
+    recovered = PHRASES["recovered"].share(books, books.back)
+    return over(PHRASES["range_gain"].share(books, books.back), recovered, np.ones(len(draws)))
+
+
+def _cars(draws: Draws, conditions: Conditions, driver: Driver, *keys: str) -> Records:
+    """Every run's car; of what is not the car's own, `keys` are as drawn."""
+    own = {key for key in draws.columns if key in CAR_FIELDS and CAR_FIELDS[key].kind == "number"}
+    return car_records(car_from(DEFAULT_CLASS), conditions, driver, {key: draws[key] for key in own.union(keys)})
+
+
+def saved_by_coasting(draws: Draws) -> Array:
+    """Battery energy that rolling down to a lower speed saves against slowing on the motor, over the same road [Wh].
+
+    Flat road, no cabin. See `model.kernel.speed_changes.rolling_saves_j`.
+    """
+    saved_j = np.empty(len(draws))
+    rolling_saves_each_j(
+        _cars(draws.replaced(driven_axle="all"), LABORATORY, Driver(), "driven_axle", "ambient_c"),
+        moments_on_road(len(draws)),
+        draws["speed_kmh"] / KMH_PER_MPS,
+        draws["slower_by_kmh"] / KMH_PER_MPS,
+        draws["slowing_mps2"],
+        draws["time_made_up"],
+        saved_j,
+    )
+    return saved_j / J_PER_WH
+
+
+def stop_by_motor_over_brakes(draws: Draws) -> Array:
+    """Distance of a stop by the motor alone over that of one with all the grip there is [1], without reaction time.
+
+    The motor may work down to standstill, which flatters it; it stays within the car's own limits and the grip of its
+    wheels.
+    """
+    ratio = np.empty(len(draws))
+    keys = ("driven_axle", "surface", "grip_level", "ambient_c")
+    motor_over_brakes_each(
+        _cars(draws, LABORATORY, Driver(comes_to_rest=True), *keys),
+        moments_on_road(len(draws)),
+        draws["speed_kmh"] / KMH_PER_MPS,
+        ratio,
+    )
+    return ratio
+
+
+def full_stop_power_mw(draws: Draws) -> Array:
+    """Braking power at the first moment of a full stop from top speed [MW]."""
+    mass, speed = draws["mass_kg"] + draws["payload_kg"], draws["motor_top_speed_kmh"] / KMH_PER_MPS
+    power: Array = braking_power_w(mass, draws["slowing_mps2"], speed) / 1e6
+    return power
+
+
+def hybrid_over_battery(draws: Draws) -> Array:
+    """Energy that a hybrid puts back over that of a battery car on the same road [%].
+
+    The hybrid starts with the charge that its engine keeps, so with the room that it usually has.
+    """
+    hybrids = draws.in_cars(draws["hybrid"])
+    hybrids = hybrids.replaced(soc_start=hybrids["sustain_soc"])
+    (_, hybrid, _), (_, by_battery, braked) = (some.drive(lambda _: _energies, (True,)) for some in (hybrids, draws))
+    return 100 * over(hybrid, by_battery, braked)
+
+
+def lost_to_delay(draws: Draws) -> Array:
+    """Share of the recovered energy [%] that comes in the first moments of each slow-down, until the motor turns."""
+
+    def rates(run: Run) -> Sequence[Array]:
+        taken = np.maximum(-run.terminal_w, 0)
+        slowing = run.motor_n > 0
+        begins = slowing & ~np.pad(slowing, ((0, 0), (1, 0)))[:, :-1]
+        return (taken * begins).sum(-1), run.in_j, run.energies["braking_j"]
+
+    first_w, back_j, braked = draws.drive(lambda _: rates, (True,), record=True)
+    return 100 * over(first_w * draws["delay_ms"] / 1000, back_j, braked)
+
+
+QUANTITIES: dict[str, Callable[[Draws], Array]] = {
+    quantity.__name__: quantity
+    for quantity in (
+        share_of_drive,
+        electric_share,
+        kinetic_ratio,
+        recovered_ratio,
+        friction_work_spared,
+        range_by_lift_off,
+        saved_by_one_pedal,
+        share_by_mass,
+        net_by_mass,
+        recovered_by_motor,
+        range_by_motor,
+        back_from_climb,
+        range_lost_to_cold,
+        range_below_test_cycle,
+        range_gain_over_recovered,
+        saved_by_coasting,
+        stop_by_motor_over_brakes,
+        full_stop_power_mw,
+        lost_to_delay,
+        hybrid_over_battery,
+    )
+}
+"""What claims are tested on, by name."""

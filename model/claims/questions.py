@@ -1,0 +1,284 @@
+"""Claims as they are printed, and as someone published them: their numbers, and what was said of their conditions.
+
+Claims are data (``assets/claims.json``). Whoever publishes a claim says some of its conditions; the rest is part of the
+range.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+import reprlib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache, cached_property
+from typing import Any
+
+from model.claims.verdicts.draws import INPUTS, SETTINGS, Open, narrowed, open_from
+from model.claims.verdicts.prose import SHARES, Units, condition, listed, metric, shown
+from model.describe.car import CAR_FIELDS
+from model.describe.fields import Field, InputError, Quantity, find
+from model.describe.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, battery_classes
+
+RUNS = 1009
+"""Drawn runs of a claim, unless it says otherwise: so many that the 5 and 95 % points move by less than 2 % of the
+median, or of the band where that is wider, from seed to seed."""
+BROADLY, ALWAYS = 0.75, 0.95
+"""A claim is true broadly from the first share of the runs on [1], one that says "always" from the second."""
+ABOUT = 0.1
+"""A claim of "about" a number, of an average or of a top is true within this share of it [1], unless the claim says
+otherwise. Common practice, no source."""
+GREATEST_NUMBER = 1e9
+"""No larger number may be claimed; a picture of it would have room for nothing else."""
+ANY_CAR = sorted(battery_classes(), key=lambda car_class: car_class != DEFAULT_CLASS)
+DRIVEN = ("cycle", "grade_pct")
+"""Inputs that a claim has which is tested on a drive."""
+RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
+OF_ALL_RUNS = ("up_to", "on_average")
+"""Relations that one number of all runs decides: their top, or their mean."""
+QUESTION_FIELDS = {
+    "number": Field("number", "text", "", "As published", "The claim's number; ``low..high`` for a range."),
+    "relation": Field("relation", "choice", "", "Claimed as", "What the number is to be.", choices=RELATIONS[:5]),
+}
+
+
+@dataclass(frozen=True)
+class Claim:
+    """One claim as it is printed, what it is tested on, and what is published beside it.
+
+    `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
+    what they leave open, `said` the conditions that came with its publication. `words` says in the claim's words what
+    an input runs over, such as “in town”. `why` explains how wide the runs spread. `beyond` is why the claim itself is
+    beyond the model, where the quantity is only next to it.
+    """
+
+    id: str
+    text: str
+    reading: str
+    what: str
+    quantity: str
+    number: tuple[float, ...]
+    unit: str
+    relation: str
+    within_share: float
+    always: bool
+    runs: int
+    denominators: tuple[str, ...]
+    scope: Mapping[str, Open]
+    open: Mapping[str, Open]
+    said: Mapping[str, str]
+    left_out: str
+    why: str
+    words: Mapping[str, str]
+    beyond: str
+    published: tuple[Mapping[str, Any], ...]
+
+    @property
+    def broadly(self) -> float:
+        """From which share of the runs on it is true broadly [1]."""
+        return ALWAYS if self.always else BROADLY
+
+
+def _claim(data: Mapping[str, Any]) -> Claim:
+    number = data["number"] if isinstance(data["number"], list) else [data["number"]]
+
+    def opened(part: str) -> dict[str, Open]:
+        given = {key: ANY_CAR if value == "any" else value for key, value in data.get(part, {}).items()}
+        return {key: open_from(INPUTS[key], value) for key, value in given.items()}
+
+    usual: dict[str, Any] = {"relation": "between", "said": {}, "within_share": ABOUT, "always": False, "runs": RUNS}
+    usual |= {"reading": "", "why": "", "what": "", "words": {}, "beyond": ""}
+    return Claim(
+        **usual
+        | dict(data)
+        | {"number": tuple(map(float, number)), "scope": opened("scope"), "open": opened("open")}
+        | {key: tuple(data[key]) for key in ("denominators", "published")}
+    )
+
+
+@cache
+def claims() -> dict[str, Claim]:
+    """Every claim, by id."""
+    return {data["id"]: _claim(data) for data in json.loads((ASSETS / "claims.json").read_text("utf-8"))["claims"]}
+
+
+@dataclass(frozen=True)
+class Question:
+    """A claim with its number and its conditions as someone published them; `given` is what was put in, as text."""
+
+    claim: Claim
+    number: tuple[float, ...]
+    relation: str
+    settings: Mapping[str, str]
+    given: Mapping[str, str]
+
+    @property
+    def bounds(self) -> tuple[float, float]:
+        """The numbers between which the claim is true."""
+        if self.relation == "between":
+            return self.number[0], self.number[1]
+        (number,) = self.number
+        if self.relation in ("about", "on_average"):
+            within = abs(number) * self.claim.within_share
+            return number - within, number + within
+        return (number, math.inf) if self.relation == "at_least" else (-math.inf, number)
+
+    @property
+    def top_bounds(self) -> tuple[float, float]:
+        """Between which the top of the runs makes a claim of “up to” true [unit of the claim]."""
+        within = abs(self.number[0]) * self.claim.within_share
+        return self.number[0] - within, self.number[0] + within
+
+    @property
+    def claimed(self) -> str:
+        """What the quantity is claimed to be, in words."""
+        low, high = self.bounds
+        span = f"{shown(low)} to {shown(high)} {self.claim.unit}".rstrip()
+        number = f"{shown(self.number[0])} {self.claim.unit}".rstrip()
+        if self.relation == "between":
+            return f"between {span.replace(' to ', ' and ', 1)}"
+        always = "always " if self.claim.always else ""
+        if self.relation in ("about", "on_average"):
+            return f"{always}{'on average ' if self.relation == 'on_average' else ''}about {number} ({span})"
+        if self.number[0] == 0 and self.relation in ("at_least", "at_most"):
+            return f"{always}zero or {'more' if self.relation == 'at_least' else 'less'}"
+        return f"{always}{self.relation.replace('_', ' ')} {number}"
+
+    @property
+    def what(self) -> str:
+        """What is tested, in words."""
+        if "denominator" in self.declared:
+            return SHARES[self.declared["denominator"].base]
+        slots = {key: this.described(key) for key, this in self.declared.items() if f"{{{key}}}" in self.claim.what}
+        return self.claim.what.format(**slots)
+
+    @property
+    def as_listed(self) -> bool:
+        """Whether the claim's own words say what is tested: number, relation, and all that they fix or imply."""
+        spoken_of = dict(self.claim.scope) | {key: self.claim.open[key] for key in self.claim.words}
+        spoken_of |= {key: narrowed(INPUTS[key], self.claim.open[key], text) for key, text in self.claim.said.items()}
+        return (self.number, self.relation) == (self.claim.number, self.claim.relation) and all(
+            self.declared[key].within(this) for key, this in spoken_of.items()
+        )
+
+    def where(self, units: Units = metric) -> str:
+        """The conditions of the test, before a sentence: “in town, with a blended pedal, ”, or nothing."""
+        told = {key: this for key, this in self.declared.items() if key in self.said or key in self.claim.scope}
+        places = [word for key, word in self.claim.words.items() if self.declared[key].within(self.claim.open[key])]
+        conditions = sorted(
+            (condition(INPUTS[key], this.described(key, units)) for key, this in told.items()
+             if key != "denominator" and f"{{{key}}}" not in self.claim.what),
+            key=len,
+        )  # fmt: skip
+        return "".join(f"{part}, " for part in [*places, *([f"with {listed(conditions)}"] if conditions else [])])
+
+    @property
+    def text(self) -> str:
+        """The claim as a sentence that says what is tested: its own where that does, else one made from the test."""
+        if self.as_listed:
+            return self.claim.text
+        made = f"{self.where()}{self.what} is {self.claimed}."
+        return made[:1].upper() + made[1:]
+
+    @cached_property
+    def whole(self) -> dict[str, Open]:
+        """Everything that the claim's own words leave open."""
+        scope = {
+            key: narrowed(INPUTS[key], self._choices(key), self.settings[key]) if key in self.settings else fixed
+            for key, fixed in self.claim.scope.items()
+        }
+        return scope | dict(self.claim.open)
+
+    def _choices(self, key: str) -> Open:
+        return Open(self.claim.denominators) if key == "denominator" else self.claim.scope[key]
+
+    @cached_property
+    def said(self) -> dict[str, Open]:
+        """The inputs that were said beyond the claim's own words."""
+        said = {}
+        for key, text in {**self.claim.said, **self.settings}.items():
+            if key not in self.claim.scope and text != "open":
+                said[key] = narrowed(INPUTS[key], self.claim.open.get(key, Open(())), text)
+        return said
+
+    @cached_property
+    def declared(self) -> dict[str, Open]:
+        """What the model runs over: what was said, and the range of what was not."""
+        return self.whole | self.said
+
+    @property
+    def not_said(self) -> dict[str, str]:
+        """What the program asks for: inputs left open, and what they run over."""
+        return {key: this.described(key) for key, this in self.declared.items() if this.varies}
+
+
+def sayable(claim: Claim) -> dict[str, Field]:
+    """Every input that can be said of a claim."""
+    asked = set(claim.open) | set(claim.scope)
+    # figures of the car count everywhere, weather and habits where something is driven
+    asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(SETTINGS)
+    return {key: field for key, field in INPUTS.items() if key in asked and key not in ROAD_LOAD_KEYS}
+
+
+def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Question:
+    """A claim with its number and conditions put in.
+
+    Parameters
+    ----------
+    claim_id : str
+        One of `claims`.
+    settings : mapping
+        ``number`` (or ``low..high``), ``relation``, and inputs: a value, ``low..high``, ``one,or,another`` or ``open``.
+
+    Raises
+    ------
+    InputError
+        Where the claim or a key is unknown, or a value is not allowed.
+    """
+    if claim_id not in claims():
+        raise InputError(f"claim: {claim_id!r} is not one of {', '.join(claims())}.")
+    claim = claims()[claim_id]
+    given = {key: str(value) for key, value in (settings or {}).items()}
+    inputs = dict(given)
+    number, relation = inputs.pop("number", None), inputs.pop("relation", claim.relation)
+    numbers = claim.number
+    if number is not None:
+        try:
+            numbers = tuple(float(part) for part in number.split(".."))
+        except ValueError:
+            numbers = ()
+        if len(numbers) not in (1, 2) or list(numbers) != sorted(numbers) or not all(
+            abs(one) <= GREATEST_NUMBER for one in numbers
+        ):
+            said = reprlib.repr(number)
+            raise InputError("{field}: {said} is neither a number nor a range such as 11..22.",
+                             field=QUESTION_FIELDS["number"], said=said)  # fmt: skip
+    if len(numbers) == 2:
+        relation = "between"
+    elif relation == "between":
+        relation = "about"
+    if relation != "between":
+        QUESTION_FIELDS["relation"].parse(relation)
+    for key in inputs:
+        find(sayable(claim), key)
+    result = Question(claim, numbers, relation, inputs, given)
+    declared = result.declared
+    if "denominator" in declared and declared["denominator"].varies:
+        raise InputError("{field}: a number is a share of one thing at a time, not of several.",
+                         field=INPUTS["denominator"])  # fmt: skip
+    if {"gentle_mps2", "strong_mps2"} <= set(declared):
+        gentle, strong = (declared[key].values for key in ("gentle_mps2", "strong_mps2"))
+        if max(gentle) >= min(strong):
+            raise InputError(
+                "{field}: {gentle} is not below the strong one, {strong}.", field=INPUTS["gentle_mps2"],
+                gentle=Quantity(max(gentle), "m/s²"), strong=Quantity(min(strong), "m/s²"),
+            )  # fmt: skip
+    return result
+
+
+def question_from_json(data: Any) -> Question:
+    """The question behind an answer given earlier (`Answer.as_json`), or any object with ``id`` and ``settings``."""
+    settings = data.get("settings", {}) if isinstance(data, Mapping) else None
+    if not isinstance(settings, Mapping) or "id" not in data:
+        raise InputError("claim: the file holds no object with an id and settings, as an answer of this program does.")
+    return question(str(data["id"]), {str(key): str(value) for key, value in settings.items()})

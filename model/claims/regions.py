@@ -1,0 +1,201 @@
+"""Under which conditions a claim is true: parts of its inputs' ranges, found on some cars and confirmed on others.
+
+A list of conditions that is searched for among hundreds fits the cars it was found on better than any other cars. So it
+is found on one half of the runs and must hold on the other half, and the same list must come out of many such splits.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+from typing import Any
+
+import numpy as np
+
+from model.claims.verdicts.draws import INPUTS, Open
+from model.claims.verdicts.prose import Units, metric, stretch_words, values_words
+from model.describe.trace import Array
+
+LEAST_REGION = 0.045
+"""Named conditions cover at least this share of the runs [1]: one value of twenty, but for chance."""
+CLEARLY = 0.6
+"""No more conditions are added once the claim is true in this much of what is left beyond “broadly” [1]."""
+ERRORS = 1.0
+"""Standard errors of its own by which a share must pass “broadly” for its step to be named [1]."""
+SPLITS = 15
+"""How often the runs are split at random."""
+OFTEN = 1 / 3
+"""The list that comes most often stands if it is found and confirmed in more than this share of the splits [1]; others
+that come are then near relatives, which name one condition more, fewer or next to it."""
+TIE = 0.9
+"""Of inputs that serve this share of the best or more [1], the one is named that the claim's data name first."""
+MOST_CONDITIONS = 4
+"""How many conditions are named at most."""
+BINS = 5
+"""Steps into which a band is cut."""
+
+
+Part = tuple[int, ...]
+"""Some steps of an input, by their places."""
+
+
+@dataclass(frozen=True, eq=False)
+class Bins:
+    """One input cut into steps: five of equal count for a band, one a value otherwise."""
+
+    key: str
+    names: tuple[Any, ...]
+    place: Any
+    ordered: bool
+
+    @classmethod
+    def of(cls, key: str, column: Array, over: Open | None = None) -> Bins:
+        """The steps of one drawn input; of a band that is known, `over`, they are the same whatever was drawn."""
+        values = np.unique(column)
+        if INPUTS[key].kind != "number" or len(values) <= BINS:
+            ordered = INPUTS[key].kind == "number"
+            names = tuple(values.tolist())
+            return cls(key, names, np.searchsorted(values, column), ordered)
+        shares = np.linspace(0, 1, BINS + 1)
+        cuts = over.at(shares) if over is not None and over.band else np.quantile(column, shares)
+        edges = np.unique([float(f"{edge:.3g}") for edge in cuts])
+        place = np.clip(np.searchsorted(edges, column, side="right") - 1, 0, len(edges) - 2)
+        return cls(key, tuple(zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True)), place, True)
+
+    def explained(self, values: Array) -> float:
+        """Share of the variance of `values` that lies between the steps [1]."""
+        counts = np.bincount(self.place, minlength=len(self.names))
+        means = np.bincount(self.place, values, len(self.names)) / np.maximum(counts, 1)
+        spread = values.var()
+        return float((counts * (means - values.mean()) ** 2).sum() / len(values) / spread) if spread > 0 else 0.0
+
+    def rates(self, true: Array, inside: Array) -> tuple[Any, Any]:
+        """How many runs inside lie in each step, and in which share of them the claim is true [1]."""
+        counts = np.bincount(self.place[inside], minlength=len(self.names))
+        return counts, np.bincount(self.place[inside], true[inside], len(self.names)) / np.maximum(counts, 1)
+
+    def parts(self, true: Array, inside: Array) -> list[Part]:
+        """Parts that can be named: neighbouring steps, or the values under which the claim is true most."""
+        steps = range(len(self.names))
+        if self.ordered:
+            return [tuple(range(first, last)) for first, last in combinations(range(len(self.names) + 1), 2)][:-1]
+        rates = self.rates(true, inside)[1]
+        order = sorted(steps, key=lambda step: (-rates[step], step))
+        return [tuple(sorted(order[: size + 1])) for size in steps[:-1]]
+
+    def true_part(self, true: Array, inside: Array, broadly: float) -> Part:
+        """The steps inside in which the claim is clearly true in this share of runs [1]; the longest row of an order.
+
+        A step that is too close to call would be named on some runs and not on others, so it is not named.
+        """
+        counts, rates = self.rates(true, inside)
+        least = broadly + ERRORS * np.sqrt(broadly * (1 - broadly) / np.maximum(counts, 1))
+        good = [step for step in range(len(self.names)) if counts[step] and rates[step] >= min(least[step], 1.0)]
+        if not self.ordered:
+            return tuple(good)
+        rows = [tuple(row) for first, last in combinations(range(len(self.names) + 1), 2)
+                if set(row := range(first, last)) <= set(good)]  # fmt: skip
+        return max(rows, key=lambda row: counts[list(row)].sum(), default=())
+
+    def named(self, steps: Sequence[int], units: Units = metric) -> str:
+        """Some steps in words."""
+        field, names = INPUTS[self.key], [self.names[step] for step in sorted(steps)]
+        if isinstance(names[0], tuple):
+            return stretch_words(field, names[0][0], names[-1][1], units)
+        left = [name for name in self.names if name not in names]
+        if len(self.names) > 3 and 0 < len(left) < len(names):
+            return f"any but {values_words(field, left, units)}"
+        return values_words(field, names, units)
+
+
+def inside_of(conditions: Mapping[int, Part], bins: Sequence[Bins]) -> Any:
+    """Which runs lie within the conditions, by the places of their inputs; shape (runs,)."""
+    inside = np.ones(len(bins[0].place), dtype=bool)
+    for at, part in conditions.items():
+        inside &= np.isin(range(len(bins[at].names)), part)[bins[at].place]
+    return inside
+
+
+def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> dict[int, Part]:
+    """Conditions under which the claim is true on half of the runs, by the places of their inputs.
+
+    Greedy: each time the part of an input that raises the share of true runs most, weighed by the share of the runs
+    that it keeps (the usual measure of subgroup discovery). Then each part becomes all the steps in which, with the
+    other conditions, the claim is true broadly.
+    """
+    conditions: dict[int, Part] = {}
+    tried: list[dict[int, Part]] = []
+    enough = broadly + (1 - broadly) * CLEARLY
+    while conditions not in tried and len(conditions) < MOST_CONDITIONS:
+        tried.append(dict(conditions))
+        everywhere = inside_of(conditions, bins)
+        inside = everywhere & half
+        if not inside.any() or (here := true[inside].mean()) >= enough:
+            break
+        gains: dict[int, tuple[float, Part]] = {}
+        for at in set(range(len(bins))) - set(conditions):
+            covered, (kept, rates) = bins[at].rates(true, everywhere)[0] / len(true), bins[at].rates(true, inside)
+            for part in bins[at].parts(true, inside):
+                steps = list(part)
+                # how much is covered is known of all runs; whether it is true there only of this half
+                if covered[steps].sum() >= LEAST_REGION and kept[steps].any():
+                    gain = float((kept[steps] * (rates[steps] - here)).sum())
+                    gains[at] = max(gains.get(at, (0.0, ())), (gain, part))
+        most = max((gain for gain, _ in gains.values()), default=0.0)
+        if most <= 0:
+            break
+        first = min(at for at, (gain, _) in gains.items() if gain >= TIE * most)
+        conditions[first] = gains[first][1]
+        for at in list(conditions):
+            others = inside_of({other: part for other, part in conditions.items() if other != at}, bins) & half
+            part = bins[at].true_part(true, others, broadly)
+            if len(part) == len(bins[at].names):
+                del conditions[at]
+            elif part:
+                conditions[at] = part
+    return conditions
+
+
+def region_of(
+    true: Array, bins: Sequence[Bins], broadly: float, seed: int
+) -> tuple[list[tuple[Bins, Part]], Array, float]:
+    """Conditions under which the claim is true, the runs that they hold, and how often it is true there.
+
+    Parameters
+    ----------
+    true : array (runs,)
+        Whether the claim is true in each run.
+    bins : sequence of Bins
+        The inputs that may be named.
+    broadly : float
+        From which share of the runs on a claim is true broadly [1].
+    seed : int
+        Of the splits.
+
+    Returns
+    -------
+    conditions : list
+        Inputs and their parts; empty where no list is found and confirmed in enough of the splits.
+    inside : array (runs,)
+        Which runs they hold; all of them where there is no condition.
+    share : float
+        In which share of the runs inside the claim is true [1]: the mean of the halves on which the list was confirmed,
+        not of those on which it was found.
+    """
+    random, runs = np.random.RandomState(seed), len(true)
+    if not bins:
+        return [], np.ones(runs, dtype=bool), float(true.mean())
+    confirmed: dict[tuple[tuple[int, Part], ...], list[float]] = {}
+    for _ in range(SPLITS):
+        half = np.zeros(runs, dtype=bool)
+        half[random.permutation(runs)[: runs // 2]] = True
+        conditions = found_on(half, true, bins, broadly)
+        inside = inside_of(conditions, bins)
+        others = inside & ~half
+        if conditions and inside.mean() >= LEAST_REGION and others.any() and true[others].mean() >= broadly:
+            confirmed.setdefault(tuple(sorted(conditions.items())), []).append(float(true[others].mean()))
+    best = max(confirmed, key=lambda conditions: len(confirmed[conditions]), default=())
+    if len(confirmed.get(best, [])) <= OFTEN * SPLITS:
+        return [], np.ones(runs, dtype=bool), float(true.mean())
+    return [(bins[at], part) for at, part in best], inside_of(dict(best), bins), float(np.mean(confirmed[best]))

@@ -1,0 +1,258 @@
+"""The table of fields: what may be entered, in which unit, within which bounds.
+
+Fields are declared once, as metadata on the frozen dataclasses of `model.describe.car` and `model.describe.scenario`.
+Widgets, links, files, validation, the report and the tests all read them from here.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import difflib
+import math
+import reprlib
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from model.describe.typed_numbers import TwoReadings, number_typed, readings
+
+Found = TypeVar("Found")
+QUOTES = "'\""
+YES_NO_WORDS = {"yes": True, "true": True, "1": True, "on": True, "no": False, "false": False, "0": False, "off": False}
+
+
+class InputError(ValueError):
+    """What cannot be used, said in one sentence: what, where, what is allowed.
+
+    With `parts` the sentence has places for them, such as ``{speed}``: a `Quantity`, a `Field`, or plain words. So a
+    reader can be told it in units and words of their own (`told`); as text it has keys and the units inside.
+    """
+
+    def __init__(self, sentence: str, **parts: Any) -> None:
+        super().__init__(sentence)
+        self.sentence, self.parts = sentence, parts
+
+    def __str__(self) -> str:
+        return self.told(_as_held)
+
+    def told(self, say: Callable[[Any], str]) -> str:
+        """The sentence, each of its parts put into words by `say`."""
+        words = {name: say(part) for name, part in self.parts.items()}
+        return self.sentence.format_map(words) if words else self.sentence
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A figure in a refusal: its unit inside, and the significant digits that it is told with in another."""
+
+    value: float
+    unit: str
+    digits: int = 3
+
+
+def _as_held(part: Any) -> str:
+    if isinstance(part, Field):
+        return f"{part.key} ({part.label.lower()})"
+    return f"{part.value:g} {part.unit}" if isinstance(part, Quantity) else str(part)
+
+
+@dataclass(frozen=True)
+class Field:
+    """One thing that can be entered.
+
+    `minimum` and `maximum` bound what is accepted; `usual` bounds what is ordinary: a value outside it is
+    accepted and named beside the headline. `default` is None where the car class decides.
+    """
+
+    key: str
+    kind: str  # "number", "count", "choice", "yes_no" or "text"
+    unit: str
+    label: str
+    help: str
+    minimum: float = -math.inf
+    maximum: float = math.inf
+    usual: tuple[float, float] = (-math.inf, math.inf)
+    choices: tuple[str, ...] = ()
+    default: Any = None
+    optional: bool = False
+
+    @property
+    def allowed(self) -> str:
+        """What may be entered, in words."""
+        if self.kind == "choice":
+            return "one of " + ", ".join(self.choices)
+        if self.kind == "yes_no":
+            return "yes or no"
+        if self.kind == "text":
+            return "a short text"
+        what = "a whole number" if self.kind == "count" else "a number"
+        unit = f" {self.unit}" if self.unit not in ("", "1") else ""
+        return f"{what} from {self.minimum:g} to {self.maximum:g}{unit}"
+
+    def parse(self, given: Any) -> Any:
+        """The value in its own type, or `InputError` naming the field, what was given and what is allowed."""
+        if self.optional and (given is None or given == ""):
+            return None
+        try:
+            return self._parse(given)
+        except TwoReadings as both:
+            raise FieldError(self, given, readings=str(both)) from None
+        except (KeyError, OverflowError, TypeError, ValueError):
+            raise FieldError(self, given) from None
+
+    def _parse(self, given: Any) -> Any:
+        if self.kind in ("choice", "text"):
+            value = str(given)
+            if (self.kind == "choice" and value not in self.choices) or len(value) > 80:
+                raise ValueError
+            return value
+        if self.kind == "yes_no":
+            return YES_NO_WORDS[str(given).lower()]
+        if isinstance(given, bool):
+            raise ValueError
+        number = number_typed(given, self.allows) if isinstance(given, str) else float(given)
+        if not self.allows(number):
+            raise ValueError
+        return int(number) if self.kind == "count" else number
+
+    def allows(self, number: float) -> bool:
+        """Whether a number is within bounds, and whole where it is a count."""
+        return self.minimum <= number <= self.maximum and (self.kind != "count" or number == round(number))
+
+    def clamp(self, given: Any) -> tuple[Any, FieldError | None]:
+        """The nearest allowed value, None where there is none; and what was refused, where something had to change."""
+        try:
+            return self.parse(given), None
+        except FieldError as refused:
+            number = number_in(given) if self.kind in ("number", "count") else None
+            if number is None:
+                return None, FieldError(self, given, left=True)
+            number = min(max(number, self.minimum), self.maximum)
+            value = self.parse(round(number) if self.kind == "count" else number)
+            return value, FieldError(self, given, put=value, readings=refused.readings)
+
+    def is_usual(self, value: Any) -> bool:
+        """Whether the value lies within what is ordinary."""
+        return value is None or self.kind not in ("number", "count") or self.usual[0] <= value <= self.usual[1]
+
+    def text(self, value: Any) -> str:
+        """The value as it stands in links: short, and read back to the same value by `parse`."""
+        if self.kind == "yes_no":
+            return "yes" if value else "no"
+        if self.kind == "number" and value is not None:
+            return repr(float(value)).removesuffix(".0")
+        return "" if value is None else str(value)
+
+
+def number_in(given: Any) -> float | None:
+    """The number that was given, as such or as text [its field's unit]; None where it is none."""
+    if isinstance(given, str):
+        return next(iter(readings(given)), None)
+    is_number = isinstance(given, (int, float)) and not isinstance(given, bool) and given == given
+    return given if is_number else None
+
+
+class FieldError(InputError):
+    """A value that its field does not take.
+
+    `given` is what was given and `leg` the leg it was for, from 1; `readings` the two numbers that it can be read as,
+    where it can. Of a value that was not insisted on, `put` is what was taken in its place, or it was `left` as usual.
+    """
+
+    def __init__(
+        self,
+        field: Field,
+        given: Any,
+        *,
+        leg: int | None = None,
+        put: Any = None,
+        left: bool = False,
+        readings: str = "",
+    ) -> None:
+        self.field, self.given, self.leg, self.put, self.left, self.readings = field, given, leg, put, left, readings
+        done = "" if put is None else f" It was set to {put:g}."
+        shown = reprlib.repr(given)
+        said = f"{shown} is not {field.allowed}"
+        if readings:
+            said = f"{shown} can be read as {readings}; leave out the comma, or write a point for it"
+        elif field.kind in ("number", "count") and number_in(given) is not None:
+            said = f"{shown.strip(QUOTES)} is out of bounds: {field.allowed}"
+        super().__init__(
+            f"{'' if leg is None else f'Leg {leg}: '}{_as_held(field)}: {said}."
+            + (" It was left at its usual value." if left else done)
+        )
+
+    def of_leg(self, leg: int) -> FieldError:
+        """The same, of a leg (from 1)."""
+        return FieldError(self.field, self.given, leg=leg, put=self.put, left=self.left, readings=self.readings)
+
+
+def number(
+    unit: str,
+    minimum: float,
+    maximum: float,
+    usual: tuple[float, float],
+    label: str,
+    help: str,
+    *,
+    default: Any = dataclasses.MISSING,
+    optional: bool = False,
+    kind: str = "number",
+) -> Any:
+    """Declare a numeric dataclass field with its unit, bounds, ordinary range, label and help."""
+    about = dict(
+        kind=kind, unit=unit, minimum=minimum, maximum=maximum, usual=usual, label=label, help=help, optional=optional
+    )
+    return dataclasses.field(default=default, metadata=about)
+
+
+def count(minimum: int, maximum: int, usual: tuple[int, int], label: str, help: str, *, default: int = 0) -> Any:
+    """Declare a whole number."""
+    return number("", minimum, maximum, usual, label, help, default=default, kind="count")
+
+
+def choice(choices: Iterable[str], label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+    """Declare a choice between named values."""
+    about = dict(kind="choice", unit="", choices=tuple(choices), label=label, help=help)
+    return dataclasses.field(default=default, metadata=about)
+
+
+def yes_no(label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+    """Declare a yes or no."""
+    return dataclasses.field(default=default, metadata=dict(kind="yes_no", unit="", label=label, help=help))
+
+
+def text(label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+    """Declare a short text."""
+    return dataclasses.field(default=default, metadata=dict(kind="text", unit="", label=label, help=help))
+
+
+def fields_of(cls: type) -> dict[str, Field]:
+    """The table of fields of one dataclass, by key, in the order of declaration."""
+    table = {}
+    for item in dataclasses.fields(cls):
+        if "kind" in item.metadata:
+            default = None if item.default is dataclasses.MISSING else item.default
+            table[item.name] = Field(key=item.name, default=default, **item.metadata)
+    return table
+
+
+def find(table: Mapping[str, Found], key: str) -> Found:
+    """What a table has under that key, mostly a field, or `InputError` that suggests the nearest key there is."""
+    if key in table:
+        return table[key]
+    near = difflib.get_close_matches(key, table, n=1, cutoff=0.5)
+    hint = f"; the nearest is {near[0]}" if near else ""
+    raise InputError(f"{key!r} is not a known setting{hint}.")
+
+
+def from_link(table: dict[str, Field], link: Mapping[str, Any]) -> tuple[dict[str, Any], list[InputError]]:
+    """The values that a link carries for a table's fields, held in bounds, and what was refused and changed."""
+    values: dict[str, Any] = {}
+    notices: list[InputError] = []
+    for key, field in table.items():
+        if key in link:
+            value, notice = field.clamp(link[key])
+            values[key] = field.default if value is None and not field.optional else value
+            notices += [notice] if notice else []
+    return values, notices

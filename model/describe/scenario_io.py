@@ -1,0 +1,262 @@
+"""Scenarios to and from files and links. One key a field, the same everywhere."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Mapping
+from dataclasses import asdict, fields, replace
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from model.describe.car import CAR_FIELDS
+from model.describe.fields import Field, FieldError, InputError, find
+from model.describe.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, car_of, class_labels
+from model.describe.scenario import (
+    CONDITION_FIELDS,
+    DRIVER_FIELDS,
+    LEG_FIELDS,
+    MAX_LEGS,
+    SETTINGS,
+    YEAR_FIELDS,
+    Leg,
+    Scenario,
+    check_legs,
+)
+
+SCHEMA = 1
+RETURN_TRIP = Field("return_trip", "yes_no", "", "There and back", "Whether the legs are then driven back.")
+PARTS = {"conditions": CONDITION_FIELDS, "driver": DRIVER_FIELDS, "year": YEAR_FIELDS}
+
+
+def with_settings(scenario: Scenario, settings: Mapping[str, Any], known: Mapping[str, Field] = SETTINGS) -> Scenario:
+    """A scenario with settings put in, each checked against its field.
+
+    Raises
+    ------
+    InputError
+        Where a key is unknown (the nearest is suggested) or a value is not allowed.
+    """
+    for key, given in settings.items():
+        scenario = scenario.with_setting(key, find(known, key).parse(given))
+    return scenario
+
+
+def with_car(scenario: Scenario, car: Any) -> Scenario:
+    """A scenario in the car of a class id, or of a car file's object (which may also hold driver and conditions)."""
+    if isinstance(car, str):
+        if car not in class_labels():
+            raise InputError(f"car: {car!r} is not one of the classes {', '.join(class_labels())}.")
+        return replace(scenario, car_class=car, stated=())
+    if not isinstance(car, Mapping):
+        raise InputError(f"car: {car!r} is neither a class id nor an object of a car's figures.")
+    figures = dict(car)
+    scenario = with_car(scenario, figures.pop("like", DEFAULT_CLASS))
+    road_load = figures.pop("road_load", {})
+    if not isinstance(road_load, Mapping):
+        raise InputError(f"road_load: {road_load!r} is not an object with {', '.join(ROAD_LOAD_KEYS)}.")
+    scenario = with_settings(scenario, road_load, {key: CAR_FIELDS[key] for key in ROAD_LOAD_KEYS})
+    return with_settings(scenario, figures)
+
+
+def leg_from(data: Any, place: int) -> Leg:
+    """One leg of a scenario file."""
+    if not isinstance(data, Mapping):
+        raise InputError(f"leg {place}: {data!r} is not an object with {', '.join(LEG_FIELDS)}.")
+    try:
+        return Leg(**{key: find(LEG_FIELDS, key).parse(given) for key, given in data.items()})
+    except FieldError as refused:
+        raise refused.of_leg(place) from None
+    except InputError as refused:
+        raise InputError(f"Leg {place}: {refused}") from None
+
+
+def scenario_from_json(data: Any) -> Scenario:
+    """The scenario of a file's object; raises `InputError` with one sentence where something is not allowed."""
+    if not isinstance(data, Mapping):
+        raise InputError("The file does not hold one JSON object; a scenario starts with {\"schema\": 1, …}.")
+    known = {"schema": None, "name": None, "about": None, "car": None, "legs": None, "return_trip": None, **PARTS}
+    for key in data:
+        find(known, key)
+    if data.get("schema", SCHEMA) != SCHEMA:
+        raise InputError(f"schema: {data['schema']!r} is not known; this version reads schema {SCHEMA}.")
+    scenario = with_car(Scenario(), data.get("car", DEFAULT_CLASS))
+    for part, table in PARTS.items():
+        settings = data.get(part, {})
+        if not isinstance(settings, Mapping):
+            raise InputError(f"{part}: {settings!r} is not an object with settings such as {next(iter(table))}.")
+        scenario = with_settings(scenario, settings, table)
+    legs = data.get("legs", [])
+    if not isinstance(legs, list):
+        raise InputError(f"legs: {legs!r} is not a list of legs.")
+    scenario = replace(
+        scenario,
+        legs=tuple(leg_from(leg, place) for place, leg in enumerate(legs, 1)),
+        return_trip=RETURN_TRIP.parse(data.get("return_trip", False)),
+    )
+    check_legs(scenario.legs)
+    car_of(scenario)
+    return scenario
+
+
+def scenario_to_json(scenario: Scenario) -> dict[str, Any]:
+    """The object that `scenario_from_json` reads back to the same scenario; only what differs from the defaults."""
+    car: Any = scenario.car_class
+    if scenario.stated:
+        car = {"like": scenario.car_class} | dict(scenario.stated)
+    data: dict[str, Any] = {"schema": SCHEMA, "car": car}
+    for part, table in PARTS.items():
+        held = getattr(scenario, part)
+        changed = {key: getattr(held, key) for key, field in table.items() if getattr(held, key) != field.default}
+        if changed:
+            data[part] = changed
+    return data | {"legs": [asdict(leg) for leg in scenario.legs], "return_trip": scenario.return_trip}
+
+
+def read_json(path: Path) -> Any:
+    """The object in a JSON file, or `InputError` with one sentence."""
+    try:
+        return parse_json(path.read_bytes(), path.name)
+    except OSError as error:
+        raise InputError(f"{path.name}: the file cannot be read ({error.strerror}).") from None
+
+
+def parse_json(text: str | bytes, name: str) -> Any:
+    """The object in JSON text, or `InputError` with one sentence that begins with `name`."""
+    try:
+        data = json.loads(text, parse_constant=_no_constant, parse_float=_finite)
+        # half a character can be escaped in JSON, but neither be shown nor be written
+        json.dumps(data, ensure_ascii=False).encode()
+        return data
+    except (ValueError, RecursionError) as error:
+        raise InputError(f"{name}: not valid JSON ({error}).") from None
+
+
+def _no_constant(name: str) -> Any:
+    raise ValueError(f"{name} is not a number")
+
+
+def _finite(text: str) -> float:
+    number = float(text)
+    if not math.isfinite(number):
+        raise ValueError(f"{text[:20]} is too large a number")
+    return number
+
+
+@cache
+def starting_drives() -> dict[str, tuple[str, str, Scenario]]:
+    """The invented starting drives: id to name, one sentence about it, and the scenario."""
+    drives = {}
+    for name in ("town", "suburb-hill", "motorway", "mountain-valley"):
+        data = read_json(ASSETS / "starting_drives" / f"{name}.json")
+        drives[name] = (data["name"], data["about"], scenario_from_json(data))
+    return drives
+
+
+# Links: every setting under its own key, legs as one value
+
+LEG_SEPARATOR, FIGURE_SEPARATOR = "~", "_"
+FEWEST_FIGURES = 9
+"""What a leg of a link holds at least: the figures that legs had when links were first made."""
+
+
+def to_link(scenario: Scenario) -> dict[str, str]:
+    """The parameters of a link: the class, the legs, and every setting that differs from its default."""
+    link = {"car": scenario.car_class}
+    link |= {key: CAR_FIELDS[key].text(value) for key, value in scenario.stated}
+    for part, table in PARTS.items():
+        held = getattr(scenario, part)
+        for key, field in table.items():
+            if getattr(held, key) != field.default:
+                link[key] = field.text(getattr(held, key))
+    link["legs"] = LEG_SEPARATOR.join(
+        FIGURE_SEPARATOR.join(field.text(getattr(leg, key)) for key, field in LEG_FIELDS.items())
+        for leg in scenario.legs
+    )
+    if scenario.return_trip:
+        link["return_trip"] = "yes"
+    return link
+
+
+def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[InputError]]:
+    """The scenario of a link's parameters, and what was refused of it: changed or left out.
+
+    Settings that the link does not carry are at their defaults; its legs are those of `base` when it carries none.
+    Parameters that are no setting (a page's own) are passed over.
+    """
+    notices: list[InputError] = []
+    scenario = replace(Scenario(), legs=base.legs)
+    if "car" in link:
+        if link["car"] in class_labels():
+            scenario = replace(scenario, car_class=link["car"])
+        else:
+            notices.append(
+                InputError(
+                    "Car class: {given} is not known here. It was left at {left}.",
+                    given=repr(link["car"][:40]), left=class_labels()[scenario.car_class].lower(),
+                )
+            )  # fmt: skip
+    for key, field in SETTINGS.items():
+        if key in link:
+            value, notice = field.clamp(link[key])
+            if notice is not None:
+                notices.append(notice)
+            if value is not None:
+                scenario = scenario.with_setting(key, value)
+    if "legs" in link:
+        legs, more = _legs_from(link["legs"])
+        notices += more
+        if legs:
+            scenario = replace(scenario, legs=legs)
+    back, notice = RETURN_TRIP.clamp(link.get("return_trip", "no"))
+    notices += [notice] if notice else []
+    scenario = replace(scenario, return_trip=bool(back))
+    try:
+        car_of(scenario)
+    except InputError as refused:
+        notices.append(InputError(f"{refused.sentence} The car was left as its class says.", **refused.parts))
+        scenario = replace(scenario, stated=())
+    return scenario, notices
+
+
+def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[InputError]]:
+    legs: list[Leg] = []
+    notices: list[InputError] = []
+    rows = text.split(LEG_SEPARATOR)
+    if len(rows) > MAX_LEGS:
+        notices.append(InputError(f"Legs: {len(rows)} were given; the first {MAX_LEGS} were taken."))
+    for place, row in enumerate(rows[:MAX_LEGS], 1):
+        figures = row.split(FIGURE_SEPARATOR)
+        # new figures are added at the end, so a link from before them still holds
+        if not FEWEST_FIGURES <= len(figures) <= len(LEG_FIELDS):
+            allowed = f"{FEWEST_FIGURES} to {len(LEG_FIELDS)}"
+            notices.append(InputError(f"Leg {place}: figures given {len(figures)}, needed {allowed}; left out."))
+            continue
+        values = {}
+        for (key, field), given in zip(LEG_FIELDS.items(), figures, strict=False):
+            value, notice = field.clamp(given)
+            if notice is not None:
+                notices.append(notice.of_leg(place))
+            if value is not None:
+                values[key] = value
+        legs.append(Leg(**values))
+    return tuple(legs), notices
+
+
+def unusual(scenario: Scenario) -> list[tuple[int | None, Field, Any]]:
+    """Each input outside its ordinary range, to be named beside the headline: the leg's number, field and value."""
+    found: list[tuple[int | None, Field, Any]] = []
+    for key, field in SETTINGS.items():
+        if key in CAR_FIELDS:
+            value = dict(scenario.stated).get(key)
+        else:
+            value = next(getattr(getattr(scenario, part), key) for part, table in PARTS.items() if key in table)
+        if not field.is_usual(value):
+            found.append((None, field, value))
+    for place, leg in enumerate(scenario.legs, 1):
+        for item in fields(leg):
+            field, value = LEG_FIELDS[item.name], getattr(leg, item.name)
+            if not field.is_usual(value):
+                found.append((place, field, value))
+    return found

@@ -1,0 +1,245 @@
+"""What regeneration saves: one drive with it and without it, and the shares that may be printed."""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass
+from typing import Any
+
+import numpy as np
+
+from model.describe.car import Car
+from model.describe.fields import InputError, Quantity
+from model.describe.scenario import CONDITION_FIELDS, Conditions, Driver
+from model.describe.trace import Array, Trace
+from model.describe.units import J_PER_KWH, KMH_PER_MPS
+from model.kernel.follow import follow
+from model.kernel.ledger import Ledger
+from model.kernel.run import Run, drive, ledger_of
+from model.kernel.shortfall import shortfall_j
+
+LEDGER_DECIMALS = 12
+"""Of the ledger's error as answered: what lies below is rounding, which differs from machine to machine."""
+
+
+def energy_saved_share(net: Any, friction_only_net: Any) -> Any:
+    """Energy saved s [1]: one minus net over net of the same trace on friction brakes only."""
+    return 1 - net / friction_only_net
+
+
+LEAST_WH_PER_KM = 30.0
+"""A drive that takes less of the battery [Wh/km] is paid for by its descent. Assumed: light cars take some 80."""
+
+
+def has_range(net_kwh: Any, distance_km: Any) -> Any:
+    """Whether a drive takes so much of the battery [kWh over km] that a range can be told of it.
+
+    Range is a drive over and over until the battery is empty; one that its hill drives cannot be had over and over, and
+    close to nothing taken, its range would be any number.
+    """
+    return 1000 * net_kwh >= LEAST_WH_PER_KM * distance_km
+
+
+def range_gain_share(saved: Any) -> Any:
+    """Range gain s / (1 − s) [1]; the range lost when regeneration vanishes is s itself."""
+    return saved / (1 - saved)
+
+
+@dataclass(frozen=True, eq=False)
+class Result:
+    """One drive, with regeneration and on friction brakes only, over the same trace."""
+
+    trace: Trace
+    car: Car
+    conditions: Conditions
+    driver: Driver
+    followed: bool
+    run: Run
+    friction_only: Run
+    ledger: Ledger
+
+    @property
+    def distance_km(self) -> float:
+        """Distance driven [km]: up to where the battery was empty, if it was."""
+        return self.trace.distance_m / 1000
+
+    @property
+    def described_km(self) -> float:
+        """Distance that was to be driven [km]."""
+        return self.distance_km if self.trace.described_m is None else self.trace.described_m / 1000
+
+    @property
+    def charging_s(self) -> float:
+        """Time that the car stands and charges on the way [s]."""
+        return float(self.trace.step_s[self.trace.charging].sum())
+
+    @property
+    def charged_kwh(self) -> float:
+        """Energy charged into the cells on the way [kWh]; neither regenerated nor in the net energy."""
+        return float(self.run.energies["charged_j"][0]) / J_PER_KWH
+
+    @property
+    def battery_out_kwh(self) -> float:
+        """Energy out of the battery at its terminals [kWh], warming up before the drive included."""
+        return float(self.run.out_j[0]) / J_PER_KWH
+
+    @property
+    def battery_in_kwh(self) -> float:
+        """Energy that regeneration put back at the terminals [kWh]."""
+        return float(self.run.in_j[0]) / J_PER_KWH
+
+    @property
+    def net_kwh(self) -> float:
+        """Out less in [kWh]; negative where a descent gave more than the drive took."""
+        return self.battery_out_kwh - self.battery_in_kwh
+
+    @property
+    def friction_only_net_kwh(self) -> float:
+        """Net energy of the same trace on friction brakes only [kWh]."""
+        return float(self.friction_only.net_j[0]) / J_PER_KWH
+
+    @property
+    def saved_kwh(self) -> float:
+        """Energy that regeneration saves at the battery [kWh]."""
+        return self.friction_only_net_kwh - self.net_kwh
+
+    @property
+    def recovered_share(self) -> float | None:
+        """Recovered share r [1]: in over out at the terminals."""
+        return self.battery_in_kwh / self.battery_out_kwh if self.battery_out_kwh > 0 else None
+
+    @property
+    def saved_share(self) -> float | None:
+        """Energy saved s [1]; None where the friction-only run takes nothing."""
+        without = self.friction_only_net_kwh
+        return float(energy_saved_share(self.net_kwh, without)) if without > 0 else None
+
+    @property
+    def range_gain(self) -> float | None:
+        """Range gain s / (1 − s) [1]; None where the drive takes next to nothing from the battery (`has_range`)."""
+        saved = self.saved_share
+        told = saved is not None and has_range(self.net_kwh, self.distance_km)
+        return float(range_gain_share(saved)) if told else None
+
+    @property
+    def wall_wh_per_km(self) -> float:
+        """Energy from the wall [Wh/km]: what the cells gave has to be filled up again, their own loss with it."""
+        given_kwh = (self.ledger.cells_given - self.ledger.cells_taken) / J_PER_KWH
+        return given_kwh * 1000 / self.distance_km / self.car.charging_efficiency
+
+    @property
+    def wheel_braking_kwh(self) -> float:
+        """Braking energy asked at the wheels, beyond road load and slope [kWh]."""
+        return float(self.run.energies["braking_j"][0]) / J_PER_KWH
+
+    @property
+    def wheel_regen_kwh(self) -> float:
+        """Braking energy that the motor took at the wheels [kWh]."""
+        return float(self.run.energies["motor_j"][0]) / J_PER_KWH
+
+    @property
+    def wheel_friction_kwh(self) -> float:
+        """Braking energy left to the friction brakes [kWh]."""
+        return float(self.run.energies["friction_j"][0]) / J_PER_KWH
+
+    @property
+    def friction_only_wheel_friction_kwh(self) -> float:
+        """Work of the friction brakes in the friction-only run [kWh]."""
+        return float(self.friction_only.energies["friction_j"][0]) / J_PER_KWH
+
+    @property
+    def captured_share(self) -> float | None:
+        """Share of the wheels' braking energy that the motor took [1]; None where nothing was braked."""
+        return self.wheel_regen_kwh / self.wheel_braking_kwh if self.wheel_braking_kwh > 0 else None
+
+    @property
+    def limits_kwh(self) -> dict[str, float]:
+        """Wheel energy left to friction by the limit that bound [kWh]."""
+        return {name: float(left[0]) / J_PER_KWH for name, left in self.run.left_by_limit_j.items()}
+
+    @property
+    def soc(self) -> Array:
+        """State of charge before each step and at the end [1]."""
+        return self.run.soc[0]
+
+    @property
+    def shortfall_kwh(self) -> float:
+        """What a recorded drive asked for beyond what the modelled car could have given [kWh]; else nothing."""
+        return shortfall_j(self.run) / J_PER_KWH if self.trace.recorded else 0.0
+
+    def answers(self) -> dict[str, Any]:
+        """The answer as the command line gives it, every key ending in its unit."""
+        trace = self.trace
+        return {
+            "distance_km": self.distance_km,
+            "described_km": self.described_km,
+            "battery_ends": trace.ends or None,
+            "charging_stops": len(trace.charging),
+            "charging_s": self.charging_s,
+            "charged_kwh": self.charged_kwh,
+            "duration_s": trace.duration_s,
+            "mean_speed_kmh": trace.distance_m / trace.duration_s * KMH_PER_MPS,
+            "stops": trace.stops,
+            "battery_out_kwh": self.battery_out_kwh,
+            "battery_in_kwh": self.battery_in_kwh,
+            "battery_net_kwh": self.net_kwh,
+            "warm_up_kwh": float(self.run.before_j[0]) / J_PER_KWH,
+            "battery_net_wh_per_km": self.net_kwh * 1000 / self.distance_km,
+            "wall_wh_per_km": self.wall_wh_per_km,
+            "friction_only_net_kwh": self.friction_only_net_kwh,
+            "recovered_share_of_output": self.recovered_share,
+            "energy_saved_share": self.saved_share,
+            "range_gain_share": self.range_gain,
+            "wheel_braking_kwh": self.wheel_braking_kwh,
+            "wheel_regen_kwh": self.wheel_regen_kwh,
+            "wheel_friction_kwh": self.wheel_friction_kwh,
+            "captured_share_of_braking": self.captured_share,
+            "ledger_kwh": {name: energy / J_PER_KWH for name, energy in asdict(self.ledger).items()},
+            "ledger_error_share": round(self.ledger.error_share, LEDGER_DECIMALS),
+            "limits_kwh": self.limits_kwh,
+            "soc_start": self.conditions.soc_start,
+            "soc_end": float(self.soc[-1]),
+            "pack_temperature_c_end": float(self.run.pack_c[0, -1]),
+            "followed_trace": self.followed,
+            "shortfall_kwh": self.shortfall_kwh,
+        }
+
+
+def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> Result:
+    """Drive a trace with regeneration and on friction brakes only.
+
+    Raises
+    ------
+    InputError
+        Where the trace goes nowhere; and, unless it is a recording, where the car cannot climb a hill, or the battery
+        runs empty or too weak on the way. A trace that was cut where that happened is driven as it is
+        (`model.sampling.drives.trace_of`).
+    """
+    if trace.distance_m <= 0:
+        raise InputError("distance: the drive is 0 km long; it must go somewhere.")
+    followed = True
+    # a recording was driven: where the modelled car could not have done it, that is reported in place of slowing it
+    if not trace.recorded:
+        trace, followed = follow(trace, car, conditions)
+    run, friction_only = (drive(trace, car, conditions, driver, regen=regen) for regen in (True, False))
+    if not (trace.recorded or trace.ends):
+        _check_charge(trace, run, conditions)
+    return Result(trace, car, conditions, driver, followed, run, friction_only, ledger_of(run, trace))
+
+
+def _check_charge(trace: Trace, run: Run, conditions: Conditions) -> None:
+    """Raise `InputError` where the battery is empty, or too weak, before the drive ends."""
+    empty_at, weak_at = (int(run.energies[name][0]) for name in ("empty_at", "weak_at"))
+    if empty_at >= 0:
+        step, what = empty_at, "does not last; the battery would be empty"
+    elif weak_at >= 0:
+        step, what = weak_at, "is too little; the battery could not give the power that is asked"
+    else:
+        return
+    reached = np.concatenate([[0.0], np.cumsum(trace.step_m)])
+    after = reached[min(step, len(reached) - 1)] / 1000
+    raise InputError(
+        f"{{field}}: {conditions.soc_start:.0%} {what} after about {{reached}} of {{length}}. Start fuller, drive less "
+        "far, or take a bigger battery.",
+        field=CONDITION_FIELDS["soc_start"], reached=Quantity(round(after), "km"),
+        length=Quantity(round(trace.distance_m / 1000), "km"),
+    )  # fmt: skip

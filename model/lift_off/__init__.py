@@ -1,0 +1,1 @@
+"""What the car does when the foot comes up, and which strength suits a drive."""

@@ -1,0 +1,320 @@
+"""Which lift-off strength suits a drive, by a few ordered rules that are printed beside the answer."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.describe.scenario import SURFACES
+from model.describe.trace import Array
+from model.describe.units import KMH_PER_MPS
+from model.lift_off.slowing.curves import PEDALS, STRENGTHS_MPS2, Curves
+from model.lift_off.slowing.slowing import holding, lamp_zone_of, word_of
+from model.physics.tyre_grip import driven_axle_load_n, road_friction
+
+Flags = NDArray[np.bool_]
+
+GRIP_FOR_LIFT_OFF = 0.5
+"""Share of the driven wheels' grip that lifting off may ask for [1]; the rest is for bends, brakes and surprises.
+Common practice, no source."""
+ENERGY_TIE = 0.01
+"""Energies that differ by less than this share count as equal [1]."""
+PRESS_TIE = 0.05
+"""Presses that differ by less than this share of the most count as equal [1]."""
+RULES = (
+    "First, lifting off may ask for half of the grip of the driven wheels on the season's road, no more.",
+    "Then, energy as you would drive it must be within 1 % of the best.",
+    "Then, as you prefer: the fewest presses of the brake pedal, give or take one in twenty, or the gentlest ride.",
+    "What is equal goes to the gentler.",
+)
+"""In this order."""
+ROADS = {
+    "dry": "a dry road", "wet": "a wet road", "standing-water": "standing water", "snow": "packed snow", "ice": "ice",
+    "glazed-ice": "glazed ice",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Alternative:
+    """The nearest strength under another word: what it would change, and what speaks against it.
+
+    `energy_change_share` is net energy as you would drive it against the advised strength [1].
+    """
+
+    lift_off_mps2: float
+    word: str
+    lamp_zone: str
+    energy_change_share: float | None
+    presses: int
+    friction_kwh: float
+    against: str
+
+
+@dataclass(frozen=True)
+class Advice:
+    """The strength advised for a leg (its place, from 0) or for the whole drive (None), and why.
+
+    `rule` decided: "grip", "energy" or "preference". Presses of the brake pedal and work of the friction brakes [kWh]
+    are as you would drive it. `slippery` says what the same rules advise on snow and on ice: it goes with the
+    advice wherever that is told.
+    """
+
+    leg: int | None
+    lift_off_mps2: float
+    word: str
+    lamp_zone: str
+    rule: str
+    because: str
+    presses: int
+    friction_kwh: float
+    alternatives: tuple[Alternative, ...]
+    slippery: tuple[OnRoad, ...]
+
+
+@dataclass(frozen=True)
+class OnRoad:
+    """The strength advised on another road, by the same rules."""
+
+    road: str
+    lift_off_mps2: float
+    word: str
+
+
+@dataclass(frozen=True)
+class WhatIf:
+    """Something that would change the advice for the whole drive, and to what."""
+
+    what: str
+    lift_off_mps2: float
+    word: str
+
+
+@dataclass(frozen=True)
+class DriveAdvice:
+    """The advice for a drive, for each of its legs, and what would change it."""
+
+    overall: Advice
+    legs: tuple[Advice, ...]
+    what_if: tuple[WhatIf, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class Case:
+    """What the rules look at, for a leg or the whole drive; arrays over the axis of strengths.
+
+    `grip_allows` is where the first rule is kept, on `road`, the slipperiest there is.
+    """
+
+    road: str
+    grip_allows: Flags
+    net_kwh: Array
+    friction_kwh: Array
+    presses: Array
+    brake_pedal: str
+    prefers: str
+
+    @property
+    def grip_limit_mps2(self) -> float:
+        """The greatest strength on the axis that the first rule leaves [m/s²]."""
+        return float(STRENGTHS_MPS2[self.grip_allows].max())
+
+    @property
+    def energy_tie_kwh(self) -> tuple[float, float]:
+        """The best energy that grip leaves, and the most that counts as equal to it [kWh]."""
+        best = float(self.net_kwh[self.grip_allows].min())
+        # one percent of a leg that its descent pays for would tell nothing apart
+        return best, best + ENERGY_TIE * max(abs(best), float(np.ptp(self.net_kwh)))
+
+    @property
+    def energy_allows(self) -> Flags:
+        """Where energy is within the tie of the best that grip leaves."""
+        allows: Flags = self.net_kwh <= self.energy_tie_kwh[1]
+        return allows
+
+    def preferred(self, among: Flags) -> int:
+        """Place of the preferred strength among some."""
+        places = np.flatnonzero(among)
+        if self.prefers == "gentlest_ride":
+            return int(places[0])
+        presses = self.presses[places]
+        return int(places[presses <= presses.min() + PRESS_TIE * self.presses.max()][0])
+
+    def best(self) -> tuple[int, str]:
+        """Place of the advised strength, and the rule that decided: the one that forbids the next gentler strength."""
+        anywhere = replace(self, grip_allows=np.ones_like(self.grip_allows))
+        picked = self.preferred(self.grip_allows & self.energy_allows)
+        if picked < self.preferred(anywhere.energy_allows):
+            return picked, "grip"
+        if picked < self.preferred(self.grip_allows) or (picked and not self.energy_allows[picked - 1]):
+            return picked, "energy"
+        return picked, "preference"
+
+    def because(self, picked: int, rule: str, driven_axle: str) -> str:
+        """One sentence that names the deciding fact."""
+        strength = f"{STRENGTHS_MPS2[picked]:g} m/s²"
+        wheels = "wheels" if driven_axle == "all" else f"{driven_axle} wheels"
+        if rule == "grip":
+            most = STRENGTHS_MPS2[self.grip_allows].max()
+            limit = f"On {self.road} more than {most:g} m/s² would ask for over half of the grip of the {wheels}"
+            return limit + (
+                "."
+                if most == STRENGTHS_MPS2[picked]
+                else f"; between {STRENGTHS_MPS2[picked]:g} and {most:g} m/s² strength changes next to nothing."
+            )
+        if rule == "energy" and picked and not self.energy_allows[picked - 1]:
+            pedal = {
+                "friction": "the brake pedal works friction only",
+                "blended": "later and harder braking leaves more to the friction brakes",
+            }[self.brake_pedal]
+            best = self.net_kwh[self.grip_allows].min()
+            more = 100 * (self.net_kwh[:picked].max() - best) / max(abs(best), 1e-9)
+            return f"Below {strength} the drive takes up to {more:.0f} % more energy than at best, because {pedal}."
+        if rule == "energy":
+            most = STRENGTHS_MPS2[self.energy_allows].max()
+            return f"Above {most:g} m/s² a foot that slows too much and pulls up again takes over 1 % more energy."
+        if self.prefers == "gentlest_ride":
+            return "Energy is within 1 % of the best, and you prefer the gentlest ride."
+        if picked == 0:
+            return "More strength would spare you next to no presses of the brake pedal and no energy to speak of."
+        return (
+            f"Energy is within 1 % of the best, and you would press the brake pedal {times(self.presses[picked])} "
+            f"instead of {self.presses[0]:.0f} if the car rolled on."
+        )
+
+    def against(self, place: int, picked: int) -> str:
+        """What speaks against another strength."""
+        if not self.grip_allows[place]:
+            return f"asks for over half of the grip on {self.road}"
+        if not self.energy_allows[place]:
+            return "takes over 1 % more energy than at best"
+        if self.prefers == "fewest_presses" and self.presses[place] > self.presses[picked]:
+            return f"{self.presses[place]:.0f} presses of the brake pedal instead of {self.presses[picked]:.0f}"
+        return "stronger than it need be"
+
+    def advice(self, leg: int | None, driven_axle: str, slippery: tuple[OnRoad, ...]) -> Advice:
+        """The advised strength and the nearest one under every other word; `slippery` as in `Advice`."""
+        picked, rule = self.best()
+        words = [word_of(float(strength)) for strength in STRENGTHS_MPS2]
+        others = []
+        for word in dict.fromkeys(words):
+            places = np.array([place for place, its in enumerate(words) if its == word])
+            place = int(places[np.argmin(np.abs(places - picked))])
+            if place == picked:
+                continue
+            more = (self.net_kwh[place] - self.net_kwh[picked]) / abs(self.net_kwh[picked] or np.nan)
+            others.append(
+                Alternative(
+                    lift_off_mps2=float(STRENGTHS_MPS2[place]),
+                    word=word,
+                    lamp_zone=lamp_zone_of(float(STRENGTHS_MPS2[place])),
+                    energy_change_share=float(more) if np.isfinite(more) else None,
+                    presses=int(self.presses[place]),
+                    friction_kwh=float(self.friction_kwh[place]),
+                    against=self.against(place, picked),
+                )
+            )
+        return Advice(
+            leg=leg,
+            lift_off_mps2=float(STRENGTHS_MPS2[picked]),
+            word=words[picked],
+            lamp_zone=lamp_zone_of(float(STRENGTHS_MPS2[picked])),
+            rule=rule,
+            because=self.because(picked, rule, driven_axle),
+            presses=int(self.presses[picked]),
+            friction_kwh=float(self.friction_kwh[picked]),
+            alternatives=tuple(others),
+            slippery=slippery,
+        )
+
+
+def times(count: float) -> str:
+    """How often, such as “3 times”."""
+    return {0: "never", 1: "once"}.get(round(count), f"{count:.0f} times")
+
+
+def grip_allows(curves: Curves, surface: str, speed_kmh: float) -> Flags:
+    """Where on the axis lifting off asks for no more of the driven wheels' grip than the first rule leaves it."""
+    car, conditions = curves.car, curves.scenario.conditions
+    friction = road_friction(replace(conditions, surface=surface), speed_kmh / KMH_PER_MPS)
+    mass = car.mass_kg + conditions.payload_kg
+    asked = (mass + conditions.trailer_kg) * STRENGTHS_MPS2
+    allows: Flags = asked <= GRIP_FOR_LIFT_OFF * friction * driven_axle_load_n(car, mass, STRENGTHS_MPS2)
+    return allows
+
+
+def case_of(curves: Curves, leg: int | None = None, *, season: str | None = None, pedal: str | None = None) -> Case:
+    """What the rules look at; another season's surface or another kind of brake pedal may be supposed."""
+    scenario = curves.scenario
+    legs = scenario.legs if leg is None else scenario.legs[leg : leg + 1]
+    season, pedal = season or scenario.conditions.surface, pedal or curves.car.brake_pedal
+    surfaces = [max(season, one.surface, key=SURFACES.index) for one in legs]
+    curve, some = curves.as_driven[pedal], slice(None) if leg is None else slice(leg, leg + 1)
+    return Case(
+        road=ROADS[max(surfaces, key=SURFACES.index)],
+        grip_allows=np.logical_and.reduce(
+            [grip_allows(curves, surface, one.speed_kmh) for surface, one in zip(surfaces, legs, strict=True)]
+        ),
+        net_kwh=curve.net_kwh[some].sum(axis=0),
+        friction_kwh=curve.friction_kwh[some].sum(axis=0),
+        presses=curve.presses[some].sum(axis=0),
+        brake_pedal=pedal,
+        prefers=scenario.driver.prefers,
+    )
+
+
+def what_if(curves: Curves) -> tuple[WhatIf, ...]:
+    """What would change the advice for the whole drive: season, passengers, kind of pedal, hills."""
+    whole = case_of(curves)
+    picked, _ = whole.best()
+    other = {"fewest_presses": "gentlest_ride", "gentlest_ride": "fewest_presses"}[whole.prefers]
+    pedal = next(kind for kind in PEDALS if kind != whole.brake_pedal)
+    supposed = {
+        f"on {ROADS[surface]}": case_of(curves, season=surface)
+        for surface in ("dry", "wet", "snow", "ice")
+        if surface != curves.scenario.conditions.surface
+    }
+    supposed["for passengers who want the gentlest ride" if other == "gentlest_ride" else "for the fewest presses"] = (
+        replace(whole, prefers=other)
+    )
+    kind = {"blended": "blended", "friction": "friction-only"}[pedal]
+    supposed[f"with a {kind} brake pedal"] = case_of(curves, pedal=pedal)
+    strengths = {what: float(STRENGTHS_MPS2[case.best()[0]]) for what, case in supposed.items()}
+    hilly = [leg for leg in curves.scenario.legs if leg.descent_m or (leg.climb_m and curves.scenario.return_trip)]
+    if hilly:
+        steep = max(hilly, key=lambda leg: leg.grade_pct)
+        kept = holding(
+            steep.speed_kmh / KMH_PER_MPS, steep.grade_pct / 100, curves.car, curves.scenario.conditions,
+            curves.scenario.driver,
+        ).strength_mps2[0]  # fmt: skip
+        if STRENGTHS_MPS2[picked] < kept <= whole.grip_limit_mps2:
+            what = f"to keep {steep.speed_kmh:g} km/h on a {steep.grade_pct:g} % downhill without the brake pedal"
+            strengths[what] = round(float(kept), 2)
+    return tuple(
+        WhatIf(what, strength, word_of(strength))
+        for what, strength in strengths.items()
+        if strength != STRENGTHS_MPS2[picked]
+    )
+
+
+def on_slippery_roads(curves: Curves, leg: int | None) -> tuple[OnRoad, ...]:
+    """What is advised on snow and on ice, for a leg or the whole drive; on what is slipperier, if it is there."""
+    season = curves.scenario.conditions.surface
+    cases = (case_of(curves, leg, season=max(road, season, key=SURFACES.index)) for road in ("snow", "ice"))
+    found = {case.road: float(STRENGTHS_MPS2[case.best()[0]]) for case in cases}
+    return tuple(OnRoad(road, strength, word_of(strength)) for road, strength in found.items())
+
+
+def advise(curves: Curves) -> DriveAdvice:
+    """The advice for a drive over the axis, for each of its legs, and what would change it."""
+    axle = curves.car.driven_axle
+
+    def advised(leg: int | None) -> Advice:
+        return case_of(curves, leg).advice(leg, axle, on_slippery_roads(curves, leg))
+
+    return DriveAdvice(
+        overall=advised(None),
+        legs=tuple(advised(leg) for leg in range(len(curves.scenario.legs))),
+        what_if=what_if(curves),
+    )

@@ -1,0 +1,181 @@
+"""A drive over the whole axis of lift-off strengths: at the same speeds, and as you would drive it.
+
+Same speeds: the habit's own speeds, whatever the strength; it shows what the car changes. As you would drive it: the
+foot comes up where the habit says, and the slow-down is as the car's lift-off makes it; it shows what the foot changes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, fields, replace
+from typing import Any
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from model.describe.car import Car
+from model.describe.parameters import car_of
+from model.describe.scenario import Scenario
+from model.describe.trace import Array, Trace
+from model.describe.units import J_PER_KWH
+from model.kernel.follow import follow
+from model.kernel.run import Run, drive
+from model.lift_off.slowing.slowing import foot_up_mps2, lamp_zone_of, word_of
+from model.sampling.drives import trace_of
+
+STRENGTHS_MPS2 = np.round(np.arange(0.0, 2.51, 0.1), 1)
+"""The whole axis [m/s²]."""
+PEDALS = ("blended", "friction")
+PRESSED_MPS2 = 0.05
+"""Slowing by friction from which the brake pedal counts as pressed, and by the car from which it slows [m/s²]."""
+
+
+@dataclass(frozen=True, eq=False)
+class Curve:
+    """What a drive takes over the axis of strengths; arrays of shape (legs, strengths).
+
+    `net_kwh` is what the battery gives less what it gets, `friction_kwh` what the friction brakes turn to heat,
+    `presses` how often the brake pedal is pressed.
+    """
+
+    net_kwh: Array
+    friction_kwh: Array
+    presses: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Ride:
+    """How a drive feels over the axis of strengths; arrays of shape (strengths,).
+
+    Mean and 95th percentile of slowing while the car slows [m/s²], changes between pulling and slowing, and time [s].
+    """
+
+    mean_mps2: Array
+    high_mps2: Array
+    reversals: Array
+    duration_s: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Curves:
+    """A drive over the whole axis of lift-off strengths.
+
+    Both by kind of brake pedal: `same_speeds` is what the car changes, `as_driven` what the foot changes besides.
+    """
+
+    scenario: Scenario
+    car: Car
+    same_speeds: dict[str, Curve]
+    as_driven: dict[str, Curve]
+    ride: Ride
+
+
+def as_you_would_drive(scenario: Scenario, car: Car) -> Trace:
+    """The drive with slow-downs as the car's lift-off makes them."""
+
+    def foot_up(speed: Array, strength: Array) -> Array:
+        chosen: Any = strength
+        driver = replace(scenario.driver, lift_off_mps2=chosen)
+        return foot_up_mps2(speed, car, scenario.conditions, driver)
+
+    return follow(trace_of(scenario, foot_up), car, scenario.conditions)[0]
+
+
+def curves_of(scenario: Scenario) -> Curves:
+    """Drive a scenario over the whole axis; strengths chosen for single legs are left out."""
+    scenario = replace(scenario, legs=tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs))
+    car = car_of(scenario)
+    same = _both_pedals(follow(trace_of(scenario), car, scenario.conditions)[0], car, scenario, STRENGTHS_MPS2)
+    driven, rides = [], []
+    for strength in STRENGTHS_MPS2:
+        one = scenario.with_setting("lift_off_mps2", float(strength))
+        trace = as_you_would_drive(one, car)
+        driven.append(_both_pedals(trace, car, one))
+        rides.append(_ride(trace))
+    stacked = {
+        pedal: Curve(*(np.hstack([getattr(curves[pedal], item.name) for curves in driven]) for item in fields(Curve)))
+        for pedal in PEDALS
+    }
+    return Curves(scenario, car, same, stacked, Ride(*np.array(rides).T))
+
+
+def as_set(scenario: Scenario) -> dict[str, float]:
+    """The drive as you would drive it with the strengths as they are set, single legs' own included.
+
+    Keys `net_kwh`, `friction_kwh`, `presses` of `Curve`, and those of `Ride`.
+    """
+    car = car_of(scenario)
+    trace = as_you_would_drive(scenario, car)
+    curve = _both_pedals(trace, car, scenario)[car.brake_pedal]
+    taken = {item.name: float(getattr(curve, item.name).sum()) for item in fields(Curve)}
+    return taken | dict(zip((item.name for item in fields(Ride)), map(float, _ride(trace)), strict=True))
+
+
+def _both_pedals(
+    trace: Trace, car: Car, scenario: Scenario, strengths_mps2: Array | None = None
+) -> dict[str, Curve]:
+    """One trace with either kind of brake pedal, at some lift-off strengths or at the driver's own.
+
+    The pedal is pressed wherever lifting off alone would not slow the car enough, whatever its kind.
+    """
+    strengths = np.atleast_1d(scenario.driver.lift_off_mps2 if strengths_mps2 is None else strengths_mps2)
+    drawn = {"lift_off_mps2": np.tile(strengths, len(PEDALS)), "brake_pedal": np.repeat(PEDALS, len(strengths))}
+    both = drive(trace, car, scenario.conditions, scenario.driver, drawn=drawn)
+    runs = dict(zip(PEDALS, both.split(len(PEDALS)), strict=True))
+    assert trace.leg is not None
+    legs = trace.leg
+    by_discs = runs["friction"]
+    pressed = by_discs.friction_n > PRESSED_MPS2 * by_discs.effective_mass_kg[:, None]
+    pressed &= by_discs.speed > 0
+    before = np.hstack([np.zeros((len(pressed), 1), dtype=bool), pressed[:, :-1]])
+    presses = _by_leg(pressed & ~before, legs, len(scenario.legs))
+    return {
+        pedal: Curve(
+            net_kwh=_energy_kwh(run.terminal_w, run, legs, len(presses)),
+            friction_kwh=_energy_kwh(run.friction_n * run.speed, run, legs, len(presses)),
+            presses=presses,
+        )
+        for pedal, run in runs.items()
+    }
+
+
+def _energy_kwh(power_w: Array, run: Run, legs: NDArray[np.int64], count: int) -> Array:
+    return _by_leg(power_w * run.step_s, legs, count) / J_PER_KWH
+
+
+def _by_leg(values: Any, legs: NDArray[np.int64], count: int) -> Array:
+    """Sum over the steps of each leg: shape (runs, steps) to (legs, runs)."""
+    return np.array([values[:, legs == leg].sum(axis=1) for leg in range(count)])
+
+
+def _ride(trace: Trace) -> tuple[float, float, int, float]:
+    slowing = -trace.acceleration_mps2
+    hard = slowing > PRESSED_MPS2
+    weight = trace.step_s[hard]
+    order = np.argsort(slowing[hard])
+    passed = np.cumsum(weight[order]) / weight.sum()
+    foot = np.sign(np.where(np.abs(slowing) > PRESSED_MPS2, slowing, 0.0))
+    foot = foot[foot != 0]
+    return (
+        float(np.average(slowing[hard], weights=weight)),
+        float(slowing[hard][order][np.searchsorted(passed, 0.95)]),
+        int(np.count_nonzero(np.diff(foot))),
+        trace.duration_s,
+    )
+
+
+def curve_table(curves: Curves) -> pd.DataFrame:
+    """The curves of the whole drive, one row a strength, with the car's own kind of brake pedal.
+
+    Columns `lift_off_mps2`, `word`, `lamp_zone`; `net_kwh`, `friction_kwh` and `presses` each as `same_speeds_…` and
+    `as_driven_…`; as you would drive it `mean_mps2`, `high_mps2`, `reversals` and `duration_s` of `Ride`.
+    """
+    table: dict[str, Any] = {
+        "lift_off_mps2": STRENGTHS_MPS2,
+        "word": [word_of(strength) for strength in STRENGTHS_MPS2],
+        "lamp_zone": [lamp_zone_of(strength) for strength in STRENGTHS_MPS2],
+    }
+    for kind, by_pedal in (("same_speeds", curves.same_speeds), ("as_driven", curves.as_driven)):
+        curve = by_pedal[curves.car.brake_pedal]
+        table |= {f"{kind}_{item.name}": getattr(curve, item.name).sum(axis=0) for item in fields(Curve)}
+    return pd.DataFrame(table | {item.name: getattr(curves.ride, item.name) for item in fields(Ride)})

@@ -1,0 +1,101 @@
+"""A cold day: what the season does to one drive, and where on the map of charge acceptance its battery goes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from model.describe.car import Car
+from model.describe.parameters import car_of
+from model.describe.scenario import Scenario
+from model.describe.trace import Array
+from model.kernel.savings import evaluate
+from model.limits.descent import Normal, ordinary_charging_w, until_normal
+from model.limits.limit_settings import by_battery
+from model.limits.winter import LiftOffLeft, SeasonCosts, WarmUp, warm_up, why_it_fades
+from model.limits.winter_advice import Measure, measures
+from model.physics import battery
+from model.sampling.drives import trace_of
+
+MAP_C = np.arange(-20.0, 31.0)
+"""Battery temperatures of the map [°C]."""
+LATTICE_C, LATTICE_SOC = (-15.0, -5.0, 5.0, 15.0, 25.0), (0.1, 0.45, 0.8)
+"""Where the map carries numbers."""
+FADES: dict[str, Any] = {"speed_kmh": 50.0, "surface": "ice", "cold_battery_c": -10.0, "slow_kmh": 8.0}
+"""The lift-offs that are held side by side."""
+
+
+@dataclass(frozen=True, eq=False)
+class ColdDay:
+    """The drive as described beside a mild day, and where on the map of its battery's charge acceptance it goes.
+
+    `ordinary_kw` is what ordinary slow-downs charge with, `takes_kw` what the battery takes at the start, `normal`
+    when it takes the former. `takes_all` has for each `battery_c` the highest charge [1] at which a `low`, `mid` and
+    `high` battery takes ordinary slow-downs (NaN: at none), `accepted` has `kw` that the mid battery takes by
+    `battery_c` and `soc`, `way` has the drive's own `battery_c` and `soc`. `measures`
+    are what helps, the most that it brings first.
+    """
+
+    costs: SeasonCosts
+    ordinary_kw: float
+    takes_kw: dict[str, float]
+    normal: dict[str, Normal | None]
+    takes_all: pd.DataFrame
+    accepted: pd.DataFrame
+    way: pd.DataFrame
+    fades: tuple[LiftOffLeft, ...]
+    warm_up: WarmUp
+    measures: tuple[Measure, ...]
+
+
+def accepted_kw(car: Car, battery_c: Any, soc: Any) -> Array:
+    """Power that the battery takes [kW] at temperatures [°C] and charges [1] of one shape (points,)."""
+    return battery.acceptance_w(car, np.atleast_2d(soc), np.atleast_2d(battery_c))[0] / 1000
+
+
+def highest_charges(car: Car, power_w: float) -> Array:
+    """The highest charge [1] at which the battery takes a power [W], by temperature of the map; NaN where none does."""
+    charges = np.linspace(0.0, 1.0, 201)
+    battery_c, soc = (axis.ravel() for axis in np.meshgrid(MAP_C, charges, indexing="ij"))
+    takes = (accepted_kw(car, battery_c, soc) * 1000 >= power_w).reshape(len(MAP_C), -1)
+    return np.where(takes.any(axis=1), np.where(takes, charges, 0.0).max(axis=1), np.nan)
+
+
+def normal_by_battery(scenario: Scenario) -> dict[str, Normal | None]:
+    """When the motor slows as on a mild day, with a battery that takes little, the middle and much; None: not at all.
+
+    Raises
+    ------
+    InputError
+        Where the drive cannot be driven.
+    """
+    trace, around, driver = trace_of(scenario), scenario.conditions, scenario.driver
+    return by_battery(scenario, lambda one: until_normal(evaluate(trace, one, around, driver)))
+
+
+def cold_day(scenario: Scenario, costs: SeasonCosts) -> ColdDay:
+    """What the season does to the scenario's drive; `costs` are those of the same drive."""
+    trace, car, conditions, driver = costs.season.trace, car_of(scenario), scenario.conditions, scenario.driver
+    run = costs.season.run
+    ordinary_w = ordinary_charging_w(costs.season)
+    start_c, start = float(run.pack_c[0, 0]), float(run.soc[0, 0])
+
+    warmed = warm_up(trace, car, conditions, driver)
+    lattice = pd.DataFrame([(pack_c, soc) for pack_c in LATTICE_C for soc in LATTICE_SOC], columns=["battery_c", "soc"])
+    return ColdDay(
+        costs=costs,
+        ordinary_kw=ordinary_w / 1000,
+        takes_kw=by_battery(scenario, lambda one: float(accepted_kw(one, start_c, start)[0])),
+        normal=normal_by_battery(scenario),
+        takes_all=pd.DataFrame(
+            {"battery_c": MAP_C} | by_battery(scenario, lambda one: highest_charges(one, ordinary_w))
+        ),
+        accepted=lattice.assign(kw=accepted_kw(car, lattice["battery_c"], lattice["soc"])),
+        way=pd.DataFrame({"battery_c": run.pack_c[0], "soc": run.soc[0]}),
+        fades=why_it_fades(car, conditions, driver, **FADES),
+        warm_up=warmed,
+        measures=measures(scenario, warmed),
+    )

@@ -1,0 +1,227 @@
+"""The command line: the same model, one JSON object out, one sentence on error."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
+from typing import Any, NoReturn
+
+from model.describe.fields import InputError
+from model.describe.parameters import DEFAULT_CLASS, car_of
+from model.describe.scenario import Scenario
+from model.describe.scenario_io import read_json, with_car, with_settings
+from model.describe.units import KMH_PER_MPS
+from model.kernel.savings import evaluate
+from model.out.answers import Asked, as_text, asked_by, compare_answer, described, drive_answer, result_answer
+from model.sampling.printed_tests import TESTS
+from model.sampling.uncertainty import RUNS
+from model.traces.cycles import CYCLES, cycle_trace
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise InputError(f"{message[0].upper()}{message[1:]}; see python -m model --help.")
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(prog="python -m model", description=__doc__)
+    verbs = parser.add_subparsers(dest="verb", required=True, parser_class=_Parser)
+
+    def verb(name: str, about: str) -> argparse.ArgumentParser:
+        one = verbs.add_parser(name, help=about, description=about)
+        one.add_argument("--car", help=f"a class id or a car file; {DEFAULT_CLASS} when left out")
+        one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="change one setting")
+        return one
+
+    def banded(name: str, about: str) -> argparse.ArgumentParser:
+        one = verb(name, about)
+        one.add_argument("--band", action="store_true", help="add the 5 to 95 %% band over the assumed figures")
+        return one
+
+    banded("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))
+    drive = banded("drive", "a described drive")
+    drive.add_argument("scenario", type=Path, help="a scenario (JSON), or an answer to be reproduced")
+    drive.add_argument("--test-range-km", help="add the range on this drive of a car with this printed range")
+    drive.add_argument("--test", default="wltc3b", help=f"what was printed: {', '.join(TESTS)}; wltc3b if left out")
+    drive.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
+    drive.add_argument("--year", action="store_true", help="add the year of this drive")
+    banded("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
+    folder = verb("study", "all recorded drives of a folder")
+    folder.add_argument("folder", type=Path, help="with .csv and .gpx files")
+    folder.add_argument(
+        "--band", action=argparse.BooleanOptionalAction, default=True, help="each drive with its band, unless --no-band"
+    )
+    cars = banded("cars", "many cars on standard cycles: a table with a car in each row, CSV out")
+    cars.add_argument("table", type=Path, help="CSV with columns such as id, like, mass_kg, f0_n, motor_peak_kw")
+    cars.add_argument("--cycles", default="udds,hwfet", help="cycles with commas between; udds,hwfet when left out")
+    beside = verb("compare", "two or three described drives, and their differences with bands")
+    beside.add_argument("scenarios", type=Path, nargs="+", help="scenarios (JSON), or answers")
+    stop = verb("stop", "one slow-down under the microscope")
+    stop.add_argument("--from-kmh", required=True, help="speed at its start")
+    stop.add_argument("--to-kmh", default="0", help="speed at its end; 0 when left out")
+    stop.add_argument("--equal-distance", action="store_true", help="all ways over the road that rolling takes")
+    grip = verb("grip", "lift-off against available grip")
+    grip.add_argument("--speed-kmh", default="50", help="speed; 50 when left out")
+    grip.add_argument("--bend-radius-m", help="radius of the bend; straight on when left out")
+    grip.add_argument("--grade-pct", default="0", help="slope; downhill is negative")
+    claim = verb("claim", "a claim, tested; without an id, all of them")
+    claim.add_argument("id", nargs="?", help="a claim's id, or an answer (.json) to be tested again")
+    return parser
+
+
+def settings_from(pairs: Sequence[str]) -> dict[str, str]:
+    """The ``KEY=VALUE`` pairs of ``--set``."""
+    settings = {}
+    for pair in pairs:
+        key, equals, value = pair.partition("=")
+        if not equals:
+            raise InputError(f"--set {pair!r}: the form is KEY=VALUE, such as ambient_c=5.")
+        settings[key.strip()] = value.strip()
+    return settings
+
+
+def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[Scenario, set[str]]:
+    """The scenario with ``--car`` and ``--set`` put in, and the keys that were given."""
+    given: set[str] = set()
+    if options.car is not None:
+        car: Any = options.car
+        if car.endswith(".json"):
+            car = read_json(Path(car))
+            given |= set(car) if isinstance(car, Mapping) else set()
+        base = with_car(base, car)
+    settings = settings_from(options.set)
+    scenario = with_settings(base, settings)
+    car_of(scenario)
+    return scenario, given | set(settings)
+
+
+# What only some verbs need is imported in them: all of it takes longer than driving a cycle.
+
+
+def _cycle(options: argparse.Namespace) -> dict[str, Any]:
+    scenario, _ = scenario_from_options(Scenario(), options)
+    car = car_of(scenario)
+    result = evaluate(cycle_trace(options.name), car, scenario.conditions, scenario.driver)
+    return {"cycle": options.name} | result_answer(result, scenario, band_runs=RUNS if options.band else 0)
+
+
+def _drive(options: argparse.Namespace) -> dict[str, Any]:
+    asked = asked_by(read_json(options.scenario))
+    scenario, _ = scenario_from_options(asked.scenario, options)
+    printed = asked.test_range if options.test_range_km is None else (options.test_range_km, options.test)
+    return drive_answer(
+        Asked(
+            scenario,
+            band_runs=asked.band_runs or (RUNS if options.band else 0),
+            year_runs=asked.year_runs or (RUNS if options.year else 0),
+            advice=asked.advice or options.advise,
+            test_range=printed,
+        )
+    )
+
+
+def _stop(options: argparse.Namespace) -> dict[str, Any]:
+    from model.limits.stopping import emergency_answers
+    from model.one_stop.slow_down import FROM_KMH, TO_KMH, compare
+
+    scenario, _ = scenario_from_options(Scenario(), options)
+    car = car_of(scenario)
+    start, end = FROM_KMH.parse(options.from_kmh), TO_KMH.parse(options.to_kmh)
+    ways = compare(
+        start / KMH_PER_MPS, end / KMH_PER_MPS, car, scenario.conditions, scenario.driver,
+        equal_distance=options.equal_distance,
+    )  # fmt: skip
+    return {
+        "from_kmh": start,
+        "to_kmh": end,
+        "equal_distance": options.equal_distance,
+        "coast": ways.coast.answers(),
+        "regen": ways.regen.answers(),
+        "friction": ways.friction.answers(),
+        "break_even_kmh": ways.break_even_kmh,
+        "emergency": emergency_answers(scenario, start),
+    } | described(scenario)
+
+
+def _log(options: argparse.Namespace) -> dict[str, Any]:
+    from model.out.study import band_of_recording, drive_recording
+
+    scenario, given = scenario_from_options(Scenario(), options)
+    recording, scenario, result = drive_recording(options.file, scenario, frozenset(given))
+    answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
+    if options.band:
+        answer["band"] |= band_of_recording(scenario, result)
+    if recording.measured is not None:
+        answer["measured"] = recording.measured.__dict__
+    return answer | {"notes": list(recording.notes)}
+
+
+def _study(options: argparse.Namespace) -> dict[str, Any]:
+    from model.out.study import study
+
+    scenario, given = scenario_from_options(Scenario(), options)
+    return study(options.folder, scenario, frozenset(given), band=options.band) | described(scenario)
+
+
+def _cars(options: argparse.Namespace) -> str:
+    from model.out.many_cars import as_csv, table_answers
+
+    if options.car is not None:
+        raise InputError("--car: the cars stand in the table; a column `like` names their classes.")
+    cycles = [name.strip() for name in options.cycles.split(",") if name.strip()]
+    if not cycles:
+        raise InputError(f"--cycles: none was named; they are {', '.join(CYCLES)}.")
+    return as_csv(table_answers(options.table, cycles, settings_from(options.set), band=options.band))
+
+
+def _compare(options: argparse.Namespace) -> dict[str, Any]:
+    if not 2 <= len(options.scenarios) <= 3:
+        raise InputError(f"scenarios: {len(options.scenarios)} given; two or three are compared.")
+    asked = [asked_by(read_json(file)).scenario for file in options.scenarios]
+    return compare_answer([scenario_from_options(scenario, options)[0] for scenario in asked])
+
+
+def _grip(options: argparse.Namespace) -> dict[str, Any]:
+    from model.limits.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
+
+    scenario, _ = scenario_from_options(Scenario(), options)
+    return grip_check(
+        car_of(scenario),
+        scenario.conditions,
+        scenario.driver.lift_off_mps2,
+        SPEED_KMH.parse(options.speed_kmh),
+        BEND_RADIUS_M.parse(options.bend_radius_m),
+        GRADE_PCT.parse(options.grade_pct),
+    ) | described(scenario)
+
+
+def _claim(options: argparse.Namespace) -> dict[str, Any]:
+    from model.claims.verdicts.verdicts import check, claims, question, question_from_json
+
+    if options.id is None:
+        return {"claims": [{"id": claim.id, "text": claim.text} for claim in claims().values()]}
+    claim_id, settings = options.id, {} if options.car is None else {"car": options.car}
+    if claim_id.endswith(".json"):
+        asked = question_from_json(read_json(Path(claim_id)))
+        claim_id, settings = asked.claim.id, dict(asked.given) | settings
+    return check(question(claim_id, settings | settings_from(options.set))).as_json()
+
+
+VERBS: dict[str, Callable[[argparse.Namespace], dict[str, Any] | str]] = {
+    "cycle": _cycle, "drive": _drive, "log": _log, "study": _study, "cars": _cars, "compare": _compare, "stop": _stop,
+    "grip": _grip, "claim": _claim,
+}  # fmt: skip
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one verb; 0 when it answered, 2 when the input cannot be used."""
+    try:
+        options = _parser().parse_args(arguments)
+        answer = VERBS[options.verb](options)
+    except InputError as refused:
+        print(refused, file=sys.stderr)
+        return 2
+    print(answer if isinstance(answer, str) else as_text(answer), end="")
+    return 0

@@ -1,0 +1,179 @@
+"""Drives side by side, and their differences with a band of their own.
+
+A difference's band is not the difference of two bands. What is assumed alike of both drives is drawn once for both, so
+a heavier tyre or a weaker motor cancels where it acts on both. What only one of them has, such as the mass of another
+class of car, is drawn on its own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from model.describe.parameters import assumed_figures, car_of, class_labels, open_figures_of
+from model.describe.scenario import SETTINGS, Scenario
+from model.describe.trace import Array
+from model.describe.units import J_PER_KWH
+from model.kernel.run import Run
+from model.kernel.savings import evaluate
+from model.lift_off.slowing.curves import as_you_would_drive
+from model.sampling.drives import Answer, answer_of, seasons_of, trace_of
+from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
+
+SAME_ROAD_KM = 0.1
+"""Drives of one road whose lengths differ by less than this are as long [km]: what a step is at most."""
+CHOSEN_STRENGTHS_MPS2 = (0.0, 0.5, 0.7, 1.0, 1.3, 1.5, 2.0, 2.5)
+"""Lift-off strengths to choose from [m/s²]; the axis has more, a choice need not."""
+
+
+# what may differ
+
+
+def in_car(scenario: Scenario, car_class: str) -> Scenario:
+    """The same drive in a car of another class; what was stated of the first car stays with it, but for the pedal."""
+    pedal = tuple(item for item in scenario.stated if item[0] == "brake_pedal")
+    return replace(scenario, car_class=car_class, stated=pedal)
+
+
+def with_strength(scenario: Scenario, strength_mps2: float) -> Scenario:
+    """The whole drive at one lift-off strength [m/s²]; strengths of single legs are left out."""
+    legs = tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs)
+    return replace(scenario, legs=legs).with_setting("lift_off_mps2", strength_mps2)
+
+
+def _choices(key: str) -> Callable[[Scenario], dict[str, Scenario]]:
+    field = SETTINGS[key]
+    values = (True, False) if field.kind == "yes_no" else field.choices
+    return lambda scenario: {field.text(value): scenario.with_setting(key, value) for value in values}
+
+
+SUBJECTS: dict[str, Callable[[Scenario], dict[str, Scenario]]] = {
+    "car": lambda scenario: {name: in_car(scenario, name) for name in class_labels()},
+    "season": lambda scenario: {season: then for season, _, then in seasons_of(scenario)},
+    "lift_off_mps2": lambda scenario: {f"{one:g}": with_strength(scenario, one) for one in CHOSEN_STRENGTHS_MPS2},
+} | {
+    key: _choices(key)
+    for key in ("brake_pedal", "looks_ahead", "pull_away", "steady_foot", "surface", "cabin", "preconditioned")
+}
+"""What may differ between drives, and the drives there are: the given one with each value, by the value."""
+
+
+def others(scenario: Scenario, subject: str) -> dict[str, Scenario]:
+    """The drives that differ from the scenario in one subject, by the value they have of it."""
+
+    def driven(one: Scenario) -> tuple[object, ...]:
+        # a pedal that is stated and one that the class has are the same pedal
+        return car_of(one), one.conditions, one.driver, one.legs
+
+    return {value: one for value, one in SUBJECTS[subject](scenario).items() if driven(one) != driven(scenario)}
+
+
+# side by side
+
+
+@dataclass(frozen=True, eq=False)
+class Side:
+    """One of the drives: its bands, and the runs behind them. Heat of the friction brakes [kWh] of shape (runs,).
+
+    `reached_km` of `described_km` is how far its battery goes, or as far as was asked.
+    """
+
+    scenario: Scenario
+    answer: Answer
+    samples: Samples
+    friction_kwh: Array
+    duration_s: float
+    reached_km: float
+    described_km: float
+
+
+@dataclass(frozen=True)
+class Difference:
+    """What a drive has more than another, run by run; bands over the assumed figures.
+
+    `saved_share` is a difference of shares [1], None where one is more than all or None; time is known and has no band.
+    """
+
+    net_kwh: Band
+    saved_kwh: Band
+    saved_share: Band | None
+    friction_kwh: Band
+    duration_s: float
+
+
+def draw_beside(scenario: Scenario, first_class: str, runs: int) -> dict[str, Array]:
+    """Draw the open figures of a scenario, alike with those of a car of `first_class` where both assume the same."""
+    alike, car_class = assumed_figures(first_class), scenario.car_class
+    figures = open_figures_of(scenario)
+    names = {key: key if figure == alike.get(key) else f"{key} of {car_class}" for key, figure in figures.items()}
+    shares = hypercube(names.values(), runs)
+    return {
+        key: triangular(shares[names[key]], figure.low, figure.mid, figure.high)[:, None]
+        for key, figure in figures.items()
+    }
+
+
+def side_of(
+    scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven: bool = False, until_km: float | None = None
+) -> Side:
+    """One drive with its runs, to be held against drives in a car of `first_class`.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        What is driven.
+    first_class : str
+        Car class of the drive that all others are compared to.
+    runs : int
+        Sampled cars; the same for drives that are compared.
+    as_driven : bool
+        Whether slow-downs are as the car's lift-off makes them; otherwise as the habit would have them.
+    until_km : float, optional
+        How much of the drive is compared [km], where the battery of another does not last for all of it.
+
+    Raises
+    ------
+    InputError
+        Where the drive cannot be driven.
+    """
+    car = car_of(scenario)
+    trace = as_you_would_drive(scenario, car) if as_driven else trace_of(scenario)
+    if until_km is not None:
+        trace = trace.until(1000 * until_km, trace.ends or "compared")
+    result = evaluate(trace, car, scenario.conditions, scenario.driver)
+
+    def energies(run: Run, without: Run) -> tuple[Array, ...]:
+        return *at_terminals(run, without), run.energies["friction_j"]
+
+    drawn = draw_beside(scenario, first_class, runs)
+    *terminals, friction_j = run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies)
+    samples = Samples.of(*terminals)
+    far = result.trace.duration_s, result.distance_km, result.described_km
+    return Side(scenario, answer_of(result, samples), samples, friction_j / J_PER_KWH, *far)
+
+
+def common_km(sides: Sequence[Side]) -> float | None:
+    """How much of one road all sides get done [km], where the battery of one does not last as far as another's.
+
+    Such sides are made again until there (`side_of`), or their difference would be of two roads. None: all get as far.
+    """
+    reached = [side.reached_km for side in sides]
+    return min(reached) if max(reached) - min(reached) > SAME_ROAD_KM else None
+
+
+def difference(side: Side, first: Side) -> Difference:
+    """What a drive has more than the first."""
+    shares = (side.answer.saved_share, first.answer.saved_share)
+    told = all(share is not None and share.high <= 1 for share in shares)
+    return Difference(
+        net_kwh=Band.of(side.samples.net_kwh - first.samples.net_kwh),
+        saved_kwh=Band.of(side.samples.saved_kwh - first.samples.saved_kwh),
+        saved_share=Band.of(side.samples.saved_share - first.samples.saved_share) if told else None,
+        friction_kwh=Band.of(side.friction_kwh - first.friction_kwh),
+        duration_s=side.duration_s - first.duration_s,
+    )
+
+
+def told_apart(band: Band) -> bool:
+    """Whether a difference exceeds the uncertainty: both ends of its band lie on the same side of zero."""
+    return band.low > 0 or band.high < 0

@@ -1,0 +1,98 @@
+"""Grip and axle loads for many values at once: the door to the pointwise `model.physics.grip`."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from model.describe.car import Car
+from model.describe.scenario import SURFACES, Conditions, Driver
+from model.describe.trace import Array
+from model.physics import grip
+from model.physics.jit import door
+from model.physics.records import car_record, code
+from model.physics.surfaces import surface_table
+
+
+@door
+def grip_in_each(surface: Any, level: Array, tyres: int, speed: Array, friction: Array) -> None:
+    """`model.physics.grip.friction_coefficient` of every point; all of shape (points,)."""
+    for index in range(len(speed)):
+        friction[index] = grip.friction_coefficient(surface[index], level[index], tyres, speed[index])
+
+
+@door
+def loads_in_each(
+    car: Any, mass_kg: float, slowing: Array, cosine: Array, front: Array, rear: Array, driven: Array
+) -> None:
+    """Weight on both axles, and what counts for the motor's grip [N], of every point; all of shape (points,)."""
+    for index in range(len(slowing)):
+        front[index] = grip.front_axle_n(car, mass_kg, slowing[index], cosine[index])
+        rear[index] = grip.rear_axle_n(car, mass_kg, slowing[index], cosine[index])
+        driven[index] = grip.driven_axle_load_n(car, mass_kg, slowing[index], cosine[index])
+
+
+def friction_coefficient(surface: Any, level: Any, tyres: str = "any", speed: Any = 0.0) -> Any:
+    """Friction between tyre and road [1].
+
+    Parameters
+    ----------
+    surface : int or array of int
+        Index into SURFACES.
+    level : numeric
+        Place within the surface's band: −1 low, 0 mid, 1 high.
+    tyres : str
+        Kind of tyre, one of `model.describe.scenario.TYRES`.
+    speed : numeric
+        Speed [m/s].
+    """
+    points = np.broadcast_arrays(np.asarray(surface), np.asarray(level, dtype=float), np.asarray(speed, dtype=float))
+    surfaces, levels, speeds = (np.ravel(one) for one in points)
+    friction = np.empty(len(speeds))
+    grip_in_each(surfaces.astype(np.int64), levels, code("tyres", tyres), speeds, friction)
+    return friction.reshape(points[0].shape)[()]
+
+
+def road_friction(conditions: Conditions, speed: Any = 0.0, level: Any = None) -> Any:
+    """Friction between tyre and road [1] under these conditions at `speed` [m/s].
+
+    `level` is the place within the road's band (−1 low to 1 high), the conditions' own if left out.
+    """
+    level = conditions.grip_level if level is None else level
+    return friction_coefficient(SURFACES.index(conditions.surface), level, conditions.tyres, speed)
+
+
+def extra_rolling(surface: Any) -> Any:
+    """Rolling coefficient that snow or water adds [1]."""
+    return surface_table()["extra_rolling"][surface]
+
+
+def _loads_n(car: Car, mass_kg: float, slowing: Any, cosine: Any) -> Array:
+    points = np.broadcast_arrays(np.asarray(slowing, dtype=float), np.asarray(cosine, dtype=float))
+    loads = np.empty((3, points[0].size))
+    one = car_record(car, Conditions(), Driver())
+    loads_in_each(one, float(mass_kg), points[0].ravel(), points[1].ravel(), loads[0], loads[1], loads[2])
+    return loads.reshape(3, *points[0].shape)
+
+
+def axle_loads_n(car: Car, mass_kg: float, slowing: Any, cosine: Any = 1.0) -> tuple[Any, Any]:
+    """Weight on the front and the rear axle [N] while the tyres slow the car.
+
+    Parameters
+    ----------
+    car, mass_kg
+        Where the weight sits; the car's mass with its load [kg].
+    slowing : numeric
+        Slowing force of the tyres over mass [m/s²].
+    cosine : numeric
+        Cosine of the slope [1].
+    """
+    front, rear, _ = _loads_n(replace(car, front_regen_share=None), mass_kg, slowing, cosine)
+    return front, rear
+
+
+def driven_axle_load_n(car: Car, mass_kg: float, slowing: Any, cosine: Any = 1.0) -> Any:
+    """Weight that counts for the motor's grip [N] while the tyres slow the car; parameters as in `axle_loads_n`."""
+    return _loads_n(car, mass_kg, slowing, cosine)[2]

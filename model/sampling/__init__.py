@@ -1,0 +1,1 @@
+"""Many cars: what is drawn, what narrows it, and the bands of a drive."""

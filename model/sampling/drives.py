@@ -1,0 +1,212 @@
+"""One door for the app and the command line: a scenario to its result, its band and its year."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+import numpy as np
+
+from model.describe.parameters import car_of, open_figures_of
+from model.describe.scenario import FROZEN, SEASONS, Scenario
+from model.describe.trace import Array, Trace
+from model.describe.units import J_PER_KWH
+from model.kernel.run import Run
+from model.kernel.savings import Result, evaluate, has_range
+from model.sampling.narrowing import narrowed
+from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, run_each, run_samples, sample
+from model.traces.charging_stops import MOST_STOPS, Reach, as_far_as, reach_of
+from model.traces.drive_builder import FootUp, build_drive
+
+
+def described_trace(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
+    """The speed trace of a drive as described, however far its battery goes; `foot_up` as for `build_drive`."""
+    return build_drive(scenario.legs, scenario.driver, return_trip=scenario.return_trip, foot_up=foot_up)
+
+
+@lru_cache(maxsize=64)
+def reach(scenario: Scenario) -> Reach:
+    """Where a described drive is charged on its way, and where its battery is empty."""
+    return reach_of(described_trace(scenario), car_of(scenario), scenario.conditions, scenario.driver)
+
+
+def trace_of(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
+    """The speed trace of a described drive with its charging stops, up to where its battery is empty.
+
+    With a `foot_up`, as in `model.traces.drive_builder.build_drive`, stops and end lie where they do without.
+    """
+    return as_far_as(described_trace(scenario, foot_up), reach(scenario))
+
+
+def with_stops_needed(scenario: Scenario) -> Scenario:
+    """The scenario with as many charging stops as it takes to get there, or to get as far as stops help."""
+    if reach(scenario).end_m is None:
+        return scenario
+    most = reach(scenario.with_setting("charging_stops", MOST_STOPS))
+    fewer = scenario.with_setting("charging_stops", max(len(most.stops) - 1, 0))
+    # the last may stand so near the end that the car would have got there
+    return fewer if reach(fewer).end_m is None else scenario.with_setting("charging_stops", len(most.stops))
+
+
+def drive(scenario: Scenario) -> Result:
+    """The result of a described drive."""
+    return evaluate(trace_of(scenario), car_of(scenario), scenario.conditions, scenario.driver)
+
+
+def draws_of(scenario: Scenario, runs: int, driven: Trace | None = None) -> dict[str, Array]:
+    """Every figure that the user did not state, drawn `runs` times; narrowed by what is printed or shown.
+
+    `driven` is the drive that the car's display speaks of; left out, the described one.
+    """
+    if driven is None and scenario.conditions.shown_wh_per_km is not None:
+        driven = drive(scenario).trace
+    return narrowed(scenario, sample(open_figures_of(scenario), runs), driven)
+
+
+def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:
+    """The result's trace with every drawn set of the figures that the user did not state."""
+    drawn = draws_of(scenario, runs, result.trace)
+    return run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What regeneration saves on one drive; bands over the assumed figures.
+
+    `saved_share` is None where the drive on friction brakes only takes nothing from the battery. `range_gain_km` is
+    what one full battery of the car's usable size reaches further [km] when this drive is driven over and over; None
+    where the drive takes next to nothing (`model.kernel.savings.has_range`). `unable` of the `runs` drawn cars could
+    not do the drive, for want of power or charge; they are counted in as if they could.
+    """
+
+    saved_share: Band | None
+    saved_kwh: Band
+    net_kwh: Band
+    friction_only_net_kwh: Band
+    range_gain_km: Band | None
+    unable: int = 0
+    runs: int = 0
+
+
+def answer_of(result: Result, samples: Samples) -> Answer:
+    """The bands of one drive from its sampled runs."""
+    net, without = samples.net_kwh, samples.friction_only_net_kwh
+    range_gain_km = None
+    if has_range(net.min(), result.distance_km):
+        range_gain_km = Band.of(result.car.usable_kwh * result.distance_km * (1 / net - 1 / without))
+    return Answer(
+        saved_share=Band.of(samples.saved_share) if without.min() > 0 else None,
+        saved_kwh=Band.of(samples.saved_kwh),
+        net_kwh=Band.of(net),
+        friction_only_net_kwh=Band.of(without),
+        range_gain_km=range_gain_km,
+        unable=samples.unable,
+        runs=len(net),
+    )
+
+
+@dataclass(frozen=True)
+class SeasonRow:
+    """One season of the year: its days, its temperature, its road, and one day's drive in it, as in `Answer`.
+
+    `taken_kwh` is what the drive takes of the battery with every figure at its middle, as `Result.net_kwh`. Where the
+    battery is empty on the way, all is for the `distance_km` up to there.
+    """
+
+    season: str
+    days: int
+    ambient_c: float
+    surface: str
+    taken_kwh: float
+    net_kwh: Band
+    saved_kwh: Band
+    saved_share: Band | None
+    distance_km: float = 0.0
+    charging_stops: int = 0
+
+
+@dataclass(frozen=True)
+class YearOfDrives:
+    """The drive in four seasons, each on its own days; bands over the assumed figures.
+
+    `saved_kwh` is saved at the battery, in a hybrid with what its engine gives in the battery's place; what comes
+    `from the wall`, with its money and CO₂, is without the engine's part, which is fuel
+    (`model.sampling.hybrid.fuel_of_year`).
+    """
+
+    rows: tuple[SeasonRow, ...]
+    distance_km: float
+    saved_kwh: Band
+    saved_wall_kwh: Band
+    saved_money: Band
+    saved_co2_kg: Band
+
+
+def seasons_of(scenario: Scenario) -> list[tuple[str, int, Scenario]]:
+    """Each season of the scenario's year with its days, and the scenario at its temperature, the rest as described.
+
+    A preconditioned or measured start stays; a season's battery otherwise starts as cold as its air. Snow and ice, of
+    the conditions or of a leg, lie in winter only: in the other seasons such a road is dry. Where charging stops are
+    allowed, a day has as many as it needs; without, it ends where its battery is empty.
+    """
+    year = scenario.year
+
+    def on_a_day(season: str) -> Scenario:
+        then = scenario if season == "winter" else thawed(scenario)
+        then = then.with_setting("ambient_c", getattr(year, f"{season}_c"))
+        return with_stops_needed(then) if scenario.conditions.charging_stops else then
+
+    return [(season, getattr(year, f"{season}_days"), on_a_day(season)) for season in SEASONS]
+
+
+def winter_day(scenario: Scenario) -> Scenario:
+    """The scenario on its year's winter day."""
+    return next(then for season, _, then in seasons_of(scenario) if season == "winter")
+
+
+def thawed(scenario: Scenario) -> Scenario:
+    """The scenario with a dry road wherever there was snow or ice."""
+
+    def dry(surface: str) -> str:
+        return "dry" if surface in FROZEN else surface
+
+    legs = tuple(replace(leg, surface=dry(leg.surface)) for leg in scenario.legs)
+    return replace(scenario, legs=legs).with_setting("surface", dry(scenario.conditions.surface))
+
+
+def engine_j(run: Run) -> Array:
+    """What a hybrid's engine gave in the battery's place [J], shape (runs,); nothing in other cars."""
+    given: Array = run.energies["engine_j"]
+    return given
+
+
+def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
+    """Drive the scenario in its four seasons, each with `runs` sampled cars."""
+    year = scenario.year
+    drawn = draws_of(scenario, runs)
+    saved, by_engine = np.zeros(runs), np.zeros(runs)
+    rows, distance_km = [], 0.0
+
+    def measure(run: Run, without: Run) -> tuple[Array, ...]:
+        return *at_terminals(run, without), engine_j(without) - engine_j(run)
+
+    for season, days, then in seasons_of(scenario):
+        result = drive(then)
+        *terminals, engine = run_each(result.trace, result.car, result.conditions, result.driver, drawn, measure)
+        samples = Samples.of(*terminals)
+        saved += days * samples.saved_kwh
+        by_engine += days * engine / J_PER_KWH
+        distance_km += days * result.distance_km
+        one = answer_of(result, samples)
+        around, bands = then.conditions, (one.net_kwh, one.saved_kwh, one.saved_share)
+        far = result.distance_km, len(result.trace.charging)
+        rows.append(SeasonRow(season, days, around.ambient_c, around.surface, result.net_kwh, *bands, *far))
+    wall = Band.of((saved - by_engine) / np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency)))
+    return YearOfDrives(
+        rows=tuple(rows),
+        distance_km=distance_km,
+        saved_kwh=Band.of(saved),
+        saved_wall_kwh=wall,
+        saved_money=wall.scaled(year.price_per_kwh),
+        saved_co2_kg=wall.scaled(year.co2_g_per_kwh / 1000),
+    )

@@ -1,0 +1,32 @@
+"""What is printed about cars: on which test, and how the figure comes from its cycles."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from model.describe.scenario import Conditions
+
+LABORATORY = Conditions(ambient_c=23.0, cabin=False, soc_start=0.6, tyres_warm="yes")
+"""As range is tested: warm, heating and cooling off, no load beside the driver."""
+US_LABEL_FACTOR = 0.7
+"""Range on the US label over range on the two US cycles (the usual factor of the 40 CFR 600 label; from memory)."""
+
+
+@dataclass(frozen=True)
+class Test:
+    """A published kind of range figure: its cycles with their shares by distance, and figure over range on them."""
+
+    label: str
+    cycles: tuple[tuple[str, float], ...]
+    factor: float = 1.0
+
+
+_US = (("udds", 0.55), ("hwfet", 0.45))
+TESTS = {
+    "wltc3b": Test("WLTC class 3b", (("wltc3b", 1.0),)),
+    "udds": Test("US city cycle, before the label's factor", (("udds", 1.0),)),
+    "hwfet": Test("US highway cycle, before the label's factor", (("hwfet", 1.0),)),
+    "us-cycles": Test("US city and highway cycles, 55 to 45, before the label's factor", _US),
+    "us-label": Test("US label", _US, US_LABEL_FACTOR),
+    "nedc": Test("NEDC", (("nedc", 1.0),)),
+}

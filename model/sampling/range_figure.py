@@ -1,0 +1,159 @@
+"""A test-cycle range figure turned into a range on the user's own drive, one step after the other.
+
+The figure stays as printed; only the ratio of consumptions, and what the cold holds back of the battery, come from the
+model. So what a car's maker did well or badly on the test stays in it, and a step costs what the model says that step
+adds to consumption.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass, replace
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+
+from model.describe.car import Car
+from model.describe.fields import Field, InputError
+from model.describe.parameters import assumed_figures, car_of, open_figures_of
+from model.describe.scenario import Conditions, Driver, Scenario, Year
+from model.describe.trace import Array
+from model.describe.units import J_PER_KWH
+from model.kernel.run import Run
+from model.kernel.savings import evaluate, has_range
+from model.physics.battery import usable_in_the_cold_kwh
+from model.sampling.drives import reach, trace_of
+from model.sampling.printed_tests import LABORATORY, TESTS
+from model.sampling.uncertainty import RUNS, Band, run_each, sample
+from model.traces.cycles import cycle_trace
+
+RANGE_KM = Field(
+    "test_range_km", "number", "km", "Range on the test cycle", "As printed.", minimum=10, maximum=2000,
+    usual=(100, 800),
+)  # fmt: skip
+@dataclass(frozen=True)
+class Step:
+    """One step from the test to the road: the range after it, and what it cost; a gain is negative [km]."""
+
+    id: str
+    label: str
+    range_km: Band
+    cost_km: Band
+
+
+@dataclass(frozen=True)
+class RangeOnRoad:
+    """The waterfall from a printed range to the range on the drive."""
+
+    test: str
+    test_range_km: float
+    steps: tuple[Step, ...]
+    runs: int
+
+    @property
+    def range_km(self) -> Band:
+        """Range on the drive [km]."""
+        return self.steps[-1].range_km
+
+    def as_json(self) -> dict[str, Any]:
+        """The waterfall as the command line answers it."""
+        return asdict(self) | {"range_km": asdict(self.range_km)}
+
+
+def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b", runs: int = RUNS) -> RangeOnRoad:
+    """Turn a range figure into one for the scenario's drive.
+
+    Parameters
+    ----------
+    scenario : Scenario
+        Car, drive, conditions and habits.
+    test_range_km : float
+        The printed figure [km].
+    test : str
+        One of TESTS.
+    runs : int
+        Drawn cars.
+
+    Returns
+    -------
+    RangeOnRoad
+        Steps in the order in which they are taken, which matters for what each costs: speeds and stops on flat road as
+        in the laboratory, hills, load, weather, cabin.
+
+    Raises
+    ------
+    InputError
+        Where the test is unknown, the figure out of bounds, the drive takes nothing from the battery, or the car
+        cannot climb one of its hills.
+    """
+    if test not in TESTS:
+        raise InputError(f"test: {test!r} is not one of {', '.join(TESTS)}.")
+    figure = RANGE_KM.parse(test_range_km)
+    drawn = tuple(open_figures_of(scenario))
+
+    def consumed(described: Scenario, conditions: Conditions) -> Array:
+        # the day's weather is in the conditions alone: a drive in the laboratory's stays the same from day to day
+        there = replace(described, conditions=replace(conditions, charging_stops=0), year=Year())
+        if reach(there).end_m is not None:
+            # what a drive takes over and over, from the charge of the test and until the battery is empty
+            there = there.with_setting("soc_start", max(LABORATORY.soc_start, conditions.soc_start))
+        return _consumed(there, "", drawn, runs)
+
+    in_laboratory = replace(scenario, conditions=LABORATORY, driver=Driver(), legs=Scenario.legs, year=Year())
+    on_test = sum(share * _consumed(in_laboratory, name, drawn, runs) for name, share in TESTS[test].cycles)
+    flat = replace(
+        scenario, legs=tuple(replace(leg, climb_m=0.0, descent_m=0.0, surface="dry") for leg in scenario.legs)
+    )
+    here = scenario.conditions
+    hilly = replace(scenario, legs=tuple(replace(leg, surface="dry") for leg in scenario.legs))
+    start = replace(LABORATORY, soc_start=here.soc_start, altitude_m=here.altitude_m)
+    loaded = replace(
+        start,
+        payload_kg=here.payload_kg,
+        trailer_kg=here.trailer_kg,
+        trailer_drag_area_m2=here.trailer_drag_area_m2,
+    )
+    taken = [
+        ("speeds", "your speeds and stops, on flat road", flat, start),
+        ("hills", "your hills", hilly, start),
+        ("load", "your load", hilly, loaded),
+        ("weather", "your weather and road", scenario, replace(here, cabin=False)),
+        ("cabin", "heating and cooling", scenario, here),
+    ]
+    before, steps = np.full(runs, figure), []
+    for name, label, described, conditions in taken:
+        net = consumed(described, conditions)
+        if np.isnan(net).any():
+            raise InputError(f"With {label} this drive takes next to nothing from the battery; its range has no end.")
+        after = figure / TESTS[test].factor * on_test / net
+        steps.append(Step(name, label, Band.of(after), Band.of(before - after)))
+        before = after
+    return RangeOnRoad(test, figure, tuple(steps), runs)
+
+
+@lru_cache(maxsize=200)
+def _consumed(described: Scenario, cycle: str, drawn: tuple[str, ...], runs: int) -> Array:
+    """Net energy over distance [J/m], more where the cold holds part of the battery back; NaN with no range.
+
+    On the drive described, or on a standard cycle, with `runs` cars that differ in the figures `drawn`.
+    """
+
+    def measure(run: Run) -> Sequence[Array]:
+        cars: Any = run.cars.view(np.recarray)
+        return run.net_j, usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) / cars.usable_kwh
+
+    setting = (car_of(described), described.conditions, described.driver)
+    figures = assumed_figures(described.car_class)
+    # as fast as the car can follow
+    trace = evaluate(cycle_trace(cycle) if cycle else trace_of(described), *setting).trace
+    net, left = run_each(trace, *setting, sample({key: figures[key] for key in drawn}, runs), measure, (True,))
+    told = has_range(net.min() / J_PER_KWH, trace.distance_m / 1000)
+    return np.broadcast_to(net / left / trace.distance_m if told else np.nan, (runs,))
+
+
+def own_range_km(car: Car, test: str = "wltc3b") -> float:
+    """What a car would have printed for a test by the model [km]."""
+    runs = [(share, evaluate(cycle_trace(name), car, LABORATORY, Driver())) for name, share in TESTS[test].cycles]
+    kwh_per_km = sum(share * run.net_kwh / run.distance_km for share, run in runs)
+    return float(car.usable_kwh / kwh_per_km * TESTS[test].factor)

@@ -1,0 +1,1 @@
+"""Anything to a trace: legs and habits, standard cycles, recordings."""

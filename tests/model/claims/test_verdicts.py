@@ -1,0 +1,332 @@
+"""How a claim is judged: the rule at its edges, conditions that were said and that can be named, sentences."""
+
+import json
+import re
+
+import numpy as np
+import pytest
+from model.claims.verdicts.draws import EVENLY, GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
+from model.claims.verdicts.prose import number_words, share_words, span_words, true_in
+from model.claims.verdicts.regions import Bins, found_on, inside_of, region_of
+from model.claims.verdicts.verdicts import (
+    BEYOND,
+    CONDITIONS,
+    FALSE,
+    HOLDS,
+    NOT_AS_SAID,
+    RUNS,
+    UNJUDGED,
+    WHOLE_RANGE_RUNS,
+    Answer,
+    check,
+    claims,
+    question,
+    question_from_json,
+    verdict_of,
+)
+
+from model.describe.fields import InputError
+from model.describe.parameters import assumed_figures
+
+QUICK = "two-megawatts"
+
+
+def answered(claim_id, **settings):
+    return check(question(claim_id, settings))
+
+
+def invented(values, claim_id=QUICK, whole_share=None, **settings):
+    """An answer to a claim with invented results in place of the model's."""
+    asked = question(claim_id, settings)
+    values = np.asarray(values, dtype=float)
+    draws = draw(asked.declared, 1009, 1)
+    answer = Answer(asked, draws.at(np.arange(len(values))), values)
+    answer.__dict__["whole_share"] = answer.share if whole_share is None else whole_share
+    return answer
+
+
+@pytest.mark.parametrize(
+    "share, whole, region, verdict",
+    [
+        (0.0, 0.0, 1.0, FALSE),
+        (0.0499, 0.9, 1.0, FALSE),
+        (0.05, 0.05, 0.75, CONDITIONS),
+        (0.05, 0.05, 0.7499, UNJUDGED),
+        (0.7499, 0.7499, 0.7499, UNJUDGED),
+        (0.7499, 0.7499, 0.75, CONDITIONS),
+        (0.75, 0.75, 0.0, HOLDS),
+        (0.75, 0.7499, 0.0, CONDITIONS),
+        (1.0, 0.0, 1.0, CONDITIONS),
+        (1.0, 1.0, 1.0, HOLDS),
+    ],
+)
+def test_the_rule_at_its_edges(share, whole, region, verdict):
+    assert verdict_of(share, whole, region) == verdict
+
+
+@pytest.mark.parametrize(
+    "share, whole, verdict",
+    [(0.95, 0.95, HOLDS), (0.95, 0.9499, CONDITIONS), (0.9499, 0.9499, NOT_AS_SAID), (0.05, 1.0, NOT_AS_SAID),
+     (0.0499, 1.0, FALSE)],
+)  # fmt: skip
+def test_always_is_refuted_by_a_few_runs_whatever_conditions_can_be_named(share, whole, verdict):
+    assert {verdict_of(share, whole, region, always=True) for region in (0.0, 0.95, 1.0)} == {verdict}
+
+
+def test_the_rule_is_one_of_quantiles():
+    """At least: the 25 % quantile reaches the number. At most: the 75 % quantile does not exceed it."""
+    values = np.linspace(0, 4, 1001)
+    for number in (0.5, 0.999, 1.001, 3.5):
+        found = invented(values, number=number)
+        assert (found.quantiles["0.25"] >= number) == (found.verdict == HOLDS)
+        other = invented(values, number=number, relation="at_most")
+        assert (other.quantiles["0.75"] <= number) == (other.verdict == HOLDS)
+
+
+def test_bounds_of_each_relation():
+    assert question(QUICK).bounds == (2.0, np.inf)
+    assert question(QUICK, {"relation": "at_most"}).bounds == (-np.inf, 2.0)
+    assert question(QUICK, {"number": "10", "relation": "about"}).bounds == (9.0, 11.0)
+    assert question(QUICK, {"number": "10", "relation": "on_average"}).bounds == (9.0, 11.0)
+    assert question(QUICK, {"number": "10", "relation": "up_to"}).bounds == (-np.inf, 10.0)
+    assert question(QUICK, {"number": "10", "relation": "up_to"}).top_bounds == (9.0, 11.0)
+    assert question(QUICK, {"number": "11..22"}).bounds == (11.0, 22.0)
+    assert question("range-gain-on-dynamometer", {"number": "20"}).bounds == (18.0, 22.0)
+
+
+@pytest.mark.parametrize("share", [0.0, 0.004, 0.03, 0.049, 0.05, 0.3, 0.74, 0.76, 0.996, 1.0])
+def test_sentences_never_contradict_their_numbers(share):
+    found = invented(np.where(np.arange(1000) < round(1000 * share), 3.0, 1.0))
+    assert found.sentence.startswith(f"This claim {found.verdict}:")
+    if share < 0.05:
+        assert "does not hold" in found.sentence and " holds " not in found.sentence
+    if share < 0.75:
+        assert HOLDS not in found.sentence
+    assert (HOLDS in found.sentence) == (share >= 0.75)
+    assert (share == 0) == ("in no run: the highest gives 1 MW" in found.sentence)
+    assert (0 < share < 0.05) == ("only at the edge of what was varied: the highest gives 3 MW" in found.sentence)
+    assert (share == 1) == ("in every run" in found.sentence)
+    assert (0.75 <= share < 0.95) == ("in most of what was varied" in found.sentence)
+    assert "of the runs" not in found.sentence and f"Here {true_in(share)} are true" in found.rule
+    assert "not odds" in found.rule and found.sentence.endswith("An estimate, not a measurement.")
+
+
+@pytest.mark.parametrize(
+    "relation, values, verdict, words",
+    [
+        ("on_average", [1.0, 2.0, 3.1], HOLDS, "is 2.0 MW on average"),
+        ("on_average", [1.0, 1.0, 3.0], FALSE, "is 1.7 MW on average"),
+        ("up_to", [0.1, 1.0, 2.0], HOLDS, "reaches 1.9 MW"),
+        ("up_to", [0.1, 2.0, 3.0], NOT_AS_SAID, "reaches 2.9 MW, the level that one run in twenty passes, so there"),
+        ("up_to", [0.1, 1.0, 1.2], FALSE, "reaches 1.2 MW, the level that one run in twenty passes, so less"),
+    ],
+)
+def test_a_top_or_a_mean_is_judged_by_one_number_of_all_runs(relation, values, verdict, words):
+    found = invented(values, relation=relation)
+    assert found.verdict == verdict and words in found.sentence and not found.needs["where"]
+
+
+def test_what_is_beyond_the_model_is_not_judged_by_what_stands_next_to_it():
+    found = answered("brakes-last-longer")
+    assert found.verdict == BEYOND and found.sentence.startswith(f"This claim {BEYOND}: how long brakes last")
+    assert "what can be said is that the friction work" in found.sentence
+    work = answered("brakes-work-half")
+    assert work.verdict == HOLDS and (work.values == found.values).all()
+    assert answered("brakes-last-longer", number="40").verdict == HOLDS
+    assert "friction work" in answered("brakes-last-longer", number="40").question.text
+
+
+@pytest.mark.parametrize("claim_id", ["two-megawatts", "switching-delay"])
+def test_what_is_varied_goes_beyond_the_number_that_decides(claim_id):
+    found = answered(claim_id)
+    assert 0 < found.share < 0.05 and found.verdict == FALSE and found.values.max() > found.question.number[0]
+
+
+def test_what_was_said_narrows_the_range_and_is_named():
+    found = answered(QUICK, mass_kg=2800, motor_top_speed_kmh=260, slowing_mps2=10.5)
+    assert found.share == 1.0 and found.whole_share < 0.05 and found.verdict == CONDITIONS
+    assert "a car of 2,800 kg with driver" in found.sentence
+    whole = answered(QUICK).quantiles
+    assert f"; over the whole range the model gives {span_words(whole['0.05'], whole['0.95'], 'MW')}" in found.sentence
+    assert set(found.draws["mass_kg"]) == {2800.0}
+    assert set(found.question.not_said) == {"car", "payload_kg"}
+    assert (answered(QUICK).draws["payload_kg"] <= 400).all() and answered(QUICK, payload_kg="10..20").share == 0
+
+
+def test_numbers_read_as_a_newspaper_prints_them():
+    assert span_words(18.07, 69.2, "%") == "18 to 69 %" and number_words(41.94, "%") == "42 %"
+    # no end is taken for nothing or for all
+    assert span_words(22.4, 99.6, "%") == "22.4 to 99.6 %" and span_words(-0.3, 12.0, "%") == "-0.3 to 12.0 %"
+    assert span_words(1e-6, 38.5, "%") == "0 to 38 %" and span_words(4.0, 4.0, "") == "4.0"
+    assert [share_words(share) for share in (0.0, 0.004, 0.5, 0.996, 1.0)] == [
+        "0 %", "less than 1 %", "50 %", "more than 99 %", "100 %"
+    ]  # fmt: skip
+
+
+def test_always_says_what_refutes_it_and_where_it_is_true():
+    found = answered("coasting-always-wins")
+    assert found.verdict == NOT_AS_SAID and "counter-examples refute “always”" in found.rule
+    assert f"is {found.values.min():.3g} Wh in one run, and “always” allows hardly any" in found.sentence
+    assert "it is zero or more with lost time not made up, where the model gives" in found.sentence
+    assert answered("coasting-always-wins", time_made_up="no").verdict == CONDITIONS
+
+
+def test_a_region_is_found_on_one_half_and_confirmed_on_the_other():
+    draws = draw(question("range-gain-in-town").declared, 1009, 1)
+    true = (draws["ambient_c"] > 10) & (draws["brake_pedal"] == "blended")
+    bins = [Bins.of(key, draws[key]) for key in ("soc_start", "ambient_c", "brake_pedal", "cycle")]
+    conditions, inside, share = region_of(true, bins, 0.75, 1)
+    named = {this.key: this.named(part) for this, part in conditions}
+    assert named["brake_pedal"] == "blended" and set(named) == {"brake_pedal", "ambient_c"}
+    assert share > 0.85 and inside.mean() > 0.2 and share == pytest.approx(true[inside].mean(), abs=0.05)
+    for seed in range(5):
+        by_chance = np.random.RandomState(seed).random_sample(1009) < 0.5
+        conditions, inside, share = region_of(by_chance, bins, 0.75, seed)
+        assert conditions == [] and inside.all() and share == pytest.approx(0.5, abs=0.05)
+    random = np.random.RandomState(1).random_sample(1009) < 0.3
+    by_chance = Answer(question("range-gain-in-town", {"relation": "at_least"}), draws, random * 50.0)
+    assert by_chance.verdict == UNJUDGED and by_chance.needs["where"] == {}
+    assert by_chance.sentence.startswith("This claim cannot be judged from what was said:")
+
+
+def test_conditions_that_hold_only_on_the_cars_they_were_found_on_are_not_named():
+    """Found on every half by chance: twelve choices of eight values each, and nothing in them."""
+    random = np.random.RandomState(3)
+    true = random.random_sample(400) < 0.5
+    bins = [Bins("car", tuple(range(8)), random.randint(0, 8, 400), False) for _ in range(12)]
+    half = np.arange(400) < 200
+    found = found_on(half, true, bins, 0.75)
+    inside = inside_of(found, bins)
+    assert true[inside & half].mean() >= 0.75 > true[inside & ~half].mean()
+    assert region_of(true, bins, 0.75, 3)[0] == []
+
+
+def test_needs_name_the_two_inputs_that_matter_most():
+    found = answered("coasting-always-wins")
+    needs = found.needs
+    assert needs["matter_most"][0]["input"] == "time_made_up" and needs["where"] == {"time_made_up": "no"}
+    table = np.array(needs["share_true"], dtype=float)
+    assert table.shape == tuple(len(one["steps"]) for one in needs["matter_most"])
+    assert table[0].min() > 0.99 and needs["share_there"] > 0.99
+    swings = [row["high"] - row["low"] for row in found.tornado]
+    assert swings == sorted(swings, reverse=True) and swings[-1] > 0
+
+
+def test_tornado_rows_start_from_the_base():
+    asked = question("two-megawatts")
+    draws, changed = one_at_a_time(asked.declared)
+    assert len(draws) == len(changed) + 1
+    assert draws["car"][0] == "family-hatch" and draws["mass_kg"][0] == assumed_figures("family-hatch")["mass_kg"].mid
+    row = 1 + changed.index(("car", "pickup"))
+    assert draws["mass_kg"][row] == assumed_figures("pickup")["mass_kg"].mid
+    for row, (key, value) in enumerate(changed, 1):
+        assert draws[key][row] == value
+
+
+def test_draws_are_even_and_follow_the_class():
+    asked = question("range-gain-in-town")
+    draws = draw(asked.declared, RUNS, 5)
+    for key, this in asked.declared.items():
+        if not this.band:
+            _, counts = np.unique(draws[key], return_counts=True)
+            assert counts.max() - counts.min() <= 1
+    pairs = np.unique(np.char.add(draws["cycle"].astype(str), draws["car"].astype(str)), return_counts=True)[1]
+    assert len(pairs) == 40 and pairs.min() > 0.75 * RUNS / 40
+    for car_class in ("city-car", "pickup"):
+        figures, rows = assumed_figures(car_class)["mass_kg"], draws["car"] == car_class
+        assert figures.low <= draws["mass_kg"][rows].min() and draws["mass_kg"][rows].max() <= figures.high
+        # declared together: the heavier car of a class has the bigger battery and motor
+        order = np.argsort(draws["mass_kg"][rows])
+        assert (np.diff(draws["usable_kwh"][rows][order]) >= 0).all()
+        assert (np.diff(draws["motor_peak_kw"][rows][order]) >= 0).all()
+
+
+@pytest.mark.parametrize("runs", GENERATORS)
+def test_every_lattice_is_a_latin_hypercube(runs):
+    shares = lattice({key: Open((0.0, 0.5, 1.0), band=True) for key in "abcdefghij"}, runs, 3)
+    for share in shares.values():
+        assert sorted((share * runs).astype(int)) == list(range(runs))
+    assert np.abs(np.corrcoef(list(shares.values())) - np.eye(10)).max() < 0.1
+
+
+def test_what_is_said_moves_no_open_share_and_each_is_drawn_evenly():
+    usual, said = (question("motorway-range", settings).declared for settings in ({}, {"cabin": "yes", "car": "van"}))
+    for key in EVENLY:
+        shares = [draw(inputs, 607, 3).shares[key] for inputs in (usual, said)]
+        assert (shares[0] == shares[1]).all() and sorted((shares[0] * 607).astype(int)) == list(range(607))
+
+
+def test_a_band_is_cut_at_the_same_places_whatever_was_drawn():
+    band = Open((0.5, 0.8, 1.0), band=True)
+    drawn = [band.at(lattice({"lift_off_mps2": band}, 607, seed)["lift_off_mps2"]) for seed in range(5)]
+    (names,) = {Bins.of("lift_off_mps2", column, band).names for column in drawn}
+    assert names[0][0] == 0.5 and names[-1][1] == 1.0
+
+
+def test_a_step_too_close_to_call_is_not_named():
+    true = np.arange(400) % 100 < np.repeat([90, 77, 20, 20], 100)
+    steps = Bins("cycle", tuple("abcd"), np.repeat(range(4), 100), ordered=False)
+    assert steps.true_part(true, np.ones(400, dtype=bool), 0.75) == (0,)
+
+
+def test_the_same_claim_gives_the_same_answer_and_can_be_asked_again():
+    first = answered(QUICK, number=1.5, car="pickup,van").as_json()
+    again = check(question_from_json(json.loads(json.dumps(first)))).as_json()
+    assert again == first and first["settings"] == {"number": "1.5", "car": "pickup,van"}
+
+
+@pytest.mark.parametrize("claim_id", claims())
+def test_every_claim_is_whole(claim_id):
+    claim = claims()[claim_id]
+    assert claim.runs in GENERATORS and WHOLE_RANGE_RUNS in GENERATORS
+    assert set(claim.open) | set(claim.scope) <= set(INPUTS) and set(claim.said) <= set(claim.open)
+    assert not set(claim.open) & set(claim.scope)
+    assert claim.text.endswith(".") and claim.left_out.endswith(".")
+    assert {"value", "unit", "what", "source", "date", "kind"} <= set.intersection(
+        *(set(point) for point in claim.published), {"value", "unit", "what", "source", "date", "kind"}
+    )
+    for key, this in claim.open.items():
+        assert all(INPUTS[key].minimum <= value <= INPUTS[key].maximum for value in this.values if this.band)
+        assert not this.band or list(this.values) == sorted(this.values)
+    assert re.search(r"\d|zero or (more|less)", question(claim_id).claimed)
+
+
+def test_how_inputs_may_be_said():
+    speed, whole = INPUTS["speed_kmh"], Open((100.0, 110.0, 120.0, 130.0))
+    assert narrowed(speed, whole, "105..125").values == (110.0, 120.0)
+    assert narrowed(speed, whole, "101..102").values == (101.0, 102.0)
+    assert narrowed(speed, whole, "90").values == (90.0,) and narrowed(speed, whole, "open") is whole
+    band = Open((-10.0, 15.0, 30.0), band=True)
+    assert narrowed(INPUTS["ambient_c"], band, "-20..0") == Open((-20.0, 0.0, 0.0), band=True)
+    assert narrowed(INPUTS["brake_pedal"], Open(("blended", "friction")), "friction").values == ("friction",)
+
+
+@pytest.mark.parametrize(
+    "claim_id, settings, sentence",
+    [
+        ("40-percent", {}, "claim: '40-percent' is not one of range-gain-in-town"),
+        (QUICK, {"soc_start": "0.5"}, "'soc_start' is not a known setting"),
+        ("range-gain-in-town", {"brake_pedel": "blended"}, "the nearest is brake_pedal"),
+        (QUICK, {"number": "two"}, "number (as published): 'two' is neither a number nor a range such as 11..22."),
+        (QUICK, {"number": "3..2"}, "'3..2' is neither a number nor a range"),
+        (QUICK, {"number": "nan"}, "'nan' is neither a number nor a range"),
+        (QUICK, {"relation": "over"}, "relation (claimed as): 'over' is not one of at_least, about, at_most, up_to"),
+        ("range-lost-without", {"denominator": "recovered,range_lost"}, "a share of one thing at a time"),
+        ("range-lost-without", {"denominator": "open"}, "a share of one thing at a time"),
+        ("one-pedal-saves", {"strong_mps2": "0.6"}, "gentle lift-off strength): 0.7 m/s² is not below the strong one"),
+        (QUICK, {"payload_kg": "30..20"}, "payload_kg (load): '30..20' runs downwards"),
+        (QUICK, {"car": "coupe"}, "car (car class): 'coupe' is not one of"),
+        (QUICK, {"car": "van..pickup"}, "car (car class): 'van..pickup' is not one of"),
+        (QUICK, {"payload_kg": "9000"}, "payload_kg (load): 9000 is out of bounds: a number from 0 to 1500 kg."),
+    ],
+)
+def test_refusals(claim_id, settings, sentence):
+    with pytest.raises(InputError) as refused:
+        question(claim_id, settings)
+    assert sentence in str(refused.value)
+
+
+def test_a_file_that_is_no_answer_is_refused():
+    for data in ([], {"id": QUICK, "settings": 3}, {"settings": {}}):
+        with pytest.raises(InputError, match="holds no object with an id and settings"):
+            question_from_json(data)

@@ -1,0 +1,66 @@
+"""Car classes and assumed figures: complete, ordered, with provenance."""
+
+import dataclasses
+
+import pytest
+
+from model.describe.car import CAR_FIELDS, Car
+from model.describe.fields import InputError
+from model.describe.parameters import assumed_figures, car_from, class_labels, open_figures, open_figures_of
+from model.describe.scenario import Scenario
+
+CLASSES = list(class_labels())
+KINDS = {"published", "assumed", "common practice"}
+
+
+def test_there_are_eight_to_ten_battery_classes():
+    assert 8 <= len(CLASSES) <= 12
+    assert {"city-car", "small-hatch", "family-hatch", "compact-crossover", "large-suv", "van"} <= set(CLASSES)
+
+
+@pytest.mark.parametrize("car_class", CLASSES)
+def test_every_figure_is_ordered_usual_and_has_a_source(car_class):
+    for key, item in assumed_figures(car_class).items():
+        assert item.kind in KINDS and item.source, key
+        if isinstance(item.mid, float):
+            assert item.low <= item.mid <= item.high, key
+            assert key not in CAR_FIELDS or CAR_FIELDS[key].is_usual(item.mid), key
+
+
+@pytest.mark.parametrize("car_class", CLASSES)
+def test_every_figure_a_car_needs_is_there(car_class):
+    needed = {field.name for field in dataclasses.fields(Car) if field.default is dataclasses.MISSING}
+    assert needed <= set(assumed_figures(car_class))
+
+
+def test_a_car_has_the_middle_figures_and_what_was_stated():
+    car = car_from("family-hatch", {"mass_kg": 1900.0})
+    assert car.mass_kg == 1900
+    assert car.drag_area_m2 == assumed_figures("family-hatch")["drag_area_m2"].mid
+    assert not car.has_measured_road_load
+
+
+def test_an_unknown_class_is_refused_with_those_there_are():
+    with pytest.raises(InputError, match="'estate' is not one of the classes city-car, "):
+        car_from("estate")
+
+
+def test_a_band_is_open_only_where_nothing_was_stated():
+    free = open_figures("family-hatch", {})
+    assert "mass_kg" in free and "pack_voltage_v" not in free and "driven_axle" not in free
+    assert "mass_kg" not in open_figures("family-hatch", {"mass_kg": 1800.0})
+
+
+def test_a_grip_that_was_stated_is_not_drawn():
+    assert "grip_level" in open_figures_of(Scenario())
+    assert "grip_level" not in open_figures_of(Scenario().with_setting("grip_level", -0.5))
+    assert "mass_kg" not in open_figures_of(Scenario().with_setting("mass_kg", 1800.0))
+
+
+def test_measured_road_load_closes_drag_area_and_rolling():
+    stated = {"f0_n": 120.0, "f1_n_per_mps": 1.0, "f2_n_per_mps2": 0.42}
+    assert set(open_figures("family-hatch", {})) - set(open_figures("family-hatch", stated)) == {
+        "drag_area_m2",
+        "rolling_coefficient",
+    }
+    assert car_from("family-hatch", stated).has_measured_road_load

@@ -1,0 +1,128 @@
+"""Hills: refund, headroom, leaving full, long descents, and when the feel is back to normal."""
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from model.describe.fields import InputError
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.kernel.savings import evaluate
+from model.limits.descent import (
+    charge_that_takes,
+    descent,
+    descent_to_fill_m,
+    full_start,
+    headroom,
+    hill,
+    refund,
+    shares_of_slopes,
+    until_normal,
+)
+from tests.made_traces import steady, stop_and_go
+
+CAR = car_from("family-hatch")
+WARM = Conditions(ambient_c=20.0, cabin=False)
+DRIVER = Driver()
+
+
+def test_a_hill_is_as_high_steep_and_fast_as_asked():
+    for rise in (250.0, -250.0):
+        trace = hill(rise, 5.0, 72.0)
+        assert trace.elevation_m[-1] - trace.elevation_m[0] == pytest.approx(rise) and trace.elevation_m.min() == 0
+        assert trace.distance_m == pytest.approx(250 * np.sqrt(1 + 0.05**2) / 0.05)
+        assert np.all(trace.speed_mps == 20) and trace.step_s.max() <= 1
+        assert np.tan(np.arcsin(trace.sine_of_slope)) == pytest.approx(np.full(len(trace.step_s), np.sign(rise) * 0.05))
+
+
+def test_a_refund_grows_with_steepness_and_falls_with_speed():
+    shares = shares_of_slopes(CAR, WARM, DRIVER, [2, 4, 8], [40, 70, 110])
+    assert np.all(np.diff(shares, axis=0) > 0) and np.all(np.diff(shares, axis=1) < 0)
+    assert shares.max() < 1 and shares.min() < 0
+    one = refund(CAR, WARM, DRIVER, 4, 70)
+    assert shares[1, 1] == one.share == one.down_wh_per_km / one.up_wh_per_km
+
+
+def test_a_slope_that_cannot_be_climbed_has_no_share():
+    weak = car_from("city-car", {"motor_peak_kw": 5.0, "regen_peak_kw": 5.0})
+    with pytest.raises(InputError):
+        refund(weak, WARM, DRIVER, 25, 60)
+    assert np.isnan(shares_of_slopes(weak, WARM, DRIVER, [25], [60])).all()
+
+
+def test_headroom_is_what_a_battery_with_room_gains():
+    way_down = hill(-400, 6, 60)
+    room = headroom(way_down, CAR, WARM, DRIVER)
+    found = evaluate(way_down, CAR, replace(WARM, soc_start=0.4), DRIVER)
+    assert room.gained_share == pytest.approx(found.soc[-1] - 0.4, rel=0.01)
+    assert room.start_at_most == pytest.approx(1 - room.gained_share)
+    assert room.power_kw == pytest.approx(-found.run.terminal_w[0, 100] / 1000, rel=0.01)
+    assert room.start_for_full_feel < room.start_at_most
+
+
+def test_the_power_limit_is_where_acceptance_crosses_what_is_asked():
+    room = headroom(hill(-400, 8, 60), CAR, WARM, DRIVER)
+    kept = [
+        evaluate(hill(-20, 8, 60), CAR, replace(WARM, soc_start=room.full_power_below + off), DRIVER).wheel_friction_kwh
+        for off in (-0.005, 0.005)
+    ]
+    assert kept[0] == pytest.approx(0, abs=1e-9) and kept[1] > 1e-4
+    assert charge_that_takes(CAR, -20.0, 50e3) is None
+    cold = headroom(hill(-400, 8, 60), CAR, replace(WARM, ambient_c=-20.0), DRIVER)
+    assert cold.full_power_below is None and cold.start_for_full_feel is None
+
+
+def test_a_drive_that_only_climbs_needs_no_room():
+    assert headroom(hill(200, 5, 50), CAR, WARM, DRIVER).gained_share == 0
+
+
+def test_a_trailer_asks_for_more_room():
+    alone, towing = (headroom(hill(-400, 6, 60), CAR, replace(WARM, trailer_kg=kg), DRIVER) for kg in (0.0, 1200.0))
+    assert towing.gained_kwh > 1.3 * alone.gained_kwh
+
+
+def test_descent_to_fill_the_battery():
+    metres = descent_to_fill_m(CAR, WARM, DRIVER, 6, 50)
+    found = evaluate(hill(-500, 6, 50), CAR, WARM, DRIVER)
+    assert metres == pytest.approx(500 * 0.4 / (found.soc[-1] - 0.6), rel=0.02)
+    assert descent_to_fill_m(CAR, WARM, DRIVER, 1, 50) is None
+
+
+def test_leaving_full_costs_until_there_is_room():
+    found = full_start(stop_and_go(60), CAR, WARM, DRIVER)
+    assert found.lost_kwh > 0 and found.full.wheel_friction_kwh > found.part_charged.wheel_friction_kwh
+    assert found.normal is not None and 0 < found.normal.minutes < found.full.trace.duration_s / 60
+    assert 0 < found.normal.km < found.full.distance_km and found.normal.soc < 1
+    assert full_start(stop_and_go(2), CAR, WARM, DRIVER).normal is None
+
+
+def test_a_warm_part_charged_battery_is_normal_from_the_start():
+    assert until_normal(evaluate(stop_and_go(6), CAR, WARM, DRIVER)).minutes == 0
+    assert until_normal(evaluate(steady(60, 100), CAR, WARM, DRIVER)).km == 0
+
+
+def test_a_cold_battery_is_back_to_normal_sooner_when_it_is_heated():
+    cold = replace(WARM, ambient_c=-10.0)
+    heated = replace(CAR, pack_heater_kw=6.0)
+    found = [until_normal(evaluate(stop_and_go(60), car, cold, DRIVER)) for car in (CAR, heated)]
+    assert found[1] is not None and found[1].battery_c > -10
+    assert found[0] is None or found[0].minutes > found[1].minutes
+
+
+def test_a_long_descent_with_room_leaves_nothing_to_friction():
+    down = descent(CAR, WARM, DRIVER, drop_m=1000, grade_pct=6, speed_kmh=50)
+    assert down.need_kw == pytest.approx(down.motor_kw) and down.result.captured_share == 1 and down.limit == ""
+    assert down.disc_c.max() < 21 and down.friction_only_disc_c.max() > 150
+    assert (down.fade_caution, down.friction_only_fade_caution) == ("below", "below")
+
+
+def test_a_long_descent_from_full_is_left_to_friction():
+    down = descent(CAR, replace(WARM, soc_start=1.0), DRIVER, drop_m=1500, grade_pct=9, speed_kmh=60)
+    assert down.limit == "battery" and down.result.captured_share < 0.1
+    assert down.disc_c.max() > 300 and down.fade_caution == "within"
+
+
+def test_a_descent_that_needs_no_brake_says_so():
+    down = descent(CAR, WARM, DRIVER, drop_m=50, grade_pct=1, speed_kmh=80)
+    assert down.need_kw == 0 and down.result.captured_share is None

@@ -1,0 +1,94 @@
+"""From a printed range to the road."""
+
+from dataclasses import replace
+
+import pytest
+
+from model.describe.fields import InputError
+from model.describe.scenario import Conditions, Leg, Scenario
+from model.describe.scenario_io import starting_drives
+from model.sampling import range_figure
+from model.sampling.range_figure import LABORATORY, TESTS, range_on_road
+from model.sampling.uncertainty import run_each
+
+HILLY = starting_drives()["suburb-hill"][2]
+
+
+def found(scenario, **more):
+    return range_on_road(scenario, 400.0, runs=20, **more)
+
+
+def test_steps_add_up_from_the_figure_to_the_road():
+    road = found(HILLY)
+    before = 400.0
+    for step in road.steps:
+        # the middle of differences is not the difference of middles: within the band, and within 3 % of the range
+        assert step.range_km.low < before - step.cost_km.mid < step.range_km.high
+        assert before - step.cost_km.mid == pytest.approx(step.range_km.mid, rel=0.03)
+        assert step.range_km.low <= step.range_km.mid <= step.range_km.high
+        before = step.range_km.mid
+    assert [step.id for step in road.steps] == ["speeds", "hills", "load", "weather", "cabin"]
+    assert road.range_km == road.steps[-1].range_km
+
+
+def test_what_is_as_in_the_laboratory_costs_nothing():
+    flat = Scenario(legs=(Leg(distance_km=20, speed_kmh=60, stops=8, slow_downs=5),), conditions=LABORATORY)
+    costs = {step.id: step.cost_km for step in found(flat).steps}
+    for name in ("hills", "load", "weather", "cabin"):
+        assert costs[name].low == costs[name].high == 0.0
+
+
+def test_each_step_costs_where_there_is_something_to_pay():
+    winter = replace(HILLY, conditions=Conditions(ambient_c=-7, payload_kg=300))
+    costs = {step.id: step.cost_km.mid for step in found(winter).steps}
+    assert min(costs[name] for name in ("hills", "load", "weather", "cabin")) > 5
+    assert found(winter).range_km.mid < found(HILLY).range_km.mid
+
+
+def test_faster_is_less_far_and_the_figure_only_scales():
+    def motorway(speed_kmh):
+        return found(Scenario(legs=(Leg(distance_km=60, speed_kmh=speed_kmh, stops=1, slow_downs=2),))).range_km.mid
+
+    assert motorway(90) > motorway(110) > motorway(130)
+    double = range_on_road(HILLY, 800.0, runs=20)
+    assert double.range_km.mid == pytest.approx(2 * found(HILLY).range_km.mid)
+
+
+def test_kinds_of_figure():
+    label, unadjusted = found(HILLY, test="us-label").range_km.mid, found(HILLY, test="us-cycles").range_km.mid
+    assert label == pytest.approx(unadjusted / 0.7)
+    assert set(TESTS) == {"wltc3b", "udds", "hwfet", "us-cycles", "us-label", "nedc"}
+
+
+def test_another_day_drives_anew_only_what_its_weather_changes(monkeypatch):
+    driven = []
+    monkeypatch.setattr(range_figure, "run_each", lambda *given: driven.append(given) or run_each(*given))
+    by_day = {}
+    for ambient_c in (3.0, 9.0):
+        driven.clear()
+        by_day[ambient_c] = found(HILLY.with_setting("ambient_c", ambient_c).with_setting("soc_start", 0.55))
+    assert len(driven) == len(("weather", "cabin"))
+    steps = [{step.id: step.range_km for step in road.steps} for road in by_day.values()]
+    assert steps[0]["load"] == steps[1]["load"] and steps[0]["weather"] != steps[1]["weather"]
+
+
+def test_refusals():
+    with pytest.raises(InputError, match="test: 'wltp' is not one of wltc3b"):
+        found(HILLY, test="wltp")
+    with pytest.raises(InputError, match=r"test_range_km .* is out of bounds: a number from 10 to 2000 km"):
+        range_on_road(HILLY, 5.0)
+    downhill = Scenario(legs=(Leg(distance_km=10, speed_kmh=50, stops=0, slow_downs=0, descent_m=800, grade_pct=9),))
+    with pytest.raises(InputError, match="its range has no end"):
+        found(downhill)
+    with pytest.raises(InputError, match="this car cannot"):
+        found(HILLY.with_setting("motor_peak_kw", 5.0))
+
+
+def test_the_range_of_a_drive_is_told_whatever_was_in_the_battery_at_its_start():
+    """A drive too long for what is in the battery is driven with the test's charge, and until that is gone."""
+    there, empty = found(HILLY), found(HILLY.with_setting("soc_start", 0.02))
+    assert empty.range_km.mid == pytest.approx(there.range_km.mid, rel=0.02)
+    motorway = Scenario(legs=(Leg(distance_km=150, speed_kmh=120, stops=0, slow_downs=0),))
+    far = motorway.with_leg(0, "distance_km", 900)
+    near, further = found(motorway).range_km.mid, found(far.with_setting("charging_stops", 3)).range_km.mid
+    assert further == pytest.approx(near, rel=0.03)

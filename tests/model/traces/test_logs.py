@@ -1,0 +1,325 @@
+"""Recorded drives as CSV: read at any rate, checked cell by cell, refused in one sentence."""
+
+from dataclasses import replace
+
+import numpy as np
+import pandas as pd
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from model.describe.fields import InputError
+from model.describe.parameters import car_from
+from model.describe.scenario import Conditions, Driver
+from model.describe.units import KMH_PER_MPS
+from model.kernel.run import drive as drive_trace
+from model.kernel.run import ledger_of
+from model.traces.cycles import cycle_trace
+from model.traces.logs import Recording, read_recording
+
+
+def drive(rows=60, step_s=1.0):
+    """A short drive: up to 36 km/h in fine steps, then on."""
+    time_s = (np.arange(rows) * step_s).round(3)
+    speed = np.minimum(3.37 * time_s, 36.01) + 0.1 * np.sin(time_s)
+    return pd.DataFrame({"time_s": time_s, "speed_kmh": speed.clip(0).round(3)})
+
+
+def csv(table):
+    return table.to_csv(index=False).encode()
+
+
+def lines(table, changed):
+    """The file with some lines (counted from 1) replaced."""
+    rows = csv(table).decode().splitlines()
+    for line, content in changed.items():
+        rows[line - 1] = content
+    return "\n".join(rows).encode()
+
+
+def refusal(data, name="commute.csv"):
+    with pytest.raises(InputError) as refused:
+        read_recording(data, name)
+    return str(refused.value)
+
+
+def test_a_plain_file_becomes_a_trace_in_steps_of_1_s(tmp_path):
+    path = tmp_path / "commute.csv"
+    path.write_bytes(csv(drive(601, 0.1)))
+    recording = read_recording(path)
+    trace = recording.trace
+    assert trace.name == "commute.csv"
+    assert trace.time_s == pytest.approx(np.arange(61))
+    truth = np.trapezoid(drive(601, 0.1)["speed_kmh"], dx=0.1) / KMH_PER_MPS
+    assert trace.distance_m == pytest.approx(truth, rel=0.002)
+    assert (recording.soc_start, recording.measured) == (None, None)
+    assert (trace.ambient_c, trace.battery_temp_c, trace.cabin_w) == (None, None, None)
+    assert recording.notes == ("There is no height: the road was taken as flat.",)
+
+
+def test_time_may_start_anywhere():
+    table = drive()
+    shifted = table.assign(time_s=table["time_s"] + 1.7e9)
+    assert read_recording(csv(shifted)).trace.speed_mps == pytest.approx(read_recording(csv(table)).trace.speed_mps)
+
+
+@pytest.mark.parametrize(("separator", "decimal"), [(";", ","), (";", "."), ("\t", ","), ("\t", ".")])
+def test_semicolons_tabs_and_decimal_commas(separator, decimal):
+    data = drive().to_csv(index=False, sep=separator, decimal=decimal).encode("utf-8-sig")
+    assert read_recording(data).trace.speed_mps == pytest.approx(read_recording(csv(drive())).trace.speed_mps)
+
+
+def test_names_in_capitals_blank_lines_and_trailing_commas_do_no_harm():
+    rows = csv(drive()).decode().splitlines()
+    text = "\r\n".join(["Time_s, Speed_KMH", *(row + "," for row in rows[1:30]), "", *rows[30:], "", ""])
+    assert read_recording(text.encode()).trace.speed_mps == pytest.approx(read_recording(csv(drive())).trace.speed_mps)
+
+
+def test_what_was_measured_is_passed_on_and_gaps_are_filled():
+    table = drive(601, 0.1).assign(
+        elevation_m=lambda t: 500 + t["time_s"] / 10,
+        ambient_c=[5.0 if row % 100 == 0 else None for row in range(601)],
+        battery_temp_c=lambda t: 10 + t["time_s"] / 60,
+        soc_pct=np.linspace(80, 78, 601),
+        cabin_kw=[2.0 if row % 20 < 10 else 1.0 for row in range(601)],
+    )
+    recording = read_recording(csv(table))
+    trace = recording.trace
+    assert trace.ambient_c == pytest.approx(np.full(61, 5.0))
+    assert trace.battery_temp_c == pytest.approx(10 + np.arange(61) / 60)
+    assert trace.cabin_w.mean() == pytest.approx(1500, rel=0.001)
+    assert trace.cabin_w.std() > 400
+    assert (trace.elevation_m[0], trace.elevation_m[-1]) == pytest.approx((500, 506))
+    assert recording.soc_start == pytest.approx(0.8)
+    assert recording.notes == ("Empty cells of ambient_c filled from their neighbours: 594.",)
+
+
+def test_the_model_honours_what_was_measured_and_its_books_close():
+    cycle = cycle_trace("udds")
+    distance = np.concatenate([[0], np.cumsum(cycle.step_m)])
+    table = pd.DataFrame({
+        "time_s": cycle.time_s,
+        "speed_kmh": cycle.speed_mps * KMH_PER_MPS,
+        "elevation_m": np.round(200 + 30 * np.sin(distance / 1500)),
+        "ambient_c": -5.0,
+        "battery_temp_c": np.linspace(-4, 8, len(distance)),
+        "cabin_kw": np.linspace(4, 2, len(distance)),
+    })  # fmt: skip
+    trace = read_recording(csv(table)).trace
+    car, conditions, driver = car_from("family-hatch"), Conditions(ambient_c=20.0), Driver()
+
+    def run_of(trace):
+        return drive_trace(trace, car, conditions, driver)
+
+    run = run_of(trace)
+    books = ledger_of(run, trace)
+    assert books.error_share < 1e-9
+    assert books.cabin == pytest.approx(3000 * trace.duration_s)
+    assert run.pack_c[0, 0] == pytest.approx(-4)
+    assert run.pack_c[0, -1] == pytest.approx(8, abs=0.1)
+    # each measurement matters to the charge used: without it the model would have taken its own
+    used = run.soc[0, 0] - run.soc[0, -1]
+    for field in ("ambient_c", "battery_temp_c", "cabin_w"):
+        other = run_of(replace(trace, **{field: None}))
+        assert abs(other.soc[0, 0] - other.soc[0, -1] - used) > 1e-3 * used
+
+
+@given(st.lists(st.floats(-80, 150), min_size=101, max_size=101), st.sampled_from([0.2, 1.0, 2.0]))
+def test_measured_energy_keeps_its_integral(power, step_s):
+    table = drive(101, step_s).assign(battery_power_kw=np.round(power, 6))
+    measured = read_recording(csv(table)).measured
+    truth = np.trapezoid(table["battery_power_kw"], table["time_s"]) / 3600
+    assert measured.battery_net_kwh == pytest.approx(truth, abs=1e-6)
+    assert measured.battery_out_kwh - measured.battery_in_kwh == pytest.approx(measured.battery_net_kwh)
+
+
+def test_measured_totals_and_share():
+    power = np.where(np.arange(61) < 40, 18.0, -9.0)
+    table = drive(61).assign(battery_power_kw=power, soc_pct=np.linspace(55.5, 54, 61))
+    measured = read_recording(csv(table)).measured
+    # between the 39th and 40th second the power crosses from 18 to −9 kW: that step counts by its mean
+    assert measured.battery_out_kwh == pytest.approx((39 * 18 + 4.5) / 3600)
+    assert measured.battery_in_kwh == pytest.approx(20 * 9 / 3600)
+    assert measured.recovered_share_of_output == pytest.approx(measured.battery_in_kwh / measured.battery_out_kwh)
+    assert (measured.soc_start, measured.soc_end) == pytest.approx((0.555, 0.54))
+
+
+@pytest.mark.parametrize(
+    ("column", "value", "said"),
+    [
+        ("battery_power_kw", -10.0, "positive must mean that the battery gives"),
+        ("heading_deg", 90.0, "Not read: heading_deg. The columns that are read are time_s, speed_kmh, elevation_m"),
+        ("cabin_kw", None, "cabin_kw is empty and was left out."),
+    ],
+)
+def test_notes(column, value, said):
+    assert any(said in note for note in read_recording(csv(drive().assign(**{column: value}))).notes)
+
+
+def test_charging_from_outside_is_pointed_out():
+    table = pd.concat([drive(), pd.DataFrame({"time_s": np.arange(60, 3600.0), "speed_kmh": 0.0})])
+    table["battery_power_kw"] = np.where(table["speed_kmh"] > 0, 10.0, -7.0)
+    notes = read_recording(csv(table)).notes
+    assert any(note.startswith("The battery took 6.9 kWh while the car stood") for note in notes)
+
+
+def test_a_power_with_a_long_gap_is_left_out_and_said():
+    table = drive().assign(battery_power_kw=5.0, cabin_kw=1.0)
+    table.loc[20:30, ["battery_power_kw", "cabin_kw"]] = None
+    recording = read_recording(csv(table))
+    assert recording.measured is None
+    assert recording.trace.cabin_w is None
+    assert "battery_power_kw has a gap of 12 s (up to 5 s are filled) and was left out." in recording.notes
+
+
+def test_short_gaps_in_speed_are_filled_and_said():
+    table = drive(601, 0.1)
+    full = read_recording(csv(table)).trace.speed_mps
+    table.loc[300:340, "speed_kmh"] = None
+    recording = read_recording(csv(table))
+    assert recording.trace.speed_mps == pytest.approx(full, abs=0.1)
+    assert "Empty cells of speed_kmh filled by straight lines: 41." in recording.notes
+
+
+def test_a_long_gap_is_accepted_where_the_car_stands():
+    stop = pd.DataFrame({"time_s": [61, 62, 300], "speed_kmh": [20.0, 0.0, 0.0]})
+    again = drive().assign(time_s=lambda t: t["time_s"] + 301)
+    recording = read_recording(csv(pd.concat([drive(), stop, again])))
+    assert recording.trace.duration_s == 360
+    assert not recording.trace.speed_mps[62:301].any()
+    assert "For 238 s no speed is given; the car was taken as standing." in recording.notes
+
+
+GAP = "gaps of up to 5 s are filled, longer ones only while the car stands."
+NEEDED = "time_s and speed_kmh are needed."
+CELLS = (
+    "there are more cells than column names; columns are separated by commas (numbers then with points), semicolons"
+    " or tabs."
+)
+
+
+@pytest.mark.parametrize(
+    ("data", "sentence"),
+    [
+        (b"", "commute.csv is empty."),
+        (b" \r\n", "commute.csv is empty."),
+        (csv(drive(9)), "commute.csv has 9 rows of numbers; at least 10 are needed."),
+        (csv(drive(60, 0.1)), "commute.csv: the recording lasts 6 s; 10 s to 24 hours are read."),
+        (
+            csv(pd.DataFrame({"time_s": np.arange(0, 86406, 5), "speed_kmh": 30.5})),
+            "commute.csv: the recording lasts 86405 s; 10 s to 24 hours are read.",
+        ),
+        (b"x" * 30_000_001, "commute.csv is larger than 30 MB, the most that is read."),
+        (
+            lines(drive(), {14: "12,fast"}),
+            "commute.csv, line 14, speed_kmh: 'fast' is not a number from -2 to 250 km/h.",
+        ),
+        (
+            lines(drive(), {14: "12,-20"}),
+            "commute.csv, line 14, speed_kmh: '-20.0' is not a number from -2 to 250 km/h.",
+        ),
+        (
+            lines(drive(), {14: "12,251"}),
+            "commute.csv, line 14, speed_kmh: '251.0' is not a number from -2 to 250 km/h.",
+        ),
+        (lines(drive(), {14: "12,inf"}), "commute.csv, line 14, speed_kmh: 'inf' is not a number from -2 to 250 km/h."),
+        (
+            lines(drive(), {14: "12:00:12,3"}),
+            "commute.csv, line 14, time_s: '12:00:12' is not a number from 0 to 1e+10 s.",
+        ),
+        (lines(drive(), {14: ",30"}), "commute.csv, line 14, time_s: each row needs a time."),
+        (
+            lines(drive(), {14: "11,30"}),
+            "commute.csv, line 14, time_s: 11.0 does not come after 11.0; times must rise.",
+        ),
+        (
+            csv(drive().drop(index=range(20, 30))),
+            f"commute.csv, line 22, speed_kmh: no speed is given for 11 s before this row; {GAP}",
+        ),
+        (
+            csv(drive().assign(speed_kmh=lambda t: t["speed_kmh"].where((t.index < 20) | (t.index > 29)))),
+            f"commute.csv, line 32, speed_kmh: no speed is given for 11 s before this row; {GAP}",
+        ),
+        (
+            csv(drive().assign(speed_kmh=lambda t: t["speed_kmh"].where(t.index < 9))),
+            "commute.csv, speed_kmh: 9 rows have a speed; at least 10 are needed.",
+        ),
+        (lines(drive(), {14: "12,30,4"}), f"commute.csv, line 14: {CELLS}"),
+        (
+            csv(drive()) + b'60,"30',
+            "commute.csv is not a table of columns separated by commas, semicolons or tabs.",
+        ),
+        (csv(drive()).replace(b".", b","), f"commute.csv, line 2: {CELLS}"),
+        (
+            csv(drive().rename(columns={"speed_kmh": "speed_kph"})),
+            f"commute.csv, line 1: there is no column speed_kmh ('speed_kph' is nearest); {NEEDED}",
+        ),
+        (csv(drive()[["time_s"]]), f"commute.csv, line 1: there is no column speed_kmh; {NEEDED}"),
+        (b"PK\x03\x04\x00\x00\xff", f"commute.csv, line 1: there is no column time_s; {NEEDED}"),
+        (
+            csv(drive().assign(elevation=3)),
+            "commute.csv, line 1: column 'elevation' is not known; name it elevation_m, or leave it out.",
+        ),
+        (csv(drive().assign(Time_s=3)), "commute.csv, line 1: column time_s stands there twice."),
+        (
+            csv(drive().assign(soc_pct=0.8)),
+            "commute.csv, soc_pct: no value is above 1; per cent are expected, from 0 to 100.",
+        ),
+        (
+            csv(drive().assign(cabin_kw=1500)),
+            "commute.csv, line 2, cabin_kw: '1500' is not a number from -1 to 30 kW.",
+        ),
+        (
+            csv(drive().assign(elevation_m=lambda t: 5 * t["time_s"])),
+            "commute.csv, elevation_m: the road as a whole is steeper than 25 %, the most that is read.",
+        ),
+        (
+            lines(drive(), {31: "29,150.03"}),
+            "commute.csv, speed_kmh: 150 km/h becomes 36 km/h within a second, 29 s after the start;"
+            " a car changes by 43 km/h at most.",
+        ),
+        (csv(drive().assign(speed_kmh=0.2)), "commute.csv, speed_kmh: the car never moves."),
+    ],
+)
+def test_refusals_name_file_line_and_column(data, sentence):
+    assert refusal(data) == sentence
+
+
+def test_text_in_a_file_with_decimal_commas_is_found_where_it_stands():
+    text = drive().to_csv(index=False, sep=";", decimal=",").splitlines()
+    text[13] = "12,0;n.n"
+    assert refusal("\n".join(text).replace("n.n", "nn").encode()) == (
+        "commute.csv, line 14, speed_kmh: 'nn' is not a number from -2 to 250 km/h."
+    )
+
+
+def test_other_files_are_refused(tmp_path):
+    assert refusal(b"x", "commute.xlsx") == "commute.xlsx: only .csv and .gpx files are read."
+    with pytest.raises(InputError, match=r"^away\.csv cannot be read: No such file or directory\.$"):
+        read_recording(tmp_path / "away.csv")
+
+
+cell = st.one_of(st.floats(allow_nan=True, width=32).map(str), st.integers(-5, 400).map(str), st.text(max_size=4))
+
+
+@given(st.lists(st.lists(cell, min_size=1, max_size=4), max_size=30), st.sampled_from(",;\t"))
+@example([["0", "1"]] * 12, ",")
+def test_no_table_gets_past_with_anything_but_a_recording_or_a_sentence(rows, separator):
+    text = "\n".join(["time_s" + separator + "speed_kmh", *(separator.join(row) for row in rows)])
+    answer_or_sentence(text.encode("utf-8", errors="replace"), "a.csv")
+
+
+@given(st.binary(max_size=300), st.sampled_from(["a.csv", "a.gpx"]))
+def test_no_bytes_get_past_with_anything_but_a_recording_or_a_sentence(data, name):
+    answer_or_sentence(data, name)
+
+
+def answer_or_sentence(data, name):
+    try:
+        answer = read_recording(data, name)
+    except InputError as refused:
+        assert str(refused).startswith(name)
+        assert "\n" not in str(refused)
+    else:
+        assert isinstance(answer, Recording)
+        assert np.isfinite(answer.trace.speed_mps).all()
