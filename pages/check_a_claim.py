@@ -7,9 +7,9 @@ from functools import partial
 from urllib.parse import urlencode
 
 import streamlit as st
-from model.claims.verdicts.draws import INPUTS
-from model.claims.verdicts.verdicts import QUESTION_FIELDS, Answer, Question, claims, question, sayable
 
+from model.claims.draws import INPUTS
+from model.claims.verdicts import QUESTION_FIELDS, Answer, Question, claims, question, sayable
 from model.describe.fields import InputError
 from pages.parts import claim_files, link, phrase_words, state
 from pages.parts import claim_inputs as inputs

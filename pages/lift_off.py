@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 
 import streamlit as st
-from model.lift_off.slowing.hills import held_downhills, rolling_downhill_pct, slowing_on_hills
 
 from model.describe.fields import Field, InputError
 from model.describe.parameters import car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Scenario
 from model.describe.units import KMH_PER_MPS
+from model.lift_off.hills import held_downhills, rolling_downhill_pct, slowing_on_hills
 from model.one_stop.slow_down import FROM_KMH, TO_KMH, compare, unneeded_dip
 from pages.parts import departures, state, wording
 from pages.parts import lift_off_words as words

@@ -13,7 +13,7 @@ from typing import Any
 
 import numpy as np
 
-from model.claims.verdicts.prose import DRIVES, Units, metric, stretch_words, values_words
+from model.claims.prose import DRIVES, Units, metric, stretch_words, values_words
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, FieldError, InputError, choice, fields_of, number, yes_no
 from model.describe.parameters import (

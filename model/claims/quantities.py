@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from model.claims.verdicts.draws import Draws, over_the_hill
+from model.claims.draws import Draws, over_the_hill
 from model.describe.car import CAR_FIELDS
 from model.describe.parameters import DEFAULT_CLASS, car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver

@@ -14,8 +14,8 @@ from dataclasses import dataclass
 from functools import cache, cached_property
 from typing import Any
 
-from model.claims.verdicts.draws import INPUTS, SETTINGS, Open, narrowed, open_from
-from model.claims.verdicts.prose import SHARES, Units, condition, listed, metric, shown
+from model.claims.draws import INPUTS, SETTINGS, Open, narrowed, open_from
+from model.claims.prose import SHARES, Units, condition, listed, metric, shown
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, InputError, Quantity, find
 from model.describe.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, battery_classes

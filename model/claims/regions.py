@@ -13,8 +13,8 @@ from typing import Any
 
 import numpy as np
 
-from model.claims.verdicts.draws import INPUTS, Open
-from model.claims.verdicts.prose import Units, metric, stretch_words, values_words
+from model.claims.draws import INPUTS, Open
+from model.claims.prose import Units, metric, stretch_words, values_words
 from model.describe.trace import Array
 
 LEAST_REGION = 0.045

@@ -1,7 +1,7 @@
 """Check a claim: run the model over what was said and over what was not, and judge by a printed rule.
 
-The claims themselves and what was asked stand in `model.claims.verdicts.questions`, the numbers they are about in
-`model.claims.verdicts.quantities`, the draws in `model.claims.verdicts.draws`.
+The claims themselves and what was asked stand in `model.claims.questions`, the numbers they are about in
+`model.claims.quantities`, the draws in `model.claims.draws`.
 """
 
 from __future__ import annotations
@@ -15,8 +15,8 @@ from typing import Any
 import numpy as np
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.claims.verdicts.draws import DRAWN_TOGETHER, INPUTS, SETTINGS, Draws, Open, draw, one_at_a_time
-from model.claims.verdicts.prose import (
+from model.claims.draws import DRAWN_TOGETHER, INPUTS, SETTINGS, Draws, Open, draw, one_at_a_time
+from model.claims.prose import (
     Units,
     condition,
     listed,
@@ -27,8 +27,8 @@ from model.claims.verdicts.prose import (
     span_words,
     true_in,
 )
-from model.claims.verdicts.quantities import QUANTITIES
-from model.claims.verdicts.questions import (
+from model.claims.quantities import QUANTITIES
+from model.claims.questions import (
     ALWAYS,
     BROADLY,
     OF_ALL_RUNS,
@@ -41,7 +41,7 @@ from model.claims.verdicts.questions import (
     question_from_json,
     sayable,
 )
-from model.claims.verdicts.regions import LEAST_REGION, MOST_CONDITIONS, Bins, Part, region_of
+from model.claims.regions import LEAST_REGION, MOST_CONDITIONS, Bins, Part, region_of
 from model.describe.fields import InputError
 from model.describe.trace import Array
 from model.sampling.uncertainty import SEED

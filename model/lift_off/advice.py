@@ -10,8 +10,8 @@ from numpy.typing import NDArray
 from model.describe.scenario import SURFACES
 from model.describe.trace import Array
 from model.describe.units import KMH_PER_MPS
-from model.lift_off.slowing.curves import PEDALS, STRENGTHS_MPS2, Curves
-from model.lift_off.slowing.slowing import holding, lamp_zone_of, word_of
+from model.lift_off.curves import PEDALS, STRENGTHS_MPS2, Curves
+from model.lift_off.slowing import holding, lamp_zone_of, word_of
 from model.physics.tyre_grip import driven_axle_load_n, road_friction
 
 Flags = NDArray[np.bool_]

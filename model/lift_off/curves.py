@@ -20,7 +20,7 @@ from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
 from model.kernel.follow import follow
 from model.kernel.run import Run, drive
-from model.lift_off.slowing.slowing import foot_up_mps2, lamp_zone_of, word_of
+from model.lift_off.slowing import foot_up_mps2, lamp_zone_of, word_of
 from model.sampling.drives import trace_of
 
 STRENGTHS_MPS2 = np.round(np.arange(0.0, 2.51, 0.1), 1)

@@ -11,7 +11,7 @@ import pandas as pd
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
 from model.describe.units import KMH_PER_MPS
-from model.lift_off.slowing.slowing import equilibrium_grade, foot_up_mps2, holding
+from model.lift_off.slowing import equilibrium_grade, foot_up_mps2, holding
 
 GRADES_PCT = np.arange(-12.0, 12.5, 0.5)
 """Downhill negative, uphill positive [%]."""

@@ -17,7 +17,7 @@ from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_WH, KMH_PER_MPS
 from model.kernel.moments import steady_w
 from model.kernel.run import drive
-from model.lift_off.slowing.slowing import rolling
+from model.lift_off.slowing import rolling
 from model.traces.habits import pull_away
 
 SPEED_STEPS = 400

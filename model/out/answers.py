@@ -145,8 +145,8 @@ def points(band: Band | None) -> list[float] | None:
 
 
 def _advice(scenario: Scenario) -> dict[str, Any]:
-    from model.lift_off.slowing.advice import RULES, advise
-    from model.lift_off.slowing.curves import curves_of
+    from model.lift_off.advice import RULES, advise
+    from model.lift_off.curves import curves_of
 
     advice = asdict(advise(curves_of(scenario)))
     for place, leg in enumerate(advice["legs"], 1):

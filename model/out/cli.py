@@ -198,7 +198,7 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _claim(options: argparse.Namespace) -> dict[str, Any]:
-    from model.claims.verdicts.verdicts import check, claims, question, question_from_json
+    from model.claims.verdicts import check, claims, question, question_from_json
 
     if options.id is None:
         return {"claims": [{"id": claim.id, "text": claim.text} for claim in claims().values()]}

@@ -16,7 +16,7 @@ from model.describe.trace import Array
 from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
 from model.kernel.savings import evaluate
-from model.lift_off.slowing.curves import as_you_would_drive
+from model.lift_off.curves import as_you_would_drive
 from model.sampling.drives import Answer, answer_of, seasons_of, trace_of
 from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
 

@@ -7,10 +7,10 @@ import re
 from collections.abc import Callable
 
 import pandas as pd
-from model.claims.verdicts.prose import listed
-from model.claims.verdicts.verdicts import Answer, Question
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.claims.prose import listed
+from model.claims.verdicts import Answer, Question
 from model.out.answers import as_text
 from pages.parts.charts import export
 from pages.parts.charts.claims import distribution, printed, region, tornado

@@ -7,11 +7,10 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from model.claims.verdicts.draws import INPUTS, Open
-from model.claims.verdicts.prose import Units, condition, value_words
-from model.claims.verdicts.regions import Bins
-from model.claims.verdicts.verdicts import Question
-
+from model.claims.draws import INPUTS, Open
+from model.claims.prose import Units, condition, value_words
+from model.claims.regions import Bins
+from model.claims.verdicts import Question
 from model.describe.fields import Field, InputError
 from model.describe.typed_numbers import number_typed
 from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy

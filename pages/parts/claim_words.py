@@ -7,9 +7,9 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 import pandas as pd
-from model.claims.verdicts.prose import share_words, span_and_median, span_words
-from model.claims.verdicts.verdicts import ALWAYS, BROADLY, Answer, Question
 
+from model.claims.prose import share_words, span_and_median, span_words
+from model.claims.verdicts import ALWAYS, BROADLY, Answer, Question
 from model.kernel.denominators import PHRASES
 from model.sampling.uncertainty import Band
 from pages.parts.charts.claims import Grid, Row, Swing, claim_number, given

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pandas as pd
-from model.lift_off.slowing.slowing import word_of
 
 from model.describe.scenario import Scenario
+from model.lift_off.slowing import word_of
 from model.out.comparison import Difference, Side, told_apart
 from model.sampling.uncertainty import HIGH_SHARE, Band
 from pages.parts.charts.compare import even, signed_range

@@ -6,11 +6,11 @@ from collections.abc import Mapping, Sequence
 from itertools import groupby
 
 import pandas as pd
-from model.lift_off.slowing.advice import RULES, Advice, Case, DriveAdvice
-from model.lift_off.slowing.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
 
 from model.describe.scenario import Leg
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
+from model.lift_off.advice import RULES, Advice, Case, DriveAdvice
+from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
 from pages.parts.display import Display, number_text, percent_text
 from pages.parts.wording import Told, counted, leg_words, together
 
@@ -226,7 +226,7 @@ def changes(
 ) -> tuple[str, pd.DataFrame]:
     """What the advised strength changes against what is set: the finding, and a table of words.
 
-    `yours` is from `model.lift_off.slowing.curves.as_set`, `table` from `curve_table`; `name` says what is set.
+    `yours` is from `model.lift_off.curves.as_set`, `table` from `curve_table`; `name` says what is set.
     """
     advised = advice.lift_off_mps2
     row = table.set_index("lift_off_mps2").loc[advised]
@@ -337,7 +337,7 @@ def hill_words(slowing: pd.DataFrame, strength: float, speed_kmh: float, display
 
 
 def held_table(held: pd.DataFrame) -> pd.DataFrame:
-    """What keeps the speed on each downhill, in words. `held` is from `model.lift_off.slowing.hills.held_downhills`."""
+    """What keeps the speed on each downhill, in words. `held` is from `model.lift_off.hills.held_downhills`."""
     return pd.DataFrame(
         {
             "Downhill": [f"{grade:g} %" for grade in held["grade_pct"]],

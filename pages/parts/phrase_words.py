@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import pandas as pd
-from model.claims.verdicts.prose import listed
-from model.claims.verdicts.verdicts import Claim, Question
 
+from model.claims.prose import listed
+from model.claims.verdicts import Claim, Question
 from model.describe.fields import InputError
 from model.kernel.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
 from model.sampling.range_figure import TESTS, RangeOnRoad

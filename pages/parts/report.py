@@ -13,13 +13,13 @@ from typing import Any
 from urllib.parse import urlsplit
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
-from model.lift_off.slowing.advice import Advice
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import scenario_to_json
 from model.kernel.savings import Result
 from model.kernel.timeline import books, slow_downs, timeline
+from model.lift_off.advice import Advice
 from model.sampling.drives import Answer, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED

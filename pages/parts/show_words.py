@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import pandas as pd
-from model.lift_off.slowing.advice import DriveAdvice
 
 from model.describe.scenario import Scenario
+from model.lift_off.advice import DriveAdvice
 from model.sampling.drives import Answer, YearOfDrives
 from pages.parts import departures, lift_off_words, wording
 from pages.parts.charts.energy import fixed, grouped, places_for

@@ -13,16 +13,16 @@ from typing import Any
 
 import pandas as pd
 import streamlit as st
-from model.lift_off.slowing.advice import Case, DriveAdvice, advise, case_of
-from model.lift_off.slowing.curves import Curves, as_set, curve_table, curves_of
 
-from model.claims.verdicts import verdicts as claims
+from model.claims import verdicts as claims
 from model.describe.fields import InputError
 from model.describe.parameters import car_from
 from model.describe.scenario import Driver, Scenario, Year, with_prices_of
 from model.describe.scenario_io import starting_drives
 from model.kernel.denominators import Books, books_of
 from model.kernel.savings import Result
+from model.lift_off.advice import Case, DriveAdvice, advise, case_of
+from model.lift_off.curves import Curves, as_set, curve_table, curves_of
 from model.limits.all_limits import AtAGlance, at_a_glance, season_costs_of
 from model.limits.cold_day import ColdDay, cold_day, normal_by_battery
 from model.limits.descent import Normal

@@ -4,7 +4,7 @@ import time
 
 import pytest
 
-from model.claims.verdicts import verdicts as claims
+from model.claims import verdicts as claims
 
 BEFORE = claims.check(claims.question("two-megawatts"))
 """Classes, cycles and tables are read once, when the app starts."""

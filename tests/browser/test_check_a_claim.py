@@ -6,8 +6,8 @@ import sys
 from pathlib import Path
 
 import pytest
-from model.claims.verdicts.verdicts import check, claims, question
 
+from model.claims.verdicts import check, claims, question
 from pages.parts import claim_words
 from tests.browser.looks import assert_large_enough, assert_on_first_screen, resize
 

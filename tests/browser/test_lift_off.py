@@ -3,11 +3,10 @@
 import re
 from urllib.parse import parse_qs, urlencode, urlsplit
 
-from model.lift_off.slowing.advice import advise
-from model.lift_off.slowing.curves import curves_of
-
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import from_link, starting_drives, to_link
+from model.lift_off.advice import advise
+from model.lift_off.curves import curves_of
 from pages.parts import lift_off_words as words
 from tests.browser.looks import assert_large_enough, assert_on_first_screen, come_to_nothing, resize
 from tests.browser.test_main_job import WHOLE

@@ -6,12 +6,12 @@ Comfort: ITE 3.0 m/s² and AASHTO 3.4 m/s² are conventions of road design.
 
 import numpy as np
 import pytest
-from model.lift_off.slowing.curves import as_you_would_drive
-from model.lift_off.slowing.slowing import COMFORT_CONVENTIONS
 
 from model.describe.parameters import car_from
 from model.describe.scenario import Driver, Leg, Scenario
 from model.describe.units import GRAVITY_MPS2
+from model.lift_off.curves import as_you_would_drive
+from model.lift_off.slowing import COMFORT_CONVENTIONS
 from model.traces.drive_builder import build_drive
 from model.traces.habits import MOST_JERK_MPS3
 

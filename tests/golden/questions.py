@@ -13,17 +13,17 @@ from typing import Any
 
 import numpy as np
 import pandas as pd
-from model.claims.verdicts.draws import Draws, draw
-from model.claims.verdicts.verdicts import question
-from model.lift_off.slowing.curves import as_set, curve_table, curves_of
 
-from model.claims.verdicts import quantities as claim_quantities
+from model.claims import quantities as claim_quantities
+from model.claims.draws import Draws, draw
+from model.claims.verdicts import question
 from model.describe.car import Car
 from model.describe.parameters import car_of
 from model.describe.scenario import Conditions, Driver, Scenario
 from model.describe.scenario_io import starting_drives
 from model.kernel.savings import evaluate
-from model.lift_off.slowing import slowing as lift_off
+from model.lift_off import slowing as lift_off
+from model.lift_off.curves import as_set, curve_table, curves_of
 from model.limits import descent, stopping
 from model.limits.grip_margin import balance, grip_check
 from model.limits.winter import warm_up

@@ -4,10 +4,10 @@ import re
 
 import numpy as np
 import pytest
-from model.claims.verdicts.draws import CYCLES, INPUTS
-from model.claims.verdicts.prose import DRIVES, SHARES, condition
-from model.claims.verdicts.verdicts import check, claims, question
 
+from model.claims.draws import CYCLES, INPUTS
+from model.claims.prose import DRIVES, SHARES, condition
+from model.claims.verdicts import check, claims, question
 from model.describe.fields import InputError
 from model.describe.parameters import class_labels
 from pages.parts import claim_files, claim_words

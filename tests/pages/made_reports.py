@@ -3,13 +3,12 @@
 from dataclasses import replace
 from datetime import date
 
-from model.lift_off.slowing.advice import advise
-from model.lift_off.slowing.curves import curves_of
-
 from model.describe.car import CAR_FIELDS
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import MAX_LEGS
 from model.describe.scenario_io import starting_drives
+from model.lift_off.advice import advise
+from model.lift_off.curves import curves_of
 from model.limits.all_limits import at_a_glance, season_costs_of
 from model.limits.cold_day import normal_by_battery
 from model.limits.limit_settings import LimitSettings

@@ -5,11 +5,11 @@ import re
 from dataclasses import replace
 
 import pytest
-from model.lift_off.slowing.advice import advise
-from model.lift_off.slowing.curves import curves_of
 
 from model.describe.scenario import Leg
 from model.describe.scenario_io import starting_drives, to_link
+from model.lift_off.advice import advise
+from model.lift_off.curves import curves_of
 from model.limits.all_limits import season_costs_of
 from model.limits.cold_day import cold_day, normal_by_battery
 from model.limits.descent import Normal

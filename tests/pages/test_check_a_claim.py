@@ -3,10 +3,10 @@
 from urllib.parse import parse_qsl, urlsplit
 
 import pytest
-from model.claims.verdicts.verdicts import check, claims, question
 from streamlit.testing.v1 import AppTest
 
 from model import MODEL_VERSION
+from model.claims.verdicts import check, claims, question
 from model.describe.scenario_io import starting_drives, to_link
 from pages.parts import claim_files, claim_words, phrase_words, state, wording
 from pages.parts.display import Display

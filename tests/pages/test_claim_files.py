@@ -9,9 +9,9 @@ import sys
 from pathlib import Path
 
 import pytest
-from model.claims.verdicts.verdicts import check, claims, question
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.claims.verdicts import check, claims, question
 from pages.parts import claim_files
 from pages.parts.claim_words import band_text, quotable, swings_of
 from pages.parts.display import Display

@@ -3,11 +3,11 @@
 import json
 
 import pytest
-from model.lift_off.slowing.advice import RULES, advise
-from model.lift_off.slowing.curves import curves_of
 from streamlit.testing.v1 import AppTest
 
 from model.describe.scenario_io import starting_drives, to_link
+from model.lift_off.advice import RULES, advise
+from model.lift_off.curves import curves_of
 from model.sampling.drives import drive
 from pages.parts import keeping, state, wording
 from pages.parts import lift_off_words as words

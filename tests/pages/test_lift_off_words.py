@@ -4,12 +4,12 @@ from dataclasses import replace
 from itertools import pairwise
 
 import pytest
-from model.lift_off.slowing.advice import RULES, advise, case_of
-from model.lift_off.slowing.curves import as_set, curve_table, curves_of
-from model.lift_off.slowing.hills import held_downhills, slowing_on_hills
 
 from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import timeline
+from model.lift_off.advice import RULES, advise, case_of
+from model.lift_off.curves import as_set, curve_table, curves_of
+from model.lift_off.hills import held_downhills, slowing_on_hills
 from model.sampling.drives import drive
 from pages.parts import lift_off_words as words
 from pages.parts.display import Display

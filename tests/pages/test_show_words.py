@@ -3,11 +3,11 @@
 from dataclasses import replace
 
 import pytest
-from model.lift_off.slowing.advice import advise
-from model.lift_off.slowing.curves import curves_of
 
 from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import books
+from model.lift_off.advice import advise
+from model.lift_off.curves import curves_of
 from model.sampling.drives import Answer, drive, year_of
 from model.sampling.uncertainty import Band
 from pages.parts import show_words, wording

@@ -7,8 +7,8 @@ import sys
 from pathlib import Path
 
 import pytest
-from model.claims.verdicts.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, check, claims, question
 
+from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, check, claims, question
 from model.sampling.uncertainty import SEED
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from model.lift_off.slowing.curves import curves_of
 
 from model.describe.scenario_io import starting_drives
+from model.lift_off.curves import curves_of
 
 
 @pytest.mark.parametrize("name", list(starting_drives()))

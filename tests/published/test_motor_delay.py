@@ -1,13 +1,13 @@
 """Common practice, no source: lift-off stays under 0.2 g, and a motor turns from pulling to slowing within 0.3 s."""
 
 import pytest
-from model.lift_off.slowing.advice import advise
-from model.lift_off.slowing.curves import curves_of
 
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
 from model.describe.scenario_io import starting_drives
 from model.describe.units import GRAVITY_MPS2
+from model.lift_off.advice import advise
+from model.lift_off.curves import curves_of
 from model.one_stop.motor_delay import FINE_STEP_S, late_motor_cost, recovered_in_first_moments
 from model.one_stop.slow_down import change, drive_way
 from model.sampling.drives import trace_of

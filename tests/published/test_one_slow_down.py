@@ -6,9 +6,9 @@ The tables were computed by hand for the reference car with constant forces in s
 
 import numpy as np
 import pytest
-from model.lift_off.slowing.slowing import equilibrium_grade, holding, rolling
 
 from model.describe.scenario import Driver
+from model.lift_off.slowing import equilibrium_grade, holding, rolling
 from model.one_stop.slow_down import compare, slope_end
 
 TOTAL_SLOWING = 1.3

@@ -8,7 +8,7 @@ from urllib.parse import parse_qsl, urlsplit
 
 import pytest
 
-from model.claims.verdicts import verdicts as claims
+from model.claims import verdicts as claims
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import from_link, read_json, to_link, with_car
 from model.limits.limit_settings import settings_of as limit_settings_of

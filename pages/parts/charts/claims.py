@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 import numpy as np
 import pandas as pd
-from model.claims.verdicts.prose import number_words
 
+from model.claims.prose import number_words
 from model.sampling.range_figure import RangeOnRoad
 from pages.parts.charts.axes import next_step
 from pages.parts.charts.marks import Box, Words, drawn

@@ -7,9 +7,9 @@ from typing import Any
 
 import numpy as np
 import pandas as pd
-from model.lift_off.slowing.slowing import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
 
 from model.describe.units import KMH_PER_MPS
+from model.lift_off.slowing import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
 from model.one_stop.slow_down import SlowDown
 from model.traces.habits import LEAST
 from pages.parts.charts.axes import along, next_step, upright
@@ -85,7 +85,7 @@ def whole_axis(
     Parameters
     ----------
     table : DataFrame
-        From `model.lift_off.slowing.curves.curve_table`.
+        From `model.lift_off.curves.curve_table`.
     tie_kwh : tuple
         The best energy and the most that counts as equal [kWh].
     grip_limit : float
@@ -223,7 +223,7 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
     Parameters
     ----------
     slowing : DataFrame
-        From `model.lift_off.slowing.hills.slowing_on_hills`.
+        From `model.lift_off.hills.slowing_on_hills`.
     names : sequence of (strength [m/s²], name)
         Which strengths are drawn, the most important first, and what they are called.
     dark : bool

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from model.claims.verdicts.draws import Draws, Open, draw, named_trace, one_at_a_time, over_the_hill
-from model.claims.verdicts.verdicts import check, question
 
-from model.claims.verdicts import quantities as quantities
+from model.claims import quantities as quantities
+from model.claims.draws import Draws, Open, draw, named_trace, one_at_a_time, over_the_hill
+from model.claims.verdicts import check, question
 from model.describe.fields import InputError
 from model.describe.parameters import assumed_figures, car_from
 from model.describe.scenario import Conditions, Driver

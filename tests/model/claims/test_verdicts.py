@@ -5,10 +5,11 @@ import re
 
 import numpy as np
 import pytest
-from model.claims.verdicts.draws import EVENLY, GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
-from model.claims.verdicts.prose import number_words, share_words, span_words, true_in
-from model.claims.verdicts.regions import Bins, found_on, inside_of, region_of
-from model.claims.verdicts.verdicts import (
+
+from model.claims.draws import EVENLY, GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
+from model.claims.prose import number_words, share_words, span_words, true_in
+from model.claims.regions import Bins, found_on, inside_of, region_of
+from model.claims.verdicts import (
     BEYOND,
     CONDITIONS,
     FALSE,
@@ -24,7 +25,6 @@ from model.claims.verdicts.verdicts import (
     question_from_json,
     verdict_of,
 )
-
 from model.describe.fields import InputError
 from model.describe.parameters import assumed_figures
 

@@ -4,11 +4,11 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from model.lift_off.slowing.advice import GRIP_FOR_LIFT_OFF, RULES, Case, advise, case_of, grip_allows
-from model.lift_off.slowing.curves import STRENGTHS_MPS2, curves_of
 
 from model.describe.scenario import Leg, Scenario
 from model.describe.units import GRAVITY_MPS2
+from model.lift_off.advice import GRIP_FOR_LIFT_OFF, RULES, Case, advise, case_of, grip_allows
+from model.lift_off.curves import STRENGTHS_MPS2, curves_of
 
 TOWN = Scenario(legs=(Leg(distance_km=4.0, speed_kmh=50.0, stops=7, slow_downs=5, slow_to_kmh=25.0),))
 COUNT = len(STRENGTHS_MPS2)

@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from model.lift_off.slowing.curves import PEDALS, STRENGTHS_MPS2, as_set, as_you_would_drive, curve_table, curves_of
 
 from model.describe.scenario import Driver, Leg, Scenario
+from model.lift_off.curves import PEDALS, STRENGTHS_MPS2, as_set, as_you_would_drive, curve_table, curves_of
 from model.sampling.drives import drive
 from model.traces.drive_builder import _planned
 

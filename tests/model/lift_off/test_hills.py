@@ -2,9 +2,9 @@
 
 import numpy as np
 import pytest
-from model.lift_off.slowing.hills import GRADES_PCT, HELD_PCT, held_downhills, rolling_downhill_pct, slowing_on_hills
 
 from model.describe.scenario import Scenario
+from model.lift_off.hills import GRADES_PCT, HELD_PCT, held_downhills, rolling_downhill_pct, slowing_on_hills
 
 HATCH = Scenario().with_setting("cabin", False)
 

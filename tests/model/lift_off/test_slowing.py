@@ -4,11 +4,11 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from model.lift_off.slowing.slowing import equilibrium_grade, foot_up_mps2, holding, lamp_zone_of, rolling, word_of
 
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
 from model.describe.units import GRAVITY_MPS2
+from model.lift_off.slowing import equilibrium_grade, foot_up_mps2, holding, lamp_zone_of, rolling, word_of
 
 HATCH = car_from("family-hatch")
 WARM = Conditions(ambient_c=20.0, cabin=False)

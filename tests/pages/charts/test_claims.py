@@ -5,8 +5,8 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
-from model.claims.verdicts.verdicts import check, claims, question
 
+from model.claims.verdicts import check, claims, question
 from model.describe.scenario_io import starting_drives
 from model.sampling.range_figure import range_on_road
 from pages.parts import claim_words

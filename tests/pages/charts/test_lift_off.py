@@ -4,14 +4,14 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from model.lift_off.slowing.advice import advise, case_of
-from model.lift_off.slowing.curves import curve_table, curves_of
-from model.lift_off.slowing.hills import slowing_on_hills
-from model.lift_off.slowing.slowing import lamp_zone_of, word_of
 
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
 from model.describe.scenario_io import starting_drives
+from model.lift_off.advice import advise, case_of
+from model.lift_off.curves import curve_table, curves_of
+from model.lift_off.hills import slowing_on_hills
+from model.lift_off.slowing import lamp_zone_of, word_of
 from model.one_stop.slow_down import compare
 from pages.parts.charts.lift_off import (
     KINDS,
