@@ -10,9 +10,9 @@ import streamlit as st
 
 from model import MODEL_VERSION
 from model.describe.scenario import with_prices_of
+from model.words.quantities import Display
 from pages.parts import link, state, wording
 from pages.parts.charts.drive_strip import Note
-from pages.parts.display import Display
 from pages.parts.drive_part import Notes, draw_drive, no_notes
 from pages.parts.lift_off_words import leg_notes
 from pages.parts.plain_text import inert

@@ -68,7 +68,7 @@ def number(result: Result) -> Card:
     scenario, display = state.shown(), state.display()
     bands = state.answer(scenario)
     assert bands is not None
-    beside = [reach_text(result, display), stops_text(result, display), band_text(result, bands),
+    beside = [reach_text(result, display), stops_text(result, display), band_text(result, bands, display),
               departures.frost_text(scenario, display), departures.unusual_text(scenario, display)]
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))

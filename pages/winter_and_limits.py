@@ -28,6 +28,7 @@ from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts
 from pages.parts.charts import stops as stop_charts
 from pages.parts.controls import control
+from pages.parts.display import in_units as units_of_the_page
 from pages.parts.drive_part import before, last_answer
 from pages.parts.facts import fact_rows
 from pages.parts.figure import figure
@@ -190,7 +191,7 @@ def draw_grip() -> None:
         else:
             chart = grip_charts.balance(found.balance, found.check["available_friction"], grip_words.SHARES, dark)
             picture(chart, grip_words.BALANCE_WORDS, found.balance.round(3), "balance")
-    advice = [(who, says, display.sentence(ground)) for who, says, ground in grip_words.ADVICE]
+    advice = [(who, says, units_of_the_page(ground, display)) for who, says, ground in grip_words.ADVICE]
     side_by_side("Experts disagree", advice, grip_words.ADVICE_READ)
 
 

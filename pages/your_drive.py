@@ -225,7 +225,7 @@ def answer() -> None:
     if not result.followed:
         st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
     frost, unusual = departures.frost_text(scenario, display), departures.unusual_text(scenario, display)
-    for sentence in (frost, unusual, band_text(result, bands)):
+    for sentence in (frost, unusual, band_text(result, bands, display)):
         if sentence:
             st.markdown(sentence)
     fuel = fuel_fact(scenario, result, display)

@@ -70,5 +70,5 @@ def test_what_is_imported_is_required():
     files = [ROOT / "app.py", *(ROOT / "model").rglob("*.py"), *(ROOT / "pages").rglob("*.py")]
     used = {module.split(".")[0] for path in files for module in imported(path)}
     lines = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitlines()
-    required = {re.split(r"[<>=]", line)[0].replace("-python", "").replace("-", "_") for line in lines}
+    required = {re.split(r"[<>=.]", line)[0].replace("-python", "").replace("-", "_") for line in lines}
     assert used - set(sys.stdlib_module_names) - own - with_streamlit <= required

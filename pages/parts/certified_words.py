@@ -8,8 +8,8 @@ import numpy as np
 import pandas as pd
 
 from model.checks.certified import SAID, Found
+from model.words.quantities import Display
 from pages.parts.charts.certified import BAND, CYCLE_WORDS, PLACES, places
-from pages.parts.display import Display
 
 WHERE = {"udds": "In the city", "hwfet": "On the highway"}
 KNOWN_WORDS = {"road load": "Weight, road load and power known", "data sheet": "Only class, weight and power known"}

@@ -12,6 +12,7 @@ from model import MODEL_DATE, MODEL_VERSION
 from model.claims.prose import listed
 from model.claims.verdicts import Answer, Question
 from model.out.answers import as_text
+from model.words.quantities import Display
 from pages.parts.charts import export
 from pages.parts.charts.claims import distribution, printed, region, tornado
 from pages.parts.claim_inputs import label
@@ -29,7 +30,6 @@ from pages.parts.claim_words import (
     swings_of,
     tornado_title,
 )
-from pages.parts.display import Display
 from pages.parts.theme import Spec
 
 SOURCE_LINE = f"Brake to Battery, model version {MODEL_VERSION} of {MODEL_DATE}. An estimate, not a measurement."

@@ -13,7 +13,8 @@ from model.claims.regions import Bins
 from model.claims.verdicts import Question
 from model.describe.fields import Field, InputError
 from model.describe.typed_numbers import number_typed
-from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
+from model.words.quantities import MINUS, Display
+from pages.parts.display import held_value, shown_unit, shown_value, tidy
 from pages.parts.refusals import refused_entry
 
 HOLD = "\N{NO-BREAK SPACE}"

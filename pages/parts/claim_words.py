@@ -12,6 +12,7 @@ from model.claims.prose import share_words, span_and_median, span_words
 from model.claims.verdicts import ALWAYS, BROADLY, Answer, Question
 from model.kernel.denominators import PHRASES
 from model.sampling.uncertainty import Band
+from model.words.quantities import Display
 from pages.parts.charts.claims import Grid, Row, Swing, claim_number, given
 from pages.parts.claim_inputs import (
     HOLD,
@@ -27,7 +28,6 @@ from pages.parts.claim_inputs import (
     units_of,
     with_minus,
 )
-from pages.parts.display import Display
 
 GROUPS = {
     "Range and what comes back": (

@@ -10,8 +10,8 @@ from model.limits.limit_settings import slipperiest
 from model.limits.winter import MILD_C, LiftOffLeft, WarmUp
 from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C
 from model.sampling.hybrid import has_engine
+from model.words.quantities import MINUS, Display, number_text, percent_text
 from pages.parts.charts.cold import season_rows
-from pages.parts.display import MINUS, Display, number_text, percent_text
 from pages.parts.winter_words import (
     LEAST_KWH,
     ON,

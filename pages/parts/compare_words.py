@@ -10,8 +10,8 @@ from model.describe.scenario import Scenario
 from model.lift_off.slowing import word_of
 from model.out.comparison import Difference, Side, told_apart
 from model.sampling.uncertainty import HIGH_SHARE, Band
+from model.words.quantities import Display, percent_range_text
 from pages.parts.charts.compare import even, signed_range
-from pages.parts.display import Display, percent_range_text
 from pages.parts.wording import (
     HABIT_NUMBERS,
     NEGLIGIBLE_KWH,

@@ -19,8 +19,9 @@ from model.describe.fields import Field, FieldError, InputError
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
 from model.describe.typed_numbers import number_typed
+from model.words.quantities import MINUS, Display
 from pages.parts import state
-from pages.parts.display import MINUS, Display, held_value, shown_unit, shown_value, tidy
+from pages.parts.display import held_value, shown_unit, shown_value, tidy
 from pages.parts.plain_text import inert
 from pages.parts.refusals import refusal_words, refused_entry
 from pages.parts.wording import choice_word

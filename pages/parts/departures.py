@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from model.describe.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Driver, Leg, Scenario
 from model.describe.scenario_io import starting_drives, unusual
-from pages.parts.display import Display, entry_text, shown_unit, shown_value, tidy
+from model.words.quantities import Display, entry_text
+from pages.parts.display import shown_unit, shown_value, tidy
 from pages.parts.wording import HABIT_NUMBERS, choice_word, counted, drive_id, temperature_text
 
 LEG = "leg_"

@@ -8,6 +8,7 @@ import streamlit as st
 from model.describe.scenario import Scenario
 from model.kernel.savings import Result
 from model.kernel.timeline import books, slow_downs, timeline
+from model.words.quantities import Display
 from pages.parts import state
 from pages.parts.charts.energy import (
     BOOK_WORDS,
@@ -21,7 +22,6 @@ from pages.parts.charts.energy import (
 )
 from pages.parts.charts.energy_words import before_after_words, ledger_words, over_time_words, slowed_by_words
 from pages.parts.charts.limits import LIMIT_NAMES
-from pages.parts.display import Display
 from pages.parts.figure import figure
 
 BEHIND_THE_TERMINALS = {

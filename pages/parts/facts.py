@@ -8,8 +8,8 @@ from html import escape
 from model.describe.scenario import Scenario
 from model.kernel.savings import Result
 from model.sampling.hybrid import fuel_saved, has_engine
+from model.words.quantities import Display
 from pages.parts import wording
-from pages.parts.display import Display
 
 
 def fact_rows(facts: Iterable[tuple[str, str, str]]) -> str:

@@ -10,8 +10,8 @@ from model.limits.full_battery import Hills
 from model.limits.grip_margin import LEVELS
 from model.limits.limit_settings import LimitSettings
 from model.sampling.hybrid import has_engine
+from model.words.quantities import Display, number_text, percent_text
 from pages.parts.charts.hills import charge_text
-from pages.parts.display import Display, number_text, percent_text
 from pages.parts.winter_words import LEAST_KWH, Said, free_text, kwh, normal_text, share_text, whole
 from pages.parts.wording import temperature_text
 

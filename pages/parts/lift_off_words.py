@@ -11,7 +11,8 @@ from model.describe.scenario import Leg
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.lift_off.advice import RULES, Advice, Case, DriveAdvice
 from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
-from pages.parts.display import Display, number_text, percent_text
+from model.words.quantities import Display, number_text, percent_text
+from pages.parts.display import in_units as units_of_the_page
 from pages.parts.wording import Told, counted, leg_words, together
 
 NARROW = "\N{NO-BREAK SPACE}"
@@ -65,7 +66,7 @@ def percent(share: float) -> str:
 
 def in_units(sentence: str, display: Display) -> str:
     """A sentence of the model in the visitor's units."""
-    return together(display.sentence(sentence))
+    return together(units_of_the_page(sentence, display))
 
 
 # the answer

@@ -16,8 +16,8 @@ from model import MODEL_VERSION
 from model.describe.fields import InputError
 from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario
 from model.describe.scenario_io import from_link, to_link
+from model.words.quantities import Display
 from pages.parts import state
-from pages.parts.display import Display
 from pages.parts.refusals import refusal_words
 
 UNITS, VERSION = "units", "v"

@@ -14,7 +14,7 @@ from model.describe.fields import InputError
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import parse_json
 from model.out.answers import asked_by
-from pages.parts.display import Display, percent_text
+from model.words.quantities import Display, percent_text
 from pages.parts.link import VERSION, parsed
 from pages.parts.refusals import refusal_words
 from pages.parts.wording import other_version

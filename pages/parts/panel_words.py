@@ -17,10 +17,10 @@ from model.one_stop.panels import PanelSettings
 from model.one_stop.repeated_stops import RepeatedStops
 from model.one_stop.stop_energy import StopEnergy, WayOut
 from model.one_stop.who_slows import LATE_S
+from model.words.quantities import Display, number_text, percent_text
 from pages.parts.charts.limits import LIMIT_WORDS, because
 from pages.parts.charts.panels import LEAST_WH, parts_of, wh
 from pages.parts.charts.panels_machine import LEVELS
-from pages.parts.display import Display, number_text, percent_text
 from pages.parts.glossary import GLOSSARY
 from pages.parts.wording import car_words
 

@@ -7,7 +7,8 @@ from typing import Any
 
 from model.describe.fields import Field, FieldError, InputError, Quantity, number_in
 from model.describe.typed_numbers import TwoReadings, number_typed
-from pages.parts.display import Display, entry_text, held_value, shown_unit, shown_value, tidy
+from model.words.quantities import Display, entry_text
+from pages.parts.display import held_value, shown_unit, shown_value, tidy
 from pages.parts.wording import choice_word
 
 FALLING = "grade_pct", "climb_m", "hill_km"

@@ -23,12 +23,12 @@ from model.lift_off.advice import Advice
 from model.sampling.drives import Answer, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
+from model.words.quantities import Display, percent_text
 from pages.parts import departures, lift_off_words, winter_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.energy_words import before_after_words
 from pages.parts.charts.export import svg
-from pages.parts.display import Display, percent_text
 from pages.parts.facts import fuel_fact
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
@@ -140,7 +140,7 @@ def warnings(taken: TakeAway) -> list[str]:
     beside = (departures.frost_text(scenario, display), departures.unusual_text(scenario, display))
     reached = reach_text(result, display), stops_text(result, display)
     of_year = year_text(taken.year, scenario, result, display)
-    found += filter(None, [*reached, *beside, band_text(result, taken.answer), of_year])
+    found += filter(None, [*reached, *beside, band_text(result, taken.answer, display), of_year])
     return found
 
 

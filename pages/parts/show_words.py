@@ -10,10 +10,10 @@ import pandas as pd
 from model.describe.scenario import Scenario
 from model.lift_off.advice import DriveAdvice
 from model.sampling.drives import Answer, YearOfDrives
+from model.words.quantities import Display
 from pages.parts import departures, lift_off_words, wording
 from pages.parts.charts.energy import fixed, grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
-from pages.parts.display import Display
 from pages.parts.wording import NEGLIGIBLE_SHARE, THAN
 
 

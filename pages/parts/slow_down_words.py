@@ -7,8 +7,8 @@ from collections.abc import Mapping
 import pandas as pd
 
 from model.one_stop.slow_down import SlowDown, Way
+from model.words.quantities import Display, number_text
 from pages.parts.charts.lift_off import WAYS, wh_text
-from pages.parts.display import Display, number_text
 from pages.parts.lift_off_words import strength_text
 
 

@@ -19,7 +19,8 @@ from model.describe.fields import Field
 from model.describe.parameters import assumed_figures, rows
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.traces.cycles import CYCLES, cycle_trace
-from pages.parts.display import MINUS, Display, number_text, shown_unit, shown_value, tidy
+from model.words.quantities import MINUS, Display, number_text
+from pages.parts.display import shown_unit, shown_value, tidy
 from pages.parts.trust import NARROW, number
 from pages.parts.wording import choice_word
 

@@ -47,7 +47,7 @@ from model.sampling.drives import (
 from model.sampling.hybrid import YearOfFuel, year_of_fuel
 from model.sampling.range_figure import RANGE_KM, RangeOnRoad
 from model.sampling.uncertainty import RUNS
-from pages.parts.display import Display
+from model.words.quantities import Display
 from pages.parts.keeping import kept
 from pages.parts.refusals import refusal_words
 from pages.parts.wording import pedal_of

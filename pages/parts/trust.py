@@ -9,7 +9,7 @@ import streamlit as st
 
 from model.checks.check import Check, Found
 from model.checks.published import CertifiedCar, certified_cars, evidence
-from pages.parts.display import MINUS
+from model.words.quantities import MINUS
 from pages.parts.link import own_link
 
 LEFT_OUT = (

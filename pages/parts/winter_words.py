@@ -12,8 +12,8 @@ from model.limits.all_limits import AtAGlance
 from model.limits.descent import Normal
 from model.limits.limit_settings import LimitSettings
 from model.sampling.hybrid import has_engine
+from model.words.quantities import Display, number_text, percent_text
 from pages.parts.charts.drive_strip import Note
-from pages.parts.display import Display, number_text, percent_text
 
 NAMES = {"cold": "Cold battery", "grip": "Slippery road", "hills": "Full battery, hills", "stop": "Emergency stop"}
 ON = {

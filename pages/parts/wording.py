@@ -15,7 +15,8 @@ from model.sampling.drives import Answer, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS
-from pages.parts.display import MINUS, Display, entry_text, percent_range_text, shown_unit, shown_value, tidy
+from model.words.quantities import MINUS, Display, entry_text, percent_range_text
+from pages.parts.display import shown_unit, shown_value, tidy
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 NEGLIGIBLE_SHARE = 0.01
@@ -177,17 +178,6 @@ def not_followed(described_s: float, driven_s: float) -> str:
     return (
         "This car cannot keep up with the speeds described. It was driven as fast as motor and battery allow, and took "
         f"{driven} minutes instead of {described}."
-    )
-
-
-def unable_text(answer: Answer) -> str:
-    """How many of the band's cars could not do the drive that the band is for; empty where all could."""
-    if not answer.unable:
-        return ""
-    counted_as = "it is counted as if it" if answer.unable == 1 else "they are counted as if they"
-    return (
-        f"In the band, {answer.unable} of {answer.runs} drawn cars could not do this drive, for want of power or "
-        f"charge; {counted_as} could."
     )
 
 

@@ -31,7 +31,7 @@ NOTE_PROGRESS = """
 
 
 def reason_of(claim_id, **settings):
-    from pages.parts.display import Display
+    from model.words.quantities import Display
 
     return claim_words.reason(check(question(claim_id, settings)), Display())
 

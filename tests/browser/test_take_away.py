@@ -8,7 +8,7 @@ from pypdf import PdfReader
 
 from model.describe.scenario_io import from_link, starting_drives, to_link
 from model.out.cli import main
-from pages.parts.display import Display
+from model.words.quantities import Display
 from pages.parts.public_link import PUBLIC_URL
 from pages.parts.report import contents, report_html
 from tests.browser.looks import come_to_nothing

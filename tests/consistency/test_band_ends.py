@@ -7,7 +7,7 @@ from model.describe.parameters import open_figures_of
 from model.describe.scenario_io import starting_drives
 from model.sampling.drives import drive
 from model.sampling.uncertainty import RUNS, SEED, Band, run_samples, sample
-from pages.parts.display import Display, percent_range_text
+from model.words.quantities import Display, percent_range_text
 
 SEEDS = range(SEED, SEED + 12)
 UNITS = 2

@@ -10,8 +10,8 @@ from model.claims.prose import DRIVES, SHARES, condition
 from model.claims.verdicts import check, claims, question
 from model.describe.fields import InputError
 from model.describe.parameters import class_labels
+from model.words.quantities import Display
 from pages.parts import claim_files, claim_words
-from pages.parts.display import Display
 
 SETTINGS = (
     {"number": "13"}, {"number": "7..9"}, {"relation": "at_most"}, {"relation": "about", "number": "6"},

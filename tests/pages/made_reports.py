@@ -14,7 +14,7 @@ from model.limits.cold_day import normal_by_battery
 from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import answer_of, drive, samples_of, trace_of, winter_day, year_of
 from model.sampling.hybrid import year_of_fuel
-from pages.parts.display import Display
+from model.words.quantities import Display
 from pages.parts.link import link_of
 from pages.parts.report import TakeAway
 from pages.parts.winter_words import glance, slowing_expected

@@ -14,8 +14,8 @@ from model.limits.all_limits import season_costs_of
 from model.limits.cold_day import cold_day, normal_by_battery
 from model.limits.descent import Normal
 from model.out.answers import Asked, as_text, drive_answer
+from model.words.quantities import Display
 from pages.parts import cold_words, departures, lift_off_words
-from pages.parts.display import Display
 from pages.parts.report import report_html
 from pages.parts.winter_words import slowing_expected, slowing_in_short
 from tests.pages.in_app import opened_at

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 from model.checks.certified import KNOWN, certified_found
+from model.words.quantities import Display
 from pages.parts import certified_words as words
-from pages.parts.display import Display
 from tests.published.certified_cars import FOUND
 
 CITY, HIGHWAY = certified_found("road load", "udds"), certified_found("road load", "hwfet")

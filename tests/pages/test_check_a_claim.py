@@ -8,8 +8,8 @@ from streamlit.testing.v1 import AppTest
 from model import MODEL_VERSION
 from model.claims.verdicts import check, claims, question
 from model.describe.scenario_io import starting_drives, to_link
+from model.words.quantities import Display
 from pages.parts import claim_files, claim_words, phrase_words, state, wording
-from pages.parts.display import Display
 from tests.pages.in_app import address, opened_at, ran
 
 METRIC = Display()

@@ -12,9 +12,9 @@ import pytest
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.claims.verdicts import check, claims, question
+from model.words.quantities import Display
 from pages.parts import claim_files
 from pages.parts.claim_words import band_text, quotable, swings_of
-from pages.parts.display import Display
 
 ROOT = Path(__file__).parents[2]
 QUICK = "two-megawatts"

@@ -12,12 +12,12 @@ from model.describe.scenario_io import starting_drives
 from model.kernel.denominators import PHRASES, books_of
 from model.sampling.drives import drive
 from model.sampling.range_figure import range_on_road
+from model.words.quantities import Display
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts import phrase_words
 from pages.parts.charts.claims import given
 from pages.parts.claim_files import method_note
-from pages.parts.display import Display
 
 METRIC, US = Display(), Display(us=True)
 QUICK = "two-megawatts"

@@ -7,9 +7,9 @@ from streamlit.testing.v1 import AppTest
 
 from model.describe.scenario_io import starting_drives, to_link
 from model.out.comparison import difference, others, side_of
+from model.words.quantities import Display
 from pages.parts import compare_words as words
 from pages.parts import state
-from pages.parts.display import Display
 from tests.pages.in_app import opened_at, ran
 
 TOWN = starting_drives()["town"][2]

@@ -7,9 +7,9 @@ from hypothesis import strategies as st
 from model.describe.scenario_io import starting_drives
 from model.out.comparison import SUBJECTS, Difference, difference, others, side_of, told_apart
 from model.sampling.uncertainty import Band
+from model.words.quantities import Display
 from pages.parts import compare_words as words
 from pages.parts.charts.compare import signed_range
-from pages.parts.display import Display
 
 TOWN = starting_drives()["town"][2]
 METRIC = Display()

@@ -3,8 +3,8 @@
 import pytest
 
 from model.describe.scenario_io import starting_drives, to_link
+from model.words.quantities import Display
 from pages.parts import departures
-from pages.parts.display import Display
 from pages.parts.report import about
 from tests.pages.in_app import opened_at, ran, scenario_of
 

@@ -19,9 +19,9 @@ from model.one_stop.slow_down import change, drive_way
 from model.one_stop.stop_energy import energy_of, stop, way_out
 from model.one_stop.who_slows import late_motor, split_of
 from model.sampling.drives import drive
+from model.words.quantities import Display
 from pages.parts import theme
 from pages.parts.charts import panels, panels_machine
-from pages.parts.display import Display
 from pages.parts.panel_words import WHY
 from tests.pages.charts.specs import assert_valid
 

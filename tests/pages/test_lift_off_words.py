@@ -11,8 +11,8 @@ from model.lift_off.advice import RULES, advise, case_of
 from model.lift_off.curves import as_set, curve_table, curves_of
 from model.lift_off.hills import held_downhills, slowing_on_hills
 from model.sampling.drives import drive
+from model.words.quantities import Display
 from pages.parts import lift_off_words as words
-from pages.parts.display import Display
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]

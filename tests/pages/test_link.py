@@ -5,7 +5,7 @@ import pytest
 from model import MODEL_VERSION
 from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario
 from model.describe.scenario_io import starting_drives
-from pages.parts.display import Display
+from model.words.quantities import Display
 from pages.parts.link import SCENARIO_KEYS, UNITS, VERSION, link_of, ours, parsed
 from pages.parts.refusals import refusal_words
 

@@ -8,7 +8,7 @@ from model import MODEL_VERSION
 from model.describe.fields import InputError
 from model.describe.scenario_io import scenario_to_json, starting_drives
 from model.out.answers import Asked, as_text, drive_answer
-from pages.parts.display import Display
+from model.words.quantities import Display
 from pages.parts.link import link_of
 from pages.parts.opening import from_file, from_text, moved_words
 from pages.parts.public_link import short_text

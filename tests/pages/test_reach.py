@@ -5,21 +5,22 @@ from dataclasses import replace
 
 import pytest
 
+from model.describe.figures import Part
 from model.describe.scenario import Leg, Scenario
 from model.describe.scenario_io import to_link
 from model.kernel.timeline import slow_downs, timeline
 from model.sampling.drives import answer_of, drive, samples_of, with_stops_needed, year_of
+from model.words.quantities import Display
 from pages.parts import departures
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
-from pages.parts.display import Display
-from pages.parts.reach_words import band_text, distances, reach_text, stops_text, year_text
+from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from tests.pages.in_app import opened_at, ran, scenario_of
 
 METRIC, US = Display(), Display(us=True)
 FAR = Scenario(legs=(Leg(distance_km=600, speed_kmh=120, stops=0, slow_downs=0),))
 THERE = with_stops_needed(FAR)
 SHORT, WHOLE = drive(FAR), drive(THERE)
-REACHED = f"The battery is empty after {int(SHORT.distance_km)} of 600 km; this answer is for those"
+REACHED = f"The battery is empty after {int(SHORT.distance_km)} of 600 km; this answer is for the road up to there."
 
 
 def words(app):
@@ -30,11 +31,11 @@ def words(app):
 def test_how_far_the_answer_goes_is_told_in_the_units_of_the_page():
     assert reach_text(SHORT, METRIC).startswith(REACHED)
     miles = int(SHORT.distance_km / 1.609344)
-    in_us = f"The battery is empty after {miles} of 373 mi; this answer is for those {miles} mi."
+    in_us = f"The battery is empty after {miles} of 373 mi; this answer is for the road up to there."
     assert reach_text(SHORT, US) == in_us
     assert reach_text(WHOLE, METRIC) == ""
     assert reach_text(drive(FAR.with_setting("charging_stops", 1)), METRIC).startswith("With 1 charging stop the bat")
-    assert distances(599.99, 600, METRIC) == ("599", "600"), "what is not reached is not told as reached"
+    assert METRIC.figure(Part(599.99, 600, "km")) == "599 of 600 km", "what is not reached is not told as reached"
 
 
 def test_charging_is_told_with_its_places_its_time_and_its_energy_apart():
@@ -48,7 +49,7 @@ def test_charging_is_told_with_its_places_its_time_and_its_energy_apart():
 def test_cars_of_the_band_that_get_less_far_are_told_as_such():
     bands = answer_of(SHORT, samples_of(FAR, SHORT, 20))
     assert 0 < bands.unable < 20
-    assert f"{bands.unable} of 20 drawn cars do not get even that far" in band_text(SHORT, bands)
+    assert f"{bands.unable} of 20 drawn cars do not get even that far" in band_text(SHORT, bands, METRIC)
 
 
 def test_what_the_year_does_with_a_day_that_needs_more_stops_is_told():

@@ -9,7 +9,7 @@ from model.describe.fields import InputError
 from model.describe.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS
 from model.describe.scenario_io import from_link, starting_drives
 from model.sampling.drives import drive
-from pages.parts.display import Display
+from model.words.quantities import Display
 from pages.parts.refusals import refusal_words, refused_entry
 
 METRIC, US = Display(), Display(us=True)

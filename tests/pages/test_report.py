@@ -11,8 +11,8 @@ import pytest
 from model import MODEL_DATE, MODEL_VERSION
 from model.describe.parameters import assumed_figures
 from model.describe.scenario_io import scenario_from_json, starting_drives
+from model.words.quantities import Display
 from pages.parts import lift_off_words, wording
-from pages.parts.display import Display
 from pages.parts.public_link import PUBLIC_URL, public_link, qr_svg, short_text
 from pages.parts.report import QR_MOST_MM, contents, qr_mm, report_html
 from pages.parts.trust import LEFT_OUT

@@ -10,8 +10,8 @@ from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
 from model.sampling.drives import Answer, drive, year_of
 from model.sampling.uncertainty import Band
+from model.words.quantities import Display
 from pages.parts import show_words, wording
-from pages.parts.display import Display
 
 EXPECTED = "Expect less slowing all the way."
 METRIC, US = Display(), Display(us=True)

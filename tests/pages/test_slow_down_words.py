@@ -5,8 +5,8 @@ from dataclasses import replace
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
 from model.one_stop.slow_down import compare, unneeded_dip
+from model.words.quantities import Display
 from pages.parts import slow_down_words as words
-from pages.parts.display import Display
 
 METRIC, US = Display(), Display(us=True)
 

@@ -11,7 +11,7 @@ from model.describe.car import CAR_FIELDS
 from model.describe.parameters import assumed_figures, class_labels
 from model.describe.scenario import LEG_FIELDS
 from model.traces.cycles import CYCLES
-from pages.parts.display import Display
+from model.words.quantities import Display
 from pages.parts.source_tables import (
     acceptance_table,
     cars_table,

@@ -10,9 +10,9 @@ from model.checks.certified import certified_found
 from model.checks.published import all_checks
 from model.describe.scenario_io import starting_drives
 from model.sampling.uncertainty import RUNS, SEED
+from model.words.quantities import Display
 from pages.parts import theme
 from pages.parts.certified_words import UNKNOWN, cars_title, misses_words
-from pages.parts.display import Display
 from pages.parts.glossary import GLOSSARY
 from pages.parts.trust import LEFT_OUT
 from pages.parts.wording import together

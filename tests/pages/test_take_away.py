@@ -13,8 +13,8 @@ from model.kernel.timeline import timeline
 from model.out.answers import Asked, as_text, drive_answer
 from model.out.cli import main
 from model.sampling.drives import drive
+from model.words.quantities import Display
 from pages.parts import state
-from pages.parts.display import Display
 from pages.parts.link import link_of
 from pages.parts.public_link import PUBLIC_URL, public_link, short_text
 from tests.pages.in_app import opened_at, ran, scenario_of

@@ -12,8 +12,8 @@ from model.limits.descent import Normal
 from model.limits.full_battery import hills
 from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import drive
+from model.words.quantities import Display
 from pages.parts import cold_words, hill_words
-from pages.parts.display import Display
 from pages.parts.winter_words import (
     band_text,
     distance_text,

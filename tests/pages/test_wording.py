@@ -11,8 +11,9 @@ from model.sampling.drives import Answer, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS
+from model.words.quantities import Display, number_text
 from pages.parts import departures, wording
-from pages.parts.display import Display, number_text
+from pages.parts.display import in_units
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
@@ -97,8 +98,8 @@ def test_the_year_counts_its_days_and_prices():
 
 def test_sentences_of_the_model_come_in_the_units_shown():
     sentence = "0 m up and 500 m down at 6 % need 8.33 km, but −5 °C, 3 m/s² and 2 min stay."
-    assert METRIC.sentence(sentence) == sentence
-    assert US.sentence(sentence) == "0 ft up and 1,640 ft down at 6 % need 5.18 mi, but 23 °F, 3 m/s² and 2 min stay."
+    assert in_units(sentence, METRIC) == sentence
+    assert in_units(sentence, US) == "0 ft up and 1,640 ft down at 6 % need 5.18 mi, but 23 °F, 3 m/s² and 2 min stay."
     windy = TOWN.with_setting("wind_kmh", -80.0)
     assert departures.unusual_text(windy, US) == "Unusual inputs: headwind −49.7 mph (usual −18.6 to 18.6 mph)."
     full = TOWN.with_leg(1, "stops", 90).with_setting("soc_start", 1.0)

@@ -10,8 +10,8 @@ from streamlit.testing.v1 import AppTest
 from model.describe.scenario import MAX_LEGS
 from model.describe.scenario_io import starting_drives, to_link
 from model.sampling.drives import answer_of, drive, samples_of
+from model.words.quantities import Display
 from pages.parts import state, wording
-from pages.parts.display import Display
 from tests.pages.in_app import address, opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]

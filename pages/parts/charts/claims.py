@@ -12,9 +12,9 @@ import pandas as pd
 
 from model.claims.prose import number_words
 from model.sampling.range_figure import RangeOnRoad
+from model.words.quantities import MINUS, Display, number_text
 from pages.parts.charts.axes import next_step
 from pages.parts.charts.marks import Box, Words, drawn
-from pages.parts.display import MINUS, Display, number_text
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 MARK_PX, GAP_PX, TICKS_PX = 12, 8, 22

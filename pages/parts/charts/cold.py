@@ -8,10 +8,10 @@ import numpy as np
 import pandas as pd
 
 from model.limits.winter import LiftOffLeft
+from model.words.quantities import MINUS, Display, number_text
 from pages.parts.charts.axes import upright
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.charts.panels import by_px, layer, line, thinly, where, words
-from pages.parts.display import MINUS, Display, number_text
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 # the map of charge acceptance

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from model.out.comparison import Difference, Side
 from model.sampling.uncertainty import Band
+from model.words.quantities import MINUS, Display, number_text
 from pages.parts.charts.marks import Box, Words, drawn
-from pages.parts.display import MINUS, Display, number_text
 from pages.parts.theme import LINE_PX, Spec
 
 BAND_PX, BAR_PX, BETWEEN_PX, HEAD_PX = 26, 12, 16, 30

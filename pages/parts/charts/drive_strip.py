@@ -8,9 +8,9 @@ import numpy as np
 import pandas as pd
 
 from model.kernel.timeline import braked_kwh
+from model.words.quantities import Display, number_text, percent_text
 from pages.parts.charts.axes import along, next_step, thinned, upright
 from pages.parts.charts.limits import LIMIT_WORDS, because
-from pages.parts.display import Display, number_text, percent_text
 from pages.parts.theme import Spec, area, dressed, palette
 
 MARKED_FROM_KW = 1.0

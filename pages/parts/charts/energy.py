@@ -8,10 +8,10 @@ from collections.abc import Iterable
 import numpy as np
 import pandas as pd
 
+from model.words.quantities import MINUS, Display, percent_text
 from pages.parts.charts.axes import along, next_step, thinned, upright
 from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.charts.marks import Box, Words, apart, drawn
-from pages.parts.display import MINUS, Display, percent_text
 from pages.parts.theme import LINE_PX, Spec, area, dressed, palette
 
 BOOK_WORDS = {

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pandas as pd
 
+from model.words.quantities import Display, number_text, percent_text
 from pages.parts.charts.energy import GROUPS, fixed, grouped, places_for
 from pages.parts.charts.limits import because
-from pages.parts.display import Display, number_text, percent_text
 
 BOUNDS_IN_WORDS = (
     (1e-12, "one part in a trillion"),

@@ -8,9 +8,9 @@ import pandas as pd
 from model.limits.descent import Descent
 from model.limits.friction_brakes import FADE_BAND_C
 from model.limits.full_battery import Hills
+from model.words.quantities import MINUS, Display, number_text
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, words
-from pages.parts.display import MINUS, Display, number_text
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 # near full

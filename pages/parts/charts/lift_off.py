@@ -12,9 +12,9 @@ from model.describe.units import KMH_PER_MPS
 from model.lift_off.slowing import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
 from model.one_stop.slow_down import SlowDown
 from model.traces.habits import LEAST
+from model.words.quantities import MINUS, Display
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.panels import Name, by_meaning, by_px, names_layers
-from pages.parts.display import MINUS, Display
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
 
 STRONGEST = 2.5

@@ -11,9 +11,9 @@ import pandas as pd
 
 from model.one_stop.panels import FASTEST_KMH
 from model.one_stop.stop_energy import StopEnergy, WayOut
+from model.words.quantities import Display, percent_text
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.marks import apart
-from pages.parts.display import Display, percent_text
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
 
 HEIGHT_PX = 320

@@ -13,6 +13,7 @@ from model.describe.units import KMH_PER_MPS
 from model.limits.friction_brakes import FADE_BAND_C
 from model.one_stop import machine_map
 from model.one_stop.repeated_stops import RepeatedStops
+from model.words.quantities import Display, number_text
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.charts.panels import (
@@ -27,7 +28,6 @@ from pages.parts.charts.panels import (
     thinly,
     words,
 )
-from pages.parts.display import Display, number_text
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 # four quadrants

@@ -7,11 +7,11 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
+from model.words.quantities import Display, number_text, percent_text
 from pages.parts.charts.axes import along, next_step
 from pages.parts.charts.grip import SURFACE_WORDS
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.charts.panels import by_px, layer, where
-from pages.parts.display import Display, number_text, percent_text
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 ROW_PX, BAR_PX = 44, 16

@@ -7,8 +7,8 @@ import numpy as np
 import pytest
 
 from model.checks.certified import KNOWN, SAID, certified_found
+from model.words.quantities import Display
 from pages.parts.charts.certified import PLACES, measured_against_modelled, reliability
-from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid
 from tests.published.certified_cars import FOUND
 

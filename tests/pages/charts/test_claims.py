@@ -9,9 +9,9 @@ import pytest
 from model.claims.verdicts import check, claims, question
 from model.describe.scenario_io import starting_drives
 from model.sampling.range_figure import range_on_road
+from model.words.quantities import Display
 from pages.parts import claim_words
 from pages.parts.charts import claims as charts
-from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid, texts
 
 METRIC = Display()

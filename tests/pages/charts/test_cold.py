@@ -8,8 +8,8 @@ import pytest
 from model.describe.scenario_io import starting_drives
 from model.limits.all_limits import season_costs_of
 from model.limits.cold_day import cold_day
+from model.words.quantities import Display
 from pages.parts.charts.cold import FADE_ROW_PX, ZONE_WORDS, acceptance_map, fading, season_costs, season_rows
-from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid, texts
 
 METRIC, US = Display(), Display(us=True)

@@ -5,8 +5,8 @@ import pytest
 from model.describe.scenario_io import starting_drives
 from model.out.comparison import difference, others, side_of
 from model.sampling.uncertainty import Band
+from model.words.quantities import Display
 from pages.parts.charts.compare import side_by_side, signed_range
-from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid, texts
 
 TOWN = starting_drives()["town"][2]

@@ -5,9 +5,9 @@ import pytest
 
 from model.describe.scenario import Driver
 from model.kernel.timeline import slow_downs, timeline
+from model.words.quantities import Display
 from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip, ends_of, stretches_of, strip_finding
 from pages.parts.charts.limits import LIMIT_WORDS
-from pages.parts.display import Display
 from tests.made_traces import ride, steady, stop_and_go
 from tests.pages.charts.specs import assert_valid, driven
 

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from model.describe.scenario import Conditions
 from model.kernel.timeline import books, timeline
 from model.physics.slowing_limits import LIMITS
+from model.words.quantities import MINUS, Display
 from pages.parts.charts.energy import (
     BOOK_WORDS,
     DOWNHILL,
@@ -30,7 +31,6 @@ from pages.parts.charts.energy import (
     stacked,
 )
 from pages.parts.charts.limits import LIMIT_NAMES, LIMIT_WORDS
-from pages.parts.display import MINUS, Display
 from tests.made_traces import ride, steady
 from tests.pages.charts.specs import assert_valid, driven, texts
 

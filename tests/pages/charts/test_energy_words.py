@@ -5,6 +5,7 @@ import pytest
 
 from model.describe.scenario import Conditions, Driver
 from model.kernel.timeline import books, slow_downs, timeline
+from model.words.quantities import Display
 from pages.parts.charts.energy import braking_rows
 from pages.parts.charts.energy_words import (
     before_after_words,
@@ -14,7 +15,6 @@ from pages.parts.charts.energy_words import (
     slowed_by_words,
 )
 from pages.parts.charts.limits import LIMIT_WORDS, because
-from pages.parts.display import Display
 from tests.made_traces import steady, stop_and_go
 from tests.pages.charts.specs import driven
 

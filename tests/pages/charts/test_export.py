@@ -4,10 +4,10 @@ import re
 import xml.etree.ElementTree as ElementTree
 
 from model.kernel.timeline import books, slow_downs, timeline
+from model.words.quantities import Display
 from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.export import svg, warm_up
-from pages.parts.display import Display
 from pages.parts.theme import LIGHT
 from tests.pages.charts.specs import driven
 

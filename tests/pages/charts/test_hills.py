@@ -10,9 +10,9 @@ from model.limits.friction_brakes import FADE_BAND_C
 from model.limits.full_battery import given_back, hills
 from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import drive
+from model.words.quantities import Display
 from pages.parts.charts.hills import charge_text, discs, near_full
 from pages.parts.charts.hills import given_back as slopes
-from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid
 
 METRIC, US = Display(), Display(us=True)

@@ -13,6 +13,7 @@ from model.lift_off.curves import curve_table, curves_of
 from model.lift_off.hills import slowing_on_hills
 from model.lift_off.slowing import lamp_zone_of, word_of
 from model.one_stop.slow_down import compare
+from model.words.quantities import Display
 from pages.parts.charts.lift_off import (
     KINDS,
     PANELS,
@@ -23,7 +24,6 @@ from pages.parts.charts.lift_off import (
     one_slow_down,
     whole_axis,
 )
-from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid
 
 METRIC, US = Display(), Display(us=True)

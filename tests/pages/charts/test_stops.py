@@ -7,8 +7,8 @@ from model.describe.scenario_io import starting_drives
 from model.limits.hard_stop import hard_stop
 from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import drive
+from model.words.quantities import Display
 from pages.parts.charts.stops import MOTOR_ALONE, discs_work, distances, motors_part
-from pages.parts.display import Display
 from tests.pages.charts.specs import assert_valid, texts
 
 METRIC, US = Display(), Display(us=True)

@@ -1,0 +1,96 @@
+"""The message files, ``assets/words/<language>/*.ftl``: one file a topic, in the syntax of Fluent.
+
+A message may be broken over lines like prose: one line break is a space, an empty line stays an empty line.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from typing import cast
+
+from fluent.runtime import FluentBundle
+from fluent.syntax import FluentParser, ast
+from fluent.syntax.visitor import Visitor
+
+from model.describe.parameters import ASSETS
+
+FOLDER = ASSETS / "words"
+LINE_BREAK = re.compile(r"(?<!\n)\n(?!\n)")
+
+
+class MessageError(ValueError):
+    """A message that is not there, or cannot be said: a fault of ours, never of what a reader entered."""
+
+
+class _Prose(Visitor):
+    """Makes one line of text that was broken over several."""
+
+    def visit_TextElement(self, node: ast.TextElement) -> None:
+        node.value = LINE_BREAK.sub(" ", node.value)
+
+
+@cache
+def messages(language: str = "en") -> dict[str, ast.Message]:
+    """Every message of a language, by its id.
+
+    Raises
+    ------
+    MessageError
+        Where a file has something that is no message, an id stands twice, or there is no such language.
+    """
+    found: dict[str, ast.Message] = {}
+    for path in sorted((FOLDER / language).glob("*.ftl")):
+        resource = FluentParser(with_spans=False).parse(path.read_text(encoding="utf-8"))
+        _Prose().visit(resource)
+        for entry in resource.body:
+            if isinstance(entry, ast.Junk):
+                line = (entry.content or "").strip().splitlines()[0]
+                raise MessageError(f"{path.name}: {line!r} is not the beginning of a message, or it does not end well.")
+            if isinstance(entry, ast.Term):
+                raise MessageError(f"{path.name}: -{entry.id.name} is a term; write it as a message.")
+            if isinstance(entry, ast.Message):
+                if entry.id.name in found:
+                    raise MessageError(f"{path.name}: there is a message {entry.id.name} already.")
+                found[entry.id.name] = entry
+    if not found:
+        raise MessageError(f"There are no messages in the language {language!r}.")
+    return found
+
+
+@cache
+def bundle(language: str = "en") -> FluentBundle:
+    """A language's messages, ready to be said; figures in them without marks of isolation."""
+    made = FluentBundle([language], use_isolating=False)
+    made.add_resource(ast.Resource(list(messages(language).values())))
+    return made
+
+
+def rendered(name: str, values: Mapping[str, str | int], language: str = "en") -> str:
+    """A message with its values put in.
+
+    Parameters
+    ----------
+    name : str
+        The message's id.
+    values : mapping
+        By variable: words, figures that are words already, or counts, by which a language chooses its plural.
+    language : str
+        Whose messages.
+
+    Raises
+    ------
+    MessageError
+        Where there is no such message, or a variable of it was not given.
+    """
+    spoken = bundle(language)
+    if not spoken.has_message(name):
+        raise MessageError(f"There is no message {name!r}.")
+    message = spoken.get_message(name)
+    if message.value is None:
+        raise MessageError(f"The message {name!r} is empty.")
+    text, errors = spoken.format_pattern(message.value, dict(values))
+    if errors:
+        raise MessageError(f"The message {name!r} cannot be said: {'; '.join(map(str, errors))}.")
+    return cast(str, text)

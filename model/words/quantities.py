@@ -1,0 +1,210 @@
+"""Figures in a reader's units and language: few digits, always with the unit; and messages with figures in them."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+from enum import Enum
+from functools import cache, lru_cache
+from typing import Any
+
+from babel import Locale
+
+from model.describe.figures import Figure, Part, Quantity, Several, Share, Shares, Span
+from model.describe.units import KG_PER_LB, KM_PER_MILE
+from model.sampling.uncertainty import Band
+from model.words.messages import MessageError, rendered
+
+M_PER_FOOT = 0.3048
+LITRES_PER_GALLON = 3.785411784
+# unit inside -> (unit shown in US units, factor, offset)
+US = {
+    "km": ("mi", 1 / KM_PER_MILE, 0.0),
+    "km/h": ("mph", 1 / KM_PER_MILE, 0.0),
+    "m": ("ft", 1 / M_PER_FOOT, 0.0),
+    "kg": ("lb", 1 / KG_PER_LB, 0.0),
+    "°C": ("°F", 1.8, 32.0),
+    "Wh/km": ("Wh/mi", KM_PER_MILE, 0.0),
+    "kWh/100 km": ("kWh/100 mi", KM_PER_MILE, 0.0),
+    "l": ("gal", 1 / LITRES_PER_GALLON, 0.0),
+    "l/100 km": ("gal/100 mi", KM_PER_MILE / LITRES_PER_GALLON, 0.0),
+}
+MINUS = "\N{MINUS SIGN}"
+SAID_BEFORE = 4096
+"""Messages kept as they were last said: a page that is drawn again says mostly the same."""
+
+Value = Figure | str | int | Enum
+"""What may be put into a message: a figure, words, a count or a yes or no, one of an enumeration."""
+
+
+@dataclass(frozen=True)
+class Display:
+    """How a visitor reads: in which units and language. Links and files stay in SI-based units whatever it is."""
+
+    us: bool = False
+    language: str = "en"
+
+    def say(self, name: str, **values: Value) -> str:
+        """A message in the reader's language, its figures in the reader's units (`MessageError` if it cannot be)."""
+        return _said(self, name, tuple(values.items()))
+
+    def figure(self, figure: Figure) -> str:
+        """A figure in words."""
+        match figure:
+            case Quantity(value, unit, digits, places, trimmed):
+                shown = self.value(value, unit)
+                number = _number(shown, digits, places, trimmed, self.language)
+                return _with_unit(number, self.unit(unit), self.language)
+            case Span(low, high, unit, digits):
+                ends = sorted((self.value(low, unit), self.value(high, unit)))
+                # both ends with as many decimals as the larger needs, so that a pair reads evenly
+                places = _places(max(abs(ends[0]), abs(ends[1]), 1e-12), digits)
+                return _with_unit(self._pair(*(_rounded(end, places, self.language) for end in ends)),
+                                  self.unit(unit), self.language)  # fmt: skip
+            case Part(value, whole, unit):
+                part, whole = self.value(value, unit), self.value(whole, unit)
+                scale = 1 if figure.whole >= 20 else 10
+                down = _rounded(math.floor(part * scale) / scale, 0 if scale == 1 else 1, self.language)
+                end = entry_text(float(f"{whole:.{3 if whole < 1000 else 4}g}"), self.language)
+                return _with_unit(_pattern("part-of", ("part", "whole"), self.language).format(part=down, whole=end),
+                                  self.unit(unit), self.language)  # fmt: skip
+            case Share(value, places):
+                if places is None:
+                    places = 1 if abs(100 * value) < 9.95 else 0
+                return _with_unit(_percent(value, places, self.language), "%", self.language)
+            case Shares(low, high):
+                places = 1 if max(abs(low), abs(high)) < 0.0995 else 0
+                return _with_unit(self._pair(*(_percent(end, places, self.language) for end in (low, high))), "%",
+                                  self.language)  # fmt: skip
+            case Several(items, last):
+                words = [item if isinstance(item, str) else self.figure(item) for item in self._unit_once(items)]
+                if len(words) < 2:
+                    return "".join(words)
+                *most, end = words
+                first = most[0]
+                for word in most[1:]:
+                    first = _pattern("in-a-row", ("first", "next"), self.language).format(first=first, next=word)
+                name = {"and": "last-with-and", "or": "last-with-or"}[last]
+                return _pattern(name, ("first", "last"), self.language).format(first=first, last=end)
+
+    def _unit_once(self, items: tuple[Figure | str, ...]) -> tuple[Figure | str, ...]:
+        # “3, 5 and 8 km”: a unit that all have stands with the last
+        figures = [item for item in items if isinstance(item, Quantity)]
+        if len(figures) < len(items) or len({item.unit for item in figures}) > 1:
+            return items
+        bare = [replace(item, value=self.value(item.value, item.unit), unit="") for item in figures[:-1]]
+        return (*bare, *figures[-1:])
+
+    def _pair(self, low: str, high: str) -> str:
+        return low if low == high else _pattern("span", ("low", "high"), self.language).format(low=low, high=high)
+
+    def unit(self, unit: str) -> str:
+        """The unit shown for a figure held in `unit`."""
+        return US[unit][0] if self.us and unit in US else unit
+
+    def value(self, value: Any, unit: str) -> Any:
+        """A figure (or an array of them) held in `unit`, in the unit shown."""
+        if not self.us or unit not in US:
+            return value
+        _, factor, offset = US[unit]
+        return value * factor + offset
+
+    def held(self, shown: float, unit: str) -> float:
+        """The figure held [`unit`] for one that was entered in the unit shown."""
+        if not self.us or unit not in US:
+            return shown
+        _, factor, offset = US[unit]
+        return (shown - offset) / factor
+
+    def text(self, value: float, unit: str, digits: int = 2) -> str:
+        """A figure with `digits` significant digits and its unit."""
+        return self.figure(Quantity(value, unit, digits))
+
+    def range_text(self, band: Band, unit: str, digits: int = 2) -> str:
+        """A band in words, such as “1.2 to 1.6 kWh”; one figure where both ends read the same."""
+        return self.figure(Span(band.low, band.high, unit, digits))
+
+
+@lru_cache(maxsize=SAID_BEFORE)
+def _said(display: Display, name: str, values: tuple[tuple[str, Value], ...]) -> str:
+    return rendered(name, {key: _spoken(display, name, key, value) for key, value in values}, display.language)
+
+
+def _spoken(display: Display, name: str, key: str, value: Value) -> str | int:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, Enum):
+        return str(value.value)
+    if isinstance(value, str | int):
+        return value
+    if isinstance(value, Quantity | Span | Part | Share | Shares | Several):
+        return display.figure(value)
+    # a bare number would be told without its unit
+    raise MessageError(f"The message {name!r} cannot take {value!r} as {key}.")
+
+
+@cache
+def _pattern(name: str, variables: tuple[str, ...], language: str) -> str:
+    """A message of the way figures are written, to be filled by `str.format`: there are many of them on a page."""
+    return rendered(name, {variable: f"{{{variable}}}" for variable in variables}, language)
+
+
+def _with_unit(number: str, unit: str, language: str) -> str:
+    if not unit:
+        return number
+    return _pattern("with-unit", ("number", "unit"), language).format(number=number, unit=unit)
+
+
+@cache
+def _marks(language: str) -> dict[int, str]:
+    symbols = Locale.parse(language).number_symbols["latn"]
+    return str.maketrans({",": symbols["group"], ".": symbols["decimal"], "-": MINUS})
+
+
+def _number(value: float, digits: int, places: int | None, trimmed: bool, language: str) -> str:
+    if trimmed:
+        return entry_text(float(f"{value:.{digits}g}"), language)
+    if places is not None:
+        return _rounded(value, places, language)
+    return number_text(value, digits, language)
+
+
+def number_text(value: float, digits: int = 2, language: str = "en") -> str:
+    """A figure with `digits` significant digits, without exponent; from 100 on with three, or as many as asked for."""
+    if value == 0 or not math.isfinite(value):
+        return "0" if value == 0 else "–"
+    return _rounded(value, _places(value, digits), language)
+
+
+def entry_text(shown: float, language: str = "en") -> str:
+    """A figure as it is entered, without zeros that say nothing."""
+    return f"{shown:.6g}".translate(_marks(language))
+
+
+def percent_text(share: float | None) -> str:
+    """A share in whole percent; one decimal under 10 %."""
+    return "–" if share is None else Display().figure(Share(share))
+
+
+def percent_range_text(low: float, high: float) -> str:
+    """A band of shares, such as “14 to 19 %”."""
+    return Display().figure(Shares(low, high))
+
+
+def span_of(band: Band, unit: str, digits: int = 2) -> Span:
+    """A band as a figure."""
+    return Span(band.low, band.high, unit, digits)
+
+
+def _places(value: float, digits: int) -> int:
+    # decimals; below zero where tens or hundreds are rounded away
+    power = math.floor(math.log10(abs(value)))
+    return max(digits - 1 - power, min(0, 2 - power))
+
+
+def _rounded(value: float, places: int, language: str) -> str:
+    return f"{round(value, places):,.{max(places, 0)}f}".translate(_marks(language))
+
+
+def _percent(share: float, places: int, language: str) -> str:
+    return f"{100 * share:.{places}f}".translate(_marks(language))

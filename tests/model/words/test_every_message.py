@@ -1,0 +1,104 @@
+"""Every sentence that a reader can meet: declared, used, and said with every kind of figure in both units."""
+
+import ast
+import re
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from model.describe.car import CAR_FIELDS
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
+from model.words.quantities import Display
+from tests.model.words.declared import declared, options_of, referred_to, said_in_every_way
+
+ROOT = Path(__file__).resolve().parents[3]
+MESSAGES = declared()
+METRIC, US = Display(), Display(us=True)
+PLURALS = {"zero", "one", "two", "few", "many", "other"}
+KEYS = {key for table in (CAR_FIELDS, CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS) for key in table if "_" in key}
+METRIC_ONLY = re.compile(r"\d ?(?:km|km/h|m|kg|°C|l|Wh/km|kWh/100 km|l/100 km)(?![\w/²])")
+WRONG = re.compile(r"  | [,.;:]|\bof (?:[,.;:]|of\b|to\b|and\b)|\bto of\b|\bof$|\.\.(?!\.)|[{}]|\?{3}|\bNone\b|\(\)")
+
+
+@pytest.fixture(params=sorted(MESSAGES))
+def message(request):
+    return MESSAGES[request.param]
+
+
+def test_variables_are_declared_and_used(message):
+    assert set(message.kinds) == message.used
+
+
+def test_choices_are_declared_as_they_are_made(message):
+    for name, options in message.options.items():
+        kind = message.kinds[name]
+        if kind == "count":
+            assert options <= PLURALS | {str(number) for number in range(100)}
+        else:
+            assert options == set(("yes", "no") if kind == "yes or no" else options_of(kind))
+
+
+def test_it_reads_well_with_every_kind_of_figure(message):
+    for values in said_in_every_way(message):
+        for display in (METRIC, US):
+            text = display.say(message.name, **values)
+            assert text.strip() == text != "" and not WRONG.search(text), text
+            assert not [key for key in KEYS if key in text], text
+            # a length or speed written into the sentence itself would stay metric
+            assert display is METRIC or not METRIC_ONLY.search(text), text
+
+
+@cache
+def trees():
+    files = [*(ROOT / "model").rglob("*.py"), *(ROOT / "pages").rglob("*.py")]
+    return {path: ast.parse(path.read_text(encoding="utf-8")) for path in files}
+
+
+def literals():
+    return {
+        node.value
+        for tree in trees().values()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Constant) and isinstance(node.value, str)
+    }
+
+
+def calls():
+    """Each call that says a message named where it is said: the place, the id and the variables given."""
+    for path, tree in trees().items():
+        for node in ast.walk(tree):
+            if not (isinstance(node, ast.Call) and node.args and isinstance(node.args[0], ast.Constant)):
+                continue
+            called = node.func
+            if isinstance(called, ast.Attribute) and called.attr == "say":
+                given = None if any(key.arg is None for key in node.keywords) else {key.arg for key in node.keywords}
+                yield f"{path.relative_to(ROOT)}:{node.lineno}", node.args[0].value, given
+
+
+def test_every_message_is_named_somewhere():
+    unused = set(MESSAGES) - literals() - referred_to()
+    assert not unused
+
+
+def test_what_is_said_is_there_with_its_variables():
+    wrong = [
+        f"{place}: {name}"
+        for place, name, given in calls()
+        if name not in MESSAGES or (given is not None and given != set(MESSAGES[name].kinds))
+    ]
+    assert not wrong
+
+
+def test_no_message_is_chosen_by_putting_its_name_together():
+    put_together = [
+        f"{path.relative_to(ROOT)}:{node.lineno}"
+        for path, tree in trees().items()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Call)
+        and isinstance(node.func, ast.Attribute)
+        and node.func.attr == "say"
+        and node.args
+        and isinstance(node.args[0], ast.JoinedStr | ast.BinOp)
+    ]
+    assert not put_together

@@ -1,0 +1,44 @@
+"""Figures read evenly, in the reader's units and language, and never without what they need."""
+
+import pytest
+
+from model.describe.figures import Part, Quantity, Several, Share, Shares, Span
+from model.words.messages import MessageError
+from model.words.quantities import Display, number_text
+
+METRIC, US = Display(), Display(us=True)
+
+
+@pytest.mark.parametrize(
+    ("figure", "metric", "us"),
+    [
+        (Quantity(0.0456, "kWh"), "0.046 kWh", "0.046 kWh"),
+        (Quantity(8.33, "km", 3), "8.33 km", "5.18 mi"),
+        (Quantity(1276.0, "m"), "1,280 m", "4,190 ft"),
+        (Quantity(-5.2, "°C", places=0), "−5 °C", "23 °F"),
+        (Quantity(0.6, "m/s²", 3, trimmed=True), "0.6 m/s²", "0.6 m/s²"),
+        (Quantity(50, "km/h", 3, trimmed=True), "50 km/h", "31.1 mph"),
+        (Span(1.24, 1.6, "kWh"), "1.2 to 1.6 kWh", "1.2 to 1.6 kWh"),
+        (Span(38, 53.2, "km"), "38 to 53 km", "24 to 33 mi"),
+        (Part(599.99, 600, "km"), "599 of 600 km", "372 of 373 mi"),
+        (Part(9.99, 10, "km"), "9.9 of 10 km", "6.2 of 6.21 mi"),
+        (Share(0.0456), "4.6 %", "4.6 %"),
+        (Shares(0.26, 0.3), "26 to 30 %", "26 to 30 %"),
+        (Shares(0.143, 0.139), "14 %", "14 %"),
+        (Several(("a", "b", "c")), "a, b and c", "a, b and c"),
+        (Several((Quantity(160, "km", places=0), Quantity(320, "km", places=0))), "160 and 320 km", "99 and 199 mi"),
+        (Several(("a",)), "a", "a"),
+        (Several(("a", "b"), "or"), "a or b", "a or b"),
+    ],
+)  # fmt: skip
+def test_a_figure_in_words(figure, metric, us):
+    assert METRIC.figure(figure) == metric and US.figure(figure) == us
+
+
+def test_a_bare_number_is_not_said():
+    with pytest.raises(MessageError, match="with-unit"):
+        METRIC.say("with-unit", number=1.5, unit="km")  # type: ignore[arg-type]
+
+
+def test_marks_in_a_number_are_those_of_the_language():
+    assert [number_text(-1276.5, 5, language) for language in ("en", "de")] == ["−1,276.5", "−1.276,5"]
