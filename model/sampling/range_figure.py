@@ -34,10 +34,16 @@ RANGE_KM = Field(
 )  # fmt: skip
 @dataclass(frozen=True)
 class Step:
-    """One step from the test to the road: the range after it, and what it cost; a gain is negative [km]."""
+    """One step from the test to the road: the range after it, and what it cost; a gain is negative [km].
+
+    The two single numbers are those of the car with every figure at its middle, so that costs add up; the middle of
+    many cars' differences is not the difference of their middles.
+    """
 
     id: str
     label: str
+    middle_range_km: float
+    middle_cost_km: float
     range_km: Band
     cost_km: Band
 
@@ -56,9 +62,14 @@ class RangeOnRoad:
         """Range on the drive [km]."""
         return self.steps[-1].range_km
 
+    @property
+    def middle_range_km(self) -> float:
+        """Range on the drive with every figure at its middle [km]."""
+        return self.steps[-1].middle_range_km
+
     def as_json(self) -> dict[str, Any]:
         """The waterfall as the command line answers it."""
-        return asdict(self) | {"range_km": asdict(self.range_km)}
+        return asdict(self) | {"middle_range_km": self.middle_range_km, "range_km": asdict(self.range_km)}
 
 
 def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b", runs: int = RUNS) -> RangeOnRoad:
@@ -121,13 +132,14 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
         ("weather", "your weather and road", scenario, replace(here, cabin=False)),
         ("cabin", "heating and cooling", scenario, here),
     ]
-    before, steps = np.full(runs, figure), []
+    before, steps = np.full(1 + runs, figure), []
     for name, label, described, conditions in taken:
         net = consumed(described, conditions)
         if np.isnan(net).any():
             raise InputError(f"With {label} this drive takes next to nothing from the battery; its range has no end.")
         after = figure / TESTS[test].factor * on_test / net
-        steps.append(Step(name, label, Band.of(after), Band.of(before - after)))
+        cost = before - after
+        steps.append(Step(name, label, float(after[0]), float(cost[0]), Band.of(after[1:]), Band.of(cost[1:])))
         before = after
     return RangeOnRoad(test, figure, tuple(steps), runs)
 
@@ -136,7 +148,8 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
 def _consumed(described: Scenario, cycle: str, drawn: tuple[str, ...], runs: int) -> Array:
     """Net energy over distance [J/m], more where the cold holds part of the battery back; NaN with no range.
 
-    On the drive described, or on a standard cycle, with `runs` cars that differ in the figures `drawn`.
+    On the drive described, or on a standard cycle: the car with every figure at its middle, then `runs` cars that
+    differ in the figures `drawn`.
     """
 
     def measure(run: Run) -> Sequence[Array]:
@@ -144,12 +157,13 @@ def _consumed(described: Scenario, cycle: str, drawn: tuple[str, ...], runs: int
         return run.net_j, usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) / cars.usable_kwh
 
     setting = (car_of(described), described.conditions, described.driver)
-    figures = assumed_figures(described.car_class)
+    figures = {key: assumed_figures(described.car_class)[key] for key in drawn}
+    cars = {key: np.concatenate([[[figures[key].mid]], values]) for key, values in sample(figures, runs).items()}
     # as fast as the car can follow
     trace = evaluate(cycle_trace(cycle) if cycle else trace_of(described), *setting).trace
-    net, left = run_each(trace, *setting, sample({key: figures[key] for key in drawn}, runs), measure, (True,))
+    net, left = run_each(trace, *setting, cars, measure, (True,))
     told = has_range(net.min() / J_PER_KWH, trace.distance_m / 1000)
-    return np.broadcast_to(net / left / trace.distance_m if told else np.nan, (runs,))
+    return np.broadcast_to(net / left / trace.distance_m if told else np.nan, (1 + runs,))
 
 
 def own_range_km(car: Car, test: str = "wltc3b") -> float:

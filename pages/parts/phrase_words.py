@@ -53,26 +53,26 @@ def road_title(found: RangeOnRoad, display: Display) -> str:
 
 def road_words(found: RangeOnRoad, display: Display) -> str:
     """What costs most."""
-    step = max(found.steps, key=lambda step: step.cost_km.mid)
-    kept = found.range_km.mid / found.test_range_km
+    step = max(found.steps, key=lambda step: step.middle_cost_km)
+    kept = found.middle_range_km / found.test_range_km
     left = "of it is left" if kept < 1 else "of it is reached, which is no less than printed,"
     costs = f"The largest cost is {step.label}: {display.range_text(step.cost_km, 'km')}. "
     return (
         f"The printed figure stays as it is; only the ratio of consumptions is the model's. {percent_text(kept)} "
-        f"{left} for the median of {found.runs} sampled cars. {costs if step.cost_km.mid >= 0.5 else ''}"
-        "What a step costs depends on the order in which they are taken."
+        f"{left} with every assumed figure at its middle; the bands are of {found.runs} sampled cars. "
+        f"{costs if step.middle_cost_km >= 0.5 else ''}What a step costs depends on the order in which they are taken."
     )
 
 
 def road_table(found: RangeOnRoad, display: Display) -> pd.DataFrame:
     """Every step with its band."""
     km = display.unit("km")
-    rows = [
-        (step.label, *(round(float(display.value(value, "km")), 1) for band in (step.cost_km, step.range_km)
-                       for value in (band.low, band.mid, band.high)))
-        for step in found.steps
-    ]  # fmt: skip
-    names = [f"{what} {point}, {km}" for what in ("Costs", "Range") for point in ("low", "mid", "high")]
+    rows = []
+    for step in found.steps:
+        numbers = (step.cost_km.low, step.middle_cost_km, step.cost_km.high,
+                   step.range_km.low, step.middle_range_km, step.range_km.high)  # fmt: skip
+        rows.append((step.label, *(round(float(display.value(value, "km")), 1) for value in numbers)))
+    names = [f"{what} {point}, {km}" for what in ("Costs", "Range") for point in ("low", "middle", "high")]
     return pd.DataFrame(rows, columns=["Step", *names])
 
 

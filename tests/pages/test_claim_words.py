@@ -256,9 +256,9 @@ def test_the_hill_loops_headline_and_its_energies_do_not_agree():
 
 def test_the_way_to_the_road_says_what_is_left_and_what_costs_most():
     found = range_on_road(HILL, 400.0, runs=40)
-    step = max(found.steps, key=lambda step: step.cost_km.mid)
+    step = max(found.steps, key=lambda step: step.middle_cost_km)
     assert step.label in phrase_words.road_words(found, METRIC)
-    easy = replace(found, test_range_km=found.range_km.mid / 1.1)
+    easy = replace(found, test_range_km=found.middle_range_km / 1.1)
     assert "110 % of it is reached, which is no less than printed" in phrase_words.road_words(easy, METRIC)
     assert "mi on your drive" in phrase_words.road_title(found, US)
     assert len(phrase_words.road_table(found, METRIC)) == len(found.steps)

@@ -371,18 +371,18 @@ def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False
         (0, shown(found.test_range_km), "quiet", MARK_PX))  # fmt: skip
     before = found.test_range_km
     for step in found.steps:
-        after = step.range_km.mid
+        after = step.middle_range_km
         low, high = sorted((shown(before), shown(after)))
         name = STEP_WORDS.get(step.id, f"{step.label[:1].upper()}{step.label[1:]}")
-        text = f"{name}: {step_text(step.cost_km.mid, display)}"
-        if abs(step.cost_km.mid) >= 0.5:
+        text = f"{name}: {step_text(step.middle_cost_km, display)}"
+        if abs(step.middle_cost_km) >= 0.5:
             ends = sorted(shown(abs(end)) for end in (step.cost_km.low, step.cost_km.high))
             text += f" ({' to '.join(map(number_text, ends))})" if step.cost_km.low * step.cost_km.high > 0 else ""
         row(text, False, (low, max(high, low + most * 0.003), STEP_MEANINGS[step.id], MARK_PX))
         before = after
-    band = found.range_km
-    row(f"On your drive: {display.range_text(band, 'km', 3)}, median {display.text(band.mid, 'km', 3)}", True,
-        (0, shown(band.mid), "ink", MARK_PX), (shown(band.low), shown(band.high), "quiet", 3))  # fmt: skip
+    band, middle = found.range_km, found.middle_range_km
+    row(f"On your drive: {display.range_text(band, 'km', 3)}, middle {display.text(middle, 'km', 3)}", True,
+        (0, shown(middle), "ink", MARK_PX), (shown(band.low), shown(band.high), "quiet", 3))  # fmt: skip
     axis, numbers = Axis(0.0, most, display.unit("km")).line(y)
     return drawn([*boxes, *axis], [*words, *numbers], int(y + TICKS_PX), most, dark)
 

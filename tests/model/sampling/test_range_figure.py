@@ -7,7 +7,9 @@ import pytest
 from model.describe.fields import InputError
 from model.describe.scenario import Conditions, Leg, Scenario
 from model.describe.scenario_io import starting_drives
+from model.physics.battery import usable_in_the_cold_kwh
 from model.sampling import range_figure
+from model.sampling.drives import drive
 from model.sampling.range_figure import LABORATORY, TESTS, range_on_road
 from model.sampling.uncertainty import run_each
 
@@ -18,17 +20,28 @@ def found(scenario, **more):
     return range_on_road(scenario, 400.0, runs=20, **more)
 
 
+def usable_share_in_the_cold(result):
+    """What the cold leaves usable of a car's battery at the end of a drive, by its size [1]."""
+    return usable_in_the_cold_kwh(result.car, result.run.pack_c[0, -1]) / result.car.usable_kwh
+
+
 def test_steps_add_up_from_the_figure_to_the_road():
     road = found(HILLY)
     before = 400.0
     for step in road.steps:
-        # the middle of differences is not the difference of middles: within the band, and within 3 % of the range
-        assert step.range_km.low < before - step.cost_km.mid < step.range_km.high
-        assert before - step.cost_km.mid == pytest.approx(step.range_km.mid, rel=0.03)
-        assert step.range_km.low <= step.range_km.mid <= step.range_km.high
-        before = step.range_km.mid
+        assert before - step.middle_cost_km == pytest.approx(step.middle_range_km, rel=1e-12)
+        assert step.range_km.low < step.middle_range_km < step.range_km.high
+        assert step.cost_km.low <= step.middle_cost_km <= step.cost_km.high
+        before = step.middle_range_km
     assert [step.id for step in road.steps] == ["speeds", "hills", "load", "weather", "cabin"]
-    assert road.range_km == road.steps[-1].range_km
+    assert road.range_km == road.steps[-1].range_km and road.middle_range_km == before
+
+
+def test_the_single_number_is_that_of_the_drive_with_every_figure_at_its_middle():
+    road, result = found(HILLY), drive(HILLY)
+    on_test_km = range_figure.own_range_km(result.car)
+    used = result.net_kwh / usable_share_in_the_cold(result)
+    assert road.middle_range_km == pytest.approx(400 / on_test_km * result.car.usable_kwh * result.distance_km / used)
 
 
 def test_what_is_as_in_the_laboratory_costs_nothing():
@@ -40,22 +53,22 @@ def test_what_is_as_in_the_laboratory_costs_nothing():
 
 def test_each_step_costs_where_there_is_something_to_pay():
     winter = replace(HILLY, conditions=Conditions(ambient_c=-7, payload_kg=300))
-    costs = {step.id: step.cost_km.mid for step in found(winter).steps}
+    costs = {step.id: step.middle_cost_km for step in found(winter).steps}
     assert min(costs[name] for name in ("hills", "load", "weather", "cabin")) > 5
-    assert found(winter).range_km.mid < found(HILLY).range_km.mid
+    assert found(winter).middle_range_km < found(HILLY).middle_range_km
 
 
 def test_faster_is_less_far_and_the_figure_only_scales():
     def motorway(speed_kmh):
-        return found(Scenario(legs=(Leg(distance_km=60, speed_kmh=speed_kmh, stops=1, slow_downs=2),))).range_km.mid
+        return found(Scenario(legs=(Leg(distance_km=60, speed_kmh=speed_kmh, stops=1, slow_downs=2),))).middle_range_km
 
     assert motorway(90) > motorway(110) > motorway(130)
     double = range_on_road(HILLY, 800.0, runs=20)
-    assert double.range_km.mid == pytest.approx(2 * found(HILLY).range_km.mid)
+    assert double.middle_range_km == pytest.approx(2 * found(HILLY).middle_range_km)
 
 
 def test_kinds_of_figure():
-    label, unadjusted = found(HILLY, test="us-label").range_km.mid, found(HILLY, test="us-cycles").range_km.mid
+    label, unadjusted = (found(HILLY, test=test).middle_range_km for test in ("us-label", "us-cycles"))
     assert label == pytest.approx(unadjusted / 0.7)
     assert set(TESTS) == {"wltc3b", "udds", "hwfet", "us-cycles", "us-label", "nedc"}
 
@@ -87,8 +100,8 @@ def test_refusals():
 def test_the_range_of_a_drive_is_told_whatever_was_in_the_battery_at_its_start():
     """A drive too long for what is in the battery is driven with the test's charge, and until that is gone."""
     there, empty = found(HILLY), found(HILLY.with_setting("soc_start", 0.02))
-    assert empty.range_km.mid == pytest.approx(there.range_km.mid, rel=0.02)
+    assert empty.middle_range_km == pytest.approx(there.middle_range_km, rel=0.02)
     motorway = Scenario(legs=(Leg(distance_km=150, speed_kmh=120, stops=0, slow_downs=0),))
     far = motorway.with_leg(0, "distance_km", 900)
-    near, further = found(motorway).range_km.mid, found(far.with_setting("charging_stops", 3)).range_km.mid
+    near, further = (found(one).middle_range_km for one in (motorway, far.with_setting("charging_stops", 3)))
     assert further == pytest.approx(near, rel=0.03)

@@ -163,7 +163,7 @@ def test_the_way_to_the_road_goes_from_the_printed_to_the_range_on_the_drive(dar
     bars = boxes(spec)
     bars = bars[(bars["y1"] - bars["y0"]) == charts.MARK_PX].reset_index(drop=True)
     assert len(bars) == len(ROAD.steps) + 2
-    shown = [display.value(km, "km") for km in (400, *(step.range_km.mid for step in ROAD.steps))]
+    shown = [display.value(km, "km") for km in (400, *(step.middle_range_km for step in ROAD.steps))]
     assert bars.loc[0, ["x0", "x1"]].tolist() == pytest.approx([0, shown[0]])
     assert bars.iloc[-1][["x0", "x1"]].tolist() == pytest.approx([0, shown[-1]])
     for place, (before, after) in enumerate(pairwise(shown), 1):
