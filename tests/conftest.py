@@ -27,7 +27,7 @@ BROWSER_ARGUMENTS = (
     "--disable-sync",
     "--no-first-run",
 )
-START_SECONDS = 60
+START_SECONDS = 120
 AT_REST = '[data-testid="stApp"][data-test-script-state="notRunning"]'
 NOT_YET_DRAWN = '[data-testid="stSkeleton"], [data-testid="stAppSkeleton"]'
 NOTE_VIOLATIONS = """
@@ -40,11 +40,20 @@ settings.register_profile("repeatable", deadline=None, derandomize=True)
 settings.load_profile("repeatable")
 
 
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """Use the processors for the whole suite; what is named on the command line runs in this process."""
+    whole = config.args_source is not pytest.Config.ArgsSource.ARGS
+    return min(os.cpu_count() or 1, 4) if whole else 0
+
+
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Mark what needs a browser, so that it can be left out with ``-m "not browser"``."""
+    """Mark what needs a browser, to be left out with ``-m "not browser"``; measure no speed beside other tests."""
+    beside_others = pytest.mark.skip(reason="speed is measured alone: pytest tests/benchmarks")
     for item in items:
         if "chromium" in getattr(item, "fixturenames", ()):
             item.add_marker("browser")
+        if "PYTEST_XDIST_WORKER" in os.environ and item.path.parent.name == "benchmarks":
+            item.add_marker(beside_others)
 
 
 @dataclass
