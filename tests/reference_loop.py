@@ -244,6 +244,8 @@ class Loop:
         for name, limit in limits.items():
             if limit < most:
                 most, bound = limit, name
+        if most > unloaded and self.electric_w(at, 0.0, brake, most) > self.electric_w(at, 0.0, brake, unloaded):
+            return unloaded, bound or "nothing_to_gain"
         return max(most, unloaded), bound
 
     # what the machine does

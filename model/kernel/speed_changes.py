@@ -9,7 +9,7 @@ from model.describe.trace import Array
 from model.describe.units import GRAVITY_MPS2
 from model.physics.foot_up import MORE_THAN_ANY_MOTOR_N
 from model.physics.jit import compiled, door
-from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, motor_of
+from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, motor_of, worth_working
 from model.physics.records import Records
 from model.physics.slowing_limits import friction_under, motor_may
 from model.physics.wheels import car_effective_kg, demand_at_wheels, outside_at
@@ -49,6 +49,7 @@ def rolling_saves_j(
         slowing = max(slowing_mps2, rolling)
         asked = slowing * weight - resisting
         by_motor = max(motor_may(car, motor, speed, asked, slowing, 1.0, math.inf).slowing_n, drag)
+        by_motor = by_motor if worth_working(motor, speed, by_motor, drag) else drag
         here_roll_s, here_slow_s = part / rolling, part / slowing
         idle, slowed = machine_at(motor, speed, 0.0, drag, drag), machine_at(motor, speed, 0.0, by_motor, drag)
         rolled_j += (idle.shaft_n * speed + idle.loss_w + car.accessory_w) * here_roll_s

@@ -10,11 +10,12 @@ from model.physics.cells import cells_for, greatest_w, terminal_w_for
 from model.physics.charge_acceptance import acceptance_w
 from model.physics.engine import engine_drag_n, has_engine
 from model.physics.jit import compiled
-from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, slowing_force_n
+from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, slowing_force_n, worth_working
 from model.physics.slowing_limits import (
     BATTERY,
     NO_REGENERATION,
     NOTHING_BOUND,
+    NOTHING_TO_GAIN,
     Allowed,
     friction_under,
     lift_off_motor_n,
@@ -80,7 +81,11 @@ def allowed_slowing(
         return Allowed(unloaded_n, NO_REGENERATION if braking > unloaded_n else NOTHING_BOUND)
     lift_off = lift_off_motor_n(car, lift_off_strength_mps2(car, at), demand.flat_road_load_n)
     may = motor_may(car, motor, at.speed_mps, braking, tyre_slowing_mps2(at), friction_under(car, at), lift_off)
-    return Allowed(max(may.slowing_n, unloaded_n), may.bound)
+    slowing = max(may.slowing_n, unloaded_n)
+    if worth_working(motor, at.speed_mps, slowing, unloaded_n):
+        return Allowed(slowing, may.bound)
+    # who slows the car is no matter to the driver: it slows as asked, on its friction brakes
+    return Allowed(unloaded_n, NOTHING_TO_GAIN if may.bound == NOTHING_BOUND else may.bound)
 
 
 @compiled

@@ -119,6 +119,17 @@ def machine_at(motor: Motor, speed: float, pulling_n: float, slowing_n: float, u
 
 
 @compiled
+def worth_working(motor: Motor, speed: float, slowing_n: float, unloaded_n: float) -> bool:
+    """Whether slowing with `slowing_n` at the wheels [N] costs no more electricity than letting the machine spin idle.
+
+    A machine at work loses more than an idle one, which for a little slowing outweighs what that gives back.
+    """
+    working = machine_at(motor, speed, 0.0, slowing_n, unloaded_n)
+    idle = machine_at(motor, speed, 0.0, unloaded_n, unloaded_n)
+    return working.shaft_n * speed + working.loss_w <= idle.shaft_n * speed + idle.loss_w
+
+
+@compiled
 def slowing_force_n(motor: Motor, speed: float, electric_w: float) -> float:
     """Slowing force [N] at which the machine gives `electric_w` [W] of electricity; inf where it never gives as much.
 

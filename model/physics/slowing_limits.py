@@ -20,13 +20,22 @@ LIMITS = (
     "motor_power",
     "grip",
     "low_speed_fade",
+    "nothing_to_gain",
     "battery",
     "no_regeneration",
 )
 """What can hold the motor's part of a slow-down, in the order in which it is asked; the last is the comparison run."""
-LIFT_OFF_ONLY, DRIVABILITY, MOTOR_TORQUE, MOTOR_POWER, GRIP, LOW_SPEED_FADE, BATTERY, NO_REGENERATION = range(
-    len(LIMITS)
-)
+(
+    LIFT_OFF_ONLY,
+    DRIVABILITY,
+    MOTOR_TORQUE,
+    MOTOR_POWER,
+    GRIP,
+    LOW_SPEED_FADE,
+    NOTHING_TO_GAIN,
+    BATTERY,
+    NO_REGENERATION,
+) = range(len(LIMITS))
 NOTHING_BOUND = -1
 FRICTION_PEDAL = code("brake_pedal", "friction")
 

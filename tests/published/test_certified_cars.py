@@ -91,6 +91,7 @@ NOT_HELD = {
     ("road load", "90th percentile", "hwfet"): ONE_FAMILY,
     ("road load", "trend with weight", "udds"): ONE_FAMILY,
     ("road load", "trend with weight", "hwfet"): ONE_FAMILY,
+    ("road load", "5 to 95 % holds", "udds"): "183 of 216 cars in place of 184: " + ONE_FAMILY,
     ("road load", "half width", "hwfet"): "11.1 in place of 11: " + ONE_FAMILY,
     ("road load", "half width, other cycle given", "udds"): BOTH_CYCLES,
     ("road load", "half width, other cycle given", "hwfet"): BOTH_CYCLES,

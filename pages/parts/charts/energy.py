@@ -198,6 +198,8 @@ def ledger(book: pd.Series, dark: bool = False) -> Spec:
 
 # what slowed the car
 
+TOO_SHORT_A_BAR = 1e-3
+"""What took no more than this share of the braking is not drawn [1]."""
 
 def braking_rows(motor_kwh: float, limits_kwh: dict[str, float]) -> pd.DataFrame:
     """Braking energy at the wheels [kWh] by what took it: the motor, then friction by its reason, the largest first.
@@ -209,7 +211,7 @@ def braking_rows(motor_kwh: float, limits_kwh: dict[str, float]) -> pd.DataFrame
     rows += [(f"Friction, because {LIMIT_WORDS[limit]}", kwh, "friction") for kwh, limit in friction]
     frame = pd.DataFrame(rows, columns=["words", "kwh", "meaning"])
     frame["share"] = frame["kwh"] / frame["kwh"].sum()
-    return frame[frame["share"] > NEGLIGIBLE_SHARE].reset_index(drop=True)
+    return frame[frame["share"] > TOO_SHORT_A_BAR].reset_index(drop=True)
 
 
 WRAPPED_AT = 46

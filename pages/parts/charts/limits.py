@@ -11,6 +11,7 @@ LIMIT_WORDS = {
     "motor_power": "the motor was at its greatest power",
     "grip": "the driven wheels had no more grip to spare",
     "low_speed_fade": "near walking pace the motor hands over",
+    "nothing_to_gain": "so little slowing costs the motor more than it gives back",
     "battery": "the battery could take no more, being cold, full or small",
     "no_regeneration": "regeneration was off",
 }
@@ -23,6 +24,7 @@ LIMIT_NAMES = {
     "motor_power": "motor power",
     "grip": "grip",
     "low_speed_fade": "low speed",
+    "nothing_to_gain": "nothing to gain",
     "battery": "battery",
     "no_regeneration": "off",
 }

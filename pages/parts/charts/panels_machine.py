@@ -135,6 +135,7 @@ SHORT_LIMITS = {
     "motor_power": "motor's power",
     "grip": "grip",
     "low_speed_fade": "walking pace",
+    "nothing_to_gain": "nothing to gain",
     "battery": "battery",
 }
 """What left braking to friction, short enough to stand beside the picture."""

@@ -28,7 +28,7 @@ def test_what_is_recorded_adds_up_to_what_the_drive_comes_to():
     assert run.energies["out_j"] == pytest.approx((run.terminal_w.clip(0) * run.step_s).sum(-1), rel=1e-12)
     assert run.energies["in_j"] == pytest.approx((-run.terminal_w.clip(None, 0) * run.step_s).sum(-1), rel=1e-12)
     left = run.left_by_limit_j
-    assert set(left) == {"battery", "low_speed_fade"}
+    assert set(left) == {"battery", "low_speed_fade", "nothing_to_gain"}
     assert sum(left.values()) == pytest.approx(run.energies["friction_j"])
 
 

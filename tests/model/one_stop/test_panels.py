@@ -225,7 +225,9 @@ def test_the_braking_is_the_same_whatever_the_motor():
     powers = bigger_motor.by_power(UDDS)
     braked = powers.drop(columns=["power_times", "motor_kw", "recovered_kwh"]).sum(axis=1)
     assert braked.to_numpy() == pytest.approx(UDDS.wheel_braking_kwh)
-    assert powers["motor_kwh"].is_monotonic_increasing
+    # more motor leaves less to the brakes but for the slowing that is not worth its losses, which grow with it
+    assert powers[["motor_torque", "motor_power"]].sum(axis=1).is_monotonic_decreasing
+    assert powers["motor_kwh"].diff().min() > -2e-4 * UDDS.wheel_braking_kwh
 
 
 def test_a_second_motor_helps_on_ice_and_not_on_a_dry_road():

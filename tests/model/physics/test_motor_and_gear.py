@@ -95,3 +95,13 @@ def test_what_the_map_leaves_open_costs_both_ways():
     for force, share in ((1000.0, 0.1), (-1000.0, 0.2), (0.0, 0.0)):
         more = motor_and_gear.loss_w(open_, 20.0, force) - motor_and_gear.loss_w(plain, 20.0, force)
         assert more == pytest.approx(share * abs(force) * 20.0)
+
+
+def test_a_machine_works_from_the_force_that_pays_for_its_losses():
+    """What a working machine gives is held against what an idle one takes, at forces of either side."""
+    for speed in SPEEDS:
+        drag = motor_and_gear.idle_drag_n(MOTOR, speed)
+        pays_n = slowing_force_n(speed, -motor_and_gear.idle_loss_w(MOTOR, speed) + drag * MOTOR.gear * speed)
+        for times, worth in ((0.99, False), (1.01, True)):
+            assert motor_and_gear.worth_working(MOTOR, speed, times * pays_n / MOTOR.gear, drag) == worth
+        assert motor_and_gear.worth_working(MOTOR, speed, drag, drag)

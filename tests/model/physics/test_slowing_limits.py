@@ -86,7 +86,7 @@ def test_the_limit_that_binds_is_the_one_named(limit, car, conditions, driver, t
 
 
 def test_nothing_binds_in_a_gentle_slow_down():
-    result = evaluate(ride(np.linspace(80, 30, 60)), car_from("family-hatch"), WARM, Driver())
+    result = evaluate(ride(np.linspace(80, 30, 40)), car_from("family-hatch"), WARM, Driver())
     assert result.wheel_braking_kwh > 0
     assert result.limits_kwh == {} and result.captured_share == 1
 
