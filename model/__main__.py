@@ -2,6 +2,11 @@
 
 import sys
 
-from model.out.cli import main
+from model.describe.tables import TableError
 
-sys.exit(main())
+try:
+    from model.out.cli import main
+
+    sys.exit(main())
+except TableError as wrong:
+    sys.exit(str(wrong))

@@ -13,7 +13,7 @@ from functools import cache
 import numpy as np
 from numpy.typing import NDArray
 
-from model.describe.parameters import rows
+from model.describe.tables import rows
 from model.describe.trace import Array
 
 SAID = {50: ("q25", "q75"), 80: ("q10", "q90"), 90: ("q05", "q95")}

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from model.describe.car import Car
-from model.describe.parameters import assumed_figures, battery_classes, car_from
+from model.describe.parameters import car_from, class_of_mass
 from model.describe.scenario import Driver
 from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 from model.kernel.savings import Result, evaluate
@@ -65,19 +66,13 @@ def on_cycle(cycle: str, car: Car, driver: Driver | None = None) -> Result:
     return evaluate(cycle_trace(cycle), car, LABORATORY, driver or Driver())
 
 
-def class_of_weight(test_weight_kg: float) -> str:
-    """The battery class that stands in for a certified car: the one of nearest mass, the driver included."""
-    mass_kg = test_weight_kg - TEST_LOAD_KG + DRIVER_KG
-    return min(battery_classes(), key=lambda car_class: abs(assumed_figures(car_class)["mass_kg"].mid - mass_kg))
-
-
-def certified(row: dict[str, str]) -> tuple[str, Car]:
+def certified(row: Mapping[str, str]) -> tuple[str, Car]:
     """The class and the car of a row of ``assets/published/epa_certification.csv``.
 
-    Measured road load and test weight, everything else as the class of nearest mass has it.
+    Measured road load and test weight, everything else as the class of nearest mass, the driver included, has it.
     """
     test_weight_kg = float(row["etw_lb"]) * KG_PER_LB
-    car_class = class_of_weight(test_weight_kg)
+    car_class = class_of_mass(test_weight_kg - TEST_LOAD_KG + DRIVER_KG)
     return car_class, car_from(
         car_class,
         {

@@ -10,9 +10,10 @@ import numpy as np
 
 from model.checks.check import CITY_SHARE, Check, Found, certified
 from model.describe.car import Car
-from model.describe.parameters import car_from, rows
+from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
 from model.describe.scenario_io import starting_drives
+from model.describe.tables import rows
 from model.describe.trace import Trace
 from model.describe.units import J_PER_KWH
 from model.kernel.denominators import HILL_LOOP

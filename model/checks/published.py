@@ -7,7 +7,7 @@ cars and the energy-flow pages in view.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from statistics import fmean, median
@@ -16,8 +16,9 @@ import numpy as np
 
 from model.checks.check import CITY_SHARE, Check, Found, certified, on_cycle
 from model.checks.cold import WINTER_CHECKS
-from model.describe.parameters import battery_classes, car_from, class_labels, rows
+from model.describe.parameters import REFERENCE_CLASSES, car_from, class_labels
 from model.describe.scenario import Driver
+from model.describe.tables import rows
 from model.kernel.run import drive
 from model.kernel.savings import Result
 from model.traces.cycles import LABORATORY, cycle_trace
@@ -58,7 +59,7 @@ class CertifiedCar:
         )
 
 
-def _certified_car(row: dict[str, str]) -> CertifiedCar:
+def _certified_car(row: Mapping[str, str]) -> CertifiedCar:
     car_class, car = certified(row)
     city, highway = on_cycle("udds", car), on_cycle("hwfet", car)
     return CertifiedCar(
@@ -164,7 +165,7 @@ def recovered_on_wltc() -> Check:
     """Recovered share r of every battery class on WLTC class 3b."""
     shares_pct = {
         class_labels()[car_class]: 100 * (on_cycle("wltc3b", car_from(car_class)).recovered_share or 0)
-        for car_class in battery_classes()
+        for car_class in REFERENCE_CLASSES
     }
     return Check(
         id="recovered-on-wltc",

@@ -1,105 +1,31 @@
-"""Claims as they are printed, and as someone published them: their numbers, and what was said of their conditions.
-
-Claims are data (``assets/claims.json``). Whoever publishes a claim says some of its conditions; the rest is part of the
-range.
-"""
+"""A claim as someone published it: its number, and what was said of its conditions; the rest is part of the range."""
 
 from __future__ import annotations
 
-import json
 import math
 import reprlib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cached_property
 from typing import Any
 
-from model.claims.draws import INPUTS, SETTINGS, Open, narrowed, open_from
+from model.claims.collection import RELATIONS, Claim, claims
+from model.claims.draws import INPUTS, SETTINGS, Open, narrowed
 from model.claims.prose import SHARES, Units, condition, listed, metric, shown
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, InputError, Quantity, find
-from model.describe.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, battery_classes
+from model.describe.parameters import ROAD_LOAD_KEYS
 
-RUNS = 1009
-"""Drawn runs of a claim, unless it says otherwise: so many that the 5 and 95 % points move by less than 2 % of the
-median, or of the band where that is wider, from seed to seed."""
-BROADLY, ALWAYS = 0.75, 0.95
-"""A claim is true broadly from the first share of the runs on [1], one that says "always" from the second."""
-ABOUT = 0.1
-"""A claim of "about" a number, of an average or of a top is true within this share of it [1], unless the claim says
-otherwise. Common practice, no source."""
 GREATEST_NUMBER = 1e9
 """No larger number may be claimed; a picture of it would have room for nothing else."""
-ANY_CAR = sorted(battery_classes(), key=lambda car_class: car_class != DEFAULT_CLASS)
 DRIVEN = ("cycle", "grade_pct")
 """Inputs that a claim has which is tested on a drive."""
-RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
 OF_ALL_RUNS = ("up_to", "on_average")
 """Relations that one number of all runs decides: their top, or their mean."""
 QUESTION_FIELDS = {
     "number": Field("number", "text", "", "As published", "The claim's number; ``low..high`` for a range."),
     "relation": Field("relation", "choice", "", "Claimed as", "What the number is to be.", choices=RELATIONS[:5]),
 }
-
-
-@dataclass(frozen=True)
-class Claim:
-    """One claim as it is printed, what it is tested on, and what is published beside it.
-
-    `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
-    what they leave open, `said` the conditions that came with its publication. `words` says in the claim's words what
-    an input runs over, such as “in town”. `why` explains how wide the runs spread. `beyond` is why the claim itself is
-    beyond the model, where the quantity is only next to it.
-    """
-
-    id: str
-    text: str
-    reading: str
-    what: str
-    quantity: str
-    number: tuple[float, ...]
-    unit: str
-    relation: str
-    within_share: float
-    always: bool
-    runs: int
-    denominators: tuple[str, ...]
-    scope: Mapping[str, Open]
-    open: Mapping[str, Open]
-    said: Mapping[str, str]
-    left_out: str
-    why: str
-    words: Mapping[str, str]
-    beyond: str
-    published: tuple[Mapping[str, Any], ...]
-
-    @property
-    def broadly(self) -> float:
-        """From which share of the runs on it is true broadly [1]."""
-        return ALWAYS if self.always else BROADLY
-
-
-def _claim(data: Mapping[str, Any]) -> Claim:
-    number = data["number"] if isinstance(data["number"], list) else [data["number"]]
-
-    def opened(part: str) -> dict[str, Open]:
-        given = {key: ANY_CAR if value == "any" else value for key, value in data.get(part, {}).items()}
-        return {key: open_from(INPUTS[key], value) for key, value in given.items()}
-
-    usual: dict[str, Any] = {"relation": "between", "said": {}, "within_share": ABOUT, "always": False, "runs": RUNS}
-    usual |= {"reading": "", "why": "", "what": "", "words": {}, "beyond": ""}
-    return Claim(
-        **usual
-        | dict(data)
-        | {"number": tuple(map(float, number)), "scope": opened("scope"), "open": opened("open")}
-        | {key: tuple(data[key]) for key in ("denominators", "published")}
-    )
-
-
-@cache
-def claims() -> dict[str, Claim]:
-    """Every claim, by id."""
-    return {data["id"]: _claim(data) for data in json.loads((ASSETS / "claims.json").read_text("utf-8"))["claims"]}
 
 
 @dataclass(frozen=True)

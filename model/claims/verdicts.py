@@ -15,6 +15,7 @@ from typing import Any
 import numpy as np
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.claims.collection import ALWAYS, BROADLY, RUNS, Claim, claims
 from model.claims.draws import DRAWN_TOGETHER, INPUTS, SETTINGS, Draws, Open, draw, one_at_a_time
 from model.claims.prose import (
     Units,
@@ -28,19 +29,7 @@ from model.claims.prose import (
     true_in,
 )
 from model.claims.quantities import QUANTITIES
-from model.claims.questions import (
-    ALWAYS,
-    BROADLY,
-    OF_ALL_RUNS,
-    QUESTION_FIELDS,
-    RUNS,
-    Claim,
-    Question,
-    claims,
-    question,
-    question_from_json,
-    sayable,
-)
+from model.claims.questions import OF_ALL_RUNS, QUESTION_FIELDS, Question, question, question_from_json, sayable
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS, Bins, Part, region_of
 from model.describe.fields import InputError
 from model.describe.trace import Array

@@ -12,7 +12,7 @@ from typing import Any
 
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, FieldError, InputError, find
-from model.describe.parameters import ASSETS, DEFAULT_CLASS, ROAD_LOAD_KEYS, car_of, class_labels
+from model.describe.parameters import DEFAULT_CLASS, ROAD_LOAD_KEYS, car_of, class_labels
 from model.describe.scenario import (
     CONDITION_FIELDS,
     DRIVER_FIELDS,
@@ -24,6 +24,7 @@ from model.describe.scenario import (
     Scenario,
     check_legs,
 )
+from model.describe.tables import ASSETS
 
 SCHEMA = 1
 RETURN_TRIP = Field("return_trip", "yes_no", "", "There and back", "Whether the legs are then driven back.")

@@ -19,7 +19,7 @@ from typing import Any
 import numpy as np
 
 from model.describe.fields import InputError, find
-from model.describe.parameters import assumed_figures, battery_classes, car_of, open_figures_of
+from model.describe.parameters import car_of, class_of_mass, open_figures_of
 from model.describe.scenario import SETTINGS, Scenario
 from model.describe.scenario_io import with_car, with_settings
 from model.describe.trace import Array
@@ -45,11 +45,6 @@ class CarOnCycle:
     recovered_share: float
     drawn_wall_wh_per_km: Array
     drawn_recovered_share: Array
-
-
-def class_of_mass(mass_kg: float) -> str:
-    """The battery class of nearest mass [kg]."""
-    return min(battery_classes(), key=lambda name: abs(assumed_figures(name)["mass_kg"].mid - mass_kg))
 
 
 @cache

@@ -10,22 +10,39 @@ from typing import Any
 import numpy as np
 
 from model.describe.car import Car
-from model.describe.parameters import rows
 from model.describe.scenario import Conditions, Driver
+from model.describe.tables import TableError, rows
 from model.describe.trace import Array
 from model.physics.cells import capacity_j, power_for_size, resistance_share
 from model.physics.jit import compiled
 from model.physics.records import car_record
 
+LEVELS = ("low", "mid", "high")
+
 
 @cache
 def acceptance_tables() -> tuple[Array, Array, Array]:
     """Temperatures [°C], charges [1] and charge rates [1/h] of shape (3 levels, temperatures, charges)."""
-    table = rows("charge_acceptance.csv")
+    table = rows("charge_acceptance.csv", once=("level", "battery_c"))
+    by_level = {level: [row for row in table if row.one_of("level", LEVELS) == level] for level in LEVELS}
+    temperatures = [[row.number("battery_c", -60, 100) for row in by_level[level]] for level in LEVELS]
+    for level, found in zip(LEVELS, temperatures, strict=True):
+        if found != sorted(temperatures[0]) or len(found) < 2:
+            raise TableError(f"assets/charge_acceptance.csv: the temperatures of {level} are not those of low, rising.")
     charges = [name for name in table[0] if name not in ("level", "battery_c")]
-    levels = [[row for row in table if row["level"] == level] for level in ("low", "mid", "high")]
-    rates = np.array([[[float(row[name]) for name in charges] for row in level] for level in levels])
-    return np.array([float(row["battery_c"]) for row in levels[0]]), np.array(charges, dtype=float), rates
+    try:
+        places = np.array(charges, dtype=float)
+    except ValueError:
+        raise TableError("assets/charge_acceptance.csv, row 1: a charge is not a number from 0 to 1.") from None
+    if places[0] != 0 or places[-1] != 1 or (np.diff(places) <= 0).any():
+        raise TableError("assets/charge_acceptance.csv, row 1: the charges do not rise from 0 to 1.")
+    rates = np.array([[[row.number(name, 0) for name in charges] for row in by_level[level]] for level in LEVELS])
+    for at, upper in enumerate(LEVELS[1:], 1):
+        for row, below, above in zip(by_level[upper], rates[at - 1], rates[at], strict=True):
+            if (below > above).any():
+                charge = charges[int(np.argmax(below > above))]
+                raise row.wrong(f"at charge {charge} {LEVELS[at - 1]} is above {upper}")
+    return np.array(temperatures[0]), places, rates
 
 
 TEMPERATURES_C, CHARGES, RATES_PER_H = acceptance_tables()

@@ -6,9 +6,14 @@ from functools import cache
 
 import numpy as np
 
-from model.describe.parameters import rows
 from model.describe.scenario import SURFACES
+from model.describe.tables import TableError, rows
 from model.describe.trace import Array
+
+COLUMNS = (
+    "grip_low", "grip_mid", "grip_high", "share_at_90_kmh", "share_at_130_kmh", "summer_factor", "winter_factor",
+    "extra_rolling",
+)  # fmt: skip
 
 
 @cache
@@ -18,9 +23,12 @@ def surface_table() -> dict[str, Array]:
     ``low, mid, high`` (friction in town), ``share_at_90_kmh, share_at_130_kmh`` of it, a factor for each kind of tyre,
     and ``extra_rolling``.
     """
-    by_name = {row["surface"]: row for row in rows("grip.csv")}
-    columns = [name for name in by_name[SURFACES[0]] if name not in ("surface", "kind", "source")]
+    by_name = {row.one_of("surface", SURFACES): row for row in rows("grip.csv", once=("surface",), columns=COLUMNS)}
+    for surface in SURFACES:
+        if surface not in by_name:
+            raise TableError(f"assets/grip.csv: there is no row of the surface {surface}.")
+        by_name[surface].in_order("grip_low", "grip_mid", "grip_high")
     return {
-        name.removeprefix("grip_"): np.array([float(by_name[surface][name]) for surface in SURFACES])
-        for name in columns
+        name.removeprefix("grip_"): np.array([by_name[surface].number(name, 0, 2) for surface in SURFACES])
+        for name in COLUMNS
     }

@@ -8,8 +8,8 @@ from functools import cache
 import numpy as np
 
 from model.describe.fields import InputError
-from model.describe.parameters import ASSETS
 from model.describe.scenario import Conditions
+from model.describe.tables import ASSETS
 from model.describe.trace import Trace
 from model.describe.units import KMH_PER_MPS, MPS_PER_MPH
 

@@ -14,7 +14,7 @@ from fluent.runtime import FluentBundle
 from fluent.syntax import FluentParser, ast
 from fluent.syntax.visitor import Visitor
 
-from model.describe.parameters import ASSETS
+from model.describe.tables import ASSETS
 
 FOLDER = ASSETS / "words"
 LINE_BREAK = re.compile(r"(?<!\n)\n(?!\n)")

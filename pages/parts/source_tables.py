@@ -16,8 +16,9 @@ from model.checks.check import Check, Found
 from model.checks.published import CertifiedCar
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field
-from model.describe.parameters import assumed_figures, rows
+from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
+from model.describe.tables import rows
 from model.traces.cycles import CYCLES, cycle_trace
 from model.words.quantities import MINUS, Display, number_text
 from pages.parts.display import shown_unit, shown_value, tidy

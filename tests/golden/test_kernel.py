@@ -3,7 +3,8 @@
 import pytest
 
 from model import MODEL_VERSION
-from model.describe.parameters import car_from, rows
+from model.describe.parameters import car_from
+from model.describe.tables import rows
 from model.describe.units import J_PER_KWH
 from model.kernel.ledger import Ledger
 from tests.golden.write import ENERGIES, KEYS, answers, digest, read, written_by
@@ -17,8 +18,9 @@ WITHIN_K = 5e-3
 @pytest.fixture(scope="module")
 def pairs():
     """Golden rows, each with what is answered now."""
-    now = {tuple(str(row[key]) for key in KEYS): row for row in answers()}
     golden = {tuple(row[key] for key in KEYS): row for row in read()}
+    # a class that was added since is written down with the next version
+    now = {tuple(str(row[key]) for key in KEYS): row for row in answers(dict.fromkeys(car for car, *_ in golden))}
     assert list(golden) == sorted(now)
     return [(golden[key], now[key]) for key in golden]
 

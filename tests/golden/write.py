@@ -9,16 +9,17 @@ from __future__ import annotations
 import csv
 import hashlib
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import asdict, fields, replace
 from pathlib import Path
 
 from model import MODEL_VERSION
 from model.describe.car import Car
 from model.describe.fields import InputError
-from model.describe.parameters import car_from, class_labels, rows
+from model.describe.parameters import car_from, class_labels
 from model.describe.scenario import Conditions, Driver
 from model.describe.scenario_io import starting_drives
+from model.describe.tables import rows
 from model.describe.trace import Trace
 from model.kernel.ledger import Ledger
 from model.kernel.run import ledger_of
@@ -69,10 +70,10 @@ def drives() -> dict[str, tuple[Trace, Conditions, Driver]]:
     return named | {name: (cycle_trace(name), LABORATORY, Driver()) for name in CYCLES}
 
 
-def cases() -> Iterator[tuple[tuple[str, str, str], tuple[Trace, Car, Conditions, Driver]]]:
+def cases(classes: Iterable[str]) -> Iterator[tuple[tuple[str, str, str], tuple[Trace, Car, Conditions, Driver]]]:
     """Class, drive and case by name, and what to evaluate."""
     known = drives()
-    matrix = [(car, drive, case, WEATHER[case]) for car in class_labels() for drive in known for case in WEATHER]
+    matrix = [(car, drive, case, WEATHER[case]) for car in classes for drive in known for case in WEATHER]
     matrix += [(ODD_CLASS, drive, case, ODD[case]) for drive in ODD_DRIVES for case in ODD]
     for car_class, drive, case, settings in matrix:
         trace, conditions, driver = known[drive]
@@ -101,9 +102,9 @@ def refusal(refused: InputError) -> str:
     return " ".join([text.split(" ")[0].rstrip(":"), *re.findall(r"\d+(?:\.\d+)?", text.split(":", 1)[1])])
 
 
-def answers() -> Iterator[dict[str, str | float]]:
-    """Every row as the present kernel answers it."""
-    for names, asked in cases():
+def answers(classes: Iterable[str]) -> Iterator[dict[str, str | float]]:
+    """Every row of some classes as the present kernel answers it."""
+    for names, asked in cases(classes):
         try:
             result = evaluate(*asked)
         except InputError as refused:
@@ -136,7 +137,7 @@ def main() -> None:
     was = digest() if FILE.exists() else ""
     found = [
         {name: f"{value:.9g}" if isinstance(value, float) else value for name, value in row.items()}
-        for row in answers()
+        for row in answers(class_labels())
     ]
     found.sort(key=lambda row: [str(row[key]) for key in KEYS])
     with FILE.open("w", encoding="utf-8", newline="") as file:

@@ -15,12 +15,13 @@ from pathlib import Path
 
 import numpy as np
 
-from model.describe.parameters import car_of, rows
+from model.describe.parameters import car_of, class_of_mass
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import with_car
+from model.describe.tables import rows
 from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 from model.kernel.run import drive_records
-from model.out.many_cars import class_of_mass, draw, on_cycles, places
+from model.out.many_cars import draw, on_cycles, places
 from model.physics.records import car_records
 from model.sampling.narrowing import PRINTED_SHARE, effective_number
 from model.sampling.own_part import OWN_SHARE, own_part

@@ -15,7 +15,7 @@ import numpy as np
 import pytest
 
 from model.checks.certified import GIVEN, SAID, certified_found
-from model.describe.parameters import rows
+from model.describe.tables import rows
 from tests.published import certified_cars
 from tests.published.certified_cars import COLUMNS, FOUND, KNOWN, LEAST, OPEN_KEYS, certified_rows, found
 

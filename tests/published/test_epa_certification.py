@@ -7,7 +7,6 @@ figure is fitted to a single car, but the losses were chosen with these results 
 
 import pytest
 
-from model.checks.check import class_of_weight
 from model.checks.published import certified_cars, epa_certification
 from tests.tolerances import assert_within
 
@@ -38,8 +37,3 @@ def test_errors_are_modelled_over_published():
     car = certified_cars()[0]
     assert car.city_modelled == pytest.approx(car.city_published * (1 + car.city_error_pct / 100))
     assert car.highway_modelled == pytest.approx(car.highway_published * (1 + car.highway_error_pct / 100))
-
-
-def test_the_class_that_stands_in_is_the_one_of_nearest_mass():
-    assert class_of_weight(1077) == "city-car"
-    assert class_of_weight(2700) == "large-suv"

@@ -20,7 +20,7 @@ print(prepare())
 before = compiled()
 from tests.golden.questions import answers
 from tests.golden.write import answers as drives
-answers(), next(drives())
+answers(), next(drives(["van"]))
 print(sorted({one.partition(" ")[0] for one in compiled() - before}))
 doors = [one for one in gc.get_objects() if isinstance(one, Dispatcher) and one.__module__.startswith("model.")
          and one.targetoptions.get("nogil")]

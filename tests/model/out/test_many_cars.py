@@ -6,7 +6,7 @@ import io
 import pytest
 
 from model.out.cli import main
-from model.out.many_cars import COLUMNS, class_of_mass
+from model.out.many_cars import COLUMNS
 
 TABLE = """id,mass_kg,f0_n,f1_n_per_mps,f2_n_per_mps2,motor_peak_kw,driven_axle,like
 a,1800,120,2.5,0.42,150,front,
@@ -57,10 +57,6 @@ def test_a_band_lies_around_its_point_and_a_printed_figure_narrows_it(capsys, ta
     narrow, _, refused, _ = rows(capsys, told, "--band")
     assert float(narrow["high"]) - float(narrow["low"]) < 0.85 * (float(city["high"]) - float(city["low"]))
     assert narrow["id"] == "1" and refused["refused"].startswith("printed_wh_per_km") and "600" in refused["refused"]
-
-
-def test_without_a_class_the_one_of_nearest_mass_stands_in():
-    assert class_of_mass(1250) == "city-car" and class_of_mass(3000) == "pickup"
 
 
 @pytest.mark.parametrize(

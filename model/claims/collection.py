@@ -1,0 +1,170 @@
+"""The claims that are tested, read from ``assets/claims.json`` and checked: a wrong entry is named in one sentence."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, fields
+from functools import cache
+from string import Formatter
+from typing import Any
+
+from model.claims.draws import GENERATORS, INPUTS, Open, narrowed, open_from
+from model.claims.quantities import QUANTITIES
+from model.describe.fields import InputError
+from model.describe.parameters import DEFAULT_CLASS, REFERENCE_CLASSES
+from model.describe.tables import ASSETS, TableError, unknown
+from model.kernel.denominators import PHRASES
+
+FILE = "claims.json"
+RUNS = 1009
+"""Drawn runs of a claim, unless it says otherwise: so many that the 5 and 95 % points move by less than 2 % of the
+median, or of the band where that is wider, from seed to seed."""
+BROADLY, ALWAYS = 0.75, 0.95
+"""A claim is true broadly from the first share of the runs on [1], one that says "always" from the second."""
+ABOUT = 0.1
+"""A claim of "about" a number, of an average or of a top is true within this share of it [1], unless the claim says
+otherwise. Common practice, no source."""
+RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
+ANY_CAR = sorted(REFERENCE_CLASSES, key=lambda car_class: car_class != DEFAULT_CLASS)
+USUAL: dict[str, Any] = {
+    "relation": "between", "scope": {}, "said": {}, "within_share": ABOUT, "always": False, "runs": RUNS,
+    "reading": "", "why": "", "what": "", "words": {}, "beyond": "",
+}  # fmt: skip
+"""What need not stand in the file."""
+OF_PUBLISHED = {"value": True, "unit": True, "of": False, "what": True, "source": True, "date": True, "kind": True,
+                "comparable": False}  # fmt: skip
+"""What stands with a published number, and whether it must."""
+
+
+@dataclass(frozen=True)
+class Claim:
+    """One claim as it is printed, what it is tested on, and what is published beside it.
+
+    `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
+    what they leave open, `said` the conditions that came with its publication. `words` says in the claim's words what
+    an input runs over, such as “in town”. `why` explains how wide the runs spread. `beyond` is why the claim itself is
+    beyond the model, where the quantity is only next to it.
+    """
+
+    id: str
+    text: str
+    reading: str
+    what: str
+    quantity: str
+    number: tuple[float, ...]
+    unit: str
+    relation: str
+    within_share: float
+    always: bool
+    runs: int
+    denominators: tuple[str, ...]
+    scope: Mapping[str, Open]
+    open: Mapping[str, Open]
+    said: Mapping[str, str]
+    left_out: str
+    why: str
+    words: Mapping[str, str]
+    beyond: str
+    published: tuple[Mapping[str, Any], ...]
+
+    @property
+    def broadly(self) -> float:
+        """From which share of the runs on it is true broadly [1]."""
+        return ALWAYS if self.always else BROADLY
+
+
+class _Wrong(ValueError):
+    """What is wrong with an entry."""
+
+
+def _keys(given: Mapping[str, Any], known: Iterable[str], needed: Iterable[str]) -> None:
+    for key in given:
+        if key not in (names := list(known)):
+            raise _Wrong(unknown("key", key, names))
+    if missing := [key for key in needed if key not in given]:
+        raise _Wrong(f"{', '.join(missing)} must be given")
+
+
+def _open(key: str, given: Any) -> Open:
+    """What one input runs over."""
+    over = open_from(INPUTS[key], ANY_CAR if (key, given) == ("car", "any") else given)
+    if over.band and len(over.values) != 3:
+        raise _Wrong(f"{key} has {len(over.values)} numbers; a band has three: low, mid, high")
+    if over.band and list(over.values) != sorted(over.values):
+        raise _Wrong(f"{key} has low above mid, or mid above high: {', '.join(f'{end:g}' for end in over.values)}")
+    if not over.values or (len(set(over.values)) < len(over.values) and not over.band):
+        raise _Wrong(f"{key} names no value, or one of them twice")
+    return over
+
+
+def _claim(data: Mapping[str, Any]) -> Claim:
+    """One entry as a claim; `_Wrong`, or what its fields refuse, where it cannot be used."""
+    _keys(data, [this.name for this in fields(Claim)], [this.name for this in fields(Claim) if this.name not in USUAL])
+    data = USUAL | dict(data)
+    numbers = tuple(map(float, data["number"] if isinstance(data["number"], list) else [data["number"]]))
+    for part in ("scope", "open", "said", "words"):
+        _keys(data[part], INPUTS, ["car"] if part == "open" else [])
+    scope, still_open = ({key: _open(key, value) for key, value in data[part].items()} for part in ("scope", "open"))
+    for name, known in (("quantity", QUANTITIES), ("relation", RELATIONS)):
+        if data[name] not in known:
+            raise _Wrong(unknown(name, str(data[name]), known))
+    if data["runs"] not in GENERATORS:
+        raise _Wrong(f"runs {data['runs']} is none of {', '.join(map(str, GENERATORS))}")
+    if len(numbers) != (2 if data["relation"] == "between" else 1) or list(numbers) != sorted(numbers):
+        raise _Wrong(f"number does not fit {data['relation']}: two for between, the lower first, else one")
+    for denominator in data["denominators"]:
+        if denominator not in PHRASES:
+            raise _Wrong(unknown("denominator", str(denominator), PHRASES))
+    for key, text in data["said"].items():
+        narrowed(INPUTS[key], still_open.get(key, Open(())), text)
+    if missing := [key for key in data["words"] if key not in still_open]:
+        raise _Wrong(f"words of {', '.join(missing)}, which the claim does not leave open")
+    if not data["what"] and "denominator" not in scope:
+        raise _Wrong("what must be given, or the denominator in scope")
+    for _, slot, _, _ in Formatter().parse(data["what"]):
+        if slot is not None and slot not in scope | still_open:
+            raise _Wrong(f"what speaks of {slot!r}, which is neither in scope nor open")
+    for number in data["published"]:
+        _keys(number, OF_PUBLISHED, [key for key, must in OF_PUBLISHED.items() if must])
+    checked = {"number": numbers, "scope": scope, "open": still_open}
+    return Claim(**data | checked | {key: tuple(data[key]) for key in ("denominators", "published")})
+
+
+def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
+    found: dict[str, Any] = {}
+    for key, value in pairs:
+        if key in found:
+            raise _Wrong(f"{key!r} is given twice in one entry" + (f" ({found['id']})" if "id" in found else ""))
+        found[key] = value
+    return found
+
+
+@cache
+def claims() -> dict[str, Claim]:
+    """Every claim, by id.
+
+    Raises
+    ------
+    TableError
+        Where the file or one of its claims cannot be used.
+    """
+    try:
+        entries = json.loads((ASSETS / FILE).read_text("utf-8"), object_pairs_hook=_once)["claims"]
+    except json.JSONDecodeError as broken:
+        raise TableError(f"assets/{FILE}, row {broken.lineno}: {broken.msg}.") from None
+    except _Wrong as wrong:
+        raise TableError(f"assets/{FILE}: {wrong}.") from None
+    found: dict[str, Claim] = {}
+    for place, data in enumerate(entries, 1):
+        here = f"assets/{FILE}, claim {place} ({data.get('id', 'without an id')})"
+        try:
+            claim = _claim(data)
+        except (_Wrong, InputError) as wrong:
+            raise TableError(f"{here}: {str(wrong).removesuffix('.')}.") from None
+        except (AttributeError, KeyError, TypeError, ValueError) as wrong:
+            raise TableError(f"{here}: something has not the form that it should have ({wrong}).") from None
+        if claim.id in found:
+            raise TableError(f"{here}: another claim has that id.")
+        found[claim.id] = claim
+    return found

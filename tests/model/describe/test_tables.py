@@ -1,0 +1,96 @@
+"""A table of assets that cannot be used says where it is wrong, in one sentence."""
+
+import re
+import shutil
+
+import pytest
+
+from model.claims.collection import claims
+from model.describe import parameters, tables
+from model.describe.parameters import class_labels
+from model.describe.tables import ASSETS, TableError, rows
+from model.physics.charge_acceptance import acceptance_tables
+from model.physics.surfaces import surface_table
+
+CLASSES, SHARED, GRIP, CHARGE, CLAIMS = (
+    "car_classes.csv", "parameters.csv", "grip.csv", "charge_acceptance.csv", "claims.json"
+)  # fmt: skip
+LOADERS = {CLASSES: class_labels, SHARED: class_labels, GRIP: surface_table, CHARGE: acceptance_tables, CLAIMS: claims}
+VAN = "van,Van,mass_kg,2100,2350,2700,assumed"
+
+
+@pytest.fixture
+def assets(monkeypatch, tmp_path):
+    """A copy of the tables that is read in place of those there are."""
+    for name in LOADERS:
+        shutil.copy(ASSETS / name, tmp_path / name)
+    forget = [parameters._shared, parameters._classes, class_labels, surface_table, acceptance_tables, claims]
+    monkeypatch.setattr(tables, "ASSETS", tmp_path)
+    monkeypatch.setattr("model.claims.collection.ASSETS", tmp_path)
+    for cached in forget:
+        cached.cache_clear()
+    yield tmp_path
+    for cached in forget:
+        cached.cache_clear()
+
+
+WRONG = [
+    (CLASSES, "van,Van,mass_kg,", "van,Van,mas_kg,", "row 82: key 'mas_kg' is unknown; the nearest is 'mass_kg'."),
+    (CLASSES, VAN, VAN.replace("2100", "2400"), "row 82: mass_kg has low above mid: 2400 and 2350."),
+    (CLASSES, VAN, VAN.replace("2700", "2300"), "row 82: mass_kg has mid above high: 2350 and 2300."),
+    (CLASSES, VAN, VAN.replace("2350", "heavy"), "row 82: mass_kg .*'heavy' is not a number from 500 to 4500 kg."),
+    (CLASSES, VAN, VAN.replace("2350", "9000"), "row 82: mass_kg .*9000 is out of bounds: .* 500 to 4500 kg."),
+    (CLASSES, "van,Van,drag_area_m2", "van,Van,mass_kg", "row 83: van mass_kg stands in row 82 too."),
+    (CLASSES, "van,Van,drag_area_m2", "van,Vans,drag_area_m2", "row 83: van is called 'Vans' here and 'Van' above."),
+    (CLASSES, VAN, VAN.replace("assumed", "guessed"), "row 82: kind 'guessed' is unknown; .*"),
+    (CLASSES, "van,Van,mass_kg", "vans,Van,mass_kg", "row 82: vans ends here without .*usable_kwh.*has not either."),
+    (CLASSES, VAN, VAN + ",1", "row 82: 9 cells where the head has 8 columns."),
+    (CLASSES, "class,label,key", "class,label,keys", "row 1: there is no column 'key'."),
+    (SHARED, "rotating_mass_share,", "rotating_mas_share,", "row 2: key 'rotating_mas_share' is unknown; .*"),
+    (SHARED, "3 to 8 % is usual for cars; no source", " ", "row 2: rotating_mass_share has no source."),
+    (SHARED, "tyre_warm_up_min", "tyre_cold_share", "row 5: tyre_cold_share stands in row 4 too."),
+    (GRIP, "snow,0.15", "snows,0.15", "row 5: surface 'snows' is unknown; the nearest is 'snow'."),
+    (GRIP, "snow,0.15", "snow,0.25", "row 5: grip_low 0.25 is above grip_mid 0.2."),
+    (GRIP, "snow,0.15", "snow,O.15", "row 5: grip_low 'O.15' is not a number."),
+    (GRIP, "snow,0.15", "ice,0.15", "row 6: ice stands in row 5 too."),
+    (CHARGE, "mid,10,1.8", "mid,10,18", "row 19: at charge 0 mid is above high."),
+    (CHARGE, "mid,10,1.8", "mid,10,fast", "row 12: 0 'fast' is not a number."),
+    (CHARGE, "mid,10,", "mid,15,", ": the temperatures of mid are not those of low, rising."),
+    (CHARGE, "mid,10,", "middle,10,", "row 12: level 'middle' is unknown; .*"),
+    (CHARGE, "battery_c,0,0.6", "battery_c,0,0.9", "row 1: the charges do not rise from 0 to 1."),
+    (CLAIMS, '"runs": 4001', '"rums": 4001', r"claim 1 \(range-gain-in-town\): key 'rums' is unknown; .*'runs'."),
+    (CLAIMS, '"runs": 4001', '"runs": 4000', r"claim 1 \(.*\): runs 4000 is none of 607, .*"),
+    (CLAIMS, '"ambient_c": [-10, 15, 30]', '"ambient_c": [20, 15, 30]', "claim 1 .*: ambient_c has low above mid, .*"),
+    (CLAIMS, '"ambient_c": [-10, 15, 30]', '"ambient": [-10, 15, 30]', "claim 1 .*: key 'ambient' is unknown; .*"),
+    (CLAIMS, '"ambient_c": [-10, 15, 30]', '"ambient_c": [-10, "warm", 30]', "claim 1 .*'warm' is not a number .*"),
+    (CLAIMS, '"share_of_drive", "number": 40', '"share", "number": 40', "claim 1 .*: quantity 'share' is unknown; .*"),
+    (CLAIMS, '"recovered-on-test-cycle"', '"range-gain-in-town"', r"claim 2 \(.*\): another claim has that id."),
+    (CLAIMS, '"left_out": "Hills', '"why": "Hills', ".*'why' is given twice in one entry.*"),
+    (CLAIMS, '"relation": "up_to",', '"relation": "between",', "claim 1 .*: number does not fit between: .*"),
+    (CLAIMS, '"claims": [', '"claims": [,', ", row 2: .*"),
+]
+
+
+@pytest.mark.parametrize("name, right, wrong, said", WRONG)
+def test_what_is_wrong_in_a_table_is_said_with_its_row(assets, name, right, wrong, said):
+    text = (assets / name).read_text(encoding="utf-8")
+    assert right in text
+    (assets / name).write_text(text.replace(right, wrong, 1), encoding="utf-8")
+    with pytest.raises(TableError) as refused:
+        LOADERS[name]()
+    assert re.fullmatch(f"assets/{name}[,:]? ?{said}", str(refused.value)), str(refused.value)
+
+
+@pytest.mark.parametrize("key", ["left_out", "open", "id", "published"])
+def test_a_claim_without_what_it_needs_is_named(assets, key):
+    text = (assets / CLAIMS).read_text(encoding="utf-8")
+    (assets / CLAIMS).write_text(text.replace(f'"{key}": ', '"why": ', 1), encoding="utf-8")
+    with pytest.raises(TableError, match=rf"claim 1 .*: {key} must be given|'why' is given twice"):
+        claims()
+
+
+def test_the_change_log_has_a_line_a_change():
+    table = rows("changes.csv", columns=("version", "date", "kind", "what", "golden"))
+    assert all(row["what"] for row in table)
+    assert [row["version"] for row in table] == sorted(row["version"] for row in table)
+    assert all(re.fullmatch(r"\d{4}-\d\d-\d\d", row["date"]) for row in table)
