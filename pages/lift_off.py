@@ -270,7 +270,7 @@ if found is None:
 else:
     with last_answer("lift-off"):
         answering, picture = st.columns(2, gap="medium")
-        with answering, st.container(key="lift-answer", gap="xsmall"):
+        with answering, st.container(key="lift-answer", gap="xxsmall"):
             answer(found)
         with picture:
             draw_axis(found)

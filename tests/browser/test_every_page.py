@@ -24,8 +24,8 @@ ANSWER = (STRIP, ".st-key-panel h2")
 PICTURE = '[class*="st-key-figure-panel-"] [data-testid="stVegaLiteChart"]'
 FIRST_SCREEN = {
     "/": (STRIP, ".st-key-drives-page", ".st-key-answer h2", ".st-key-facts", ".st-key-rows"),
-    # with what holds on snow and ice, which is more pressing than what else can be set
-    "/lift_off": (STRIP, ".st-key-lift-answer h2", ".st-key-lift-answer p strong", ".st-key-set-lift_off_mps2"),
+    "/lift_off": (STRIP, ".st-key-lift-answer h2", ".st-key-lift-answer p strong", ".st-key-set-lift_off_mps2",
+                  ".st-key-set-prefers"),
     **{
         f"/winter_and_limits?part={part}&ambient_c=-7&surface=snow": (*ANSWER, ".st-key-choose-part", ".st-key-glance")
         for part in PARTS
@@ -39,7 +39,7 @@ FIRST_SCREEN = {
     "/compare?differs=car&b=large-suv&c=van": (STRIP, "h2"),
     "/take_away": (STRIP,),
     "/sources": (STRIP,),
-}
+}  # fmt: skip
 """Every page, and what beside its first heading is seen of it on a tablet without scrolling."""
 DARK_GROUND = "rgb(29, 26, 23)"
 

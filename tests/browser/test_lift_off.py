@@ -15,6 +15,8 @@ STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()
 TOWN = STARTS["town"]
 HEADING = ".st-key-lift-answer h2"
 STRENGTH = ".st-key-set-lift_off_mps2"
+CAVEAT = ".st-key-lift-answer p strong"
+ROAD = (".st-key-set-surface-part", ".st-key-entry-set-trailer_kg")
 PICTURE = ".st-key-figure-whole-axis svg.marks"
 
 
@@ -32,9 +34,10 @@ def test_answer_settings_and_picture_fit_on_one_screen(open_page, server, settle
         page.goto(server.url + address(scenario))
         settled(page).locator(PICTURE).wait_for()
         assert page.locator("svg.marks").count() == 4
-        for width, height in ((1024, 768), (1280, 800)):
+        for width, height, last in ((1024, 768, ()), (1280, 800, ROAD)):
             resize(page, width, height)
-            assert_on_first_screen(page, ("h1", ".st-key-strip", HEADING, STRENGTH, ".st-key-set-prefers", PICTURE))
+            parts = ("h1", ".st-key-strip", HEADING, CAVEAT, STRENGTH, ".st-key-set-prefers", PICTURE, *last)
+            assert_on_first_screen(page, parts)
 
 
 def test_what_opens_is_large_enough_for_a_finger(open_page, settled):
