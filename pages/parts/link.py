@@ -9,12 +9,13 @@ from __future__ import annotations
 import time
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import Any
 
 import streamlit as st
 
 from model import MODEL_VERSION
 from model.describe.fields import InputError
-from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario
+from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario, with_prices_of
 from model.describe.scenario_io import from_link, to_link
 from model.words.quantities import Display
 from pages.parts import state
@@ -22,6 +23,8 @@ from pages.parts.refusals import refusal_words
 
 UNITS, VERSION = "units", "v"
 """How it is shown, and the version of the model that the link was made with."""
+PRICES_APART = frozenset({"0.1.0"})
+"""Versions in whose links US units had no prices of their own: what such a link leaves out is as with metric units."""
 STALE_S = 0.5
 """A browser sends along the address it had when something was pressed. For this long after an address was replaced [s],
 meeting it again is such a straggler; later it is a step back."""
@@ -31,18 +34,26 @@ SCENARIO_KEYS = frozenset(SETTINGS) | {"car", "legs", "return_trip"}
 def link_of(scenario: Scenario, display: Display) -> dict[str, str]:
     """The parameters that bring back a scenario and how it is shown, with the version of the model.
 
-    With US units the prices stand in it even where they are as usual, which there is not what is usual with US units.
+    With US units the prices stand in it even where they are as usual, so that each says itself what it means.
     """
-    us = {key: YEAR_FIELDS[key].text(getattr(scenario.year, key)) for key in US_PRICES} | {UNITS: "us"}
+    us = _price_texts({key: getattr(scenario.year, key) for key in US_PRICES}) | {UNITS: "us"}
     return to_link(scenario) | (us if display.us else {}) | {VERSION: MODEL_VERSION}
 
 
+def _price_texts(prices: Mapping[str, Any]) -> dict[str, str]:
+    return {key: YEAR_FIELDS[key].text(price) for key, price in prices.items()}
+
+
 def parsed(link: Mapping[str, str], base: Scenario) -> tuple[Scenario | None, Display, list[InputError]]:
-    """The scenario of a link (None where it carries none), how to show it, and what was refused of it."""
+    """The scenario of a link (None where it carries none), how to show it, and what was refused of it.
+
+    Prices that it does not say are those that are usual with its units.
+    """
     shown = Display(us=link.get(UNITS) == "us")
     if SCENARIO_KEYS.isdisjoint(link):
         return None, shown, []
-    scenario, notices = from_link(link, base)
+    usual = _price_texts(US_PRICES) if shown.us and link.get(VERSION) not in PRICES_APART else {}
+    scenario, notices = from_link({**usual, **link}, base)
     return scenario, shown, notices
 
 
@@ -67,7 +78,11 @@ def read() -> None:
     scenario, shown, notices = parsed(link, replace(Scenario(), legs=state.first_scenario().legs))
     st.session_state["display"] = shown
     _note(link)
-    if scenario is not None:
+    if scenario is None:
+        # as where the units are chosen at the foot
+        now = state.scenario()
+        state.put(replace(now, year=with_prices_of(now.year, us=shown.us)))
+    else:
         state.put_whole(scenario)
         st.session_state["link_notices"] = (scenario, notices, link.get(VERSION, MODEL_VERSION)[:20])
 

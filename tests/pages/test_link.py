@@ -1,13 +1,16 @@
 """The link: what it carries, and what becomes of one that carries nonsense."""
 
+from dataclasses import replace
+
 import pytest
 
 from model import MODEL_VERSION
-from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario
+from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario, with_prices_of
 from model.describe.scenario_io import starting_drives
 from model.words.quantities import Display
 from pages.parts.link import SCENARIO_KEYS, UNITS, VERSION, link_of, ours, parsed
 from pages.parts.refusals import refusal_words
+from tests.pages.in_app import opened_at, ran, scenario_of
 
 BASE = Scenario()
 
@@ -30,6 +33,31 @@ def test_units_change_nothing_else_in_a_link():
     prices = {key: YEAR_FIELDS[key].text(getattr(scenario.year, key)) for key in US_PRICES}
     assert set(prices) == {"price_per_kwh", "currency", "co2_g_per_kwh"} and prices.keys().isdisjoint(metric)
     assert us == metric | prices | {UNITS: "us"}
+
+
+def test_a_link_in_us_units_means_dollars_unless_it_says_otherwise():
+    """As where units are chosen at the foot of a page; the links of the first version left euros out."""
+    prices = {key: getattr(BASE.year, key) for key in US_PRICES}
+    link = {UNITS: "us", "car": "van", "ambient_c": "5"}
+    for version, meant in (({}, US_PRICES), ({VERSION: MODEL_VERSION}, US_PRICES), ({VERSION: "0.1.0"}, prices)):
+        scenario, _, _ = parsed(link | version, BASE)
+        assert {key: getattr(scenario.year, key) for key in US_PRICES} == meant
+    one, _, _ = parsed(link | {"price_per_kwh": "0.5"}, BASE)
+    assert (one.year.currency, one.year.price_per_kwh) == ("$", 0.5)
+    euros, _, _ = parsed(link | {"currency": "€"}, BASE)
+    assert euros.year.currency == "€"
+    # and a metric link means euros to whoever reads in US units
+    dollars = replace(BASE, year=with_prices_of(BASE.year, us=True))
+    assert parsed({"car": "van"}, dollars)[0].year == BASE.year
+
+
+def test_bare_units_bring_their_usual_prices():
+    app = opened_at("your_drive.py", {UNITS: "us"})
+    assert scenario_of(app).year.currency == "$"
+    # and where a drive is there already
+    app = opened_at("your_drive.py", {})
+    app.query_params = {UNITS: "us"}
+    assert scenario_of(ran(app.run())).year.currency == "$"
 
 
 def test_a_link_without_a_scenario_carries_none():

@@ -14,6 +14,7 @@ from model.describe.scenario_io import from_link, read_json, to_link, with_car
 from model.limits.limit_settings import settings_of as limit_settings_of
 from model.one_stop.panels import settings_of as panel_settings_of
 from model.out.answers import asked_by
+from pages.parts.link import parsed
 from pages.parts.opening import from_file, from_text
 from tests.pages.in_app import opened_at
 
@@ -48,6 +49,8 @@ def test_a_link_of_version_1_means_what_it_meant(row):
     means(scenario, row["means"])
     means(from_text(f"https://drive.net{row['link']}", Scenario()).scenario, row["means"])
     means(from_link(to_link(scenario), Scenario())[0], row["means"])
+    # the door of the address, by which prices may follow the units
+    means(parsed(parameters(row), Scenario())[0], row["means"])
 
 
 @pytest.mark.parametrize("row", [row for row in LINKS if "own" in row["means"]], ids=lambda row: row["about"])
