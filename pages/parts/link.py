@@ -47,13 +47,16 @@ def _price_texts(prices: Mapping[str, Any]) -> dict[str, str]:
 def parsed(link: Mapping[str, str], base: Scenario) -> tuple[Scenario | None, Display, list[InputError]]:
     """The scenario of a link (None where it carries none), how to show it, and what was refused of it.
 
-    Prices that it does not say are those that are usual with its units.
+    Prices that it does not say are those that are usual with its units, unless it says another currency.
     """
     shown = Display(us=link.get(UNITS) == "us")
     if SCENARIO_KEYS.isdisjoint(link):
         return None, shown, []
-    usual = _price_texts(US_PRICES) if shown.us and link.get(VERSION) not in PRICES_APART else {}
-    scenario, notices = from_link({**usual, **link}, base)
+    dollars = _price_texts(US_PRICES)
+    has_prices = shown.us and link.get(VERSION) not in PRICES_APART
+    if has_prices and link.get("currency", dollars["currency"]) == dollars["currency"]:
+        link = {**dollars, **link}
+    scenario, notices = from_link(link, base)
     return scenario, shown, notices
 
 
