@@ -8,13 +8,14 @@ import pytest
 
 from model.describe.scenario import MAX_LEGS, Leg
 from model.describe.scenario_io import starting_drives, to_link
+from model.limits.limit_settings import PARTS
 from tests.pages.in_app import opened_at, ran
 
 TOWN = starting_drives()["town"][2]
 PAGES = sorted({path.name for path in (Path(__file__).parents[2] / "pages").glob("[a-z]*.py")} - {"entrypoint.py"})
 ALSO = {
     "how_it_works.py": ("panel", ("flow", "quadrants", "who", "motor", "discs")),
-    "winter_and_limits.py": ("part", ("slippery", "hills", "stop")),
+    "winter_and_limits.py": ("part", PARTS[1:]),
     "show.py": ("card", ("2", "3", "4", "5", "6")),
 }
 """What a page shows one at a time, by its own parameter in the address."""
@@ -44,6 +45,13 @@ REFUSED = {
 NEVER_SAID = re.compile(r"\b(nan|inf|None)\b|Traceback|[{}]|\$ID")
 
 
+def opened(app, key) -> str:
+    """What a page that shows one thing at a time says that it shows."""
+    if key == "card":
+        return str(app.session_state["card_drawn"][0])
+    return app.session_state[f"choose-{key}"]
+
+
 def shown(app) -> str:
     """All words of a page that a refusal may stand in."""
     html = [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
@@ -66,6 +74,8 @@ def test_no_page_breaks(name, units):
                 app.query_params[key] = value
             ran(app.run())
             assert len(app.title) == 1, (page, value)
+            if value and name not in REFUSED:
+                assert opened(app, key) == value, page
             told = shown(app)
             assert not NEVER_SAID.search(told), (page, value, NEVER_SAID.search(told))
             if name in REFUSED and page not in NO_DRIVE_NEEDED and value is None and page != "show.py":

@@ -30,6 +30,7 @@ def test_about_22_percent_is_recovered_on_the_test_cycle_over_all_classes():
 def test_22_percent_recovered_is_not_22_percent_more_range():
     assert found("recovered-is-range").verdict == FALSE
     as_range = found("recovered-on-test-cycle", denominator="range_gain")
+    print(as_range.verdict, as_range.share)
     assert as_range.verdict != HOLDS and as_range.quantiles["0.5"] > 26.4
 
 
@@ -39,7 +40,7 @@ def test_the_dynamometer_result_holds_for_the_small_car_under_the_named_conditio
     assert answer.verdict == CONDITIONS
     assert answer.share >= 0.75 > answer.whole_share
     assert "city car" in answer.sentence and "a friction-only pedal" in answer.sentence
-    assert found("range-gain-on-dynamometer", car="large-suv", brake_pedal="blended").verdict != CONDITIONS
+    assert found("range-gain-on-dynamometer", car="large-suv", brake_pedal="blended").verdict == FALSE
 
 
 def test_forty_percent_in_town_gets_the_verdict_of_its_run_with_what_decides_it_named():

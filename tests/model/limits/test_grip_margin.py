@@ -110,6 +110,16 @@ def test_slip_grows_with_the_delay_and_is_none_where_the_road_holds():
     assert slip_after_delay(car(slip_control_delay_s=2.0), asked, 0.05, 1.0) == 1
 
 
+@pytest.mark.parametrize("axle", ["front", "rear", "all"])
+def test_every_driven_wheel_that_slips_counts_and_no_other(axle):
+    asked = grip_asked(car(axle), PLAIN, 2.0)
+    along = {"front": (asked.front_along, asked.front_load_n), "rear": (asked.rear_along, asked.rear_load_n)}
+    driven = [axle] if axle != "all" else ["front", "rear"]
+    excess_n = sum((float(along[one][0]) - 0.1) * float(along[one][1]) for one in driven)
+    slip = slip_after_delay(car(axle, slip_control_delay_s=0.1), asked, 0.1, 15.0)
+    assert slip == pytest.approx(excess_n / (0.04 * 1800) * 0.1 / 15.0) and 0 < slip < 1
+
+
 def test_the_check_answers_with_bands():
     found = grip_check(car("rear"), Conditions(surface="snow"), 1.3, 40.0, 60.0, -5.0)
     assert found["available_friction"] == pytest.approx({"low": 0.15, "mid": 0.2, "high": 0.35})

@@ -4,12 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from model.describe.parameters import car_of
 from model.describe.scenario import SURFACES, Scenario
 from model.describe.scenario_io import starting_drives
 from model.limits.hard_stop import hard_stop
 from model.limits.limit_settings import LimitSettings
-from model.limits.stopping import emergency_stop
 from model.sampling.drives import drive
 
 VALLEY = starting_drives()["mountain-valley"][2]
@@ -17,17 +15,25 @@ HILL = starting_drives()["suburb-hill"][2]
 USUAL = LimitSettings()
 
 
-def test_every_road_has_its_stopping_distance():
-    settings = replace(USUAL, stop_kmh=80.0, reaction_s=1.5)
-    found = hard_stop(VALLEY, settings, drive(VALLEY))
-    for row in found.by_surface.itertuples():
-        there = replace(VALLEY.conditions, surface=row.surface)
-        stop = emergency_stop(car_of(VALLEY), there, 80.0, level=-1.0, reaction_s=1.5)
-        assert row.low_m == stop.distance_m and row.thinking_m == stop.thinking_m
-        assert row.low_m > row.mid_m > row.high_m > row.thinking_m
-    assert list(found.by_surface["surface"]) == list(SURFACES)
+FRICTION = {"dry": (0.65, 0.85, 1.21), "snow": (0.15, 0.2, 0.35), "ice": (0.05, 0.1, 0.2)}
+"""Of the sources behind the table of grip, below 50 km/h [1]."""
+
+
+def test_every_road_has_the_stopping_distance_of_mechanics():
+    """Thinking at the old speed, then v²/(2·friction·g), with brakes that act at once."""
+    scenario = Scenario().with_setting("brake_build_up_s", 0.0)
+    found = hard_stop(scenario, replace(USUAL, stop_kmh=45.0, reaction_s=1.5), drive(scenario)).by_surface
+    assert list(found["surface"]) == list(SURFACES) and list(found["thinking_m"]) == pytest.approx([18.75] * len(found))
+    for surface, frictions in FRICTION.items():
+        row = found.set_index("surface").loc[surface, ["low_m", "mid_m", "high_m"]]
+        assert list(row) == pytest.approx([18.75 + 12.5**2 / (2 * each * 9.80665) for each in frictions], rel=1e-4)
+
+
+def test_a_hard_stop_beside_the_motor_alone_the_slope_and_published_distances():
+    found = hard_stop(VALLEY, replace(USUAL, stop_kmh=80.0, reaction_s=1.5), drive(VALLEY))
     assert found.stops["mid"].distance_m == found.by_surface["mid_m"].iloc[0]
-    assert found.motor_only.distance_m > found.by_surface["low_m"].iloc[0]
+    # within its limit of 2 m/s² the motor alone cannot stop in less than v²/(2·2)
+    assert found.motor_only.distance_m > (80 / 3.6) ** 2 / 4
     assert found.standing["demand_friction"] == 0.06
     assert found.highway_code_m == pytest.approx(80 / 3.6 * 0.67 + (80 / 3.6) ** 2 / 13.1)
     assert found.sight_m == pytest.approx(129, abs=1)

@@ -1,31 +1,39 @@
-"""A slippery road: every surface as its own check says, weight and balance."""
+"""A slippery road: every surface by mechanics, weight and balance."""
 
 from dataclasses import replace
 
 import pytest
 
 from model.describe.parameters import car_of
+from model.describe.scenario import Scenario
 from model.describe.scenario_io import starting_drives
-from model.limits.grip_margin import BENDS_M, LEVELS, grip_check
+from model.limits.grip_margin import LEVELS, STRONGEST_MPS2
 from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import slippery_road
 
 VALLEY = starting_drives()["mountain-valley"][2]
 USUAL = LimitSettings()
+G = 9.80665
 
 
-@pytest.mark.parametrize("bend", ["straight on", *BENDS_M])
-def test_every_surface_is_as_its_own_check_says(bend):
-    settings = replace(USUAL, bend=bend, grip_kmh=40.0, slope_pct=-5.0)
-    found = slippery_road(VALLEY, settings)
-    car = car_of(VALLEY)
-    for row in found.by_surface.itertuples():
-        there = replace(VALLEY.conditions, surface=row.surface)
-        check = grip_check(car, there, VALLEY.driver.lift_off_mps2, 40.0, BENDS_M.get(bend), -5.0)
-        assert {name: getattr(row, name) for name in LEVELS} == pytest.approx(check["largest_lift_off_mps2"])
-        assert (row.least, row.margin) == (check["available_friction"]["low"], check["margin"])
-        assert row.demand == check["demand_friction"]
-    assert (found.balance is None) == (bend == "straight on")
+FRICTION = {"dry": (0.65, 0.85, 1.21), "snow": (0.15, 0.2, 0.35), "ice": (0.05, 0.1, 0.2)}
+"""Of the sources behind the table of grip, below 50 km/h [1]."""
+
+
+@pytest.mark.parametrize(("axle", "share", "moves"), [("front", 0.52, 1), ("rear", 0.48, -1)])
+def test_straight_on_the_axle_that_slows_gives_the_closed_form(axle, share, moves):
+    """Weight on the axle while slowing by a: m·(g·share ± a·h/l), which times the friction is the force m·a."""
+    scenario = Scenario(stated=(("driven_axle", axle),)).with_setting("lift_off_mps2", 1.0)
+    found = slippery_road(scenario, replace(USUAL, grip_kmh=40.0))
+    lever = moves * 0.55 / 2.73
+    asked = 1.0 / (G * share + 1.0 * lever)
+    for surface, frictions in FRICTION.items():
+        row = found.by_surface.set_index("surface").loc[surface]
+        assert row["demand"] == pytest.approx(asked) and row["least"] == frictions[0]
+        largest = [friction * G * share / (1 - friction * lever) for friction in frictions]
+        assert list(row[list(LEVELS)]) == pytest.approx([min(most, STRONGEST_MPS2) for most in largest])
+        assert row["margin"] == {"dry": "larger", "snow": "small", "ice": "small"}[surface]
+    assert found.balance is None and slippery_road(scenario, replace(USUAL, bend="bend")).balance is not None
 
 
 def test_going_slower_in_a_bend_leaves_more_for_lift_off():

@@ -55,6 +55,15 @@ def test_measured_coefficients_hold_as_they_stand_at_20_degrees():
         assert np.add(load, turned) == pytest.approx(120 + speed + 0.42 * speed**2)
 
 
+@pytest.mark.parametrize("wind_kmh", [-30.0, 30.0])
+def test_a_trailer_meets_the_wind_that_the_car_meets(wind_kmh):
+    car, around = car_from("family-hatch"), Conditions(cabin=False, wind_kmh=wind_kmh)
+    alone, towing = (drive(cycle_trace("hwfet"), car, replace(around, trailer_kg=kg), Driver()) for kg in (0.0, 900.0))
+    moving = alone.speed > 0
+    both = (car.drag_area_m2 + around.trailer_drag_area_m2) / car.drag_area_m2
+    assert towing.air_n[moving] == pytest.approx(both * alone.air_n[moving])
+
+
 def test_tyres_roll_harder_in_the_cold():
     """UN R117: 0.8 % for each kelvin."""
     assert tyre_factor(20.0) == 1 and tyre_factor(-5.0) == pytest.approx(1.2)

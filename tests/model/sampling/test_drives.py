@@ -2,16 +2,17 @@
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
-from model.describe.parameters import Assumed
+from model.describe.parameters import Assumed, assumed_figures, open_figures_of
 from model.describe.scenario import SEASONS, Leg, Scenario
 from model.describe.scenario_io import starting_drives
 from model.kernel.savings import LEAST_WH_PER_KM
 from model.limits.winter import range_km
 from model.physics.air_and_tyres import air_density
 from model.sampling.drives import answer_of, drive, samples_of, seasons_of, trace_of, year_of
-from model.sampling.uncertainty import run_samples, sample
+from model.sampling.uncertainty import run_samples, sample, triangular
 
 TOWN = starting_drives()["town"][2]
 DRIVES = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
@@ -123,6 +124,20 @@ def test_money_and_carbon_follow_the_wall_and_their_factors():
     assert year.saved_co2_kg.high == pytest.approx(0.21 * year.saved_wall_kwh.high)
     twice = year_of(stated.with_setting("price_per_kwh", 0.58))
     assert twice.saved_money.mid == pytest.approx(2 * year.saved_money.mid)
+
+
+def test_what_the_year_saves_from_the_wall_spreads_with_the_charging_efficiency():
+    """With every other figure stated the battery saves one number; the wall's band is that over the efficiency's."""
+    efficiency = assumed_figures(TOWN.car_class)["charging_efficiency"]
+    stated = TOWN
+    for key, item in open_figures_of(TOWN).items():
+        stated = stated if key == "charging_efficiency" else stated.with_setting(key, item.mid)
+    assert set(open_figures_of(stated)) == {"charging_efficiency", "grip_level"}  # of grip there is enough here
+    year = year_of(stated)
+    assert year.saved_kwh.high - year.saved_kwh.low < 1e-9 * year.saved_kwh.mid
+    for end, place in (("low", 0.95), ("high", 0.05)):
+        worst = float(triangular(np.array(place), efficiency.low, efficiency.mid, efficiency.high))
+        assert getattr(year.saved_wall_kwh, end) == pytest.approx(year.saved_kwh.mid / worst, rel=2e-3)
 
 
 def test_a_headwind_is_from_behind_on_the_way_back():

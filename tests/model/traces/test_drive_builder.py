@@ -12,7 +12,7 @@ from numpy.lib.stride_tricks import sliding_window_view
 from model.describe.fields import InputError
 from model.describe.scenario import LEG_FIELDS, SURFACES, Driver, Leg
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
-from model.traces.drive_builder import STAND_S, build_drive
+from model.traces.drive_builder import build_drive
 from model.traces.habits import HABITS, MOST_JERK_MPS3
 
 FILES = sorted((Path(__file__).parents[3] / "assets" / "starting_drives").glob("*.json"))
@@ -240,7 +240,7 @@ def test_mean_time_at_rest():
     trace = build_drive((Leg(distance_km=10, stops=21), Leg(distance_km=3, stops=0)), Driver())
     standing = (trace.speed_mps[1:] == 0) & (trace.speed_mps[:-1] == 0)
     # a rest begins between two points in time
-    assert trace.step_s[standing].sum() / 21 == pytest.approx(STAND_S, abs=1)
+    assert trace.step_s[standing].sum() / 21 == pytest.approx(15, abs=1)
 
 
 def test_where_events_leave_no_room_the_car_peaks_lower():
