@@ -115,12 +115,21 @@ def scenario_to_json(scenario: Scenario) -> dict[str, Any]:
     return data | {"legs": [asdict(leg) for leg in scenario.legs], "return_trip": scenario.return_trip}
 
 
+JSON_BYTES = 4_000_000
+"""The most that is read of a JSON file [bytes]: some thousand times the largest that the app writes."""
+
+
 def read_json(path: Path) -> Any:
     """The object in a JSON file, or `InputError` with one sentence."""
     try:
-        return parse_json(path.read_bytes(), path.name)
+        with path.open("rb") as file:
+            # a device may never end
+            text = file.read(JSON_BYTES + 1)
     except OSError as error:
         raise InputError(f"{path.name}: the file cannot be read ({error.strerror}).") from None
+    if len(text) > JSON_BYTES:
+        raise InputError(f"{path.name}: is larger than {JSON_BYTES // 1_000_000} MB; no description of a drive is.")
+    return parse_json(text, path.name)
 
 
 def parse_json(text: str | bytes, name: str) -> Any:

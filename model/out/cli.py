@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import sys
 from collections.abc import Callable, Mapping, Sequence
+from io import TextIOWrapper
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -217,6 +218,9 @@ VERBS: dict[str, Callable[[argparse.Namespace], dict[str, Any] | str]] = {
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one verb; 0 when it answered, 2 when the input cannot be used."""
+    if isinstance(sys.stdout, TextIOWrapper):
+        # the same bytes on every machine; a file's name need not be text
+        sys.stdout.reconfigure(encoding="utf-8", errors="backslashreplace", newline="\n")
     try:
         options = _parser().parse_args(arguments)
         answer = VERBS[options.verb](options)

@@ -1,6 +1,7 @@
 """Scenarios to and from files and links: the same back, and one sentence for whatever is wrong."""
 
 import json
+from pathlib import Path
 
 import pytest
 
@@ -197,3 +198,9 @@ def test_a_link_from_before_a_figure_was_added_keeps_its_legs():
     scenario, notices = from_link(link, Scenario())
     assert scenario.legs == legs
     assert not notices
+
+
+@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="no such device on this system")
+def test_a_file_that_never_ends_is_refused():
+    with pytest.raises(InputError, match=r"^zero: is larger than 4 MB"):
+        read_json(Path("/dev/zero"))
