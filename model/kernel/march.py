@@ -28,17 +28,20 @@ ROUNDING = 1.0 + 1e-9
 """What is more than rounding [1]."""
 NOWHERE = -1
 
+
 class Energies(NamedTuple):
     """What a drive comes to, as far as it is driven.
 
-    Energies [J]: out of and into the battery at its terminals; what an engine gave in the battery's place. At the
-    wheels: braking asked, what motor, friction brakes and engine took of it. Out while the road rises, in while it
-    falls. `able` says whether motor and battery could give all that was asked, `weak_at` at which step the battery
-    first could not, −1 where it always could.
+    Energies [J]: out of and into the battery at its terminals, and out less in had the motor spun idle while slowing,
+    with the battery's heater as it was; what an engine gave in the battery's place. At the wheels: braking asked, what
+    motor, friction brakes and engine took of it. Out while the road rises, in while it falls. `able` says whether
+    motor and battery could give all that was asked, `weak_at` at which step the battery first could not, −1 where it
+    always could.
     """
 
     out_j: float
     in_j: float
+    idle_net_j: float
     engine_j: float
     braking_j: float
     motor_j: float
@@ -69,7 +72,7 @@ empty, −1 where it never was.
 MOMENTS: Any = np.dtype(
     (
         np.record,
-        [(name, np.float64) for name in Moment._fields if name != "bound"]
+        [(name, np.float64) for name in Moment._fields if name not in ("idle_terminal_w", "bound")]
         + [(name, np.float64) for name in ("pack_heater_w", "soc_before", "pack_before_c")]
         + [("bound", np.int64)],
     )
@@ -110,6 +113,7 @@ def booked(so_far: Energies, motor: Motor, at: Any, step: int, now: Moment) -> E
     return Energies(
         so_far.out_j + out_j,
         so_far.in_j + in_j,
+        so_far.idle_net_j + now.idle_terminal_w * step_s,
         so_far.engine_j + now.engine_w * step_s,
         so_far.braking_j + braking_j,
         so_far.motor_j + motor_j,
@@ -148,6 +152,7 @@ def write(energies: Energies, result: Any) -> None:
     """Put what a drive came to into its row."""
     result.out_j = energies.out_j
     result.in_j = energies.in_j
+    result.idle_net_j = energies.idle_net_j
     result.engine_j = energies.engine_j
     result.braking_j = energies.braking_j
     result.motor_j = energies.motor_j
@@ -207,7 +212,7 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
     result.soc_start = soc
     motor, cabin, kept = motor_of(car), cabin_of(car, rise_at_start_k(car)), kept_soc(car, soc)
     back = first_step_back(road)
-    energies = Energies(before_j, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, True, NOWHERE)
+    energies = Energies(before_j, 0.0, before_j, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, True, NOWHERE)
     empty_at, charged_j = NOWHERE if soc >= 0 else 0, 0.0
     outside, last_s, keeps = outside_at(car, road[0]), 0.0, 1.0
     for step in range(steps):

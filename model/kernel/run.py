@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -37,6 +37,15 @@ class Run:
         """The run of all cars as runs of equally many, in their order."""
         each = zip(*(np.array_split(of, parts) for of in (self.cars, self.energies, self.moments)), strict=True)
         return [Run(cars, self.road, energies, moments) for cars, energies, moments in each]
+
+    @classmethod
+    def joined(cls, runs: Sequence[Run]) -> Run:
+        """The runs of some cars over one road as one, in their order."""
+        if len(runs) == 1:
+            return runs[0]
+        parts = (np.concatenate([getattr(run, of) for run in runs]) for of in ("cars", "energies", "moments"))
+        cars, energies, moments = parts
+        return cls(cars, runs[0].road, energies, moments)
 
     @property
     def steps(self) -> int:
@@ -116,6 +125,20 @@ class Run:
         return self.out_j - self.in_j
 
     @property
+    def friction_only_net_j(self) -> Array:
+        """The same at the same speeds on friction brakes only [J], shape (cars,).
+
+        What an idle motor would have left was booked on the way; only a battery's heater has more to warm without what
+        regeneration warms, and is driven again.
+        """
+        if not (self.cars["pack_heater_kw"] > 0).any():
+            return self.energies["idle_net_j"]
+        energies = np.zeros_like(self.energies)
+        drive_all(self.cars, self.road, False, energies, np.zeros((len(self.cars), 0), dtype=MOMENTS))
+        net: Array = energies["out_j"] - energies["in_j"]
+        return net
+
+    @property
     def before_j(self) -> Array:
         """What warming up before the drive took from the battery [J], shape (cars,)."""
         return self.energies["warm_cabin_j"] + self.energies["warm_pack_j"]
@@ -147,7 +170,11 @@ def drive_records(trace: Trace, cars: Records, *, regen: bool = True, record: bo
     record : bool
         Whether to keep every step.
     """
-    road = road_of(trace)
+    return drive_road(road_of(trace), cars, regen=regen, record=record)
+
+
+def drive_road(road: Records, cars: Records, *, regen: bool = True, record: bool = False) -> Run:
+    """As `drive_records`, over a road that is laid out already (`model.kernel.road`)."""
     energies = np.zeros(len(cars), dtype=RESULTS)
     moments = np.zeros((len(cars), len(road) if record else 0), dtype=MOMENTS)
     drive_all(cars, road, regen, energies, moments)

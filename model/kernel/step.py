@@ -47,7 +47,8 @@ class Moment(NamedTuple):
     Forces at the wheels [N]: what they were asked for (slowing negative), air, rolling, the slowing that the motor and
     that the engine took; the force at the shaft (slowing negative). Powers [W]: loss of motor and inverter; what drive,
     accessories and heaters take at the terminals (giving: negative), with the engine's part of it; what the cells give
-    and lose; cabin. `bound` is an index into LIMITS, −1 where nothing bound.
+    and lose; cabin; what would have been taken at the terminals had the motor spun idle while slowing. `bound` is an
+    index into LIMITS, −1 where nothing bound.
     """
 
     wheel_n: float
@@ -62,6 +63,7 @@ class Moment(NamedTuple):
     cell_w: float
     cell_loss_w: float
     cabin_w: float
+    idle_terminal_w: float
     bound: int
 
 
@@ -128,6 +130,7 @@ def moment_of(
             machine = machine_at(motor, speed, pulling, slowing, unloaded)
             by_engine = engine_drag_n(car, speed, braking - slowing)
     terminal_w = machine.shaft_n * speed + machine.loss_w + load_w
+    idle = machine_at(motor, speed, pulling, unloaded, unloaded)
     if has_engine(car) and terminal_w > 0:
         spare_w = terminal_w_for(battery.spare_w, battery.volts, battery.ohms)
         engine_w = terminal_w - min(terminal_w, greatest_w(battery.volts, battery.ohms), spare_w)
@@ -145,5 +148,6 @@ def moment_of(
         cells.given_w,
         cells.loss_w,
         cabin_now_w,
+        idle.shaft_n * speed + idle.loss_w + load_w,
         bound,
     )

@@ -142,11 +142,11 @@ def side_of(
         trace = trace.until(1000 * until_km, trace.ends or "compared")
     result = evaluate(trace, car, scenario.conditions, scenario.driver)
 
-    def energies(run: Run, without: Run) -> tuple[Array, ...]:
-        return *at_terminals(run, without), run.energies["friction_j"]
+    def energies(run: Run) -> tuple[Array, ...]:
+        return *at_terminals(run), run.energies["friction_j"]
 
     drawn = draw_beside(scenario, first_class, runs)
-    *terminals, friction_j = run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies)
+    *terminals, friction_j = run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies, (True,))
     samples = Samples.of(*terminals)
     far = result.trace.duration_s, result.distance_km, result.described_km
     return Side(scenario, answer_of(result, samples), samples, friction_j / J_PER_KWH, *far)

@@ -187,12 +187,14 @@ def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
     saved, by_engine = np.zeros(runs), np.zeros(runs)
     rows, distance_km = [], 0.0
 
-    def measure(run: Run, without: Run) -> tuple[Array, ...]:
-        return *at_terminals(run, without), engine_j(without) - engine_j(run)
+    def measure(run: Run, *without: Run) -> tuple[Array, ...]:
+        return *at_terminals(run), sum(map(engine_j, without)) - engine_j(run)
 
+    # what an engine is spared needs the drive on friction brakes only; without one nothing does
+    regen = (True,) if car_of(scenario).sustain_soc is None else (True, False)
     for season, days, then in seasons_of(scenario):
         result = drive(then)
-        *terminals, engine = run_each(result.trace, result.car, result.conditions, result.driver, drawn, measure)
+        *terminals, engine = run_each(result.trace, result.car, result.conditions, result.driver, drawn, measure, regen)
         samples = Samples.of(*terminals)
         saved += days * samples.saved_kwh
         by_engine += days * engine / J_PER_KWH

@@ -6,6 +6,7 @@ generator and the seed are fixed, so the same question gives the same bytes.
 
 from __future__ import annotations
 
+import os
 import zlib
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
@@ -19,15 +20,17 @@ from model.describe.parameters import Assumed
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
-from model.kernel.run import Run, drive_records
+from model.kernel.road import road_of
+from model.kernel.run import Run, drive_road
 from model.kernel.savings import energy_saved_share
-from model.physics.records import car_records
+from model.physics.records import Records, car_records
 
 RUNS = 200
 """Sampled cars behind every band but those of claims: the same cars, so that one question has one band everywhere."""
 SEED = 20261125
 LOW_SHARE, HIGH_SHARE = 0.05, 0.95
-SIDE_BY_SIDE = ThreadPoolExecutor(thread_name_prefix="drives")
+PROCESSORS = os.cpu_count() or 1
+SIDE_BY_SIDE = ThreadPoolExecutor(PROCESSORS, thread_name_prefix="drives")
 STEPS_AT_ONCE = 200_000
 """About how many steps are recorded together, whatever the number of cars."""
 
@@ -123,9 +126,9 @@ class Samples:
         return energy_saved_share(self.net_kwh, self.friction_only_net_kwh)
 
 
-def at_terminals(run: Run, without: Run) -> tuple[Array, ...]:
-    """What `Samples.of` takes, measured on drives with regeneration and on friction brakes only."""
-    return run.out_j, run.in_j, without.net_j, run.energies["able"].astype(float)
+def at_terminals(run: Run) -> tuple[Array, ...]:
+    """What `Samples.of` takes, measured on drives with regeneration."""
+    return run.out_j, run.in_j, run.friction_only_net_j, run.energies["able"].astype(float)
 
 
 def run_each(
@@ -164,16 +167,22 @@ def run_each(
     chunks = min(len(cars), -(-len(cars) * len(trace.step_s) // STEPS_AT_ONCE)) if record else 1
     measured = []
     for some in np.array_split(cars, chunks):
-        # compiled code lets other threads run: the drives go side by side where there are processors for them
-        asked = [SIDE_BY_SIDE.submit(drive_records, trace, some, regen=with_it, record=record) for with_it in regen]
-        runs = [one.result() for one in asked]
+        runs = [_side_by_side(trace, some, with_it, record) for with_it in regen]
         found = np.array(measure(*runs), dtype=float)
         measured.append(np.where(runs[0].energies["able"], found, np.nan) if only_driven else found)
     return np.concatenate(measured, axis=-1)
+
+
+def _side_by_side(trace: Trace, cars: Records, regen: bool, record: bool) -> Run:
+    """A drive with many cars, as many at a time as there are processors: compiled code lets other threads run."""
+    road = road_of(trace)
+    parts = np.array_split(cars, min(len(cars), PROCESSORS))
+    asked = [SIDE_BY_SIDE.submit(drive_road, road, some, regen=regen, record=record) for some in parts]
+    return Run.joined([one.result() for one in asked])
 
 
 def run_samples(
     trace: Trace, car: Car, conditions: Conditions, driver: Driver, drawn: Mapping[str, Array]
 ) -> Samples:
     """Drive one trace with every drawn set of figures, with regeneration and without."""
-    return Samples.of(*run_each(trace, car, conditions, driver, drawn, at_terminals))
+    return Samples.of(*run_each(trace, car, conditions, driver, drawn, at_terminals, (True,)))

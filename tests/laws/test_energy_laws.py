@@ -121,6 +121,12 @@ def test_friction_brakes_only_never_use_less(trace, car, conditions, driver):
     assert result.wheel_friction_kwh <= result.friction_only_wheel_friction_kwh + 1e-12
 
 
+@given(traces(), cars(pack_heater_kw=0.0), CONDITIONS, DRIVERS)
+def test_a_drive_books_what_friction_brakes_only_would_have_taken(trace, car, conditions, driver):
+    result = driven(trace, car, conditions, driver)
+    assert result.run.friction_only_net_j == pytest.approx(result.friction_only.net_j, rel=1e-12, abs=1e-6)
+
+
 def test_friction_brakes_only_never_use_less_where_the_motor_would_work_for_next_to_nothing():
     speed = np.minimum(np.concatenate([np.zeros(4), np.arange(12) * 23 / 12, np.full(40, 23.0)]), 23.0)
     metres = np.cumsum(np.concatenate([[0.0], (speed[1:] + speed[:-1]) / 2]))

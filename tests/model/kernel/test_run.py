@@ -32,6 +32,13 @@ def test_what_is_recorded_adds_up_to_what_the_drive_comes_to():
     assert sum(left.values()) == pytest.approx(run.energies["friction_j"])
 
 
+def test_a_heater_has_more_to_warm_on_friction_brakes_only():
+    car = car_from("family-hatch", {"pack_heater_kw": 4.0})
+    run, without = (drive(cycle_trace("wltc3b"), car, COLD, DRIVER, regen=regen) for regen in (True, False))
+    assert run.friction_only_net_j == pytest.approx(without.net_j, rel=1e-12)
+    assert abs(run.energies["idle_net_j"][0] / without.net_j[0] - 1) > 1e-4
+
+
 def test_a_drive_that_is_not_recorded_holds_its_energies_only():
     run = drive(cycle_trace("udds"), CAR, COLD, DRIVER, record=False)
     assert run.moments.size == 0 and run.energies.nbytes == RESULTS.itemsize < 200
