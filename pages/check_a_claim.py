@@ -27,6 +27,8 @@ CLAIM, SAID, GAVE = "claim", "said_", "gave"
 """The page's parameters in the address: the claim's id, each thing that was said, and in a link to keep what the model
 gave when it was made."""
 TEXT_PX = 640
+MOST_BUTTONS = 10
+"""More choices than these stand in a list."""
 PATH = "check_a_claim"
 RELATION_WORDS = {
     "at_least": "at least", "about": "about", "at_most": "at most", "up_to": "up to", "on_average": "on average",
@@ -224,7 +226,7 @@ def entry(key: str, now: Question) -> None:
                 "on_change": take_choices, "help": field.help}  # fmt: skip
         if key == "denominator":
             st.radio(inputs.label(key), options, **look)
-        elif len(options) > 8:
+        elif len(options) > MOST_BUTTONS:
             st.multiselect(inputs.label(key), options, placeholder="Choose one or more", **look)
         else:
             st.pills(inputs.label(key), options, selection_mode="multi", wrap=True, **look)

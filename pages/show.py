@@ -54,7 +54,7 @@ def tell() -> Card:
         required=True, wrap=True, label_visibility="collapsed",
     )  # fmt: skip
     say_kept()
-    pick_season(label_visibility="collapsed")
+    pick_season(named=False)
     with st.container(key="tell-foot", horizontal=True, horizontal_alignment="distribute", vertical_alignment="center"):
         season = wording.season_words(scenario.conditions, scenario.year, display)
         apart = departures.text(scenario, display)

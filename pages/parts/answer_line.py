@@ -165,8 +165,8 @@ def choose_drive(where: str) -> None:
         st.caption(f"{starting_drives()[name][1]} {length} in all." if name else own)
 
 
-def pick_season(*, behind: bool = False, **words: str) -> None:
-    """The four seasons, one tap each; `words` go to the widget."""
+def pick_season(*, behind: bool = False, help: str | None = None, named: bool = True) -> None:
+    """The four seasons, one tap each; `named` where the widget shows its name."""
     scenario = state.scenario()
 
     def take() -> None:
@@ -176,8 +176,9 @@ def pick_season(*, behind: bool = False, **words: str) -> None:
 
     key = state.set_widget("choose-season", wording.season_of(scenario.conditions, scenario.year), behind=behind)
     st.segmented_control(
-        "Season", SEASONS, format_func=str.capitalize, key=key, on_change=take, width="stretch", **words
-    )
+        "Season", SEASONS, format_func=str.capitalize, key=key, on_change=take, width="stretch", help=help,
+        label_visibility="visible" if named else "collapsed",
+    )  # fmt: skip
 
 
 def choose_season() -> None:

@@ -132,7 +132,7 @@ def answer_text(answer: Answer) -> str:
     return as_text(answer.as_json())
 
 
-FILES = {
+FILES: dict[str, tuple[str, Callable[[Answer], str | bytes], str]] = {
     "Chart, SVG": ("svg", chart_svg, "image/svg+xml"),
     "Chart, PNG": ("png", chart_png, "image/png"),
     "Chart, Vega-Lite": ("vl.json", chart_text, "application/json"),
@@ -146,6 +146,6 @@ FILES = {
 
 def files_of(answer: Answer) -> dict[str, tuple[str, Callable[[Answer], str | bytes], str]]:
     """Those of FILES that there are of this answer."""
-    without = set() if answer.tornado else {tornado_svg}
+    without: set[Callable[[Answer], str | bytes]] = set() if answer.tornado else {tornado_svg}
     without |= {needs_svg} if grid_of(answer, Display()) is None else set()
     return {what: file for what, file in FILES.items() if file[1] not in without}

@@ -8,8 +8,9 @@ from typing import Any
 
 import pandas as pd
 
+from model.claims.collection import ALWAYS, BROADLY
 from model.claims.prose import share_words, span_and_median, span_words
-from model.claims.verdicts import ALWAYS, BROADLY, Answer, Question
+from model.claims.verdicts import Answer, Question
 from model.kernel.denominators import PHRASES
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display
@@ -301,7 +302,7 @@ def published_table(asked: Question) -> pd.DataFrame:
 
 def share_name(row: Mapping[str, Any]) -> str:
     """What a published number is a share of, where that is not what the claim says."""
-    of = row.get("of")
+    of = row.get("of", "")
     return SHORT_PHRASES.get(of, f"a share of {of}" if of else "another quantity")
 
 

@@ -60,7 +60,7 @@ def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:
     draw_answer_line(with_answer=with_answer)
     with st.container(key="strip"):
         shown = state.answered()
-        drawn = shown and state.outcome(shown).result
+        drawn = state.outcome(shown).result if shown else None
         if shown != state.scenario() and with_answer:
             st.page_link("your_drive.py", label="Change the drive on the first page", query_params=own_link())
         if drawn is None:

@@ -23,6 +23,7 @@ from pages.parts.charts.energy import (
 from pages.parts.charts.energy_words import before_after_words, ledger_words, over_time_words, slowed_by_words
 from pages.parts.charts.limits import LIMIT_NAMES
 from pages.parts.figure import figure
+from pages.parts.theme import Spec
 
 BEHIND_THE_TERMINALS = {
     "cells_given": "Behind the terminals: given by the cells",
@@ -58,7 +59,7 @@ def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
 
 
 def _figure(
-    chart: object, title: str, words: str, table: pd.DataFrame, key: str, car: str, file: pd.DataFrame | None = None
+    chart: Spec, title: str, words: str, table: pd.DataFrame, key: str, car: str, file: pd.DataFrame | None = None
 ) -> None:
     figure(
         chart, alt=f"{title}. {words}", table=table, key=key, file_name=f"{car}-{key}.csv", title=title, words=words,

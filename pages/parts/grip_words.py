@@ -130,7 +130,8 @@ def axles_numbers(check: dict[str, Any]) -> str:
 def roads_words(found: SlipperyRoad) -> tuple[str, str]:
     """The largest lift-off on every road."""
     yours = f"{found.check['lift_off_mps2']:g} m/s²"
-    short = [ON[row.surface].removeprefix("on ") for row in found.by_surface.itertuples() if row.margin == "small"]
+    small = found.by_surface.loc[found.by_surface["margin"] == "small", "surface"]
+    short = [ON[surface].removeprefix("on ") for surface in small]
     roads = listed(short) if short else "none of these roads"
     if len(short) == len(found.by_surface):
         roads = "every one of these roads"

@@ -131,7 +131,7 @@ def axis_words(table: pd.DataFrame, advised: float, grip_limit: float) -> tuple[
     """The finding over the axis of strengths, and a longer text of the picture. `table` is from `curve_table`."""
     end = advised or grip_limit
     rows = table.set_index("lift_off_mps2")
-    first, last = rows.iloc[0], rows.loc[end]
+    first, last = rows.iloc[0], rows.loc[[end]].iloc[0]
     presses = pressed_text(first["as_driven_presses"], last["as_driven_presses"])
     energy = change_text(first["as_driven_net_kwh"], last["as_driven_net_kwh"])
     title = f"From 0 to {strength_text(end)}, presses {presses} and energy {energy}"
@@ -230,7 +230,7 @@ def changes(
     `yours` is from `model.lift_off.curves.as_set`, `table` from `curve_table`; `name` says what is set.
     """
     advised = advice.lift_off_mps2
-    row = table.set_index("lift_off_mps2").loc[advised]
+    row = table.set_index("lift_off_mps2").loc[[advised]].iloc[0]
     best = {key: float(row[key] if key in row else row[f"as_driven_{key}"]) for key, _ in CHANGES}
     words = pd.DataFrame(
         {

@@ -8,7 +8,8 @@ from model.claims.prose import listed
 from model.claims.verdicts import Claim, Question
 from model.describe.fields import InputError
 from model.kernel.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
-from model.sampling.range_figure import TESTS, RangeOnRoad
+from model.sampling.printed_tests import TESTS
+from model.sampling.range_figure import RangeOnRoad
 from model.words.quantities import MINUS, Display, percent_text
 from pages.parts.claim_inputs import SHORT_PHRASES, capital
 from pages.parts.claim_words import claimed_text

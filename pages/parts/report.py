@@ -181,10 +181,10 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     glance = "; ".join(f"{winter_words.NAMES[part].lower()}: {words}" for part, words in taken.glance.items())
     in_short = f"{lift_off_words.capital(glance)}."
     limits = replace(wording.LIMITS_CARD, sentences=(*wording.LIMITS_CARD.sentences, in_short))
-    told = [wording.setting_card(taken.scenario), limits]
+    short = [wording.setting_card(taken.scenario), limits]
     if taken.year is not None:
-        told.insert(1, wording.winter_card(taken.year, taken.slowing_in_winter, display))
-    return [*found, *((card.title, card.sentences) for card in told)]
+        short.insert(1, wording.winter_card(taken.year, taken.slowing_in_winter, display))
+    return [*found, *((card.title, card.sentences) for card in short)]
 
 
 def band_words(runs: int) -> str:

@@ -6,7 +6,8 @@ import streamlit as st
 
 from model.describe.fields import Field, InputError
 from model.kernel.denominators import PHRASES
-from model.sampling.range_figure import RANGE_KM, TESTS
+from model.sampling.printed_tests import TESTS
+from model.sampling.range_figure import RANGE_KM
 from pages.parts import phrase_words as words
 from pages.parts import state
 from pages.parts.charts.claims import to_road
@@ -98,12 +99,12 @@ def draw_converter() -> None:
         width=TEXT_PX,
     )
     phrase = st.query_params.get(PHRASE, "")
-    usable = [name for name in PHRASES if words.own_number(books, name) is not None]
+    usable = {name: own for name in PHRASES if (own := words.own_number(books, name)) is not None}
     if not usable:
         st.markdown("On this drive nothing comes back, so there is nothing to convert.")
         return
-    phrase = phrase if phrase in usable else usable[0]
-    exact = words.own_number(books, phrase)
+    phrase = phrase if phrase in usable else next(iter(usable))
+    exact = usable[phrase]
     own = words.shown_number(phrase, exact, display)
     asked = CONVERTED.clamp(st.query_params.get(NUMBER, ""))[0]
     number = own if asked is None else words.shown_number(phrase, asked, display)
@@ -123,7 +124,7 @@ def draw_converter() -> None:
     with st.container(key="converter-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
         with st.container(width=210):
             enter(field, "set-phrase-number", display.held(number, unit), take_number, help="")
-        st.selectbox("Of what", usable, format_func=lambda name: capital(SHORT_PHRASES[name]),
+        st.selectbox("Of what", list(usable), format_func=lambda name: capital(SHORT_PHRASES[name]),
                      key="set-phrase", on_change=take_phrase, width=520)  # fmt: skip
     try:
         # The box shows the drive's own number rounded; converted from that, it would differ from the other pages.

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 import pandas as pd
@@ -28,7 +28,7 @@ def along(field: str, end: float, unit: str, label_px: int = 110) -> Spec:
     }
 
 
-def upright(field: str, domain: list[float], pixels: list[float], words: dict[float, str]) -> Spec:
+def upright(field: str, domain: Sequence[float], pixels: Sequence[float], words: Mapping[float, str]) -> Spec:
     """A vertical axis with its own part of the picture's height, and words at chosen values.
 
     Pictures of several panels are one picture whose axes share the height: so they share the width too, whatever it is.
@@ -39,7 +39,7 @@ def upright(field: str, domain: list[float], pixels: list[float], words: dict[fl
         "field": field,
         "type": "quantitative",
         "stack": None,
-        "scale": {"domain": domain, "range": pixels, "nice": False},
+        "scale": {"domain": list(domain), "range": list(pixels), "nice": False},
         "axis": axis if words else None,
     }
 

@@ -142,7 +142,7 @@ def steps_of(values: np.ndarray, bounds: tuple[float, float]) -> tuple[np.ndarra
     # a number far beyond all runs needs no steps between
     anchor = next((end for end in ends if least - step <= end <= most + step), least)
     first, last = math.floor((least - anchor) / step) - 1, math.ceil((most - anchor) / step) + 1
-    edges = anchor + step * np.arange(first, last + 1)
+    edges = np.asarray(anchor + step * np.arange(first, last + 1), dtype=float)
     # a run that meets the upper end exactly makes the claim true, so it belongs below it
     place = np.searchsorted(edges, values, side="right") - 1 - (values == bounds[1])
     counts = np.bincount(place, minlength=len(edges) - 1)
@@ -206,8 +206,8 @@ def distribution(
             words.append(Words(text, axis.at(number), top - 14, "right" if late else "left", bold=True))
     boxes.append(Box(0, axis.length, foot, foot + 1, "quiet"))
     more, lines, y = _rows(rows, axis, foot + GAP_PX, claimed)
-    ends, numbers = axis.line(y)
-    return drawn([*boxes, *more, *ends], [*words, *lines, *numbers], int(y + TICKS_PX), axis.length, dark)
+    foot_line, numbers = axis.line(y)
+    return drawn([*boxes, *more, *foot_line], [*words, *lines, *numbers], int(y + TICKS_PX), axis.length, dark)
 
 
 def bands(rows: Sequence[Row], claimed: Sequence[float], unit: str, dark: bool = False) -> Spec:
@@ -274,22 +274,22 @@ def region(grid: Grid, dark: bool = False) -> Spec:
     scale = {"domain": [0, len(grid.columns)], "range": [side, {"expr": "width"}], "nice": False, "zero": False}
     x: Spec = {"field": "x", "type": "quantitative", "scale": scale, "axis": None}
     pixels = {"domain": [0, height], "range": [0, height], "nice": False, "zero": False}
-    y = {"field": "y", "type": "quantitative", "scale": pixels, "axis": None}
+    y_px: Spec = {"field": "y", "type": "quantitative", "scale": pixels, "axis": None}
     # a darkest cell that still lets the ink be read
     shade = {"domain": [0, 2.2 if dark else 1.35], "range": [colours.ground, colours.quiet]}
     layers: list[Spec] = [
         {"data": {"name": "cells"},
          "mark": {"type": "rect", "stroke": colours.quiet, "strokeWidth": 1},
-         "encoding": {"x": x, "x2": {"field": "x2"}, "y": y, "y2": {"field": "y2"},
+         "encoding": {"x": x, "x2": {"field": "x2"}, "y": y_px, "y2": {"field": "y2"},
                       "color": {"field": "share", "type": "quantitative", "scale": shade, "legend": None}}},
         {"data": {"name": "cells"}, "mark": {"type": "text", "align": "center", "fontWeight": 600},
-         "encoding": {"x": x | {"field": "middle"}, "y": y | {"field": "at"}, "text": {"field": "text"}}},
+         "encoding": {"x": x | {"field": "middle"}, "y": y_px | {"field": "at"}, "text": {"field": "text"}}},
         {"data": {"name": "words"}, "transform": [{"filter": "!datum.side"}],
          "mark": {"type": "text", "align": "center", "color": colours.quiet, "fontSize": HEAD_FONT_PX},
-         "encoding": {"x": x, "y": y, "text": {"field": "text"}}},
+         "encoding": {"x": x, "y": y_px, "text": {"field": "text"}}},
         {"data": {"name": "words"}, "transform": [{"filter": "datum.side"}],
          "mark": {"type": "text", "align": "left"},
-         "encoding": {"x": {"value": 0}, "y": y, "text": {"field": "text"}}},
+         "encoding": {"x": {"value": 0}, "y": y_px, "text": {"field": "text"}}},
     ]  # fmt: skip
     return dressed(layers, {"cells": pd.DataFrame(cells), "words": pd.DataFrame(words)}, height, dark)
 
@@ -331,8 +331,8 @@ def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit
         boxes.append(axis.rule(base, y, y + MARK_PX, "ground", 0.008))
         boxes += [axis.rule(number, y - 2, y + MARK_PX + 2) for number in claimed]
         y += MARK_PX + GAP_PX
-    ends, numbers = axis.line(y)
-    return drawn([*boxes, *ends], [*words, *numbers], int(y + TICKS_PX), axis.length, dark)
+    foot_line, numbers = axis.line(y)
+    return drawn([*boxes, *foot_line], [*words, *numbers], int(y + TICKS_PX), axis.length, dark)
 
 
 # a range figure on the road

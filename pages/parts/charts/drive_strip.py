@@ -83,7 +83,7 @@ def drive_strip(
         words = {end: f"{number_text(end)} {display.unit('m')}" for end in (lowest, highest)}
     height = upright("height", [lowest, highest], [total_px, foot_px + GAP_PX], words)
 
-    def by_what(looks: list) -> Spec:
+    def by_what(looks: Sequence[object]) -> Spec:
         scale = {"domain": [MOTOR, FRICTION], "range": looks}
         return {"field": "what", "type": "nominal", "legend": None, "scale": scale}
 
@@ -92,7 +92,7 @@ def drive_strip(
         "strokeDash": by_what([[1, 0], [3, 2]]),
         "strokeWidth": by_what([3, 4]),
     }
-    layers = [
+    layers: list[Spec] = [
         {
             "data": {"name": "drive"},
             "mark": area(colours.wash, colours.quiet),
@@ -180,11 +180,11 @@ def _charging(x: Spec, foot_px: float, top_px: float, ink: str) -> list[Spec]:
 
 def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
     y_words, y_line = {"value": 2 * ROW_PX - 13}, {"value": 2 * ROW_PX - 3}
-    line = {"mark": {"type": "rule", "strokeWidth": 2, "color": ink, "xOffset": 1, "x2Offset": -2},
+    line: Spec = {"mark": {"type": "rule", "strokeWidth": 2, "color": ink, "xOffset": 1, "x2Offset": -2},
             "encoding": {"x": x | {"field": "start"}, "x2": {"field": "end"}, "y": y_line}}  # fmt: skip
     fits = f"(datum.end - datum.start) / {distance} * width > {LETTER_PX} * length(datum.words)"
     text = {"condition": {"test": fits, "value": {"expr": "datum.words"}}, "field": "short"}
-    words = [
+    words: list[Spec] = [
         {"transform": [{"filter": f"datum.late == {str(late).lower()}"}], "mark": {"type": "text", "align": align},
          "encoding": {"x": x | {"field": field}, "y": y_words, "text": text}}
         for late, align, field in ((False, "left", "start"), (True, "right", "end"))

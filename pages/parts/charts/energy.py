@@ -186,13 +186,13 @@ def ledger(book: pd.Series, dark: bool = False) -> Spec:
     given = rounded_to_add_up(rows.loc[comes_in, "kwh"], places)
     printed = given + rounded_to_add_up(rows.loc[~comes_in, "kwh"], places, sum(given))
     boxes, words = [], []
-    for index, row in enumerate(rows.itertuples()):
+    for index, row in enumerate(rows.to_dict("records")):
         y = index * ROW_PX
-        heading = row.entry in ("battery_out", "battery_in")
-        text = f"{BOOK_WORDS[row.entry]}: {kwh_text(printed[index], places)}, {percent_text(row.share)}"
-        words.append(Words(text, 0, y + 10, "start", heading, "back" if row.entry == "battery_in" else "ink"))
+        heading = row["entry"] in ("battery_out", "battery_in")
+        text = f"{BOOK_WORDS[row['entry']]}: {kwh_text(printed[index], places)}, {percent_text(row['share'])}"
+        words.append(Words(text, 0, y + 10, "start", heading, "back" if row["entry"] == "battery_in" else "ink"))
         boxes.append(Box(0, whole, y + 20, y + 20 + BAR_PX, "wash"))
-        boxes.append(Box(row.start, row.end, y + 20, y + 20 + BAR_PX, MEANING[row.entry]))
+        boxes.append(Box(row["start"], row["end"], y + 20, y + 20 + BAR_PX, MEANING[row["entry"]]))
     return drawn(boxes, words, len(rows) * ROW_PX, whole, dark)
 
 
@@ -225,16 +225,15 @@ def slowed_by(rows: pd.DataFrame, dark: bool = False) -> Spec:
     printed = rounded_to_add_up(rows["kwh"], places)
     boxes, words = [], []
     y = 0
-    for index, row in enumerate(rows.itertuples()):
-        reason = textwrap.wrap(row.words, WRAPPED_AT)
+    for index, row in enumerate(rows.to_dict("records")):
+        reason = textwrap.wrap(row["words"], WRAPPED_AT)
         words.append(Words("\n".join(reason), 0, y + 10, "start"))
         y += len(reason) * LINE_PX + 3
-        boxes.append(Box(0, row.kwh, y, y + 18, row.meaning))
-        figures = f"{kwh_text(printed[index], places)}, {percent_text(row.share)}"
-        inside = row.kwh > most / 2
-        words.append(
-            Words(figures, row.kwh, y + 9.5, "right", meaning="ground") if inside else Words(figures, row.kwh, y + 9.5)
-        )
+        boxes.append(Box(0, row["kwh"], y, y + 18, row["meaning"]))
+        figures = f"{kwh_text(printed[index], places)}, {percent_text(row['share'])}"
+        inside = row["kwh"] > most / 2
+        align, meaning = ("right", "ground") if inside else ("left", "ink")
+        words.append(Words(figures, row["kwh"], y + 9.5, align, meaning=meaning))
         y += 18 + 12
     return drawn(boxes, words, y, most, dark)
 

@@ -21,7 +21,7 @@ def before_after_words(books: pd.DataFrame) -> tuple[str, str]:
     net = uses.sum()
     places = places_for(net.abs().max())
     saved = net["friction_only"] - net["regenerated"]
-    heat = {run: fixed(kwh, places) for run, kwh in uses.loc[GROUPS["friction"][0]].items()}
+    heat = {run: fixed(float(uses[run][GROUPS["friction"][0]]), places) for run in ("regenerated", "friction_only")}
     losses = uses.loc[GROUPS["losses"][0]]
     way = losses["regenerated"] - losses["friction_only"]
     if round(saved, places) <= 0:

@@ -100,7 +100,7 @@ def discs(down: Descent, down_full: Descent, display: Display, dark: bool = Fals
               yOffset=6),
     ]  # fmt: skip
     datasets = {"fade": pd.DataFrame([band | {"text": "pads begin to\nlose bite"}])}
-    names = []
+    names: list[Name] = []
     for (text, meaning, dash), run in zip(RUNS, reached, strict=True):
         datasets[text] = thinly(pd.DataFrame({"lost": lost, "warmth": run}))
         y = upright("warmth", ends, [DISCS_PX, DISCS_TOP_PX], {} if names else ticks)
@@ -144,7 +144,8 @@ def given_back(table: pd.DataFrame, yours_pct: float, display: Display, dark: bo
         "yours": pd.DataFrame([{"grade_pct": min(yours_pct, steepest), "text": f"your hill, {yours_pct:g} %"}]),
     }
     names = []
-    for place, (speed, rows) in enumerate(shown.groupby("speed_kmh")):
+    for place, speed in enumerate(sorted(shown["speed_kmh"].unique())):
+        rows = shown[shown["speed_kmh"] == speed]
         data, last = f"speed{place}", rows.iloc[-1]
         datasets[data] = rows.round(2)
         y = upright("share", [lowest, 100], [SLOPES_PX, SLOPES_TOP_PX], ticks if place == 0 else {})

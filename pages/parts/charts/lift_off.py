@@ -122,15 +122,15 @@ def whole_axis(
                  "encoding": {"x": x, "y": ups[key] | {"field": f"{kind}_{key}"} | ({} if driven else {"axis": None})}}
             )  # fmt: skip
     layers += _chosen(colours, x) + _words(colours)
-    words = [{"x": 4, "y": top - 8, "text": title} for title, top, _ in PANELS.values()]
-    words += [{"x": start + 25, "y": 5, "text": KINDS[kind][0]} for kind, start in KEY_PX.items()]
+    told: list[Spec] = [{"x": 4, "y": top - 8, "text": title} for title, top, _ in PANELS.values()]
+    told += [{"x": start + 25, "y": 5, "text": KINDS[kind][0]} for kind, start in KEY_PX.items()]
     chosen = pd.DataFrame([{"at": min(strength, STRONGEST), "what": what, "text": f"{what} {strength:g}"}
                            for what, strength in (("advised", advised), ("yours", yours))])  # fmt: skip
     datasets = {
         "curves": table[["lift_off_mps2", *(f"{kind}_{key}" for kind in KINDS for key in PANELS)]].round(4),
         "tie": pd.DataFrame([{"y": tie_kwh[0], "y2": min(tie_kwh[1], domains["net_kwh"][1])}]),
         "chosen": chosen.assign(late=chosen["at"] > LATE_MPS2),
-        "words": pd.DataFrame(words),
+        "words": pd.DataFrame(told),
         "key": pd.DataFrame([{"x": start, "x2": start + 20, "y": 5, "kind": kind} for kind, start in KEY_PX.items()]),
         "zones": pd.DataFrame(ZONES, columns=["lift_off_mps2", "end", "word", "lamps"]),
         "grip": pd.DataFrame([{"lift_off_mps2": grip_limit, "end": STRONGEST, "late": grip_limit > LATE_MPS2}]),
@@ -172,7 +172,7 @@ def _marked_strengths(colours: Palette, x: Spec, grip_limit: float) -> list[Spec
 def _chosen(colours: Palette, x: Spec) -> list[Spec]:
     """The advised strength as a full line with its name above, the visitor's as a dotted one with its name below."""
     layers: list[Spec] = []
-    looks = {
+    looks: dict[str, tuple[float, float, Spec, float, int]] = {
         "advised": (ADVISED_PX - 9, FOOT_PX, {"strokeWidth": 2.5}, ADVISED_PX, 600),
         "yours": (ENERGY_TOP_PX, AXIS_PX, {"strokeWidth": 2, "strokeDash": [2, 3]}, FOOT_PX + 7, 400),
     }

@@ -46,7 +46,7 @@ def drawn(
     across = {"domain": [0, most], "range": [0, {"expr": f"min(width, {widest_px})"}], "nice": False, "zero": False}
     down = {"domain": [0, height], "range": [0, height], "nice": False, "zero": False}
     colours = asdict(palette(dark))
-    colour = {"field": "meaning", "type": "nominal", "legend": None}
+    colour: Spec = {"field": "meaning", "type": "nominal", "legend": None}
     colour["scale"] = {"domain": list(colours), "range": list(colours.values())}
     place = {
         "x": {"field": "x0", "type": "quantitative", "scale": across, "axis": None},

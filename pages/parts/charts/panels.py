@@ -136,7 +136,8 @@ def speed_squared(
     def up(field: str, ticks: Sequence[float] = ()) -> Spec:
         return upright(field, [0, most], [HEIGHT_PX, top], {value: f"{value:.0f} Wh" for value in ticks})
 
-    columns, heads, names = [], [], []
+    columns, heads = [], []
+    names: list[Name] = []
     for speed_kmh, stop in stops:
         speed, low, names = float(display.value(speed_kmh, "km/h")), 0.0, []
         for key, name, meaning in PARTS:
@@ -186,7 +187,8 @@ def flow(stop: StopEnergy, out: WayOut, dark: bool = False) -> Spec:
     """The energy of a stop as a flow down the page whose width is energy: every loss bends away from it."""
     colours, whole = palette(dark), stop.motion
     aside, left, y = whole * ASIDE_SHARE, whole, float(HEAD_PX)
-    edges, losses, heads, names = [], [], [{"x": 0.0, "y": 10.0, "text": f"Motion: {wh(whole)}"}], []
+    edges, heads, names = [], [{"x": 0.0, "y": 10.0, "text": f"Motion: {wh(whole)}"}], []
+    losses: list[pd.DataFrame] = []
     for way, parts, meaning in ((WAY_IN, stop, "back"), (WAY_OUT, out, "quiet")):
         edges += [(left, y, meaning), (left, y := y + 6, meaning)]
         for key, name, loss in way:
@@ -247,7 +249,7 @@ def who_slows(
     colours, top = palette(dark), 8
     fastest, unit = float(display.value(FASTEST_KMH, "km/h")), display.unit("km/h")
     speed = display.value(split["speed_kmh"], "km/h")
-    start, low = float(speed.iloc[0]), 0.0
+    start, low = float(speed.iloc[0]), 0 * speed
 
     def up(field: str, ticks: Sequence[float] = ()) -> Spec:
         return upright(field, [0, SLOWING_MOST], [HEIGHT_PX, top], {value: f"{value:.0f} m/s²" for value in ticks})

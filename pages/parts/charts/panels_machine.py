@@ -69,7 +69,7 @@ def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display,
     x = along("speed", top, display.unit("km/h"), 90)
     x["scale"] = x["scale"] | {"domain": [back, top]}
     y = upright("y", [-reach, reach], [HEIGHT_PX, 0], {v: f"{number_text(v)} kN" for v in (-most, 0.0, most)})
-    size = {"field": "energy_wh", "type": "quantitative", "legend": None}
+    size: Spec = {"field": "energy_wh", "type": "quantitative", "legend": None}
     size["scale"] = {"range": [0, LARGEST_DOT_PX2], "domain": [0, float(cloud["energy_wh"].max())]}
     part, area = {"detail": {"field": "part"}}, {"x": x, "y": y, "y2": {"field": "y2"}}
     layers = [
@@ -84,7 +84,7 @@ def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display,
     ]  # fmt: skip
     for right, bold in itertools.product((False, True), repeat=2):
         kept = {"and": [{"field": "right", "equal": right}, {"field": "chosen", "equal": bold}]}
-        look = {"align": "right", "xOffset": -6} if right else {"xOffset": 6}
+        look: Spec = {"align": "right", "xOffset": -6} if right else {"xOffset": 6}
         look |= {"baseline": "top", "fontWeight": 600 if bold else 400, "lineBreak": "\n"}
         layers.append({"transform": [{"filter": kept}]} | words("corners", x, by_px("y", HEIGHT_PX), **look))
     datasets = {

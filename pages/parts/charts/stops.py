@@ -33,7 +33,7 @@ def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Displ
     table[lengths] = display.value(table[lengths], "m")
     longest = float(table.loc[np.isfinite(table["low_m"]), "low_m"].max())
     most = next_step(longest, 10 ** np.floor(np.log10(longest)) / 2)
-    table["text"] = [_span(row.high_m, row.low_m, unit) for row in table.itertuples()]
+    table["text"] = [_span(row["high_m"], row["low_m"], unit) for row in table.to_dict("records")]
     table[lengths] = table[lengths].clip(upper=most)
     top, foot = 4, 4 + ROW_PX * len(table)
     table["y"] = top + ROW_PX * np.arange(len(table)) + LINE_PX + 3

@@ -17,7 +17,7 @@ CACHED = (
     parameters._shared, parameters._classes, class_labels, battery_classes, hybrid_classes, assumed_figures, claims,
     verdicts._values, verdicts._tornado,
 )  # fmt: skip
-ESTATE = {
+FIGURES = {
     "mass_kg": "1750,1900,2050", "motor_peak_kw": "110,140,170", "motor_top_speed_kmh": "160,170,180",
     "regen_peak_kw": "60,90,120", "usable_kwh": "55,65,75", "wheelbase_m": "2.7,2.8,2.9", "drag_area_m2": "0.6,0.7,0.8",
     "driven_axle": ",rear,", "front_load_share": "0.45,0.5,0.55",
@@ -38,10 +38,10 @@ def added(monkeypatch, tmp_path):
         for name in ("parameters.csv", "car_classes.csv", "claims.json"):
             (tmp_path / name).write_bytes((ASSETS / name).read_bytes())
         with (tmp_path / "car_classes.csv").open("a", encoding="utf-8") as file:
-            file.writelines(f"estate,Estate,{key},{band},assumed,invented\n" for key, band in ESTATE.items())
+            file.writelines(f"added-class,Added class,{key},{band},assumed,invented\n" for key, band in FIGURES.items())
         listed = json.loads((tmp_path / "claims.json").read_text(encoding="utf-8"))
         template = next(claim for claim in listed["claims"] if claim["id"] == "two-megawatts")
-        listed["claims"].insert(0, template | {"id": "one-megawatt", "number": 1})
+        listed["claims"].insert(0, template | {"id": "added-claim", "number": 1})
         (tmp_path / "claims.json").write_text(json.dumps(listed), encoding="utf-8")
         monkeypatch.setattr(tables, "ASSETS", tmp_path)
         monkeypatch.setattr("model.claims.collection.ASSETS", tmp_path)
@@ -59,7 +59,7 @@ def draws_of(claim_id):
 def test_a_class_and_a_claim_that_are_added_move_no_draw_of_any_claim(added):
     before = {claim_id: draws_of(claim_id) for claim_id in claims()}
     added()
-    assert "estate" in battery_classes() and list(claims()) == ["one-megawatt", *before]
+    assert "added-class" in battery_classes() and list(claims()) == ["added-claim", *before]
     for claim_id, (asked, draws) in before.items():
         again, now = draws_of(claim_id)
         assert again.declared == asked.declared, claim_id
@@ -72,5 +72,5 @@ def test_an_added_claim_is_answered_and_its_neighbour_as_before(added):
     before = check(question("two-megawatts"), seed=3).as_json()
     added()
     assert check(question("two-megawatts"), seed=3).as_json() == before
-    added_claim = check(question("one-megawatt"), seed=3)
+    added_claim = check(question("added-claim"), seed=3)
     assert added_claim.quantiles == before["quantiles"] and added_claim.share > before["share_of_range"]

@@ -36,8 +36,8 @@ def test_a_car_has_the_middle_figures_and_what_was_stated():
 
 
 def test_an_unknown_class_is_refused_with_those_there_are():
-    with pytest.raises(InputError, match="'estate' is not one of the classes city-car, "):
-        car_from("estate")
+    with pytest.raises(InputError, match="'hovercraft' is not one of the classes city-car, "):
+        car_from("hovercraft")
 
 
 def test_a_band_is_open_only_where_nothing_was_stated():

@@ -81,7 +81,7 @@ def test_a_value_out_of_bounds_in_a_link_is_clamped_and_said():
 def test_what_a_link_says_wrongly_is_left_out_and_said():
     scenario, notices = from_link(
         {
-            "car": "estate", "ambient_c": "warm", "brake_pedal": "none", "cabin": "perhaps", "page": "2",
+            "car": "hovercraft", "ambient_c": "warm", "brake_pedal": "none", "cabin": "perhaps", "page": "2",
             "return_trip": "maybe",
         },
         Scenario(),
@@ -128,7 +128,7 @@ LEGS = [{"distance_km": 5}]
         ({"legs": [{"distance_km": 1, "climb_m": 500}]}, "make the hill lower or steeper, or the leg longer"),
         ({"legs": LEGS * 9}, "at most 8 are allowed"),
         ({"legs": LEGS, "return_trip": 7}, "return_trip (there and back): 7 is not yes or no"),
-        ({"legs": LEGS, "car": "estate"}, "car: 'estate' is not one of the classes city-car, "),
+        ({"legs": LEGS, "car": "hovercraft"}, "car: 'hovercraft' is not one of the classes city-car, "),
         ({"legs": LEGS, "car": 5}, "car: 5 is neither a class id nor an object"),
         ({"legs": LEGS, "car": None}, "car: None is neither a class id nor an object"),
         ({"legs": LEGS, "car": {"mass_kg": 0}}, "mass_kg (mass with driver): 0 is out of bounds: a number from 500"),
