@@ -42,9 +42,16 @@ def test_a_tablet_that_slept_for_a_moment_goes_on_where_it_was(open_page, settle
     assert scenario_at(page) == OWN.with_leg(1, "stops", 18)
 
 
-def test_a_server_that_was_started_anew_has_the_drive_from_the_address(start_server, open_page, settled, expect):
-    """As after a night: the session is gone, and the address is what survives."""
+def test_a_server_started_anew_has_the_drive_from_the_address_and_none_that_was_cleared(
+    start_server, open_page, settled, expect
+):
+    """As after a night: the sessions are gone; the address survives, and the browser knows what was cleared."""
     first = start_server()
+    cards = open_page(address("/show", OWN, card="2"), on=first)
+    expect(cards.locator(".st-key-card")).to_contain_text("city car, adjusted")
+    cards.get_by_role("button", name="Next customer").click()
+    cards.get_by_role("button", name="Clear everything").click()
+    cards.wait_for_url(lambda url: scenario_at(cards) == TOWN)
     page = settled(with_known_sockets(open_page(address("/", OWN), on=first)))
     headline = page.locator(HEADLINE).inner_text()
     pick_drive(page, "suburb-hill")
@@ -70,6 +77,10 @@ def test_a_server_that_was_started_anew_has_the_drive_from_the_address(start_ser
     assert scenario_at(page) == driven
     pick_drive(page, "town")
     expect(page.locator(".st-key-word-drive")).to_contain_text("flat town commute")
+    cards.go_back()
+    cards.wait_for_url(lambda url: scenario_at(cards) == TOWN)
+    expect(settled(cards).get_by_role("radio", name="Flat town commute")).to_be_checked()
+    assert scenario_at(cards) == TOWN
 
 
 def test_two_tabs_do_not_touch_each_other(open_page, settled, expect):
