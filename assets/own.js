@@ -70,6 +70,11 @@ addEventListener(
   true,
 );
 
+// Pictures are drawn for a light ground or a dark one: anew, once the toolkit knows that the system has changed.
+matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
+  setTimeout(() => document.querySelector(".st-key-redraw button")?.click(), 200);
+});
+
 // The server is gone: what the toolkit says then is meant for whoever started it.
 
 const PATIENCE_MS = 2500;

@@ -118,6 +118,8 @@ link.read()
 # written before the page is drawn, so that what is pressed next is sent with the new address
 link.write()
 wake_up()
+# out of sight; assets/own.js presses it when the system turns dark or light, since pictures are drawn for one of them
+st.button("Draw the page anew", key="redraw")
 pages = [
     st.Page(one.file, title=one.name, default=one is SHEETS[0], visibility="hidden" if one.hidden else "visible")
     for one in SHEETS

@@ -238,8 +238,8 @@ def _check_charge(trace: Trace, run: Run, conditions: Conditions) -> None:
     reached = np.concatenate([[0.0], np.cumsum(trace.step_m)])
     after = reached[min(step, len(reached) - 1)] / 1000
     raise InputError(
-        f"{{field}}: {conditions.soc_start:.0%} {what} after about {{reached}} of {{length}}. Start fuller, drive less "
-        "far, or take a bigger battery.",
+        f"{{field}}: {100 * conditions.soc_start:.0f} % {what} after about {{reached}} of {{length}}. Start fuller, "
+        "drive less far, or take a bigger battery.",
         field=CONDITION_FIELDS["soc_start"], reached=Quantity(round(after), "km"),
         length=Quantity(round(trace.distance_m / 1000), "km"),
     )  # fmt: skip

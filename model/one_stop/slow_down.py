@@ -246,7 +246,9 @@ def slope_end(speed_mps: float, grade: float, car: Car, conditions: Conditions, 
     tops = np.linspace(1.0, 2.0, 81)[1:] * speed_mps
     gains = rolling(np.append(speed_mps, tops), car, conditions, -grade).slowing_mps2 < 0
     if not gains[0]:
-        raise InputError(f"grade_pct: a rolling car gains no speed on {grade:.1%} at this speed; take a steeper slope.")
+        raise InputError(
+            f"grade_pct: a rolling car gains no speed on {100 * grade:.1f} % at this speed; take a steeper slope."
+        )
     best = SlopeEnd(0.0, 0.0, speed_mps * KMH_PER_MPS, 0.0)
     for top in tops[: int(np.argmin(np.append(gains, False))) - 1]:
         down = change(speed_mps, top, 0.0, car, conditions, -grade, steps=100)

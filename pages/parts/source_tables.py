@@ -163,4 +163,4 @@ def acceptance_table(display: Display) -> pd.DataFrame:
     table = pd.DataFrame([row for row in rows("charge_acceptance.csv") if row["level"] == "mid"]).drop(columns="level")
     temperatures = display.value(table.pop("battery_c").astype(float), "°C")
     table.insert(0, f"Battery, {display.unit('°C')}", [f"{t:.0f}".replace("-", MINUS) for t in temperatures])
-    return table.rename(columns={name: f"{float(name):.0%} full" for name in table.columns[1:]})
+    return table.rename(columns={name: f"{100 * float(name):.0f} % full" for name in table.columns[1:]})

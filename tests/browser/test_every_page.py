@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from model.limits.limit_settings import PARTS
+from pages.parts.theme import LIGHT
 from tests.browser.looks import (
     RULES,
     assert_headings_in_order,
@@ -62,6 +63,8 @@ def test_a_page_is_for_everybody(open_page, settled, expect, path):
     assert faults(page, runOnly=RULES) == []
     page.emulate_media(color_scheme="dark")
     expect(page.get_by_test_id("stApp")).to_have_css("background-color", DARK_GROUND)
+    # pictures follow the system by themselves
+    expect(page.locator(f'svg.marks [fill="{LIGHT.ink}" i], svg.marks [fill="{LIGHT.quiet}" i]')).to_have_count(0)
     assert faults(settled(page), runOnly=["color-contrast"]) == []
 
     resize(page, 1024, 768)

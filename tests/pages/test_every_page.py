@@ -42,7 +42,7 @@ REFUSED = {
 """Words of the sentence that says why there is no answer."""
 
 
-NEVER_SAID = re.compile(r"\b(nan|inf|None)\b|Traceback|[{}]|\$ID")
+NEVER_SAID = re.compile(r"\b(nan|inf|None)\b|Traceback|[{}]|\$ID|\d%")
 
 
 def opened(app, key) -> str:

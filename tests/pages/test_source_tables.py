@@ -100,8 +100,8 @@ def test_every_cycle_is_listed_with_its_regulation():
 def test_grip_and_acceptance_are_the_models_own():
     assert grip_table()["Surface"].tolist()[:2] == ["dry", "wet"]
     table = acceptance_table(METRIC)
-    assert table.columns[0] == "Battery, °C" and table.columns[-1] == "100% full"
-    assert table["100% full"].astype(float).eq(0).all()
+    assert table.columns[0] == "Battery, °C" and table.columns[-1] == "100 % full"
+    assert table["100 % full"].astype(float).eq(0).all()
     assert acceptance_table(US).iloc[0, 0] == "\N{MINUS SIGN}4"
 
 

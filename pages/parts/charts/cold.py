@@ -78,12 +78,15 @@ def acceptance_map(
         columns=["warmth", "soc", "text"],
     )
     ends_of_way = path.iloc[[0, -1]].assign(text=["start", "end"], first=[True, False]) if len(path) else path
+    # the lines of the zones are cut where words stand on them
+    halo = {"stroke": colours.ground, "strokeWidth": 5, "strokeJoin": "round", "opacity": 0.8}
     layers = [
         layer("zones", "area", {"x": x, "y": up("low", True), "y2": {"value": foot}}, color=colours.back, opacity=0.32),
         layer("zones", "area", {"x": x, "y": up("high"), "y2": {"field": "low"}}, color=colours.back, opacity=0.13),
         line("zones", x, up("high"), colours.back, [2, 3], 1.5),
         line("zones", x, up("mid"), colours.back, [6, 4], 2),
         line("zones", x, up("low"), colours.back, [1, 0], 2),
+        *(words(one, x, up("soc"), align="center", **halo) for one in ("numbers", "zone_words")),
         words("numbers", x, up("soc"), align="center", color=colours.quiet),
         words("zone_words", x, up("soc"), align="center"),
         line("way", x, up("soc"), colours.ink, [1, 0], 4),

@@ -25,8 +25,9 @@ LETTER_PX = 7
 Note = tuple[float, float, str] | tuple[float, float, str, str]
 """From, to [km], words, and words to stand in their place where they have no room between from and to."""
 MOTOR, FRICTION = "motor slows the car", "friction brakes"
-CHARGES, MOST_NAMED = "charges", 4
-"""What stands where the car charges on the way, and the number of stops up to which each is named."""
+CHARGES, MOST_NAMED, LATE_SHARE = "charges", 4, 0.8
+"""What stands where the car charges on the way, the number of stops up to which each is named, and the share of the way
+from which a name stands before its stop, since a telephone has no room behind it [1]."""
 KEY = pd.DataFrame({"what": [MOTOR, FRICTION], "start": [0, 158]})
 """The key's words and where they begin [px]; both fit a telephone."""
 
@@ -166,16 +167,21 @@ def charged_at(timeline: pd.DataFrame, display: Display) -> pd.DataFrame:
     """Where the car charges on the way, and the words there; many stand so close that only the first has words."""
     stops = timeline[timeline["charged_to"].notna()]
     words = [CHARGES if place == 0 or len(stops) <= MOST_NAMED else "" for place in range(len(stops))]
-    return pd.DataFrame({"start": display.value(stops["distance_km"], "km"), "words": words})
+    late = stops["distance_km"] > LATE_SHARE * timeline["distance_km"].iloc[-1]
+    return pd.DataFrame({"start": display.value(stops["distance_km"], "km"), "words": words, "late": late})
 
 
 def _charging(x: Spec, foot_px: float, top_px: float, ink: str) -> list[Spec]:
     place = x | {"field": "start"}
     rule = {"mark": {"type": "rule", "color": ink, "strokeWidth": 2, "strokeDash": [2, 2]},
             "encoding": {"x": place, "y": {"value": top_px}, "y2": {"value": foot_px}}}  # fmt: skip
-    words = {"mark": {"type": "text", "align": "left", "xOffset": 4},
-             "encoding": {"x": place, "y": {"value": foot_px - 8}, "text": {"field": "words"}}}  # fmt: skip
-    return [{"data": {"name": "charging"}} | layer for layer in (rule, words)]
+    words = [
+        {"transform": [{"filter": f"datum.late == {str(late).lower()}"}],
+         "mark": {"type": "text", "align": align, "xOffset": offset},
+         "encoding": {"x": place, "y": {"value": foot_px - 8}, "text": {"field": "words"}}}
+        for late, align, offset in ((False, "left", 4), (True, "right", -4))
+    ]  # fmt: skip
+    return [{"data": {"name": "charging"}} | layer for layer in (rule, *words)]
 
 
 def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:

@@ -100,7 +100,7 @@ def test_rolling_before_a_slope_ends_gains_speed_and_loses_it_again():
     assert best.saved_wh > 0
     assert best.top_kmh > 80
     assert best.time_gained_s > 0
-    with pytest.raises(InputError, match=r"gains no speed on 1\.0%"):
+    with pytest.raises(InputError, match=r"gains no speed on 1\.0 %"):
         slope_end(80 / 3.6, 0.01, HATCH, WARM, Driver())
 
 

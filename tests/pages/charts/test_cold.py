@@ -55,6 +55,15 @@ def test_the_zones_are_those_of_the_batteries():
     assert set(words["text"]) <= set(ZONE_WORDS) and words["warmth"].is_monotonic_increasing
 
 
+def test_the_lines_of_the_zones_are_cut_where_words_stand_on_them():
+    layers = map_of()["layer"]
+    for name in ("zone_words", "numbers"):
+        cuts, words = [layer for layer in layers if layer["data"]["name"] == name]
+        assert cuts["mark"]["strokeWidth"] > 3 and "stroke" not in words["mark"]
+        lines = [place for place, layer in enumerate(layers) if layer["data"]["name"] == "zones"]
+        assert max(lines) < layers.index(cuts) < layers.index(words)
+
+
 @pytest.mark.parametrize("display", [METRIC, US])
 def test_no_figure_stands_under_the_dot_or_its_word(display):
     for start_c, charge in ((-9.0, 0.5), (0.0, 0.88), (9.0, 0.55), (20.0, 0.5)):

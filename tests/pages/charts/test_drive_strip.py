@@ -32,6 +32,19 @@ def test_it_is_a_valid_chart(dark, display):
     assert_valid(strip_of(UDDS, display, dark=dark, annotate=[(1, 3, "cold battery"), (9, 10, "warmer")]))
 
 
+def test_words_where_a_car_charges_stand_within_the_picture():
+    """On a telephone a word behind a stop near the end ran over the picture's edge."""
+    steps = timeline(UDDS).assign(charged_to=np.nan)
+    places = [int((steps["distance_km"] - share * UDDS.distance_km).abs().idxmin()) for share in (0.3, 0.6, 0.97)]
+    steps.loc[places, "charged_to"] = 0.8
+    strip = drive_strip(steps, slow_downs(UDDS), METRIC)
+    assert_valid(strip)
+    assert list(strip["datasets"]["charging"]["late"]) == [False, False, True]
+    words = [layer for layer in strip["layer"] if layer["data"]["name"] == "charging" and "transform" in layer]
+    ways = {one["transform"][0]["filter"]: (one["mark"]["align"], one["mark"]["xOffset"] > 0) for one in words}
+    assert ways == {"datum.late == false": ("left", True), "datum.late == true": ("right", False)}
+
+
 def test_it_is_about_140_px_high_with_its_axis():
     assert 110 <= strip_of(UDDS)["height"] <= 125
 
