@@ -106,7 +106,7 @@ def side_by_side(title: str, voices: Iterable[tuple[str, str, str]], words: str)
     """Who says what, and on what ground."""
     st.header(title, anchor=False)
     cells = "".join(
-        f"<div><dt>{escape(who)}</dt><dd>{escape(says)} <span>{escape(ground)}</span></dd></div>"
+        f"<div><dt>{escape(who)}</dt><dd>{escape(wording.together(says))} <span>{escape(ground)}</span></dd></div>"
         for who, says, ground in voices
     )
     with st.container(key="voices"):
