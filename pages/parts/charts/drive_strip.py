@@ -173,9 +173,9 @@ def charged_at(timeline: pd.DataFrame, display: Display) -> pd.DataFrame:
 
 def _charging(x: Spec, foot_px: float, top_px: float, ink: str) -> list[Spec]:
     place = x | {"field": "start"}
-    rule = {"mark": {"type": "rule", "color": ink, "strokeWidth": 2, "strokeDash": [2, 2]},
+    rule: Spec = {"mark": {"type": "rule", "color": ink, "strokeWidth": 2, "strokeDash": [2, 2]},
             "encoding": {"x": place, "y": {"value": top_px}, "y2": {"value": foot_px}}}  # fmt: skip
-    words = [
+    words: list[Spec] = [
         {"transform": [{"filter": f"datum.late == {str(late).lower()}"}],
          "mark": {"type": "text", "align": align, "xOffset": offset},
          "encoding": {"x": place, "y": {"value": foot_px - 8}, "text": {"field": "words"}}}
