@@ -11,6 +11,8 @@ import streamlit as st
 from model.claims.draws import INPUTS
 from model.claims.verdicts import QUESTION_FIELDS, Answer, Question, claims, question, sayable
 from model.describe.fields import InputError
+from model.words.quantities import capital
+from model.words.refusals import refusal_words
 from pages.parts import claim_files, link, phrase_words, state
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
@@ -19,7 +21,6 @@ from pages.parts.drive_part import draw_drive
 from pages.parts.figure import draw_chart, figure
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
-from pages.parts.refusals import refusal_words
 from pages.parts.road_part import draw_own_road
 from pages.parts.theme import WIDTH_PX
 
@@ -272,7 +273,7 @@ def draw_needs(found: Answer) -> None:
     left, right = st.columns(2, gap="large")
     with left:
         if conditions := words.conditions(found, state.display()):
-            st.markdown("\n".join(f"- {inputs.capital(one)}" for one in conditions))
+            st.markdown("\n".join(f"- {capital(one)}" for one in conditions))
         figure(
             charts.region(grid, state.dark()), alt=words.grid_alt(grid), table=words.grid_table(grid),
             key="claim-needs", file_name=f"{found.question.claim.id}-needs.csv", title=words.grid_title(grid),

@@ -10,6 +10,7 @@ from model.describe.parameters import car_from
 from model.out.comparison import SUBJECTS, common_km, difference, others
 from model.sampling.hybrid import has_engine
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE
+from model.words.quantities import capital
 from pages.parts import compare_words as words
 from pages.parts import state
 from pages.parts.charts.compare import side_by_side
@@ -80,7 +81,7 @@ def choose(subject: str, values: list[str]) -> None:
         f"Beside yours, {words.name_of(subject, scenario, display)}: one or two of these",
         list(offered),
         selection_mode="multi",
-        format_func=lambda value: words.capital(words.name_of(subject, offered[value], display)),
+        format_func=lambda value: capital(words.name_of(subject, offered[value], display)),
         key="compare-values",
         on_change=take_values,
         wrap=True,
@@ -125,7 +126,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
             st.error(refusal)
             return
         if refusal:
-            st.error(f"{words.capital(words.name_of(subject, drive, display))}: {refusal}")
+            st.error(f"{capital(words.name_of(subject, drive, display))}: {refusal}")
     kept = [(drive, side) for drive, side, _ in found if side is not None]
     if len(kept) < 2 or kept[0][0] != scenario:
         return

@@ -18,16 +18,16 @@ from model.one_stop.panels import FASTEST_KMH, PANEL_FIELDS, PanelSettings, sett
 from model.one_stop.repeated_stops import repeated_stops
 from model.one_stop.stop_energy import back_by_speed, energy_of, hardest_mps2, stop, way_out
 from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, split_of
+from model.words.entries import tidy
 from model.words.quantities import Display
+from model.words.refusals import refusal_words
 from pages.parts import panel_words, state
 from pages.parts.charts import panels, panels_machine
 from pages.parts.charts.limits import LIMIT_WORDS
-from pages.parts.display import tidy
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
 from pages.parts.panel_words import Said
 from pages.parts.plain_text import inert
-from pages.parts.refusals import refusal_words
 from pages.parts.theme import Spec
 
 PANEL = "panel"

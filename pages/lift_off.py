@@ -13,13 +13,13 @@ from model.describe.units import KMH_PER_MPS
 from model.lift_off.hills import held_downhills, rolling_downhill_pct, slowing_on_hills
 from model.one_stop.slow_down import FROM_KMH, TO_KMH, compare, unneeded_dip
 from model.words.quantities import number_text
+from model.words.refusals import refusal_words
 from pages.parts import departures, state, wording
 from pages.parts import lift_off_words as words
 from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
 from pages.parts.controls import control
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
-from pages.parts.refusals import refusal_words
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
 from pages.parts.trailer import draw_trailer

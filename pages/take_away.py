@@ -14,12 +14,12 @@ from model.kernel.savings import Result
 from model.kernel.timeline import timeline
 from model.limits.limit_settings import LimitSettings
 from model.out.answers import Asked, as_text, drive_answer
+from model.words.refusals import refusal_words
 from pages.parts import link, opening, state, winter_words, wording
 from pages.parts.charts import export
 from pages.parts.drive_part import last_answer
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_link, qr_svg, short_text
-from pages.parts.refusals import refusal_words
 from pages.parts.report import TakeAway, report_html
 
 QR_PX = 240

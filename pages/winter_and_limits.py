@@ -12,6 +12,7 @@ import streamlit as st
 from model.describe.scenario import CONDITION_FIELDS
 from model.limits.grip_margin import BENDS_M
 from model.limits.limit_settings import LIMIT_FIELDS, PARTS, STRAIGHT, settings_of, slipperiest
+from model.words.refusals import refusal_words
 from pages.parts import (
     cold_words,
     departures,
@@ -28,16 +29,15 @@ from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts
 from pages.parts.charts import stops as stop_charts
 from pages.parts.controls import control
-from pages.parts.display import in_units as units_of_the_page
 from pages.parts.drive_part import before, last_answer
 from pages.parts.facts import fact_rows
 from pages.parts.figure import figure
 from pages.parts.link import own_link
 from pages.parts.plain_text import inert
-from pages.parts.refusals import refusal_words
 from pages.parts.theme import Spec
 from pages.parts.trailer import draw_trailer
 from pages.parts.winter_words import Said
+from pages.parts.wording import in_units as units_of_the_page
 
 TEXT_PX = 640
 HALVES = (10, 11)

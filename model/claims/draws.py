@@ -152,7 +152,7 @@ def narrowed(field: Field, whole: Open, said: str) -> Open:
         raise FieldError(field, said)
     least, most = field.parse(low), field.parse(high)
     if least > most:
-        raise InputError("{field}: {said} runs downwards; give the lower number first.", field=field, said=repr(said))
+        raise InputError("range-runs-downwards", field=field, given=said)
     if whole.band or len(whole.values) <= 1:
         mid = whole.base if whole.band else (least + most) / 2  # the words of the claim fix one value, or none
         return Open((least, min(max(mid, least), most), most), band=True)

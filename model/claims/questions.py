@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import reprlib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
@@ -13,7 +12,8 @@ from model.claims.collection import RELATIONS, Claim, claims
 from model.claims.draws import INPUTS, SETTINGS, Open, narrowed
 from model.claims.prose import SHARES, Units, condition, listed, metric, shown
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Field, InputError, Quantity, find
+from model.describe.fields import Field, InputError, find
+from model.describe.figures import Quantity, Several
 from model.describe.parameters import ROAD_LOAD_KEYS
 
 GREATEST_NUMBER = 1e9
@@ -162,7 +162,7 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
         Where the claim or a key is unknown, or a value is not allowed.
     """
     if claim_id not in claims():
-        raise InputError(f"claim: {claim_id!r} is not one of {', '.join(claims())}.")
+        raise InputError("not-one-of", what="claim", given=claim_id, known=Several(tuple(claims())))
     claim = claims()[claim_id]
     given = {key: str(value) for key, value in (settings or {}).items()}
     inputs = dict(given)
@@ -176,9 +176,7 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
         if len(numbers) not in (1, 2) or list(numbers) != sorted(numbers) or not all(
             abs(one) <= GREATEST_NUMBER for one in numbers
         ):
-            said = reprlib.repr(number)
-            raise InputError("{field}: {said} is neither a number nor a range such as 11..22.",
-                             field=QUESTION_FIELDS["number"], said=said)  # fmt: skip
+            raise InputError("claim-number-unreadable", field=QUESTION_FIELDS["number"], given=number)
     if len(numbers) == 2:
         relation = "between"
     elif relation == "between":
@@ -190,14 +188,14 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
     result = Question(claim, numbers, relation, inputs, given)
     declared = result.declared
     if "denominator" in declared and declared["denominator"].varies:
-        raise InputError("{field}: a number is a share of one thing at a time, not of several.",
-                         field=INPUTS["denominator"])  # fmt: skip
+        raise InputError("one-share-at-a-time", field=INPUTS["denominator"])
     if {"gentle_mps2", "strong_mps2"} <= set(declared):
         gentle, strong = (declared[key].values for key in ("gentle_mps2", "strong_mps2"))
         if max(gentle) >= min(strong):
             raise InputError(
-                "{field}: {gentle} is not below the strong one, {strong}.", field=INPUTS["gentle_mps2"],
-                gentle=Quantity(max(gentle), "m/s²"), strong=Quantity(min(strong), "m/s²"),
+                "gentle-not-below-strong", field=INPUTS["gentle_mps2"],
+                gentle=Quantity(max(gentle), "m/s²", 6, trimmed=True),
+                strong=Quantity(min(strong), "m/s²", 6, trimmed=True),
             )  # fmt: skip
     return result
 
@@ -206,5 +204,5 @@ def question_from_json(data: Any) -> Question:
     """The question behind an answer given earlier (`Answer.as_json`), or any object with ``id`` and ``settings``."""
     settings = data.get("settings", {}) if isinstance(data, Mapping) else None
     if not isinstance(settings, Mapping) or "id" not in data:
-        raise InputError("claim: the file holds no object with an id and settings, as an answer of this program does.")
+        raise InputError("claim-file-without-claim")
     return question(str(data["id"]), {str(key): str(value) for key, value in settings.items()})

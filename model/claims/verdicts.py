@@ -425,13 +425,10 @@ def _values(quantity: str, inputs: tuple[tuple[str, Open], ...], runs: int, seed
     draws = draw(dict(inputs), runs, seed)
     values = QUANTITIES[quantity](draws)
     if nothing := int(np.isinf(values).sum()):
-        raise InputError(
-            f"claim: in {nothing:,} of {runs:,} runs its number is a ratio to next to nothing, which says nothing. "
-            "Name conditions that leave these runs out: a lower charge, a warmer day, another speed or drive."
-        )
+        raise InputError("claim-ratio-to-nothing", nothing=nothing, runs=runs)
     driven = np.isfinite(values)
     if not driven.any():
-        raise InputError("car: none of the drawn cars can drive this; motor, battery or charge are too small.")
+        raise InputError("claim-no-car-can-drive")
     return draws.at(driven), values[driven], int((~driven).sum())
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from model.describe.fields import InputError, Quantity, choice, fields_of, number, text
+from model.describe.fields import InputError, choice, fields_of, number, text
+from model.describe.figures import Quantity
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -292,12 +293,12 @@ def check_car(car: Car) -> None:
     given = [value is not None for value in (car.f0_n, car.f1_n_per_mps, car.f2_n_per_mps2)]
     if any(given) and not all(given):
         raise InputError(
-            "{f0}, {f1} and {f2}: give all three, or none of them.",
+            "road-load-in-part",
             f0=CAR_FIELDS["f0_n"], f1=CAR_FIELDS["f1_n_per_mps"], f2=CAR_FIELDS["f2_n_per_mps2"],
         )  # fmt: skip
     if car.fade_end_kmh > car.fade_start_kmh:
         raise InputError(
-            "{end}: {low} is above {start}, {high}; it must be at or below it.",
-            end=CAR_FIELDS["fade_end_kmh"], low=Quantity(car.fade_end_kmh, "km/h"), start=CAR_FIELDS["fade_start_kmh"],
-            high=Quantity(car.fade_start_kmh, "km/h"),
-        )
+            "fade-ends-above-start",
+            end=CAR_FIELDS["fade_end_kmh"], low=Quantity(car.fade_end_kmh, "km/h", 3, trimmed=True),
+            start=CAR_FIELDS["fade_start_kmh"], high=Quantity(car.fade_start_kmh, "km/h", 3, trimmed=True),
+        )  # fmt: skip

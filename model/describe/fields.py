@@ -9,51 +9,31 @@ from __future__ import annotations
 import dataclasses
 import difflib
 import math
-import reprlib
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any, TypeVar
 
+from model.describe.figures import Figure
 from model.describe.typed_numbers import TwoReadings, number_typed, readings
 
 Found = TypeVar("Found")
-QUOTES = "'\""
 YES_NO_WORDS = {"yes": True, "true": True, "1": True, "on": True, "no": False, "false": False, "0": False, "off": False}
 
 
 class InputError(ValueError):
-    """What cannot be used, said in one sentence: what, where, what is allowed.
+    """What cannot be used: the reason, which names the message that tells it, and the parts that the message takes.
 
-    With `parts` the sentence has places for them, such as ``{speed}``: a `Quantity`, a `Field`, or plain words. So a
-    reader can be told it in units and words of their own (`told`); as text it has keys and the units inside.
+    Parts are fields, figures, words, counts, or another refusal; `then` is what was done about it, a reason too.
+    `model.words.refusals` says it to a reader.
     """
 
-    def __init__(self, sentence: str, **parts: Any) -> None:
-        super().__init__(sentence)
-        self.sentence, self.parts = sentence, parts
+    def __init__(self, reason: str, /, *, then: str = "", **parts: Part) -> None:
+        super().__init__(reason)
+        self.reason, self.then, self.parts = reason, then, parts
 
     def __str__(self) -> str:
-        return self.told(_as_held)
-
-    def told(self, say: Callable[[Any], str]) -> str:
-        """The sentence, each of its parts put into words by `say`."""
-        words = {name: say(part) for name, part in self.parts.items()}
-        return self.sentence.format_map(words) if words else self.sentence
-
-
-@dataclass(frozen=True)
-class Quantity:
-    """A figure in a refusal: its unit inside, and the significant digits that it is told with in another."""
-
-    value: float
-    unit: str
-    digits: int = 3
-
-
-def _as_held(part: Any) -> str:
-    if isinstance(part, Field):
-        return f"{part.key} ({part.label.lower()})"
-    return f"{part.value:g} {part.unit}" if isinstance(part, Quantity) else str(part)
+        parts = (f"{name} {part.key if isinstance(part, Field) else part}" for name, part in self.parts.items())
+        return f"{self.reason}: {', '.join(parts)}"
 
 
 @dataclass(frozen=True)
@@ -76,19 +56,6 @@ class Field:
     default: Any = None
     optional: bool = False
 
-    @property
-    def allowed(self) -> str:
-        """What may be entered, in words."""
-        if self.kind == "choice":
-            return "one of " + ", ".join(self.choices)
-        if self.kind == "yes_no":
-            return "yes or no"
-        if self.kind == "text":
-            return "a short text"
-        what = "a whole number" if self.kind == "count" else "a number"
-        unit = f" {self.unit}" if self.unit not in ("", "1") else ""
-        return f"{what} from {self.minimum:g} to {self.maximum:g}{unit}"
-
     def parse(self, given: Any) -> Any:
         """The value in its own type, or `InputError` naming the field, what was given and what is allowed."""
         if self.optional and (given is None or given == ""):
@@ -96,7 +63,7 @@ class Field:
         try:
             return self._parse(given)
         except TwoReadings as both:
-            raise FieldError(self, given, readings=str(both)) from None
+            raise FieldError(self, given, readings=both.readings) from None
         except (KeyError, OverflowError, TypeError, ValueError):
             raise FieldError(self, given) from None
 
@@ -167,24 +134,20 @@ class FieldError(InputError):
         leg: int | None = None,
         put: Any = None,
         left: bool = False,
-        readings: str = "",
+        readings: tuple[float, ...] = (),
     ) -> None:
+        super().__init__("field-two-readings" if readings else "field-refused", field=field)
         self.field, self.given, self.leg, self.put, self.left, self.readings = field, given, leg, put, left, readings
-        done = "" if put is None else f" It was set to {put:g}."
-        shown = reprlib.repr(given)
-        said = f"{shown} is not {field.allowed}"
-        if readings:
-            said = f"{shown} can be read as {readings}; leave out the comma, or write a point for it"
-        elif field.kind in ("number", "count") and number_in(given) is not None:
-            said = f"{shown.strip(QUOTES)} is out of bounds: {field.allowed}"
-        super().__init__(
-            f"{'' if leg is None else f'Leg {leg}: '}{_as_held(field)}: {said}."
-            + (" It was left at its usual value." if left else done)
-        )
+
+    def __str__(self) -> str:
+        return f"{self.field.key}: {self.given!r} cannot be used"
 
     def of_leg(self, leg: int) -> FieldError:
         """The same, of a leg (from 1)."""
         return FieldError(self.field, self.given, leg=leg, put=self.put, left=self.left, readings=self.readings)
+
+
+Part = Figure | Field | InputError | str | int
 
 
 def number(
@@ -242,8 +205,9 @@ def find(table: Mapping[str, Found], key: str) -> Found:
     if key in table:
         return table[key]
     near = difflib.get_close_matches(key, table, n=1, cutoff=0.5)
-    hint = f"; the nearest is {near[0]}" if near else ""
-    raise InputError(f"{key!r} is not a known setting{hint}.")
+    if near:
+        raise InputError("setting-unknown-but-near", key=key, nearest=near[0])
+    raise InputError("setting-unknown", key=key)
 
 
 def from_link(table: dict[str, Field], link: Mapping[str, Any]) -> tuple[dict[str, Any], list[InputError]]:

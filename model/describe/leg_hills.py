@@ -10,7 +10,8 @@ import math
 from dataclasses import replace
 from typing import Any
 
-from model.describe.fields import Field, InputError, Quantity
+from model.describe.fields import Field, InputError
+from model.describe.figures import Quantity, Share
 from model.describe.scenario import LEG_FIELDS, Leg
 
 WAYS = ("flat", "up", "down", "up_and_down")
@@ -92,16 +93,17 @@ def _as_steep_as_needed(leg: Leg, length_km: float) -> Leg:
         return leg
     if length_km > leg.distance_km:
         raise InputError(
-            "A hill of {hill} does not fit on a leg of {length}.",
-            hill=Quantity(length_km, "km"), length=Quantity(leg.distance_km, "km"),
+            "hill-does-not-fit", hill=Quantity(length_km, "km", 3, trimmed=True),
+            length=Quantity(leg.distance_km, "km", 3, trimmed=True),
         )  # fmt: skip
     # rounded up, so that the hill never comes out longer than its leg
     steepness = max(math.ceil(height / (10 * length_km) * 1e4) / 1e4, STEEPNESS.minimum)
     if steepness > STEEPNESS.maximum:
         raise InputError(
-            "{height} over {length} would be {steep} % steep; at most {most} % can be entered, which is {there} there.",
-            height=Quantity(height, "m"), length=Quantity(length_km, "km"), steep=f"{steepness:.0f}",
-            most=f"{STEEPNESS.maximum:g}", there=Quantity(math.floor(10 * STEEPNESS.maximum * length_km), "m"),
+            "hill-too-steep", height=Quantity(height, "m", 3, trimmed=True),
+            length=Quantity(length_km, "km", 3, trimmed=True), steep=Share(steepness / 100, places=0),
+            most=Share(STEEPNESS.maximum / 100, places=0),
+            there=Quantity(math.floor(10 * STEEPNESS.maximum * length_km), "m", 3, trimmed=True),
         )  # fmt: skip
     return replace(leg, grade_pct=steepness)
 

@@ -10,6 +10,7 @@ from typing import Any
 
 from model.describe.car import CAR_FIELDS, Car, check_car
 from model.describe.fields import InputError
+from model.describe.figures import Several
 from model.describe.scenario import CONDITION_FIELDS, Scenario
 from model.describe.tables import Row, TableError, rows
 
@@ -88,7 +89,7 @@ def _classes() -> dict[str, CarClass]:
 
 def _class(car_class: str) -> CarClass:
     if car_class not in _classes():
-        raise InputError(f"car: {car_class!r} is not one of the classes {', '.join(class_labels())}.")
+        raise InputError("not-one-of", what="car", given=str(car_class), known=Several(tuple(class_labels())))
     return _classes()[car_class]
 
 

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field, replace
 from typing import Any
 
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Field, InputError, Quantity, choice, count, fields_of, number, text, yes_no
+from model.describe.fields import Field, InputError, choice, count, fields_of, number, text, yes_no
+from model.describe.figures import Quantity
 
 SURFACES = ("dry", "wet", "standing-water", "snow", "ice", "glazed-ice")
 """From the most grip to the least in town: where leg and season differ, the slipperier one counts."""
@@ -247,7 +248,7 @@ class Scenario:
         for part, table in (("conditions", CONDITION_FIELDS), ("driver", DRIVER_FIELDS), ("year", YEAR_FIELDS)):
             if key in table:
                 return replace(self, **{part: replace(getattr(self, part), **{key: value})})
-        raise InputError(f"{key!r} is not a known setting.")
+        raise InputError("setting-unknown", key=key)
 
     def with_leg(self, index: int, key: str, value: Any) -> Scenario:
         """A copy with one figure of one leg changed."""
@@ -259,29 +260,28 @@ class Scenario:
 def check_legs(legs: tuple[Leg, ...]) -> None:
     """Raise `InputError` where the legs cannot be driven as described."""
     if not legs:
-        raise InputError(f"legs: none were given; a drive needs 1 to {MAX_LEGS} legs.")
+        raise InputError("legs-none", most=MAX_LEGS)
     if len(legs) > MAX_LEGS:
-        raise InputError(f"legs: {len(legs)} were given; at most {MAX_LEGS} are allowed.")
+        raise InputError("legs-too-many", given=len(legs), most=MAX_LEGS)
     for place, leg in enumerate(legs, 1):
         if leg.slow_downs and leg.slow_to_kmh >= leg.speed_kmh:
             raise InputError(
-                "{what}, leg {place}: {slow} is not below the leg's typical speed, {speed}.",
-                what=LEG_FIELDS["slow_to_kmh"], place=place, slow=Quantity(leg.slow_to_kmh, "km/h"),
-                speed=Quantity(leg.speed_kmh, "km/h"),
+                "slow-down-not-below-speed", field=LEG_FIELDS["slow_to_kmh"], leg=place,
+                slow=Quantity(leg.slow_to_kmh, "km/h", 3, trimmed=True),
+                speed=Quantity(leg.speed_kmh, "km/h", 3, trimmed=True),
             )  # fmt: skip
         needed = (leg.climb_m + leg.descent_m) / (leg.grade_pct / 100) / 1000
         if needed > leg.distance_km * (1 + 1e-9):
             raise InputError(
-                "{climb} and {descent}, leg {place}: {up} up and {down} down at {grade} % need {needed}, but the leg "
-                "is {length} long; make the hill lower or steeper, or the leg longer.",
-                climb=LEG_FIELDS["climb_m"], descent=LEG_FIELDS["descent_m"], place=place,
-                up=Quantity(leg.climb_m, "m"), down=Quantity(leg.descent_m, "m"), grade=f"{leg.grade_pct:g}",
-                needed=Quantity(round(needed, 2), "km"), length=Quantity(leg.distance_km, "km"),
+                "hill-longer-than-leg", climb=LEG_FIELDS["climb_m"], descent=LEG_FIELDS["descent_m"], leg=place,
+                up=Quantity(leg.climb_m, "m", 3, trimmed=True), down=Quantity(leg.descent_m, "m", 3, trimmed=True),
+                grade=Quantity(leg.grade_pct, "%", 6, trimmed=True),
+                needed=Quantity(round(needed, 2), "km", 3, trimmed=True),
+                length=Quantity(leg.distance_km, "km", 3, trimmed=True),
             )  # fmt: skip
     hours = sum(leg.distance_km / leg.speed_kmh for leg in legs)
     if hours > LONGEST_H:
         raise InputError(
-            "{distance} and {speed}: the way would take {hours}; at most {most} can be driven.",
-            distance=LEG_FIELDS["distance_km"], speed=LEG_FIELDS["speed_kmh"], hours=f"{math.ceil(hours)} h",
-            most=f"{LONGEST_H:.0f} h",
+            "drive-takes-too-long", distance=LEG_FIELDS["distance_km"], speed=LEG_FIELDS["speed_kmh"],
+            hours=Quantity(math.ceil(hours), "h", places=0), most=Quantity(LONGEST_H, "h", places=0),
         )  # fmt: skip

@@ -12,6 +12,7 @@ from typing import Any
 
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, FieldError, InputError, find
+from model.describe.figures import Several
 from model.describe.parameters import DEFAULT_CLASS, ROAD_LOAD_KEYS, car_of, class_labels
 from model.describe.scenario import (
     CONDITION_FIELDS,
@@ -48,15 +49,15 @@ def with_car(scenario: Scenario, car: Any) -> Scenario:
     """A scenario in the car of a class id, or of a car file's object (which may also hold driver and conditions)."""
     if isinstance(car, str):
         if car not in class_labels():
-            raise InputError(f"car: {car!r} is not one of the classes {', '.join(class_labels())}.")
+            raise InputError("not-one-of", what="car", given=car, known=Several(tuple(class_labels())))
         return replace(scenario, car_class=car, stated=())
     if not isinstance(car, Mapping):
-        raise InputError(f"car: {car!r} is neither a class id nor an object of a car's figures.")
+        raise InputError("car-no-object", given=str(car))
     figures = dict(car)
     scenario = with_car(scenario, figures.pop("like", DEFAULT_CLASS))
     road_load = figures.pop("road_load", {})
     if not isinstance(road_load, Mapping):
-        raise InputError(f"road_load: {road_load!r} is not an object with {', '.join(ROAD_LOAD_KEYS)}.")
+        raise InputError("road-load-no-object", given=str(road_load), known=Several(tuple(ROAD_LOAD_KEYS)))
     scenario = with_settings(scenario, road_load, {key: CAR_FIELDS[key] for key in ROAD_LOAD_KEYS})
     return with_settings(scenario, figures)
 
@@ -64,33 +65,33 @@ def with_car(scenario: Scenario, car: Any) -> Scenario:
 def leg_from(data: Any, place: int) -> Leg:
     """One leg of a scenario file."""
     if not isinstance(data, Mapping):
-        raise InputError(f"leg {place}: {data!r} is not an object with {', '.join(LEG_FIELDS)}.")
+        raise InputError("leg-no-object", leg=place, given=str(data), known=Several(tuple(LEG_FIELDS)))
     try:
         return Leg(**{key: find(LEG_FIELDS, key).parse(given) for key, given in data.items()})
     except FieldError as refused:
         raise refused.of_leg(place) from None
     except InputError as refused:
-        raise InputError(f"Leg {place}: {refused}") from None
+        raise InputError("leg-refused", leg=place, refused=refused) from None
 
 
 def scenario_from_json(data: Any) -> Scenario:
     """The scenario of a file's object; raises `InputError` with one sentence where something is not allowed."""
     if not isinstance(data, Mapping):
-        raise InputError("The file does not hold one JSON object; a scenario starts with {\"schema\": 1, …}.")
+        raise InputError("scenario-no-object")
     known = {"schema": None, "name": None, "about": None, "car": None, "legs": None, "return_trip": None, **PARTS}
     for key in data:
         find(known, key)
     if data.get("schema", SCHEMA) != SCHEMA:
-        raise InputError(f"schema: {data['schema']!r} is not known; this version reads schema {SCHEMA}.")
+        raise InputError("schema-unknown", given=str(data["schema"]), known=str(SCHEMA))
     scenario = with_car(Scenario(), data.get("car", DEFAULT_CLASS))
     for part, table in PARTS.items():
         settings = data.get(part, {})
         if not isinstance(settings, Mapping):
-            raise InputError(f"{part}: {settings!r} is not an object with settings such as {next(iter(table))}.")
+            raise InputError("part-no-object", part=part, given=str(settings), such_as=next(iter(table)))
         scenario = with_settings(scenario, settings, table)
     legs = data.get("legs", [])
     if not isinstance(legs, list):
-        raise InputError(f"legs: {legs!r} is not a list of legs.")
+        raise InputError("legs-no-list", given=str(legs))
     scenario = replace(
         scenario,
         legs=tuple(leg_from(leg, place) for place, leg in enumerate(legs, 1)),
@@ -126,9 +127,9 @@ def read_json(path: Path) -> Any:
             # a device may never end
             text = file.read(JSON_BYTES + 1)
     except OSError as error:
-        raise InputError(f"{path.name}: the file cannot be read ({error.strerror}).") from None
+        raise InputError("file-unreadable", name=path.name, why=str(error.strerror)) from None
     if len(text) > JSON_BYTES:
-        raise InputError(f"{path.name}: is larger than {JSON_BYTES // 1_000_000} MB; no description of a drive is.")
+        raise InputError("json-too-large", name=path.name, most_mb=JSON_BYTES // 1_000_000)
     return parse_json(text, path.name)
 
 
@@ -140,7 +141,7 @@ def parse_json(text: str | bytes, name: str) -> Any:
         json.dumps(data, ensure_ascii=False).encode()
         return data
     except (ValueError, RecursionError) as error:
-        raise InputError(f"{name}: not valid JSON ({error}).") from None
+        raise InputError("json-invalid", name=name, why=str(error)) from None
 
 
 def _no_constant(name: str) -> Any:
@@ -202,11 +203,8 @@ def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[I
             scenario = replace(scenario, car_class=link["car"])
         else:
             notices.append(
-                InputError(
-                    "Car class: {given} is not known here. It was left at {left}.",
-                    given=repr(link["car"][:40]), left=class_labels()[scenario.car_class].lower(),
-                )
-            )  # fmt: skip
+                InputError("car-class-left", given=link["car"], left=class_labels()[scenario.car_class].lower())
+            )
     for key, field in SETTINGS.items():
         if key in link:
             value, notice = field.clamp(link[key])
@@ -225,7 +223,7 @@ def from_link(link: Mapping[str, str], base: Scenario) -> tuple[Scenario, list[I
     try:
         car_of(scenario)
     except InputError as refused:
-        notices.append(InputError(f"{refused.sentence} The car was left as its class says.", **refused.parts))
+        notices.append(InputError(refused.reason, then="car-left", **refused.parts))
         scenario = replace(scenario, stated=())
     return scenario, notices
 
@@ -235,13 +233,13 @@ def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[InputError]]:
     notices: list[InputError] = []
     rows = text.split(LEG_SEPARATOR)
     if len(rows) > MAX_LEGS:
-        notices.append(InputError(f"Legs: {len(rows)} were given; the first {MAX_LEGS} were taken."))
+        notices.append(InputError("legs-of-link-too-many", given=len(rows), taken=MAX_LEGS))
     for place, row in enumerate(rows[:MAX_LEGS], 1):
         figures = row.split(FIGURE_SEPARATOR)
         # new figures are added at the end, so a link from before them still holds
         if not FEWEST_FIGURES <= len(figures) <= len(LEG_FIELDS):
-            allowed = f"{FEWEST_FIGURES} to {len(LEG_FIELDS)}"
-            notices.append(InputError(f"Leg {place}: figures given {len(figures)}, needed {allowed}; left out."))
+            needed = dict(least=FEWEST_FIGURES, most=len(LEG_FIELDS))
+            notices.append(InputError("leg-of-link-left-out", then="", leg=place, given=len(figures), **needed))
             continue
         values = {}
         for (key, field), given in zip(LEG_FIELDS.items(), figures, strict=False):

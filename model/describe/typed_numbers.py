@@ -19,6 +19,10 @@ IN_THREES = re.compile(r"\d{1,3}([,. ])\d{3}(\1\d{3})*", re.ASCII)
 class TwoReadings(ValueError):
     """A text that can be read as either of two numbers, both of which fit."""
 
+    def __init__(self, readings: tuple[float, ...]) -> None:
+        super().__init__(readings)
+        self.readings = readings
+
 
 def _before_the_point(text: str) -> str | None:
     # digits of a whole part, which may be set apart in threes
@@ -72,5 +76,5 @@ def number_typed(text: str, fits: Callable[[float], bool] = lambda _: True) -> f
         raise ValueError(text)
     fitting = [number for number in found if fits(number)]
     if len(fitting) > 1:
-        raise TwoReadings(" or as ".join(f"{number:.15g}" for number in fitting))
+        raise TwoReadings(tuple(fitting))
     return (fitting or found)[0]

@@ -14,6 +14,7 @@ from typing import Any
 import numpy as np
 
 from model.describe.fields import InputError
+from model.describe.figures import Quantity, Several
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
@@ -173,17 +174,16 @@ def convert(books: Books, phrase: str, value: float) -> dict[str, float | None]:
         Where the phrase is unknown, means nothing on this drive, or the number is below what it can be.
     """
     if phrase not in PHRASES:
-        raise InputError(f"denominator: {phrase!r} is not one of {', '.join(PHRASES)}.")
+        raise InputError("not-one-of", what="denominator", given=phrase, known=Several(tuple(PHRASES)))
     given = PHRASES[phrase]
     if not given.base(books, books.back) > 0:
-        raise InputError(f"denominator: {phrase} ({given.words}) means nothing on this drive.")
+        raise InputError("denominator-means-nothing", phrase=phrase, words=given.words)
     back = given.back(books, value)
     if not back >= -1e-9 * books.out:
         raise InputError(
-            "number: {given} {words} would mean that less than nothing came back; on this drive it must be at least "
-            "{least}.",
-            given=f"{value:g}", words=given.words, least=float(f"{given.share(books, 0.0):.3g}"),
-        )
+            "less-than-nothing-came-back", given=Quantity(value, "", 6, trimmed=True), words=given.words,
+            least=Quantity(given.share(books, 0.0), "", 3, trimmed=True),
+        )  # fmt: skip
     return {name: _or_none(this, books, back) for name, this in PHRASES.items()}
 
 

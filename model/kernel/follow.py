@@ -9,7 +9,8 @@ from typing import Any
 import numpy as np
 
 from model.describe.car import CAR_FIELDS, Car
-from model.describe.fields import InputError, Quantity
+from model.describe.fields import InputError
+from model.describe.figures import Quantity, Share
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
 from model.kernel.march import (
@@ -112,11 +113,10 @@ def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]
     stuck = walk(record, road, power_w, trace.step_m, speed)
     if stuck != NOWHERE:
         slope, place_km = 100 * trace.sine_of_slope[stuck], trace.step_m[:stuck].sum() / 1000
-        task = f"climb the {slope:.0f} % hill" if slope > 0.5 else "get under way"
-        raise InputError(
-            f"{{field}}: this car cannot {task} {{place}} into the drive; give it more power or less load.",
-            field=CAR_FIELDS["motor_peak_kw"], place=Quantity(round(float(place_km), 1), "km", 2),
-        )
+        power, place = CAR_FIELDS["motor_peak_kw"], Quantity(round(float(place_km), 1), "km", 2, trimmed=True)
+        if slope <= 0.5:
+            raise InputError("cannot-get-under-way", field=power, place=place)
+        raise InputError("cannot-climb", field=power, place=place, slope=Share(slope / 100, places=0))
     mean = (speed[:-1] + speed[1:]) / 2
     step_s = np.divide(trace.step_m, mean, out=trace.step_s.copy(), where=mean > 0)
     time_s = np.concatenate([[trace.time_s[0]], trace.time_s[0] + np.cumsum(step_s)])

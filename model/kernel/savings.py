@@ -8,7 +8,8 @@ from typing import Any
 import numpy as np
 
 from model.describe.car import Car
-from model.describe.fields import InputError, Quantity
+from model.describe.fields import InputError
+from model.describe.figures import Quantity, Share
 from model.describe.scenario import CONDITION_FIELDS, Conditions, Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
@@ -215,7 +216,7 @@ def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
         (`model.sampling.drives.trace_of`).
     """
     if trace.distance_m <= 0:
-        raise InputError("distance: the drive is 0 km long; it must go somewhere.")
+        raise InputError("drive-goes-nowhere")
     followed = True
     # a recording was driven: where the modelled car could not have done it, that is reported in place of slowing it
     if not trace.recorded:
@@ -230,16 +231,15 @@ def _check_charge(trace: Trace, run: Run, conditions: Conditions) -> None:
     """Raise `InputError` where the battery is empty, or too weak, before the drive ends."""
     empty_at, weak_at = (int(run.energies[name][0]) for name in ("empty_at", "weak_at"))
     if empty_at >= 0:
-        step, what = empty_at, "does not last; the battery would be empty"
+        step, reason = empty_at, "battery-does-not-last"
     elif weak_at >= 0:
-        step, what = weak_at, "is too little; the battery could not give the power that is asked"
+        step, reason = weak_at, "battery-too-weak"
     else:
         return
     reached = np.concatenate([[0.0], np.cumsum(trace.step_m)])
     after = reached[min(step, len(reached) - 1)] / 1000
     raise InputError(
-        f"{{field}}: {100 * conditions.soc_start:.0f} % {what} after about {{reached}} of {{length}}. Start fuller, "
-        "drive less far, or take a bigger battery.",
-        field=CONDITION_FIELDS["soc_start"], reached=Quantity(round(after), "km"),
-        length=Quantity(round(trace.distance_m / 1000), "km"),
+        reason, field=CONDITION_FIELDS["soc_start"], charge=Share(conditions.soc_start, places=0),
+        reached=Quantity(round(after), "km", 3, trimmed=True),
+        length=Quantity(round(trace.distance_m / 1000), "km", 3, trimmed=True),
     )  # fmt: skip

@@ -11,7 +11,8 @@ from dataclasses import dataclass, fields, replace
 import numpy as np
 
 from model.describe.car import Car
-from model.describe.fields import Field, InputError, Quantity
+from model.describe.fields import Field, InputError
+from model.describe.figures import Quantity, Share
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_WH, KMH_PER_MPS
@@ -66,10 +67,9 @@ def change(from_mps: float, to_mps: float, slowing_mps2: float, car: Car, condit
     step_s = -np.diff(speed) / slowing
     if not (step_s > 0).all():
         raise InputError(
-            "{start} and {end}: this car does not come from {fast} to {slow} by rolling; the wind or the hill is too "
-            "strong.",
-            start=FROM_KMH, end=TO_KMH, fast=Quantity(round(from_mps * KMH_PER_MPS), "km/h"),
-            slow=Quantity(round(to_mps * KMH_PER_MPS), "km/h"),
+            "does-not-slow-by-rolling", start=FROM_KMH, end=TO_KMH,
+            fast=Quantity(round(from_mps * KMH_PER_MPS), "km/h", 3, trimmed=True),
+            slow=Quantity(round(to_mps * KMH_PER_MPS), "km/h", 3, trimmed=True),
         )  # fmt: skip
     return Part(speed, step_s, grade)
 
@@ -176,9 +176,9 @@ def compare(
     """
     if not 0 <= to_mps < from_mps:
         raise InputError(
-            "{end}: {slow} is not below the speed at the start, {fast}; it must be from 0 to just below it.",
-            end=TO_KMH, slow=Quantity(to_mps * KMH_PER_MPS, "km/h"), fast=Quantity(from_mps * KMH_PER_MPS, "km/h"),
-        )
+            "end-not-below-start", end=TO_KMH, slow=Quantity(to_mps * KMH_PER_MPS, "km/h", 3, trimmed=True),
+            fast=Quantity(from_mps * KMH_PER_MPS, "km/h", 3, trimmed=True),
+        )  # fmt: skip
     strength = driver.lift_off_mps2 if slowing_mps2 is None else slowing_mps2
     foot = replace(driver, lift_off_mps2=strength)
     roll = change(from_mps, to_mps, 0.0, car, conditions)
@@ -246,9 +246,7 @@ def slope_end(speed_mps: float, grade: float, car: Car, conditions: Conditions, 
     tops = np.linspace(1.0, 2.0, 81)[1:] * speed_mps
     gains = rolling(np.append(speed_mps, tops), car, conditions, -grade).slowing_mps2 < 0
     if not gains[0]:
-        raise InputError(
-            f"grade_pct: a rolling car gains no speed on {100 * grade:.1f} % at this speed; take a steeper slope."
-        )
+        raise InputError("gains-no-speed", grade=Share(grade, places=1))
     best = SlopeEnd(0.0, 0.0, speed_mps * KMH_PER_MPS, 0.0)
     for top in tops[: int(np.argmin(np.append(gains, False))) - 1]:
         down = change(speed_mps, top, 0.0, car, conditions, -grade, steps=100)

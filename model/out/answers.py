@@ -52,7 +52,7 @@ def asked_by(data: Any) -> Asked:
     def part(name: str) -> Mapping[str, Any] | None:
         given = data.get(name)
         if given is not None and not isinstance(given, Mapping):
-            raise InputError(f"{name}: {given!r} is not the object that an answer has there.")
+            raise InputError("answer-part-no-object", part=name, given=str(given))
         return given
 
     band, year, road = part("band"), part("year"), part("range_on_road")

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from model.describe.fields import InputError
+from model.describe.figures import Several
 from model.describe.parameters import DEFAULT_CLASS, car_of
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import read_json, with_car, with_settings
@@ -19,11 +20,12 @@ from model.out.answers import Asked, as_text, asked_by, compare_answer, describe
 from model.sampling.printed_tests import TESTS
 from model.sampling.uncertainty import RUNS
 from model.traces.cycles import CYCLES, cycle_trace
+from model.words.refusals import COMMAND_LINE, refusal_words
 
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
-        raise InputError(f"{message[0].upper()}{message[1:]}; see python -m model --help.")
+        raise InputError("command-unreadable", problem=message)
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -78,7 +80,7 @@ def settings_from(pairs: Sequence[str]) -> dict[str, str]:
     for pair in pairs:
         key, equals, value = pair.partition("=")
         if not equals:
-            raise InputError(f"--set {pair!r}: the form is KEY=VALUE, such as ambient_c=5.")
+            raise InputError("set-without-value", given=pair, such_as="ambient_c=5")
         settings[key.strip()] = value.strip()
     return settings
 
@@ -170,16 +172,16 @@ def _cars(options: argparse.Namespace) -> str:
     from model.out.many_cars import as_csv, table_answers
 
     if options.car is not None:
-        raise InputError("--car: the cars stand in the table; a column `like` names their classes.")
+        raise InputError("cars-stand-in-table")
     cycles = [name.strip() for name in options.cycles.split(",") if name.strip()]
     if not cycles:
-        raise InputError(f"--cycles: none was named; they are {', '.join(CYCLES)}.")
+        raise InputError("cycles-none", known=Several(tuple(CYCLES)))
     return as_csv(table_answers(options.table, cycles, settings_from(options.set), band=options.band))
 
 
 def _compare(options: argparse.Namespace) -> dict[str, Any]:
     if not 2 <= len(options.scenarios) <= 3:
-        raise InputError(f"scenarios: {len(options.scenarios)} given; two or three are compared.")
+        raise InputError("compare-two-or-three", given=len(options.scenarios))
     asked = [asked_by(read_json(file)).scenario for file in options.scenarios]
     return compare_answer([scenario_from_options(scenario, options)[0] for scenario in asked])
 
@@ -225,7 +227,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
         options = _parser().parse_args(arguments)
         answer = VERBS[options.verb](options)
     except InputError as refused:
-        print(refused, file=sys.stderr)
+        print(refusal_words(refused, COMMAND_LINE), file=sys.stderr)
         return 2
     print(answer if isinstance(answer, str) else as_text(answer), end="")
     return 0

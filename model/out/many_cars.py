@@ -30,6 +30,7 @@ from model.sampling.own_part import OPEN_KEY, own_part
 from model.sampling.printed_tests import LABORATORY
 from model.sampling.uncertainty import Band, hypercube, triangular
 from model.traces.cycles import cycle_trace
+from model.words.refusals import COMMAND_LINE, refusal_words
 
 RUNS = 400
 """Drawn cars of a row's band."""
@@ -67,7 +68,7 @@ def _walls(scenario: Scenario, cycle: str, drawn: Mapping[str, Array] | None) ->
     cars = car_records(car_of(scenario), scenario.conditions, scenario.driver, drawn)
     energies = drive_records(trace, cars).energies
     if drawn is None and (energies["empty_at"][0] >= 0 or energies["weak_at"][0] >= 0):
-        raise InputError(f"{cycle}: the battery does not last or is too weak for this cycle.")
+        raise InputError("battery-too-small-for-cycle", cycle=cycle)
     given = (energies["soc_start"] - energies["soc_end"]) * cars["usable_kwh"] / cars["charging_efficiency"]
     return given * 1e6 / trace.distance_m, energies["in_j"] / energies["out_j"]
 
@@ -107,23 +108,23 @@ def read_table(file: Path) -> list[dict[str, str]]:
     try:
         text = file.read_bytes().decode("utf-8-sig")
     except OSError as error:
-        raise InputError(f"{file.name}: the table cannot be read ({error.strerror}).") from None
+        raise InputError("table-unreadable", name=file.name, why=str(error.strerror)) from None
     except UnicodeDecodeError:
-        raise InputError(f"{file.name}: the table cannot be read; it must be text in UTF-8.") from None
+        raise InputError("table-not-in-utf-8", name=file.name) from None
     table = csv.reader(io.StringIO(text, newline=""))
     try:
         lines = [line for line in table if any(cell.strip() for cell in line)]
     except csv.Error as error:
-        raise InputError(f"{file.name}: the table cannot be read ({error}).") from None
+        raise InputError("table-unreadable", name=file.name, why=str(error)) from None
     if len(lines) < 2:
-        raise InputError(f"{file.name}: holds no cars; a first line with columns and a line for each car are needed.")
+        raise InputError("table-without-cars", name=file.name)
     columns = [name.strip() for name in lines[0]]
     for name in columns:
         find({"id": None, "like": None, **SETTINGS}, name)
     if len(set(columns)) < len(columns):
-        raise InputError(f"{file.name}: a column stands twice in the first line.")
+        raise InputError("table-column-twice", name=file.name)
     if len(lines) > MOST_ROWS + 1:
-        raise InputError(f"{file.name}: {len(lines) - 1} cars; {MOST_ROWS} are worked through at once.")
+        raise InputError("table-too-long", name=file.name, given=len(lines) - 1, most=MOST_ROWS)
     return [{**dict(zip(columns, line, strict=False)), "": str(len(line))} for line in lines[1:]]
 
 
@@ -132,10 +133,10 @@ def _answers(place: int, row: dict[str, str], columns: int, cycles: Sequence[str
     name = (row.get("id") or "").strip() or str(place)
     try:
         if int(row.pop("")) != columns:
-            raise InputError(f"the line does not have the {columns} columns of the first one.")
+            raise InputError("table-line-too-short", columns=columns)
         found = on_cycles(car_in_row(row, settings), cycles, runs)
     except InputError as refused:
-        return [{"id": name, "cycle": cycle, "refused": str(refused)} for cycle in cycles]
+        return [{"id": name, "cycle": cycle, "refused": refusal_words(refused, COMMAND_LINE)} for cycle in cycles]
     rows = []
     for cycle, car in found.items():
         one: dict[str, Any] = {"id": name, "cycle": cycle, "wall_wh_per_km": car.wall_wh_per_km}

@@ -13,6 +13,7 @@ from statistics import median
 from typing import Any
 
 from model.describe.fields import InputError
+from model.describe.figures import Several
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
 from model.describe.units import J_PER_KWH
@@ -22,6 +23,7 @@ from model.sampling.drives import draws_of
 from model.sampling.own_part import OPEN_KEY, own_part
 from model.sampling.uncertainty import RUNS, Band, hypercube, run_each
 from model.traces.logs import Recording, read_recording
+from model.words.refusals import COMMAND_LINE, refusal_words
 
 ENDINGS = (".csv", ".gpx")
 OWN = "own_part of a recording"
@@ -84,7 +86,7 @@ def study_row(file: Path, scenario: Scenario, given: frozenset[str], *, band: bo
         recording, scenario, result = drive_recording(file, scenario, given)
         bands = {"band": band_of_recording(scenario, result)} if band else {}
     except InputError as refused:
-        return {"name": file.name, "refused": str(refused)}
+        return {"name": file.name, "refused": refusal_words(refused, COMMAND_LINE)}
     row: dict[str, Any] = {
         "name": file.name,
         "distance_km": result.distance_km,
@@ -116,10 +118,10 @@ def study(folder: Path, scenario: Scenario, given: frozenset[str], *, band: bool
         Where it is no folder, or one without recordings.
     """
     if not folder.is_dir():
-        raise InputError(f"{folder.name}: is not a folder; a study needs one with recordings ({', '.join(ENDINGS)}).")
+        raise InputError("study-no-folder", name=folder.name, endings=Several(tuple(ENDINGS)))
     files = sorted(file for file in folder.iterdir() if file.suffix.lower() in ENDINGS and file.is_file())
     if not files:
-        raise InputError(f"{folder.name}: holds no recordings; {' and '.join(ENDINGS)} files are read.")
+        raise InputError("study-without-recordings", name=folder.name, endings=Several(tuple(ENDINGS)))
     rows = [study_row(file, scenario, given, band=band) for file in files]
     found = {
         "files": len(rows),

@@ -11,9 +11,10 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from model.describe.fields import InputError, Quantity
+from model.describe.fields import InputError
+from model.describe.figures import Quantity, Span
 from model.describe.parameters import car_of
-from model.describe.scenario import Driver, Scenario
+from model.describe.scenario import SETTINGS, Driver, Scenario
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
 from model.kernel.run import drive_records
@@ -91,13 +92,11 @@ def weights_of(scenario: Scenario, drawn: Mapping[str, Array], driven: Trace | N
         key, ratio, _ = known[0]
         figure = getattr(scenario.conditions, key) if key == "shown_wh_per_km" else dict(scenario.stated)[key]
         low, high = np.quantile(ratio, [0.01, 0.99]) * figure
-        unit = "km" if key == "printed_range_km" else "Wh/km"
-        more = "together with what else is known " if len(known) > 1 else ""
-        raise InputError(
-            key + ": {given} " + more + "does not fit this car; cars like it come to {low} to {high}. Look at the "
-            "figure, its test, and what is stated about the car.",
-            given=Quantity(figure, unit), low=Quantity(float(low), unit), high=Quantity(float(high), unit),
-        )  # fmt: skip
+        reason, unit = ("printed-range-fits-no-car", "km")
+        if key != "printed_range_km":
+            reason, unit = ("consumption-fits-no-car", "Wh/km")
+        given, span = Quantity(figure, unit, 6, trimmed=True), Span(float(low), float(high), unit, 3)
+        raise InputError(reason, field=SETTINGS[key], given=given, span=span, alone=len(known) == 1)
     return weights
 
 

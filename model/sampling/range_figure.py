@@ -16,6 +16,7 @@ import numpy as np
 
 from model.describe.car import Car
 from model.describe.fields import Field, InputError
+from model.describe.figures import Several
 from model.describe.parameters import assumed_figures, car_of, open_figures_of
 from model.describe.scenario import Conditions, Driver, Scenario, Year
 from model.describe.trace import Array
@@ -99,7 +100,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
         cannot climb one of its hills.
     """
     if test not in TESTS:
-        raise InputError(f"test: {test!r} is not one of {', '.join(TESTS)}.")
+        raise InputError("not-one-of", what="test", given=str(test), known=Several(tuple(TESTS)))
     figure = RANGE_KM.parse(test_range_km)
     drawn = tuple(open_figures_of(scenario))
 
@@ -136,7 +137,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     for name, label, described, conditions in taken:
         net = consumed(described, conditions)
         if np.isnan(net).any():
-            raise InputError(f"With {label} this drive takes next to nothing from the battery; its range has no end.")
+            raise InputError("range-without-end", what=name)
         after = figure / TESTS[test].factor * on_test / net
         cost = before - after
         steps.append(Step(name, label, float(after[0]), float(cost[0]), Band.of(after[1:]), Band.of(cost[1:])))

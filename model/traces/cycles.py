@@ -8,6 +8,7 @@ from functools import cache
 import numpy as np
 
 from model.describe.fields import InputError
+from model.describe.figures import Several
 from model.describe.scenario import Conditions
 from model.describe.tables import ASSETS
 from model.describe.trace import Trace
@@ -58,7 +59,7 @@ def cycle_trace(name: str) -> Trace:
         Where there is no cycle of that name.
     """
     if name not in CYCLES:
-        raise InputError(f"cycle: {name!r} is not one of {', '.join(CYCLES)}.")
+        raise InputError("not-one-of", what="cycle", given=str(name), known=Several(tuple(CYCLES)))
     cycle = CYCLES[name]
     with open(ASSETS / "cycles" / f"{cycle.file}.csv", encoding="utf-8") as file:
         unit = MPS_PER_MPH if "mph" in file.readline() else 1 / KMH_PER_MPS

@@ -17,7 +17,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from model.describe.fields import InputError, Quantity
+from model.describe.fields import InputError
+from model.describe.figures import Quantity
 from model.describe.scenario import LEG_FIELDS, SURFACES, Driver, Leg, check_legs
 from model.describe.trace import Array, Trace
 from model.describe.units import KMH_PER_MPS
@@ -117,10 +118,9 @@ def _planned(leg: Leg, number: int, feet: Driver, arrives: bool) -> tuple[Stretc
     creep = float(pull_away(0.0, reached, feet).distance_m + slow_down(reached, 0.0, feet).distance_m)
     if count * creep > length:
         raise InputError(
-            "{stops} and {slow_downs}, leg {leg}: {count} stops and {many} slow-downs do not fit in {length}; at most "
-            "{most} of both together fit there.",
-            stops=LEG_FIELDS["stops"], slow_downs=LEG_FIELDS["slow_downs"], leg=number, count=leg.stops,
-            many=leg.slow_downs, length=Quantity(leg.distance_km, "km"), most=int(length / creep) - through,
+            "stops-do-not-fit", leg=number, stops=leg.stops, downs=leg.slow_downs,
+            stops_field=LEG_FIELDS["stops"], downs_field=LEG_FIELDS["slow_downs"],
+            length=Quantity(leg.distance_km, "km", 3, trimmed=True), most=int(length / creep) - through,
         )  # fmt: skip
     room = creep + (length - count * creep) * _varied(1.0, SPACING_SPREAD, count, SPACING_ORDER) / count
 

@@ -9,6 +9,7 @@ import numpy as np
 import pandas as pd
 
 from model.describe.fields import InputError
+from model.describe.figures import Quantity, Share
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.traces.recorded_csv import COLUMNS, csv_table
@@ -75,19 +76,19 @@ def read_recording(source: str | Path | bytes, name: str = "") -> Recording:
             with open(source, "rb") as file:
                 data = file.read(MOST_BYTES + 1)
         except OSError as error:
-            raise InputError(f"{name} cannot be read: {error.strerror}.") from None
+            raise InputError("recording-unreadable", name=name, why=str(error.strerror)) from None
     name = name or "recording.csv"
     if len(data) > MOST_BYTES:
-        raise InputError(f"{name} is larger than {MOST_BYTES / 1e6:g} MB, the most that is read.")
+        raise InputError("recording-too-large", name=name, most_mb=Quantity(MOST_BYTES / 1e6, "", 3, trimmed=True))
     if not data.strip():
-        raise InputError(f"{name} is empty.")
+        raise InputError("recording-empty", name=name)
     match Path(name).suffix.lower():
         case ".csv":
             table, notes = csv_table(data, name)
         case ".gpx":
             table, notes = positions_table(data, name)
         case _:
-            raise InputError(f"{name}: only .csv and .gpx files are read.")
+            raise InputError("recording-of-other-kind", name=name)
     return _recording(table, name, list(notes))
 
 
@@ -120,24 +121,25 @@ def _recording(table: pd.DataFrame, name: str, notes: list[str]) -> Recording:
     speed = speed_at_whole_seconds(sample_s, with_speed["speed_kmh"].to_numpy() / KMH_PER_MPS)
     change = np.abs(np.diff(speed))
     if not speed.any():
-        raise InputError(f"{name}, speed_kmh: the car never moves.")
+        raise InputError("recording-never-moves", name=name, column="speed_kmh")
     if speed.max() * KMH_PER_MPS > COLUMNS["speed_kmh"].maximum:
         raise InputError(
-            f"{name}: the speed reaches {speed.max() * KMH_PER_MPS:.0f} km/h, {speed.argmax()} s after the start;"
-            f" up to {COLUMNS['speed_kmh'].maximum:g} km/h is read."
-        )
+            "recording-too-fast", name=name, speed=Quantity(float(speed.max()) * KMH_PER_MPS, "km/h", places=0),
+            after_s=int(speed.argmax()), most=Quantity(COLUMNS["speed_kmh"].maximum, "km/h", places=0),
+        )  # fmt: skip
     if change.max() > LARGEST_CHANGE_MPS2:
         at = int(change.argmax())
         before, after = speed[at : at + 2] * KMH_PER_MPS
         raise InputError(
-            f"{name}, speed_kmh: {before:.0f} km/h becomes {after:.0f} km/h within a second, {at} s after the start;"
-            f" a car changes by {LARGEST_CHANGE_MPS2 * KMH_PER_MPS:.0f} km/h at most."
-        )
+            "recording-jumps", name=name, column="speed_kmh", before=Quantity(float(before), "km/h", places=0),
+            after=Quantity(float(after), "km/h", places=0), after_s=at,
+            most=Quantity(LARGEST_CHANGE_MPS2 * KMH_PER_MPS, "km/h", places=0),
+        )  # fmt: skip
     distance = np.concatenate([[0.0], np.cumsum((speed[1:] + speed[:-1]) / 2)])
     ambient, battery_temp = _known(table, "ambient_c", notes), _known(table, "battery_temp_c", notes)
     charge = _known(table, "soc_pct", notes)
     if charge is not None and charge[1].max() <= 1:
-        raise InputError(f"{name}, soc_pct: no value is above 1; per cent are expected, from 0 to 100.")
+        raise InputError("recording-charge-not-in-percent", name=name, column="soc_pct")
     soc = (None, None) if charge is None else (float(charge[1][0] / 100), float(charge[1][-1] / 100))
     cabin = _known(table, "cabin_kw", notes, LONGEST_GAP_S)
     trace = Trace(
@@ -163,9 +165,8 @@ def _elevation(known: tuple[Array, Array] | None, time_s: Array, distance: Array
     try:
         along = road_height(np.interp(known[0], time_s, distance), known[1], float(distance[-1]))
     except ValueError:
-        raise InputError(
-            f"{name}, elevation_m: the road as a whole is steeper than {100 * STEEPEST:g} %, the most that is read."
-        ) from None
+        steepest = Share(STEEPEST, places=0)
+        raise InputError("recording-too-steep", name=name, column="elevation_m", most=steepest) from None
     return np.interp(distance, *along)
 
 

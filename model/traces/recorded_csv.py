@@ -8,18 +8,16 @@ import re
 import textwrap
 import warnings
 from dataclasses import dataclass
+from typing import Any
 
 import pandas as pd
 
 from model.describe.fields import InputError, fields_of, number
+from model.describe.figures import Quantity, Several
 from model.describe.units import KMH_PER_MPS
 from model.traces.resampling import LONGEST_GAP_S, STANDING_MPS, check_duration
 
 FEWEST_ROWS = 10
-TOO_MANY_CELLS = (
-    "{name}, line {line}: there are more cells than column names; columns are separated by commas (numbers then with"
-    " points), semicolons or tabs."
-)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -70,17 +68,17 @@ def csv_table(data: bytes, name: str) -> tuple[pd.DataFrame, tuple[str, ...]]:
                 skipinitialspace=True, low_memory=False,
             )  # fmt: skip
     except pd.errors.ParserWarning:
-        raise InputError(TOO_MANY_CELLS.format(name=name, line=2)) from None
+        raise InputError("csv-too-many-cells", name=name, line=2) from None
     except ValueError as error:
         if line := re.search(r"in line (\d+)", str(error)):
-            raise InputError(TOO_MANY_CELLS.format(name=name, line=line[1])) from None
-        raise InputError(f"{name} is not a table of columns separated by commas, semicolons or tabs.") from None
+            raise InputError("csv-too-many-cells", name=name, line=int(line[1])) from None
+        raise InputError("csv-no-table", name=name) from None
     table.index = pd.RangeIndex(2, len(table) + 2)
     table.columns = pd.Index([str(column).strip().lower() for column in table.columns])
     notes = _check_columns(list(table.columns), name)
     table = table.dropna(how="all")
     if len(table) < FEWEST_ROWS:
-        raise InputError(f"{name} has {len(table)} rows of numbers; at least {FEWEST_ROWS} are needed.")
+        raise InputError("csv-too-few-rows", name=name, rows=len(table), least=FEWEST_ROWS)
     present = [key for key in COLUMNS if key in table]
     numbers = pd.DataFrame({key: _numbers(table[key], name, decimal) for key in present})
     _check_times(numbers["time_s"], name)
@@ -94,13 +92,15 @@ def _check_columns(given: list[str], name: str) -> list[str]:
     for key in missing:
         near = difflib.get_close_matches(key, unknown, n=1, cutoff=0.5 if key in REQUIRED else 0.85)
         if key in REQUIRED:
-            hint = f" ({near[0]!r} is nearest)" if near else ""
-            raise InputError(f"{name}, line 1: there is no column {key}{hint}; {' and '.join(REQUIRED)} are needed.")
+            lacks: dict[str, Any] = dict(name=name, column=key, needed=Several(tuple(REQUIRED)))
+            if near:
+                raise InputError("csv-column-missing-but-near", nearest=near[0], **lacks)
+            raise InputError("csv-column-missing", **lacks)
         if near:
-            raise InputError(f"{name}, line 1: column {near[0]!r} is not known; name it {key}, or leave it out.")
+            raise InputError("csv-column-misspelt", name=name, given=near[0], column=key)
     twice = next((key for key in COLUMNS if given.count(key) > 1), None)
     if twice:
-        raise InputError(f"{name}, line 1: column {twice} stands there twice.")
+        raise InputError("csv-column-twice", name=name, column=twice)
     if unknown:
         ignored = textwrap.shorten(", ".join(unknown), 200, placeholder=" ...")
         return [f"Not read: {ignored}. The columns that are read are {', '.join(COLUMNS)}."]
@@ -117,7 +117,11 @@ def _numbers(cells: pd.Series, name: str, decimal: str) -> pd.Series:
         values = pd.to_numeric(cells.str.replace(decimal, ".", regex=False), errors="coerce")
     wrong = cells.notna() & ~values.between(field.minimum, field.maximum)
     if line := _first(wrong):
-        raise InputError(f"{name}, line {line}, {field.key}: {str(cells[line])[:40]!r} is not {field.allowed}.")
+        low, high = (Quantity(end, "", 6, trimmed=True) for end in (field.minimum, field.maximum))
+        given = str(cells[line])
+        raise InputError(
+            "csv-cell-refused", name=name, line=line, column=field.key, given=given, low=low, high=high, unit=field.unit
+        )
     return values.astype(float)
 
 
@@ -128,24 +132,24 @@ def _first(wrong: pd.Series) -> int | None:
 
 def _check_times(time_s: pd.Series, name: str) -> None:
     if line := _first(time_s.isna()):
-        raise InputError(f"{name}, line {line}, time_s: each row needs a time.")
+        raise InputError("csv-time-missing", name=name, line=line, column="time_s")
     if line := _first(time_s.diff() <= 0):
-        before, this = time_s.loc[:line].iloc[-2:]
-        raise InputError(f"{name}, line {line}, time_s: {this} does not come after {before}; times must rise.")
+        before, given = (str(time) for time in time_s.loc[:line].iloc[-2:])
+        raise InputError("csv-times-not-rising", name=name, line=line, column="time_s", given=given, before=before)
 
 
 def _without_speed_gaps(table: pd.DataFrame, name: str, notes: list[str]) -> pd.DataFrame:
     """From the first row with a speed to the last; long gaps are refused unless the car stood before and after."""
     known = table[table["speed_kmh"].notna()]
     if len(known) < FEWEST_ROWS:
-        raise InputError(f"{name}, speed_kmh: {len(known)} rows have a speed; at least {FEWEST_ROWS} are needed.")
+        raise InputError("csv-too-few-speeds", name=name, column="speed_kmh", rows=len(known), least=FEWEST_ROWS)
     gap = known["time_s"].diff()
     moving = known["speed_kmh"].rolling(2).max() >= STANDING_MPS * KMH_PER_MPS
     if line := _first((gap > LONGEST_GAP_S) & moving):
         raise InputError(
-            f"{name}, line {line}, speed_kmh: no speed is given for {gap[line]:g} s before this row;"
-            f" gaps of up to {LONGEST_GAP_S:g} s are filled, longer ones only while the car stands."
-        )
+            "csv-speed-gap", name=name, line=line, column="speed_kmh",
+            gap=Quantity(float(gap[line]), "s", 6, trimmed=True), most=Quantity(LONGEST_GAP_S, "s", places=0),
+        )  # fmt: skip
     check_duration(known["time_s"].iloc[-1] - known["time_s"].iloc[0], name)
     table = table.loc[known.index[0] : known.index[-1]]
     if len(known) < len(table):

@@ -11,6 +11,7 @@ from gpxpy.geo import haversine_distance
 from gpxpy.gpx import GPXException, GPXTrackPoint
 
 from model.describe.fields import InputError
+from model.describe.figures import Quantity
 from model.describe.trace import Array
 from model.describe.units import KMH_PER_MPS
 from model.traces.resampling import at_whole_seconds, check_duration, weigh_neighbours, whole_seconds
@@ -52,13 +53,14 @@ def positions_table(data: bytes, name: str) -> tuple[pd.DataFrame, tuple[str, ..
     times = [point.time for point in points if point.time is not None]
     stamp = np.array([time.replace(tzinfo=time.tzinfo or UTC).timestamp() for time in times])
     if len(stamp) < len(points):
-        raise InputError(f"{name}: some points have no time; without times there is no speed.")
+        raise InputError("gpx-without-times", name=name)
     place = np.array([(point.latitude, point.longitude) for point in points], dtype=float).T
     if not (np.abs(place) <= [[90], [180]]).all():
-        raise InputError(f"{name}: a position lies beyond 90 degrees of latitude or 180 degrees of longitude.")
+        raise InputError("gpx-off-the-earth", name=name)
     height = np.array([np.nan if point.elevation is None else point.elevation for point in points], dtype=float)
     if (height < HEIGHT_M[0]).any() or (height > HEIGHT_M[1]).any():
-        raise InputError(f"{name}: a height is not from {HEIGHT_M[0]} to {HEIGHT_M[1]} m.")
+        low, high = Quantity(HEIGHT_M[0], "", places=0), Quantity(HEIGHT_M[1], "m", places=0)
+        raise InputError("gpx-height-refused", name=name, low=low, high=high)
 
     notes = ["Speed was worked out from positions: braking energy may be a tenth off, more in stop-and-go traffic."]
     later = np.diff(np.maximum.accumulate(stamp), prepend=-np.inf) > 0
@@ -84,21 +86,22 @@ def positions_table(data: bytes, name: str) -> tuple[pd.DataFrame, tuple[str, ..
 
 def _points(data: bytes, name: str) -> list[GPXTrackPoint]:
     if len(data) > MOST_BYTES:
-        raise InputError(f"{name} has {len(data) / 1e6:.1f} MB; GPX files are read up to {MOST_BYTES / 1e6:g} MB.")
+        given, most = Quantity(len(data) / 1e6, "", places=1), Quantity(MOST_BYTES / 1e6, "", 3, trimmed=True)
+        raise InputError("gpx-too-large", name=name, given_mb=given, most_mb=most)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise InputError(f"{name} is not a GPX file in UTF-8.") from None
+        raise InputError("gpx-not-in-utf-8", name=name) from None
     # entities can be made to grow without bound, and no recorder writes them
     if "<!doctype" in text.lower() or "<!entity" in text.lower():
-        raise InputError(f"{name}: a GPX file with a DOCTYPE or ENTITY declaration is not read.")
+        raise InputError("gpx-with-entities", name=name)
     try:
         tracks = gpxpy.parse(text).tracks
     except (GPXException, ValueError, LookupError, TypeError, AttributeError):
-        raise InputError(f"{name} is not a GPX file that can be read.") from None
+        raise InputError("gpx-unreadable", name=name) from None
     points = [point for track in tracks for segment in track.segments for point in segment.points]
     if not POINTS[0] <= len(points) <= POINTS[1]:
-        raise InputError(f"{name} holds {len(points)} track points; {POINTS[0]} to {POINTS[1]} are needed.")
+        raise InputError("gpx-points", name=name, points=len(points), least=POINTS[0], most=POINTS[1])
     return points
 
 
@@ -122,9 +125,10 @@ def _bridged(time_s: Array, place: Array, name: str) -> list[str]:
     driven = (gap > 5) & (speed > STANDING_MPS)
     for at in np.flatnonzero(driven & (gap > LONGEST_GAP_S)):
         raise InputError(
-            f"{name}: positions are missing for {gap[at]:.0f} s, from {time_s[at]:.0f} s after the start on, while the"
-            f" car went {gap[at] * speed[at]:.0f} m; up to {LONGEST_GAP_S:g} s are bridged."
-        )
+            "gpx-gap", name=name, gap=Quantity(float(gap[at]), "s", places=0),
+            after=Quantity(float(time_s[at]), "s", places=0), went=Quantity(float(gap[at] * speed[at]), "m", places=0),
+            most=Quantity(LONGEST_GAP_S, "s", places=0),
+        )  # fmt: skip
     if driven.any():
         return [f"Gaps of up to {LONGEST_GAP_S:g} s bridged at an even speed: {np.count_nonzero(driven)}."]
     return []

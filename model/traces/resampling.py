@@ -10,6 +10,7 @@ from __future__ import annotations
 import numpy as np
 
 from model.describe.fields import InputError
+from model.describe.figures import Quantity
 from model.describe.trace import Array
 from model.describe.units import KMH_PER_MPS
 
@@ -52,8 +53,9 @@ def check_duration(duration_s: float, name: str) -> None:
     """Raise `InputError` where a recording is too short or too long [s]."""
     if not SHORTEST_S <= duration_s <= LONGEST_S:
         raise InputError(
-            f"{name}: the recording lasts {duration_s:.0f} s; {SHORTEST_S:g} s to {LONGEST_S / 3600:g} hours are read."
-        )
+            "recording-duration", name=name, lasts=Quantity(round(duration_s), "s", 6, trimmed=True),
+            least=Quantity(SHORTEST_S, "s", places=0), most=Quantity(LONGEST_S / 3600, "hours", places=0),
+        )  # fmt: skip
 
 
 def mean_between(x: Array, y: Array, low: Array, high: Array) -> Array:

@@ -39,12 +39,16 @@ Value = Figure | str | int | Enum
 
 @dataclass(frozen=True)
 class Display:
-    """How a visitor reads: in which units and language. Links and files stay in SI-based units whatever it is."""
+    """How somebody reads: in which units and language. Links and files stay in SI-based units whatever it is.
+
+    `by_key` is for the command line: fields and choices by the keys of files, values as files hold them.
+    """
 
     us: bool = False
     language: str = "en"
+    by_key: bool = False
 
-    def say(self, name: str, **values: Value) -> str:
+    def say(self, name: str, /, **values: Value) -> str:
         """A message in the reader's language, its figures in the reader's units (`MessageError` if it cannot be)."""
         return _said(self, name, tuple(values.items()))
 
@@ -189,6 +193,11 @@ def percent_text(share: float | None) -> str:
 def percent_range_text(low: float, high: float) -> str:
     """A band of shares, such as “14 to 19 %”."""
     return Display().figure(Shares(low, high))
+
+
+def capital(text: str) -> str:
+    """The text with a capital at its start."""
+    return text[:1].upper() + text[1:]
 
 
 def span_of(band: Band, unit: str, digits: int = 2) -> Span:

@@ -41,7 +41,7 @@ def draw_answer_line(*, with_answer: bool) -> None:
         with word("season", season), st.container(width=ENTRIES_PX):
             choose_season()
         say("with a")
-        with word("pedal", wording.pedal_words(scenario)), st.container(width=ENTRIES_PX):
+        with word("pedal", wording.pedal_words(scenario, display)), st.container(width=ENTRIES_PX):
             control(CAR_FIELDS["brake_pedal"], help="", behind=True)
             st.markdown(wording.PEDAL_HELP)
         if apart := departures.by_key(scenario, display):

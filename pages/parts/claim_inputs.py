@@ -13,9 +13,9 @@ from model.claims.regions import Bins
 from model.claims.verdicts import Question
 from model.describe.fields import Field, InputError
 from model.describe.typed_numbers import number_typed
+from model.words.entries import held_value, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display
-from pages.parts.display import held_value, shown_unit, shown_value, tidy
-from pages.parts.refusals import refused_entry
+from model.words.refusals import refused_entry
 
 HOLD = "\N{NO-BREAK SPACE}"
 UNITS = re.compile(r"(?<=\d) (?=(?:%|°C|°F|km|mi|mph|m/s²|m|W|Wh|MW|kg|lb|times|points)(?:\W|$))")
@@ -30,11 +30,6 @@ SHORT_PHRASES = {
     "range_lost": "of the range, lost without regeneration (energy saved)",
     "display_km": "more on the range display",
 }
-
-
-def capital(text: str) -> str:
-    """The text with a capital at its start."""
-    return text[:1].upper() + text[1:]
 
 
 def lowered(text: str) -> str:
@@ -153,16 +148,15 @@ def setting_of(key: str, typed: str, display: Display) -> str:
     try:
         shown = numbers_in(typed)
     except ValueError:
-        sentence = f"{label(key)}: {QUOTE.format(typed)} is neither a number nor a range such as 10 to 20."
-        raise InputError(sentence) from None
+        raise InputError("entry-number-unreadable", field=label(key), given=typed) from None
     if shown != sorted(shown):
-        raise InputError(f"{label(key)}: {QUOTE.format(typed)} runs downwards; give the lower number first.")
+        raise InputError("range-runs-downwards", field=label(key), given=typed)
     parts = []
     for number in shown:
         try:
             parts.append(field.text(field.parse(held_value(field, number, display))))
         except InputError:
-            raise InputError(refused_entry(field, number, display)) from None
+            raise InputError("as-told", told=refused_entry(field, number, display)) from None
     return "..".join(parts)
 
 

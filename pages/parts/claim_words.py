@@ -13,13 +13,12 @@ from model.claims.prose import share_words, span_and_median, span_words
 from model.claims.verdicts import Answer, Question
 from model.kernel.denominators import PHRASES
 from model.sampling.uncertainty import Band
-from model.words.quantities import Display
+from model.words.quantities import Display, capital
 from pages.parts.charts.claims import Grid, Row, Swing, claim_number, given
 from pages.parts.claim_inputs import (
     HOLD,
     QUOTE,
     SHORT_PHRASES,
-    capital,
     ends_text,
     entry_label,
     held_together,

@@ -10,14 +10,13 @@ from model.limits.limit_settings import slipperiest
 from model.limits.winter import MILD_C, LiftOffLeft, WarmUp
 from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C
 from model.sampling.hybrid import has_engine
-from model.words.quantities import MINUS, Display, number_text, percent_text
+from model.words.quantities import MINUS, Display, capital, number_text, percent_text
 from pages.parts.charts.cold import season_rows
 from pages.parts.winter_words import (
     LEAST_KWH,
     ON,
     Said,
     band_text,
-    capital,
     kwh,
     minutes_text,
     normal_text,

@@ -10,13 +10,13 @@ from model.describe.scenario import Scenario
 from model.lift_off.slowing import word_of
 from model.out.comparison import Difference, Side, told_apart
 from model.sampling.uncertainty import HIGH_SHARE, Band
-from model.words.quantities import Display, percent_range_text
+from model.words.entries import choice_word
+from model.words.quantities import Display, capital, percent_range_text
 from pages.parts.charts.compare import even, signed_range
 from pages.parts.wording import (
     HABIT_NUMBERS,
     NEGLIGIBLE_KWH,
     car_words,
-    choice_word,
     pedal_words,
     season_of,
     temperature_text,
@@ -56,18 +56,13 @@ def name_of(subject: str, scenario: Scenario, display: Display) -> str:
         strength = driver.lift_off_mps2
         return "a strength for each leg" if own else f"{word_of(strength)}, {strength:g}{NARROW}m/s²"
     if subject in HABIT_NUMBERS:
-        return f"{HABIT_NUMBERS[subject][0]} {choice_word(subject, getattr(driver, subject))}"
+        return f"{HABIT_NUMBERS[subject][0]} {choice_word(subject, getattr(driver, subject), display)}"
     return {
-        "brake_pedal": pedal_words(scenario),
-        "surface": f"{choice_word('surface', conditions.surface)} road",
+        "brake_pedal": pedal_words(scenario, display),
+        "surface": f"{choice_word('surface', conditions.surface, display)} road",
         "cabin": f"cabin {'on' if conditions.cabin else 'off'}",
         "preconditioned": f"{'' if conditions.preconditioned else 'not '}warmed up before leaving",
     }[subject]
-
-
-def capital(text: str) -> str:
-    """The text with a capital at its start."""
-    return text[:1].upper() + text[1:]
 
 
 def negligible(band: Band, most: float) -> bool:

@@ -19,12 +19,11 @@ from model.describe.fields import Field, FieldError, InputError
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
 from model.describe.typed_numbers import number_typed
-from model.words.quantities import MINUS, Display
+from model.words.entries import choice_word, held_value, shown_unit, shown_value, tidy
+from model.words.quantities import MINUS, Display, capital
+from model.words.refusals import refusal_words, refused_entry
 from pages.parts import state
-from pages.parts.display import held_value, shown_unit, shown_value, tidy
 from pages.parts.plain_text import inert
-from pages.parts.refusals import refusal_words, refused_entry
-from pages.parts.wording import choice_word
 
 BUTTONS_PX = 92
 """Plus and minus, each wide enough for a finger."""
@@ -248,7 +247,7 @@ def control(
     if field.kind == "choice":
         words |= {
             "options": list(field.choices),
-            "format_func": lambda option: choice_word(field.key, option).capitalize(),
+            "format_func": lambda option: capital(choice_word(field.key, option, display)),
         }
         if look == "list":
             st.selectbox(**words)

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 from model.describe.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Driver, Leg, Scenario
 from model.describe.scenario_io import starting_drives, unusual
+from model.words.entries import choice_word, shown_unit, shown_value, tidy
 from model.words.quantities import Display, entry_text
-from pages.parts.display import shown_unit, shown_value, tidy
-from pages.parts.wording import HABIT_NUMBERS, choice_word, counted, drive_id, temperature_text
+from pages.parts.wording import HABIT_NUMBERS, counted, drive_id, temperature_text
 
 LEG = "leg_"
 FROST_C = 5.0
@@ -43,7 +43,7 @@ def by_key(scenario: Scenario, display: Display) -> dict[str, str]:
         "grip_level": f"grip at {entry_text(now.grip_level)} of its band",
     }  # fmt: skip
     found = {key: text for key, text in words.items() if text and getattr(now, key) != getattr(then, key)}
-    return found | _driver(scenario.driver, usual.driver) | _legs(scenario.legs)
+    return found | _driver(scenario.driver, usual.driver, display) | _legs(scenario.legs, display)
 
 
 def usual_of(scenario: Scenario) -> Scenario:
@@ -62,8 +62,9 @@ def as_usual(scenario: Scenario, key: str) -> Scenario:
     return scenario.with_setting(key, getattr(usual.conditions if key in CONDITION_FIELDS else usual.driver, key))
 
 
-def _driver(now: Driver, usual: Driver) -> dict[str, str]:
-    words = {key: f"{does} {choice_word(key, getattr(now, key))}" for key, (does, _, _) in HABIT_NUMBERS.items()}
+def _driver(now: Driver, usual: Driver, display: Display) -> dict[str, str]:
+    habits = {key: choice_word(key, getattr(now, key), display) for key in HABIT_NUMBERS}
+    words = {key: f"{HABIT_NUMBERS[key][0]} {habit}" for key, habit in habits.items()}
     words |= {
         "lift_off_mps2": f"lift-off {strength(now.lift_off_mps2)}",
         "comes_to_rest": "comes to rest without the brake pedal" if now.comes_to_rest else "rolls on near walking pace",
@@ -72,8 +73,8 @@ def _driver(now: Driver, usual: Driver) -> dict[str, str]:
     return {key: text for key, text in words.items() if getattr(now, key) != getattr(usual, key)}
 
 
-def _legs(legs: Sequence[Leg]) -> dict[str, str]:
-    surfaces = _where([choice_word("surface", leg.surface) if leg.surface != "dry" else "" for leg in legs])
+def _legs(legs: Sequence[Leg], display: Display) -> dict[str, str]:
+    surfaces = _where([choice_word("surface", leg.surface, display) if leg.surface != "dry" else "" for leg in legs])
     strengths = _where(["" if leg.lift_off_mps2 is None else strength(leg.lift_off_mps2) for leg in legs])
     found = {f"{LEG}surface": surfaces, f"{LEG}lift_off_mps2": strengths and f"lift-off {strengths}"}
     return {key: text for key, text in found.items() if text}
@@ -106,7 +107,7 @@ def kept_text(scenario: Scenario, display: Display) -> str:
         if key in ("brake_pedal", "name"):
             continue
         is_word = field.kind in ("choice", "text")
-        shown = choice_word(key, value) if is_word else entry_text(shown_value(field, value, display))
+        shown = choice_word(key, value, display) if is_word else entry_text(shown_value(field, value, display))
         told.append(f"{field.label.lower()} {shown} {shown_unit(field, display)}".rstrip())
     return f"Kept as you stated: {', '.join(told)}." if told else ""
 
@@ -128,5 +129,6 @@ def frost_text(scenario: Scenario, display: Display) -> str:
     frozen = [one for one in (conditions.surface, *(leg.surface for leg in scenario.legs)) if one in FROZEN]
     if not frozen or conditions.ambient_c <= FROST_C:
         return ""
-    road, warmth = choice_word("surface", frozen[0]).capitalize(), temperature_text(conditions.ambient_c, display)
+    road = choice_word("surface", frozen[0], display).capitalize()
+    warmth = temperature_text(conditions.ambient_c, display)
     return f"{road} at {warmth}? Set the temperature of that day: battery, tyres and cabin depend on it."

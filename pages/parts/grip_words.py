@@ -9,9 +9,9 @@ from model.describe.scenario import Scenario
 from model.limits.grip_margin import MARGIN_RULE
 from model.limits.limit_settings import STRAIGHT, LimitSettings
 from model.limits.slippery_road import SLOWER_KMH, SlipperyRoad
-from model.words.quantities import MINUS, Display, number_text, percent_text
+from model.words.quantities import MINUS, Display, capital, number_text, percent_text
 from pages.parts.charts.grip import SURFACE_WORDS, strength_text
-from pages.parts.winter_words import ON, Said, capital, listed, whole
+from pages.parts.winter_words import ON, Said, listed, whole
 
 WHEELS = {"front": "the front wheels", "rear": "the rear wheels", "both": "all four wheels", "all": "all four wheels"}
 

@@ -11,9 +11,9 @@ from model.describe.scenario import Leg
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.lift_off.advice import RULES, Advice, Case, DriveAdvice
 from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
-from model.words.quantities import Display, number_text, percent_text
-from pages.parts.display import in_units as units_of_the_page
+from model.words.quantities import Display, capital, number_text, percent_text
 from pages.parts.wording import Told, counted, leg_words, together
+from pages.parts.wording import in_units as units_of_the_page
 
 NARROW = "\N{NO-BREAK SPACE}"
 HARDLY = 0.005
@@ -52,11 +52,6 @@ WHY_SAME = {
 def strength_text(mps2: float) -> str:
     """A strength with its unit."""
     return f"{mps2:g}{NARROW}m/s²"
-
-
-def capital(text: str) -> str:
-    """The text with a capital at its start."""
-    return text[:1].upper() + text[1:]
 
 
 def percent(share: float) -> str:

@@ -18,8 +18,8 @@ from model.describe.fields import InputError
 from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario, with_prices_of
 from model.describe.scenario_io import from_link, to_link
 from model.words.quantities import Display
+from model.words.refusals import refusal_words
 from pages.parts import state
-from pages.parts.refusals import refusal_words
 
 UNITS, VERSION = "units", "v"
 """How it is shown, and the version of the model that the link was made with."""

@@ -15,8 +15,8 @@ from model.describe.scenario import Scenario
 from model.describe.scenario_io import parse_json
 from model.out.answers import asked_by
 from model.words.quantities import Display, percent_text
+from model.words.refusals import refusal_words
 from pages.parts.link import VERSION, parsed
-from pages.parts.refusals import refusal_words
 from pages.parts.wording import other_version
 
 METRIC = Display()
@@ -50,9 +50,7 @@ def from_text(text: str, base: Scenario, display: Display = METRIC) -> Opened:
         parameters = {}
     scenario, _, refused = parsed(parameters, base)
     if scenario is None:
-        raise InputError(
-            "The text holds no drive. It is a whole link to this app, or begins like “car=city-car&legs=”."
-        )
+        raise InputError("text-without-drive")
     version = parameters.get(VERSION, MODEL_VERSION)[:20]
     notices = (refusal_words(one, display) for one in refused)
     return Opened(scenario, (*notices, *([other_version(version)] if version != MODEL_VERSION else [])))
@@ -70,9 +68,9 @@ def from_file(data: bytes, name: str) -> Opened:
         try:
             data = base64.b64decode(found[1], validate=True)
         except binascii.Error:
-            raise InputError(f"{name}: the drive inside this page is damaged; use the text or the JSON file.") from None
+            raise InputError("page-damaged", name=name) from None
     elif data.lstrip()[:1] == b"<":
-        raise InputError(f"{name}: this page was not made by “Take away” and holds no drive.")
+        raise InputError("page-not-ours", name=name)
     return _from_json(parse_json(data, name))
 
 

@@ -12,9 +12,9 @@ from typing import Any
 import streamlit as st
 
 from model.describe.fields import Field
+from model.words.entries import held_value, shown_value
 from pages.parts import controls, state
 from pages.parts.controls import label_of, widget_key
-from pages.parts.display import held_value, shown_value
 
 
 def put(field: Field, value: Any) -> None:

@@ -7,13 +7,14 @@ import pandas as pd
 from model.claims.prose import listed
 from model.claims.verdicts import Claim, Question
 from model.describe.fields import InputError
+from model.describe.figures import Quantity
 from model.kernel.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
 from model.sampling.printed_tests import TESTS
 from model.sampling.range_figure import RangeOnRoad
-from model.words.quantities import MINUS, Display, percent_text
-from pages.parts.claim_inputs import SHORT_PHRASES, capital
+from model.words.quantities import MINUS, Display, capital, percent_text
+from model.words.refusals import refusal_words
+from pages.parts.claim_inputs import SHORT_PHRASES
 from pages.parts.claim_words import claimed_text
-from pages.parts.refusals import refusal_words
 
 SHARES_TITLE = "Meant as another share, the same drives give another number"
 
@@ -124,9 +125,10 @@ def held_number(name: str, shown: float, display: Display) -> float:
 
 def converter_refusal(refused: InputError, name: str, display: Display) -> str:
     """Why a number cannot be converted, with its least in the unit of the entry."""
-    if "least" not in refused.parts:
+    least = refused.parts.get("least")
+    if not isinstance(least, Quantity):
         return refusal_words(refused, display)
-    shown = shown_number(name, refused.parts["least"], display)
+    shown = shown_number(name, least.value, display)
     return (
         f"This would mean that less than nothing came back. On this drive the number must be at least {shown:g} "
         f"{phrase_unit(name, display)}."

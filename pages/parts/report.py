@@ -23,7 +23,7 @@ from model.lift_off.advice import Advice
 from model.sampling.drives import Answer, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
-from model.words.quantities import Display, percent_text
+from model.words.quantities import Display, capital, percent_text
 from pages.parts import departures, lift_off_words, winter_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy import before_after
@@ -127,7 +127,7 @@ def about(scenario: Scenario, display: Display) -> str:
     day = f"{'in' if season else 'at'} {wording.season_words(scenario.conditions, scenario.year, display)}"
     return (
         f"A {wording.on_drive(scenario, display)} {day}, with a "
-        f"{wording.pedal_words(scenario)}{f', {apart}' if apart else ''}."
+        f"{wording.pedal_words(scenario, display)}{f', {apart}' if apart else ''}."
     )
 
 
@@ -179,7 +179,7 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
         yours = f"The car is set to {lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs)}."
         found.append((f"Lift-off strength advised: {told.title}", (day, *told.sentences, yours)))
     glance = "; ".join(f"{winter_words.NAMES[part].lower()}: {words}" for part, words in taken.glance.items())
-    in_short = f"{lift_off_words.capital(glance)}."
+    in_short = f"{capital(glance)}."
     limits = replace(wording.LIMITS_CARD, sentences=(*wording.LIMITS_CARD.sentences, in_short))
     short = [wording.setting_card(taken.scenario), limits]
     if taken.year is not None:

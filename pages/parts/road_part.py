@@ -8,15 +8,16 @@ from model.describe.fields import Field, InputError
 from model.kernel.denominators import PHRASES
 from model.sampling.printed_tests import TESTS
 from model.sampling.range_figure import RANGE_KM
+from model.words.entries import tidy
+from model.words.quantities import capital
+from model.words.refusals import refusal_words
 from pages.parts import phrase_words as words
 from pages.parts import state
 from pages.parts.charts.claims import to_road
-from pages.parts.claim_inputs import SHORT_PHRASES, capital
+from pages.parts.claim_inputs import SHORT_PHRASES
 from pages.parts.controls import enter
-from pages.parts.display import tidy
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
-from pages.parts.refusals import refusal_words
 
 RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
 """The page's parameters in the address: the printed range [km] and its test, the phrase and its number [1 or km]."""

@@ -20,10 +20,9 @@ from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.describe.tables import rows
 from model.traces.cycles import CYCLES, cycle_trace
+from model.words.entries import choice_word, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display, number_text
-from pages.parts.display import shown_unit, shown_value, tidy
 from pages.parts.trust import NARROW, number
-from pages.parts.wording import choice_word
 
 
 def figure_text(field: Field, value: Any, display: Display) -> str:
@@ -31,7 +30,7 @@ def figure_text(field: Field, value: Any, display: Display) -> str:
     if value is None:
         return "–"
     if field.kind == "choice":
-        return choice_word(field.key, value)
+        return choice_word(field.key, value, display)
     if field.kind in ("text", "yes_no"):
         return field.text(value)
     return f"{tidy(shown_value(field, value, display), 4):g}".replace("-", MINUS)

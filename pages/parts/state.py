@@ -48,8 +48,8 @@ from model.sampling.hybrid import YearOfFuel, year_of_fuel
 from model.sampling.range_figure import RANGE_KM, RangeOnRoad
 from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
+from model.words.refusals import refusal_words
 from pages.parts.keeping import kept
-from pages.parts.refusals import refusal_words
 from pages.parts.wording import pedal_of
 
 BAND_RUNS = RUNS

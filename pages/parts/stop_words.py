@@ -10,8 +10,8 @@ from model.describe.units import GRAVITY_MPS2, J_PER_WH
 from model.limits.grip_margin import LEVELS
 from model.limits.hard_stop import HardStop
 from model.limits.limit_settings import LimitSettings
-from model.words.quantities import Display, number_text, percent_text
-from pages.parts.winter_words import ON, Said, capital, distance_text, ends, whole
+from model.words.quantities import Display, capital, number_text, percent_text
+from pages.parts.winter_words import ON, Said, distance_text, ends, whole
 
 
 def stop(found: HardStop, surface: str, settings: LimitSettings, display: Display) -> Said:

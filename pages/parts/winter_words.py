@@ -43,11 +43,6 @@ class Said:
     mind: tuple[str, ...]
 
 
-def capital(text: str) -> str:
-    """The text with a capital at its start."""
-    return text[:1].upper() + text[1:]
-
-
 def listed(words: Sequence[str]) -> str:
     """Words in a row: “a, b and c”."""
     return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))

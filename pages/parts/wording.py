@@ -15,8 +15,8 @@ from model.sampling.drives import Answer, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS
-from model.words.quantities import MINUS, Display, entry_text, percent_range_text
-from pages.parts.display import shown_unit, shown_value, tidy
+from model.words.entries import choice_word, shown_unit, shown_value, tidy
+from model.words.quantities import MINUS, US, Display, entry_text, percent_range_text
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 NEGLIGIBLE_SHARE = 0.01
@@ -24,14 +24,6 @@ NEGLIGIBLE_KWH = 0.005
 NEGLIGIBLE_L = 0.05
 THAN = "than the same drive on friction brakes only"
 
-CHOICE_WORDS = {
-    "looks_ahead": {"far": "early", "usual": "as usual", "late": "late"},
-    "pull_away": {"gentle": "gently", "usual": "as usual", "brisk": "briskly"},
-    "steady_foot": {"steady": "steadily", "usual": "as usual", "restless": "restlessly"},
-    "brake_pedal": {"blended": "blended", "friction": "friction-only"},
-    "way": {"up_and_down": "up and down"},
-    "heat_source": {"resistive": "plain electric", "heat_pump": "heat pump"},
-}
 PEDAL_HELP = (
     "**Blended:** press the brake pedal and the motor slows the car first and charges the battery; the discs help when "
     "more is asked. Most recent electric cars and nearly all hybrids.\n\n"
@@ -52,9 +44,20 @@ WEAKER = "With a full or cold battery, or on a slippery road, it may be weaker t
 PRESS_THE_PEDAL = "Leave more room, and press the brake pedal: it brakes whatever the battery takes."
 
 
-def choice_word(key: str, value: str) -> str:
-    """A choice in plain words."""
-    return CHOICE_WORDS.get(key, {}).get(value, re.sub("[-_]", " ", value))
+IN_WORDS = re.compile(rf"(−?\d[\d.,]*) ({'|'.join(sorted(US, key=len, reverse=True))})(?![\w/²])")
+"""A figure with a unit that US readers have another for, in a sentence."""
+
+
+def in_units(text: str, display: Display) -> str:
+    """A sentence of the model, its figures in the units shown."""
+    if not display.us:
+        return text
+
+    def shown(found: re.Match[str]) -> str:
+        value = float(found[1].replace(MINUS, "-").replace(",", ""))
+        return display.text(value, found[2], 3 if found[2] == "km" else 2)
+
+    return IN_WORDS.sub(shown, text)
 
 
 def together(sentence: str) -> str:
@@ -233,7 +236,7 @@ def season_of(conditions: Conditions, year: Year) -> str | None:
 def season_words(conditions: Conditions, year: Year, display: Display) -> str:
     """Season and temperature, such as “spring, 11 °C”, and what else is out of the ordinary."""
     words = [season_of(conditions, year), temperature_text(conditions.ambient_c, display)]
-    words.append(choice_word("surface", conditions.surface) if conditions.surface != "dry" else None)
+    words.append(choice_word("surface", conditions.surface, display) if conditions.surface != "dry" else None)
     warmed = "warmed on the plug" if conditions.plugged_in else "warmed from the battery"
     words.append(warmed if conditions.preconditioned else None)
     words.append(None if conditions.cabin else "cabin off")
@@ -258,9 +261,9 @@ def pedal_of(scenario: Scenario) -> str:
     return dict(scenario.stated).get("brake_pedal", assumed)
 
 
-def pedal_words(scenario: Scenario) -> str:
+def pedal_words(scenario: Scenario, display: Display) -> str:
     """The brake pedal, such as “blended brake pedal”."""
-    return f"{choice_word('brake_pedal', pedal_of(scenario))} brake pedal"
+    return f"{choice_word('brake_pedal', pedal_of(scenario), display)} brake pedal"
 
 
 def counted(count: int, one: str, many: str = "") -> str:
@@ -291,7 +294,7 @@ def leg_words(leg: Leg, display: Display) -> str:
     if leg.descent_m:
         parts.append(f"{display.text(leg.descent_m, 'm')} down")
     if leg.surface != "dry":
-        parts.append(choice_word("surface", leg.surface))
+        parts.append(choice_word("surface", leg.surface, display))
     # a line that is too long breaks at a comma, not between a figure and its unit
     return ", ".join(part.replace(" ", NO_BREAK) for part in parts)
 
@@ -315,7 +318,7 @@ def habits_words(scenario: Scenario, display: Display) -> str:
     """Habits, load and charge in a line; habits that are as usual are not named."""
     driver, conditions = scenario.driver, scenario.conditions
     named = [
-        f"{does} {choice_word(key, getattr(driver, key))}"
+        f"{does} {choice_word(key, getattr(driver, key), display)}"
         for key, (does, _, _) in HABIT_NUMBERS.items()
         if getattr(driver, key) != "usual"
     ]
@@ -402,7 +405,7 @@ LIMITS_CARD = Card("Regeneration will not always be there", (f"{WEAKER} {PRESS_T
 def winter_day_words(year: YearOfDrives, display: Display) -> str:
     """The winter day of the year, such as “the year’s winter day, 1 °C, snow”."""
     row = next(row for row in year.rows if row.season == "winter")
-    road = "" if row.surface == "dry" else f", {choice_word('surface', row.surface)}"
+    road = "" if row.surface == "dry" else f", {choice_word('surface', row.surface, display)}"
     return f"the year’s winter day, {temperature_text(row.ambient_c, display)}{road}"
 
 

@@ -27,6 +27,7 @@ from model.kernel.savings import Result, evaluate
 from model.physics.slowing_limits import LIMITS
 from model.sampling.drives import trace_of
 from model.traces.cycles import LABORATORY, cycle_trace
+from tests.refused import told
 
 FILE = Path(__file__).with_name("kernel.csv")
 CYCLES = ("udds", "hwfet", "wltc3b")
@@ -98,7 +99,7 @@ def figures(result: Result, regen: bool) -> dict[str, float]:
 
 def refusal(refused: InputError) -> str:
     """The key that a refusal names and the numbers in it: its words may be bettered."""
-    text = str(refused)
+    text = told(refused)
     return " ".join([text.split(" ")[0].rstrip(":"), *re.findall(r"\d+(?:\.\d+)?", text.split(":", 1)[1])])
 
 

@@ -12,6 +12,7 @@ from model.describe.fields import InputError
 from model.describe.parameters import class_labels
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words
+from tests.refused import told
 
 SETTINGS = (
     {"number": "13"}, {"number": "7..9"}, {"relation": "at_most"}, {"relation": "about", "number": "6"},
@@ -51,7 +52,7 @@ def asked_with(claim_id, settings):
     try:
         return question(claim_id, settings)
     except InputError as refused:
-        assert "is not a known setting" in str(refused)
+        assert "is not a known setting" in told(refused)
         return None
 
 

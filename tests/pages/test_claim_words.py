@@ -18,6 +18,7 @@ from pages.parts import claim_words as words
 from pages.parts import phrase_words
 from pages.parts.charts.claims import given
 from pages.parts.claim_files import method_note
+from tests.refused import told
 
 METRIC, US = Display(), Display(us=True)
 QUICK = "two-megawatts"
@@ -222,7 +223,7 @@ def test_what_was_typed_comes_back_as_it_was():
 def test_what_is_no_number_is_refused(text):
     with pytest.raises(InputError) as refused:
         inputs.setting_of("ambient_c", text, METRIC)
-    assert str(refused.value).startswith("Outside temperature: ")
+    assert told(refused.value).startswith("Outside temperature: ")
 
 
 # phrases and the road

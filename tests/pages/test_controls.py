@@ -3,10 +3,10 @@
 import pytest
 
 from model.describe.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS, Scenario
+from model.words.entries import held_value, shown_value
 from model.words.quantities import Display
+from model.words.refusals import refused_entry
 from pages.parts.controls import label_of, step_of, typed_number, typed_text, value_in, widget_key
-from pages.parts.display import held_value, shown_value
-from pages.parts.refusals import refused_entry
 
 METRIC, US = Display(), Display(us=True)
 NUMBERS = [field for field in (SETTINGS | LEG_FIELDS).values() if field.kind == "number"]

@@ -8,8 +8,8 @@ from model import MODEL_VERSION
 from model.describe.scenario import SETTINGS, US_PRICES, YEAR_FIELDS, Scenario, with_prices_of
 from model.describe.scenario_io import starting_drives
 from model.words.quantities import Display
+from model.words.refusals import refusal_words
 from pages.parts.link import SCENARIO_KEYS, UNITS, VERSION, link_of, ours, parsed
-from pages.parts.refusals import refusal_words
 from tests.pages.in_app import opened_at, ran, scenario_of
 
 BASE = Scenario()

@@ -9,11 +9,12 @@ from model.describe.fields import InputError
 from model.describe.scenario_io import scenario_to_json, starting_drives
 from model.out.answers import Asked, as_text, drive_answer
 from model.words.quantities import Display
+from model.words.refusals import refusal_words
 from pages.parts.link import link_of
 from pages.parts.opening import from_file, from_text, moved_words
 from pages.parts.public_link import short_text
-from pages.parts.refusals import refusal_words
 from pages.parts.report import data_address
+from tests.refused import refuses
 
 METRIC = Display()
 TOWN = starting_drives()["town"][2]
@@ -87,7 +88,7 @@ def test_a_file_comes_back_as_the_drive_it_was_made_of(data):
     ],
 )
 def test_a_file_without_a_drive_is_refused_in_a_sentence(data, sentence):
-    with pytest.raises(InputError, match=sentence):
+    with refuses(sentence):
         from_file(data, "file.json")
 
 

@@ -10,7 +10,7 @@ from model.describe.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS
 from model.describe.scenario_io import from_link, starting_drives
 from model.sampling.drives import drive
 from model.words.quantities import Display
-from pages.parts.refusals import refusal_words, refused_entry
+from model.words.refusals import refusal_words, refused_entry
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]

@@ -13,7 +13,7 @@ from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS
 from model.words.quantities import Display, number_text
 from pages.parts import departures, wording
-from pages.parts.display import in_units
+from pages.parts.wording import in_units
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]

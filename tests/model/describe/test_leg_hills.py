@@ -8,6 +8,7 @@ from model.describe.fields import InputError
 from model.describe.leg_hills import WAYS, hill_km, value_of, way_of, with_entry
 from model.describe.scenario import Driver, Leg, check_legs
 from model.traces.drive_builder import build_drive
+from tests.refused import refuses
 
 FLAT = Leg(distance_km=5.0)
 BOTH = Leg(distance_km=12.5, climb_m=180.0, descent_m=120.0, grade_pct=6.0)
@@ -65,7 +66,7 @@ def test_a_hill_all_the_way_grows_and_shrinks_with_its_leg():
     ],
 )
 def test_what_cannot_be_is_refused_in_a_sentence(leg, key, value, said):
-    with pytest.raises(InputError, match=said):
+    with refuses(said):
         with_entry(leg, key, value)
 
 

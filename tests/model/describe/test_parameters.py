@@ -3,7 +3,6 @@
 import pytest
 
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import InputError
 from model.describe.parameters import (
     assumed_figures,
     car_from,
@@ -13,6 +12,7 @@ from model.describe.parameters import (
     open_figures_of,
 )
 from model.describe.scenario import Scenario
+from tests.refused import refuses
 
 CLASSES = list(class_labels())
 
@@ -36,7 +36,7 @@ def test_a_car_has_the_middle_figures_and_what_was_stated():
 
 
 def test_an_unknown_class_is_refused_with_those_there_are():
-    with pytest.raises(InputError, match="'hovercraft' is not one of the classes city-car, "):
+    with refuses("“hovercraft” is not one of the classes city-car, "):
         car_from("hovercraft")
 
 

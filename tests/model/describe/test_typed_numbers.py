@@ -43,7 +43,7 @@ def test_what_is_no_number_is_refused(typed):
 
 
 def test_one_comma_before_three_digits_is_decided_by_what_fits_and_never_guessed():
-    with pytest.raises(TwoReadings, match=r"1\.25 or as 1250"):
+    with pytest.raises(TwoReadings, match=r"1\.25, 1250"):
         number_typed("1,250")
     assert number_typed("1,250", lambda number: number >= 500) == 1250
     assert number_typed("1,250", lambda number: number <= 10) == 1.25

@@ -5,7 +5,6 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.describe.fields import InputError
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
@@ -15,6 +14,7 @@ from model.limits.cold_day import FADES
 from model.limits.winter import lift_off_left, mild_day, range_km, season_costs, warm_up, why_it_fades
 from model.physics.battery import usable_in_the_cold_kwh
 from tests.made_traces import hill_and_town
+from tests.refused import refuses
 
 CAR = car_from("family-hatch")
 WINTER = Conditions(ambient_c=-8.0, surface="snow", soc_start=0.8)
@@ -100,7 +100,7 @@ def test_warming_up_from_the_battery_is_energy_of_the_drive():
     assert np.array(more) / 3.6e6 == pytest.approx([takes.battery_kwh, takes.cabin_kwh])
     assert plugged.ledger.error_share < 1e-9 > unplugged.ledger.error_share
     assert unplugged.answers()["warm_up_kwh"] == pytest.approx(took_kwh) and plugged.answers()["warm_up_kwh"] == 0
-    with pytest.raises(InputError, match="battery would be empty after about 0 km of"):
+    with refuses("battery would be empty after about 0 km of"):
         evaluate(hill_and_town(), CAR, replace(before, plugged_in=False, soc_start=0.01), DRIVER)
 
 

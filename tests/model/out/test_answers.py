@@ -8,10 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from model.describe.fields import InputError
 from model.describe.scenario_io import scenario_to_json, starting_drives
 from model.out.answers import Asked, as_text, asked_by, drive_answer
 from model.out.cli import main
+from tests.refused import refuses
 
 ROOT = Path(__file__).resolve().parents[3]
 TOWN = starting_drives()["town"][2]
@@ -70,7 +70,7 @@ def test_a_scenario_asks_for_the_drive_alone():
     [
         ({"band": {"runs": 10**9}}, "runs"),
         ({"band": {"runs": 1.5}}, "runs"),
-        ({"year": "yes"}, "year: 'yes' is not the object"),
+        ({"year": "yes"}, "year: “yes” is not the object"),
         ({"range_on_road": {}}, "test"),
         ({"scenario": 1}, "JSON object"),
     ],
@@ -82,5 +82,5 @@ def test_an_answer_that_was_tampered_with_is_refused_in_a_sentence(part, sentenc
 
 
 def test_what_is_no_object_is_refused():
-    with pytest.raises(InputError, match="JSON object"):
+    with refuses("JSON object"):
         asked_by([1, 2])

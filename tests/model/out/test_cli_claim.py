@@ -40,7 +40,7 @@ def test_an_answer_can_be_asked_again(capsys, tmp_path):
 @pytest.mark.parametrize(
     "arguments, sentence",
     [
-        (["claim", "x"], "claim: 'x' is not one of"),
+        (["claim", "x"], "claim: “x” is not one of"),
         (["claim", "two-megawatts", "--set", "number"], "the form is KEY=VALUE"),
         (["claim", "two-megawatts", "--set", "cabin=on"], "is not a known setting"),
         (["claim", "two-megawatts", "--band"], "nrecognized arguments: --band"),
@@ -48,8 +48,8 @@ def test_an_answer_can_be_asked_again(capsys, tmp_path):
         (["stop", "--from-kmh", "50", "--band"], "nrecognized arguments: --band"),
         (["compare", TOWN[1], TOWN[1], "--band"], "nrecognized arguments: --band"),
         (["claim", "missing.json"], "missing.json: the file cannot be read"),
-        ([*TOWN, "--test-range-km", "far"], "test_range_km (range on the test cycle): 'far'"),
-        ([*TOWN, "--test-range-km", "300", "--test", "x"], "test: 'x' is not one of"),
+        ([*TOWN, "--test-range-km", "far"], "test_range_km (range on the test cycle): “far”"),
+        ([*TOWN, "--test-range-km", "300", "--test", "x"], "test: “x” is not one of"),
     ],
 )
 def test_refusals(capsys, arguments, sentence):

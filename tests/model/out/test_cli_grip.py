@@ -33,10 +33,10 @@ def test_grip_left_alone_is_straight_and_level_at_50(capsys):
 @pytest.mark.parametrize(
     "arguments, said",
     [
-        (["--speed-kmh", "fast"], "speed_kmh (speed): 'fast' is not a number from 1 to 250 km/h."),
-        (["--bend-radius-m", "0"], "bend_radius_m (radius of the bend): 0 is out of bounds: a number from 5"),
-        (["--grade-pct", "90"], "grade_pct (slope): 90 is out of bounds: a number from -35 to 35 %."),
-        (["--set", "surface=mud"], "one of dry, wet, standing-water, snow, ice, glazed-ice"),
+        (["--speed-kmh", "fast"], "speed_kmh (speed): “fast” cannot be used, 1 to 250 km/h can."),
+        (["--bend-radius-m", "0"], "bend_radius_m (radius of the bend): 0 m cannot be used, 5 to"),
+        (["--grade-pct", "90"], "grade_pct (slope): 90 % cannot be used, −35 to 35 % can."),
+        (["--set", "surface=mud"], "dry, wet, standing-water, snow, ice or glazed-ice can"),
     ],
 )
 def test_grip_refuses_in_a_sentence(capsys, arguments, said):

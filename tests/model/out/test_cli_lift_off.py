@@ -35,7 +35,7 @@ def test_stop_without_equal_distance_compares_no_energies(capsys):
 @pytest.mark.parametrize(
     "arguments, sentence",
     [
-        (["stop", "--from-kmh", "fast"], "from_kmh (speed at the start): 'fast' is not a number from 1 to 250 km/h."),
+        (["stop", "--from-kmh", "fast"], "from_kmh (speed at the start): “fast” cannot be used, 1 to 250 km/h can."),
         (["stop", "--from-kmh", "30", "--to-kmh", "40"], "to_kmh (speed at the end): 40 km/h is not below the speed"),
         (["stop"], "--from-kmh"),
     ],

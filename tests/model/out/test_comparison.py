@@ -5,7 +5,6 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.describe.fields import InputError
 from model.describe.parameters import assumed_figures, open_figures
 from model.describe.scenario_io import starting_drives
 from model.out.comparison import (
@@ -19,6 +18,7 @@ from model.out.comparison import (
 )
 from model.sampling.drives import answer_of, drive, samples_of
 from model.sampling.uncertainty import Band
+from tests.refused import refuses
 
 TOWN = starting_drives()["town"][2]
 HILL = starting_drives()["suburb-hill"][2]
@@ -150,7 +150,7 @@ def test_where_either_drive_takes_nothing_their_shares_have_no_difference():
 
 
 def test_a_drive_that_cannot_be_is_refused():
-    with pytest.raises(InputError, match="soc_start"):
+    with refuses("soc_start"):
         side(TOWN.with_setting("soc_start", 0.001))
 
 

@@ -5,7 +5,6 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.describe.fields import InputError
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver, Leg, Scenario
 from model.kernel.run import drive, ledger_of
@@ -14,6 +13,7 @@ from model.sampling.drives import drive as drive_scenario
 from model.sampling.drives import trace_of, with_stops_needed, year_of
 from model.traces.charging_stops import STOP_AT_SOC, ChargingStop, Reach, as_far_as, charging_s, reach_of, with_stop
 from tests.made_traces import ride, steady
+from tests.refused import refuses
 
 CAR, WARM, DRIVER = car_from("family-hatch"), Conditions(ambient_c=20.0, cabin=False, soc_start=0.5), Driver()
 FAR = steady(110, 3 * 3600)
@@ -25,7 +25,7 @@ def far(stops):
 
 
 def test_a_drive_too_long_for_the_battery_is_driven_with_a_stop_where_the_charge_is_low():
-    with pytest.raises(InputError, match="does not last"):
+    with refuses("does not last"):
         evaluate(FAR, CAR, WARM, DRIVER)
     run = drive(far(9), CAR, WARM, DRIVER)
     stands = np.flatnonzero(~np.isnan(run.road["charge_to"]))

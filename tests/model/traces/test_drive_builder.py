@@ -14,6 +14,7 @@ from model.describe.scenario import LEG_FIELDS, SURFACES, Driver, Leg
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.traces.drive_builder import build_drive
 from model.traces.habits import HABITS, MOST_JERK_MPS3
+from tests.refused import refuses, told
 
 FILES = sorted((Path(__file__).parents[3] / "assets" / "starting_drives").glob("*.json"))
 STEADY = Driver(steady_foot="steady")
@@ -277,9 +278,9 @@ def test_stops_that_do_not_fit_are_refused_with_the_most_that_do(stops, slow_dow
     def legs(stops, slow_downs):
         return Leg(), Leg(distance_km=1.5, stops=stops, slow_downs=slow_downs)
 
-    with pytest.raises(InputError, match="leg 2") as refused:
+    with refuses("leg 2") as refused:
         build_drive(legs(stops, slow_downs), Driver())
-    message = str(refused.value)
+    message = told(refused.value)
     assert f"{stops} stops and {slow_downs} slow-downs do not fit in 1.5 km" in message
     most = int(re.search(r"at most (\d+)", message)[1])
     stops = min(stops, most)
@@ -298,7 +299,7 @@ def test_stops_that_do_not_fit_are_refused_with_the_most_that_do(stops, slow_dow
     ],
 )
 def test_legs_are_checked_first(legs, said):
-    with pytest.raises(InputError, match=said):
+    with refuses(said):
         build_drive(legs, Driver())
 
 

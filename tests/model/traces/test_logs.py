@@ -16,6 +16,7 @@ from model.kernel.run import drive as drive_trace
 from model.kernel.run import ledger_of
 from model.traces.cycles import cycle_trace
 from model.traces.logs import Recording, read_recording
+from tests.refused import refuses, told
 
 
 def drive(rows=60, step_s=1.0):
@@ -40,7 +41,7 @@ def lines(table, changed):
 def refusal(data, name="commute.csv"):
     with pytest.raises(InputError) as refused:
         read_recording(data, name)
-    return str(refused.value)
+    return told(refused.value)
 
 
 def test_a_plain_file_becomes_a_trace_in_steps_of_1_s(tmp_path):
@@ -212,20 +213,20 @@ CELLS = (
         (b"x" * 30_000_001, "commute.csv is larger than 30 MB, the most that is read."),
         (
             lines(drive(), {14: "12,fast"}),
-            "commute.csv, line 14, speed_kmh: 'fast' is not a number from -2 to 250 km/h.",
+            "commute.csv, line 14, speed_kmh: “fast” is not a number from −2 to 250 km/h.",
         ),
         (
             lines(drive(), {14: "12,-20"}),
-            "commute.csv, line 14, speed_kmh: '-20.0' is not a number from -2 to 250 km/h.",
+            "commute.csv, line 14, speed_kmh: “-20.0” is not a number from −2 to 250 km/h.",
         ),
         (
             lines(drive(), {14: "12,251"}),
-            "commute.csv, line 14, speed_kmh: '251.0' is not a number from -2 to 250 km/h.",
+            "commute.csv, line 14, speed_kmh: “251.0” is not a number from −2 to 250 km/h.",
         ),
-        (lines(drive(), {14: "12,inf"}), "commute.csv, line 14, speed_kmh: 'inf' is not a number from -2 to 250 km/h."),
+        (lines(drive(), {14: "12,inf"}), "commute.csv, line 14, speed_kmh: “inf” is not a number from −2 to 250 km/h."),
         (
             lines(drive(), {14: "12:00:12,3"}),
-            "commute.csv, line 14, time_s: '12:00:12' is not a number from 0 to 1e+10 s.",
+            "commute.csv, line 14, time_s: “12:00:12” is not a number from 0 to 1e+10 s.",
         ),
         (lines(drive(), {14: ",30"}), "commute.csv, line 14, time_s: each row needs a time."),
         (
@@ -252,13 +253,13 @@ CELLS = (
         (csv(drive()).replace(b".", b","), f"commute.csv, line 2: {CELLS}"),
         (
             csv(drive().rename(columns={"speed_kmh": "speed_kph"})),
-            f"commute.csv, line 1: there is no column speed_kmh ('speed_kph' is nearest); {NEEDED}",
+            f"commute.csv, line 1: there is no column speed_kmh (“speed_kph” is nearest); {NEEDED}",
         ),
         (csv(drive()[["time_s"]]), f"commute.csv, line 1: there is no column speed_kmh; {NEEDED}"),
         (b"PK\x03\x04\x00\x00\xff", f"commute.csv, line 1: there is no column time_s; {NEEDED}"),
         (
             csv(drive().assign(elevation=3)),
-            "commute.csv, line 1: column 'elevation' is not known; name it elevation_m, or leave it out.",
+            "commute.csv, line 1: column “elevation” is not known; name it elevation_m, or leave it out.",
         ),
         (csv(drive().assign(Time_s=3)), "commute.csv, line 1: column time_s stands there twice."),
         (
@@ -267,7 +268,7 @@ CELLS = (
         ),
         (
             csv(drive().assign(cabin_kw=1500)),
-            "commute.csv, line 2, cabin_kw: '1500' is not a number from -1 to 30 kW.",
+            "commute.csv, line 2, cabin_kw: “1500” is not a number from −1 to 30 kW.",
         ),
         (
             csv(drive().assign(elevation_m=lambda t: 5 * t["time_s"])),
@@ -289,13 +290,13 @@ def test_text_in_a_file_with_decimal_commas_is_found_where_it_stands():
     text = drive().to_csv(index=False, sep=";", decimal=",").splitlines()
     text[13] = "12,0;n.n"
     assert refusal("\n".join(text).replace("n.n", "nn").encode()) == (
-        "commute.csv, line 14, speed_kmh: 'nn' is not a number from -2 to 250 km/h."
+        "commute.csv, line 14, speed_kmh: “nn” is not a number from −2 to 250 km/h."
     )
 
 
 def test_other_files_are_refused(tmp_path):
     assert refusal(b"x", "commute.xlsx") == "commute.xlsx: only .csv and .gpx files are read."
-    with pytest.raises(InputError, match=r"^away\.csv cannot be read: No such file or directory\.$"):
+    with refuses(r"^away\.csv cannot be read: No such file or directory\.$"):
         read_recording(tmp_path / "away.csv")
 
 
@@ -318,8 +319,8 @@ def answer_or_sentence(data, name):
     try:
         answer = read_recording(data, name)
     except InputError as refused:
-        assert str(refused).startswith(name)
-        assert "\n" not in str(refused)
+        assert told(refused).startswith(name)
+        assert "\n" not in told(refused)
     else:
         assert isinstance(answer, Recording)
         assert np.isfinite(answer.trace.speed_mps).all()

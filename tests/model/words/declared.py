@@ -13,7 +13,7 @@ from model.describe.figures import Part, Quantity, Several, Share, Shares, Span
 from model.words.messages import messages
 from model.words.quantities import Value
 
-DECLARED = re.compile(r"\$([\w-]+): (.+)")
+DECLARED = re.compile(r"\$(\w+): (.+)")
 FIGURES = (12.345, 0.0456, 25284.0, -3.2)
 
 

@@ -18,7 +18,9 @@ METRIC, US = Display(), Display(us=True)
 PLURALS = {"zero", "one", "two", "few", "many", "other"}
 KEYS = {key for table in (CAR_FIELDS, CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS) for key in table if "_" in key}
 METRIC_ONLY = re.compile(r"\d ?(?:km|km/h|m|kg|°C|l|Wh/km|kWh/100 km|l/100 km)(?![\w/²])")
-WRONG = re.compile(r"  | [,.;:]|\bof (?:[,.;:]|of\b|to\b|and\b)|\bto of\b|\bof$|\.\.(?!\.)|[{}]|\?{3}|\bNone\b|\(\)")
+WRONG = re.compile(
+    r"  | [,.;:](?!\w)|\bof (?:[,.;:]|of\b|to\b|and\b)|\bto of\b|\bof$|(?<!\.)\.\.(?=\s|$)|[{}]|\?{3}|\bNone\b|\(\)"
+)
 
 
 @pytest.fixture(params=sorted(MESSAGES))
@@ -65,15 +67,16 @@ def literals():
 
 
 def calls():
-    """Each call that says a message named where it is said: the place, the id and the variables given."""
+    """Each call that says a message, or refuses for a reason: the place, the id and the variables given."""
     for path, tree in trees().items():
         for node in ast.walk(tree):
             if not (isinstance(node, ast.Call) and node.args and isinstance(node.args[0], ast.Constant)):
                 continue
             called = node.func
-            if isinstance(called, ast.Attribute) and called.attr == "say":
-                given = None if any(key.arg is None for key in node.keywords) else {key.arg for key in node.keywords}
-                yield f"{path.relative_to(ROOT)}:{node.lineno}", node.args[0].value, given
+            is_said = isinstance(called, ast.Attribute) and called.attr == "say"
+            if is_said or (isinstance(called, ast.Name) and called.id == "InputError"):
+                keys = {key.arg for key in node.keywords} - {"then"}
+                yield f"{path.relative_to(ROOT)}:{node.lineno}", node.args[0].value, None if None in keys else keys
 
 
 def test_every_message_is_named_somewhere():

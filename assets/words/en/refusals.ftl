@@ -1,0 +1,387 @@
+# What cannot be used, one message a reason; a page begins each with a capital. `$field` is a field’s name, which code makes ready: its label on a page, its
+# key in files and on the command line.
+
+## An entry of one field
+
+# $where: text
+# $given: text
+# $allowed: text
+field-refused = { $where }: { $given } cannot be used, { $allowed } can.
+
+# $where: text
+# $given: text
+# $one: number
+# $other: number
+field-two-readings = { $where }: “{ $given }” can be read as { $one } or as { $other }; leave out the comma, or type a
+    point.
+
+# What follows where something was put in its place.
+# $put: text
+field-was-set = It was set to { $put }.
+
+field-was-left = It was left as usual.
+
+field-falls = For a road that falls, choose Down.
+
+field-keeps-last = The answer keeps the last entry.
+
+# $field: text
+# $leg: count
+field-of-leg = { $field }, leg { $leg }
+
+# A refusal that was put into words where it arose.
+# $told: text
+as-told = { $told }
+
+field-given-nothing = an empty entry
+
+# $given: text
+field-given-words = “{ $given }”
+
+# What a field takes.
+# $low: text
+# $high: text
+# $whole: yes or no
+field-takes-numbers = { $whole ->
+    [yes] whole numbers from { $low } to { $high }
+   *[no] { $low } to { $high }
+}
+
+field-takes-yes-or-no = yes or no
+
+field-takes-text = a short text
+
+# $key: text
+# $nearest: text
+setting-unknown-but-near = “{ $key }” is not a known setting; the nearest is { $nearest }.
+
+# $key: text
+setting-unknown = “{ $key }” is not a known setting.
+
+# $given: text
+# $what: one of car, cycle, test, denominator, claim
+# $known: list
+not-one-of = { $what ->
+    [car] car: “{ $given }” is not one of the classes { $known }.
+    [cycle] cycle: “{ $given }” is not one of { $known }.
+    [test] test: “{ $given }” is not one of { $known }.
+    [denominator] denominator: “{ $given }” is not one of { $known }.
+   *[claim] claim: “{ $given }” is not one of { $known }.
+}
+
+## The car
+
+# $f0: text
+# $f1: text
+# $f2: text
+road-load-in-part = { $f0 }, { $f1 } and { $f2 }: give all three, or none of them.
+
+# $end: text
+# $low: quantity in km/h
+# $start: text
+# $high: quantity in km/h
+fade-ends-above-start = { $end }: { $low } is above { $start }, { $high }; it must be at or below it.
+
+# The class of a link.
+# $given: text
+# $left: text
+car-class-left = Car class: “{ $given }” is not known here. It was left at { $left }.
+
+# What follows a refusal of a link’s car.
+car-left = The car was left as its class says.
+
+# $given: text
+car-no-object = car: “{ $given }” is neither a class id nor an object with a car’s figures.
+
+# $given: text
+# $known: list
+road-load-no-object = road_load: “{ $given }” is not an object with { $known }.
+
+# $field: text
+# $slope: share
+# $place: quantity in km
+cannot-climb = { $field }: this car cannot climb the { $slope } hill { $place } into the drive; give it more power or less
+    load.
+
+# $field: text
+# $place: quantity in km
+cannot-get-under-way = { $field }: this car cannot get under way { $place } into the drive; give it more power or less
+    load.
+
+# $field: text
+# $given: quantity in km
+# $span: span in km
+# $alone: yes or no
+printed-range-fits-no-car = { $alone ->
+    [yes] { $field }: { $given } does not fit this car; cars like it come to { $span }. Look at the figure, its test, and
+        what is stated about the car.
+   *[no] { $field }: { $given } together with what else is known does not fit this car; cars like it come to
+        { $span }. Look at the figure, its test, and what is stated about the car.
+}
+
+# $field: text
+# $given: quantity in Wh/km
+# $span: span in Wh/km
+# $alone: yes or no
+consumption-fits-no-car = { $alone ->
+    [yes] { $field }: { $given } does not fit this car; cars like it come to { $span }. Look at the figure, its test, and
+        what is stated about the car.
+   *[no] { $field }: { $given } together with what else is known does not fit this car; cars like it come to
+        { $span }. Look at the figure, its test, and what is stated about the car.
+}
+
+## The drive
+
+drive-goes-nowhere = distance: the drive has no length; it must go somewhere.
+
+# $field: text
+# $charge: share
+# $reached: quantity in km
+# $length: quantity in km
+battery-does-not-last = { $field }: { $charge } does not last; the battery would be empty after about { $reached } of
+    { $length }. Start fuller, drive less far, or take a bigger battery.
+
+# $field: text
+# $charge: share
+# $reached: quantity in km
+# $length: quantity in km
+battery-too-weak = { $field }: { $charge } is too little; the battery could not give the power that is asked after about
+    { $reached } of { $length }. Start fuller, drive less far, or take a bigger battery.
+
+# $most: count
+legs-none = legs: none were given; a drive needs 1 to { $most } legs.
+
+# $given: count
+# $most: count
+legs-too-many = legs: { $given } were given; at most { $most } are allowed.
+
+# $field: text
+# $leg: count
+# $slow: quantity in km/h
+# $speed: quantity in km/h
+slow-down-not-below-speed = { $field }, leg { $leg }: { $slow } is not below the leg’s typical speed, { $speed }.
+
+# $climb: text
+# $descent: text
+# $leg: count
+# $up: quantity in m
+# $down: quantity in m
+# $grade: share
+# $needed: quantity in km
+# $length: quantity in km
+hill-longer-than-leg = { $climb } and { $descent }, leg { $leg }: { $up } up and { $down } down at { $grade } need
+    { $needed }, but the leg is { $length } long; make the hill lower or steeper, or the leg longer.
+
+# $distance: text
+# $speed: text
+# $hours: quantity in h
+# $most: quantity in h
+drive-takes-too-long = { $distance } and { $speed }: the way would take { $hours }; at most { $most } can be driven.
+
+# $hill: quantity in km
+# $length: quantity in km
+hill-does-not-fit = A hill of { $hill } does not fit on a leg of { $length }.
+
+# $height: quantity in m
+# $length: quantity in km
+# $steep: share
+# $most: share
+# $there: quantity in m
+hill-too-steep = { $height } over { $length } would be { $steep } steep; at most { $most } can be entered, which is
+    { $there } there.
+
+# $stops_field: text
+# $downs_field: text
+# $leg: count
+# $stops: count
+# $downs: count
+# $length: quantity in km
+# $most: count
+stops-do-not-fit = { $stops_field } and { $downs_field }, leg { $leg }: { $stops ->
+    [one] { $stops } stop
+   *[other] { $stops } stops
+} and { $downs ->
+    [one] { $downs } slow-down
+   *[other] { $downs } slow-downs
+} do not fit in { $length }; at most { $most } of both together fit there.
+
+# $given: text
+# $leg: count
+# $known: list
+leg-no-object = leg { $leg }: “{ $given }” is not an object with { $known }.
+
+# $leg: count
+# $refused: text
+leg-refused = leg { $leg }: { $refused }
+
+# $given: count
+# $taken: count
+legs-of-link-too-many = legs: { $given } were given; the first { $taken } were taken.
+
+# $leg: count
+# $given: count
+# $least: count
+# $most: count
+leg-of-link-left-out = leg { $leg }: figures given { $given }, needed { $least } to { $most }; left out.
+
+## One slow-down
+
+# $start: text
+# $end: text
+# $fast: quantity in km/h
+# $slow: quantity in km/h
+does-not-slow-by-rolling = { $start } and { $end }: this car does not come from { $fast } to { $slow } by rolling; the
+    wind or the hill is too strong.
+
+# $end: text
+# $slow: quantity in km/h
+# $fast: quantity in km/h
+end-not-below-start = { $end }: { $slow } is not below the speed at the start, { $fast }; it must be from 0 to just below
+    it.
+
+# $grade: share
+gains-no-speed = slope: a rolling car gains no speed on { $grade } at this speed; take a steeper slope.
+
+## Ranges and shares
+
+# $what: one of speeds, hills, load, weather, cabin
+range-without-end = { $what ->
+    [hills] With your hills this drive takes next to nothing from the battery; its range has no end.
+    [load] With your load this drive takes next to nothing from the battery; its range has no end.
+    [weather] In your weather and on your road this drive takes next to nothing from the battery; its range has no end.
+    [cabin] With heating and cooling this drive takes next to nothing from the battery; its range has no end.
+   *[speeds] At your speeds and stops, on flat road, this drive takes next to nothing from the battery; its range has no
+        end.
+}
+
+# $phrase: text
+# $words: text
+denominator-means-nothing = denominator: { $phrase } ({ $words }) means nothing on this drive.
+
+# $given: number
+# $words: text
+# $least: number
+less-than-nothing-came-back = number: { $given } { $words } would mean that less than nothing came back; on this drive it
+    must be at least { $least }.
+
+## Claims
+
+# $field: text
+# $given: text
+claim-number-unreadable = { $field }: “{ $given }” is neither a number nor a range such as 11..22.
+
+# $field: text
+# $given: text
+entry-number-unreadable = { $field }: “{ $given }” is neither a number nor a range such as 10 to 20.
+
+# $field: text
+# $given: text
+range-runs-downwards = { $field }: “{ $given }” runs downwards; give the lower number first.
+
+# $field: text
+one-share-at-a-time = { $field }: a number is a share of one thing at a time, not of several.
+
+# $field: text
+# $gentle: quantity in m/s²
+# $strong: quantity in m/s²
+gentle-not-below-strong = { $field }: { $gentle } is not below the strong one, { $strong }.
+
+claim-file-without-claim = claim: the file holds no object with an id and settings, as an answer of this program does.
+
+# $nothing: count
+# $runs: count
+claim-ratio-to-nothing = claim: in { $nothing } of { $runs } runs its number is a ratio to next to nothing, which says
+    nothing. Name conditions that leave these runs out: a lower charge, a warmer day, another speed or drive.
+
+claim-no-car-can-drive = car: none of the drawn cars can drive this; motor, battery or charge are too small.
+
+## Files
+
+# $name: text
+# $why: text
+file-unreadable = { $name }: the file cannot be read ({ $why }).
+
+# $name: text
+# $why: text
+json-invalid = { $name }: not valid JSON ({ $why }).
+
+# $name: text
+# $most_mb: count
+json-too-large = { $name }: is larger than { $most_mb } MB; no description of a drive is.
+
+scenario-no-object = The file does not hold one JSON object; a scenario is one, with its schema, car and legs.
+
+# $given: text
+# $known: text
+schema-unknown = schema: “{ $given }” is not known; this version reads schema { $known }.
+
+# $part: text
+# $given: text
+# $such_as: text
+part-no-object = { $part }: “{ $given }” is not an object with settings such as { $such_as }.
+
+# $given: text
+legs-no-list = legs: “{ $given }” is not a list of legs.
+
+# $part: text
+# $given: text
+answer-part-no-object = { $part }: “{ $given }” is not the object that an answer has there.
+
+text-without-drive = The text holds no drive. It is a whole link to this app, or begins like “car=city-car&legs=”.
+
+# $name: text
+page-damaged = { $name }: the drive inside this page is damaged; use the text or the JSON file.
+
+# $name: text
+page-not-ours = { $name }: this page was not made by “Take away” and holds no drive.
+
+## Tables of cars
+
+# $cycle: text
+battery-too-small-for-cycle = { $cycle }: the battery does not last or is too weak for this cycle.
+
+# $name: text
+# $why: text
+table-unreadable = { $name }: the table cannot be read ({ $why }).
+
+# $name: text
+table-not-in-utf-8 = { $name }: the table cannot be read; it must be text in UTF-8.
+
+# $name: text
+table-without-cars = { $name }: holds no cars; a first line with columns and a line for each car are needed.
+
+# $name: text
+table-column-twice = { $name }: a column stands twice in the first line.
+
+# $name: text
+# $given: count
+# $most: count
+table-too-long = { $name }: { $given } cars; { $most } are worked through at once.
+
+# $columns: count
+table-line-too-short = The line does not have the { $columns } columns of the first one.
+
+## The command line
+
+# $problem: text
+command-unreadable = { $problem }; see python -m model --help.
+
+# $given: text
+# $such_as: text
+set-without-value = --set “{ $given }”: the form is KEY=VALUE, such as { $such_as }.
+
+cars-stand-in-table = --car: the cars stand in the table; a column “like” names their classes.
+
+# $known: list
+cycles-none = --cycles: none was named; they are { $known }.
+
+# $given: count
+compare-two-or-three = scenarios: { $given } given; two or three are compared.
+
+# $name: text
+# $endings: list
+study-no-folder = { $name }: is not a folder; a study needs one with recordings ({ $endings }).
+
+# $name: text
+# $endings: list
+study-without-recordings = { $name }: holds no recordings; { $endings } files are read.

@@ -1,0 +1,56 @@
+"""Fields as they are entered: in the reader's units, shares in percent, choices in plain words."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from model.describe.fields import Field
+from model.words.quantities import Display
+
+ENTRY_DIGITS = 5
+"""Digits kept of an entry in US units, so that a link carries 49.89 rather than fifteen digits of it."""
+CHOICES = {
+    "looks_ahead": "choice-looks-ahead", "pull_away": "choice-pull-away", "steady_foot": "choice-steady-foot",
+    "prefers": "choice-prefers", "brake_pedal": "choice-brake-pedal", "way": "choice-way",
+    "heat_source": "choice-heat-source", "driven_axle": "choice-driven-axle", "surface": "choice-surface",
+    "tyres": "choice-tyres", "tyres_warm": "choice-tyres-warm", "printed_test": "choice-printed-test",
+}  # fmt: skip
+"""The message with a field's choices; others are names already."""
+
+
+def choice_word(key: str, value: str, display: Display) -> str:
+    """A choice in plain words."""
+    return display.say(CHOICES[key], choice=value) if key in CHOICES else value
+
+
+def in_percent(field: Field) -> bool:
+    """Whether a share is entered in percent."""
+    return field.key.endswith(("_share", "_efficiency")) or field.key in ("soc_start", "charge_stop_to")
+
+
+def shown_unit(field: Field, display: Display) -> str:
+    """The unit in which a field is entered; empty for a plain figure."""
+    unit = "%" if in_percent(field) and not display.by_key else display.unit(field.unit)
+    return "" if unit == "1" else unit
+
+
+def shown_value(field: Field, value: Any, display: Display) -> Any:
+    """A held value as its widget shows it."""
+    if value is None or field.kind not in ("number", "count"):
+        return value
+    if field.kind == "count":
+        return int(value)
+    percent = in_percent(field) and not display.by_key
+    return tidy(100 * value if percent else display.value(value, field.unit), 4 if display.us else 6)
+
+
+def held_value(field: Field, shown: Any, display: Display) -> Any:
+    """What to hold for an entry, not yet checked."""
+    if shown is None or field.kind != "number":
+        return shown
+    return tidy(shown / 100 if in_percent(field) else display.held(shown, field.unit), ENTRY_DIGITS)
+
+
+def tidy(value: float, digits: int) -> float:
+    """A figure without more digits than it deserves."""
+    return float(f"{value:.{digits}g}")
