@@ -31,7 +31,7 @@ def lift_off_notes(steps: pd.DataFrame) -> Sequence[Note]:
 def winter_notes(steps: pd.DataFrame) -> Sequence[Note]:
     """Where the battery holds motor slowing back."""
     costs = state.season_costs()
-    return strip_notes(steps, costs.normal) if costs else ()
+    return strip_notes(steps, costs.normal, state.display()) if costs else ()
 
 
 @dataclass(frozen=True)

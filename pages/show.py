@@ -105,7 +105,7 @@ def lift_off(_result: Result) -> Card:
 
 def winter(_result: Result) -> Card:
     """A winter day."""
-    expected = winter_words.slowing_expected(state.slowing_in_winter())
+    expected = winter_words.slowing_expected(state.slowing_in_winter(), state.display())
     return say(show_words.winter(state.year(state.shown()), expected, state.display()))
 
 

@@ -56,7 +56,7 @@ def take(scenario: Scenario, result: Result) -> None:
         year=state.year(scenario),
         year_fuel=state.year_fuel(scenario),
         glance=winter_words.glance(state.limits_at_a_glance(asked), asked, state.display()),
-        slowing_in_winter=winter_words.slowing_expected(state.slowing_in_winter()),
+        slowing_in_winter=winter_words.slowing_expected(state.slowing_in_winter(), state.display()),
         advice=advised.advice.overall if advised else None,
         described_s=state.described_duration_s(scenario),
         link=link.link_of(scenario, state.display()),

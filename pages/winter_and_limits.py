@@ -36,12 +36,10 @@ from pages.parts.link import own_link
 from pages.parts.plain_text import inert
 from pages.parts.theme import Spec
 from pages.parts.trailer import draw_trailer
-from pages.parts.winter_words import Said
-from pages.parts.wording import in_units as units_of_the_page
+from pages.parts.winter_words import BATTERIES, LimitWords
 
 TEXT_PX = 640
 HALVES = (10, 11)
-BATTERIES = {"low": "takes little", "mid": "middle", "high": "takes much"}
 STEPS = {"grip_kmh": 5.0, "slope_pct": 1.0, "hill_kmh": 5.0, "stop_kmh": 5.0, "reaction_s": 0.1}
 """Steps of the sliders, in the units shown."""
 GIVEN, NOTICES = settings_of(st.query_params.to_dict())
@@ -54,7 +52,9 @@ SETTINGS = replace(
 # what every part is made of
 
 
-def part(said: Said, controls: Callable[[], None], lead: Callable[[], None], *, many_controls: bool = False) -> None:
+def part(
+    said: LimitWords, controls: Callable[[], None], lead: Callable[[], None], *, many_controls: bool = False
+) -> None:
     """One part: the number and the picture side by side, then what to do and what to mind.
 
     Where there are many controls beside the picture, the facts stand below it.
@@ -73,10 +73,10 @@ def part(said: Said, controls: Callable[[], None], lead: Callable[[], None], *, 
         st.html(fact_rows(said.facts))
     doing, minding = st.columns(HALVES, gap="large")
     with doing:
-        st.header("What to do", anchor="do")
+        st.header(state.display().say("limits-what-to-do"), anchor="do")
         st.markdown(bullets(said.do))
     with minding:
-        st.header("Mind", anchor="mind")
+        st.header(state.display().say("limits-mind"), anchor="mind")
         st.markdown(bullets(said.mind))
 
 
@@ -129,6 +129,11 @@ def in_units(rows: pd.DataFrame, names: dict[str, str], unit: str) -> pd.DataFra
     )
 
 
+def roads_in_words(rows: pd.DataFrame) -> list[str]:
+    """What each row's road is called."""
+    return [grip_charts.road_name(surface, state.display()) for surface in rows["surface"]]
+
+
 # cold battery
 
 
@@ -141,19 +146,24 @@ def draw_cold() -> None:
     with left:
         table = pd.DataFrame(
             {
-                "Lift-off": names,
-                "Asked, m/s²": [lift.asked_mps2 for lift in found.fades],
-                "Motor, m/s²": [round(lift.motor_mps2, 2) for lift in found.fades],
-                "Air and tyres, m/s²": [round(lift.rolling_mps2, 2) for lift in found.fades],
+                display.say("fade-column-lift-off"): names,
+                display.say("fade-column-asked"): [lift.asked_mps2 for lift in found.fades],
+                display.say("fade-column-motor"): [round(lift.motor_mps2, 2) for lift in found.fades],
+                display.say("fade-column-rolling"): [round(lift.rolling_mps2, 2) for lift in found.fades],
             }
         )
-        picture(cold_charts.fading(found.fades, names, dark), cold_words.fade_words(found.fades), table, "fading")
+        chart = cold_charts.fading(found.fades, names, display, dark)
+        picture(chart, cold_words.fade_words(found.fades, display), table, "fading")
     with right:
-        rows = cold_charts.season_rows(found.costs.parts_kwh)
-        table = pd.DataFrame([(name, round(kwh, 3)) for name, _, kwh in rows], columns=["Part", "More, kWh"])
-        chart = cold_charts.season_costs(found.costs.parts_kwh, dark)
+        parts = found.costs.parts_kwh
+        rows = [
+            (cold_charts.part_name(part, display), round(kwh, 3)) for part, kwh in cold_charts.season_rows(parts)
+        ]
+        table = pd.DataFrame(rows, columns=[display.say("season-column-part"), display.say("season-column-more")])
+        chart = cold_charts.season_costs(parts, display, dark)
         picture(chart, cold_words.season_words(found, scenario, display), table, "season")
-    side_by_side("Published figures differ as much", cold_words.evidence(found, display), cold_words.EVIDENCE_READ)
+    title, read = display.say("cold-published-title"), display.say("cold-published-read")
+    side_by_side(title, cold_words.evidence(found, display), read)
 
 
 def draw_map() -> None:
@@ -161,10 +171,10 @@ def draw_map() -> None:
     found, display = state.cold(), state.display()
     chart = cold_charts.acceptance_map(found.takes_all, found.accepted, found.way, display, state.dark())
     every = found.takes_all.iloc[::5]
-    table = in_units(every, {"battery_c": "Battery"}, "°C")
+    table = in_units(every, {"battery_c": display.say("cold-column-battery")}, "°C")
     for level, name in BATTERIES.items():
-        table[f"{name.capitalize()}: up to charge, %"] = (100 * every[level]).round(0)
-    picture(chart, cold_words.map_words(found), table, "acceptance", leads=True)
+        table[display.say("cold-column-up-to-charge", level=display.say(name))] = (100 * every[level]).round(0)
+    picture(chart, cold_words.map_words(found, display), table, "acceptance", leads=True)
 
 
 # slippery road
@@ -178,21 +188,30 @@ def draw_grip() -> None:
     left, right = st.columns(HALVES, gap="large")
     with left:
         rows = found.by_surface
-        table = pd.DataFrame({"Road": rows["surface"].map(grip_charts.SURFACE_WORDS)})
-        for level, name in (("low", "Least"), ("mid", "Middle"), ("high", "Most")):
-            table[f"{name}, m/s²"] = rows[level].round(2)
-        table["Margin"] = rows["margin"]
-        chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], dark)
-        picture(chart, grip_words.roads_words(found), table, "roads")
+        table = pd.DataFrame({display.say("roads-column-road"): roads_in_words(rows)})
+        table[display.say("roads-column-least")] = rows["low"].round(2)
+        table[display.say("roads-column-middle")] = rows["mid"].round(2)
+        table[display.say("roads-column-most")] = rows["high"].round(2)
+        table[display.say("roads-column-margin")] = [display.say("margin-name", margin=one) for one in rows["margin"]]
+        chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], display, dark)
+        picture(chart, grip_words.roads_words(found, display), table, "roads")
     with right:
         if found.balance is None:
-            chart = grip_charts.loads(found.loads, found.check["lift_off_mps2"], dark)
-            picture(chart, grip_words.weight_words(found), found.loads.round(3), "weight")
+            names = {"slowing_mps2": "weight-column-slowing", "front": "weight-column-front",
+                     "rear": "weight-column-rear"}  # fmt: skip
+            chart = grip_charts.loads(found.loads, found.check["lift_off_mps2"], display, dark)
+            picture(chart, grip_words.weight_words(found, display), named(found.loads.round(3), names), "weight")
         else:
-            chart = grip_charts.balance(found.balance, found.check["available_friction"], grip_words.SHARES, dark)
-            picture(chart, grip_words.BALANCE_WORDS, found.balance.round(3), "balance")
-    advice = [(who, says, units_of_the_page(ground, display)) for who, says, ground in grip_words.ADVICE]
-    side_by_side("Experts disagree", advice, grip_words.ADVICE_READ)
+            names = {"front_share": "balance-column-share", "front": "balance-column-front",
+                     "rear": "balance-column-rear"}  # fmt: skip
+            chart = grip_charts.balance(found.balance, found.check["available_friction"], display, dark)
+            picture(chart, grip_words.balance_words(display), named(found.balance.round(3), names), "balance")
+    side_by_side(display.say("advice-title"), grip_words.advice(display), display.say("advice-read"))
+
+
+def named(table: pd.DataFrame, names: dict[str, str]) -> pd.DataFrame:
+    """A table whose columns are headed by the messages of these names."""
+    return table.rename(columns={key: state.display().say(name) for key, name in names.items()})
 
 
 def ask_day(*keys: str) -> None:
@@ -208,7 +227,7 @@ def ask_road() -> None:
     ask_day("surface", "tyres")
     legs = [one.surface for one in state.scenario().legs if one.surface != "dry"]
     if legs:
-        st.caption("Where a leg of your drive says otherwise, the slipperiest of all counts here.")
+        st.caption(state.display().say("limits-another-leg"))
     if question := departures.frost_text(state.scenario(), state.display()):
         st.warning(question)
         ask_day("ambient_c")
@@ -224,29 +243,30 @@ def grip_controls() -> None:
     """The road, speed, bend, slope, tyres and trailer."""
     ask_road()
     sliders("grip_kmh", "slope_pct")
-    own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, "Bend", {name: name for name in (STRAIGHT, *BENDS_M)})
+    display = state.display()
+    bends = {bend: grip_words.bend_name(bend, display) for bend in (STRAIGHT, *BENDS_M)}
+    own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, display.say("bend-label"), bends)
     draw_trailer()
     ask_day("payload_kg")
-    st.page_link("lift_off.py", label="Set the lift-off strength", query_params=own_link())
+    st.page_link("lift_off.py", label=state.display().say("limits-set-lift-off"), query_params=own_link())
 
 
 def draw_axles() -> None:
     """Both axles with what is asked of them."""
-    found = state.slippery(SETTINGS)
+    found, display = state.slippery(SETTINGS), state.display()
     check = found.check
-    chart = grip_charts.axles(found.asked, check["available_friction"], found.most_friction, state.dark())
+    chart = grip_charts.axles(found.asked, check["available_friction"], found.most_friction, display, state.dark())
     rows = [
         {
-            "Axle": axle,
-            "Asked along": round(check["demand_by_axle"][axle]["along"], 3),
-            "Asked across": round(check["demand_by_axle"][axle]["across"], 3),
-            "Asked in all": round(check["demand_by_axle"][axle]["in_all"], 3),
-            "Share of the weight": round(check["axle_load_share"][axle], 3),
+            display.say("axles-column-axle"): display.say("axle-name", axle=axle),
+            display.say("axles-column-along"): round(check["demand_by_axle"][axle]["along"], 3),
+            display.say("axles-column-across"): round(check["demand_by_axle"][axle]["across"], 3),
+            display.say("axles-column-in-all"): round(check["demand_by_axle"][axle]["in_all"], 3),
+            display.say("axles-column-weight"): round(check["axle_load_share"][axle], 3),
         }
         for axle in ("front", "rear")
     ]
-    words = (grip_words.AXLES_TITLES[check["margin"]], grip_words.AXLES_READ)
-    numbers = grip_words.axles_numbers(check)
+    words, numbers = grip_words.axles_words(check, display), grip_words.axles_numbers(check, display)
     picture(chart, words, pd.DataFrame(rows), "axles", leads=True, numbers=numbers)
 
 
@@ -268,17 +288,22 @@ def draw_hills() -> None:
                 "alone": found.down.friction_only_disc_c,
             }
         ).iloc[:: max(1, len(height) // 20)]
-        warmth = {"motor": "With the motor", "full": "From a full battery", "alone": "Discs only"}
-        table = pd.concat([in_units(runs, {"lost": "Down"}, "m"), in_units(runs, warmth, "°C")], axis=1)
+        warmth = {
+            "motor": display.say("discs-column-motor"),
+            "full": display.say("discs-column-full"),
+            "alone": display.say("discs-column-alone"),
+        }
+        height = {"lost": display.say("discs-column-down")}
+        table = pd.concat([in_units(runs, height, "m"), in_units(runs, warmth, "°C")], axis=1)
         chart = hill_charts.discs(found.down, found.down_full, display, dark)
         picture(chart, hill_words.disc_words(found.down, found.down_full, display), table, "discs")
     with right:
         slopes = state.slopes()
         table = pd.concat(
             [
-                slopes[["grade_pct"]].rename(columns={"grade_pct": "Slope, %"}),
-                in_units(slopes, {"speed_kmh": "Speed"}, "km/h"),
-                (100 * slopes["share"]).round(1).rename("Given back, %"),
+                slopes[["grade_pct"]].rename(columns={"grade_pct": display.say("slopes-column-slope")}),
+                in_units(slopes, {"speed_kmh": display.say("slopes-column-speed")}, "km/h"),
+                (100 * slopes["share"]).round(1).rename(display.say("slopes-column-share")),
             ],
             axis=1,
         )
@@ -298,12 +323,12 @@ def hill_controls() -> None:
 
 def draw_room() -> None:
     """What the battery takes as it fills, and what the hill gives."""
-    found = state.on_hills(SETTINGS)
-    table = pd.DataFrame({"Charge, %": 100 * found.takes["soc"]})
+    found, display = state.on_hills(SETTINGS), state.display()
+    table = pd.DataFrame({display.say("near-full-column-charge"): 100 * found.takes["soc"]})
     for level, name in BATTERIES.items():
-        table[f"{name.capitalize()}, kW"] = found.takes[level]
-    chart = hill_charts.near_full(found, state.dark())
-    picture(chart, hill_words.near_full_words(found), table.iloc[::5].round(1), "near-full", leads=True)
+        table[display.say("column-in-kw", level=display.say(name))] = found.takes[level]
+    chart, words = hill_charts.near_full(found, display, state.dark()), hill_words.near_full_words(found, display)
+    picture(chart, words, table.iloc[::5].round(1), "near-full", leads=True)
 
 
 # emergency stop
@@ -317,18 +342,25 @@ def draw_stop() -> None:
     left, right = st.columns(HALVES, gap="large")
     with left:
         parts = stop_words.motor_parts(found)
-        table = pd.DataFrame(
-            [(name, round(100 * share, 1), all_of_it) for name, share, all_of_it in parts],
-            columns=["Of the stop", "Motor at most, %", "In all"],
-        )
+        heads = ("hard-stop-column-part", "hard-stop-column-motor", "hard-stop-column-whole")
+        rows = [
+            (display.say("hard-stop-part", part=part), round(100 * share, 1), display.figure(whole))
+            for part, share, whole in parts
+        ]
+        table = pd.DataFrame(rows, columns=[display.say(head) for head in heads])
         words = stop_words.motors_part_words(found, SETTINGS, display)
-        picture(stop_charts.motors_part(parts, dark), words, table, "motors-part")
+        picture(stop_charts.motors_part(parts, display, dark), words, table, "motors-part")
     with right:
         per, brakes = "kWh/100 km", found.brakes
-        work = [display.value(heat, per) for heat in (brakes.friction_only_kwh_per_100km, brakes.kwh_per_100km)]
-        table = pd.DataFrame({"Run": ["Discs only", "With regeneration"], f"Heat, {display.unit(per)}": work})
-        chart = stop_charts.discs_work(work, display.unit(per), dark)
-        picture(chart, stop_words.brakes_words(found), table.round(2), "discs-work")
+        work = [brakes.friction_only_kwh_per_100km, brakes.kwh_per_100km]
+        table = pd.DataFrame(
+            {
+                display.say("brakes-column-run"): stop_charts.runs(display),
+                display.say("brakes-column-heat", unit=display.unit(per)): [display.value(heat, per) for heat in work],
+            }
+        )
+        chart = stop_charts.discs_work(work, display, dark)
+        picture(chart, stop_words.brakes_words(found, display), table.round(2), "discs-work")
 
 
 def stop_controls() -> None:
@@ -339,13 +371,18 @@ def stop_controls() -> None:
 
 def draw_distances() -> None:
     """How far on every road."""
-    found, here = state.stopped_hard(SETTINGS), slipperiest(state.shown()).surface
+    found, here, display = state.stopped_hard(SETTINGS), slipperiest(state.shown()).surface, state.display()
     rows = found.by_surface
-    chart = stop_charts.distances(rows, here, found.motor_only.distance_m, state.display(), state.dark())
-    lengths = {"thinking_m": "Reaction", "high_m": "Most grip", "mid_m": "Middle", "low_m": "Least grip"}
+    chart = stop_charts.distances(rows, here, found.motor_only.distance_m, display, state.dark())
+    lengths = {
+        "thinking_m": display.say("hard-stop-column-reaction"),
+        "high_m": display.say("hard-stop-column-most"),
+        "mid_m": display.say("hard-stop-column-middle"),
+        "low_m": display.say("hard-stop-column-least"),
+    }
     table = in_units(rows, lengths, "m")
-    table.insert(0, "Road", rows["surface"].map(grip_charts.SURFACE_WORDS))
-    picture(chart, stop_words.distances_words(found, SETTINGS), table, "distances", leads=True)
+    table.insert(0, display.say("hard-stop-column-road"), roads_in_words(rows))
+    picture(chart, stop_words.distances_words(found, SETTINGS, display), table, "distances", leads=True)
 
 
 # the page
@@ -354,16 +391,18 @@ def draw_distances() -> None:
 def choose_part() -> None:
     """One of the four parts, each with its number below its name."""
     st.session_state["choose-part"] = SETTINGS.part
+    display = state.display()
+    names = {part: winter_words.part_name(part, display) for part in PARTS}
     st.segmented_control(
-        "Part", PARTS, format_func=winter_words.NAMES.__getitem__, key="choose-part", required=True, width="stretch",
+        "Part", PARTS, format_func=names.__getitem__, key="choose-part", required=True, width="stretch",
         label_visibility="collapsed",
         on_change=lambda: own_settings.put(LIMIT_FIELDS["part"], st.session_state["choose-part"]),
     )  # fmt: skip
     if state.answered() is None:
         return
-    glance = winter_words.glance(state.limits_at_a_glance(SETTINGS), SETTINGS, state.display())
+    glance = winter_words.glance(state.limits_at_a_glance(SETTINGS), SETTINGS, display)
     cells = "".join(
-        f"<div><dt>{escape(winter_words.NAMES[key])}</dt><dd>{escape(text)}</dd></div>" for key, text in glance.items()
+        f"<div><dt>{escape(names[key])}</dt><dd>{escape(text)}</dd></div>" for key, text in glance.items()
     )
     with before(state.shown(), "glance"), st.container(key="glance"):
         st.html(f"<dl>{cells}</dl>")
@@ -373,7 +412,7 @@ choose_part()
 for notice in NOTICES:
     st.info(inert(refusal_words(notice, state.display())))
 if state.answered() is None:
-    st.title("Winter and limits", anchor=False)
+    st.title(state.display().say("limits-title"), anchor=False)
     st.error(state.outcome().refusal)
 else:
     with last_answer("limits"):

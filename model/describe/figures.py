@@ -22,12 +22,16 @@ class Quantity:
 
 @dataclass(frozen=True)
 class Span:
-    """From one figure to another, both held in `unit`, with `digits` significant digits of the larger."""
+    """From one figure to another, both held in `unit`.
+
+    Both are told with `digits` significant digits of the larger, or with `places` decimals where that is given.
+    """
 
     low: float
     high: float
     unit: str
     digits: int = 2
+    places: int | None = None
 
 
 @dataclass(frozen=True)

@@ -36,18 +36,8 @@ LEVELS = {"low": -1.0, "mid": 0.0, "high": 1.0}
 STRONGEST_MPS2 = 12.0
 """Beyond any tyre on a road [m/s²]."""
 
-FAILURES = {
-    "front": "the nose runs wide",
-    "rear": "the tail steps out",
-    "both": "all four wheels let go together",
-}
-"""What happens first when more grip is asked than there is, by the axle that lets go."""
 MODERATE_FROM = 0.5
 """Share of the least grip in the road's band from which the margin is no more than moderate [1]: a convention."""
-MARGIN_RULE = (
-    "Small: more grip is asked than the low end of the road's band gives. Moderate: more than half of it. "
-    "Larger: no more than half of it."
-)
 
 
 @dataclass(frozen=True)
@@ -158,7 +148,10 @@ def available_friction(conditions: Conditions, speed: Any = 0.0) -> dict[str, An
 
 
 def margin_word(demand: float, least_friction: float) -> str:
-    """Small, moderate or larger, as `MARGIN_RULE` says."""
+    """Small, moderate or larger.
+
+    Small: more grip is asked than the low end of the road's band gives; moderate: more than MODERATE_FROM of it.
+    """
     if demand > least_friction:
         return "small"
     return "moderate" if demand > MODERATE_FROM * least_friction else "larger"
@@ -204,7 +197,6 @@ def grip_check(
     demand = float(demand_friction(asked, car.driven_axle))
     there_is = {name: float(friction) for name, friction in available_friction(conditions, speed).items()}
     where = (speed, radius, grade)
-    axle = failing_axle(asked)
     return {
         "surface": conditions.surface,
         "tyres": conditions.tyres,
@@ -240,10 +232,8 @@ def grip_check(
             name: float(friction * GRAVITY_MPS2 * np.sqrt(1 - sine**2) + GRAVITY_MPS2 * sine)
             for name, friction in there_is.items()
         },
-        "failing_axle": axle,
-        "failure": FAILURES[axle],
+        "failing_axle": failing_axle(asked),
         "margin": margin_word(float(max(asked.front, asked.rear)), there_is["low"]),
-        "margin_rule": MARGIN_RULE,
     }
 
 

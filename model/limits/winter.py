@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from enum import StrEnum
 
 from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
@@ -20,15 +21,39 @@ from model.physics.wheels import effective_kg
 
 MILD_C = 20.0
 """The ordinary day that a season is held against."""
+
+
+class SeasonPart(StrEnum):
+    """What a season changes."""
+
+    AIR = "air"
+    TYRES = "tyres"
+    CABIN = "cabin"
+    HEATER = "heater"
+    BRAKING = "braking"
+    REST = "rest"
+
+
 PARTS = {
-    "air": ("air",),
-    "tyres and snow": ("rolling",),
-    "cabin": ("cabin",),
-    "battery heater": ("pack_heater",),
-    "braking not recovered": ("friction_brakes", "engine_drag"),
-    "motor, gear and rest": ("motor_inverter", "gear", "accessories", "climb", "kinetic"),
+    SeasonPart.AIR: ("air",),
+    SeasonPart.TYRES: ("rolling",),
+    SeasonPart.CABIN: ("cabin",),
+    SeasonPart.HEATER: ("pack_heater",),
+    SeasonPart.BRAKING: ("friction_brakes", "engine_drag"),
+    SeasonPart.REST: ("motor_inverter", "gear", "accessories", "climb", "kinetic"),
 }
-"""What a season changes, and the entries of the books behind it; the heat in the cells lies behind the terminals."""
+"""The entries of the books behind each part: tyres with snow and water, the battery's heater, braking that is not
+recovered; the heat in the cells lies behind the terminals."""
+
+
+class Situation(StrEnum):
+    """Where a lift-off is looked at: as on an ordinary day, and wherever it fades."""
+
+    USUAL = "usual"
+    SLOW = "slow"
+    FULL = "full"
+    COLD = "cold"
+    SLIPPERY = "slippery"
 
 
 def range_km(result: Result) -> float | None:
@@ -53,7 +78,7 @@ class SeasonCosts:
 
     mild: Result
     season: Result
-    parts_kwh: dict[str, float]
+    parts_kwh: dict[SeasonPart, float]
     mild_range_km: float | None
     range_km: float | None
     normal: Normal | None
@@ -95,7 +120,7 @@ class LiftOffLeft:
     `slowing_mps2` is the total slowing on a flat road; `limit` names what bound, empty where nothing did.
     """
 
-    situation: str
+    situation: Situation
     asked_mps2: float
     slowing_mps2: float
     rolling_mps2: float
@@ -108,7 +133,7 @@ class LiftOffLeft:
 
 
 def lift_off_left(
-    situation: str, car: Car, conditions: Conditions, driver: Driver, speed_kmh: float
+    situation: Situation, car: Car, conditions: Conditions, driver: Driver, speed_kmh: float
 ) -> LiftOffLeft:
     """What is left of the driver's lift-off strength at a speed [km/h], in the conditions' charge, cold and road."""
     still = replace(conditions, wind_kmh=0.0)
@@ -132,11 +157,11 @@ def why_it_fades(
     """The same lift-off as usual, at walking pace, with a full battery, with a cold one, and on a slippery road."""
     mild = replace(mild_day(conditions), soc_start=0.6)
     situations = (
-        ("as usual", mild, speed_kmh),
-        ("low speed", mild, slow_kmh),
-        ("full battery", replace(mild, soc_start=1.0), speed_kmh),
-        ("cold battery", replace(mild, battery_temp_c=cold_battery_c), speed_kmh),
-        ("slippery road", replace(mild, surface=surface), speed_kmh),
+        (Situation.USUAL, mild, speed_kmh),
+        (Situation.SLOW, mild, slow_kmh),
+        (Situation.FULL, replace(mild, soc_start=1.0), speed_kmh),
+        (Situation.COLD, replace(mild, battery_temp_c=cold_battery_c), speed_kmh),
+        (Situation.SLIPPERY, replace(mild, surface=surface), speed_kmh),
     )
     return tuple(lift_off_left(name, car, each, driver, speed) for name, each, speed in situations)
 

@@ -20,6 +20,7 @@ from model.out.answers import Asked, as_text, asked_by, compare_answer, describe
 from model.sampling.printed_tests import TESTS
 from model.sampling.uncertainty import RUNS
 from model.traces.cycles import CYCLES, cycle_trace
+from model.words.quantities import Display
 from model.words.refusals import COMMAND_LINE, refusal_words
 
 
@@ -190,14 +191,17 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
     from model.limits.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
 
     scenario, _ = scenario_from_options(Scenario(), options)
-    return grip_check(
+    found = grip_check(
         car_of(scenario),
         scenario.conditions,
         scenario.driver.lift_off_mps2,
         SPEED_KMH.parse(options.speed_kmh),
         BEND_RADIUS_M.parse(options.bend_radius_m),
         GRADE_PCT.parse(options.grade_pct),
-    ) | described(scenario)
+    )
+    say = Display().say
+    words = {"failure": say("grip-failure", wheels=found["failing_axle"]), "margin_rule": say("margin-rule")}
+    return found | words | described(scenario)
 
 
 def _claim(options: argparse.Namespace) -> dict[str, Any]:

@@ -59,10 +59,11 @@ class Display:
                 shown = self.value(value, unit)
                 number = _number(shown, digits, places, trimmed, self.language)
                 return _with_unit(number, self.unit(unit), self.language)
-            case Span(low, high, unit, digits):
+            case Span(low, high, unit, digits, places):
                 ends = sorted((self.value(low, unit), self.value(high, unit)))
                 # both ends with as many decimals as the larger needs, so that a pair reads evenly
-                places = _places(max(abs(ends[0]), abs(ends[1]), 1e-12), digits)
+                if places is None:
+                    places = _places(max(abs(ends[0]), abs(ends[1]), 1e-12), digits)
                 return _with_unit(self._pair(*(_rounded(end, places, self.language) for end in ends)),
                                   self.unit(unit), self.language)  # fmt: skip
             case Part(value, whole, unit):
@@ -212,8 +213,9 @@ def _places(value: float, digits: int) -> int:
 
 
 def _rounded(value: float, places: int, language: str) -> str:
-    return f"{round(value, places):,.{max(places, 0)}f}".translate(_marks(language))
+    # nothing has no sign, whichever side it was rounded from
+    return f"{round(value, places) + 0.0:,.{max(places, 0)}f}".translate(_marks(language))
 
 
 def _percent(share: float, places: int, language: str) -> str:
-    return f"{100 * share:.{places}f}".translate(_marks(language))
+    return f"{round(float(100 * share), places) + 0.0:.{places}f}".translate(_marks(language))

@@ -3,252 +3,248 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
+from model.describe.figures import Quantity, Share
 from model.describe.scenario import Scenario
 from model.limits.cold_day import FADES, ColdDay
+from model.limits.descent import Normal
 from model.limits.limit_settings import slipperiest
-from model.limits.winter import MILD_C, LiftOffLeft, WarmUp
-from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C
+from model.limits.winter import MILD_C, LiftOffLeft, SeasonPart, Situation, WarmUp
+from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C, Measure
 from model.sampling.hybrid import has_engine
-from model.words.quantities import MINUS, Display, capital, number_text, percent_text
+from model.words.quantities import Display
 from pages.parts.charts.cold import season_rows
 from pages.parts.winter_words import (
     LEAST_KWH,
-    ON,
-    Said,
-    band_text,
-    kwh,
-    minutes_text,
-    normal_text,
+    LimitWords,
+    ends,
+    energy,
+    energy_more,
+    lasts,
+    minutes,
+    normal_km,
     slowing_expected,
-    whole,
+    told_alike,
 )
-from pages.parts.wording import PRESS_THE_PEDAL, season_of, temperature_text
+from pages.parts.wording import PRESS_THE_PEDAL, season_of
 
 HARDLY_MPS2 = 0.005
 SLIPPERY = ("snow", "ice", "glazed-ice")
 
 
-def cold(found: ColdDay, scenario: Scenario, display: Display) -> Said:
+def degrees(celsius: float) -> Quantity:
+    """A temperature in whole degrees."""
+    return Quantity(celsius, "°C", places=0)
+
+
+MILD = degrees(MILD_C)
+
+
+def cold(found: ColdDay, scenario: Scenario, display: Display) -> LimitWords:
     """The part in words."""
-    band = band_text(found.takes_kw.values(), "kW")
-    facts = [
-        (
-            "Taken at the start",
-            f"{number_text(found.takes_kw['mid'])} kW",
-            (f"{band} as batteries differ; " if " to " in band else "")
-            + f"ordinary slow-downs of this drive give {number_text(found.ordinary_kw)} kW",
-        ),
-        *_season_facts(found, scenario, display),
-        warm_up_fact(found.warm_up),
-    ]
-    return Said(
-        "When the battery is cold",
+    return LimitWords(
+        display.say("cold-heading"),
         *_number(found, slipperiest(scenario).surface, display),
-        tuple(facts),
-        (f"**{slowing_expected(found.normal)}** {PRESS_THE_PEDAL}", *measure_words(found, display)),
         (
-            "**The change of feel is the hazard**, more than the energy: motor slowing may come back from one "
-            "slow-down to the next. Weak lift-off on a frosty morning is no fault; the owner’s manual says what your "
-            "car shows and does then.",
-            "**No published map of what a car’s battery takes by temperature and charge was found.** The three behind "
-            "this are assumed, with the shape of small cells’ data sheets. “Adjust the car” on the first page, under "
-            "Battery, moves between them.",
+            _taken_fact(found, display),
+            *_season_facts(found, scenario, display),
+            warm_up_fact(found.warm_up, display),
         ),
+        (f"**{slowing_expected(found.normal, display)}** {PRESS_THE_PEDAL}", *measure_words(found, display)),
+        (display.say("cold-mind-feel"), display.say("cold-mind-assumed")),
     )
 
 
 def measure_words(found: ColdDay, display: Display) -> list[str]:
     """What helps, in the order of what it brings on this drive; what brings nothing to speak of is left out."""
-    plug = "from the wall" if found.warm_up.plugged_in else "from the battery"
-    told = []
-    for one in found.measures:
-        less = f"{kwh(one.saved_kwh)} less on this drive"
-        if one.id == "plug" and one.brings_kwh > 0:
-            told.append(f"**Warm the car up before leaving**: {less}, for {kwh(one.costs_kwh)} {plug}.")
-        elif one.id == "plug" and one.costs_kwh >= LEAST_KWH:
-            spared = "spares next to nothing" if one.saved_kwh < LEAST_KWH else f"spares {kwh(one.saved_kwh)}"
-            told.append(
-                f"**Warming up before leaving does not pay in energy**: it costs {kwh(one.costs_kwh)} {plug} and "
-                f"{spared} on this drive. It is for warmth, and for motor slowing as usual from the start."
-            )
-        elif one.saved_kwh >= LEAST_KWH:
-            told.append(f"{_MEASURES[one.id](display)}: {less}.")
-    return told
+    told = (_measure(one, plugged=found.warm_up.plugged_in, display=display) for one in found.measures)
+    return [words for words in told if words]
 
 
-def _degrees(kelvin: float, display: Display) -> str:
-    return f"{kelvin * (1.8 if display.us else 1):.0f} {display.unit('°C')}"
+def _measure(one: Measure, *, plugged: bool, display: Display) -> str:
+    saved, costs = energy(one.saved_kwh, display), energy(one.costs_kwh, display)
+    if one.id == "plug":
+        if one.brings_kwh > 0:
+            return display.say("cold-warm-up-pays", saved=saved, costs=costs, plugged=plugged)
+        spared = energy(max(one.saved_kwh, 0.0), display)
+        worth_telling = one.costs_kwh >= LEAST_KWH
+        words = display.say("cold-warm-up-does-not-pay", spared=spared, costs=costs, plugged=plugged)
+        return words if worth_telling else ""
+    if one.saved_kwh < LEAST_KWH:
+        return ""
+    if one.id == "heater":
+        return display.say("cold-heater-lower", degrees=_apart(HEATER_LOWER_K, display), saved=saved)
+    if one.id == "shelter":
+        return display.say("cold-park-warmer", warmth=degrees(SHELTER_C), saved=saved)
+    return display.say("cold-charge-late", degrees=_apart(CHARGED_WARMER_K, display), saved=saved)
 
 
-_MEASURES = {
-    "heater": lambda display: f"**Set the heater {_degrees(HEATER_LOWER_K, display)} lower**",
-    "shelter": lambda display: f"**Park where it is warmer**, at {temperature_text(SHELTER_C, display)}, say",
-    "charge_late": lambda display: (
-        "**Charge just before leaving** rather than the evening before. If that leaves the battery "
-        f"{_degrees(CHARGED_WARMER_K, display)} warmer (assumed)"
-    ),
-}
+def _apart(kelvin: float, display: Display) -> Quantity:
+    # degrees between two temperatures, not a temperature
+    return Quantity(1.8 * kelvin, "°F", places=0) if display.us else Quantity(kelvin, "°C", places=0)
 
 
 def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
     """How long motor slowing is weaker, and how far batteries differ."""
     if found.ordinary_kw == 0:
-        return "There is nothing to recover on this drive, so the battery has nothing to hold back.", ""
+        return display.say("cold-nothing-to-recover"), ""
     start, normal = found.way.iloc[0], found.normal["mid"]
-    warmth = temperature_text(start["battery_c"], display)
-    battery = f"With the battery at {warmth} and {100 * start['soc']:.0f} % charge"
-    if normal is None:
-        sentence = f"{battery}, motor slowing stays weaker than usual all the way."
-    elif normal.minutes == 0:
-        sentence = f"{battery}, the motor slows the car as usual from the start."
-    else:
-        lasts = f"{minutes_text(normal.minutes).removeprefix('1 ')}, {display.text(normal.km, 'km')}"
-        sentence = f"{battery}, motor slowing is weaker than usual for the first {lasts}."
-    least, most = (normal_text(found.normal[name], display) for name in ("low", "high"))
-    more = (
-        f"Batteries differ: with one that takes much in the cold, motor slowing {most}; with one that "
-        f"takes little, {least}."
-    )
-    if least == most:
-        more = f"Whether the battery takes much or little in the cold, motor slowing {most}."
-    if start["battery_c"] >= MILD_C and normal is not None and normal.minutes > 0:
-        more += " It is its charge that leaves little room, not the cold."
+    battery_c = float(start["battery_c"])
+    sentence = display.say(
+        "cold-slowing", battery=degrees(battery_c), charge=Share(float(start["soc"]), places=0), lasts=lasts(normal),
+        minutes=minutes(normal), km=normal_km(normal),
+    )  # fmt: skip
+    more = [_batteries(found.normal["low"], found.normal["high"], display)]
+    if battery_c >= MILD_C and normal is not None and normal.minutes > 0:
+        more.append(display.say("cold-charge-leaves-little-room"))
     if surface in SLIPPERY:
-        more += f" Normal is what there is grip for {ON[surface]}, where the motor slows the car less anyway."
-    return sentence, more
+        more.append(display.say("cold-usual-on-this-road", surface=surface))
+    return sentence, " ".join(more)
+
+
+def _batteries(least: Normal | None, most: Normal | None, display: Display) -> str:
+    km = normal_km(least), normal_km(most)
+    if told_alike(least, most) and display.figure(km[0]) == display.figure(km[1]):
+        return display.say("cold-batteries-alike", lasts=lasts(least), minutes=minutes(least), km=km[0])
+    return display.say(
+        "cold-batteries-differ", most=lasts(most), most_minutes=minutes(most), most_km=km[1], least=lasts(least),
+        least_minutes=minutes(least), least_km=km[0],
+    )  # fmt: skip
+
+
+def _taken_fact(found: ColdDay, display: Display) -> tuple[str, str, str]:
+    """What the battery takes at the start, beside what slow-downs give."""
+    least, most = (Quantity(end, "kW") for end in ends(found.takes_kw.values()))
+    ordinary = Quantity(found.ordinary_kw, "kW")
+    if display.figure(least) == display.figure(most):
+        beside = display.say("cold-taken-beside", ordinary=ordinary)
+    else:
+        # each end with its own digits: they may lie far apart
+        beside = display.say("cold-taken-differs", least=replace(least, unit=""), most=most, ordinary=ordinary)
+    return display.say("cold-taken"), display.text(found.takes_kw["mid"], "kW"), beside
 
 
 def _season_facts(found: ColdDay, scenario: Scenario, display: Display) -> list[tuple[str, str, str]]:
     """What the season takes, and what becomes of the range."""
     costs, rows, facts = found.costs, season_rows(found.costs.parts_kwh), []
     if abs(costs.more_kwh) >= LEAST_KWH and rows:
-        name, _, most = max(rows, key=lambda row: abs(row[2]))
-        season = season_of(scenario.conditions, scenario.year) or "this weather"
+        part, most = max(rows, key=lambda row: abs(row[1]))
+        season = season_of(scenario.conditions, scenario.year) or "other"
         facts.append(
             (
-                f"{capital(season)} takes",
-                f"{kwh(abs(costs.more_kwh))} {'more' if costs.more_kwh > 0 else 'less'}",
-                f"than a dry day of {temperature_text(MILD_C, display)} on this drive; {name} {kwh(most)}",
+                display.say("cold-season-takes", season=season),
+                energy_more(costs.more_kwh, display),
+                display.say("cold-season-than", mild=MILD, part=part, energy=energy(most, display)),
             )
         )
     if has_engine(costs.season.car) or costs.range_km is None or costs.mild_range_km is None:
         return facts
-    percent = percent_text(abs(costs.range_lost_share or 0.0))
-    if percent_text(0.0) != percent:
+    lost = Share(abs(costs.range_lost_share or 0.0))
+    if display.figure(lost) != display.figure(Share(0.0)):
+        reach, mild = Quantity(costs.range_km, "km"), Quantity(costs.mild_range_km, "km")
         facts.append(
             (
-                "Range",
-                f"{MINUS if costs.range_km < costs.mild_range_km else '+'}{percent}",
-                f"{display.text(costs.range_km, 'km')} instead of {display.text(costs.mild_range_km, 'km')}, in "
-                "many such drives, each starting as this one does",
+                display.say("cold-range"),
+                display.say("cold-range-change", shorter=costs.range_km < costs.mild_range_km, share=lost),
+                display.say("cold-range-beside", range=reach, mild=mild),
             )
         )
     return facts
 
 
-def warm_up_fact(found: WarmUp) -> tuple[str, str, str]:
+def warm_up_fact(found: WarmUp, display: Display) -> tuple[str, str, str]:
     """What warming up before the drive brings, parted into heat and regeneration, and what it takes."""
+    what = display.say("cold-warmed-up")
     if found.battery_kwh + found.cabin_kwh < LEAST_KWH:
-        return "Warmed up first", "nothing to gain", "battery and cabin are warm as it is"
-    discs = f"{kwh(found.less_friction_kwh)} of braking that the discs no longer take"
-    if found.less_friction_kwh <= -LEAST_KWH:
-        discs = f"{kwh(-found.less_friction_kwh)} of braking more for the discs, since an engine keeps the charge"
-    where = "from the wall" if found.plugged_in else f"from the battery, {percent_text(found.charge_share)} of it"
-    return (
-        "Warmed up first",
-        f"{kwh(abs(found.saved_on_the_drive_kwh))} {'less' if found.saved_on_the_drive_kwh >= 0 else 'more'}",
-        f"on the drive: {kwh(found.less_heating_kwh)} of heating, and {discs}. It costs {kwh(found.battery_kwh)} for "
-        f"the battery and {kwh(found.cabin_kwh)} for the cabin, {where}",
+        return what, display.say("cold-nothing-to-gain"), display.say("cold-warm-as-it-is")
+    more_for_discs = found.less_friction_kwh <= -LEAST_KWH
+    brings = display.say(
+        "cold-warm-up-brings",
+        heating=energy(found.less_heating_kwh, display),
+        braking=energy(-found.less_friction_kwh if more_for_discs else found.less_friction_kwh, display),
+        discs="more" if more_for_discs else "less",
+        battery=energy(found.battery_kwh, display),
+        cabin=energy(found.cabin_kwh, display),
+        plugged=found.plugged_in,
+        share=Share(found.charge_share),
     )
+    saved = energy(abs(found.saved_on_the_drive_kwh), display)
+    if found.saved_on_the_drive_kwh >= 0:
+        return what, display.say("energy-less", energy=saved), brings
+    return what, display.say("energy-more", energy=saved), brings
 
 
-def map_words(found: ColdDay) -> tuple[str, str]:
+def map_words(found: ColdDay, display: Display) -> tuple[str, str]:
     """The map of charge acceptance."""
     normal = found.normal["mid"]
-    if normal is None:
-        title = "All along this drive the battery holds back"
-    elif normal.minutes == 0:
-        title = "From the start the battery takes what slow-downs give"
-    else:
-        title = f"After {minutes_text(normal.minutes)} the battery takes what slow-downs give"
-    return title, (
-        "Across: battery temperature. Upwards: charge. Figures are what a middle battery takes. Strong blue: every "
-        f"battery of the band takes the {number_text(found.ordinary_kw)} kW of ordinary slow-downs. Faint: some do, "
-        "the middle one from the dashed line on. From the dot on: your drive."
+    return (
+        display.say("cold-map-title", lasts=lasts(normal), minutes=minutes(normal)),
+        display.say("cold-map-words", ordinary=Quantity(found.ordinary_kw, "kW")),
     )
 
 
-FOR = {"cabin": "the cabin", "battery heater": "the battery’s heater", "braking not recovered": "lost braking",
-       "motor, gear and rest": "motor and gear"}  # fmt: skip
-"""What the season takes more for, where the name of a bar does not read on."""
 BECAUSE = {
-    "low speed": "near walking pace the motor hands over to the discs",
-    "full battery": "a full battery has no room",
-    "cold battery": "a cold one takes little",
-    "slippery road": "on a slippery road the car keeps some of the little grip in reserve",
+    Situation.SLOW: "fade-because-slow",
+    Situation.FULL: "fade-because-full",
+    Situation.COLD: "fade-because-cold",
+    Situation.SLIPPERY: "fade-because-slippery",
 }
+"""The messages that say why a lift-off fades."""
 
 
 def fade_names(display: Display) -> list[str]:
     """The lift-offs that are held side by side, in the order of `model.limits.winter.why_it_fades`."""
     return [
-        f"As usual, at {whole(FADES['speed_kmh'], 'km/h', display)}",
-        f"Near walking pace, at {whole(FADES['slow_kmh'], 'km/h', display)}",
-        "Full battery",
-        f"Cold battery, {temperature_text(FADES['cold_battery_c'], display)}",
-        f"Slippery road, {FADES['surface']}",
+        display.say("fade-usual", speed=Quantity(FADES["speed_kmh"], "km/h", places=0)),
+        display.say("fade-slow", speed=Quantity(FADES["slow_kmh"], "km/h", places=0)),
+        display.say("fade-full"),
+        display.say("fade-cold", warmth=degrees(FADES["cold_battery_c"])),
+        display.say("fade-slippery", surface=FADES["surface"]),
     ]
 
 
-def fade_words(lifts: Sequence[LiftOffLeft]) -> tuple[str, str]:
+def fade_words(lifts: Sequence[LiftOffLeft], display: Display) -> tuple[str, str]:
     """Why lift-off fades: the finding, and a reason for each."""
     usual, *others = lifts
     least = min(lift.slowing_mps2 for lift in others)
-    title = f"The same lift-off of {usual.asked_mps2:g} m/s² may shrink to {number_text(least)} m/s²"
+    asked = Quantity(usual.asked_mps2, "m/s²", 6, trimmed=True)
     if usual.motor_mps2 < HARDLY_MPS2 or least > usual.slowing_mps2 - HARDLY_MPS2:
-        title = f"So gentle a lift-off, {usual.asked_mps2:g} m/s², does not fade"
-    because = "; ".join(BECAUSE[lift.situation] for lift in others if lift.limit)
-    drawn = "Grey is slowing by air and tyres, blue by the motor; the outline is what was asked for."
-    return title, f"{drawn} {capital(because)}.".removesuffix(" .")
+        title = display.say("fade-title-gentle", asked=asked)
+    else:
+        title = display.say("fade-title", asked=asked, least=Quantity(least, "m/s²"))
+    because = [display.say(BECAUSE[lift.situation]) for lift in others if lift.limit]
+    return title, " ".join((display.say("fade-drawn"), *because))
 
 
 def season_words(found: ColdDay, scenario: Scenario, display: Display) -> tuple[str, str]:
     """What the season takes: the finding, and how it was parted."""
-    rows, more = season_rows(found.costs.parts_kwh), found.costs.more_kwh
-    against = f"a dry day of {temperature_text(MILD_C, display)}"
-    title = f"This drive takes as much as on {against}"
+    rows, more, parts = season_rows(found.costs.parts_kwh), found.costs.more_kwh, found.costs.parts_kwh
+    title = display.say("season-title-alike", mild=MILD)
     if rows:
-        name, _, _ = max(rows, key=lambda row: abs(row[2]))
-        warmth = temperature_text(scenario.conditions.ambient_c, display)
-        change = "more" if more >= 0 else "less"
-        title = f"At {warmth} this drive takes {kwh(abs(more))} {change}, most of it for {FOR.get(name, name)}"
-    back = "less comes back" if found.costs.parts_kwh["braking not recovered"] >= LEAST_KWH else "as much comes back"
-    note = (
-        f"Heating also makes the share that regeneration saves look smaller: more is taken, while {back}."
-        if found.costs.parts_kwh["cabin"] > LEAST_KWH
-        else ""
-    )
-    return title, f"Against {against}, by the books of both drives. {note}".strip()
-
-
-EVIDENCE = (
-    ("AAA, February 2019", "12 % less range at 20 °F (−6.7 °C) with the heater off, 41 % less with heating on",
-     "mean of five cars on a test stand, a long run"),
-    ("Steinstraeter et al., World Electric Vehicle Journal 2021, 12(3), 115",
-     "up to 31.9 % of range lost by heating, up to 21.7 % by limited recuperation", "more than 125 trips of two cars"),
-)  # fmt: skip
-"""Who found what about the cold, and how."""
-EVIDENCE_READ = (
-    "Both can hold: a long run on a test stand warms the battery and spreads the first heating over a long way, a "
-    "short cold drive does neither."
-)
+        part, _ = max(rows, key=lambda row: abs(row[1]))
+        warmth, changed = degrees(scenario.conditions.ambient_c), energy(abs(more), display)
+        if more >= 0:
+            title = display.say("season-title-more", warmth=warmth, energy=changed, part=part)
+        else:
+            title = display.say("season-title-less", warmth=warmth, energy=changed, part=part)
+    told = [display.say("season-against", mild=MILD)]
+    if parts[SeasonPart.CABIN] > LEAST_KWH:
+        told.append(display.say("season-heating-hides", less=parts[SeasonPart.BRAKING] >= LEAST_KWH))
+    return title, " ".join(told)
 
 
 def evidence(found: ColdDay, display: Display) -> list[tuple[str, str, str]]:
-    """Published figures that seem to disagree, with this drive's own."""
-    rows, lost = list(EVIDENCE), found.costs.range_lost_share
+    """Published figures that seem to disagree, with this drive's own: who, what, and how it was found."""
+    stand_c = Quantity(-20 / 3, "°C")
+    rows = [
+        ("AAA, February 2019", display.say("cold-published-stand", at=stand_c),
+         display.say("cold-published-stand-ground")),
+        ("Steinstraeter et al., World Electric Vehicle Journal 2021, 12(3), 115",
+         display.say("cold-published-trips"), display.say("cold-published-trips-ground")),
+    ]  # fmt: skip
+    lost = found.costs.range_lost_share
     if lost is not None and not has_engine(found.costs.season.car):
-        change = f"{percent_text(abs(lost))} {'less' if lost >= 0 else 'more'} range"
-        rows.append(("This model, your drive", change, f"against a dry day of {temperature_text(MILD_C, display)}"))
+        change = display.say("cold-own-range", share=Share(abs(lost)), less=lost >= 0)
+        rows.append((display.say("cold-own-drive"), change, display.say("cold-own-ground", mild=MILD)))
     return rows

@@ -5,178 +5,148 @@ from __future__ import annotations
 import math
 from typing import Any
 
+from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Scenario
-from model.limits.grip_margin import MARGIN_RULE
 from model.limits.limit_settings import STRAIGHT, LimitSettings
 from model.limits.slippery_road import SLOWER_KMH, SlipperyRoad
-from model.words.quantities import MINUS, Display, capital, number_text, percent_text
-from pages.parts.charts.grip import SURFACE_WORDS, strength_text
-from pages.parts.winter_words import ON, Said, listed, whole
-
-WHEELS = {"front": "the front wheels", "rear": "the rear wheels", "both": "all four wheels", "all": "all four wheels"}
+from model.words.quantities import Display
+from pages.parts.charts.grip import gives, strength_text
+from pages.parts.winter_words import LimitWords
 
 
-def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, display: Display) -> Said:
+def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, display: Display) -> LimitWords:
     """The part in words."""
-    check, trailer = found.check, scenario.conditions.trailer_kg
-    there_is, here = check["available_friction"], capital(ON[check["surface"]])
-    where = "" if settings.bend == STRAIGHT else f" in a {settings.bend}"
-    asked = max(check["demand_by_axle"][axle]["in_all"] for axle in ("front", "rear"))
-    strength, speed = check["lift_off_mps2"], whole(check["speed_kmh"], "km/h", display)
-    lift_off = f"your lift-off of {strength:g} m/s²" if strength else "rolling on"
-    sentence = (
-        f"{here}{where} at {speed} {lift_off} asks {WHEELS[check['failing_axle']]} for {asked:.2f} of grip. There is "
-        f"{there_is['low']:.2f} to {there_is['high']:.2f}: margin {check['margin']}."
+    check, trailer, in_a_bend = found.check, scenario.conditions.trailer_kg, settings.bend != STRAIGHT
+    strength = check["lift_off_mps2"]
+    sentence = display.say(
+        "grip-asked",
+        surface=check["surface"],
+        bend=bend_option(settings.bend),
+        speed=Quantity(check["speed_kmh"], "km/h", places=0),
+        foot="lift-off" if strength else "rolling",
+        strength=as_set(strength),
+        wheels=check["failing_axle"],
+        asked=Quantity(max(check["demand_by_axle"][axle]["in_all"] for axle in ("front", "rear")), "", places=2),
+        gives=gives(check["available_friction"]),
+        margin=check["margin"],
     )
-    facts = _facts(check, in_a_bend=bool(where))
-    if where:
-        slower = strength_text(found.slower["low"], found.slower["high"])
-        facts.insert(1, (f"{whole(SLOWER_KMH, 'km/h', display)} slower", slower, "would be the largest in this bend"))
+    facts = _facts(check, display, in_a_bend=in_a_bend)
+    if in_a_bend:
+        slower = strength_text(found.slower["low"], found.slower["high"], display)
+        by = Quantity(SLOWER_KMH, "km/h", places=0)
+        facts.insert(1, (display.say("grip-slower", slower=by), slower, display.say("grip-slower-beside")))
     if trailer:
-        facts.append(
-            ("Trailer", whole(trailer, "kg", display), "pushes with its mass and puts no weight on the driven wheels; "
-             "whether car and trailer stay stable is not modelled")
-        )  # fmt: skip
-    return Said(
-        "When the road is slippery",
-        sentence,
-        "Grip is the share of the weight on an axle with which its tyres can push along or across the road.",
-        tuple(facts),
-        tuple(_do(found)),
-        (
-            *(
-                ("**With a trailer** strong slowing of one axle on a slippery slope can fold car and trailer. Set it "
-                 "gentle, and keep to the manual and the trailer’s own brakes.",)
-                if trailer
-                else ()
-            ),
-            "**If it slides**, look and steer where you want to go, and do what your training and the manual say, be "
-            "it a little accelerator or the brake pedal. A licensed instructor can show it on a closed course.",
-            "**A slippery road is no place to try a strong setting for the first time.**",
-            f"**Margin is a word for these assumptions alone.** {MARGIN_RULE} On ice grip spreads so widely that no "
-            "one figure holds (SAE 960959). Stability control is not modelled.",
-        ),
-    )  # fmt: skip
+        mass = display.figure(Quantity(trailer, "kg", places=0))
+        facts.append((display.say("limits-trailer"), mass, display.say("grip-trailer-beside")))
+    mind = [display.say("grip-mind-trailer")] if trailer else []
+    mind += [
+        display.say("grip-mind-slide"),
+        display.say("grip-mind-first-time"),
+        display.say("grip-mind-margin"),
+    ]
+    heading, is_grip = display.say("grip-heading"), display.say("grip-is")
+    return LimitWords(heading, sentence, is_grip, tuple(facts), tuple(_do(found, display)), tuple(mind))
 
 
-def _facts(check: dict[str, Any], *, in_a_bend: bool) -> list[tuple[str, str, str]]:
+def as_set(strength: float) -> Quantity:
+    """A lift-off strength as it was set."""
+    return Quantity(strength, "m/s²", 6, trimmed=True)
+
+
+def bend_option(bend: str) -> str:
+    """A bend as messages choose by it."""
+    return bend.replace(" ", "-")
+
+
+def bend_name(bend: str, display: Display) -> str:
+    """A bend in words."""
+    return display.say("bend-name", bend=bend_option(bend))
+
+
+def _facts(check: dict[str, Any], display: Display, *, in_a_bend: bool) -> list[tuple[str, str, str]]:
     largest = [check["largest_lift_off_mps2"][end] for end in ("low", "high")]
     brakes = [max(check["four_wheel_braking_mps2"][end], 0.0) for end in ("low", "high")]
-    beside = "the strongest for which there is grip, over the road’s band"
-    if largest[0] == 0 and in_a_bend:
-        beside = "with the least grip of the band the bend alone asks for all there is"
-    slip, lets_go = check["slip_when_control_acts"]["low"], "what happens first when more is asked than there is"
+    alone = largest[0] == 0 and in_a_bend
+    beside = display.say("grip-largest-bend-alone") if alone else display.say("grip-largest-beside")
+    slip, lets_go = check["slip_when_control_acts"]["low"], display.say("grip-lets-go-beside")
     if slip > 0.005:
-        lets_go = (
-            f"with the least grip the wheels turn {percent_text(slip)} slower than the road when slip control acts, "
-            f"{check['slip_control_delay_s']:g} s later (assumed)"
-        )
+        delay = Quantity(check["slip_control_delay_s"], "s", 6, trimmed=True)
+        lets_go = display.say("grip-slip", slip=Share(slip), delay=delay)
+    band = display.say("grip-pedal-band", least=Quantity(brakes[0], ""), most=Quantity(brakes[1], "m/s²"))
+    slowing, standing = (Share(check[key]["front"]) for key in ("axle_load_share", "axle_load_share_standing"))
     facts = [
-        ("Largest lift-off", strength_text(*largest), beside),
-        ("If it lets go", check["failure"], lets_go),
-        ("Brake pedal", f"{number_text(brakes[0])} to {number_text(brakes[1])} m/s²",
-         "what friction brakes with ABS may reach straight on: they brake four wheels"),
-        ("Weight in front", percent_text(check["axle_load_share"]["front"]),
-         f"while slowing; standing still {percent_text(check['axle_load_share_standing']['front'])}"),
-    ]  # fmt: skip
+        (display.say("grip-largest"), strength_text(largest[0], largest[1], display), beside),
+        (display.say("grip-lets-go"), failure(check, display), lets_go),
+        (display.say("grip-pedal"), band, display.say("grip-pedal-beside")),
+        (display.say("grip-weight"), display.figure(slowing), display.say("grip-weight-beside", share=standing)),
+    ]
     if check["grade_pct"]:
-        pull = "pulls against it" if check["grade_pct"] < 0 else "adds to it"
-        left = f"{check['slowing_here_mps2']:.2f} m/s²".replace("-", MINUS)
-        facts.append(("On this slope", left, f"is what the lift-off comes to: the slope {pull}"))
+        left = display.figure(Quantity(check["slowing_here_mps2"], "m/s²", places=2))
+        slope = display.say("grip-slope-beside", downhill=check["grade_pct"] < 0)
+        facts.append((display.say("grip-slope"), left, slope))
     return facts
 
 
-def _do(found: SlipperyRoad) -> list[str]:
+def failure(check: dict[str, Any], display: Display) -> str:
+    """What happens first when more grip is asked than there is."""
+    return display.say("grip-failure", wheels=check["failing_axle"])
+
+
+def _do(found: SlipperyRoad, display: Display) -> list[str]:
     check, largest = found.check, found.check["largest_lift_off_mps2"]["low"]
-    do = [
-        "**Slow down early and straight on**, before the bend. Steering and slowing share one grip.",
-        "**Brake with the pedal, gently.** It works on four wheels with ABS; lift-off works on "
-        f"{WHEELS[check['driven_axle']]} through the motor.",
-    ]
+    do = []
     if check["lift_off_mps2"] > largest >= 0.1:
-        tenths = math.floor(10 * largest)
-        do.insert(
-            0,
-            f"**Set a gentler lift-off**: {tenths / 10:g} m/s² is what the least grip of this road allows. See whether "
-            "the car has a setting for slippery roads.",
-        )
+        do.append(display.say("grip-do-gentler", strength=as_set(math.floor(10 * largest) / 10)))
+    do += [display.say("grip-do-early"), display.say("grip-do-pedal", axle=check["driven_axle"])]
     if found.winter_times > 1.05:
-        do.append(
-            f"**Winter tyres do more than any setting**: {SURFACE_WORDS[check['surface']]} gives them "
-            f"{number_text(found.winter_times)} times the grip of summer tyres in the figures used here."
-        )
+        do.append(display.say("grip-do-tyres", surface=check["surface"], times=Quantity(found.winter_times, "")))
     return do
 
 
-AXLES_READ = (
-    "The car from above. Each arrow is what is asked of an axle: back for slowing, aside for the bend. Inside the firm "
-    "ellipse the least grip of the road’s band is enough, outside the dotted one not even the most."
-)
-AXLES_TITLES = {
-    "larger": "What is asked lies well inside what there is",
-    "moderate": "What is asked lies inside what there is",
-    "small": "What is asked reaches beyond what there may be",
-}
-"""What the drawing of both axles shows, by the margin."""
+def axles_words(check: dict[str, Any], display: Display) -> tuple[str, str]:
+    """What the drawing of both axles shows; `check` is from `model.limits.grip_margin`."""
+    return display.say("axles-title", margin=check["margin"]), display.say("axles-words")
 
 
-def axles_numbers(check: dict[str, Any]) -> str:
-    """What the drawing of both axles says in figures; `check` is from `model.limits.grip_margin`."""
-    there_is, demand = check["available_friction"], check["demand_by_axle"]
-    asked = ", ".join(f"{axle} axle asked for {demand[axle]['in_all']:.2f} of grip" for axle in ("front", "rear"))
-    return f"{capital(asked)}; there is {there_is['low']:.2f} to {there_is['high']:.2f}."
+def axles_numbers(check: dict[str, Any], display: Display) -> str:
+    """What the drawing of both axles says in figures."""
+    front, rear = (Quantity(check["demand_by_axle"][axle]["in_all"], "", places=2) for axle in ("front", "rear"))
+    return display.say("axles-numbers", front=front, rear=rear, gives=gives(check["available_friction"]))
 
 
-def roads_words(found: SlipperyRoad) -> tuple[str, str]:
+def roads_words(found: SlipperyRoad, display: Display) -> tuple[str, str]:
     """The largest lift-off on every road."""
-    yours = f"{found.check['lift_off_mps2']:g} m/s²"
-    small = found.by_surface.loc[found.by_surface["margin"] == "small", "surface"]
-    short = [ON[surface].removeprefix("on ") for surface in small]
-    roads = listed(short) if short else "none of these roads"
-    if len(short) == len(found.by_surface):
-        roads = "every one of these roads"
-    title = f"Your {yours} has a small margin on {roads}"
-    return title, (
-        "Bands: the largest lift-off for which each road has the grip, from its least to its most; the stroke is the "
-        "middle. They follow speed, bend and slope set above; where they are from stands under Sources and method."
-    )
+    roads = found.by_surface
+    small = roads.loc[roads["margin"] == "small", "surface"]
+    short = [display.say("a-road", surface=surface) for surface in small]
+    how_many = "none" if not short else "all" if len(short) == len(roads) else "some"
+    yours = as_set(found.check["lift_off_mps2"])
+    title = display.say("roads-title", yours=yours, how_many=how_many, roads=Several(tuple(short)))
+    return title, display.say("roads-words")
 
 
-def weight_words(found: SlipperyRoad) -> tuple[str, str]:
+def weight_words(found: SlipperyRoad, display: Display) -> tuple[str, str]:
     """Weight shift."""
-    first, last = (percent_text(float(found.loads["front"].iloc[end])) for end in (0, -1))
-    return f"Hard braking moves the front axle’s share of the weight from {first} to {last}", (
-        "Lift-off moves little of it. It is why front wheels can slow more than rear ones, and why a strong lift-off "
-        "on the rear wheels alone is the first to run out of grip. Choose a bend to see what the axles’ shares do."
-    )
+    standing, braking = (Share(float(found.loads["front"].iloc[end])) for end in (0, -1))
+    return display.say("weight-title", standing=standing, braking=braking), display.say("weight-words")
 
 
-BALANCE_WORDS = (
-    "In a bend the axle that slows is the one that lets go first",
-    "The same lift-off in this bend, shared differently between the axles. Where the rear axle is asked for more, the "
-    "tail tends to step out; where the front is, the nose tends to run wide.",
-)
-SHARES = ((0.0, "rear driven"), (1.0, "front driven"))
-"""Front axle's shares of the motor slowing that have a name."""
+def balance_words(display: Display) -> tuple[str, str]:
+    """Slowing shared between the axles in a bend."""
+    return display.say("balance-title"), display.say("balance-words")
 
-ADVICE = (
-    ("Auto Club Europa, January 2025, as the press has it",
-     "Choose the lowest level: strong recuperation can make the car unstable, since ABS and stability control cannot "
-     "step in fast enough.", "advice of a motoring club"),
-    ("Touring Club Schweiz, as the press has it",
-     "It could unsettle the car, but ABS usually watches over it.", "advice of a motoring club"),
-    ("Norwegian EV association, 2022",
-     "Does not stand without reservation behind the advice to avoid regeneration.",
-     "six all-wheel-drive cars on bare ice with studless tyres, foot lifted in a bend at 60 km/h; the results of its "
-     "test of front- and rear-driven cars in 2023 were not seen"),
-    ("Vilnius Gediminas Technical University, Applied Sciences 2025, 15, 10926",
-     "Oversteer grows, even when stability control has stepped in.", "two rear-driven cars, measured; abstract"),
-    ("Owners’ manuals of two cars",
-     "One: on snowy slopes it helps to keep steering, but not at the strongest level. The other: the car weakens it by "
-     "itself where grip is poor.", "each for its own car"),
-)  # fmt: skip
-"""Who advises what on regeneration in winter, and on what ground."""
-ADVICE_READ = (
-    "They speak of different cars, roads and speeds. What this page adds is the margin for yours: the gentler the "
-    "lift-off and the lower the speed, the less hangs on who is right. The manual of your car decides."
-)
+
+def advice(display: Display) -> list[tuple[str, str, str]]:
+    """Who advises what on regeneration in winter, and on what ground."""
+    club = display.say("advice-of-a-club")
+    clubs = ("Auto Club Europa, January 2025", "Touring Club Schweiz")
+    in_the_press = [display.say("advice-in-the-press", who=who) for who in clubs]
+    return [
+        (in_the_press[0], display.say("advice-lowest-level"), club),
+        (in_the_press[1], display.say("advice-could-unsettle"), club),
+        ("Norwegian EV association, 2022", display.say("advice-not-without-reservation"),
+         display.say("advice-six-cars", speed=Quantity(60, "km/h", places=0))),
+        ("Vilnius Gediminas Technical University, Applied Sciences 2025, 15, 10926",
+         display.say("advice-oversteer-grows"), display.say("advice-two-cars-measured")),
+        (display.say("advice-manuals"), display.say("advice-manuals-say"), display.say("advice-manuals-ground")),
+    ]  # fmt: skip

@@ -178,7 +178,9 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
         day = f"For {wording.day_words(taken.scenario, display)}."
         yours = f"The car is set to {lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs)}."
         found.append((f"Lift-off strength advised: {told.title}", (day, *told.sentences, yours)))
-    glance = "; ".join(f"{winter_words.NAMES[part].lower()}: {words}" for part, words in taken.glance.items())
+    glance = "; ".join(
+        f"{winter_words.part_name(part, display).lower()}: {words}" for part, words in taken.glance.items()
+    )
     in_short = f"{capital(glance)}."
     limits = replace(wording.LIMITS_CARD, sentences=(*wording.LIMITS_CARD.sentences, in_short))
     short = [wording.setting_card(taken.scenario), limits]

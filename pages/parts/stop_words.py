@@ -6,108 +6,101 @@ from collections.abc import Iterable
 
 import numpy as np
 
+from model.describe.figures import Quantity, Share, Span
 from model.describe.units import GRAVITY_MPS2, J_PER_WH
 from model.limits.grip_margin import LEVELS
 from model.limits.hard_stop import HardStop
 from model.limits.limit_settings import LimitSettings
-from model.words.quantities import Display, capital, number_text, percent_text
-from pages.parts.winter_words import ON, Said, distance_text, ends, whole
+from model.words.quantities import Display
+from pages.parts.winter_words import LimitWords, distances, ends
 
 
-def stop(found: HardStop, surface: str, settings: LimitSettings, display: Display) -> Said:
+def stop(found: HardStop, surface: str, settings: LimitSettings, display: Display) -> LimitWords:
     """The part in words."""
-    stops, mid = found.stops, found.stops["mid"]
-    span = distance_text([one.distance_m for one in stops.values()], display)
-    speed = whole(settings.stop_kmh, "km/h", display)
-    alone, hand_over = found.motor_only.distance_m, whole(found.motor_only.hand_over_kmh, "km/h", display)
+    stops, mid, alone = found.stops, found.stops["mid"], found.motor_only
+    speed, hand_over = (Quantity(kmh, "km/h", places=0) for kmh in (settings.stop_kmh, alone.hand_over_kmh))
+    thinking = distances([mid.thinking_m], display)
     facts = (
-        ("Slowing", g_text(stops[name].mean_slowing_mps2 / GRAVITY_MPS2 for name in LEVELS),
-         f"on average; as braking begins {number_text(mid.force_n / 1000)} kN and {number_text(mid.power_w / 1000)} kW "
-         "at the wheels"),
-        ("The motor’s part", g_text(found.motor_g.values()),
-         f"at the most, {percent_text(mid.motor_share)} of what the wheels brake, air left out, with the "
-         "battery as at the start; many cars leave a hard stop to the discs"),
-        ("On the motor alone", distance_text([alone], display) if np.isfinite(alone) else "no end",
-         f"on a dry road; below {hand_over} it fades and the car rolls on"),
-        ("Standing on a slope", f"{number_text(found.standing['force_n'] / 1000)} kN",
-         f"hold the car on {settings.hill_pct:g} %: brake pedal or parking brake. A motor does not hold a parked car"),
-        ("For comparison", distance_text([found.highway_code_m], display),
-         "worked out from the typical distances of the UK Highway Code; road designers allow "
-         f"{distance_text([found.sight_m], display)} (AASHTO)"),
+        (display.say("hard-stop-slowing"),
+         g_text((stops[name].mean_slowing_mps2 / GRAVITY_MPS2 for name in LEVELS), display),
+         display.say("hard-stop-slowing-beside", force=kilo(mid.force_n, "kN"), power=kilo(mid.power_w, "kW"))),
+        (display.say("hard-stop-motor"), g_text(found.motor_g.values(), display),
+         display.say("hard-stop-motor-beside", share=Share(mid.motor_share))),
+        (display.say("hard-stop-alone"),
+         distance_text(alone.distance_m, display) if np.isfinite(alone.distance_m) else display.say("hard-stop-no-end"),
+         display.say("hard-stop-alone-beside", speed=hand_over)),
+        (display.say("hard-stop-slope"), display.figure(kilo(found.standing["force_n"], "kN")),
+         display.say("hard-stop-slope-beside", slope=Quantity(settings.hill_pct, "%", 6, trimmed=True))),
+        (display.say("hard-stop-comparison"), distance_text(found.highway_code_m, display),
+         display.say("hard-stop-comparison-beside", sight=distances([found.sight_m], display))),
     )  # fmt: skip
-    return Said(
-        "When you must stop at once",
-        f"From {speed} {ON[surface]}: {span} to rest, {distance_text([mid.thinking_m], display)} of them before the "
-        "brakes act.",
-        "The friction brakes do it, on four wheels with ABS. Regeneration neither replaces them nor holds the car.",
+    span = distances((one.distance_m for one in stops.values()), display)
+    return LimitWords(
+        display.say("hard-stop-heading"),
+        display.say("hard-stop-distances", speed=speed, surface=surface, distances=span, thinking=thinking),
+        display.say("hard-stop-friction"),
         facts,
         (
-            "**Press the brake pedal hard and keep pressing.** Do not wait for lift-off to do it.",
-            "**Keep more distance**: with a cold or full battery or on a slippery road the motor’s part is missing.",
-            "**Use the parking brake** as the manual says.",
-            "**Exercise the brakes** now and then where traffic and the manual allow it.",
+            display.say("hard-stop-do-press"),
+            display.say("hard-stop-do-distance"),
+            display.say("hard-stop-do-parking"),
+            display.say("hard-stop-do-exercise"),
         ),
         (
-            "**Brakes that rest corrode**: discs rust, pads may seize. Have them inspected as the manual says.",
-            "**Grinding, pulling to a side, a long or soft pedal, a warning lamp**: have a qualified workshop look at "
-            "it.",
-            "All four wheels are taken to use their grip in full, air is left out, and the driver presses at once: a "
-            "real stop is likely to be longer.",
+            display.say("hard-stop-mind-rust"),
+            display.say("hard-stop-mind-signs"),
+            display.say("hard-stop-mind-assumed"),
         ),
     )
 
 
-def g_text(figures: Iterable[float]) -> str:
+def kilo(value: float, unit: str) -> Quantity:
+    """A force or power in thousands."""
+    return Quantity(value / 1000, unit)
+
+
+def g_text(figures: Iterable[float], display: Display) -> str:
     """A span of slowings in g."""
-    low, high = (f"{end:.2f}" for end in ends(figures))
-    return f"{low} g" if low == high else f"{low} to {high} g"
+    return display.figure(Span(*ends(figures), "g", places=2))
 
 
-def distances_words(found: HardStop, settings: LimitSettings) -> tuple[str, str]:
+def distance_text(metres: float, display: Display) -> str:
+    """A distance that stands alone."""
+    return display.figure(distances([metres], display))
+
+
+def distances_words(found: HardStop, settings: LimitSettings, display: Display) -> tuple[str, str]:
     """Stopping distances on every road."""
     middle = found.by_surface.set_index("surface")["mid_m"]
-    title = f"Stopping on ice takes {number_text(middle['ice'] / middle['dry'])} times the distance of a dry road"
-    return title, (
-        f"Faint: {settings.reaction_s:g} s of reaction. Orange: braking at the middle of the road’s grip; the line "
-        "spans its band. Blue: a stop without friction brakes."
-    )
+    times = Quantity(float(middle["ice"] / middle["dry"]), "")
+    reaction = Quantity(settings.reaction_s, "s", 6, trimmed=True)
+    return display.say("hard-stop-title", times=times), display.say("hard-stop-words", reaction=reaction)
 
 
 def motors_part_words(found: HardStop, settings: LimitSettings, display: Display) -> tuple[str, str]:
     """How little of a hard stop a motor could do."""
-    title = f"The motor could do at most {percent_text(found.stops['mid'].motor_share)} of what the wheels brake"
-    return title, (
-        "Blue: the most the motor could take, whether or not the car asks it to. Orange: what is left to the discs. "
-        f"Force and power as braking begins from {whole(settings.stop_kmh, 'km/h', display)}, energy over it all. "
-        "Air is left out here; “Who slows” under How it works counts air and tyres among what slows the car."
-    )
+    share, speed = Share(found.stops["mid"].motor_share), Quantity(settings.stop_kmh, "km/h", places=0)
+    return display.say("hard-stop-motor-title", share=share), display.say("hard-stop-motor-words", speed=speed)
 
 
-def motor_parts(found: HardStop) -> list[tuple[str, float, str]]:
+def motor_parts(found: HardStop) -> list[tuple[str, float, Quantity]]:
     """Force, power and energy of the stop with the motor's share, for the picture."""
     mid = found.stops["mid"]
     share = mid.motor_force_n / mid.force_n if mid.force_n else 0.0
     return [
-        ("Force", share, f"{number_text(mid.force_n / 1000)} kN"),
-        ("Power", share, f"{number_text(mid.power_w / 1000)} kW"),
-        ("Energy", mid.motor_share, f"{number_text(mid.braked_j / J_PER_WH)} Wh"),
+        ("force", share, kilo(mid.force_n, "kN")),
+        ("power", share, kilo(mid.power_w, "kW")),
+        ("energy", mid.motor_share, Quantity(mid.braked_j / J_PER_WH, "Wh")),
     ]
 
 
-def brakes_words(found: HardStop) -> tuple[str, str]:
+def brakes_words(found: HardStop, display: Display) -> tuple[str, str]:
     """The brakes that rest."""
     brakes, days = found.brakes, found.days_between_firm_uses
     with_regen, without = brakes.kwh_per_100km, brakes.friction_only_kwh_per_100km
-    title = "Your drive asks nothing of the discs, with or without regeneration"
     if without > 0:
-        title = f"On your drive the discs do {percent_text(with_regen / without)} of the work they would do alone"
-    if days is None:
-        used = "they are never pressed firmly"
-    elif days < 1.5:
-        used = "they are pressed firmly every day, over the year"
+        title = display.say("brakes-title", share=Share(with_regen / without))
     else:
-        used = f"they are pressed firmly every {number_text(days)} days, over the year"
-    return title, (
-        f"{capital(used)}. Less work means less wear only as far as rust does not decide first: how far "
-        "they last cannot be told from it."
-    )
+        title = display.say("brakes-title-nothing")
+    pressed = "never" if days is None else "daily" if days < 1.5 else "seldom"
+    return title, display.say("brakes-words", pressed=pressed, days=Quantity(days or 0.0, "days"))

@@ -2,34 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from enum import StrEnum
 
 import pandas as pd
 
+from model.describe.figures import Quantity, Share, Span
 from model.kernel.timeline import braked_kwh
 from model.limits.all_limits import AtAGlance
 from model.limits.descent import Normal
 from model.limits.limit_settings import LimitSettings
 from model.sampling.hybrid import has_engine
-from model.words.quantities import Display, number_text, percent_text
+from model.words.quantities import Display
 from pages.parts.charts.drive_strip import Note
 
-NAMES = {"cold": "Cold battery", "grip": "Slippery road", "hills": "Full battery, hills", "stop": "Emergency stop"}
-ON = {
-    "dry": "on a dry road",
-    "wet": "on a wet road",
-    "standing-water": "on standing water",
-    "snow": "on packed snow",
-    "ice": "on ice",
-    "glazed-ice": "on glazed ice",
-}
 LEAST_KWH = 0.005
 """Less than this is told as next to nothing."""
+LEAST_SHARE = 0.0005
+"""A share [1] smaller than this is too small to print."""
+BATTERIES = {"low": "battery-takes-little", "mid": "battery-in-the-middle", "high": "battery-takes-much"}
+"""The messages for batteries of each level."""
 
 
 @dataclass(frozen=True)
-class Said:
+class LimitWords:
     """One part in words: its heading, the number, more on it, what it comes to, what to do, and what to mind.
 
     `facts` are what, how much, and beside what it stands.
@@ -43,9 +40,29 @@ class Said:
     mind: tuple[str, ...]
 
 
-def listed(words: Sequence[str]) -> str:
-    """Words in a row: “a, b and c”."""
-    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))
+class Lasts(StrEnum):
+    """How long motor slowing is weaker than on a mild day."""
+
+    NEVER = "never"
+    FIRST = "first"
+    ALWAYS = "always"
+
+
+def lasts(normal: Normal | None) -> Lasts:
+    """How long motor slowing is weaker."""
+    if normal is None:
+        return Lasts.ALWAYS
+    return Lasts.NEVER if normal.minutes == 0 else Lasts.FIRST
+
+
+def minutes(normal: Normal | None) -> int:
+    """The first minutes in which it is weaker, in whole ones, at least one."""
+    return 0 if normal is None else max(round(normal.minutes), 1)
+
+
+def normal_km(normal: Normal | None) -> Quantity:
+    """How far the car has come by then."""
+    return Quantity(0.0 if normal is None else normal.km, "km")
 
 
 def ends(figures: Iterable[float]) -> tuple[float, float]:
@@ -54,106 +71,94 @@ def ends(figures: Iterable[float]) -> tuple[float, float]:
     return min(found), max(found)
 
 
-def band_text(figures: Iterable[float], unit: str) -> str:
-    """The span of figures with their unit, such as “2.6 to 26 kW”."""
-    low, high = map(number_text, ends(figures))
-    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
-
-
-def kwh(energy: float) -> str:
+def energy(kwh: float, display: Display) -> Quantity | str:
     """An energy; what is too small to print is said to be next to nothing."""
-    return f"{number_text(energy)} kWh" if abs(energy) >= LEAST_KWH else "next to nothing"
+    return Quantity(kwh, "kWh") if abs(kwh) >= LEAST_KWH else display.say("next-to-nothing")
 
 
-def whole(value: float, unit: str, display: Display) -> str:
-    """A figure in whole units, such as “50 km/h”."""
-    return f"{display.value(value, unit):,.0f} {display.unit(unit)}"
+def energy_text(kwh: float, display: Display) -> str:
+    """An energy that stands alone."""
+    told = energy(kwh, display)
+    return told if isinstance(told, str) else display.figure(told)
 
 
-def distance_text(metres: Iterable[float], display: Display) -> str:
+def energy_more(kwh: float, display: Display) -> str:
+    """So much more, or less."""
+    told = energy(abs(kwh), display)
+    return display.say("energy-more", energy=told) if kwh > 0 else display.say("energy-less", energy=told)
+
+
+def distances(metres: Iterable[float], display: Display) -> Span:
     """A span of distances in whole metres or feet; short ones with a decimal."""
-    shown = [float(display.value(end, "m")) for end in ends(metres)]
-    low, high = (f"{end:,.{int(shown[1] < 9.95)}f}" for end in shown)
-    unit = display.unit("m")
-    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+    low, high = ends(metres)
+    return Span(low, high, "m", places=int(display.value(high, "m") < 9.95))
 
 
-def minutes_text(minutes: float) -> str:
-    """Minutes in whole ones, never 0."""
-    rounded = max(round(minutes), 1)
-    return "1 minute" if rounded == 1 else f"{rounded} minutes"
-
-
-def normal_text(normal: Normal | None, display: Display) -> str:
-    """When motor slowing is as usual, to read on after “motor slowing”."""
-    if normal is None:
-        return "stays weaker on this drive"
-    if normal.minutes == 0:
-        return "is as usual from the start"
-    return f"is as usual after {minutes_text(normal.minutes)}, {display.text(normal.km, 'km')}"
-
-
-def share_text(share: float) -> str:
+def share_or_trifle(share: float, display: Display) -> Share | str:
     """A share; what is too small to print is said to be small."""
-    return percent_text(share) if share >= 0.0005 else "less than 0.1 %"
+    return Share(share) if share >= LEAST_SHARE else display.say("hardly-any-share")
 
 
-def free_text(share: float) -> str:
+def free_text(share: float, display: Display) -> str:
     """How much of a battery is to be left free."""
-    return f"leave {percent_text(share)} free" if share >= 0.0005 else "nothing to leave free"
+    if share < LEAST_SHARE:
+        return display.say("nothing-to-leave-free")
+    return display.say("leave-free", share=Share(share))
+
+
+def part_name(part: str, display: Display) -> str:
+    """What a part is called."""
+    return display.say("limit-name", part=part)
 
 
 def glance(found: AtAGlance, settings: LimitSettings, display: Display) -> dict[str, str]:
     """Each part in a few words."""
     hybrid = has_engine(found.costs.season.car)
-    distances = [stop.distance_m for stop in found.stops.values()]
+    stops = distances((stop.distance_m for stop in found.stops.values()), display)
     return {
-        "cold": slowing_in_short(found.normal),
-        "grip": f"margin {found.grip['margin']} {ON[found.grip['surface']].replace('packed ', '')}",
-        "hills": "a small battery fills soon" if hybrid else free_text(found.room.gained_share),
-        "stop": f"{distance_text(distances, display)} from {whole(settings.stop_kmh, 'km/h', display)}",
+        "cold": slowing_in_short(found.normal, display),
+        "grip": display.say("glance-grip", margin=found.grip["margin"], surface=found.grip["surface"]),
+        "hills": display.say("glance-small-battery") if hybrid else free_text(found.room.gained_share, display),
+        "stop": display.say("glance-stop", distances=stops, speed=Quantity(settings.stop_kmh, "km/h", places=0)),
     }
 
 
-def slowing_in_short(normal: Mapping[str, Normal | None]) -> str:
+def slowing_in_short(normal: Mapping[str, Normal | None], display: Display) -> str:
     """When motor slowing is as usual, by battery, in a few words: the middle, and what is worse, which goes with it."""
-    middle, little = (_weaker_text(normal[battery]) for battery in ("mid", "low"))
-    return middle if little == middle else f"{middle}; {little} if the battery takes little"
-
-
-def _weaker_text(normal: Normal | None) -> str:
-    if normal is None:
-        return "weaker all the way"
-    return "as usual from the start" if normal.minutes == 0 else f"weaker for {minutes_text(normal.minutes)}"
-
-
-def slowing_expected(normal: Mapping[str, Normal | None]) -> str:
-    """What to expect of motor slowing on a cold day, by battery, as a sentence."""
-
-    def how_long(one: Normal | None) -> str:
-        if one is None:
-            return "all the way"
-        return f"for the first {minutes_text(one.minutes).removeprefix('1 ')}"
-
-    if not normal:
-        return "This drive cannot be driven in winter as it is described."
     middle, little = normal["mid"], normal["low"]
-    if middle is None or middle.minutes > 0:
-        sentence = f"Expect less slowing {how_long(middle)}"
-        if little != middle and how_long(little) != how_long(middle):
-            sentence += f", {how_long(little)} if the battery takes little in the cold"
-        return f"{sentence}."
-    if little is None or little.minutes > 0:
-        return (
-            "With most batteries the motor slows the car as usual; with one that takes little in the cold, expect less "
-            f"slowing {how_long(little)}."
-        )
-    return "The battery takes what slow-downs give, and the motor slows the car as usual."
+    if told_alike(middle, little):
+        return display.say("glance-cold", lasts=lasts(middle), minutes=minutes(middle))
+    return display.say(
+        "glance-cold-differs", lasts=lasts(middle), minutes=minutes(middle), little=lasts(little),
+        little_minutes=minutes(little),
+    )  # fmt: skip
 
 
-def strip_notes(steps: pd.DataFrame, normal: Normal | None) -> list[Note]:
+def told_alike(one: Normal | None, other: Normal | None) -> bool:
+    """Whether two batteries are told in the same words."""
+    return (lasts(one), minutes(one)) == (lasts(other), minutes(other))
+
+
+def slowing_expected(normal: Mapping[str, Normal | None], display: Display) -> str:
+    """What to expect of motor slowing on a cold day, by battery, as a sentence; none for a drive that cannot be."""
+    if not normal:
+        return display.say("expect-no-winter-drive")
+    middle, little = normal["mid"], normal["low"]
+    if lasts(middle) != Lasts.NEVER:
+        if told_alike(middle, little) or lasts(little) == Lasts.NEVER:
+            return display.say("expect-less", lasts=lasts(middle), minutes=minutes(middle))
+        return display.say(
+            "expect-less-differs", lasts=lasts(middle), minutes=minutes(middle), little=lasts(little),
+            little_minutes=minutes(little),
+        )  # fmt: skip
+    if lasts(little) != Lasts.NEVER:
+        return display.say("expect-less-with-little", little=lasts(little), little_minutes=minutes(little))
+    return display.say("expect-usual")
+
+
+def strip_notes(steps: pd.DataFrame, normal: Normal | None, display: Display) -> list[Note]:
     """The stretch of the drive on which motor slowing is weaker than usual; none where it is as usual or not asked."""
     if sum(braked_kwh(steps)) <= 0 or (normal is not None and normal.km <= 0):
         return []
     end = float(steps["distance_km"].iloc[-1]) if normal is None else normal.km
-    return [(0.0, end, "the battery holds motor slowing back", "weaker")]
+    return [(0.0, end, display.say("strip-held-back"), display.say("strip-weaker"))]

@@ -35,7 +35,7 @@ def taken(scenario, display=None, made=MADE):
         year=year_of(scenario, 5),
         year_fuel=year_of_fuel(scenario),
         glance=glance(at_a_glance(scenario, asked, season_costs_of(scenario)), asked, display),
-        slowing_in_winter=slowing_expected(normal_by_battery(winter_day(scenario))),
+        slowing_in_winter=slowing_expected(normal_by_battery(winter_day(scenario)), display),
         advice=advise(curves_of(scenario)).overall,
         described_s=trace_of(scenario).duration_s,
         link=link_of(scenario, display),

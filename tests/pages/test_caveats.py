@@ -70,19 +70,19 @@ def test_the_advice_in_a_file_has_its_slippery_road_for_every_leg():
 )  # fmt: skip
 def test_a_battery_that_takes_little_goes_with_what_is_usual(middle, little, short, expected):
     normal = {"low": little, "mid": middle, "high": USUAL}
-    assert slowing_in_short(normal) == short
-    assert slowing_expected(normal).endswith(expected)
-    assert ("xpect less" in slowing_expected(normal)) == (little != USUAL)
+    assert slowing_in_short(normal, METRIC) == short
+    assert slowing_expected(normal, METRIC).endswith(expected)
+    assert ("xpect less" in slowing_expected(normal, METRIC)) == (little != USUAL)
 
 
 def test_page_card_and_paper_expect_the_same_slowing_in_winter():
     winter = HILL.with_setting("ambient_c", HILL.year.winter_c)
-    expected = slowing_expected(normal_by_battery(winter))
+    expected = slowing_expected(normal_by_battery(winter), METRIC)
     told = {"page": words_of("winter_and_limits.py", winter, part="cold"),
             "card": words_of("show.py", winter, card="5"),
             "paper": bare(report_html(taken(winter)))}  # fmt: skip
     assert [place for place, words in told.items() if expected not in words] == []
-    in_short = slowing_in_short(normal_by_battery(winter))
+    in_short = slowing_in_short(normal_by_battery(winter), METRIC)
     assert "battery takes little" in in_short
     assert [place for place in ("page", "paper") if in_short not in told[place]] == []
 

@@ -13,14 +13,16 @@ from model.limits.hard_stop import hard_stop
 from model.limits.limit_settings import PARTS, LimitSettings
 from model.limits.slippery_road import slippery_road
 from model.sampling.drives import drive
-from pages.parts.grip_words import ADVICE
-from pages.parts.winter_words import NAMES
+from model.words.quantities import Display
+from pages.parts.grip_words import advice, failure
+from pages.parts.winter_words import part_name
 from pages.parts.wording import NO_BREAK
 from tests.pages.in_app import address, opened_at, ran
 
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
 FROSTY = STARTS["motorway"].with_setting("ambient_c", -7.0)
 VALLEY = STARTS["mountain-valley"]
+METRIC = Display()
 USUAL = LimitSettings()
 SNOWY = VALLEY.with_setting("ambient_c", -3.0).with_setting("surface", "snow")
 
@@ -52,7 +54,7 @@ def test_every_part_has_number_picture_advice_and_caution(part, name):
     assert len(alts) >= 3
     # the numbers of the drive and of the leading picture are told to who only hears them
     assert all(alts) and all(re.search(r"\d", alt) for alt in alts[:2])
-    assert all(text in words(app) for text in ("manual", *NAMES.values()))
+    assert all(text in words(app) for text in ("manual", *(part_name(one, METRIC) for one in PARTS)))
 
 
 @pytest.mark.parametrize("part", PARTS)
@@ -118,8 +120,9 @@ def test_grip_asked_and_there_is_are_the_models(bend, speed):
     asked = max(check["demand_by_axle"][axle]["in_all"] for axle in ("front", "rear"))
     there_is = check["available_friction"]
     assert f"asks the rear wheels for {asked:.2f} of grip" in sentence(app)
-    assert f"There is {there_is['low']:.2f} to {there_is['high']:.2f}: margin {check['margin']}." in sentence(app)
-    assert check["failure"] in words(app)
+    assert f"The road gives {there_is['low']:.2f} to {there_is['high']:.2f}" in sentence(app)
+    assert f"the margin is {check['margin']}." in sentence(app)
+    assert failure(check, METRIC) in words(app)
     assert ("In a bend the axle" in words(app)) == (bend != "straight on")
 
 
@@ -142,14 +145,14 @@ def test_tyres_and_trailer_are_the_scenarios():
     ran(app.selectbox(key="set-tyres-part").set_value("winter").run())
     ran(app.text_input(key="set-trailer_kg").set_value("900").run())
     there_is = slippery_road(SNOWY.with_setting("tyres", "winter"), USUAL).check["available_friction"]
-    assert f"There is {there_is['low']:.2f} to {there_is['high']:.2f}" in sentence(app)
+    assert f"The road gives {there_is['low']:.2f} to {there_is['high']:.2f}" in sentence(app)
     assert "stable is not modelled" in words(app) and "With a trailer" in words(app)
     assert from_link(address(app), VALLEY)[0].conditions.tyres == "winter"
 
 
 def test_experts_stand_side_by_side_with_their_publishers():
     text = words(opened("grip", SNOWY))
-    assert all(who in text and ground in text for who, _, ground in ADVICE)
+    assert all(who in text and ground in text for who, _, ground in advice(METRIC))
 
 
 # full battery and hills

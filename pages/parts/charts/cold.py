@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import numpy as np
 import pandas as pd
 
-from model.limits.winter import LiftOffLeft
-from model.words.quantities import MINUS, Display, number_text
+from model.describe.figures import Quantity
+from model.limits.winter import LiftOffLeft, SeasonPart
+from model.words.quantities import MINUS, Display
 from pages.parts.charts.axes import upright
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.charts.panels import by_px, layer, line, thinly, where, words
@@ -19,8 +20,9 @@ from pages.parts.theme import LINE_PX, Spec, dressed, palette
 MAP_PX, MAP_TOP_PX = 270, 8
 COLDEST_C, WARMEST_C = -20.0, 30.0
 CHARGE_TICKS = (0.0, 50.0, 100.0)
-ZONE_WORDS = ("weaker", "batteries differ", "as usual")
-"""From the cold side to the warm one: no battery of the band takes ordinary slow-downs whole, some do, all do."""
+ZONES = ("cold-zone-weaker", "cold-zone-differs", "cold-zone-usual")
+"""Their messages, from the cold side to the warm one: no battery of the band takes ordinary slow-downs whole, some do,
+all do."""
 ZONE_WORDS_AT, NARROWEST_K = 27.0, 9.0
 """Charge at which they stand [%], and the least of room for them [K]."""
 CLEAR_K, CLEAR_PCT = 9.0, (7.0, 16.0)
@@ -63,7 +65,7 @@ def acceptance_map(
     path = pd.DataFrame({"warmth": display.value(held["battery_c"], "°C"), "soc": 100 * held["soc"]})
     numbers = pd.DataFrame(
         {"warmth": display.value(accepted["battery_c"], "°C"), "soc": 100 * accepted["soc"],
-         "text": [f"{number_text(kw)} kW" for kw in accepted["kw"]]}
+         "text": [display.text(kw, "kW") for kw in accepted["kw"]]}
     )  # fmt: skip
     if len(path):
         # the drive's dot and its word stand there
@@ -71,13 +73,16 @@ def acceptance_map(
         kelvin = float(display.value(1, "°C") - display.value(0, "°C"))
         numbers = numbers[(warmer.abs() > CLEAR_K * kelvin) | (above < -CLEAR_PCT[0]) | (above > CLEAR_PCT[1])]
     borders = [_border(takes_all, level) for level in ("high", "low")]
-    rooms = zip((COLDEST_C, *borders), (*borders, WARMEST_C), ZONE_WORDS, strict=True)
-    named = [((start + end) / 2, text) for start, end, text in rooms if end - start >= NARROWEST_K]
+    rooms = zip((COLDEST_C, *borders), (*borders, WARMEST_C), ZONES, strict=True)
+    named = [((start + end) / 2, display.say(zone)) for start, end, zone in rooms if end - start >= NARROWEST_K]
     zone_words = pd.DataFrame(
         [{"warmth": float(display.value(middle, "°C")), "soc": ZONE_WORDS_AT, "text": text} for middle, text in named],
         columns=["warmth", "soc", "text"],
     )
-    ends_of_way = path.iloc[[0, -1]].assign(text=["start", "end"], first=[True, False]) if len(path) else path
+    ends_of_way = path
+    if len(path):
+        said = [display.say("cold-start"), display.say("cold-end")]
+        ends_of_way = path.iloc[[0, -1]].assign(text=said, first=[True, False])
     # the lines of the zones are cut where words stand on them
     halo = {"stroke": colours.ground, "strokeWidth": 5, "strokeJoin": "round", "opacity": 0.8}
     layers = [
@@ -118,7 +123,7 @@ def _border(takes_all: pd.DataFrame, level: str) -> float:
 FADE_ROW_PX, BAR_PX = 50, 18
 
 
-def fading(lifts: Sequence[LiftOffLeft], names: Sequence[str], dark: bool = False) -> Spec:
+def fading(lifts: Sequence[LiftOffLeft], names: Sequence[str], display: Display, dark: bool = False) -> Spec:
     """The same lift-off as usual and where it fades: what slows the car, in an outline of what was asked."""
     most = max(max(lift.asked_mps2, lift.slowing_mps2) for lift in lifts) or 1.0
     boxes, notes = [], []
@@ -129,48 +134,55 @@ def fading(lifts: Sequence[LiftOffLeft], names: Sequence[str], dark: bool = Fals
         boxes.append(Box(rolling, lift.slowing_mps2, top, top + BAR_PX, "back"))
         boxes.append(Box(0, lift.asked_mps2, top, top + BAR_PX, "ink", hollow=True))
         notes.append(Words(name, 0, top - 10, align="start", bold=place > 0))
-        notes.append(Words(f"{lift.slowing_mps2:.2f} m/s²", most, top - 10, align="right", bold=True))
+        slows = display.figure(Quantity(lift.slowing_mps2, "m/s²", places=2))
+        notes.append(Words(slows, most, top - 10, align="right", bold=True))
     return drawn(boxes, notes, FADE_ROW_PX * len(lifts), most, dark)
 
 
 # what the season takes
 
 COST_ROW_PX, COST_NAME_PX = 30, 190
-COST_WORDS = {
-    "cabin": ("cabin", "aboard"),
-    "battery heater": ("battery heater", "aboard"),
-    "tyres and snow": ("tyres, snow and water", "road"),
-    "air": ("denser air", "road"),
-    "braking not recovered": ("braking not recovered", "friction"),
-    "motor, gear and rest": ("motor, gear and rest", "losses"),
+MEANINGS = {
+    SeasonPart.CABIN: "aboard",
+    SeasonPart.HEATER: "aboard",
+    SeasonPart.TYRES: "road",
+    SeasonPart.AIR: "road",
+    SeasonPart.BRAKING: "friction",
+    SeasonPart.REST: "losses",
 }
-"""What each part of `model.limits.winter.PARTS` is called, and its meaning."""
+"""What each part's colour means."""
 LEAST_KWH = 0.005
 """Less than this is left out."""
 
 
-def season_rows(parts_kwh: dict[str, float]) -> list[tuple[str, str, float]]:
-    """Name, meaning and energy [kWh] of what the season changes, largest first; trifles are left out."""
-    rows = [(*COST_WORDS[part], float(kwh)) for part, kwh in parts_kwh.items() if abs(kwh) >= LEAST_KWH]
-    return sorted(rows, key=lambda row: -row[2])
+def season_rows(parts_kwh: Mapping[SeasonPart, float]) -> list[tuple[SeasonPart, float]]:
+    """Energy [kWh] of each part that the season changes, largest first; trifles are left out."""
+    rows = [(part, float(kwh)) for part, kwh in parts_kwh.items() if abs(kwh) >= LEAST_KWH]
+    return sorted(rows, key=lambda row: -row[1])
 
 
-def season_costs(parts_kwh: dict[str, float], dark: bool = False) -> Spec:
+def part_name(part: SeasonPart, display: Display) -> str:
+    """What a part is called."""
+    return display.say("season-part", part=part)
+
+
+def season_costs(parts_kwh: Mapping[SeasonPart, float], display: Display, dark: bool = False) -> Spec:
     """What the season takes more than a mild day, part by part; what it takes less runs to the left."""
     colours, rows = palette(dark), season_rows(parts_kwh)
     height = COST_ROW_PX * max(len(rows), 1)
-    table = pd.DataFrame(rows, columns=["name", "meaning", "kwh"])
+    named = [(part_name(part, display), MEANINGS[part], kwh) for part, kwh in rows]
+    table = pd.DataFrame(named, columns=["name", "meaning", "kwh"])
     table["y"] = np.arange(len(rows)) * COST_ROW_PX + 6.0
     table["y2"], table["middle"] = table["y"] + BAR_PX, table["y"] + BAR_PX / 2
-    table["text"] = [f"{number_text(kwh)} kWh" for kwh in table["kwh"]]
+    table["text"] = [display.text(kwh, "kWh") for kwh in table["kwh"]]
     table["zero"], table["most"] = 0.0, np.maximum(table["kwh"], 0.0)
     domain = [min(0.0, float(table["kwh"].min())), max(float(table["kwh"].max()), 1e-3)] if rows else [0.0, 1.0]
     scale = {"domain": domain, "nice": False,
              "range": [COST_NAME_PX, {"expr": f"max(width - 80, {COST_NAME_PX + 40})"}]}  # fmt: skip
     x = {"field": "zero", "type": "quantitative", "scale": scale, "axis": None}
-    named = {meaning: getattr(colours, meaning) for meaning in ("aboard", "road", "friction", "losses")}
+    drawn_in = {meaning: getattr(colours, meaning) for meaning in ("aboard", "road", "friction", "losses")}
     colour = {"field": "meaning", "type": "nominal", "legend": None,
-              "scale": {"domain": list(named), "range": list(named.values())}}  # fmt: skip
+              "scale": {"domain": list(drawn_in), "range": list(drawn_in.values())}}  # fmt: skip
     box = {"x": x, "x2": {"field": "kwh"}, "y": by_px("y", height), "y2": {"field": "y2"}, "color": colour}
     layers = [
         layer("parts", "rect", box),

@@ -2,25 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import Any
 
 import numpy as np
 import pandas as pd
 
+from model.describe.figures import Quantity, Share, Span
 from model.limits.grip_margin import LATERAL_SHARE, AxleGrip
+from model.words.quantities import Display
 from pages.parts.charts.axes import along, upright
 from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, where, words
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
 
-SURFACE_WORDS = {
-    "dry": "dry road",
-    "wet": "wet road",
-    "standing-water": "standing water",
-    "snow": "packed snow",
-    "ice": "ice",
-    "glazed-ice": "glazed ice",
-}
+
+def road_name(surface: str, display: Display) -> str:
+    """What a road is called."""
+    return display.say("road-name", surface=surface)
+
+
+def gives(friction: dict[str, float]) -> Span:
+    """What a road may give [1], from its least to its most."""
+    return Span(friction["low"], friction["high"], "", places=2)
+
 
 # both axles from above
 
@@ -32,7 +35,9 @@ FARTHEST_PX = 84
 AXLES = ("front", "rear")
 
 
-def axles(asked: AxleGrip, friction: dict[str, float], most_friction: float, dark: bool = False) -> Spec:
+def axles(
+    asked: AxleGrip, friction: dict[str, float], most_friction: float, display: Display, dark: bool = False
+) -> Spec:
     """The car's two axles from above: what each is asked for, as an arrow in the ellipse of what the road may give.
 
     Parameters
@@ -43,6 +48,8 @@ def axles(asked: AxleGrip, friction: dict[str, float], most_friction: float, dar
         What the road may give [1]: low, mid and high.
     most_friction : float
         What the road gives at most at any speed [1]: the largest ellipse, so that a faster car shows a smaller one.
+    display : Display
+        The reader's language.
     dark : bool
         Whether the ground is dark.
     """
@@ -68,7 +75,7 @@ def axles(asked: AxleGrip, friction: dict[str, float], most_friction: float, dar
         arrows.append({"x": MIDDLE_PX, "y": middle, "x2": tip["x"], "y2": tip["y"]})
         heads.append(tip | {"turned": np.degrees(np.arctan2(across_n, -along_n)), "asked": long > 4})
         frame += [{"x": MIDDLE_PX + side * WHEEL_PX, "y": middle - 25, "y2": middle + 25} for side in (-1, 1)]
-        notes += axle_notes(axle, asked, friction, middle)
+        notes += axle_notes(axle, asked, friction, middle, display)
     spine = TOP_PX + AXLE_PX * 0.5
     bars = [{"x": MIDDLE_PX - WHEEL_PX, "x2": MIDDLE_PX + WHEEL_PX, "y": spine + place * AXLE_PX,
              "y2": spine + place * AXLE_PX} for place in (0, 1)]  # fmt: skip
@@ -110,14 +117,16 @@ def _rings(place: Spec, colours: Palette) -> list[Spec]:
     return [where("level", level) | layer("rings", "line", place, **look) for level, look in looks.items()]
 
 
-def axle_notes(axle: str, asked: AxleGrip, friction: dict[str, float], middle: float) -> list[dict[str, Any]]:
+def axle_notes(
+    axle: str, asked: AxleGrip, friction: dict[str, float], middle: float, display: Display
+) -> list[dict[str, Any]]:
     """What stands beside an axle: its name, its weight, what it is asked for and what there is."""
-    share = float(asked.front_load_share if axle == "front" else 1 - asked.front_load_share)
+    share = Share(float(asked.front_load_share if axle == "front" else 1 - asked.front_load_share), places=0)
     lines = (
-        f"{axle.capitalize()} axle",
-        f"{100 * share:.0f} % of the weight",
-        f"asked for {float(getattr(asked, axle)):.2f}",
-        f"there is {friction['low']:.2f} to {friction['high']:.2f}",
+        display.say("axle-name", axle=axle),
+        display.say("axle-weight", share=share),
+        display.say("axle-asked", asked=Quantity(float(getattr(asked, axle)), "", places=2)),
+        display.say("axle-there-is", gives=gives(friction)),
     )
     first = middle - 1.5 * (LINE_PX + 3)
     return [
@@ -133,7 +142,7 @@ STRONGEST = 3.5
 """Where the axis of strengths ends [m/s²]: no car's lift-off is stronger."""
 
 
-def by_road(rows: pd.DataFrame, yours: float, here: str, dark: bool = False) -> Spec:
+def by_road(rows: pd.DataFrame, yours: float, here: str, display: Display, dark: bool = False) -> Spec:
     """The largest lift-off for which each road has the grip, as a band, and the driver's own across all of them.
 
     `rows` are `by_surface` of `model.limits.slippery_road.slippery_road`; `here` is the surface that is driven on.
@@ -145,8 +154,10 @@ def by_road(rows: pd.DataFrame, yours: float, here: str, dark: bool = False) -> 
     table = pd.DataFrame(
         {
             "low": held["low"], "mid": held["mid"], "high": held["high"], "y": np.array(middles) - 9,
-            "y2": np.array(middles) + 9, "middle": middles, "text": [SURFACE_WORDS[name] for name in rows["surface"]],
-            "margin": rows["margin"], "here": rows["surface"] == here, "seen": rows["mid"] <= STRONGEST,
+            "y2": np.array(middles) + 9, "middle": middles,
+            "text": [road_name(surface, display) for surface in rows["surface"]],
+            "margin": [display.say("margin-name", margin=margin) for margin in rows["margin"]],
+            "here": rows["surface"] == here, "seen": rows["mid"] <= STRONGEST,
             "beyond": rows["low"] >= STRONGEST,
         }
     ).round(3)  # fmt: skip
@@ -155,14 +166,16 @@ def by_road(rows: pd.DataFrame, yours: float, here: str, dark: bool = False) -> 
     x["scale"] |= {"range": [NAME_PX, {"expr": f"max(width - {WORD_PX}, {NAME_PX + 60})"}]}
     y, middle = by_px("y", foot), by_px("middle", foot)
     box = {"x": x, "x2": {"field": "high"}, "y": y, "y2": {"field": "y2"}}
-    mark = pd.DataFrame([{"low": min(yours, STRONGEST), "text": f"yours {yours:g}", "late": yours > STRONGEST / 2}])
+    said = display.say("roads-yours", yours=bare(yours))
+    mark = pd.DataFrame([{"low": min(yours, STRONGEST), "text": said, "late": yours > STRONGEST / 2}])
+    beyond = display.say("roads-beyond", strongest=bare(STRONGEST))
     layers = [
         layer("roads", "rect", box, color=colours.wash, stroke=colours.quiet, strokeWidth=1),
         where("seen", True)
         | layer("roads", "rule", {"x": x | {"field": "mid"}, "y": y, "y2": {"field": "y2"}}, color=colours.quiet,
                 strokeWidth=2),
         where("beyond", True)
-        | layer("roads", "text", {"x": x | {"field": "high"}, "y": middle, "text": {"value": f"over {STRONGEST:g}"}},
+        | layer("roads", "text", {"x": x | {"field": "high"}, "y": middle, "text": {"value": beyond}},
                 align="right", xOffset=-6),
         layer("yours", "rule", {"x": x, "y": {"value": top - 2}, "y2": {"value": foot}}, color=colours.ink,
               strokeWidth=2),
@@ -179,7 +192,7 @@ def by_road(rows: pd.DataFrame, yours: float, here: str, dark: bool = False) -> 
         ]  # fmt: skip
     heading = {"data": {"values": [{}]}, "mark": "text",
                "encoding": {"x": {"value": {"expr": f"width - {WORD_PX - 8}"}}, "y": {"value": 8},
-                            "text": {"value": "margin"}}}  # fmt: skip
+                            "text": {"value": display.say("roads-margin")}}}  # fmt: skip
     return dressed([*layers, heading], {"roads": table, "yours": mark}, foot, dark)
 
 
@@ -188,7 +201,7 @@ def by_road(rows: pd.DataFrame, yours: float, here: str, dark: bool = False) -> 
 LOADS_PX = 210
 
 
-def loads(table: pd.DataFrame, yours: float, dark: bool = False) -> Spec:
+def loads(table: pd.DataFrame, yours: float, display: Display, dark: bool = False) -> Spec:
     """The axles' shares of the weight over slowing; `table` is `loads` of `slippery_road.slippery_road`."""
     colours, top, most = palette(dark), 16, 100.0
     end = float(table["slowing_mps2"].max())
@@ -199,10 +212,12 @@ def loads(table: pd.DataFrame, yours: float, dark: bool = False) -> Spec:
     last = shown.iloc[-1]
     at_end = {axle: float(last[axle]) for axle in AXLES}
     names = [
-        Name(end, _px(share, most, top, LOADS_PX), f"{axle} {share:.0f} %", "ink") for axle, share in at_end.items()
-    ]
+        Name(end, _px(share, most, top, LOADS_PX),
+             display.say("weight-line", axle=axle, share=Share(share / 100, places=0)), "ink")
+        for axle, share in at_end.items()
+    ]  # fmt: skip
     named, rows = names_layers(names, x, LOADS_PX, colours)
-    marks = pd.DataFrame([{"slowing_mps2": yours, "text": f"your lift-off {yours:g}"}])
+    marks = pd.DataFrame([{"slowing_mps2": yours, "text": display.say("weight-yours", yours=bare(yours))}])
     layers = [
         line("loads", x, y["front"], colours.ink, [1, 0], 2.5),
         line("loads", x, y["rear"], colours.ink, [6, 4], 2.5),
@@ -214,13 +229,10 @@ def loads(table: pd.DataFrame, yours: float, dark: bool = False) -> Spec:
     return dressed(layers, {"loads": thinly(shown), "names": rows, "yours": marks}, LOADS_PX, dark)
 
 
-def balance(
-    table: pd.DataFrame, friction: dict[str, float], cars: Sequence[tuple[float, str]], dark: bool = False
-) -> Spec:
+def balance(table: pd.DataFrame, friction: dict[str, float], display: Display, dark: bool = False) -> Spec:
     """Friction asked of each axle in a bend, over the front axle's share of the motor slowing.
 
-    `table` is `balance` of `model.limits.slippery_road.slippery_road`, `friction` what the road may give, and `cars`
-    are shares to mark, with their words.
+    `table` is `balance` of `model.limits.slippery_road.slippery_road`, `friction` what the road may give.
     """
     colours, top = palette(dark), 34
     most = max(0.1, np.ceil(10 * max(float(table[list(AXLES)].max().max()), friction["high"])) / 10)
@@ -229,11 +241,16 @@ def balance(
     ticks = {0: "0", most: f"{most:.1f}"}
     y = {axle: upright(axle, [0, most], [LOADS_PX, top], ticks if axle == "front" else {}) for axle in AXLES}
     last = shown.iloc[-1]
-    names = [Name(100.0, _px(float(last[axle]), most, top, LOADS_PX), f"{axle} axle", "ink", True) for axle in AXLES]
+    names = [Name(100.0, _px(float(last[axle]), most, top, LOADS_PX), display.say("balance-line", axle=axle),
+                  "ink", True) for axle in AXLES]  # fmt: skip
     road = [_px(friction[end], most, top, LOADS_PX) for end in ("high", "low")]
-    names.append(Name(100.0, sum(road) / 2, "the road gives", "quiet"))
+    names.append(Name(100.0, sum(road) / 2, display.say("balance-road"), "quiet"))
     named, rows = names_layers(names, x, LOADS_PX, colours)
-    marks = pd.DataFrame([{"front_share": 100 * share, "text": text, "late": share > 0.5} for share, text in cars])
+    cars = [(0.0, "rear"), (100.0, "front")]
+    marks = pd.DataFrame(
+        [{"front_share": share, "text": display.say("balance-driven", axle=axle), "late": share > 50}
+         for share, axle in cars]
+    )  # fmt: skip
     layers = [
         layer("road", "rect", {"x": x | {"field": "start"}, "x2": {"field": "end"}, "y": by_px("y", LOADS_PX),
                                "y2": {"field": "y2"}}, color=colours.wash),
@@ -253,11 +270,19 @@ def _px(value: float, most: float, top: float, foot: float) -> float:
     return foot - (foot - top) * value / most
 
 
-def strength_text(low: float, high: float) -> str:
-    """A band of strengths, such as “0.7 to 1.8 m/s²”."""
+def bare(strength: float) -> Quantity:
+    """A strength without its unit, which the axis has."""
+    return Quantity(strength, "", 6, trimmed=True)
+
+
+def strength_text(low: float, high: float, display: Display) -> str:
+    """A band of strengths [m/s²], such as “0.7 to 1.8 m/s²”."""
+    strongest = Quantity(STRONGEST, "m/s²", 6, trimmed=True)
     if low >= STRONGEST:
-        return f"over {STRONGEST:g} m/s²"
+        return display.say("strength-over", strongest=strongest)
     if high < 0.05:
-        return "none"
-    top = f"more than {STRONGEST:g}" if high > STRONGEST else f"{high:.1f}"
-    return f"{low:.1f} to {top} m/s²" if low >= 0.05 else f"0 to {top} m/s²"
+        return display.say("strength-none")
+    least = Quantity(low, "", places=int(low >= 0.05))
+    if high > STRONGEST:
+        return display.say("strength-band-beyond", least=least, strongest=strongest)
+    return display.say("strength-band", least=least, most=Quantity(high, "m/s²", places=1))

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import textwrap
+
 import numpy as np
 import pandas as pd
 
+from model.describe.figures import Quantity, Share
 from model.limits.descent import Descent
 from model.limits.friction_brakes import FADE_BAND_C
 from model.limits.full_battery import Hills
-from model.words.quantities import MINUS, Display, number_text
+from model.words.quantities import MINUS, Display
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, words
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
@@ -21,7 +24,7 @@ POWER_TIMES = 3.0
 """The axis of power ends at so many times what the hill gives: the crossing is what is to be seen."""
 
 
-def near_full(hills: Hills, dark: bool = False) -> Spec:
+def near_full(hills: Hills, display: Display, dark: bool = False) -> Spec:
     """What the battery takes as it fills, what the hill gives, and from which charges it fits in."""
     colours, room = palette(dark), hills.room["mid"]
     most = next_step(POWER_TIMES * max(room.power_kw, 1.0), 5)
@@ -32,7 +35,7 @@ def near_full(hills: Hills, dark: bool = False) -> Spec:
          "axis": {"tickCount": 5, "labelFlush": True, "labelExpr": "datum.label + ' %'"}}  # fmt: skip
 
     def up(field: str, ticked: bool = False) -> Spec:
-        ticks = {0: "0", most / 2: f"{number_text(most / 2)} kW", most: f"{number_text(most)} kW"} if ticked else {}
+        ticks = {0: "0"} | {kw: display.text(kw, "kW") for kw in (most / 2, most)} if ticked else {}
         return upright(field, [0, most], [ROOM_PX, ROOM_TOP_PX], ticks)
 
     near_end = {"transform": [{"filter": f"datum.soc >= {FROM_PCT}"}]}
@@ -41,8 +44,9 @@ def near_full(hills: Hills, dark: bool = False) -> Spec:
         [
             {
                 "soc": fits_to, "start": FROM_PCT, "end": 100.0, "kw": min(room.power_kw, most), "top": most,
-                "gives": f"the hill gives {number_text(room.power_kw)} kW", "takes": "the battery takes",
-                "fits": f"fits in up to {charge_text(room.start_at_most)}",
+                "gives": display.say("near-full-hill-gives", power=Quantity(room.power_kw, "kW")),
+                "takes": display.say("near-full-takes"),
+                "fits": display.say("near-full-fits", charge=charge(room.start_at_most)),
             }
         ]
     )  # fmt: skip
@@ -65,28 +69,33 @@ def near_full(hills: Hills, dark: bool = False) -> Spec:
     return dressed(layers, {"takes": shown.round(3), "marks": marks.round(3)}, ROOM_PX, dark)
 
 
-def charge_text(soc: float) -> str:
+def charge(soc: float) -> Share:
     """A charge in whole percent; with a decimal where little is missing."""
-    return f"{100 * soc:.{int(0.99 < soc < 0.9995)}f} %"
+    return Share(soc, places=int(0.99 < soc < 0.9995))
 
 
 # the discs on the way down
 
 DISCS_PX, DISCS_TOP_PX = 240, 12
-RUNS = (("with the motor", "back", [1, 0]), ("full battery", "back", [6, 4]), ("discs only", "friction", [2, 3]))
-"""What each line is called, its meaning and its dash."""
+RUNS = (("motor", "back", [1, 0]), ("full", "back", [6, 4]), ("alone", "friction", [2, 3]))
+"""Each run, with its colour's meaning and its dash."""
+BAND_CHARACTERS = 16
+"""What stands in the band is broken into lines of so many."""
 
 
 def discs(down: Descent, down_full: Descent, display: Display, dark: bool = False) -> Spec:
     """Front discs over the height lost, from the drive's charge and from a full battery, against the band of fade."""
     colours, elevation = palette(dark), down.result.trace.elevation_m
     lost = display.value(elevation[0] - elevation, "m")
-    reached = [display.value(run, "°C") for run in (down.disc_c, down_full.disc_c, down.friction_only_disc_c)]
+    runs = (down.disc_c, down_full.disc_c, down.friction_only_disc_c)
+    reached = [display.value(run, "°C") for run in runs]
     fade = [float(display.value(end, "°C")) for end in FADE_BAND_C]
     coldest, hottest = (float(pick(pick(run) for run in reached)) for pick in (min, max))
     ends = [min(0.0, coldest), next_step(max(fade[1], hottest), 100)]
     x = beside_names(along("lost", float(lost[-1]), display.unit("m"), 90))
-    ticks = {end: f"{end:.0f} {display.unit('°C')}" for end in (0.0, *fade)}
+    # zero of the scale, and the ends of the band
+    ticks = {0.0: f"0 {display.unit('°C')}"}
+    ticks |= {end: display.figure(Quantity(c, "°C", places=0)) for end, c in zip(fade, FADE_BAND_C, strict=True)}
 
     def px(warmth: float) -> float:
         return DISCS_PX - (DISCS_PX - DISCS_TOP_PX) * (warmth - ends[0]) / (ends[1] - ends[0])
@@ -99,15 +108,15 @@ def discs(down: Descent, down_full: Descent, display: Display, dark: bool = Fals
         words("fade", at_left, by_px("y", DISCS_PX), xOffset=6, lineBreak="\n", lineHeight=LINE_PX, baseline="top",
               yOffset=6),
     ]  # fmt: skip
-    datasets = {"fade": pd.DataFrame([band | {"text": "pads begin to\nlose bite"}])}
+    text = "\n".join(textwrap.wrap(display.say("discs-band"), BAND_CHARACTERS))
+    datasets = {"fade": pd.DataFrame([band | {"text": text}])}
     names: list[Name] = []
-    for (text, meaning, dash), run in zip(RUNS, reached, strict=True):
-        datasets[text] = thinly(pd.DataFrame({"lost": lost, "warmth": run}))
+    for (key, meaning, dash), celsius, run in zip(RUNS, runs, reached, strict=True):
+        datasets[key] = thinly(pd.DataFrame({"lost": lost, "warmth": run}))
         y = upright("warmth", ends, [DISCS_PX, DISCS_TOP_PX], {} if names else ticks)
-        layers.append(line(text, x, y, getattr(colours, meaning), dash, 2.5))
-        last = float(run[-1])
-        name = f"{text} {last:.0f} {display.unit('°C')}".replace("-", MINUS)
-        names.append(Name(float(lost[-1]), px(last), name, meaning, not names))
+        layers.append(line(key, x, y, getattr(colours, meaning), dash, 2.5))
+        name = display.say("discs-line", run=key, reached=Quantity(float(celsius[-1]), "°C", places=0))
+        names.append(Name(float(lost[-1]), px(float(run[-1])), name, meaning, not names))
     named, datasets["names"] = names_layers(names, x, DISCS_PX, colours)
     return dressed([*layers, *named], datasets, DISCS_PX, dark)
 
@@ -139,9 +148,10 @@ def given_back(table: pd.DataFrame, yours_pct: float, display: Display, dark: bo
                                 "y2": {"value": SLOPES_PX}}, color=colours.quiet, strokeDash=[2, 3]),
         words("yours", x, {"value": 18}, xOffset=5),
     ]  # fmt: skip
+    yours = display.say("slopes-yours", slope=Quantity(yours_pct, "%", 6, trimmed=True))
     datasets = {
         "nothing": pd.DataFrame([{"start": 0.0, "end": steepest, "y": px(0.0)}]),
-        "yours": pd.DataFrame([{"grade_pct": min(yours_pct, steepest), "text": f"your hill, {yours_pct:g} %"}]),
+        "yours": pd.DataFrame([{"grade_pct": min(yours_pct, steepest), "text": yours}]),
     }
     names = []
     for place, speed in enumerate(sorted(shown["speed_kmh"].unique())):
@@ -150,7 +160,8 @@ def given_back(table: pd.DataFrame, yours_pct: float, display: Display, dark: bo
         datasets[data] = rows.round(2)
         y = upright("share", [lowest, 100], [SLOPES_PX, SLOPES_TOP_PX], ticks if place == 0 else {})
         layers.append(line(data, x, y, colours.back, [[1, 0], [6, 4], [2, 3]][place % 3], 2.5))
-        text = f"{display.text(float(speed), 'km/h')}: {last['share']:.0f} %"
+        share = Share(float(last["share"]) / 100, places=0)
+        text = display.say("slopes-line", speed=Quantity(float(speed), "km/h"), share=share)
         names.append(Name(float(last["grade_pct"]), px(float(last["share"])), text, "back"))
     named, datasets["names"] = names_layers(names, x, SLOPES_PX, colours) if names else ([], pd.DataFrame())
     return dressed([*layers, *named], datasets, SLOPES_PX, dark)

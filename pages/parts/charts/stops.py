@@ -7,15 +7,15 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
-from model.words.quantities import Display, number_text, percent_text
+from model.describe.figures import Quantity, Share, Span
+from model.words.quantities import Display
 from pages.parts.charts.axes import along, next_step
-from pages.parts.charts.grip import SURFACE_WORDS
+from pages.parts.charts.grip import road_name
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.charts.panels import by_px, layer, where
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 ROW_PX, BAR_PX = 44, 16
-MOTOR_ALONE = "the motor alone, on a dry road"
 
 
 def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Display, dark: bool = False) -> Spec:
@@ -25,15 +25,16 @@ def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Displ
     distance [m] of a stop on the motor alone on a dry road (infinite where it never ends).
     """
     colours, unit = palette(dark), display.unit("m")
-    table = rows.assign(name=rows["surface"].map(SURFACE_WORDS), here=rows["surface"] == here, motor=False)
-    shown = {"name": MOTOR_ALONE, "here": False, "motor": True, "thinking_m": 0.0}
+    names = [road_name(surface, display) for surface in rows["surface"]]
+    table = rows.assign(name=names, here=rows["surface"] == here, motor=False)
+    shown = {"name": display.say("hard-stop-motor-alone"), "here": False, "motor": True, "thinking_m": 0.0}
     shown |= dict.fromkeys(("low_m", "mid_m", "high_m"), motor_only_m)
     table = pd.concat([table, pd.DataFrame([shown])], ignore_index=True)
     lengths = ["thinking_m", "low_m", "mid_m", "high_m"]
+    table["text"] = [_span(row["high_m"], row["low_m"], display) for row in table.to_dict("records")]
     table[lengths] = display.value(table[lengths], "m")
     longest = float(table.loc[np.isfinite(table["low_m"]), "low_m"].max())
     most = next_step(longest, 10 ** np.floor(np.log10(longest)) / 2)
-    table["text"] = [_span(row["high_m"], row["low_m"], unit) for row in table.to_dict("records")]
     table[lengths] = table[lengths].clip(upper=most)
     top, foot = 4, 4 + ROW_PX * len(table)
     table["y"] = top + ROW_PX * np.arange(len(table)) + LINE_PX + 3
@@ -65,11 +66,12 @@ def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Displ
     return dressed(layers, {"rows": table[columns].round(2)}, foot, dark)
 
 
-def _span(short: float, long: float, unit: str) -> str:
-    if not np.isfinite(long):
-        return f"{number_text(short)} {unit} or no end" if np.isfinite(short) else "no end"
-    low, high = f"{short:,.0f}", f"{long:,.0f}"
-    return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"
+def _span(short_m: float, long_m: float, display: Display) -> str:
+    if np.isfinite(long_m):
+        return display.figure(Span(short_m, long_m, "m", places=0))
+    if np.isfinite(short_m):
+        return display.say("hard-stop-or-no-end", distance=Quantity(short_m, "m"))
+    return display.say("hard-stop-no-end")
 
 
 # who could stop the car
@@ -77,16 +79,16 @@ def _span(short: float, long: float, unit: str) -> str:
 PART_ROW_PX = 54
 
 
-def motors_part(parts: Sequence[tuple[str, float, str]], dark: bool = False) -> Spec:
+def motors_part(parts: Sequence[tuple[str, float, Quantity]], display: Display, dark: bool = False) -> Spec:
     """What an emergency stop takes and the most of it that the motor could do; each part against its own whole.
 
-    `parts` are what it is, the motor's share [1], and the whole in words.
+    `parts` are what it is (force, power or energy), the motor's share [1], and the whole.
     """
     boxes, notes = [], []
-    for place, (name, share, text) in enumerate(parts):
+    for place, (name, share, whole) in enumerate(parts):
         top = place * PART_ROW_PX + LINE_PX + 8
         boxes += [Box(0, share, top, top + BAR_PX, "back"), Box(share, 1, top, top + BAR_PX, "friction")]
-        motor = f"{name}: motor {percent_text(share)}"
+        motor, text = display.say("hard-stop-part-by-motor", part=name, share=Share(share)), display.figure(whole)
         notes += [Words(motor, 0, top - 10, align="start", bold=True), Words(text, 1, top - 10, align="right")]
     return drawn(boxes, notes, PART_ROW_PX * len(parts), 1, dark)
 
@@ -94,13 +96,18 @@ def motors_part(parts: Sequence[tuple[str, float, str]], dark: bool = False) -> 
 # the brakes that rest
 
 
-def discs_work(work: Sequence[float], unit: str, dark: bool = False) -> Spec:
-    """Heat in the discs over a distance, in a `unit`: on friction brakes only, and with regeneration."""
+def discs_work(work: Sequence[float], display: Display, dark: bool = False) -> Spec:
+    """Heat in the discs [kWh/100 km]: on friction brakes only, and with regeneration."""
     most = max(*work, 1e-6)
     boxes, notes = [], []
-    for place, (name, heat) in enumerate(zip(("Discs only", "With regeneration"), work, strict=True)):
+    for place, (name, heat) in enumerate(zip(runs(display), work, strict=True)):
         top = place * PART_ROW_PX + LINE_PX + 8
         boxes.append(Box(0, heat, top, top + BAR_PX, "friction"))
         notes.append(Words(name, 0, top - 10, align="start", bold=place > 0))
-        notes.append(Words(f"{number_text(heat)} {unit}", most, top - 10, align="right", bold=place > 0))
+        notes.append(Words(display.text(heat, "kWh/100 km"), most, top - 10, align="right", bold=place > 0))
     return drawn(boxes, notes, PART_ROW_PX * len(work), most, dark)
+
+
+def runs(display: Display) -> tuple[str, str]:
+    """What the two runs are called."""
+    return display.say("brakes-discs-only"), display.say("brakes-with-regeneration")

@@ -98,6 +98,7 @@ def samples(kind: str) -> list[Value]:
         "share": [Share(0.0456), Share(0.26), Share(-0.31)],
         "shares": [Shares(0.26, 0.30), Shares(0.01, 0.04), Shares(0.2, 0.2)],
         "number": [Quantity(figure, "") for figure in FIGURES],
+        "numbers": [Span(0.15, 0.35, "", places=2), Span(2.0, 2.0, "")],
         "count": [0, 1, 2, 21],
         "text": ["something"],
         "list": [Several(("something",)), Several(("something", "another")), Several(("one", "two", "three"), "or")],

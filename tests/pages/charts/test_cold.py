@@ -9,7 +9,7 @@ from model.describe.scenario_io import starting_drives
 from model.limits.all_limits import season_costs_of
 from model.limits.cold_day import cold_day
 from model.words.quantities import Display
-from pages.parts.charts.cold import FADE_ROW_PX, ZONE_WORDS, acceptance_map, fading, season_costs, season_rows
+from pages.parts.charts.cold import FADE_ROW_PX, ZONES, acceptance_map, fading, part_name, season_costs, season_rows
 from tests.pages.charts.specs import assert_valid, texts
 
 METRIC, US = Display(), Display(us=True)
@@ -33,8 +33,8 @@ def map_of(found=COLD, display=METRIC, dark=False):
 @pytest.mark.parametrize("display", [METRIC, US])
 def test_they_are_valid_charts(dark, display):
     assert_valid(map_of(display=display, dark=dark))
-    assert_valid(fading(COLD.fades, NAMES, dark))
-    assert_valid(season_costs(COLD.costs.parts_kwh, dark))
+    assert_valid(fading(COLD.fades, NAMES, METRIC, dark))
+    assert_valid(season_costs(COLD.costs.parts_kwh, METRIC, dark))
 
 
 @pytest.mark.parametrize(
@@ -43,7 +43,7 @@ def test_they_are_valid_charts(dark, display):
 def test_odd_batteries_make_a_picture_too(setting):
     found = day(MOTORWAY.with_setting(*setting))
     assert_valid(map_of(found))
-    assert_valid(season_costs(found.costs.parts_kwh))
+    assert_valid(season_costs(found.costs.parts_kwh, METRIC))
 
 
 def test_the_zones_are_those_of_the_batteries():
@@ -52,7 +52,7 @@ def test_the_zones_are_those_of_the_batteries():
         np.testing.assert_allclose(zones[level], 100 * COLD.takes_all[level].fillna(0), atol=0.006)
     assert (zones["low"] <= zones["mid"]).all() and (zones["mid"] <= zones["high"]).all()
     words = map_of()["datasets"]["zone_words"]
-    assert set(words["text"]) <= set(ZONE_WORDS) and words["warmth"].is_monotonic_increasing
+    assert set(words["text"]) <= {METRIC.say(zone) for zone in ZONES} and words["warmth"].is_monotonic_increasing
 
 
 def test_the_lines_of_the_zones_are_cut_where_words_stand_on_them():
@@ -86,7 +86,7 @@ def test_the_way_of_the_drive_is_drawn_in_the_units_shown():
 
 
 def test_every_lift_off_is_as_long_as_it_slows():
-    spec = fading(COLD.fades, NAMES)
+    spec = fading(COLD.fades, NAMES, METRIC)
     boxes = spec["datasets"]["boxes"]
     for place, lift in enumerate(COLD.fades):
         road, motor, asked = boxes.iloc[3 * place : 3 * place + 3].to_dict("records")
@@ -97,20 +97,20 @@ def test_every_lift_off_is_as_long_as_it_slows():
 
 
 def test_what_the_season_takes_is_drawn_to_scale_and_largest_first():
-    parts = season_costs(COLD.costs.parts_kwh)["datasets"]["parts"]
+    parts = season_costs(COLD.costs.parts_kwh, METRIC)["datasets"]["parts"]
     assert parts["kwh"].is_monotonic_decreasing
     for row in parts.itertuples():
-        assert row.zero == 0 and row.name in [name for name, _, _ in season_rows(COLD.costs.parts_kwh)]
+        assert row.zero == 0 and row.name in [part_name(part, METRIC) for part, _ in season_rows(COLD.costs.parts_kwh)]
     assert parts["kwh"].sum() == pytest.approx(COLD.costs.more_kwh, abs=0.02)
 
 
 def test_a_mild_day_leaves_nothing_to_draw():
     assert season_rows(day(replace(MOTORWAY).with_setting("ambient_c", 20.0)).costs.parts_kwh) == []
-    assert_valid(season_costs({"cabin": 0.0}))
+    assert_valid(season_costs({"cabin": 0.0}, METRIC))
 
 
 def test_what_is_taken_less_runs_the_other_way():
-    parts = season_costs({"cabin": -1.0, "air": 0.5})
+    parts = season_costs({"cabin": -1.0, "air": 0.5}, METRIC)
     scale = parts["layer"][0]["encoding"]["x"]["scale"]
     assert scale["domain"] == [-1.0, 0.5]
     assert list(parts["datasets"]["parts"]["most"]) == [0.5, 0.0]

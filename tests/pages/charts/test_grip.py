@@ -10,20 +10,22 @@ from model.describe.scenario_io import starting_drives
 from model.limits.grip_margin import BENDS_M, LATERAL_SHARE
 from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import slippery_road
+from model.words.quantities import Display
 from pages.parts.charts.grip import (
     FARTHEST_PX,
     MIDDLE_PX,
     RADIUS_PX,
     STRONGEST,
-    SURFACE_WORDS,
     axles,
     balance,
     by_road,
     loads,
+    road_name,
     strength_text,
 )
 from tests.pages.charts.specs import assert_valid
 
+METRIC = Display()
 VALLEY = starting_drives()["mountain-valley"][2]
 USUAL = LimitSettings(bend="gentle bend")
 
@@ -39,19 +41,19 @@ SNOW = road()
 
 
 def axles_of(found, dark=False):
-    return axles(found.asked, found.check["available_friction"], found.most_friction, dark)
+    return axles(found.asked, found.check["available_friction"], found.most_friction, METRIC, dark)
 
 
 def roads_of(found, yours=1.0, dark=False):
-    return by_road(found.by_surface, yours, found.check["surface"], dark)
+    return by_road(found.by_surface, yours, found.check["surface"], METRIC, dark)
 
 
 @pytest.mark.parametrize("dark", [False, True])
 def test_they_are_valid_charts(dark):
     assert_valid(axles_of(SNOW, dark))
     assert_valid(roads_of(SNOW, dark=dark))
-    assert_valid(loads(SNOW.loads, 1.0, dark))
-    assert_valid(balance(SNOW.balance, SNOW.check["available_friction"], [(0.0, "rear"), (1.0, "front")], dark))
+    assert_valid(loads(SNOW.loads, 1.0, METRIC, dark))
+    assert_valid(balance(SNOW.balance, SNOW.check["available_friction"], METRIC, dark))
 
 
 @pytest.mark.parametrize("surface", SURFACES)
@@ -117,7 +119,7 @@ def test_bands_are_the_roads_and_the_one_driven_on_is_bold():
     rows, found = roads_of(SNOW)["datasets"]["roads"], SNOW.by_surface
     for level in ("low", "mid", "high"):
         np.testing.assert_allclose(rows[level], found[level].clip(upper=STRONGEST), atol=1e-3)
-    assert list(rows["text"]) == [SURFACE_WORDS[surface] for surface in SURFACES]
+    assert list(rows["text"]) == [road_name(surface, METRIC) for surface in SURFACES]
     assert list(rows.loc[rows["here"], "text"]) == ["packed snow"]
     assert list(rows["margin"]) == list(found["margin"])
 
@@ -132,4 +134,4 @@ def test_a_strength_beyond_the_axis_is_marked_at_its_end():
      (1.0, 4.0, "1.0 to more than 3.5 m/s²")],
 )  # fmt: skip
 def test_bands_of_strengths_in_words(low, high, text):
-    assert strength_text(low, high) == text
+    assert strength_text(low, high, METRIC) == text

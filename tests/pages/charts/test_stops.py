@@ -3,12 +3,13 @@
 import numpy as np
 import pytest
 
+from model.describe.figures import Quantity
 from model.describe.scenario_io import starting_drives
 from model.limits.hard_stop import hard_stop
 from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import drive
 from model.words.quantities import Display
-from pages.parts.charts.stops import MOTOR_ALONE, discs_work, distances, motors_part
+from pages.parts.charts.stops import discs_work, distances, motors_part
 from tests.pages.charts.specs import assert_valid, texts
 
 METRIC, US = Display(), Display(us=True)
@@ -24,8 +25,9 @@ def rows_of(display=METRIC, alone=FOUND.motor_only.distance_m):
 @pytest.mark.parametrize("display", [METRIC, US])
 def test_they_are_valid_charts(dark, display):
     assert_valid(distances(FOUND.by_surface, "snow", FOUND.motor_only.distance_m, display, dark))
-    assert_valid(motors_part([("Force", 0.3, "4 kN"), ("Power", 0.3, "90 kW")], dark))
-    assert_valid(discs_work([3.0, 0.4], "kWh/100 km", dark))
+    parts = [("force", 0.3, Quantity(4.1, "kN")), ("power", 0.3, Quantity(90.0, "kW"))]
+    assert_valid(motors_part(parts, display, dark))
+    assert_valid(discs_work([3.0, 0.4], display, dark))
 
 
 def test_lengths_are_the_distances():
@@ -36,7 +38,7 @@ def test_lengths_are_the_distances():
     assert rows["zero"].eq(0).all()
     dry = FOUND.by_surface.iloc[0]
     assert rows["text"].iloc[0] == f"{dry['high_m']:.0f} to {dry['low_m']:.0f} m"
-    assert rows["name"].iloc[-1] == MOTOR_ALONE and rows["mid_m"].iloc[-1] == pytest.approx(
+    assert rows["name"].iloc[-1] == METRIC.say("hard-stop-motor-alone") and rows["mid_m"].iloc[-1] == pytest.approx(
         FOUND.motor_only.distance_m, abs=0.01
     )
 
@@ -47,8 +49,8 @@ def test_a_stop_without_an_end_is_said_and_fills_the_axis():
 
 
 def test_the_motors_part_and_the_discs_work_are_drawn_to_scale():
-    boxes = motors_part([("Force", 0.25, "4 kN")])["datasets"]["boxes"]
+    boxes = motors_part([("force", 0.25, Quantity(4.1, "kN"))], METRIC)["datasets"]["boxes"]
     assert list(boxes["x1"]) == [0.25, 1]
-    assert "Force: motor 25 %" in texts(motors_part([("Force", 0.25, "4 kN")]))
-    assert list(discs_work([3.0, 0.4], "kWh/100 km")["datasets"]["boxes"]["x1"]) == [3.0, 0.4]
-    assert_valid(discs_work([0.0, 0.0], "kWh/100 km"))
+    assert "Force: motor 25 %" in texts(motors_part([("force", 0.25, Quantity(4.1, "kN"))], METRIC))
+    assert list(discs_work([3.0, 0.4], METRIC)["datasets"]["boxes"]["x1"]) == [3.0, 0.4]
+    assert_valid(discs_work([0.0, 0.0], METRIC))

@@ -1,0 +1,275 @@
+# The slippery road.
+
+grip-heading = When the road is slippery
+
+# $surface: one of dry, wet, standing-water, snow, ice, glazed-ice
+# $bend: one of straight-on, roundabout, tight-bend, bend, gentle-bend
+# $speed: quantity in km/h
+# $foot: one of lift-off, rolling
+# $strength: quantity in m/s²
+# $wheels: one of front, rear, both
+# $asked: number
+# $gives: numbers
+# $margin: one of small, moderate, larger
+grip-asked = { $surface ->
+    [dry] On a dry road
+    [wet] On a wet road
+    [standing-water] On standing water
+    [snow] On packed snow
+    [ice] On ice
+   *[glazed-ice] On glazed ice
+}{ $bend ->
+    [straight-on] {""}
+    [roundabout] {" "}in a roundabout
+    [tight-bend] {" "}in a tight bend
+    [bend] {" "}in a bend
+   *[gentle-bend] {" "}in a gentle bend
+} at { $speed } { $foot ->
+    [lift-off] your lift-off of { $strength }
+   *[rolling] rolling on
+} asks { $wheels ->
+    [front] the front wheels
+    [rear] the rear wheels
+   *[both] all four wheels
+} for { $asked } of grip. The road gives { $gives }: the margin is { margin-name }.
+grip-is = Grip is the share of the weight on an axle with which its tyres can push along or across the road.
+
+# What it comes to.
+
+grip-largest = Largest lift-off
+grip-largest-beside = the strongest for which there is grip, over the road’s band
+grip-largest-bend-alone = with the least grip of the band the bend alone asks for all there is
+
+# $slower: quantity in km/h
+grip-slower = { $slower } slower
+grip-slower-beside = would be the largest in this bend
+
+grip-lets-go = If it lets go
+
+# What happens first when more grip is asked than there is.
+# $wheels: one of front, rear, both
+grip-failure = { $wheels ->
+    [front] the nose runs wide
+    [rear] the tail steps out
+   *[both] all four wheels let go together
+}
+grip-lets-go-beside = what happens first when more is asked than there is
+
+# $slip: share
+# $delay: quantity in s
+grip-slip = with the least grip the wheels turn { $slip } slower than the road when slip control acts, { $delay } later
+    (assumed)
+
+grip-pedal = Brake pedal
+
+# $least: number
+# $most: quantity in m/s²
+grip-pedal-band = { $least } to { $most }
+grip-pedal-beside = what friction brakes with ABS may reach straight on: they brake four wheels
+
+grip-weight = Weight in front
+
+# $share: share
+grip-weight-beside = while slowing; standing still { $share }
+
+grip-slope = On this slope
+
+# $downhill: yes or no
+grip-slope-beside = is what the lift-off comes to: the slope { $downhill ->
+    [yes] pulls against it
+   *[no] adds to it
+}
+
+grip-trailer-beside = pushes with its mass and puts no weight on the driven wheels; whether car and trailer stay stable is
+    not modelled
+
+# Bands of strengths.
+
+# $strongest: quantity in m/s²
+strength-over = over { $strongest }
+strength-none = none
+
+# $least: number
+# $most: quantity in m/s²
+strength-band = { $least } to { $most }
+
+# $least: number
+# $strongest: quantity in m/s²
+strength-band-beyond = { $least } to more than { $strongest }
+
+# What to do.
+
+# $strength: quantity in m/s²
+grip-do-gentler = **Set a gentler lift-off**: { $strength } is what the least grip of this road allows. See whether the car
+    has a setting for slippery roads.
+grip-do-early = **Slow down early and straight on**, before the bend. Steering and slowing share one grip.
+
+# $axle: one of front, rear, all
+grip-do-pedal = **Brake with the pedal, gently.** It works on four wheels with ABS; lift-off works on { $axle ->
+    [front] the front wheels
+    [rear] the rear wheels
+   *[all] all four wheels
+} through the motor.
+
+# $surface: one of dry, wet, standing-water, snow, ice, glazed-ice
+# $times: number
+grip-do-tyres = **Winter tyres do more than any setting**: { on-the-road } they have { $times } times the grip of summer
+    tyres in the figures used here.
+
+# What to mind.
+
+grip-mind-trailer = **With a trailer** strong slowing of one axle on a slippery slope can fold car and trailer. Set it
+    gentle, and keep to the manual and the trailer’s own brakes.
+grip-mind-slide = **If it slides**, look and steer where you want to go, and do what your training and the manual say, be
+    it a little accelerator or the brake pedal. A licensed instructor can show it on a closed course.
+grip-mind-first-time = **A slippery road is no place to try a strong setting for the first time.**
+grip-mind-margin = **Margin is a word for these assumptions alone.** { margin-rule } On ice grip spreads so widely that no
+    one figure holds (SAE 960959). Stability control is not modelled.
+margin-rule = Small: more grip is asked than the low end of the road’s band gives. Moderate: more than half of it. Larger:
+    no more than half of it.
+
+# Both axles from above.
+
+# $margin: one of small, moderate, larger
+axles-title = { $margin ->
+    [larger] What is asked lies well inside what there is
+    [moderate] What is asked lies inside what there is
+   *[small] What is asked reaches beyond what there may be
+}
+axles-words = The car from above. Each arrow is what is asked of an axle: back for slowing, aside for the bend. Inside the
+    firm ellipse the least grip of the road’s band is enough, outside the dotted one not even the most.
+
+# $front: number
+# $rear: number
+# $gives: numbers
+axles-numbers = Front axle asked for { $front } of grip, rear axle asked for { $rear } of grip; there is { $gives }.
+
+# $axle: one of front, rear
+axle-name = { $axle ->
+    [front] Front axle
+   *[rear] Rear axle
+}
+
+# $share: share
+axle-weight = { $share } of the weight
+
+# $asked: number
+axle-asked = asked for { $asked }
+
+# $gives: numbers
+axle-there-is = there is { $gives }
+
+axles-column-axle = Axle
+axles-column-along = Asked along
+axles-column-across = Asked across
+axles-column-in-all = Asked in all
+axles-column-weight = Share of the weight
+
+# The largest lift-off on every road.
+
+# $yours: quantity in m/s²
+# $how_many: one of none, some, all
+# $roads: list
+roads-title = Your { $yours } has a small margin on { $how_many ->
+    [none] none of these roads
+    [all] every one of these roads
+   *[some] { $roads }
+}
+roads-words = Bands: the largest lift-off for which each road has the grip, from its least to its most; the stroke is the
+    middle. They follow speed, bend and slope set above; where they are from stands under Sources and method.
+
+# $yours: number
+roads-yours = yours { $yours }
+
+# $strongest: number
+roads-beyond = over { $strongest }
+roads-margin = margin
+
+roads-column-road = Road
+roads-column-least = Least, m/s²
+roads-column-middle = Middle, m/s²
+roads-column-most = Most, m/s²
+roads-column-margin = Margin
+
+# Weight shift.
+
+# $standing: share
+# $braking: share
+weight-title = Hard braking moves the front axle’s share of the weight from { $standing } to { $braking }
+weight-words = Lift-off moves little of it. It is why front wheels can slow more than rear ones, and why a strong lift-off
+    on the rear wheels alone is the first to run out of grip. Choose a bend to see what the axles’ shares do.
+
+# $axle: one of front, rear
+# $share: share
+weight-line = { $axle ->
+    [front] front
+   *[rear] rear
+} { $share }
+
+# $yours: number
+weight-yours = your lift-off { $yours }
+
+weight-column-slowing = Slowing, m/s²
+weight-column-front = Front axle
+weight-column-rear = Rear axle
+
+# Slowing shared between the axles in a bend.
+
+balance-title = In a bend the axle that slows is the one that lets go first
+balance-words = The same lift-off in this bend, shared differently between the axles. Where the rear axle is asked for
+    more, the tail tends to step out; where the front is, the nose tends to run wide.
+
+# $axle: one of front, rear
+balance-line = { $axle ->
+    [front] front axle
+   *[rear] rear axle
+}
+balance-road = the road gives
+
+# $axle: one of front, rear
+balance-driven = { $axle ->
+    [front] front driven
+   *[rear] rear driven
+}
+balance-column-share = Slowing by the front axle
+balance-column-front = Asked of the front axle
+balance-column-rear = Asked of the rear axle
+
+# How sharp a bend is.
+
+bend-label = Bend
+
+# $bend: one of straight-on, roundabout, tight-bend, bend, gentle-bend
+bend-name = { $bend ->
+    [straight-on] straight on
+    [roundabout] roundabout
+    [tight-bend] tight bend
+    [bend] bend
+   *[gentle-bend] gentle bend
+}
+
+# Who advises what on regeneration in winter, and on what ground.
+
+advice-title = Experts disagree
+advice-of-a-club = advice of a motoring club
+
+# As the press reported it.
+# $who: text
+advice-in-the-press = { $who }, as the press has it
+
+advice-lowest-level = Choose the lowest level: strong recuperation can make the car unstable, since ABS and stability
+    control cannot step in fast enough.
+advice-could-unsettle = It could unsettle the car, but ABS usually watches over it.
+advice-not-without-reservation = Does not stand without reservation behind the advice to avoid regeneration.
+
+# $speed: quantity in km/h
+advice-six-cars = six all-wheel-drive cars on bare ice with studless tyres, foot lifted in a bend at { $speed }; the
+    results of its test of front- and rear-driven cars in 2023 were not seen
+advice-oversteer-grows = Oversteer grows, even when stability control has stepped in.
+advice-two-cars-measured = two rear-driven cars, measured; abstract
+advice-manuals = Owners’ manuals of two cars
+advice-manuals-say = One: on snowy slopes it helps to keep steering, but not at the strongest level. The other: the car
+    weakens it by itself where grip is poor.
+advice-manuals-ground = each for its own car
+advice-read = They speak of different cars, roads and speeds. What this page adds is the margin for yours: the gentler the
+    lift-off and the lower the speed, the less hangs on who is right. The manual of your car decides.
