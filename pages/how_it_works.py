@@ -19,14 +19,14 @@ from model.one_stop.repeated_stops import repeated_stops
 from model.one_stop.stop_energy import back_by_speed, energy_of, hardest_mps2, stop, way_out
 from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, split_of
 from model.words.entries import tidy
-from model.words.quantities import Display
+from model.words.quantities import Display, Value
 from model.words.refusals import refusal_words
 from pages.parts import panel_words, state
 from pages.parts.charts import panels, panels_machine
 from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
-from pages.parts.panel_words import Said
+from pages.parts.panel_words import PanelWords
 from pages.parts.plain_text import inert
 from pages.parts.theme import Spec
 
@@ -34,17 +34,27 @@ PANEL = "panel"
 """The page's parameter in the address for which panel is shown; what is set on it stands beside it."""
 TEXT_PX = 640
 SPEED_STEP = 5.0
+STOPS = ("1", "10")
 EMERGENCY_MPS2 = PANEL_FIELDS["slowing_mps2"].maximum
-CHANGE_WORDS = {"nothing": "Nothing", "second_motor": "A second motor", "twice_the_battery": "Twice the battery"}
 
 
 @dataclass(frozen=True)
 class Shown:
     """What a panel shows: its words, its picture and the numbers behind it."""
 
-    said: Said
+    said: PanelWords
     chart: Spec
     table: pd.DataFrame
+
+
+def say(name: str, **values: Value) -> str:
+    """A message to the visitor."""
+    return state.display().say(name, **values)
+
+
+def unit() -> str:
+    """The visitor's unit of speed."""
+    return state.display().unit("km/h")
 
 
 # controls, which live in the address
@@ -84,7 +94,7 @@ def put(key: str, value: Any) -> None:
 
 def speed_slider(*keys: str, label: str) -> None:
     """A slider with one handle a speed."""
-    name, unit = f"set-{'-'.join(keys)}", state.display().unit("km/h")
+    name = f"set-{'-'.join(keys)}"
 
     def take() -> None:
         values = st.session_state[name]
@@ -94,7 +104,7 @@ def speed_slider(*keys: str, label: str) -> None:
     values = tuple(shown(key, getattr(settings(), key)) for key in keys)
     low, high = ends(keys[0])
     st.session_state[name] = tuple(sorted(values)) if len(keys) > 1 else values[0]
-    st.slider(f"{label}, {unit}", low, high, step=SPEED_STEP, format="%g", key=name, on_change=take)
+    st.slider(label, low, high, step=SPEED_STEP, format="%g", key=name, on_change=take)
 
 
 def number_slider(key: str, label: str, step: float) -> None:
@@ -117,9 +127,9 @@ def stop_sliders() -> None:
     """The stop that several panels follow."""
     left, right = st.columns(2, wrap=False)
     with left:
-        speed_slider("from_kmh", label="Stop from")
+        speed_slider("from_kmh", label=say("panel-stop-from", unit=unit()))
     with right:
-        number_slider("slowing_mps2", "How hard, m/s²", 0.5)
+        number_slider("slowing_mps2", say("panel-how-hard"), 0.5)
 
 
 # the panels
@@ -129,9 +139,9 @@ def speed_squared_controls() -> None:
     """Two speeds, and how hard the car is stopped."""
     left, right = st.columns(2, wrap=False)
     with left:
-        speed_slider("slower_kmh", "faster_kmh", label="Two speeds")
+        speed_slider("slower_kmh", "faster_kmh", label=say("panel-two-speeds", unit=unit()))
     with right:
-        number_slider("slowing_mps2", "How hard, m/s²", 0.5)
+        number_slider("slowing_mps2", say("panel-how-hard"), 0.5)
 
 
 def speed_squared(result: Result, now: PanelSettings, display: Display) -> Shown:
@@ -140,10 +150,10 @@ def speed_squared(result: Result, now: PanelSettings, display: Display) -> Shown
     speeds = sorted((now.slower_kmh, now.faster_kmh))
     results = [stop(speed, *car) for speed in speeds]
     stops = list(zip(speeds, map(energy_of, results), strict=True))
-    columns = {f"From, {display.unit('km/h')}": [display.value(speed, "km/h") for speed in speeds]}
-    columns["Motion, Wh"] = [one.motion for _, one in stops]
-    for key, words, _ in panels.PARTS:
-        columns[f"{words.capitalize()}, Wh"] = [panels.parts_of(one)[key] for _, one in stops]
+    columns = {say("panel-column-from", unit=unit()): [display.value(speed, "km/h") for speed in speeds]}
+    columns[say("panel-column-motion")] = [one.motion for _, one in stops]
+    for key in panels.PARTS:
+        columns[say("panel-column-part", part=key)] = [panels.parts_of(one)[key] for _, one in stops]
     return Shown(
         panel_words.speed_squared(state.shown(), stops, results[1], now.slowing_mps2, display),
         panels.speed_squared(back_by_speed(FASTEST_KMH, *car), stops, display, state.dark()),
@@ -156,26 +166,28 @@ def flow(result: Result, now: PanelSettings, display: Display) -> Shown:
     car = (result.car, result.conditions, result.driver)
     energy = energy_of(stop(now.from_kmh, now.slowing_mps2, *car))
     out = way_out(energy.stored, now.from_kmh, *car)
-    rows = [("Motion", energy.motion)]
-    rows += [(f"In: {words}", getattr(energy, key)) for key, words, _ in panels.WAY_IN]
-    rows += [("In the cells", energy.stored)]
-    rows += [(f"Out: {words}", getattr(out, key)) for key, words, _ in panels.WAY_OUT]
-    table = pd.DataFrame([*rows, ("Back at the wheels", out.wheels)], columns=["Part of the way", "Energy, Wh"])
+    rows = [(say("panel-flow-row-motion"), energy.motion)]
+    rows += [(say("panel-flow-row", part=key, way="in"), getattr(energy, key)) for key in panels.WAY_IN]
+    rows += [(say("panel-flow-row-in-cells"), energy.stored)]
+    rows += [(say("panel-flow-row", part=key, way="out"), getattr(out, key)) for key in panels.WAY_OUT]
+    rows += [(say("panel-flow-row-at-wheels"), out.wheels)]
+    table = pd.DataFrame(rows, columns=[say("panel-flow-column-part"), say("panel-flow-column-energy")])
     return Shown(
-        panel_words.flow(now.from_kmh, energy, out, display), panels.flow(energy, out, state.dark()), table.round(1)
+        panel_words.flow(now.from_kmh, energy, out, display),
+        panels.flow(energy, out, display, state.dark()),
+        table.round(1),
     )
 
 
 def four_quadrants(result: Result, now: PanelSettings, display: Display) -> Shown:
     """The machine's map, with the drive in it."""
     uses, cloud = use_of(result), cloud_of(result)
-    words = panels_machine.QUADRANT_WORDS
     table = pd.DataFrame(
         {
-            "Quadrant": [words[name].capitalize() for name in QUADRANTS],
-            "Time, min": [uses[name].time_s / 60 for name in QUADRANTS],
-            "At the shaft, kWh": [uses[name].shaft_kwh for name in QUADRANTS],
-            "Electric, kWh": [uses[name].electric_kwh for name in QUADRANTS],
+            say("panel-quadrants-column-quadrant"): [say("panel-quadrant", quadrant=name) for name in QUADRANTS],
+            say("panel-quadrants-column-time"): [uses[name].time_s / 60 for name in QUADRANTS],
+            say("panel-quadrants-column-shaft"): [uses[name].shaft_kwh for name in QUADRANTS],
+            say("panel-quadrants-column-electric"): [uses[name].electric_kwh for name in QUADRANTS],
         }
     )
     return Shown(
@@ -188,7 +200,8 @@ def four_quadrants(result: Result, now: PanelSettings, display: Display) -> Show
 def who_slows_controls() -> None:
     """The stop, and an emergency stop as a preset."""
     stop_sliders()
-    st.button("Emergency stop", icon=":material/emergency:", on_click=put, args=("slowing_mps2", EMERGENCY_MPS2))
+    st.button(say("panel-emergency-stop"), icon=":material/emergency:", on_click=put,
+              args=("slowing_mps2", EMERGENCY_MPS2))  # fmt: skip
 
 
 def who_slows(result: Result, now: PanelSettings, display: Display) -> Shown:
@@ -198,15 +211,14 @@ def who_slows(result: Result, now: PanelSettings, display: Display) -> Shown:
     hardest = hardest_mps2(now.from_kmh, result.conditions)
     grip = grip_by_speed(FASTEST_KMH, result.conditions)
     late = late_motor(stopped, min(now.slowing_mps2, hardest))
-    kmh = display.unit("km/h")
     table = split.iloc[:: max(1, len(split) // 20)]
     table = pd.DataFrame(
         {
-            f"Speed, {kmh}": display.value(table["speed_kmh"], "km/h").round(1),
-            "Air and tyres, m/s²": table["road_mps2"].round(2),
-            "Motor, m/s²": table["motor_mps2"].round(2),
-            "Friction, m/s²": table["friction_mps2"].round(2),
-            "Why not more by the motor": table["limit"].map(LIMIT_WORDS).fillna("–"),
+            say("panel-who-column-speed", unit=unit()): display.value(table["speed_kmh"], "km/h").round(1),
+            say("panel-who-column-road"): table["road_mps2"].round(2),
+            say("panel-who-column-motor"): table["motor_mps2"].round(2),
+            say("panel-who-column-friction"): table["friction_mps2"].round(2),
+            say("panel-who-column-why"): table["limit"].map(LIMIT_WORDS).fillna("–"),
         }
     )
     shares = panel_words.stop_shares(energy)
@@ -219,20 +231,24 @@ def who_slows(result: Result, now: PanelSettings, display: Display) -> Shown:
 
 def bigger_motor_controls() -> None:
     """The motor's power, and what else changes."""
-    number_slider("power_times", "Motor power, times that of your car", float(POWER_TIMES[0]))
-    choose("change", "What else changes", {name: CHANGE_WORDS[name] for name in CHANGES})
+    number_slider("power_times", say("panel-motor-power"), float(POWER_TIMES[0]))
+    choose("change", say("panel-what-else-changes"), {name: say("panel-change", change=name) for name in CHANGES})
 
 
 def bigger_motor(result: Result, now: PanelSettings, display: Display) -> Shown:
     """The drive's braking by motor power."""
     powers = by_power(result, now.change)
     as_it_is = powers if now.change == "nothing" else by_power(result)
-    names = {"power_times": "Times", "motor_kw": "Motor, kW", "recovered_kwh": "In the battery, kWh",
-             "motor_kwh": "By the motor, kWh"}  # fmt: skip
-    names |= {key: f"Friction: {words}, kWh" for key, words in panels_machine.SHORT_LIMITS.items()}
+    names = {
+        "power_times": say("panel-motor-column-times"),
+        "motor_kw": say("panel-motor-column-motor"),
+        "recovered_kwh": say("panel-motor-column-back"),
+        "motor_kwh": say("panel-motor-column-braked"),
+    }
+    names |= {key: say("panel-motor-column-friction", limit=key) for key in panels_machine.LEFT_TO_FRICTION}
     return Shown(
         panel_words.bigger_motor(now, result.car, powers, as_it_is, display),
-        panels_machine.bigger_motor(powers, now.power_times, state.dark()),
+        panels_machine.bigger_motor(powers, now.power_times, display, state.dark()),
         powers.rename(columns=names).round(3),
     )
 
@@ -240,7 +256,7 @@ def bigger_motor(result: Result, now: PanelSettings, display: Display) -> Shown:
 def hot_discs_controls() -> None:
     """Where the stops begin, and how many there are."""
     stop_sliders()
-    choose("stops", "How often", {"1": "One stop", "10": "Ten stops"})
+    choose("stops", say("panel-how-often"), {stops: say("panel-stops", stops=int(stops)) for stops in STOPS})
 
 
 def hot_discs(result: Result, now: PanelSettings, display: Display) -> Shown:
@@ -252,10 +268,10 @@ def hot_discs(result: Result, now: PanelSettings, display: Display) -> Shown:
     every = asked.temperature.iloc[:: max(1, len(asked.temperature) // 40)]
     table = pd.DataFrame(
         {
-            "Time, s": every["time_s"].round(0),
-            "Stops": every["stops"],
-            f"Discs only, {c}": display.value(every["friction_only_c"], "°C").round(0),
-            f"With the motor, {c}": display.value(every["regenerated_c"], "°C").round(0),
+            say("panel-discs-column-time"): every["time_s"].round(0),
+            say("panel-discs-column-stops"): every["stops"],
+            say("panel-discs-column-alone", unit=c): display.value(every["friction_only_c"], "°C").round(0),
+            say("panel-discs-column-motor", unit=c): display.value(every["regenerated_c"], "°C").round(0),
         }
     )
     return Shown(
@@ -265,27 +281,25 @@ def hot_discs(result: Result, now: PanelSettings, display: Display) -> Shown:
 
 @dataclass(frozen=True)
 class Panel:
-    """One idea: its name in the row of panels, its heading, its controls, and what it shows."""
+    """One idea: its controls, and what it shows."""
 
-    name: str
-    heading: str
     controls: Callable[[], None]
     show: Callable[[Result, PanelSettings, Display], Shown]
 
 
+def quadrants_controls() -> None:
+    """What the machine does."""
+    choose("quadrant", say("panel-what-machine-does"), {one: say("panel-quadrant", quadrant=one) for one in QUADRANTS})
+
+
 PANELS = {
-    "speed": Panel("Speed", "Twice the speed, four times the energy", speed_squared_controls, speed_squared),
-    "flow": Panel("There and back", "From the wheels to the battery, and out again", stop_sliders, flow),
-    "quadrants": Panel(
-        "Quadrants", "One machine pulls and slows, forwards and backwards",
-        lambda: choose("quadrant", "What the machine does",
-                       {name: words.capitalize() for name, words in panels_machine.QUADRANT_WORDS.items()}),
-        four_quadrants,
-    ),
-    "who": Panel("Who slows", "Who slows the car?", who_slows_controls, who_slows),
-    "motor": Panel("Bigger motor", "Would a bigger motor bring back more?", bigger_motor_controls, bigger_motor),
-    "discs": Panel("Discs", "What friction brakes do with it", hot_discs_controls, hot_discs),
-}  # fmt: skip
+    "speed": Panel(speed_squared_controls, speed_squared),
+    "flow": Panel(stop_sliders, flow),
+    "quadrants": Panel(quadrants_controls, four_quadrants),
+    "who": Panel(who_slows_controls, who_slows),
+    "motor": Panel(bigger_motor_controls, bigger_motor),
+    "discs": Panel(hot_discs_controls, hot_discs),
+}
 """In their order; the keys stand in links."""
 
 
@@ -307,11 +321,13 @@ def turning() -> None:
     at = keys.index(key)
     last = at == len(keys) - 1
     with st.container(key="panel-turn", horizontal=True, vertical_alignment="center", gap="small"):
-        st.button("Back", key="panel-back", shortcut="PageUp", disabled=at == 0, on_click=turn, args=(keys[at - 1],))
-        st.button("Next", key="panel-next", shortcut="PageDown", type="primary", disabled=last, on_click=turn,
-                  args=(keys[0 if last else at + 1],))  # fmt: skip
+        st.button(say("panel-back"), key="panel-back", shortcut="PageUp", disabled=at == 0, on_click=turn,
+                  args=(keys[at - 1],))  # fmt: skip
+        st.button(say("panel-next"), key="panel-next", shortcut="PageDown", type="primary", disabled=last,
+                  on_click=turn, args=(keys[0 if last else at + 1],))  # fmt: skip
         st.session_state["choose-panel"] = key
-        st.pills("Panel", keys, format_func=lambda name: PANELS[name].name, key="choose-panel", required=True,
+        names = {one: say("panel-name", panel=one) for one in keys}
+        st.pills(say("panel-label"), keys, format_func=names.__getitem__, key="choose-panel", required=True,
                  on_change=lambda: turn(st.session_state["choose-panel"]), label_visibility="collapsed",
                  wrap=True)  # fmt: skip
 
@@ -320,9 +336,9 @@ def turning() -> None:
 def draw() -> None:
     """The panel that the address asks for; only this part of the page is drawn anew when it is played with."""
     turning()
-    panel, result = PANELS[panel_key()], state.outcome(state.shown()).result
+    result = state.outcome(state.shown()).result
     if result is None:
-        st.title(panel.heading, anchor=False)
+        st.title(say("panel-heading", panel=panel_key()), anchor=False)
         st.error(state.outcome().refusal)
         return
     with last_answer("panel"):
@@ -331,11 +347,11 @@ def draw() -> None:
 
 def draw_panel(key: str, result: Result) -> None:
     """One panel of a drive."""
-    panel = PANELS[key]
+    panel, heading = PANELS[key], say("panel-heading", panel=key)
     with st.container(key="panel"):
         saying, seeing = st.columns([5, 6], gap="large")
     with saying:
-        st.title(panel.heading, anchor=False)
+        st.title(heading, anchor=False)
         for notice in settings_of(st.query_params.to_dict())[1]:
             st.info(inert(refusal_words(notice, state.display())))
         sentence = st.container()
@@ -349,7 +365,7 @@ def draw_panel(key: str, result: Result) -> None:
         st.header(seen.said.sentence, anchor=False)
     with seeing:
         more = [line for line in seen.said.more if line]
-        alt = " ".join((f"{panel.heading}: {seen.said.sentence}", *more))
+        alt = " ".join((say("panel-alt", heading=heading, said=seen.said.sentence), *more))
         figure(seen.chart, alt=alt, table=seen.table, key=f"panel-{key}", file_name=f"{key}.csv")
     with st.container(width=TEXT_PX):
         for line in more:
@@ -359,11 +375,11 @@ def draw_panel(key: str, result: Result) -> None:
 
 def why_drawer(key: str) -> None:
     """The equation behind the panel, its letters and its source."""
-    why = panel_words.WHY[key]
-    with st.expander("Why", type="compact", key="why-drawer"):
-        st.latex(why.equation)
-        st.markdown(why.letters)
-        st.caption(f"Source: {why.source}")
+    display = state.display()
+    with st.expander(say("panel-why"), type="compact", key="why-drawer"):
+        st.latex(panel_words.EQUATIONS[key])
+        st.markdown(panel_words.letters(key, display))
+        st.caption(say("panel-source", source=panel_words.source(key, display)))
 
 
 draw()

@@ -6,10 +6,21 @@ from collections.abc import Mapping
 
 import pandas as pd
 
+from model.describe.figures import Quantity
 from model.one_stop.slow_down import SlowDown, Way
-from model.words.quantities import Display, number_text
-from pages.parts.charts.lift_off import WAYS, wh_text
-from pages.parts.lift_off_words import strength_text
+from model.words.quantities import Display
+from pages.parts.charts.lift_off import WAYS
+from pages.parts.wording import together
+
+
+def wh(energy_wh: float) -> Quantity:
+    """An energy to the watt-hour, small ones to a tenth."""
+    return Quantity(energy_wh, "Wh", places=int(abs(energy_wh) < 9.95))
+
+
+def between(from_kmh: float, to_kmh: float, display: Display) -> dict[str, Quantity]:
+    """From one speed to another, the unit with the second."""
+    return {"from": Quantity(float(display.value(from_kmh, "km/h")), ""), "to": Quantity(to_kmh, "km/h")}
 
 
 def slow_down_words(
@@ -17,18 +28,16 @@ def slow_down_words(
 ) -> tuple[str, str]:
     """Rolling against keeping the speed: the finding, then distances, friction brakes and the break-even."""
     coast, regen, friction = found.coast, found.regen, found.friction
-    start, end = number_text(display.value(from_kmh, "km/h")), display.text(to_kmh, "km/h")
-    before = display.text(regen.lift_m, "m")
-    title = (
-        f"From {start} to {end}, rolling takes {wh_text(coast.battery_wh)} and {coast.time_s:.0f} s; slowing late with "
-        f"the motor {wh_text(regen.battery_wh)} and {regen.time_s:.0f} s"
-    )
-    sentences = (
-        f"All over the same {display.text(coast.distance_m, 'm')}. Rolling, the foot comes up at their start; with the "
-        f"motor, slowing at your {strength_text(strength)}, {before} before the end. Slowed on "
-        f"friction brakes only it takes {wh_text(friction.battery_wh)}. {break_even_words(found, display)}"
-    )
-    return title, sentences
+    title = display.say(
+        "slow-down-title", rolling=wh(coast.battery_wh), rolling_time=Quantity(coast.time_s, "s", places=0),
+        motor=wh(regen.battery_wh), motor_time=Quantity(regen.time_s, "s", places=0),
+        **between(from_kmh, to_kmh, display),
+    )  # fmt: skip
+    ways = display.say(
+        "slow-down-words", road=Quantity(coast.distance_m, "m"), strength=Quantity(strength, "m/s²", 6, trimmed=True),
+        before=Quantity(regen.lift_m, "m"), friction=wh(friction.battery_wh),
+    )  # fmt: skip
+    return together(title), together(f"{ways} {break_even_words(found, display)}")
 
 
 def ways_table(found: SlowDown, display: Display) -> pd.DataFrame:
@@ -37,13 +46,15 @@ def ways_table(found: SlowDown, display: Display) -> pd.DataFrame:
     metres = display.unit("m")
     return pd.DataFrame(
         {
-            "Way": list(ways),
-            f"Road, {metres}": [round(float(display.value(way.distance_m, "m"))) for way in ways.values()],
-            "Time, s": [round(way.time_s, 1) for way in ways.values()],
-            "Battery, Wh": [round(way.battery_wh, 1) for way in ways.values()],
-            "Back in it, Wh": [round(way.recovered_wh, 1) for way in ways.values()],
-            "Friction heat, Wh": [round(way.friction_wh, 1) for way in ways.values()],
-            f"Foot up before the end, {metres}": [
+            display.say("ways-column-way"): list(ways),
+            display.say("ways-column-road", unit=metres): [
+                round(float(display.value(way.distance_m, "m"))) for way in ways.values()
+            ],
+            display.say("ways-column-time"): [round(way.time_s, 1) for way in ways.values()],
+            display.say("ways-column-battery"): [round(way.battery_wh, 1) for way in ways.values()],
+            display.say("ways-column-back"): [round(way.recovered_wh, 1) for way in ways.values()],
+            display.say("ways-column-friction"): [round(way.friction_wh, 1) for way in ways.values()],
+            display.say("ways-column-foot-up", unit=metres): [
                 round(float(display.value(way.lift_m, "m"))) for way in ways.values()
             ],
         }
@@ -53,28 +64,21 @@ def ways_table(found: SlowDown, display: Display) -> pd.DataFrame:
 def break_even_words(found: SlowDown, display: Display) -> str:
     """Whether the seconds that rolling costs are worth their energy."""
     lost = found.coast.time_s - found.regen.time_s
-    if found.break_even_kmh is None:
-        if lost <= 0 or found.coast.battery_wh >= found.regen.battery_wh:
-            return "Rolling costs no time or saves no energy here, so there is nothing to weigh up."
-        return f"Rolling costs {lost:.0f} s, and pays at any speed that this car may cruise at."
-    return (
-        f"Rolling costs {lost:.0f} s. If you otherwise cruise below {display.text(found.break_even_kmh, 'km/h')}, you "
-        "can make them up by driving a little faster, for less energy than rolling saved: there rolling pays, where "
-        "traffic allows it. Above that it does not."
-    )
+    seconds = Quantity(lost, "s", places=0)
+    if found.break_even_kmh is not None:
+        return display.say("break-even", lost=seconds, speed=Quantity(found.break_even_kmh, "km/h"))
+    if lost <= 0 or found.coast.battery_wh >= found.regen.battery_wh:
+        return display.say("break-even-nothing")
+    return display.say("break-even-always", lost=seconds)
 
 
 def dip_words(dip: Mapping[str, Way], from_kmh: float, to_kmh: float, display: Display) -> str:
     """What an unneeded dip of the speed costs against keeping it."""
     steady = dip["steady"]
-
-    extra = {way: dip[way].battery_wh - steady.battery_wh for way in ("regen", "friction")}
-    costs = {way: f"{'costs' if wh >= 0 else 'saves'} {wh_text(abs(wh))}" for way, wh in extra.items()}
-    start, end = number_text(display.value(from_kmh, "km/h")), display.text(to_kmh, "km/h")
-    later = dip["regen"].time_s - steady.time_s
-    return (
-        f"**Slowing for nothing,** from {start} to {end} and up again, {costs['regen']} where the motor slows the car "
-        f"and {costs['friction']} on friction brakes, against keeping the speed over the same road, and takes "
-        f"{later:.1f} s longer. "
-        "Part of the loss hides behind the lower speed, at which the car pushes less air."
-    )
+    motor, friction = (dip[way].battery_wh - steady.battery_wh for way in ("regen", "friction"))
+    words = display.say(
+        "dip-words", motor=wh(abs(motor)), motor_costs=motor >= 0, friction=wh(abs(friction)),
+        friction_costs=friction >= 0, later=Quantity(dip["regen"].time_s - steady.time_s, "s", places=1),
+        **between(from_kmh, to_kmh, display),
+    )  # fmt: skip
+    return together(words)

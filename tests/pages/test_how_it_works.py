@@ -22,7 +22,7 @@ from model.sampling.drives import drive
 from model.words.quantities import Display
 from pages.parts import theme
 from pages.parts.charts import panels, panels_machine
-from pages.parts.panel_words import WHY
+from pages.parts.panel_words import letters
 from tests.pages.charts.specs import assert_valid
 
 PAGE = Path(theme.__file__).parents[1] / "how_it_works.py"
@@ -236,7 +236,7 @@ def test_terms_are_explained_on_the_panel_that_uses_them(panel):
 def test_it_reads_like_a_newspaper(panel):
     app = opened(panel)
     # the drawer with the equation may be drier
-    told = [item.value for item in app.markdown if item.value != WHY[panel].letters]
+    told = [item.value for item in app.markdown if item.value != letters(panel, Display())]
     text = " ".join([sentence(app), *told])
     assert "!" not in text and " safe" not in text.lower()
     lengths = [len(one.split()) for one in re.split(r"(?<=[.:;])\s", text)]

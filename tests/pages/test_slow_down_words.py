@@ -23,9 +23,9 @@ def hatch(**driver):
 def test_a_slow_down_is_told_with_energy_and_time():
     car, conditions, driver = hatch(lift_off_mps2=1.3)
     found = compare(80 / 3.6, 50 / 3.6, car, conditions, driver)
-    title, sentences = words.slow_down_words(found, 80.0, 50.0, 1.3, METRIC)
+    title, sentences = map(plain, words.slow_down_words(found, 80.0, 50.0, 1.3, METRIC))
     assert f"{found.coast.time_s:.0f} s" in title and f"{found.regen.time_s:.0f} s" in title
-    assert f"{found.friction.battery_wh:.0f} Wh" in plain(sentences)
+    assert f"{found.friction.battery_wh:.0f} Wh" in sentences
     assert f"below {found.break_even_kmh:.0f} km/h" in sentences
     table = words.ways_table(found, US)
     assert len(table) == 3 and "Road, ft" in table

@@ -9,9 +9,10 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
+from model.describe.figures import Quantity, Share
 from model.one_stop.panels import FASTEST_KMH
 from model.one_stop.stop_energy import StopEnergy, WayOut
-from model.words.quantities import Display, percent_text
+from model.words.quantities import Display
 from pages.parts.charts.axes import along, next_step, upright
 from pages.parts.charts.marks import apart
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
@@ -93,21 +94,15 @@ def thinly(rows: pd.DataFrame, parts: int = 100) -> pd.DataFrame:
     return rows.iloc[np.unique(np.linspace(0, len(rows) - 1, parts).astype(int))].round(4)
 
 
-def wh(value: float) -> str:
+def wh(value: float) -> Quantity:
     """An energy of a stop, to the watt-hour; small ones to a tenth."""
-    return f"{value:.0f} Wh" if value >= 9.95 else f"{value:.1f} Wh"
+    return Quantity(value, "Wh", places=int(value < 9.95))
 
 
 # twice the speed, four times the energy
 
-PARTS = (
-    ("battery", "back in battery", "back"),
-    ("aboard", "used aboard", "aboard"),
-    ("losses", "motor, gear", "losses"),
-    ("brakes", "friction", "friction"),
-    ("road", "air, tyres", "road"),
-)
-"""What a stop's motion becomes, from the bottom of a column up."""
+PARTS = {"battery": "back", "aboard": "aboard", "losses": "losses", "brakes": "friction", "road": "road"}
+"""What a stop's motion becomes, from the bottom of a column up, with its colour's meaning."""
 LEAST_WH = 0.05
 """Less than this prints as nothing."""
 
@@ -134,19 +129,21 @@ def speed_squared(
         return HEIGHT_PX - (HEIGHT_PX - top) * energy / most
 
     def up(field: str, ticks: Sequence[float] = ()) -> Spec:
-        return upright(field, [0, most], [HEIGHT_PX, top], {value: f"{value:.0f} Wh" for value in ticks})
+        words_at = {value: display.figure(Quantity(value, "Wh", places=0)) for value in ticks}
+        return upright(field, [0, most], [HEIGHT_PX, top], words_at)
 
     columns, heads = [], []
     names: list[Name] = []
     for speed_kmh, stop in stops:
         speed, low, names = float(display.value(speed_kmh, "km/h")), 0.0, []
-        for key, name, meaning in PARTS:
+        for key, meaning in PARTS.items():
             part = parts_of(stop)[key]
             columns.append({"speed": speed, "y": px(low + part) + 0.5, "y2": px(low) - 0.5, "meaning": meaning})
             if part >= LEAST_WH:
-                names.append(Name(fastest, px(low + part / 2), f"{name} {wh(part)}", meaning, key == "battery"))
+                name = display.say("panel-speed-part", part=key, energy=wh(part))
+                names.append(Name(fastest, px(low + part / 2), name, meaning, key == "battery"))
             low += part
-        heads.append({"speed": speed, "y": px(low) - 2, "text": wh(low)})
+        heads.append({"speed": speed, "y": px(low) - 2, "text": display.figure(wh(low))})
     x, y = beside_names(along("speed", fastest, display.unit("km/h"), 80)), by_px("y", HEIGHT_PX)
     named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
     column = {"x": x, "x2": {"field": "speed"}, "y": y, "y2": {"field": "y2"}, "color": by_meaning(colours)}
@@ -165,42 +162,44 @@ def speed_squared(
 # from the wheels to the battery and out again
 
 STAGE_PX, BEND_PX, HEAD_PX = 28, 19, 24
-WAY_IN = (
-    ("road", "air and tyres", "road"),
-    ("friction", "friction brakes", "friction"),
-    ("engine", "turning the engine", "friction"),
-    ("gear", "gear", "losses"),
-    ("motor", "motor and inverter", "losses"),
-    ("aboard", "lights, computers", "aboard"),
-    ("cells", "heat in the cells", "losses"),
-)
-WAY_OUT = (
-    ("cells", "heat in the cells", "losses"),
-    ("motor", "inverter and motor", "losses"),
-    ("gear", "gear", "losses"),
-)
+WAY_IN = {
+    "road": "road",
+    "friction": "friction",
+    "engine": "friction",
+    "gear": "losses",
+    "motor": "losses",
+    "aboard": "aboard",
+    "cells": "losses",
+}
+"""What each part of the way in takes, with its colour's meaning."""
+WAY_OUT = {"cells": "losses", "motor": "losses", "gear": "losses"}
 ASIDE_SHARE = 0.05
 """How far a loss bends away from the flow: share of the whole motion [1]."""
 
 
-def flow(stop: StopEnergy, out: WayOut, dark: bool = False) -> Spec:
+def flow(stop: StopEnergy, out: WayOut, display: Display, dark: bool = False) -> Spec:
     """The energy of a stop as a flow down the page whose width is energy: every loss bends away from it."""
     colours, whole = palette(dark), stop.motion
     aside, left, y = whole * ASIDE_SHARE, whole, float(HEAD_PX)
-    edges, heads, names = [], [{"x": 0.0, "y": 10.0, "text": f"Motion: {wh(whole)}"}], []
+    motion = display.say("panel-flow-motion", energy=wh(whole))
+    edges, heads, names = [], [{"x": 0.0, "y": 10.0, "text": motion}], []
     losses: list[pd.DataFrame] = []
-    for way, parts, meaning in ((WAY_IN, stop, "back"), (WAY_OUT, out, "quiet")):
+    for direction, way, parts, meaning in (("in", WAY_IN, stop, "back"), ("out", WAY_OUT, out, "quiet")):
         edges += [(left, y, meaning), (left, y := y + 6, meaning)]
-        for key, name, loss in way:
+        for key, loss in way.items():
             part = getattr(parts, key)
             if key == "engine" and part < LEAST_WH:
                 continue
             losses.append(_bent(left - part, left, aside, y).assign(meaning=loss, part=len(losses)))
-            names.append({"x": left + aside, "y": y + BEND_PX - 5, "text": f"{name} {wh(part)}"})
+            name = display.say("panel-flow-line", part=key, way=direction, energy=wh(part))
+            names.append({"x": left + aside, "y": y + BEND_PX - 5, "text": name})
             left -= part
             edges += [(left, y, meaning), (left, y := y + STAGE_PX, meaning)]
-        text = "In the cells" if meaning == "back" else "Back at the wheels"
-        heads.append({"x": 0.0, "y": y + 12, "text": f"{text}: {wh(left)}"})
+        if direction == "in":
+            reached = display.say("panel-flow-in-cells", energy=wh(left))
+        else:
+            reached = display.say("panel-flow-at-wheels", energy=wh(left))
+        heads.append({"x": 0.0, "y": y + 12, "text": reached})
         y += HEAD_PX
     height = int(y)
     reach = {"expr": "min(width * 0.6, width - 190)"}
@@ -230,7 +229,8 @@ def _bent(low: float, high: float, aside: float, y: float) -> pd.DataFrame:
 
 SLOWING_MOST = 10.0
 """The end of the slowing axis [m/s²]: no car's tyres give more."""
-SHARES = (("road", "air, tyres", "road"), ("motor", "motor", "back"), ("friction", "friction", "friction"))
+SHARES = {"road": "road", "motor": "back", "friction": "friction"}
+"""Who slows the car, with the colour's meaning."""
 
 
 def who_slows(
@@ -252,24 +252,26 @@ def who_slows(
     start, low = float(speed.iloc[0]), 0 * speed
 
     def up(field: str, ticks: Sequence[float] = ()) -> Spec:
-        return upright(field, [0, SLOWING_MOST], [HEIGHT_PX, top], {value: f"{value:.0f} m/s²" for value in ticks})
+        words_at = {value: display.figure(Quantity(value, "m/s²", places=0)) for value in ticks}
+        return upright(field, [0, SLOWING_MOST], [HEIGHT_PX, top], words_at)
 
     def px(slowing: float) -> float:
         return HEIGHT_PX - (HEIGHT_PX - top) * slowing / SLOWING_MOST
 
     piles, names = [], []
-    for key, name, meaning in SHARES:
+    for key, meaning in SHARES.items():
         high = low + split[f"{key}_mps2"]
         piles.append(thinly(pd.DataFrame({"speed": speed, "y": high, "y2": low})).assign(meaning=meaning))
         middle = float(piles[-1].iloc[0][["y", "y2"]].mean())
-        names.append(Name(start, px(middle), f"{name} {percent_text(shares[key])}", meaning, key == "motor"))
+        name = display.say("panel-who-line", who=key, share=Share(shares[key]))
+        names.append(Name(start, px(middle), name, meaning, key == "motor"))
         low = high
     able = pd.DataFrame({"speed": display.value(hardest["speed_kmh"], "km/h")})
     able["able"] = hardest["road_mps2"] + hardest["motor_mps2"]
-    names.append(Name(start, px(float(able["able"].iloc[0])), "motor's limit", "ink"))
+    names.append(Name(start, px(float(able["able"].iloc[0])), display.say("panel-who-motor-limit"), "ink"))
     limit = grip.assign(speed=display.value(grip["speed_kmh"], "km/h"))[["speed", "grip_mps2"]]
     highest = max(px(float(limit["grip_mps2"].iloc[0])) - 10, 8)
-    heads = pd.DataFrame([{"speed": 0.0, "y": highest, "text": "all that the road's grip allows"}])
+    heads = pd.DataFrame([{"speed": 0.0, "y": highest, "text": display.say("panel-who-grip")}])
     x = beside_names(along("speed", fastest, unit, 80))
     named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
     pile = {"x": x, "y": up("y", (0.0, 5.0, SLOWING_MOST)), "y2": {"field": "y2"}, "color": by_meaning(colours)}

@@ -9,13 +9,15 @@ import numpy as np
 import pandas as pd
 
 from model.describe.car import Car
+from model.describe.figures import Quantity, Share
 from model.describe.units import KMH_PER_MPS
 from model.limits.friction_brakes import FADE_BAND_C
 from model.one_stop import machine_map
+from model.one_stop.machine_map import QUADRANTS
 from model.one_stop.repeated_stops import RepeatedStops
-from model.words.quantities import Display, number_text
+from model.physics.slowing_limits import LIMITS
+from model.words.quantities import Display
 from pages.parts.charts.axes import along, next_step, upright
-from pages.parts.charts.limits import LIMIT_WORDS
 from pages.parts.charts.panels import (
     HEIGHT_PX,
     Name,
@@ -36,12 +38,6 @@ BACKWARDS_SHARE = 0.45
 """How much of the speeds backwards is shown: the machine is the same there, mirrored [1]."""
 LEVELS = (0.8, 0.9)
 """Efficiencies that shade the map [1]."""
-QUADRANT_WORDS = {
-    "pulling_forwards": "pulling forwards",
-    "slowing_forwards": "slowing forwards",
-    "slowing_backwards": "slowing backwards",
-    "pulling_backwards": "pulling backwards",
-}
 LARGEST_DOT_PX2 = 260
 HEADROOM = 1.28
 """The picture's half height over the machine's greatest force [1]."""
@@ -58,17 +54,21 @@ def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display,
     reach, back = most * HEADROOM, -BACKWARDS_SHARE * top
     bands, borders = _map(car, top)
     dots = pd.DataFrame({"speed": display.value(cloud["speed_kmh"], "km/h"), "y": cloud["force_n"] / 1000})
-    corners = pd.DataFrame({"text": QUADRANT_WORDS.values(), "chosen": [name == chosen for name in QUADRANT_WORDS]})
-    corners["text"] = corners["text"].str.replace(" ", "\n")
-    corners["right"] = [name.endswith("forwards") for name in QUADRANT_WORDS]
-    corners["up"] = [name in ("pulling_forwards", "slowing_backwards") for name in QUADRANT_WORDS]
+    corners = pd.DataFrame(
+        {
+            "text": [display.say("panel-quadrant-corner", quadrant=name).replace(" ", "\n") for name in QUADRANTS],
+            "chosen": [name == chosen for name in QUADRANTS],
+            "right": [name.endswith("forwards") for name in QUADRANTS],
+            "up": [name in ("pulling_forwards", "slowing_backwards") for name in QUADRANTS],
+        }
+    )
     corners["speed"] = np.where(corners["right"], top, back)
     corners["y"] = np.where(corners["up"], 3, HEIGHT_PX - 2 * LINE_PX - 3)
     framed = corners[corners["chosen"]].iloc[0]
     frame = pd.DataFrame([{"speed": 0.0, "end": framed["speed"], "y": 0.0, "y2": reach if framed["up"] else -reach}])
     x = along("speed", top, display.unit("km/h"), 90)
     x["scale"] = x["scale"] | {"domain": [back, top]}
-    y = upright("y", [-reach, reach], [HEIGHT_PX, 0], {v: f"{number_text(v)} kN" for v in (-most, 0.0, most)})
+    y = upright("y", [-reach, reach], [HEIGHT_PX, 0], {v: display.text(v, "kN") for v in (-most, 0.0, most)})
     size: Spec = {"field": "energy_wh", "type": "quantitative", "legend": None}
     size["scale"] = {"range": [0, LARGEST_DOT_PX2], "domain": [0, float(cloud["energy_wh"].max())]}
     part, area = {"detail": {"field": "part"}}, {"x": x, "y": y, "y2": {"field": "y2"}}
@@ -94,7 +94,7 @@ def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display,
         "corners": corners,
         "frame": frame,
         "zero": pd.DataFrame([{"speed": 0.0, "y": 0.0}]),
-        "levels": pd.DataFrame([_level_name(car, slowing, top) for slowing in (False, True)]),
+        "levels": pd.DataFrame([_level_name(car, slowing, top, display) for slowing in (False, True)]),
     }
     return dressed(layers, datasets, HEIGHT_PX, dark)
 
@@ -118,38 +118,30 @@ def _map(car: Car, top: float) -> tuple[pd.DataFrame, pd.DataFrame]:
     return pd.concat(bands).round(4), pd.concat(borders).round(4)
 
 
-def _level_name(car: Car, slowing: bool, top: float) -> dict[str, object]:
+def _level_name(car: Car, slowing: bool, top: float, display: Display) -> dict[str, object]:
     """Where the darkest shade is named: by the edge, in the middle of its forces at four fifths of the speeds."""
     at = np.array([0.8 * car.motor_top_speed_kmh / KMH_PER_MPS])
     low, high = machine_map.efficient_n(car, at, LEVELS[-1], slowing=slowing)
     middle = (-1 if slowing else 1) * float(low[0] + high[0]) / 2000
-    return {"speed": top, "y": middle, "text": f"over {100 * LEVELS[-1]:.0f} %" if high > low else ""}
+    text = display.say("panel-quadrants-level", level=Share(LEVELS[-1], places=0)) if high > low else ""
+    return {"speed": top, "y": middle, "text": text}
 
 
 # a bigger motor
 
-SHORT_LIMITS = {
-    "lift_off_only": "pedal",
-    "drivability": "comfort limit",
-    "motor_torque": "motor's force",
-    "motor_power": "motor's power",
-    "grip": "grip",
-    "low_speed_fade": "walking pace",
-    "nothing_to_gain": "nothing to gain",
-    "battery": "battery",
-}
-"""What left braking to friction, short enough to stand beside the picture."""
+LEFT_TO_FRICTION = LIMITS[:-1]
+"""What may leave braking to friction, in the order of its piles; the last is the comparison run."""
 NEGLIGIBLE_SHARE = 0.002
 """A limit that leaves less than this share of the braking to friction is not named [1]."""
 
 
-def bigger_motor(powers: pd.DataFrame, chosen_times: float, dark: bool = False) -> Spec:
+def bigger_motor(powers: pd.DataFrame, chosen_times: float, display: Display, dark: bool = False) -> Spec:
     """The drive's braking over motor power: what the motor does, and which limit leaves the rest to friction.
 
     `powers` is from `model.one_stop.bigger_motor.by_power`.
     """
     colours, top = palette(dark), LINE_PX + 6
-    limits = [name for name in LIMIT_WORDS if name in powers and powers[name].max() > 0]
+    limits = [name for name in LEFT_TO_FRICTION if name in powers and powers[name].max() > 0]
     braked = float(powers[["motor_kwh", *limits]].sum(axis=1).max())
     most = next_step(braked, 10 ** np.floor(np.log10(max(braked, 0.01))) / 2)
     last, now = powers.iloc[-1], powers.iloc[int((powers["power_times"] - chosen_times).abs().argmin())]
@@ -159,11 +151,13 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, dark: bool = False) 
         return HEIGHT_PX - (HEIGHT_PX - top) * kwh / most
 
     def up(field: str, ticks: Sequence[float] = ()) -> Spec:
-        return upright(field, [0, most], [HEIGHT_PX, top], {value: f"{number_text(value)} kWh" for value in ticks})
+        return upright(field, [0, most], [HEIGHT_PX, top], {value: display.text(value, "kWh") for value in ticks})
 
+    in_battery = display.say("panel-motor-in-battery", back=Quantity(now["recovered_kwh"], "", places=2))
+    by_motor = display.say("panel-motor-by-motor", braked=Quantity(now["motor_kwh"], "", places=2))
     names = [
-        Name(end, px(last["recovered_kwh"]), f"in the battery {now['recovered_kwh']:.2f}", "back", True),
-        Name(end, px(last["motor_kwh"]) + 8, f"by the motor {now['motor_kwh']:.2f}", "back"),
+        Name(end, px(last["recovered_kwh"]), in_battery, "back", True),
+        Name(end, px(last["motor_kwh"]) + 8, by_motor, "back"),
     ]
     low, piles = np.zeros(len(powers)), []
     for key in ("motor_kwh", *limits):
@@ -172,7 +166,8 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, dark: bool = False) 
         piles.append(pd.DataFrame(rows))
         if key in limits and now[key] >= NEGLIGIBLE_SHARE * braked:
             middle = px((high[-1] + low[-1]) / 2)
-            names.append(Name(end, middle, f"{SHORT_LIMITS[key]} {now[key]:.2f}", "friction"))
+            name = display.say("panel-motor-limit-line", limit=key, braked=Quantity(now[key], "", places=2))
+            names.append(Name(end, middle, name, "friction"))
         low = high
     x = beside_names(along("kw", end, "kW", 80))
     named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
@@ -189,7 +184,7 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, dark: bool = False) 
     datasets = {
         "piles": pd.concat(piles),
         "powers": pd.DataFrame({"kw": powers["motor_kw"], "recovered_kwh": powers["recovered_kwh"]}),
-        "chosen": pd.DataFrame([{"kw": now["motor_kw"], "text": f"{number_text(now['motor_kw'])} kW"}]),
+        "chosen": pd.DataFrame([{"kw": now["motor_kw"], "text": display.text(now["motor_kw"], "kW")}]),
         "names": name_rows,
     }
     return dressed(layers, datasets, HEIGHT_PX, dark)
@@ -198,7 +193,8 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, dark: bool = False) 
 # hot discs
 
 DISC_PX, BARS_PX, BAR_PX = 210, 120, 18
-LINES = (("friction_only_c", "discs only", True, (1, 0)), ("regenerated_c", "with motor", False, (4, 3)))
+LINES = (("friction_only_c", "alone", True, (1, 0)), ("regenerated_c", "motor", False, (4, 3)))
+"""Each run's column, its name in messages, whether it is bold, and its dash."""
 
 
 def hot_discs(shown: RepeatedStops, ten: RepeatedStops, display: Display, dark: bool = False) -> Spec:
@@ -217,15 +213,15 @@ def hot_discs(shown: RepeatedStops, ten: RepeatedStops, display: Display, dark: 
     x = beside_names(along("minute", float(ten.temperature["time_s"].max()) / 60, "min", 80))
     bare, axis = x | {"axis": None}, x | {"axis": x["axis"] | {"offset": DISC_PX - height}}
     rows, names, lines = {"minute": shown.temperature["time_s"] / 60}, [], []
-    for column, name, bold, dash in LINES:
+    for column, run, bold, dash in LINES:
         celsius = shown.temperature[column]
         rows[column] = display.value(celsius, "°C")
-        text = f"{name} {display.text(celsius.max(), '°C')}"
+        text = display.say("panel-discs-line", run=run, reached=Quantity(float(celsius.max()), "°C"))
         names.append(Name(float(rows["minute"].iloc[-1]), px(float(celsius.iloc[-1])), text, "friction", bold))
         place = (axis, up(column, ticks)) if bold else (bare, up(column, {}))
         lines.append(line("temperature", *place, colours.friction, dash))
     named, name_rows = names_layers(names, bare, height, colours, DISC_PX)
-    bars, heads, most = _bars(shown, DISC_PX + 30), _heads(shown, DISC_PX + 30), _bars(ten, 0)["end"].max()
+    bars, heads, most = _bars(shown, DISC_PX + 30), _heads(shown, DISC_PX + 30, display), _bars(ten, 0)["end"].max()
     kwh = {"field": "kwh", "type": "quantitative", "axis": None, "scale": {"domain": [0, float(most)], "nice": False}}
     y, y2 = by_px("y", height), {"field": "y2"}
     layers = [
@@ -237,7 +233,7 @@ def hot_discs(shown: RepeatedStops, ten: RepeatedStops, display: Display, dark: 
               stroke=colours.ground),
         words("heads", kwh, y),
     ]  # fmt: skip
-    band = {"y": px(FADE_BAND_C[1]), "y2": px(FADE_BAND_C[0]), "text": "where ordinary pads begin to lose bite"}
+    band = {"y": px(FADE_BAND_C[1]), "y2": px(FADE_BAND_C[0]), "text": display.say("panel-discs-band")}
     datasets = {"band": pd.DataFrame([band]), "temperature": thinly(pd.DataFrame(rows), 300), "names": name_rows}
     spec = dressed(layers, datasets | {"bars": bars, "heads": heads}, height, dark)
     # time above, energy below
@@ -253,9 +249,12 @@ def _bars(stops: RepeatedStops, y: float) -> pd.DataFrame:
     return bars.assign(y2=bars["y"] + BAR_PX)
 
 
-def _heads(stops: RepeatedStops, y: float) -> pd.DataFrame:
+def _heads(stops: RepeatedStops, y: float, display: Display) -> pd.DataFrame:
+    alone, heat, back = (
+        Quantity(kwh, "kWh", places=2) for kwh in (stops.friction_only_heat_kwh, stops.heat_kwh, stops.back_kwh)
+    )
     texts = (
-        f"Friction brakes only: {stops.friction_only_heat_kwh:.2f} kWh of heat",
-        f"With motor: {stops.back_kwh:.2f} kWh back, {stops.heat_kwh:.2f} kWh of heat",
+        display.say("panel-discs-alone", heat=alone),
+        display.say("panel-discs-motor", back=back, heat=heat),
     )
     return pd.DataFrame({"kwh": 0.0, "y": [y + 8, y + LINE_PX + BAR_PX + 16], "text": texts})
