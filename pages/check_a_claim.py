@@ -302,12 +302,13 @@ def draw_phrases(found: Answer) -> None:
     """Which of the seven phrases the number can mean, and what it would be worth as each."""
     now = found.question
     st.header("A share of what?", anchor="share")
-    st.markdown(phrase_words.share_intro(now.claim), width=TEXT_PX)
+    st.markdown(phrase_words.share_intro(now.claim, state.display()), width=TEXT_PX)
     with st.expander("The seven phrases", type="compact", key="phrases-drawer", on_change="rerun") as drawer:
         if drawer.open:
             if "denominator" in now.claim.scope:
                 draw_shares(now)
-            st.table(phrase_words.phrases_table(now.claim), border="horizontal", hide_index=True, alt="Seven phrases")
+            phrases = phrase_words.phrases_table(now.claim, state.display())
+            st.table(phrases, border="horizontal", hide_index=True, alt="Seven phrases")
 
 
 def draw_shares(now: Question) -> None:
@@ -320,10 +321,11 @@ def draw_shares(now: Question) -> None:
             for name in now.claim.denominators
         }
         rows = [words.phrase_row(name, found) for name, found in answers.items()]
-        line.markdown(f"### {phrase_words.SHARES_TITLE}")
-        st.markdown(phrase_words.shares_words(now))
+        title = state.display().say("phrases-shares-title")
+        line.markdown(f"### {title}")
+        st.markdown(phrase_words.shares_words(now, state.display()))
         draw_chart(charts.bands(rows, now.bounds, now.claim.unit, state.dark()), key="claim-shares-chart",
-                   alt=f"{phrase_words.SHARES_TITLE}. " + " ".join(f"{row.text}." for row in rows))  # fmt: skip
+                   alt=f"{title}. " + " ".join(f"{row.text}." for row in rows))  # fmt: skip
 
 
 # to print with

@@ -4,66 +4,64 @@ from __future__ import annotations
 
 import pandas as pd
 
-from model.claims.prose import listed
 from model.claims.verdicts import Claim, Question
 from model.describe.fields import InputError
-from model.describe.figures import Quantity
+from model.describe.figures import Quantity, Several, Share
 from model.kernel.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
 from model.sampling.printed_tests import TESTS
 from model.sampling.range_figure import RangeOnRoad
-from model.words.quantities import MINUS, Display, capital, percent_text
+from model.words.quantities import Display, percent_text, span_of
 from model.words.refusals import refusal_words
-from pages.parts.claim_inputs import SHORT_PHRASES
 from pages.parts.claim_words import claimed_text
 
-SHARES_TITLE = "Meant as another share, the same drives give another number"
+POINTS = ("low", "middle", "high")
 
 
-def share_intro(claim: Claim) -> str:
+def phrase_name(name: str, display: Display) -> str:
+    """A phrase that stands alone."""
+    return display.say("phrase-name", phrase=name)
+
+
+def share_intro(claim: Claim, display: Display) -> str:
     """What the claim's percentage may be a share of."""
     if not claim.denominators:
-        return (
-            "This number is no share of an energy: it compares two cases of the same thing, so none of the seven "
-            "phrases below applies."
-        )
-    fits = listed([f"“{SHORT_PHRASES[name]}”" for name in claim.denominators], "or")
-    other = " Each gives another number on the same drives." if len(claim.denominators) > 1 else ""
-    return f"Seven phrases go round for what comes back. Here the number can be meant as {fits}.{other}"
+        return display.say("phrases-no-share")
+    fits = Several(tuple(display.say("phrase-quoted", phrase=name) for name in claim.denominators), "or")
+    told = [display.say("phrases-may-mean", phrases=fits)]
+    if len(claim.denominators) > 1:
+        told.append(display.say("phrases-each-another"))
+    return " ".join(told)
 
 
-def shares_words(asked: Question) -> str:
+def shares_words(asked: Question, display: Display) -> str:
     """How to read the picture of the shares."""
-    return f"Thin strokes mark what was claimed: {claimed_text(asked)}."
+    return display.say("phrases-shares-words", claimed=claimed_text(asked))
 
 
-def phrases_table(claim: Claim) -> pd.DataFrame:
+def phrases_table(claim: Claim, display: Display) -> pd.DataFrame:
     """The seven phrases, and whether the claim can mean them."""
     rows = [
-        (capital(SHORT_PHRASES[name]), phrase.formula, "yes" if name in claim.denominators else "no")
+        (phrase_name(name, display), phrase.formula,
+         display.say("phrases-can-be-meant", meant=name in claim.denominators))
         for name, phrase in PHRASES.items()
-    ]
-    return pd.DataFrame(rows, columns=["Phrase", "Formula", "Can be meant"])
+    ]  # fmt: skip
+    heads = ("phrases-column-phrase", "phrases-column-formula", "phrases-column-can-be-meant")
+    return pd.DataFrame(rows, columns=[display.say(head) for head in heads])
 
 
 def road_title(found: RangeOnRoad, display: Display) -> str:
     """What the way to the road comes to."""
-    return (
-        f"{display.text(found.test_range_km, 'km', 3)} on the test, {display.range_text(found.range_km, 'km', 2)} on "
-        "your drive"
-    )
+    return display.say("road-title", test=Quantity(found.test_range_km, "km", 3), road=span_of(found.range_km, "km"))
 
 
 def road_words(found: RangeOnRoad, display: Display) -> str:
     """What costs most."""
     step = max(found.steps, key=lambda step: step.middle_cost_km)
     kept = found.middle_range_km / found.test_range_km
-    left = "of it is left" if kept < 1 else "of it is reached, which is no less than printed,"
-    costs = f"The largest cost is {step.label}: {display.range_text(step.cost_km, 'km')}. "
-    return (
-        f"The printed figure stays as it is; only the ratio of consumptions is the model's. {percent_text(kept)} "
-        f"{left} with every assumed figure at its middle; the bands are of {found.runs} sampled cars. "
-        f"{costs if step.middle_cost_km >= 0.5 else ''}What a step costs depends on the order in which they are taken."
-    )
+    told = [display.say("road-words", kept=Share(kept), less=kept < 1, cars=found.runs)]
+    if step.middle_cost_km >= 0.5:
+        told.append(display.say("road-largest-cost", step=step.id, cost=span_of(step.cost_km, "km")))
+    return " ".join((*told, display.say("road-order-matters")))
 
 
 def road_table(found: RangeOnRoad, display: Display) -> pd.DataFrame:
@@ -73,9 +71,11 @@ def road_table(found: RangeOnRoad, display: Display) -> pd.DataFrame:
     for step in found.steps:
         numbers = (step.cost_km.low, step.middle_cost_km, step.cost_km.high,
                    step.range_km.low, step.middle_range_km, step.range_km.high)  # fmt: skip
-        rows.append((step.label, *(round(float(display.value(value, "km")), 1) for value in numbers)))
-    names = [f"{what} {point}, {km}" for what in ("Costs", "Range") for point in ("low", "middle", "high")]
-    return pd.DataFrame(rows, columns=["Step", *names])
+        name = display.say("road-step", step=step.id)
+        rows.append((name, *(round(float(display.value(value, "km")), 1) for value in numbers)))
+    names = [display.say("road-column-costs", point=point, unit=km) for point in POINTS]
+    names += [display.say("road-column-range", point=point, unit=km) for point in POINTS]
+    return pd.DataFrame(rows, columns=[display.say("road-column-step"), *names])
 
 
 def test_label(test: str) -> str:
@@ -86,7 +86,7 @@ def test_label(test: str) -> str:
 def phrase_value(name: str, value: float | None, display: Display) -> str:
     """A number of a phrase as it is read."""
     if value is None:
-        return "means nothing on this drive"
+        return display.say("phrase-means-nothing")
     if PHRASES[name].unit == "km":
         return display.text(value, "km")
     return percent_text(value)
@@ -95,10 +95,11 @@ def phrase_value(name: str, value: float | None, display: Display) -> str:
 def converted_table(books: Books, name: str, value: float, display: Display) -> pd.DataFrame:
     """A number said in one phrase, in all seven."""
     rows = [
-        (phrase_value(other, number, display), capital(SHORT_PHRASES[other]), PHRASES[other].formula)
+        (phrase_value(other, number, display), phrase_name(other, display), PHRASES[other].formula)
         for other, number in convert(books, name, value).items()
     ]
-    return pd.DataFrame(rows, columns=["Number", "Of what", "Formula"])
+    heads = ("phrases-column-number", "phrases-column-of-what", "phrases-column-formula")
+    return pd.DataFrame(rows, columns=[display.say(head) for head in heads])
 
 
 def own_number(books: Books, name: str) -> float | None:
@@ -129,24 +130,29 @@ def converter_refusal(refused: InputError, name: str, display: Display) -> str:
     if not isinstance(least, Quantity):
         return refusal_words(refused, display)
     shown = shown_number(name, least.value, display)
-    return (
-        f"This would mean that less than nothing came back. On this drive the number must be at least {shown:g} "
-        f"{phrase_unit(name, display)}."
-    )
+    return display.say("converter-too-little", least=f"{shown:g} {phrase_unit(name, display)}")
 
 
-def hill_example() -> str:
+def hill_example(display: Display) -> str:
     """The published hill loop whose headline and energies do not agree."""
-    example = worked_example()
+    example, unit = worked_example(), "kWh/100 km"
+
+    def bare(kwh: float, places: int | None = None) -> Quantity:
+        # the unit stands with the first figure alone
+        return Quantity(float(display.value(kwh, unit)), "", 4, places, trimmed=places is None)
+
     up, down = example["up_kwh_per_100_km"], -example["down_kwh_per_100_km"]
-    own = example["phrases"]["of_climb"]
-    return (
-        f"**A worked example.** A car of 1180 kg was driven up a pass road and down again on a dynamometer. Published: "
-        f"{up:g} kWh/100 km up, {down:g} back on the way down, {example['mean_kwh_per_100_km']:g} on average, and a "
-        f"headline of {percent_text(example['headline_share'])} recovered. As a share of what the climb took the two "
-        f"energies make {down:g} / {up:g} = {percent_text(own)}; for the headline, "
-        f"{example['headline_as_share_of_climb_needs_kwh']:.1f} kWh would have had to come back. The average agrees "
-        f"with the two energies: ({up:g} {MINUS} {down:g}) / 2 = {example['mean_found_kwh_per_100_km']:.2f}. So the "
-        "headline seems to be a share of something else, which was not said. The same two energies as a gain in "
-        f"range: {percent_text(example['phrases']['range_gain'])}. Source: {HILL_LOOP['source']}."
+    return display.say(
+        "hill-loop",
+        mass=Quantity(1180, "kg", places=0),
+        up=Quantity(up, unit, 4, trimmed=True),
+        up_number=bare(up),
+        down_number=bare(down),
+        mean=bare(example["mean_kwh_per_100_km"]),
+        headline=Share(example["headline_share"]),
+        own=Share(example["phrases"]["of_climb"]),
+        needs=Quantity(example["headline_as_share_of_climb_needs_kwh"], unit, places=1),
+        found=bare(example["mean_found_kwh_per_100_km"], places=2),
+        gain=Share(example["phrases"]["range_gain"]),
+        source=HILL_LOOP["source"],
     )

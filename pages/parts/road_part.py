@@ -9,12 +9,10 @@ from model.kernel.denominators import PHRASES
 from model.sampling.printed_tests import TESTS
 from model.sampling.range_figure import RANGE_KM
 from model.words.entries import tidy
-from model.words.quantities import capital
 from model.words.refusals import refusal_words
 from pages.parts import phrase_words as words
 from pages.parts import state
 from pages.parts.charts.claims import to_road
-from pages.parts.claim_inputs import SHORT_PHRASES
 from pages.parts.controls import enter
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
@@ -57,16 +55,16 @@ def draw_road() -> None:
     def take_test() -> None:
         st.query_params[TEST] = st.session_state["set-test"]
 
-    st.markdown("### From the test cycle to the road")
+    st.markdown(f"### {display.say('road-heading')}")
     st.session_state["set-test"] = test
     with st.container(key="road-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
         with st.container(width=210):
-            label = f"Printed range, {display.unit('km')}"
+            label = display.say("road-printed-range", unit=display.unit("km"))
             enter(RANGE_KM, "set-test-range", printed_km, take, label=label, help="")
-        st.selectbox("On which test", list(TESTS), format_func=words.test_label, key="set-test", on_change=take_test,
-                     width=420)  # fmt: skip
+        st.selectbox(display.say("road-on-which-test"), list(TESTS), format_func=words.test_label, key="set-test",
+                     on_change=take_test, width=420)  # fmt: skip
     if RANGE not in st.query_params:
-        st.caption("Until you enter what is printed of your car: what the model has of it on this test.")
+        st.caption(display.say("road-until-entered"))
     draw_steps(printed_km, test)
 
 
@@ -93,16 +91,12 @@ def draw_steps(printed_km: float, test: str) -> None:
 def draw_converter() -> None:
     """A number said in one of the seven phrases, in the others."""
     display, books = state.display(), state.books()
-    st.header("One energy, seven phrases", anchor="converter")
-    st.markdown(
-        "What comes back on your drive is one energy; what it is a share of makes seven numbers of it. Say a number in "
-        "one phrase, and read it in the others, for this car on this drive.",
-        width=TEXT_PX,
-    )
+    st.header(display.say("converter-heading"), anchor="converter")
+    st.markdown(display.say("converter-intro"), width=TEXT_PX)
     phrase = st.query_params.get(PHRASE, "")
     usable = {name: own for name in PHRASES if (own := words.own_number(books, name)) is not None}
     if not usable:
-        st.markdown("On this drive nothing comes back, so there is nothing to convert.")
+        st.markdown(display.say("converter-nothing"))
         return
     phrase = phrase if phrase in usable else next(iter(usable))
     exact = usable[phrase]
@@ -125,8 +119,9 @@ def draw_converter() -> None:
     with st.container(key="converter-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
         with st.container(width=210):
             enter(field, "set-phrase-number", display.held(number, unit), take_number, help="")
-        st.selectbox("Of what", list(usable), format_func=lambda name: capital(SHORT_PHRASES[name]),
-                     key="set-phrase", on_change=take_phrase, width=520)  # fmt: skip
+        st.selectbox(display.say("converter-of-what"), list(usable),
+                     format_func=lambda name: words.phrase_name(name, display), key="set-phrase",
+                     on_change=take_phrase, width=520)  # fmt: skip
     try:
         # The box shows the drive's own number rounded; converted from that, it would differ from the other pages.
         held = exact if number == own else words.held_number(phrase, number, display)
@@ -135,6 +130,6 @@ def draw_converter() -> None:
         st.error(words.converter_refusal(refused, phrase, display))
     else:
         if number == own:
-            st.caption("As your drive has it, with every assumed figure at its middle.")
-        st.table(table, border="horizontal", hide_index=True, alt="One number in seven phrases")
-    st.markdown(words.hill_example(), width=TEXT_PX)
+            st.caption(display.say("converter-own"))
+        st.table(table, border="horizontal", hide_index=True, alt=display.say("converter-alt"))
+    st.markdown(words.hill_example(display), width=TEXT_PX)

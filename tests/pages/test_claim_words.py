@@ -251,14 +251,14 @@ def test_a_number_is_held_as_it_was_entered():
 
 
 def test_the_hill_loops_headline_and_its_energies_do_not_agree():
-    text = phrase_words.hill_example()
+    text = phrase_words.hill_example(METRIC)
     assert "7.1 / 26.4 = 27 %" in text and "headline of 35 %" in text
 
 
 def test_the_way_to_the_road_says_what_is_left_and_what_costs_most():
     found = range_on_road(HILL, 400.0, runs=40)
     step = max(found.steps, key=lambda step: step.middle_cost_km)
-    assert step.label in phrase_words.road_words(found, METRIC)
+    assert METRIC.say("road-step", step=step.id) in phrase_words.road_words(found, METRIC)
     easy = replace(found, test_range_km=found.middle_range_km / 1.1)
     assert "110 % of it is reached, which is no less than printed" in phrase_words.road_words(easy, METRIC)
     assert "mi on your drive" in phrase_words.road_title(found, US)
@@ -267,6 +267,6 @@ def test_the_way_to_the_road_says_what_is_left_and_what_costs_most():
 
 def test_all_seven_phrases_are_listed_and_those_that_fit_are_marked():
     for claim in claims().values():
-        table = phrase_words.phrases_table(claim)
+        table = phrase_words.phrases_table(claim, METRIC)
         assert (table["Can be meant"] == "yes").sum() == len(claim.denominators)
         assert len(table) == 7
