@@ -62,7 +62,7 @@ def answer(found: LiftOff) -> None:
             args=(advice.lift_off_mps2,),
             disabled=words.yours_name(yours, scenario.legs) == words.strength_text(advice.lift_off_mps2),
         )
-    if sentence := words.too_much(yours, found.case):
+    if sentence := words.too_much(yours, found.case, display):
         st.warning(sentence)
     control(DRIVER_FIELDS["prefers"], label="Where energy does not decide, you prefer the", help="")
     ask_road(scenario)
@@ -73,7 +73,7 @@ def answer(found: LiftOff) -> None:
         if drawer.open:
             more_settings()
     st.markdown("### The rules, in their order")
-    st.markdown(words.rules_text(advice))
+    st.markdown(words.rules_text(advice, display))
 
 
 def ask_road(scenario: Scenario) -> None:
@@ -135,7 +135,7 @@ def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
         st.markdown("### What would change it")
         st.markdown(words.what_if_text(found.advice, display))
         st.markdown("### Other strengths, against the advised")
-        st.markdown(words.others_text(advice))
+        st.markdown(words.others_text(advice, display))
 
 
 def draw_legs(found: LiftOff) -> None:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from enum import StrEnum
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,17 +25,56 @@ ENERGY_TIE = 0.01
 """Energies that differ by less than this share count as equal [1]."""
 PRESS_TIE = 0.05
 """Presses that differ by less than this share of the most count as equal [1]."""
-RULES = (
-    "First, lifting off may ask for half of the grip of the driven wheels on the season's road, no more.",
-    "Then, energy as you would drive it must be within 1 % of the best.",
-    "Then, as you prefer: the fewest presses of the brake pedal, give or take one in twenty, or the gentlest ride.",
-    "What is equal goes to the gentler.",
-)
-"""In this order."""
-ROADS = {
-    "dry": "a dry road", "wet": "a wet road", "standing-water": "standing water", "snow": "packed snow", "ice": "ice",
-    "glazed-ice": "glazed ice",
-}  # fmt: skip
+
+
+class Reason(StrEnum):
+    """The fact that decided for a strength."""
+
+    GRIP = "grip"
+    GRIP_AND_NO_MORE_GAINED = "grip, and up to it strength changes next to nothing"
+    LESS_TAKES_ENERGY = "less takes more energy"
+    MORE_TAKES_ENERGY = "more takes more energy"
+    GENTLEST_RIDE = "the gentlest ride is preferred"
+    NOTHING_IS_SPARED = "more spares nothing"
+    FEWEST_PRESSES = "the fewest presses are preferred"
+
+
+class Against(StrEnum):
+    """What speaks against a strength."""
+
+    GRIP = "grip"
+    ENERGY = "energy"
+    PRESSES = "presses"
+    STRENGTH = "strength"
+
+
+class Supposed(StrEnum):
+    """What may change the advice."""
+
+    ROAD = "road"
+    GENTLEST_RIDE = "gentlest ride"
+    FEWEST_PRESSES = "fewest presses"
+    PEDAL = "pedal"
+    HILL = "hill"
+
+
+@dataclass(frozen=True)
+class Because:
+    """The deciding fact with its figures.
+
+    `most_mps2` is the strength [m/s²] above which the rule of grip or of energy is broken, `more_share` what less
+    strength takes more [1], `presses` and `rolling_presses` those with the strength advised and where the car rolls on.
+    """
+
+    reason: Reason
+    road: str
+    driven_axle: str
+    brake_pedal: str
+    strength_mps2: float
+    most_mps2: float = 0.0
+    more_share: float = 0.0
+    presses: int = 0
+    rolling_presses: int = 0
 
 
 @dataclass(frozen=True)
@@ -49,16 +90,16 @@ class Alternative:
     energy_change_share: float | None
     presses: int
     friction_kwh: float
-    against: str
+    against: Against
 
 
 @dataclass(frozen=True)
 class Advice:
     """The strength advised for a leg (its place, from 0) or for the whole drive (None), and why.
 
-    `rule` decided: "grip", "energy" or "preference". Presses of the brake pedal and work of the friction brakes [kWh]
-    are as you would drive it. `slippery` says what the same rules advise on snow and on ice: it goes with the
-    advice wherever that is told.
+    `rule` decided: "grip", "energy" or "preference"; `road` is the slipperiest surface there. Presses of the brake
+    pedal and work of the friction brakes [kWh] are as you would drive it. `slippery` says what the same rules advise on
+    snow and on ice: it goes with the advice wherever that is told.
     """
 
     leg: int | None
@@ -66,7 +107,8 @@ class Advice:
     word: str
     lamp_zone: str
     rule: str
-    because: str
+    road: str
+    because: Because
     presses: int
     friction_kwh: float
     alternatives: tuple[Alternative, ...]
@@ -75,7 +117,7 @@ class Advice:
 
 @dataclass(frozen=True)
 class OnRoad:
-    """The strength advised on another road, by the same rules."""
+    """The strength advised on another road, one of the surfaces, by the same rules."""
 
     road: str
     lift_off_mps2: float
@@ -84,11 +126,17 @@ class OnRoad:
 
 @dataclass(frozen=True)
 class WhatIf:
-    """Something that would change the advice for the whole drive, and to what."""
+    """Something that would change the advice for the whole drive, and to what.
 
-    what: str
+    `kind` is the road's surface or the kind of pedal; a hill has the speed kept [km/h] and its slope [%].
+    """
+
+    what: Supposed
     lift_off_mps2: float
     word: str
+    kind: str = ""
+    speed_kmh: float = 0.0
+    grade_pct: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -151,47 +199,38 @@ class Case:
             return picked, "energy"
         return picked, "preference"
 
-    def because(self, picked: int, rule: str, driven_axle: str) -> str:
-        """One sentence that names the deciding fact."""
-        strength = f"{STRENGTHS_MPS2[picked]:g} m/s²"
-        wheels = "wheels" if driven_axle == "all" else f"{driven_axle} wheels"
-        if rule == "grip":
-            most = STRENGTHS_MPS2[self.grip_allows].max()
-            limit = f"On {self.road} more than {most:g} m/s² would ask for over half of the grip of the {wheels}"
-            return limit + (
-                "."
-                if most == STRENGTHS_MPS2[picked]
-                else f"; between {STRENGTHS_MPS2[picked]:g} and {most:g} m/s² strength changes next to nothing."
-            )
-        if rule == "energy" and picked and not self.energy_allows[picked - 1]:
-            pedal = {
-                "friction": "the brake pedal works friction only",
-                "blended": "later and harder braking leaves more to the friction brakes",
-            }[self.brake_pedal]
-            best = self.net_kwh[self.grip_allows].min()
-            more = 100 * (self.net_kwh[:picked].max() - best) / max(abs(best), 1e-9)
-            return f"Below {strength} the drive takes up to {more:.0f} % more energy than at best, because {pedal}."
-        if rule == "energy":
-            most = STRENGTHS_MPS2[self.energy_allows].max()
-            return f"Above {most:g} m/s² a foot that slows too much and pulls up again takes over 1 % more energy."
-        if self.prefers == "gentlest_ride":
-            return "Energy is within 1 % of the best, and you prefer the gentlest ride."
-        if picked == 0:
-            return "More strength would spare you next to no presses of the brake pedal and no energy to speak of."
-        return (
-            f"Energy is within 1 % of the best, and you would press the brake pedal {times(self.presses[picked])} "
-            f"instead of {self.presses[0]:.0f} if the car rolled on."
-        )
+    def because(self, picked: int, rule: str, driven_axle: str) -> Because:
+        """The deciding fact."""
+        strength = float(STRENGTHS_MPS2[picked])
 
-    def against(self, place: int, picked: int) -> str:
+        def fact(reason: Reason, **figures: Any) -> Because:
+            return Because(reason, self.road, driven_axle, self.brake_pedal, strength, **figures)
+
+        if rule == "grip":
+            most = self.grip_limit_mps2
+            return fact(Reason.GRIP if most == strength else Reason.GRIP_AND_NO_MORE_GAINED, most_mps2=most)
+        if rule == "energy" and picked and not self.energy_allows[picked - 1]:
+            best = self.net_kwh[self.grip_allows].min()
+            more = (self.net_kwh[:picked].max() - best) / max(abs(best), 1e-9)
+            return fact(Reason.LESS_TAKES_ENERGY, more_share=float(more))
+        if rule == "energy":
+            return fact(Reason.MORE_TAKES_ENERGY, most_mps2=float(STRENGTHS_MPS2[self.energy_allows].max()))
+        if self.prefers == "gentlest_ride":
+            return fact(Reason.GENTLEST_RIDE)
+        if picked == 0:
+            return fact(Reason.NOTHING_IS_SPARED)
+        presses, rolling = (round(float(self.presses[place])) for place in (picked, 0))
+        return fact(Reason.FEWEST_PRESSES, presses=presses, rolling_presses=rolling)
+
+    def against(self, place: int, picked: int) -> Against:
         """What speaks against another strength."""
         if not self.grip_allows[place]:
-            return f"asks for over half of the grip on {self.road}"
+            return Against.GRIP
         if not self.energy_allows[place]:
-            return "takes over 1 % more energy than at best"
+            return Against.ENERGY
         if self.prefers == "fewest_presses" and self.presses[place] > self.presses[picked]:
-            return f"{self.presses[place]:.0f} presses of the brake pedal instead of {self.presses[picked]:.0f}"
-        return "stronger than it need be"
+            return Against.PRESSES
+        return Against.STRENGTH
 
     def advice(self, leg: int | None, driven_axle: str, slippery: tuple[OnRoad, ...]) -> Advice:
         """The advised strength and the nearest one under every other word; `slippery` as in `Advice`."""
@@ -221,17 +260,13 @@ class Case:
             word=words[picked],
             lamp_zone=lamp_zone_of(float(STRENGTHS_MPS2[picked])),
             rule=rule,
+            road=self.road,
             because=self.because(picked, rule, driven_axle),
             presses=int(self.presses[picked]),
             friction_kwh=float(self.friction_kwh[picked]),
             alternatives=tuple(others),
             slippery=slippery,
         )
-
-
-def times(count: float) -> str:
-    """How often, such as “3 times”."""
-    return {0: "never", 1: "once"}.get(round(count), f"{count:.0f} times")
 
 
 def grip_allows(curves: Curves, surface: str, speed_kmh: float) -> Flags:
@@ -252,7 +287,7 @@ def case_of(curves: Curves, leg: int | None = None, *, season: str | None = None
     surfaces = [max(season, one.surface, key=SURFACES.index) for one in legs]
     curve, some = curves.as_driven[pedal], slice(None) if leg is None else slice(leg, leg + 1)
     return Case(
-        road=ROADS[max(surfaces, key=SURFACES.index)],
+        road=max(surfaces, key=SURFACES.index),
         grip_allows=np.logical_and.reduce(
             [grip_allows(curves, surface, one.speed_kmh) for surface, one in zip(surfaces, legs, strict=True)]
         ),
@@ -270,17 +305,14 @@ def what_if(curves: Curves) -> tuple[WhatIf, ...]:
     picked, _ = whole.best()
     other = {"fewest_presses": "gentlest_ride", "gentlest_ride": "fewest_presses"}[whole.prefers]
     pedal = next(kind for kind in PEDALS if kind != whole.brake_pedal)
-    supposed = {
-        f"on {ROADS[surface]}": case_of(curves, season=surface)
+    supposed = [
+        ((Supposed.ROAD, surface), case_of(curves, season=surface))
         for surface in ("dry", "wet", "snow", "ice")
         if surface != curves.scenario.conditions.surface
-    }
-    supposed["for passengers who want the gentlest ride" if other == "gentlest_ride" else "for the fewest presses"] = (
-        replace(whole, prefers=other)
-    )
-    kind = {"blended": "blended", "friction": "friction-only"}[pedal]
-    supposed[f"with a {kind} brake pedal"] = case_of(curves, pedal=pedal)
-    strengths = {what: float(STRENGTHS_MPS2[case.best()[0]]) for what, case in supposed.items()}
+    ]
+    wish = Supposed.GENTLEST_RIDE if other == "gentlest_ride" else Supposed.FEWEST_PRESSES
+    supposed += [((wish, ""), replace(whole, prefers=other)), ((Supposed.PEDAL, pedal), case_of(curves, pedal=pedal))]
+    found = [_what_if(what, float(STRENGTHS_MPS2[case.best()[0]]), kind=kind) for (what, kind), case in supposed]
     hilly = [leg for leg in curves.scenario.legs if leg.descent_m or (leg.climb_m and curves.scenario.return_trip)]
     if hilly:
         steep = max(hilly, key=lambda leg: leg.grade_pct)
@@ -289,13 +321,13 @@ def what_if(curves: Curves) -> tuple[WhatIf, ...]:
             curves.scenario.driver,
         ).strength_mps2[0]  # fmt: skip
         if STRENGTHS_MPS2[picked] < kept <= whole.grip_limit_mps2:
-            what = f"to keep {steep.speed_kmh:g} km/h on a {steep.grade_pct:g} % downhill without the brake pedal"
-            strengths[what] = round(float(kept), 2)
-    return tuple(
-        WhatIf(what, strength, word_of(strength))
-        for what, strength in strengths.items()
-        if strength != STRENGTHS_MPS2[picked]
-    )
+            hill = {"speed_kmh": steep.speed_kmh, "grade_pct": steep.grade_pct}
+            found.append(_what_if(Supposed.HILL, round(float(kept), 2), **hill))
+    return tuple(one for one in found if one.lift_off_mps2 != STRENGTHS_MPS2[picked])
+
+
+def _what_if(what: Supposed, strength: float, **about: Any) -> WhatIf:
+    return WhatIf(what, strength, word_of(strength), **about)
 
 
 def on_slippery_roads(curves: Curves, leg: int | None) -> tuple[OnRoad, ...]:

@@ -21,6 +21,7 @@ from model.sampling.drives import Answer, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import fuel_answers, fuel_of_year, has_engine
 from model.sampling.range_figure import RANGE_KM, range_on_road
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
+from model.words.refusals import COMMAND_LINE
 
 if TYPE_CHECKING:
     from model.out.comparison import Difference
@@ -145,13 +146,11 @@ def points(band: Band | None) -> list[float] | None:
 
 
 def _advice(scenario: Scenario) -> dict[str, Any]:
-    from model.lift_off.advice import RULES, advise
+    from model.lift_off.advice import advise
     from model.lift_off.curves import curves_of
+    from model.words.lift_off import advice_answers
 
-    advice = asdict(advise(curves_of(scenario)))
-    for place, leg in enumerate(advice["legs"], 1):
-        leg["leg"] = place
-    return advice | {"rules": RULES}
+    return advice_answers(advise(curves_of(scenario)), COMMAND_LINE)
 
 
 def rounded(value: Any) -> Any:

@@ -9,11 +9,11 @@ import pandas as pd
 
 from model.describe.scenario import Leg
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
-from model.lift_off.advice import RULES, Advice, Case, DriveAdvice
+from model.lift_off.advice import Advice, Case, DriveAdvice
 from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
+from model.words import lift_off as spoken
 from model.words.quantities import Display, capital, number_text, percent_text
 from pages.parts.wording import Told, counted, leg_words, together
-from pages.parts.wording import in_units as units_of_the_page
 
 NARROW = "\N{NO-BREAK SPACE}"
 HARDLY = 0.005
@@ -21,7 +21,7 @@ HARDLY = 0.005
 LAMP_WORDS = {"not lit": "must not light", "may be lit": "may light", "lit": "must light"}
 """What UN R13-H says of the stop lamps, to read on after them."""
 DECIDED_BY = {"grip": 0, "energy": 1, "preference": 2}
-"""The place in `RULES` of the rule that decided."""
+"""The place of the rule that decided, in their order."""
 CAUTIONS = (
     "**Somebody close behind.** With the foot only partly lifted, the stop lamps of some cars stay dark. To warn "
     "whoever follows, press the brake pedal lightly.",
@@ -59,18 +59,13 @@ def percent(share: float) -> str:
     return together(percent_text(share))
 
 
-def in_units(sentence: str, display: Display) -> str:
-    """A sentence of the model in the visitor's units."""
-    return together(units_of_the_page(sentence, display))
-
-
 # the answer
 
 
-def heading(advice: Advice) -> str:
+def heading(advice: Advice, display: Display) -> str:
     """Word and number."""
-    about = "" if advice.lift_off_mps2 == 0 else "about "
-    return f"{capital(advice.word)}, {about}{strength_text(advice.lift_off_mps2)}"
+    strength = spoken.strength(advice.lift_off_mps2)
+    return together(display.say("advice-heading", word=spoken.word_id(advice.word), strength=strength))
 
 
 def meaning(strength: float, display: Display) -> str:
@@ -84,25 +79,25 @@ def meaning(strength: float, display: Display) -> str:
 
 def advised(advice: Advice, display: Display) -> Told:
     """The strength advised with its reason and what it means, and with what holds on slippery roads."""
-    because = in_units(advice.because, display)
-    return Told(heading(advice), (because, meaning(advice.lift_off_mps2, display)), (slippery_text(advice),))
+    reasons = because(advice, display), meaning(advice.lift_off_mps2, display)
+    return Told(heading(advice, display), reasons, (slippery_text(advice, display),))
 
 
-def slippery_text(advice: Advice) -> str:
+def because(advice: Advice, display: Display) -> str:
+    """The fact that decided."""
+    return together(spoken.because(advice.because, display))
+
+
+def slippery_text(advice: Advice, display: Display) -> str:
     """What is advised in its place on snow and ice."""
-    advised = {one.road: f"{one.word}, {strength_text(one.lift_off_mps2)}" for one in advice.slippery}
-    same = len(set(advised.values())) == 1
-    told = [f"{' or '.join(advised)}: {next(iter(advised.values()))}"] if same else [
-        f"{road}: {words}" for road, words in advised.items()
-    ]
-    return f"On {'; on '.join(told)}. Set it beforehand; the owner’s manual comes first."
+    return together(spoken.on_slippery_roads(advice.slippery, display))
 
 
-def too_much(yours: float, case: Case) -> str:
+def too_much(yours: float, case: Case, display: Display) -> str:
     """A sentence where the strength now set breaks the rule of grip; else empty."""
     if yours <= case.grip_limit_mps2:
         return ""
-    return f"Yours, {strength_text(yours)}, asks for over half of the grip of the driven wheels on {case.road}."
+    return together(display.say("advice-yours-asks-too-much", road=case.road, yours=spoken.strength(yours)))
 
 
 def change_text(before: float, after: float) -> str:
@@ -244,26 +239,25 @@ def changes(
     return f"With the advised strength presses {presses} and energy {energy}{price}", words
 
 
-def rules_text(advice: Advice) -> str:
+def rules_text(advice: Advice, display: Display) -> str:
     """The rules in their order; the one that decided in bold."""
+    rules = spoken.rules(display)
     decided = DECIDED_BY[advice.rule]
-    return "\n".join(
-        f"{place}. **{rule}** This one decided here." if place - 1 == decided else f"{place}. {rule}"
-        for place, rule in enumerate(map(together, RULES), 1)
-    )
+    rules[decided] = display.say("rule-that-decided", rule=rules[decided])
+    return "\n".join(f"{place}. {together(rule)}" for place, rule in enumerate(rules, 1))
 
 
 def what_if_text(advice: DriveAdvice, display: Display) -> str:
     """What would change the advice, and to what."""
     if not advice.what_if:
-        return "Neither another road surface, other passengers, the other kind of brake pedal nor a hill would."
+        return display.say("nothing-would-change-it")
     return "\n".join(
-        f"- {capital(in_units(one.what, display))}: **{one.word}**, {strength_text(one.lift_off_mps2)}"
+        f"- {capital(together(spoken.supposed(one, display)))}: **{one.word}**, {strength_text(one.lift_off_mps2)}"
         for one in advice.what_if
     )
 
 
-def others_text(advice: Advice) -> str:
+def others_text(advice: Advice, display: Display) -> str:
     """The nearest strength under each other word, and what speaks against it."""
     lines = []
     for other in advice.alternatives:
@@ -271,10 +265,10 @@ def others_text(advice: Advice) -> str:
         energy = "" if share is None else f"{percent(abs(share))} {'more' if share > 0 else 'less'} energy, "
         if share is not None and abs(share) < HARDLY:
             energy = "about the same energy, "
-        presses = counted(other.presses, "press", "presses")
+        presses, minus = counted(other.presses, "press", "presses"), spoken.against(other, advice, display)
         lines.append(
             f"- **{capital(other.word)}**, {strength_text(other.lift_off_mps2)}: {energy}{presses}, "
-            f"{number_text(other.friction_kwh)} kWh of friction heat. Against it: {other.against}."
+            f"{number_text(other.friction_kwh)} kWh of friction heat. Against it: {minus}."
         )
     return together("\n".join(lines))
 
@@ -302,7 +296,7 @@ def leg_line(place: int, leg: Leg, advice: Advice, display: Display) -> str:
     set_to = "" if leg.lift_off_mps2 is None else f" You set {strength_text(leg.lift_off_mps2)} here."
     return (
         f"**{place + 1}. {capital(advice.word)}, {strength_text(advice.lift_off_mps2)}:** {leg_words(leg, display)}. "
-        f"{in_units(advice.because, display)}{set_to}"
+        f"{because(advice, display)}{set_to}"
     )
 
 

@@ -97,7 +97,7 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> Card:
             f"{pedal.title}. {pedal.sentences[-1]}",
             f"Lift-off: how strongly the car slows as the foot comes up. This one is set to {yours}.",
         ),
-        f"{lift_off_words.rules_text(advice)}\n\n**What would change it**\n\n"
+        f"{lift_off_words.rules_text(advice, display)}\n\n**What would change it**\n\n"
         f"{lift_off_words.what_if_text(found, display)}",
         wording.day_words(scenario, display),
     )

@@ -7,6 +7,7 @@ from model.describe.scenario import Scenario
 from model.describe.scenario_io import from_link, starting_drives, to_link
 from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
+from model.words.quantities import Display
 from pages.parts import lift_off_words as words
 from tests.browser.looks import assert_large_enough, assert_on_first_screen, come_to_nothing, resize
 from tests.browser.test_main_job import WHOLE
@@ -56,7 +57,8 @@ def test_what_opens_is_large_enough_for_a_finger(open_page, settled):
 def test_a_deep_link_has_the_answer_of_the_model(open_page, expect):
     icy = TOWN.with_setting("surface", "ice").with_setting("prefers", "gentlest_ride")
     page = open_page(address(icy, from_kmh="120", to_kmh="80"))
-    expect(page.locator(HEADING)).to_have_text(words.heading(advise(curves_of(icy)).overall).replace(words.NARROW, " "))
+    heading = words.heading(advise(curves_of(icy)).overall, Display())
+    expect(page.locator(HEADING)).to_have_text(heading.replace(words.NARROW, " "))
     expect(page.get_by_text("From 120 to 80 km/h, rolling takes")).to_be_visible()
     assert scenario_at(page) == icy
     assert "from_kmh=120" in page.url

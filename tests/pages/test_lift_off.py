@@ -6,9 +6,11 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model.describe.scenario_io import starting_drives, to_link
-from model.lift_off.advice import RULES, advise
+from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
 from model.sampling.drives import drive
+from model.words.lift_off import rules
+from model.words.quantities import Display
 from pages.parts import keeping, state, wording
 from pages.parts import lift_off_words as words
 from tests.pages.in_app import opened_at, ran, scenario_of
@@ -39,10 +41,10 @@ def all_words(app: AppTest) -> str:
 def test_the_answer_comes_first_with_its_because_and_the_rules(name, pedal):
     scenario = STARTS[name].with_setting("brake_pedal", pedal)
     app, advice = opened(scenario), advised(scenario)
-    assert headers(app)[0] == words.heading(advice)
+    assert headers(app)[0] == words.heading(advice, Display())
     text = all_words(app)
-    assert words.together(advice.because) in text
-    assert all(words.together(rule) in text for rule in RULES)
+    assert words.because(advice, Display()) in text
+    assert all(words.together(rule) in text for rule in rules(Display()))
     assert any(one.value == wording.CAUTION for one in app.markdown)
 
 
@@ -86,7 +88,7 @@ def test_the_preference_changes_the_advice():
     before = headers(app)[0]
     ran(app.button_group(key="set-prefers").set_value("gentlest_ride").run())
     gentle = STARTS["motorway"].with_setting("prefers", "gentlest_ride")
-    assert headers(app)[0] == words.heading(advised(gentle)) != before
+    assert headers(app)[0] == words.heading(advised(gentle), Display()) != before
 
 
 def test_the_drawer_has_what_else_is_set_here_and_nowhere_else():

@@ -7,10 +7,11 @@ import pytest
 
 from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import timeline
-from model.lift_off.advice import RULES, advise, case_of
+from model.lift_off.advice import Supposed, WhatIf, advise, case_of
 from model.lift_off.curves import as_set, curve_table, curves_of
 from model.lift_off.hills import held_downhills, slowing_on_hills
 from model.sampling.drives import drive
+from model.words.lift_off import rules, supposed
 from model.words.quantities import Display
 from pages.parts import lift_off_words as words
 
@@ -40,12 +41,15 @@ def test_a_strength_in_other_numbers(strength, expected):
 
 def test_us_units_reach_the_sentences():
     assert "2.2 mph less each second" in words.meaning(1.0, US)
-    assert plain(words.in_units("to keep 50 km/h on a 6 % downhill", US)) == "to keep 31 mph on a 6 % downhill"
+    hill = WhatIf(Supposed.HILL, 0.9, "firm", speed_kmh=50.0, grade_pct=6.0)
+    assert supposed(hill, US) == "to keep 31.1 mph on a 6 % downhill without the brake pedal"
 
 
 def test_the_heading_has_word_and_number():
-    assert plain(words.heading(replace(ADVICE.overall, lift_off_mps2=0.6, word="gentle"))) == "Gentle, about 0.6 m/s²"
-    assert plain(words.heading(replace(ADVICE.overall, lift_off_mps2=0.0, word="rolling on"))) == "Rolling on, 0 m/s²"
+    gentle, rolling = ((0.6, "gentle"), (0.0, "rolling on"))
+    for (strength, word), heading in ((gentle, "Gentle, about 0.6 m/s²"), (rolling, "Rolling on, 0 m/s²")):
+        advice = replace(ADVICE.overall, lift_off_mps2=strength, word=word)
+        assert plain(words.heading(advice, METRIC)) == heading
 
 
 def test_the_axis_is_told_by_its_numbers():
@@ -94,9 +98,9 @@ def test_what_it_changes_holds_both_sides():
 
 def test_all_rules_are_printed_in_order_and_the_deciding_one_stands_out():
     for rule, place in words.DECIDED_BY.items():
-        lines = words.rules_text(replace(ADVICE.overall, rule=rule)).splitlines()
-        assert len(lines) == len(RULES)
-        assert all(text in plain(line) for line, text in zip(lines, RULES, strict=True))
+        lines = words.rules_text(replace(ADVICE.overall, rule=rule), METRIC).splitlines()
+        assert len(lines) == len(rules(METRIC))
+        assert all(text in plain(line) for line, text in zip(lines, rules(METRIC), strict=True))
         assert [line.endswith("This one decided here.") for line in lines].index(True) == place
 
 
@@ -105,13 +109,13 @@ def test_what_would_change_it_names_each_other_strength():
     assert text.count("\n- ") + 1 == len(ADVICE.what_if)
     assert "packed snow" in text
     assert "would" in words.what_if_text(replace(ADVICE, what_if=()), METRIC)
-    assert words.others_text(ADVICE.overall).count("Against it") == len(ADVICE.overall.alternatives)
+    assert words.others_text(ADVICE.overall, METRIC).count("Against it") == len(ADVICE.overall.alternatives)
 
 
 def test_too_much_for_the_grip_is_said_and_nothing_else():
-    assert words.too_much(CASE.grip_limit_mps2, CASE) == ""
+    assert words.too_much(CASE.grip_limit_mps2, CASE, METRIC) == ""
     icy = case_of(curves_of(TOWN.with_setting("surface", "ice")))
-    assert "over half of the grip of the driven wheels on ice" in words.too_much(1.0, icy)
+    assert "over half of the grip of the driven wheels on ice" in words.too_much(1.0, icy, METRIC)
 
 
 @pytest.mark.parametrize("name", starting_drives())
@@ -161,8 +165,8 @@ def test_comfort_is_told_as_convention_with_its_sources():
 
 def test_no_sentence_promises_that_nothing_can_happen():
     everything = " ".join(
-        (*words.CAUTIONS, words.KINDS_TEXT, words.comfort_text(2.0), words.rules_text(ADVICE.overall),
-         words.others_text(ADVICE.overall), words.what_if_text(ADVICE, METRIC))
+        (*words.CAUTIONS, words.KINDS_TEXT, words.comfort_text(2.0), words.rules_text(ADVICE.overall, METRIC),
+         words.others_text(ADVICE.overall, METRIC), words.what_if_text(ADVICE, METRIC))
     ).lower()  # fmt: skip
     assert "safe" not in everything and "!" not in everything
     for topic in ("behind", "passengers", "cruise control", "slippery road", "parked"):

@@ -72,7 +72,7 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
         wording.saved_text(hill.answer, hill.display),
         wording.range_fact(hill.answer, hill.result.car.usable_kwh, hill.display)[1],
         *wording.year_fact(hill.year, HILL.year, hill.display),
-        lift_off_words.heading(hill.advice),
+        lift_off_words.heading(hill.advice, hill.display),
         *lift_off_words.advised(hill.advice, hill.display).sentences,
         wording.day_words(HILL, hill.display),
         *wording.winter_card(hill.year, hill.slowing_in_winter, hill.display).sentences,

@@ -10,6 +10,7 @@ from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
 from model.sampling.drives import Answer, drive, year_of
 from model.sampling.uncertainty import Band
+from model.words.lift_off import because
 from model.words.quantities import Display
 from pages.parts import show_words, wording
 
@@ -90,7 +91,7 @@ def test_lift_off_has_strength_reason_pedal_and_rules(advice, pedal):
     assert card.title.replace(wording.NO_BREAK, " ") == (
         f"Lift-off: {advice.overall.word}, about {advice.overall.lift_off_mps2:g} m/s²"
     )
-    assert advice.overall.because in card.sentences[0].replace(wording.NO_BREAK, " ")
+    assert because(advice.overall.because, METRIC) in card.sentences[0].replace(wording.NO_BREAK, " ")
     assert ("discs alone" in told(card)) == (pedal == "friction")
     assert "This one is set to 1 m/s²." in told(card)
     assert "half of the grip" in card.why and "would change it" in card.why

@@ -7,9 +7,12 @@ import pytest
 
 from model.describe.scenario import Leg, Scenario
 from model.describe.units import GRAVITY_MPS2
-from model.lift_off.advice import GRIP_FOR_LIFT_OFF, RULES, Case, advise, case_of, grip_allows
+from model.lift_off.advice import GRIP_FOR_LIFT_OFF, Case, Supposed, advise, case_of, grip_allows
 from model.lift_off.curves import STRENGTHS_MPS2, curves_of
+from model.words.lift_off import against, because, rules, supposed
+from model.words.quantities import Display
 
+METRIC = Display()
 TOWN = Scenario(legs=(Leg(distance_km=4.0, speed_kmh=50.0, stops=7, slow_downs=5, slow_to_kmh=25.0),))
 COUNT = len(STRENGTHS_MPS2)
 
@@ -17,7 +20,7 @@ COUNT = len(STRENGTHS_MPS2)
 def case(**facts):
     """A case in which nothing forbids anything and nothing differs."""
     plain = Case(
-        road="a dry road",
+        road="dry",
         grip_allows=np.ones(COUNT, dtype=bool),
         net_kwh=np.full(COUNT, 5.0),
         friction_kwh=np.zeros(COUNT),
@@ -34,12 +37,12 @@ def strength(of):
 
 def test_where_all_is_equal_the_gentlest_is_advised():
     assert strength(case()) == 0
-    assert "next to no presses" in case().advice(None, "front", ()).because
+    assert "next to no presses" in because(case().advice(None, "front", ()).because, METRIC)
 
 
 def test_grip_comes_first_and_is_named():
     slippery = case(
-        road="packed snow",
+        road="snow",
         grip_allows=STRENGTHS_MPS2 <= 0.4,
         net_kwh=np.linspace(8, 5, COUNT),
         presses=np.linspace(60, 10, COUNT),
@@ -47,16 +50,18 @@ def test_grip_comes_first_and_is_named():
     )
     advice = slippery.advice(None, "rear", ())
     assert (advice.lift_off_mps2, advice.rule) == (0.4, "grip")
-    assert advice.because == "On packed snow more than 0.4 m/s² would ask for over half of the grip of the rear wheels."
-    assert all("grip" in other.against for other in advice.alternatives if other.lift_off_mps2 > 0.4)
+    told = because(advice.because, METRIC)
+    assert told == "More than 0.4 m/s² would ask for over half of the grip of the rear wheels on packed snow."
+    assert all("grip" in against(other, advice, METRIC) for other in advice.alternatives if other.lift_off_mps2 > 0.4)
 
 
 def test_energy_comes_before_presses():
     thirsty = case(net_kwh=np.where(STRENGTHS_MPS2 < 1.2, 5.2, 5.0), brake_pedal="friction")
     advice = thirsty.advice(None, "front", ())
     assert (advice.lift_off_mps2, advice.rule) == (1.2, "energy")
-    assert "Below 1.2 m/s² the drive takes up to 4 % more energy than at best" in advice.because
-    assert "friction only" in advice.because
+    told = because(advice.because, METRIC)
+    assert "Below 1.2 m/s² the drive takes up to 4 % more energy than at best" in told
+    assert "friction brakes only" in told
 
 
 def test_energy_may_also_speak_against_strength():
@@ -64,14 +69,15 @@ def test_energy_may_also_speak_against_strength():
     advice = case(net_kwh=np.where(STRENGTHS_MPS2 > 0.9, 5.2, 5.0), presses=presses).advice(None, "front", ())
     # of the two that energy leaves, 0.8 and 0.9 m/s², presses differ by too little
     assert (advice.lift_off_mps2, advice.rule) == (0.8, "energy")
-    assert "Above 0.9 m/s²" in advice.because and "pulls up again" in advice.because
+    told = because(advice.because, METRIC)
+    assert "Above 0.9 m/s²" in told and "pulls up again" in told
 
 
 def test_within_one_percent_the_preference_decides():
     presses = np.where(STRENGTHS_MPS2 < 0.7, 30.0, 12.0)
     few = case(net_kwh=np.linspace(5.04, 5.0, COUNT), presses=presses)
     assert (strength(few), few.best()[1]) == (0.7, "preference")
-    assert "12 times instead of 30" in few.advice(None, "front", ()).because
+    assert "12 times instead of 30 if" in because(few.advice(None, "front", ()).because, METRIC)
     gentle = replace(few, prefers="gentlest_ride")
     assert (strength(gentle), gentle.best()[1]) == (0.0, "preference")
 
@@ -102,7 +108,7 @@ def test_the_season_changes_the_advice_and_is_foreseen():
     dry, snow = (advise(curves_of(TOWN.with_setting("surface", surface))) for surface in ("dry", "snow"))
     assert snow.overall.lift_off_mps2 < dry.overall.lift_off_mps2
     assert snow.overall.rule == "grip"
-    assert "on packed snow" in [change.what for change in dry.what_if]
+    assert "on packed snow" in [supposed(change, METRIC) for change in dry.what_if]
 
 
 def test_the_slipperiest_leg_decides_for_the_whole_drive():
@@ -121,16 +127,17 @@ def test_what_if_holds_only_what_would_change_it():
 def test_hills_are_named_where_they_ask_for_more():
     steep = Leg(distance_km=4.0, speed_kmh=40.0, stops=1, slow_downs=0, descent_m=300.0, grade_pct=15.0)
     hilly = replace(TOWN, legs=(steep,)).with_setting("prefers", "gentlest_ride").with_setting("looks_ahead", "far")
-    what_if = {change.what: change.lift_off_mps2 for change in advise(curves_of(hilly)).what_if}
+    what_if = {supposed(change, METRIC): change.lift_off_mps2 for change in advise(curves_of(hilly)).what_if}
     assert what_if["to keep 40 km/h on a 15 % downhill without the brake pedal"] == pytest.approx(1.40, abs=0.03)
     # what the road does not allow is not named
     snowy = advise(curves_of(hilly.with_setting("surface", "snow"))).what_if
-    assert not any("downhill" in change.what for change in snowy)
+    assert not any(change.what == Supposed.HILL for change in snowy)
 
 
 def test_no_sentence_promises_safety_or_praises_recovered_energy():
     advice = advise(curves_of(TOWN))
-    words = " ".join([*RULES, advice.overall.because, *(leg.because for leg in advice.legs)]).lower()
+    reasons = [because(one.because, METRIC) for one in (advice.overall, *advice.legs)]
+    words = " ".join([*rules(METRIC), *reasons]).lower()
     assert "safe" not in words and "recovered" not in words and "!" not in words
 
 
@@ -155,9 +162,9 @@ def test_every_advice_carries_what_is_advised_on_snow_and_ice():
     for curves in (dry, snowy):
         found = advise(curves)
         for leg, advice in [(None, found.overall), *enumerate(found.legs)]:
-            assert [road.road for road in advice.slippery] == ["packed snow", "ice"]
+            assert [road.road for road in advice.slippery] == ["snow", "ice"]
             for road, surface in zip(advice.slippery, ("snow", "ice"), strict=True):
                 case = case_of(curves, leg, season=surface)
                 assert road.lift_off_mps2 == STRENGTHS_MPS2[case.best()[0]] <= case.grip_limit_mps2
     glazed = advise(curves_of(TOWN.with_setting("surface", "glazed-ice"))).overall
-    assert [road.road for road in glazed.slippery] == ["glazed ice"]
+    assert [road.road for road in glazed.slippery] == ["glazed-ice"]

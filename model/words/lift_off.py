@@ -1,0 +1,117 @@
+"""The advice on lift-off in words: for pages, for paper, and in an answer."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from typing import Any
+
+from model.describe.figures import Quantity, Share
+from model.lift_off.advice import Advice, Against, Alternative, Because, DriveAdvice, OnRoad, Reason, Supposed, WhatIf
+from model.words.quantities import Display
+
+RULES = ("rule-grip", "rule-energy", "rule-preference", "rule-gentler")
+"""The rules in their order."""
+
+
+def strength(mps2: float) -> Quantity:
+    """A lift-off strength [m/s²], to be told as it is set."""
+    return Quantity(mps2, "m/s²", 3, trimmed=True)
+
+
+def word_id(word: str) -> str:
+    """A word for a strength as messages choose by it."""
+    return {"rolling on": "rolling-on"}.get(word, word)
+
+
+def because(fact: Because, display: Display) -> str:
+    """The fact that decided."""
+    on = {"road": fact.road, "axle": fact.driven_axle}
+    most, advised = strength(fact.most_mps2), strength(fact.strength_mps2)
+    match fact.reason:
+        case Reason.GRIP:
+            return display.say("because-grip", most=most, **on)
+        case Reason.GRIP_AND_NO_MORE_GAINED:
+            return display.say("because-grip-and-no-more-gained", most=most, strength=advised, **on)
+        case Reason.LESS_TAKES_ENERGY:
+            more = Share(fact.more_share, places=0)
+            return display.say("because-less-takes-energy", pedal=fact.brake_pedal, strength=advised, more=more)
+        case Reason.MORE_TAKES_ENERGY:
+            return display.say("because-more-takes-energy", most=most)
+        case Reason.GENTLEST_RIDE:
+            return display.say("because-gentlest-ride")
+        case Reason.NOTHING_IS_SPARED:
+            return display.say("because-nothing-is-spared")
+        case Reason.FEWEST_PRESSES:
+            return display.say("because-fewest-presses", presses=fact.presses, rolling=fact.rolling_presses)
+
+
+def against(other: Alternative, advice: Advice, display: Display) -> str:
+    """What speaks against another strength than the advised."""
+    match other.against:
+        case Against.GRIP:
+            return display.say("against-grip", road=advice.road)
+        case Against.ENERGY:
+            return display.say("against-energy")
+        case Against.PRESSES:
+            return display.say("against-presses", presses=other.presses, instead=advice.presses)
+        case Against.STRENGTH:
+            return display.say("against-strength")
+
+
+def supposed(change: WhatIf, display: Display) -> str:
+    """What would change the advice."""
+    match change.what:
+        case Supposed.ROAD:
+            return display.say("would-change-on-road", road=change.kind)
+        case Supposed.GENTLEST_RIDE:
+            return display.say("would-change-for-gentlest-ride")
+        case Supposed.FEWEST_PRESSES:
+            return display.say("would-change-for-fewest-presses")
+        case Supposed.PEDAL:
+            return display.say("would-change-with-pedal", pedal=change.kind)
+        case Supposed.HILL:
+            speed, slope = ((change.speed_kmh, "km/h"), (change.grade_pct, "%"))
+            figures = {"speed": Quantity(*speed, 3, trimmed=True), "slope": Quantity(*slope, 3, trimmed=True)}
+            return display.say("would-change-on-hill", **figures)
+
+
+def on_slippery_roads(roads: tuple[OnRoad, ...], display: Display) -> str:
+    """What is advised in its place on snow and ice."""
+    told: list[dict[str, Quantity | str]] = [
+        {"word": word_id(one.word), "strength": strength(one.lift_off_mps2)} for one in roads
+    ]
+    if len(roads) == 1:
+        return display.say("advice-on-one-road", first=roads[0].road, **told[0])
+    if told[0] == told[1]:
+        return display.say("advice-on-snow-or-ice", **told[0])
+    snow, ice = (display.say("advised-strength", **one) for one in told)
+    return display.say("advice-on-snow-and-on-ice", snow=snow, ice=ice)
+
+
+def rules(display: Display) -> list[str]:
+    """The rules in their order."""
+    return [display.say(rule) for rule in RULES]
+
+
+def advice_answers(found: DriveAdvice, display: Display) -> dict[str, Any]:
+    """The advice as an answer has it, its reasons in words."""
+
+    def answers(advice: Advice) -> dict[str, Any]:
+        data = asdict(advice)
+        del data["road"]
+        data["because"] = because(advice.because, display)
+        for row, other in zip(data["alternatives"], advice.alternatives, strict=True):
+            row["against"] = against(other, advice, display)
+        for row, one in zip(data["slippery"], advice.slippery, strict=True):
+            row["road"] = display.say("road-in-an-answer", road=one.road)
+        return data
+
+    return {
+        "overall": answers(found.overall),
+        "legs": [answers(leg) | {"leg": place} for place, leg in enumerate(found.legs, 1)],
+        "what_if": [
+            {"what": supposed(one, display), "lift_off_mps2": one.lift_off_mps2, "word": one.word}
+            for one in found.what_if
+        ],
+        "rules": rules(display),
+    }
