@@ -11,7 +11,7 @@ import streamlit as st
 from model.claims.draws import INPUTS
 from model.claims.verdicts import QUESTION_FIELDS, Answer, Question, claims, question, sayable
 from model.describe.fields import InputError
-from model.words.quantities import capital
+from model.words.quantities import Value, capital
 from model.words.refusals import refusal_words
 from pages.parts import claim_files, link, phrase_words, state
 from pages.parts import claim_inputs as inputs
@@ -31,9 +31,12 @@ TEXT_PX = 640
 MOST_BUTTONS = 10
 """More choices than these stand in a list."""
 PATH = "check_a_claim"
-RELATION_WORDS = {
-    "at_least": "at least", "about": "about", "at_most": "at most", "up_to": "up to", "on_average": "on average",
-}  # fmt: skip
+RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average")
+
+
+def told(name: str, **values: Value) -> str:
+    """A message to the visitor."""
+    return state.display().say(name, **values)
 
 
 # what is asked, which lives in the address
@@ -49,7 +52,7 @@ def asked() -> tuple[Question, list[str]]:
     """The question of the address, and a sentence for each part of it that cannot be used."""
     claim_id, notices, kept = st.query_params.get(CLAIM, next(iter(claims()))), [], {}
     if claim_id not in claims():
-        notices.append(f"“{claim_id}” is none of the claims here; the first of them is shown.")
+        notices.append(told("claim-unknown", given=claim_id))
         claim_id = next(iter(claims()))
     for key, value in settings().items():
         try:
@@ -103,7 +106,7 @@ def choose_claim(now: Question) -> None:
 
     with st.container(key="rows-claims", gap=None):
         st.button(
-            f"{len(claims())} claims: choose another", key="row-claims", type="tertiary", width="stretch",
+            told("claim-choose-another", claims=len(claims())), key="row-claims", type="tertiary", width="stretch",
             on_click=turn, icon=f":material/expand_{'less' if is_open else 'more'}:", icon_position="right",
         )  # fmt: skip
     if not is_open:
@@ -131,7 +134,7 @@ def say_number(now: Question) -> None:
             given = inputs.number_setting(typed)
             changed = question(now.claim.id, {"number": given})
         except (InputError, ValueError):
-            sentence = f"Number: “{typed}” is neither a number nor a range such as 11 to 22. The answer keeps the last."
+            sentence = told("claim-number-refused", typed=typed)
             state.refusals()["set-number"] = (typed, sentence)
             return
         say_beside("number", given, changed.number == now.claim.number)
@@ -140,16 +143,19 @@ def say_number(now: Question) -> None:
         relation = st.session_state["set-relation"] or asked()[0].claim.relation
         say_beside("relation", relation, relation == now.claim.relation)
 
-    st.session_state["set-relation"] = now.relation if now.relation in RELATION_WORDS else None
+    st.session_state["set-relation"] = now.relation if now.relation in RELATIONS else None
     st.session_state["set-number"] = refused if sentence else inputs.field_of_number(now)
     with st.container(key="claim-number", horizontal=True, vertical_alignment="bottom", gap="small"):
         st.selectbox(
-            QUESTION_FIELDS["relation"].label, list(RELATION_WORDS), format_func=RELATION_WORDS.__getitem__, index=None,
+            QUESTION_FIELDS["relation"].label, RELATIONS, index=None,
+            format_func=lambda relation: told("claim-relation", relation=relation),
             key="set-relation", on_change=take_relation, disabled=len(now.number) == 2, width=170,
-            placeholder="between",
+            placeholder=told("claim-between"),
         )  # fmt: skip
-        st.text_input(f"Number, {now.claim.unit}".rstrip(", "), key="set-number", on_change=take_number, width=130,
-                      placeholder="11 to 22")  # fmt: skip
+        unit = now.claim.unit
+        label = told("claim-number-in", unit=unit) if unit else told("claim-number")
+        st.text_input(label, key="set-number", on_change=take_number, width=130,
+                      placeholder=told("claim-number-such-as"))  # fmt: skip
     if sentence:
         st.error(inert(sentence))
 
@@ -184,8 +190,9 @@ def say_conditions(now: Question) -> None:
             open_row(key)
 
     st.session_state["say-another"] = None
-    st.selectbox("Another condition was named", others, format_func=inputs.label, key="say-another", on_change=take,
-                 index=None, placeholder="Another condition was named", label_visibility="collapsed")  # fmt: skip
+    another = told("claim-another-condition")
+    st.selectbox(another, others, format_func=inputs.label, key="say-another", on_change=take,
+                 index=None, placeholder=another, label_visibility="collapsed")  # fmt: skip
 
 
 def entry(key: str, now: Question) -> None:
@@ -228,7 +235,7 @@ def entry(key: str, now: Question) -> None:
         if key == "denominator":
             st.radio(inputs.label(key), options, **look)
         elif len(options) > MOST_BUTTONS:
-            st.multiselect(inputs.label(key), options, placeholder="Choose one or more", **look)
+            st.multiselect(inputs.label(key), options, placeholder=told("claim-choose-some"), **look)
         else:
             st.pills(inputs.label(key), options, selection_mode="multi", wrap=True, **look)
     st.caption(inputs.entry_help(key, now))
@@ -253,7 +260,7 @@ def answer(now: Question) -> Answer:
         st.markdown(f"### {words.finding(found)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows), key="claim-runs-chart")
     st.caption(inputs.held_together(found.varied))
-    with st.expander("The rule of the verdict", type="compact", key="why-drawer"):
+    with st.expander(told("claim-rule"), type="compact", key="why-drawer"):
         st.markdown(found.rule)
         st.markdown(words.left_out(found))
     return found
@@ -261,7 +268,7 @@ def answer(now: Question) -> Answer:
 
 def draw_needs(found: Answer) -> None:
     """What would have to be true, and what moves the number."""
-    st.header("What would have to be true", anchor="needs")
+    st.header(told("claim-needs-heading"), anchor="needs")
     why = found.question.claim.why
     if why and found.question.as_listed:
         st.markdown(inputs.held_together(why), width=TEXT_PX)
@@ -301,14 +308,14 @@ def draw_tornado(found: Answer) -> None:
 def draw_phrases(found: Answer) -> None:
     """Which of the seven phrases the number can mean, and what it would be worth as each."""
     now = found.question
-    st.header("A share of what?", anchor="share")
+    st.header(told("claim-share-heading"), anchor="share")
     st.markdown(phrase_words.share_intro(now.claim, state.display()), width=TEXT_PX)
-    with st.expander("The seven phrases", type="compact", key="phrases-drawer", on_change="rerun") as drawer:
+    with st.expander(told("claim-phrases"), type="compact", key="phrases-drawer", on_change="rerun") as drawer:
         if drawer.open:
             if "denominator" in now.claim.scope:
                 draw_shares(now)
             phrases = phrase_words.phrases_table(now.claim, state.display())
-            st.table(phrases, border="horizontal", hide_index=True, alt="Seven phrases")
+            st.table(phrases, border="horizontal", hide_index=True, alt=told("claim-phrases-alt"))
 
 
 def draw_shares(now: Question) -> None:
@@ -334,29 +341,28 @@ def draw_shares(now: Question) -> None:
 def draw_print(found: Answer) -> None:
     """A sentence to quote, how it was tested, sources, files, and the link that brings all of it back."""
     now = found.question
-    st.header("To print with", anchor="print")
+    st.header(told("claim-print-heading"), anchor="print")
     left, right = st.columns([11, 10], gap="large")
     with left:
-        st.markdown("### To quote")
+        st.markdown(f"### {told('claim-quote-heading')}")
         st.code(words.quotable(found), language=None, wrap_lines=True)
     with right:
-        st.markdown("### How it was tested")
+        st.markdown(f"### {told('claim-method-heading')}")
         st.markdown(claim_files.method_note(found))
-    st.markdown("### Published beside it")
+    st.markdown(f"### {told('claim-beside-heading')}")
     if now.claim.published:
-        st.table(words.published_table(now), border="horizontal", hide_index=True, alt="Published numbers")
+        published = words.published_table(now)
+        st.table(published, border="horizontal", hide_index=True, alt=told("claim-beside-alt"))
     else:
-        st.markdown("No published measurement of this was found.")
-    st.markdown("### Files, and the way back")
+        st.markdown(told("claim-beside-none"))
+    st.markdown(f"### {told('claim-files-heading')}")
     with st.container(key="claim-files", horizontal=True, gap="small"):
         for what, (ending, make, mime) in claim_files.files_of(found).items():
             st.download_button(what, partial(make, found), f"{now.claim.id}.{ending}", mime, key=f"file-{ending}",
                                on_click="ignore", icon=":material/download:")  # fmt: skip
-    st.markdown("The JSON file is what this command prints, byte for byte; given back, it is answered again:",
-                width=TEXT_PX)  # fmt: skip
+    st.markdown(told("claim-command"), width=TEXT_PX)
     st.code(claim_files.command(now), language=None, wrap_lines=True)
-    st.markdown("This link opens the page as it stands, and says so if another version of the model answers:",
-                width=TEXT_PX)  # fmt: skip
+    st.markdown(told("claim-link"), width=TEXT_PX)
     st.code(link_of(found), language=None, wrap_lines=True)
 
 
@@ -374,20 +380,20 @@ def draw_claim() -> None:
     # each part has a place of its own, so that what opens in one does not make the others be drawn anew
     with st.container(gap="small"):
         if notices:
-            st.info("\n\n".join(("Some of the link could not be used.", *map(inert, notices))))
+            st.info("\n\n".join((told("claim-link-in-part"), *map(inert, notices))))
         choose_claim(now)
         st.title(words.claim_text(now), anchor=False)
         if not now.as_listed:
             st.caption(words.CHANGED)
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
-        st.subheader("What was published", anchor=False)
+        st.subheader(told("claim-published-heading"), anchor=False)
         say_number(now)
         if sentence := words.reading(now):
             st.caption(sentence)
-        st.subheader("What was said about it", anchor=False)
+        st.subheader(told("claim-said-heading"), anchor=False)
         say_conditions(now)
-        st.caption("What was not said is open: the model runs over all of it.")
+        st.caption(told("claim-open-rest"))
     with answering, st.container(key="claim-answer", gap="xsmall"):
         try:
             found = answer(now)
@@ -403,6 +409,6 @@ def draw_claim() -> None:
 
 with st.container(key="claim"):
     draw_claim()
-st.header("On your own road", anchor="road")
+st.header(told("claim-own-road-heading"), anchor="road")
 draw_drive()
 draw_own_road()

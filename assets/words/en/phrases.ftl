@@ -137,3 +137,43 @@ road-column-range = { $point ->
     [middle] Range middle, { $unit }
    *[high] Range high, { $unit }
 }
+
+# The picture of the way to the road.
+
+# $on: text
+# $printed: quantity in km
+road-row-printed = Printed, { $on }: { $printed }
+
+# $step: one of speeds, hills, load, weather, cabin
+road-row-nothing = { road-row-step }: changes nothing
+
+# $step: one of speeds, hills, load, weather, cabin
+# $change: one of less, more
+# $cost: quantity in km
+road-row-changes = { road-row-step }: { $cost } { $change ->
+    [less] less
+   *[more] more
+}
+
+# $step: one of speeds, hills, load, weather, cabin
+# $change: one of less, more
+# $cost: quantity in km
+# $least: number
+# $most: number
+road-row-changes-band = { road-row-step }: { $cost } { $change ->
+    [less] less
+   *[more] more
+} ({ $least } to { $most })
+
+# $step: one of speeds, hills, load, weather, cabin
+road-row-step = { $step ->
+    [speeds] Your speeds and stops, flat road
+    [hills] Your hills
+    [load] Your load
+    [weather] Your weather and road
+   *[cabin] Heating and cooling
+}
+
+# $band: span in km
+# $middle: quantity in km
+road-row-own = On your drive: { $band }, middle { $middle }

@@ -11,8 +11,9 @@ import numpy as np
 import pandas as pd
 
 from model.claims.prose import number_words
-from model.sampling.range_figure import RangeOnRoad
-from model.words.quantities import MINUS, Display, number_text
+from model.describe.figures import Quantity
+from model.sampling.range_figure import RangeOnRoad, Step
+from model.words.quantities import MINUS, Display, Value, span_of
 from pages.parts.charts.axes import next_step
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
@@ -337,16 +338,21 @@ def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit
 
 # a range figure on the road
 
-STEP_WORDS = {"speeds": "Your speeds and stops, flat road"}
-"""In place of a step's label, where that would take a second line."""
 STEP_MEANINGS = {"speeds": "road", "hills": "road", "load": "road", "weather": "road", "cabin": "aboard"}
 
 
-def step_text(cost_km: float, display: Display) -> str:
+def step_text(step: Step, display: Display) -> str:
     """What a step costs, in words."""
-    if abs(cost_km) < 0.5:
-        return "changes nothing"
-    return f"{display.text(abs(cost_km), 'km')} {'less' if cost_km > 0 else 'more'}"
+    cost = step.middle_cost_km
+    if abs(cost) < 0.5:
+        return display.say("road-row-nothing", step=step.id)
+    change = "less" if cost > 0 else "more"
+    said: dict[str, Value] = {"step": step.id, "change": change, "cost": Quantity(abs(cost), "km")}
+    if step.cost_km.low * step.cost_km.high <= 0:
+        return display.say("road-row-changes", **said)
+    # the unit stands with the cost
+    ends = sorted(float(display.value(abs(end), "km")) for end in (step.cost_km.low, step.cost_km.high))
+    return display.say("road-row-changes-band", least=Quantity(ends[0], ""), most=Quantity(ends[1], ""), **said)
 
 
 def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False) -> Spec:
@@ -367,21 +373,17 @@ def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False
             boxes.append(Box(low, high, y + (MARK_PX - thick) / 2, y + (MARK_PX + thick) / 2, meaning))
         y += MARK_PX + GAP_PX
 
-    row(f"Printed, {label}: {display.text(found.test_range_km, 'km', 3)}", True,
+    row(display.say("road-row-printed", on=label, printed=Quantity(found.test_range_km, "km", 3)), True,
         (0, shown(found.test_range_km), "quiet", MARK_PX))  # fmt: skip
     before = found.test_range_km
     for step in found.steps:
         after = step.middle_range_km
         low, high = sorted((shown(before), shown(after)))
-        name = STEP_WORDS.get(step.id, f"{step.label[:1].upper()}{step.label[1:]}")
-        text = f"{name}: {step_text(step.middle_cost_km, display)}"
-        if abs(step.middle_cost_km) >= 0.5:
-            ends = sorted(shown(abs(end)) for end in (step.cost_km.low, step.cost_km.high))
-            text += f" ({' to '.join(map(number_text, ends))})" if step.cost_km.low * step.cost_km.high > 0 else ""
-        row(text, False, (low, max(high, low + most * 0.003), STEP_MEANINGS[step.id], MARK_PX))
+        row(step_text(step, display), False, (low, max(high, low + most * 0.003), STEP_MEANINGS[step.id], MARK_PX))
         before = after
     band, middle = found.range_km, found.middle_range_km
-    row(f"On your drive: {display.range_text(band, 'km', 3)}, middle {display.text(middle, 'km', 3)}", True,
+    own = display.say("road-row-own", band=span_of(band, "km", 3), middle=Quantity(middle, "km", 3))
+    row(own, True,
         (0, shown(middle), "ink", MARK_PX), (shown(band.low), shown(band.high), "quiet", 3))  # fmt: skip
     axis, numbers = Axis(0.0, most, display.unit("km")).line(y)
     return drawn([*boxes, *axis], [*words, *numbers], int(y + TICKS_PX), most, dark)

@@ -1,6 +1,7 @@
 """Pictures of a tested claim: counts that add up, bars where the numbers are, and words that fit."""
 
 import math
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
@@ -9,6 +10,7 @@ import pytest
 from model.claims.verdicts import check, claims, question
 from model.describe.scenario_io import starting_drives
 from model.sampling.range_figure import range_on_road
+from model.sampling.uncertainty import Band
 from model.words.quantities import Display
 from pages.parts import claim_words
 from pages.parts.charts import claims as charts
@@ -172,9 +174,13 @@ def test_the_way_to_the_road_goes_from_the_printed_to_the_range_on_the_drive(dar
 
 
 def test_a_step_says_what_it_costs_or_brings():
-    assert charts.step_text(12.3, METRIC) == "12 km less"
-    assert charts.step_text(-5.1, METRIC) == "5.1 km more"
-    assert charts.step_text(0.2, METRIC) == "changes nothing"
+    def told(middle, low, high):
+        step = replace(ROAD.steps[0], id="hills", middle_cost_km=middle, cost_km=Band(low, middle, high))
+        return charts.step_text(step, METRIC)
+
+    assert told(12.3, 8.0, 17.2) == "Your hills: 12 km less (8.0 to 17)"
+    assert told(-5.1, -7.0, 1.0) == "Your hills: 5.1 km more"
+    assert told(0.2, -1.0, 1.0) == "Your hills: changes nothing"
 
 
 def test_a_printed_picture_says_what_it_shows_and_where_it_is_from():
