@@ -159,7 +159,7 @@ def _log(options: argparse.Namespace) -> dict[str, Any]:
         answer["band"] |= band_of_recording(scenario, result)
     if recording.measured is not None:
         answer["measured"] = recording.measured.__dict__
-    return answer | {"notes": list(recording.notes)}
+    return answer | recording.told()
 
 
 def _study(options: argparse.Namespace) -> dict[str, Any]:

@@ -1,31 +1,54 @@
-"""Recorded drives: a file with speed over time to a trace, and what was measured beside it."""
+"""Recorded drives: a file with speed or positions over time to a trace, and what was measured beside it."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
+from typing import Any
 
 import numpy as np
-import pandas as pd
 
 from model.describe.fields import InputError
-from model.describe.figures import Quantity, Share
+from model.describe.figures import Quantity, Several
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
-from model.traces.recorded_csv import COLUMNS, csv_table
-from model.traces.recorded_gpx import positions_table
+from model.traces.cleaning import (
+    LARGEST_CHANGE_MPS2,
+    NOISE_LEFT_MPS,
+    NOISY_MPS,
+    Effect,
+    climb_of,
+    in_time,
+    road_from,
+    without_jumps,
+    without_noise,
+)
+from model.traces.findings import Finding
+from model.traces.positions import speed_of_positions, way_m
+from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, Samples, csv_table
+from model.traces.recorded_gpx import gpx_table
+from model.traces.recorded_names import POSITION, Column
 from model.traces.resampling import (
     LONGEST_GAP_S,
-    STEEPEST,
+    LONGEST_S,
+    SHORTEST_S,
+    STANDING_MPS,
+    SteeperThanRoadsError,
+    is_fast,
     mean_between,
-    road_height,
-    speed_at_whole_seconds,
-    whole_seconds,
+    speed_at_steps,
+    steps_of,
 )
 
 MOST_BYTES = 30_000_000
-LARGEST_CHANGE_MPS2 = 12.0
-"""More than tyres can do: a greater change of speed is an error of the recording."""
+ENDINGS = (".csv", ".tsv", ".txt", ".gpx")
+LONGEST_POSITION_GAP_S = 30.0
+"""Positions may be missing for so long, as in a tunnel: the way between is then driven at an even speed."""
+TOWN_KMH = 15.0
+"""A drive that never gets faster is asked about: it may be written in m/s."""
+HILLIEST_M_PER_KM = 100.0
+"""Metres up and down a kilometre beyond what roads have: a pass of 7 % has 70, in feet 230."""
 
 
 @dataclass(frozen=True)
@@ -33,6 +56,8 @@ class Measured:
     """What the recording says about the battery, at its terminals.
 
     Out and in are counted over the same 1 s steps as in the model, each step by its mean power.
+    `own_rate_in_kwh` and `own_rate_out_kwh` are counted at the recording's own rate, None where that is no faster: what
+    goes in and out within a second is hidden in the others.
     """
 
     battery_out_kwh: float
@@ -41,20 +66,91 @@ class Measured:
     recovered_share_of_output: float | None
     soc_start: float | None
     soc_end: float | None
+    own_rate_out_kwh: float | None = None
+    own_rate_in_kwh: float | None = None
+
+
+@dataclass(frozen=True)
+class Part:
+    """A stretch of a recording without gaps: from when to when [s after its first row], and how far [m]."""
+
+    start_s: float
+    end_s: float
+    distance_m: float
 
 
 @dataclass(frozen=True)
 class Recording:
-    """A recorded drive; `soc_start` is a share (0 to 1), `notes` says in sentences what was done to the data."""
+    """A recorded drive, or the part of it that was taken.
+
+    Parameters
+    ----------
+    trace : Trace
+        The drive in steps of 1 s. It holds no positions.
+    soc_start : float, optional
+        Charge at its start [1].
+    measured : Measured, optional
+        The battery's energy, where its power was recorded.
+    columns : tuple of Column
+        What the columns of the file were taken for.
+    effects : tuple of Effect
+        What each step of cleaning did.
+    findings : tuple of Finding
+        What was left out or filled, and what should be looked at.
+    parts : tuple of Part
+        The stretches between gaps.
+    part : int
+        Which of them was taken.
+    power_w : steps, optional
+        Measured power at the battery's terminals in each step [W].
+    climb_recorded_m : float, optional
+        Climb of the heights as they stand in the file [m].
+    """
 
     trace: Trace
     soc_start: float | None
     measured: Measured | None
-    notes: tuple[str, ...]
+    columns: tuple[Column, ...]
+    effects: tuple[Effect, ...]
+    findings: tuple[Finding, ...]
+    parts: tuple[Part, ...]
+    part: int
+    power_w: Array | None = None
+    climb_recorded_m: float | None = None
+
+    def told(self) -> dict[str, Any]:
+        """What was recognised, cleaned and found, for an answer file."""
+        return {
+            "recognised": [asdict(each) for each in self.columns],
+            "cleaning": [asdict(each) | {"large": each.is_large} for each in self.effects],
+            "findings": [asdict(each) | {"asks": each.asks} for each in self.findings],
+            "parts": [asdict(each) for each in self.parts],
+            "part": self.part,
+            "climb_recorded_m": self.climb_recorded_m,
+            "climb_used_m": self.trace.climb_m,
+        }
 
 
-def read_recording(source: str | Path | bytes, name: str = "") -> Recording:
-    """Read a recorded drive from a CSV or GPX file.
+@dataclass
+class _Notes:
+    """What is gathered on the way."""
+
+    findings: list[Finding] = field(default_factory=list)
+    effects: list[Effect] = field(default_factory=list)
+
+    def add(self, what: str, column: str = "", count: int = 0, value: float | None = None) -> None:
+        self.findings.append(Finding(what, column, count, value))
+
+
+def read_recording(
+    source: str | Path | bytes,
+    name: str = "",
+    *,
+    columns: Mapping[str, tuple[str, str]] | None = None,
+    off: frozenset[str] = frozenset(),
+    part: int | None = None,
+) -> Recording:
+    """Read a recorded drive from a table (.csv, .tsv, .txt) or from positions (.gpx).
 
     Parameters
     ----------
@@ -62,130 +158,259 @@ def read_recording(source: str | Path | bytes, name: str = "") -> Recording:
         The file, or its content.
     name : str
         What to call it; with bytes, its ending tells the format. Left empty: the file's own name.
+    columns : mapping, optional
+        What columns mean that would be taken for something else: by name, the meaning and its unit.
+    off : frozenset
+        Steps of cleaning to be left out, keys of `model.traces.cleaning.STEPS`.
+    part : int, optional
+        Which part between gaps to take, from 0; the longest when left out.
 
     Raises
     ------
     InputError
-        Where the file cannot be used, naming file, line and column.
+        Where the file cannot be used.
     """
-    if isinstance(source, bytes):
-        data = source
-    else:
+    if not isinstance(source, bytes):
         name = name or Path(source).name
-        try:
-            with open(source, "rb") as file:
-                data = file.read(MOST_BYTES + 1)
-        except OSError as error:
-            raise InputError("recording-unreadable", name=name, why=str(error.strerror)) from None
     name = name or "recording.csv"
+    ending = Path(name).suffix.lower()
+    if ending not in ENDINGS:
+        raise InputError("recording-of-other-kind", name=name, kinds=Several(ENDINGS))
+    data = source if isinstance(source, bytes) else _content(source, name)
     if len(data) > MOST_BYTES:
         raise InputError("recording-too-large", name=name, most_mb=Quantity(MOST_BYTES / 1e6, "", 3, trimmed=True))
     if not data.strip():
         raise InputError("recording-empty", name=name)
-    match Path(name).suffix.lower():
-        case ".csv":
-            table, notes = csv_table(data, name)
-        case ".gpx":
-            table, notes = positions_table(data, name)
-        case _:
-            raise InputError("recording-of-other-kind", name=name)
-    return _recording(table, name, list(notes))
+    table = gpx_table(data, name) if ending == ".gpx" else csv_table(data, name, columns)
+    return recording_of(table.samples, table.columns, table.findings, name, off=off, part=part)
 
 
-def _known(
-    table: pd.DataFrame, key: str, notes: list[str], longest_gap_s: float = np.inf
-) -> tuple[Array, Array] | None:
-    """Time and value of the filled cells of a column; None where there are none or too many are missing."""
-    if key not in table:
-        return None
-    known = table[key].notna().to_numpy()
-    time_s = table["time_s"].to_numpy()
-    if not known.any():
-        notes.append(f"{key} is empty and was left out.")
-        return None
-    gap = np.diff(np.concatenate([time_s[:1], time_s[known], time_s[-1:]])).max()
-    if gap > longest_gap_s:
-        notes.append(f"{key} has a gap of {gap:.0f} s (up to {longest_gap_s:g} s are filled) and was left out.")
-        return None
-    if not known.all():
-        notes.append(f"Empty cells of {key} filled from their neighbours: {np.count_nonzero(~known)}.")
-    return time_s[known], table[key].to_numpy()[known]
+def _content(source: str | Path, name: str) -> bytes:
+    try:
+        with open(source, "rb") as file:
+            return file.read(MOST_BYTES + 1)
+    except OSError as error:
+        raise InputError("recording-unreadable", name=name, why=str(error.strerror)) from None
 
 
-def _recording(table: pd.DataFrame, name: str, notes: list[str]) -> Recording:
-    """Bring samples at any rate to a trace in steps of 1 s."""
-    table = table.assign(time_s=table["time_s"] - table["time_s"].iloc[0])
-    with_speed = table[table["speed_kmh"].notna()]
-    sample_s = with_speed["time_s"].to_numpy()
-    time_s = whole_seconds(sample_s)
-    speed = speed_at_whole_seconds(sample_s, with_speed["speed_kmh"].to_numpy() / KMH_PER_MPS)
-    change = np.abs(np.diff(speed))
-    if not speed.any():
-        raise InputError("recording-never-moves", name=name, column="speed_kmh")
-    if speed.max() * KMH_PER_MPS > COLUMNS["speed_kmh"].maximum:
-        raise InputError(
-            "recording-too-fast", name=name, speed=Quantity(float(speed.max()) * KMH_PER_MPS, "km/h", places=0),
-            after_s=int(speed.argmax()), most=Quantity(COLUMNS["speed_kmh"].maximum, "km/h", places=0),
-        )  # fmt: skip
-    if change.max() > LARGEST_CHANGE_MPS2:
-        at = int(change.argmax())
-        before, after = speed[at : at + 2] * KMH_PER_MPS
-        raise InputError(
-            "recording-jumps", name=name, column="speed_kmh", before=Quantity(float(before), "km/h", places=0),
-            after=Quantity(float(after), "km/h", places=0), after_s=at,
-            most=Quantity(LARGEST_CHANGE_MPS2 * KMH_PER_MPS, "km/h", places=0),
-        )  # fmt: skip
-    distance = np.concatenate([[0.0], np.cumsum((speed[1:] + speed[:-1]) / 2)])
-    ambient, battery_temp = _known(table, "ambient_c", notes), _known(table, "battery_temp_c", notes)
-    charge = _known(table, "soc_pct", notes)
-    if charge is not None and charge[1].max() <= 1:
-        raise InputError("recording-charge-not-in-percent", name=name, column="soc_pct")
+def recording_of(
+    samples: Samples,
+    columns: tuple[Column, ...] = (),
+    findings: tuple[Finding, ...] = (),
+    name: str = "recording",
+    *,
+    off: frozenset[str] = frozenset(),
+    part: int | None = None,
+) -> Recording:
+    """Clean samples at any rate, and bring them to a trace in steps of 1 s; raises `InputError` as `read_recording`."""
+    notes = _Notes(list(findings))
+    samples, notes.effects = in_time(samples, off, name)
+    samples = samples | {"time_s": samples["time_s"] - samples["time_s"][0]}
+    has_speed = bool(np.isfinite(samples.get("speed_kmh", np.empty(0))).sum() >= FEWEST_ROWS)
+    if has_speed and "jumps" not in off:
+        samples, jumps = without_jumps(samples)
+        notes.effects += jumps
+    samples, parts, taken = _part_taken(samples, has_speed, part, off, name, notes)
+    time_s, speed = _speeds(samples, has_speed, off, name, notes)
+    distance = np.concatenate([[0.0], np.cumsum(np.diff(time_s) * (speed[1:] + speed[:-1]) / 2)])
+    _ask_about_speed(samples, speed, distance, has_speed, notes)
+    elevation, climb = _elevation(_known(samples, "elevation_m", notes), time_s, distance, off, notes)
+    ambient, battery_temp = _known(samples, "ambient_c", notes), _known(samples, "battery_temp_c", notes)
+    charge, cabin = _known(samples, "soc_pct", notes), _known(samples, "cabin_kw", notes, LONGEST_GAP_S)
     soc = (None, None) if charge is None else (float(charge[1][0] / 100), float(charge[1][-1] / 100))
-    cabin = _known(table, "cabin_kw", notes, LONGEST_GAP_S)
     trace = Trace(
         time_s=time_s,
         speed_mps=speed,
-        elevation_m=_elevation(_known(table, "elevation_m", notes), time_s, distance, name, notes),
+        elevation_m=elevation,
         name=name,
         ambient_c=None if ambient is None else np.interp(time_s, *ambient),
         battery_temp_c=None if battery_temp is None else np.interp(time_s, *battery_temp),
         recorded=True,
         cabin_w=None if cabin is None else mean_between(*cabin, time_s[:-1], time_s[1:]).clip(min=0) * 1000,
     )
-    power = _known(table, "battery_power_kw", notes, LONGEST_GAP_S)
-    measured = None if power is None else _measured(power, trace, soc, notes)
-    return Recording(trace=trace, soc_start=soc[0], measured=measured, notes=tuple(notes))
+    if "battery_power_kw" not in samples and {"battery_a", "battery_v"} <= samples.keys():
+        samples = samples | {"battery_power_kw": samples["battery_a"] * samples["battery_v"] / 1000}
+        notes.add("two_sources", "battery_power_kw")
+    power = _known(samples, "battery_power_kw", notes, LONGEST_GAP_S)
+    power_w = None if power is None else mean_between(*power, time_s[:-1], time_s[1:]) * 1000
+    return Recording(
+        trace=trace,
+        soc_start=soc[0],
+        measured=None if power is None or power_w is None else _measured(power, power_w, trace, soc, notes),
+        columns=columns,
+        effects=tuple(notes.effects),
+        findings=tuple(notes.findings),
+        parts=parts,
+        part=taken,
+        power_w=power_w,
+        climb_recorded_m=climb,
+    )
 
 
-def _elevation(known: tuple[Array, Array] | None, time_s: Array, distance: Array, name: str, notes: list[str]) -> Array:
-    """Smoothed height at each point of the trace."""
+def _known(samples: Samples, key: str, notes: _Notes, longest_gap_s: float = np.inf) -> tuple[Array, Array] | None:
+    """Time and value of the filled cells of a column; None where there are none or too many are missing."""
+    if key not in samples:
+        return None
+    known = np.isfinite(samples[key])
+    time_s = samples["time_s"]
+    if not known.any():
+        notes.add("column_empty", key)
+        return None
+    gap = float(np.diff(np.concatenate([time_s[:1], time_s[known], time_s[-1:]])).max())
+    if gap > longest_gap_s:
+        notes.add("column_gap", key, value=gap)
+        return None
+    if not known.all():
+        notes.add("filled", key, int(np.count_nonzero(~known)))
+    return time_s[known], samples[key][known]
+
+
+def _part_taken(
+    samples: Samples, has_speed: bool, part: int | None, off: frozenset[str], name: str, notes: _Notes
+) -> tuple[Samples, tuple[Part, ...], int]:
+    """Rows of the stretch to be taken; gaps in which the car drove set stretches apart, and nothing is invented."""
+    if has_speed:
+        at = np.flatnonzero(np.isfinite(samples["speed_kmh"]))
+        time_s, speed = samples["time_s"][at], samples["speed_kmh"][at] / KMH_PER_MPS
+        way = np.append(0.0, np.cumsum(np.diff(time_s) * (speed[1:] + speed[:-1]).clip(min=0) / 2))
+        moving = np.maximum(speed[1:], speed[:-1]) >= STANDING_MPS
+        longest = LONGEST_GAP_S
+    else:
+        if not samples.keys() >= POSITION:
+            raise InputError("recording-too-few-speeds", name=name, least=FEWEST_ROWS)
+        at = np.flatnonzero(np.isfinite(samples["latitude"]) & np.isfinite(samples["longitude"]))
+        if len(at) < FEWEST_ROWS:
+            raise InputError("recording-too-few-positions", name=name, least=FEWEST_ROWS)
+        time_s = samples["time_s"][at]
+        steps = np.hypot(*(np.diff(each) for each in way_m(samples["latitude"][at], samples["longitude"][at])))
+        way = np.append(0.0, np.cumsum(steps))
+        moving = steps / np.diff(time_s) > STANDING_MPS
+        longest = LONGEST_POSITION_GAP_S
+    gap = np.diff(time_s)
+    cuts = np.flatnonzero((gap > longest) & moving) if "gaps" not in off else np.empty(0, dtype=int)
+    starts, ends = np.append(0, cuts + 1), np.append(cuts, len(at) - 1)
+    parts = tuple(
+        Part(float(time_s[start]), float(time_s[end]), float(way[end] - way[start]))
+        for start, end in zip(starts, ends, strict=True)
+        if end - start + 1 >= FEWEST_ROWS and time_s[end] - time_s[start] >= SHORTEST_S
+    )
+    whole = time_s[-1] - time_s[0]
+    if not parts or whole > LONGEST_S:
+        raise InputError(
+            "recording-duration", name=name, lasts=Quantity(round(whole), "s", 6, trimmed=True),
+            least=Quantity(SHORTEST_S, "s", places=0), most=Quantity(LONGEST_S / 3600, "hours", places=0),
+        )  # fmt: skip
+    taken = max(range(len(parts)), key=lambda place: parts[place].distance_m) if part is None else part
+    if not 0 <= taken < len(parts):
+        raise InputError("recording-no-such-part", name=name, part=taken + 1, parts=len(parts))
+    chosen = parts[taken]
+    inside = (samples["time_s"] >= chosen.start_s) & (samples["time_s"] <= chosen.end_s)
+    if len(cuts):
+        after = sum(each.distance_m for each in parts)
+        notes.effects.append(Effect("gaps", len(cuts), after, chosen.distance_m))
+    here = (time_s[:-1] >= chosen.start_s) & (time_s[1:] <= chosen.end_s)
+    if not has_speed:
+        if bridged := int(np.count_nonzero(here & moving & (gap > LONGEST_GAP_S))):
+            notes.add("bridged", count=bridged)
+    elif stood := round(float(gap[here & ~moving & (gap > longest)].sum())):
+        notes.add("standing_unrecorded", count=stood)
+    samples = {key: values[inside] for key, values in samples.items()}
+    return samples | {"time_s": samples["time_s"] - samples["time_s"][0]}, parts, taken
+
+
+def _speeds(samples: Samples, has_speed: bool, off: frozenset[str], name: str, notes: _Notes) -> tuple[Array, Array]:
+    """Every whole second [s], and the cleaned speed there [m/s]."""
+    if has_speed:
+        known = np.isfinite(samples["speed_kmh"])
+        if not known.all():
+            notes.add("filled", "speed_kmh", int(np.count_nonzero(~known)))
+        sample_s = samples["time_s"][known]
+        speed = speed_at_steps(sample_s, samples["speed_kmh"][known] / KMH_PER_MPS)
+        speed, noise, effects = without_noise(speed, off)
+        notes.effects += effects
+        if noise > NOISE_LEFT_MPS and not effects and noise < NOISY_MPS:
+            notes.add("speed_noise_left", "speed_kmh", value=noise * KMH_PER_MPS)
+    else:
+        known = np.isfinite(samples["latitude"]) & np.isfinite(samples["longitude"])
+        sample_s = samples["time_s"][known]
+        speed, scatter_m = speed_of_positions(sample_s, samples["latitude"][known], samples["longitude"][known])
+        notes.add("from_positions", "speed_kmh", value=scatter_m)
+    time_s = steps_of(sample_s)
+    most = FIELDS["speed_kmh"].maximum
+    change = np.abs(np.diff(speed) / np.diff(time_s))
+    if not speed.any():
+        raise InputError("recording-never-moves", name=name)
+    if speed.max() * KMH_PER_MPS > most:
+        raise InputError(
+            "recording-too-fast", name=name, speed=Quantity(float(speed.max()) * KMH_PER_MPS, "km/h", places=0),
+            after_s=int(time_s[speed.argmax()]), most=Quantity(most, "km/h", places=0),
+        )  # fmt: skip
+    if change.max() > LARGEST_CHANGE_MPS2:
+        at = int(change.argmax())
+        before, after = speed[at : at + 2] * KMH_PER_MPS
+        raise InputError(
+            "recording-jumps", name=name, before=Quantity(float(before), "km/h", places=0),
+            after=Quantity(float(after), "km/h", places=0), after_s=int(time_s[at]),
+            most=Quantity(LARGEST_CHANGE_MPS2 * KMH_PER_MPS, "km/h", places=0),
+        )  # fmt: skip
+    return time_s, speed
+
+
+def _ask_about_speed(samples: Samples, speed: Array, distance: Array, has_speed: bool, notes: _Notes) -> None:
+    """Whether the speeds may be in another unit than they were taken for."""
+    top_kmh = float(speed.max()) * KMH_PER_MPS
+    if top_kmh < TOWN_KMH:
+        notes.add("speed_unit", "speed_kmh", value=top_kmh)
+    if has_speed and samples.keys() >= POSITION:
+        known = np.isfinite(samples["latitude"]) & np.isfinite(samples["longitude"])
+        if np.count_nonzero(known) >= FEWEST_ROWS:
+            north, east = way_m(samples["latitude"][known][::5], samples["longitude"][known][::5])
+            by_places = float(np.hypot(np.diff(north), np.diff(east)).sum())
+            if by_places > 500 and not 0.8 < distance[-1] / by_places < 1.25:
+                notes.add("speed_places", "speed_kmh", value=float(distance[-1]) / by_places)
+
+
+def _elevation(
+    known: tuple[Array, Array] | None, time_s: Array, distance: Array, off: frozenset[str], notes: _Notes
+) -> tuple[Array, float | None]:
+    """Height at each point of the trace [m], and the climb as recorded [m]."""
     if known is None:
-        notes.append("There is no height: the road was taken as flat.")
-        return np.zeros_like(time_s)
+        notes.add("flat")
+        return np.zeros_like(time_s), None
     try:
-        along = road_height(np.interp(known[0], time_s, distance), known[1], float(distance[-1]))
-    except ValueError:
-        steepest = Share(STEEPEST, places=0)
-        raise InputError("recording-too-steep", name=name, column="elevation_m", most=steepest) from None
-    return np.interp(distance, *along)
+        height, effects = road_from(*known, time_s, distance, off)
+    except SteeperThanRoadsError:
+        notes.add("steep", "elevation_m")
+        return np.zeros_like(time_s), climb_of(known[1])
+    notes.effects += effects
+    up_and_down = float(np.abs(np.diff(height)).sum()) / (distance[-1] / 1000)
+    if up_and_down > HILLIEST_M_PER_KM:
+        notes.add("height_unit", "elevation_m", value=up_and_down)
+    return height, climb_of(known[1])
 
 
 def _measured(
-    power: tuple[Array, Array], trace: Trace, soc: tuple[float | None, float | None], notes: list[str]
+    power: tuple[Array, Array], power_w: Array, trace: Trace, soc: tuple[float | None, float | None], notes: _Notes
 ) -> Measured:
     """Totals of the measured battery power over the trace."""
-    energy = mean_between(*power, trace.time_s[:-1], trace.time_s[1:]) * 1000 / J_PER_KWH
+    energy = power_w / J_PER_KWH
     given, taken = float(energy[energy > 0].sum()), float(-energy[energy < 0].sum())
     parked = float(-energy[(energy < 0) & (trace.step_m == 0)].sum())
     if parked > 0.05 * given:
-        notes.append(f"The battery took {parked:.1f} kWh while the car stood: leave out charging from outside.")
+        notes.add("charged_standing", "battery_power_kw", value=parked)
     if given < taken and trace.elevation_m[-1] >= trace.elevation_m[0]:
-        notes.append("battery_power_kw gives more back than it takes: positive must mean that the battery gives.")
-    return Measured(
+        notes.add("power_sign", "battery_power_kw")
+    measured = Measured(
         battery_out_kwh=given,
         battery_in_kwh=taken,
         battery_net_kwh=given - taken,
         recovered_share_of_output=taken / given if given else None,
         soc_start=soc[0],
         soc_end=soc[1],
+    )
+    if not is_fast(power[0]):
+        return measured
+    finer = mean_between(*power, power[0][:-1], power[0][1:]) * np.diff(power[0]) * 1000 / J_PER_KWH
+    return replace(
+        measured, own_rate_out_kwh=float(finer[finer > 0].sum()), own_rate_in_kwh=float(-finer[finer < 0].sum())
     )

@@ -1,31 +1,45 @@
-"""Recorded drives as plain CSV: from cells to checked numbers."""
+"""Recorded drives as CSV in any sensible dress: from bytes to columns of numbers in the units held inside."""
 
 from __future__ import annotations
 
-import difflib
+import codecs
+import csv
 import io
 import re
-import textwrap
-import warnings
-from dataclasses import dataclass
-from typing import Any
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 
+import numpy as np
 import pandas as pd
 
 from model.describe.fields import InputError, fields_of, number
-from model.describe.figures import Quantity, Several
-from model.describe.units import KMH_PER_MPS
-from model.traces.resampling import LONGEST_GAP_S, STANDING_MPS, check_duration
+from model.describe.figures import Several
+from model.describe.trace import Array
+from model.traces.findings import Finding
+from model.traces.recorded_cells import as_numbers, as_times, decimal_mark, kind_of_time, over_midnight
+from model.traces.recorded_names import NOT_READ, UNITS, Column, columns_of, complete, unit_in
 
 FEWEST_ROWS = 10
+MOST_ROWS = 1_000_000
+ROWS_AT_ONCE = 50_000
+"""Cells are text until they are numbers: no more rows than this are text at one time."""
+HEAD_BYTES = 65_536
+HEAD_LINES = 60
+"""The names of the columns stand within so many lines; above them there may be comments and particulars."""
+SEPARATORS = ";\t,|"
+COMMENT = re.compile(rb"^[ \t]*(#|//|%)[^\n]*", re.MULTILINE)
 
 
 @dataclass(frozen=True, kw_only=True)
 class RecordedRow:
-    """One row of a recorded drive: the columns of our CSV."""
+    """One row of a recorded drive: what is read, and within which bounds."""
 
-    time_s: float = number("s", 0, 1e10, (0, 1e10), "Time", "Rising from row to row, from any start.")
-    speed_kmh: float = number("km/h", -2, 250, (0, 200), "Speed", "A little below 0 is taken as noise of the sensor.")
+    time_s: float = number("s", 0, 1e13, (0, 1e10), "Time", "Rising from row to row, from any start.")
+    speed_kmh: float | None = number(
+        "km/h", -15, 250, (0, 200), "Speed", "A little below 0 is taken as noise.", default=None, optional=True
+    )
+    latitude: float | None = number("°", -90, 90, (-90, 90), "Latitude", "", default=None, optional=True)
+    longitude: float | None = number("°", -180, 180, (-180, 180), "Longitude", "", default=None, optional=True)
     elevation_m: float | None = number(
         "m", -450, 9000, (-450, 5000), "Height", "Smoothed before it becomes slope.", default=None, optional=True
     )
@@ -36,125 +50,249 @@ class RecordedRow:
         "°C", -50, 90, (-30, 60), "Battery temperature", "Replaces the computed one.", default=None, optional=True
     )
     soc_pct: float | None = number(
-        "%", 0, 100, (0, 100), "Charge", "Of the usable battery; the first one starts the model.",
-        default=None, optional=True,
+        "%",
+        0,
+        100,
+        (0, 100),
+        "Charge",
+        "Of the usable battery; the first one starts the model.",
+        default=None,
+        optional=True,
     )
     cabin_kw: float | None = number(
-        "kW", -1, 30, (0, 10), "Cabin power",
+        "kW",
+        -1,
+        30,
+        (0, 10),
+        "Cabin power",
         "Heating and cooling; replaces the modelled one. A little below 0 is taken as noise of the sensor.",
-        default=None, optional=True,
+        default=None,
+        optional=True,
     )
     battery_power_kw: float | None = number(
-        "kW", -1000, 1000, (-200, 400), "Battery power", "At the terminals, positive when the battery gives.",
-        default=None, optional=True,
+        "kW",
+        -1000,
+        1000,
+        (-200, 400),
+        "Battery power",
+        "At the terminals, positive when the battery gives.",
+        default=None,
+        optional=True,
     )
+    battery_a: float | None = number(
+        "A", -3000, 3000, (-600, 1000), "Battery current", "Times voltage it is power.", default=None, optional=True
+    )
+    battery_v: float | None = number("V", 0, 1500, (0, 1000), "Battery voltage", "", default=None, optional=True)
 
 
-COLUMNS = fields_of(RecordedRow)
-REQUIRED = [key for key, field in COLUMNS.items() if not field.optional]
+FIELDS = fields_of(RecordedRow)
+Samples = dict[str, Array]
+"""Numbers by meaning, a row each: `time_s` always, NaN for what is missing."""
 
 
-def csv_table(data: bytes, name: str) -> tuple[pd.DataFrame, tuple[str, ...]]:
-    """Read the known columns as numbers, with the line of the file as index and without long holes in speed."""
-    text = data.decode("utf-8-sig", errors="replace")
-    header, _, body = text.partition("\n")
-    separator = next((mark for mark in ";\t" if mark in header), ",")
-    decimal = "," if separator != "," and "," in body and "." not in body else "."
+@dataclass(frozen=True)
+class Table:
+    """What a file holds: its samples, what its columns were taken for, and what was found on the way."""
+
+    samples: Samples
+    columns: tuple[Column, ...]
+    findings: tuple[Finding, ...]
+
+
+@dataclass(frozen=True)
+class Dress:
+    """How a table is written: the line of its names (from 0), rows to pass over below, marks, columns, most cells."""
+
+    line: int
+    skip: int
+    separator: str
+    decimal: str
+    columns: tuple[Column, ...]
+    width: int
+
+
+def csv_table(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None = None) -> Table:
+    """Read what is recognised in a table, in the units held inside.
+
+    Parameters
+    ----------
+    data : bytes
+        The file.
+    name : str
+        What errors call it.
+    corrected : mapping, optional
+        Meaning and unit of columns that would be taken for something else, by their name.
+
+    Raises
+    ------
+    InputError
+        Where there is no table with what is needed.
+    """
+    data = COMMENT.sub(b"", as_utf8(data, name))
+    dress = _dress(data, name, corrected)
+    cells, odd, kind = _cells(data, dress, name)
+    columns = [replace(each, unit=kind, stated=True) if kind and each.meaning == "time_s" else each
+               for each in dress.columns]  # fmt: skip
+    return _checked(cells, columns, odd, name)
+
+
+def _cells(data: bytes, dress: Dress, name: str) -> tuple[Samples, dict[str, int], str]:
+    """The columns that are read as numbers, how many of their cells hold none, and how times are written."""
+    places = {each.meaning: place for place, each in enumerate(dress.columns) if each.meaning != NOT_READ}
+    found: dict[str, list[Array]] = {meaning: [] for meaning in places}
+    odd = dict.fromkeys(places, 0)
+    kind, rows = "", 0
+    above = dress.line + 1 + dress.skip
     try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("error", pd.errors.ParserWarning)
-            table = pd.read_csv(
-                io.StringIO(text), sep=separator, decimal=decimal, index_col=False, skip_blank_lines=False,
-                skipinitialspace=True, low_memory=False,
-            )  # fmt: skip
-    except pd.errors.ParserWarning:
-        raise InputError("csv-too-many-cells", name=name, line=2) from None
-    except ValueError as error:
-        if line := re.search(r"in line (\d+)", str(error)):
-            raise InputError("csv-too-many-cells", name=name, line=int(line[1])) from None
-        raise InputError("csv-no-table", name=name) from None
-    table.index = pd.RangeIndex(2, len(table) + 2)
-    table.columns = pd.Index([str(column).strip().lower() for column in table.columns])
-    notes = _check_columns(list(table.columns), name)
-    table = table.dropna(how="all")
-    if len(table) < FEWEST_ROWS:
-        raise InputError("csv-too-few-rows", name=name, rows=len(table), least=FEWEST_ROWS)
-    present = [key for key in COLUMNS if key in table]
-    numbers = pd.DataFrame({key: _numbers(table[key], name, decimal) for key in present})
-    _check_times(numbers["time_s"], name)
-    return _without_speed_gaps(numbers, name, notes), tuple(notes)
+        with pd.read_csv(
+            io.BytesIO(data), sep=dress.separator, header=None, names=range(dress.width + 1), skiprows=above,
+            index_col=False, skip_blank_lines=False, skipinitialspace=True, encoding="utf-8",
+            encoding_errors="replace", chunksize=ROWS_AT_ONCE, low_memory=False,
+            dtype=str if dress.decimal == "," else None,
+        ) as chunks:  # fmt: skip
+            for chunk in chunks:
+                kind = kind if rows else kind_of_time(chunk[places["time_s"]], dress.decimal)
+                rows += len(chunk)
+                if rows > MOST_ROWS:
+                    raise InputError("recording-too-many-rows", name=name, most=MOST_ROWS)
+                more = chunk.iloc[:, len(dress.columns) :].notna().any(axis=1)
+                if more.any():
+                    line = above + 1 + int(more.index[int(more.to_numpy().argmax())])
+                    raise InputError("csv-too-many-cells", name=name, line=line)
+                time_s = as_times(chunk[places["time_s"]], kind, dress.decimal)
+                for meaning, place in places.items():
+                    if meaning == "time_s":
+                        found[meaning].append(time_s)
+                        continue
+                    values, strange = as_numbers(chunk[place], dress.decimal)
+                    found[meaning].append(values)
+                    # names that are repeated further down are no cells
+                    odd[meaning] += int(np.count_nonzero(strange & np.isfinite(time_s)))
+    except (pd.errors.ParserError, pd.errors.EmptyDataError, csv.Error) as error:
+        if told := re.search(r"Expected .* in line (\d+)", str(error)):
+            raise InputError("csv-too-many-cells", name=name, line=int(told[1])) from None
+        if not isinstance(error, pd.errors.EmptyDataError):
+            raise InputError("csv-no-table", name=name) from None
+    return {meaning: np.concatenate(parts or [np.empty(0)]) for meaning, parts in found.items()}, odd, kind
 
 
-def _check_columns(given: list[str], name: str) -> list[str]:
-    """Refuse missing and misspelt columns; name those that are not read."""
-    missing = [key for key in COLUMNS if key not in given]
-    unknown = [column for column in given if column not in COLUMNS]
-    for key in missing:
-        near = difflib.get_close_matches(key, unknown, n=1, cutoff=0.5 if key in REQUIRED else 0.85)
-        if key in REQUIRED:
-            lacks: dict[str, Any] = dict(name=name, column=key, needed=Several(tuple(REQUIRED)))
-            if near:
-                raise InputError("csv-column-missing-but-near", nearest=near[0], **lacks)
-            raise InputError("csv-column-missing", **lacks)
-        if near:
-            raise InputError("csv-column-misspelt", name=name, given=near[0], column=key)
-    twice = next((key for key in COLUMNS if given.count(key) > 1), None)
-    if twice:
-        raise InputError("csv-column-twice", name=name, column=twice)
-    if unknown:
-        ignored = textwrap.shorten(", ".join(unknown), 200, placeholder=" ...")
-        return [f"Not read: {ignored}. The columns that are read are {', '.join(COLUMNS)}."]
-    return []
+def as_utf8(data: bytes, name: str) -> bytes:
+    """The text of a file in UTF-8; refuses what is no text."""
+    if data[:4] in (b"PK\x03\x04", b"PK\x05\x06") or data[:2] == b"\x1f\x8b":
+        raise InputError("recording-packed", name=name)
+    for mark, encoding in (
+        (codecs.BOM_UTF8, "utf-8"),
+        (codecs.BOM_UTF16_LE, "utf-16-le"),
+        (codecs.BOM_UTF16_BE, "utf-16-be"),
+    ):
+        if data.startswith(mark):
+            return _recoded(data[len(mark) :], encoding)
+    head = data[:HEAD_BYTES]
+    if head.count(b"\0") > len(head) // 4:
+        # every other byte of plain text in UTF-16 is 0
+        return _recoded(data, "utf-16-le" if head[1::2].count(b"\0") >= head[::2].count(b"\0") else "utf-16-be")
+    if b"\0" in head:
+        raise InputError("recording-no-text", name=name)
+    try:
+        codecs.getincrementaldecoder("utf-8")().decode(head)
+    except UnicodeDecodeError:
+        return _recoded(data, "latin-1")
+    return data
 
 
-def _numbers(cells: pd.Series, name: str, decimal: str) -> pd.Series:
-    """Read one column as numbers within the bounds of its field; empty cells become NaN."""
-    field = COLUMNS[str(cells.name)]
-    values = cells
-    if cells.dtype.kind not in "fiu":
-        # text somewhere in the column left all of it unread
-        cells = cells.astype(str).where(cells.notna())
-        values = pd.to_numeric(cells.str.replace(decimal, ".", regex=False), errors="coerce")
-    wrong = cells.notna() & ~values.between(field.minimum, field.maximum)
-    if line := _first(wrong):
-        low, high = (Quantity(end, "", 6, trimmed=True) for end in (field.minimum, field.maximum))
-        given = str(cells[line])
-        raise InputError(
-            "csv-cell-refused", name=name, line=line, column=field.key, given=given, low=low, high=high, unit=field.unit
-        )
-    return values.astype(float)
+def _recoded(data: bytes, encoding: str) -> bytes:
+    return data if encoding == "utf-8" else data.decode(encoding, errors="replace").encode()
 
 
-def _first(wrong: pd.Series) -> int | None:
-    """Line of the first row that is wrong."""
-    return int(wrong.index[int(wrong.to_numpy().argmax())]) if wrong.any() else None
+def _split(line: str, separator: str) -> list[str]:
+    try:
+        return [cell.strip() for cell in next(csv.reader([line], delimiter=separator, skipinitialspace=True), [])]
+    except csv.Error:
+        return []
 
 
-def _check_times(time_s: pd.Series, name: str) -> None:
-    if line := _first(time_s.isna()):
-        raise InputError("csv-time-missing", name=name, line=line, column="time_s")
-    if line := _first(time_s.diff() <= 0):
-        before, given = (str(time) for time in time_s.loc[:line].iloc[-2:])
-        raise InputError("csv-times-not-rising", name=name, line=line, column="time_s", given=given, before=before)
+def _dress(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None) -> Dress:
+    """Find the line that names the columns, and how cells are set apart below it."""
+    lines = data[:HEAD_BYTES].decode(errors="replace").splitlines()
+    separators, best = SEPARATORS, (0, "", tuple[Column, ...]())
+    for at, line in enumerate(lines[:HEAD_LINES]):
+        if declared := re.fullmatch(r'"?sep=(.)"?[;,\t]*', line.strip("\r\n\ufeff "), re.IGNORECASE):
+            separators = declared[1]
+            continue
+        for separator in separators:
+            columns = columns_of(_split(line, separator), corrected)
+            known = sum(each.meaning != NOT_READ for each in columns)
+            if known > sum(each.meaning != NOT_READ for each in best[2]):
+                best = at, separator, columns
+        if complete(best[2]):
+            break
+    at, separator, columns = best
+    if not complete(columns):
+        seen = tuple(each.name for each in columns if each.meaning != NOT_READ)[:4]
+        raise InputError("csv-columns-missing", name=name, known=len(seen), seen=Several(seen))
+    below = [_split(line, separator) for line in lines[at + 1 : -1 if len(data) > HEAD_BYTES else None]]
+    skip = 0
+    for row in below[:3]:
+        units = [unit_in(cell, each.meaning) if each.meaning else "" for cell, each in zip(row, columns, strict=False)]
+        if any(units) and not any(re.search(r"\d", cell) for cell in row):
+            skip = below.index(row) + 1
+            columns = tuple(
+                replace(each, unit=unit, stated=True) if unit and not each.stated else each
+                for each, unit in zip(columns, [*units, *[""] * len(columns)], strict=False)
+            )
+    cells = [cell for row in below[skip:] for cell, each in zip(row, columns, strict=False) if each.meaning]
+    width = max(len(columns), *map(len, below)) if below else len(columns)
+    return Dress(at, skip, separator, decimal_mark(cells, separator), columns, width)
 
 
-def _without_speed_gaps(table: pd.DataFrame, name: str, notes: list[str]) -> pd.DataFrame:
-    """From the first row with a speed to the last; long gaps are refused unless the car stood before and after."""
-    known = table[table["speed_kmh"].notna()]
-    if len(known) < FEWEST_ROWS:
-        raise InputError("csv-too-few-speeds", name=name, column="speed_kmh", rows=len(known), least=FEWEST_ROWS)
-    gap = known["time_s"].diff()
-    moving = known["speed_kmh"].rolling(2).max() >= STANDING_MPS * KMH_PER_MPS
-    if line := _first((gap > LONGEST_GAP_S) & moving):
-        raise InputError(
-            "csv-speed-gap", name=name, line=line, column="speed_kmh",
-            gap=Quantity(float(gap[line]), "s", 6, trimmed=True), most=Quantity(LONGEST_GAP_S, "s", places=0),
-        )  # fmt: skip
-    check_duration(known["time_s"].iloc[-1] - known["time_s"].iloc[0], name)
-    table = table.loc[known.index[0] : known.index[-1]]
-    if len(known) < len(table):
-        notes.append(f"Empty cells of speed_kmh filled by straight lines: {len(table) - len(known)}.")
-    stood = gap[gap > LONGEST_GAP_S].sum()
-    if stood:
-        notes.append(f"For {stood:.0f} s no speed is given; the car was taken as standing.")
-    return table
+def _checked(samples: Samples, columns: list[Column], odd: Mapping[str, int], name: str) -> Table:
+    """Held units, bounds, and the rows that have a time."""
+    findings = [Finding("no_number", key, count) for key, count in odd.items() if count]
+    for place, each in enumerate(columns):
+        if each.meaning == NOT_READ:
+            continue
+        held, found = _held(samples[each.meaning], each)
+        columns[place], findings = held, findings + found
+        factor, offset = UNITS[held.meaning][held.unit]
+        samples[held.meaning] = samples[held.meaning] * factor + offset
+    timed = np.isfinite(samples["time_s"])
+    without = int(np.count_nonzero(~timed & np.isfinite(samples.get("speed_kmh", samples["time_s"]))))
+    if without:
+        findings.append(Finding("rows_without_time", "time_s", without))
+    samples = {key: values[timed] for key, values in samples.items()}
+    if len(samples["time_s"]) < FEWEST_ROWS:
+        raise InputError("csv-too-few-rows", name=name, rows=len(samples["time_s"]), least=FEWEST_ROWS)
+    if columns[[each.meaning for each in columns].index("time_s")].unit == "clock":
+        samples["time_s"] = over_midnight(samples["time_s"])
+    for key, values in samples.items():
+        if key == "time_s":
+            continue
+        with np.errstate(invalid="ignore"):
+            beyond = ~((values >= FIELDS[key].minimum) & (values <= FIELDS[key].maximum)) & ~np.isnan(values)
+        if beyond.any():
+            findings.append(Finding("out_of_range", key, int(beyond.sum())))
+            samples[key] = np.where(beyond, np.nan, values)
+    return Table(samples, tuple(columns), tuple(findings))
+
+
+def _held(values: Array, given: Column) -> tuple[Column, list[Finding]]:
+    """The unit that the values are in, where the file leaves it open or its values cannot be in it."""
+    known = values[np.isfinite(values)]
+    if not len(known):
+        return given, []
+    key, largest = given.meaning, float(np.abs(known).max())
+    if (
+        key == "time_s"
+        and given.unit == "s"
+        and (np.median(np.abs(np.diff(known[:1000]))) > 20 if len(known) > 1 else False)
+    ):
+        return replace(given, unit="ms"), [Finding("time_unit", key)]
+    if given.stated:
+        return given, []
+    if key == "soc_pct" and largest <= 1:
+        return replace(given, unit="share"), [Finding("share_not_percent", key)]
+    if key in ("cabin_kw", "battery_power_kw") and largest > FIELDS[key].maximum:
+        return replace(given, unit="W"), [Finding("watts", key)]
+    if key == "speed_kmh" or key == "elevation_m":
+        return given, [Finding("unit_assumed", key)]
+    return given, []

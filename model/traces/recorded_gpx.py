@@ -1,32 +1,30 @@
-"""Recorded positions (GPX) to speed and height over time."""
+"""Recorded positions as GPX 1.0 or 1.1: from bytes to columns of numbers."""
 
 from __future__ import annotations
 
-from datetime import UTC
+import io
+import re
+from xml.etree import ElementTree
 
-import gpxpy
 import numpy as np
 import pandas as pd
-from gpxpy.geo import haversine_distance
-from gpxpy.gpx import GPXException, GPXTrackPoint
 
 from model.describe.fields import InputError
-from model.describe.figures import Quantity
-from model.describe.trace import Array
-from model.describe.units import KMH_PER_MPS
-from model.traces.resampling import at_whole_seconds, check_duration, weigh_neighbours, whole_seconds
+from model.traces.findings import Finding
+from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, MOST_ROWS, Samples, Table, as_utf8
+from model.traces.recorded_names import Column
 
-MOST_BYTES = 5_000_000
-POINTS = (10, 100_000)
-LONGEST_GAP_S = 30.0
-"""Positions may be missing for so long, as in a tunnel: the way between is then driven at an even speed."""
-STANDING_MPS = 1.5 / KMH_PER_MPS
-"""Positions wander while the car stands: below this it counts as standing."""
-HEIGHT_M = (-450, 9000)
+COLUMNS = (
+    Column("time", "time_s", "date", True),
+    Column("lat", "latitude", "°", True),
+    Column("lon", "longitude", "°", True),
+    Column("ele", "elevation_m", "m", True),
+)
+POINTS = ("trkpt", "rtept")
 
 
-def positions_table(data: bytes, name: str) -> tuple[pd.DataFrame, tuple[str, ...]]:
-    """Speed and height for each whole second, in the columns of our own CSV, and notes on what was done to get them.
+def gpx_table(data: bytes, name: str) -> Table:
+    """Time, position and height of each point of the tracks of a file, or of its routes where it has no tracks.
 
     Parameters
     ----------
@@ -38,97 +36,55 @@ def positions_table(data: bytes, name: str) -> tuple[pd.DataFrame, tuple[str, ..
     Raises
     ------
     InputError
-        Where there are no usable positions with times.
-
-    Notes
-    -----
-    Stray single positions fall to a median of three; then each position is joined with a quarter of both neighbours,
-    and speed is the straight way between the seconds before and after. Standard cycles were turned into positions
-    1 s apart that wander by 3 m and scatter by 0.1 to 0.2 m or are rounded to five decimals: distance came back
-    within 1 %; on UDDS and WLTC traction energy within 4 % and braking energy within 7 %. Stop-and-go traffic (NYCC)
-    lost a tenth of traction and a sixth of braking; scatter of 0.5 m added 5 and 13 % on UDDS and WLTC. A recording
-    of the car's own speed is better.
+        Where there are no usable positions.
     """
-    points = _points(data, name)
-    times = [point.time for point in points if point.time is not None]
-    stamp = np.array([time.replace(tzinfo=time.tzinfo or UTC).timestamp() for time in times])
-    if len(stamp) < len(points):
-        raise InputError("gpx-without-times", name=name)
-    place = np.array([(point.latitude, point.longitude) for point in points], dtype=float).T
-    if not (np.abs(place) <= [[90], [180]]).all():
-        raise InputError("gpx-off-the-earth", name=name)
-    height = np.array([np.nan if point.elevation is None else point.elevation for point in points], dtype=float)
-    if (height < HEIGHT_M[0]).any() or (height > HEIGHT_M[1]).any():
-        low, high = Quantity(HEIGHT_M[0], "", places=0), Quantity(HEIGHT_M[1], "m", places=0)
-        raise InputError("gpx-height-refused", name=name, low=low, high=high)
-
-    notes = ["Speed was worked out from positions: braking energy may be a tenth off, more in stop-and-go traffic."]
-    later = np.diff(np.maximum.accumulate(stamp), prepend=-np.inf) > 0
-    if not later.all():
-        notes.append(f"Points left out because their time is not after the one before: {np.count_nonzero(~later)}.")
-    time_s, place, height = stamp[later] - stamp[0], place[:, later], height[later]
-    check_duration(time_s[-1], name)
-    place[1] = np.unwrap(place[1], period=360)
-    middle = pd.DataFrame(place.T).rolling(3, center=True).median().to_numpy().T
-    place = np.where(np.isnan(middle), place, middle)
-    notes += _bridged(time_s, place, name)
-
-    place = np.array([weigh_neighbours(at_whole_seconds(time_s, way), 0.25) for way in place])
-    speed = _speed_mps(place, 1)
-    # over 6 s a wandering position goes back and forth where a starting car gets away
-    speed[(speed < STANDING_MPS) | (_speed_mps(place, 3) < STANDING_MPS)] = 0.0
-    table = pd.DataFrame({"time_s": whole_seconds(time_s), "speed_kmh": speed * KMH_PER_MPS})
-    known = np.isfinite(height)
-    if known.any():
-        table["elevation_m"] = np.interp(table["time_s"], time_s[known], height[known])
-    return table, tuple(notes)
-
-
-def _points(data: bytes, name: str) -> list[GPXTrackPoint]:
-    if len(data) > MOST_BYTES:
-        given, most = Quantity(len(data) / 1e6, "", places=1), Quantity(MOST_BYTES / 1e6, "", 3, trimmed=True)
-        raise InputError("gpx-too-large", name=name, given_mb=given, most_mb=most)
-    try:
-        text = data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise InputError("gpx-not-in-utf-8", name=name) from None
+    data = as_utf8(data, name)
     # entities can be made to grow without bound, and no recorder writes them
-    if "<!doctype" in text.lower() or "<!entity" in text.lower():
+    if re.search(rb"<!(doctype|entity)", data, re.IGNORECASE):
         raise InputError("gpx-with-entities", name=name)
+    found, cut_off = _points(re.sub(rb"^\s*<\?xml[^>]*\?>", b"", data), name)
+    rows = found["trkpt"] or found["rtept"]
+    if len(rows) < FEWEST_ROWS:
+        raise InputError("gpx-points", name=name, points=len(rows), least=FEWEST_ROWS, breaks_off=cut_off)
+    latitude, longitude, height = (
+        pd.to_numeric(pd.Series([row[place] for row in rows], dtype=object), errors="coerce").to_numpy(float)
+        for place in range(3)
+    )
+    stamps = pd.to_datetime(pd.Series([row[3] for row in rows]), errors="coerce", utc=True, format="ISO8601")
+    time_s = np.asarray((stamps - pd.Timestamp(0, tz="UTC")).dt.total_seconds(), dtype=float)
+    findings = [Finding("cut_off")] if cut_off else []
+    timed = np.isfinite(time_s)
+    if not timed.any():
+        raise InputError("gpx-without-times", name=name)
+    if not timed.all():
+        findings.append(Finding("rows_without_time", "time_s", int((~timed).sum())))
+    samples: Samples = {"time_s": time_s, "latitude": latitude, "longitude": longitude, "elevation_m": height}
+    samples = {key: values[timed] for key, values in samples.items()}
+    for key in ("latitude", "longitude", "elevation_m"):
+        beyond = (samples[key] < FIELDS[key].minimum) | (samples[key] > FIELDS[key].maximum)
+        if beyond.any():
+            findings.append(Finding("out_of_range", key, int(beyond.sum())))
+            samples[key] = np.where(beyond, np.nan, samples[key])
+    if not np.isfinite(samples["elevation_m"]).any():
+        del samples["elevation_m"]
+    return Table(samples, tuple(each for each in COLUMNS if each.meaning in samples), tuple(findings))
+
+
+def _points(data: bytes, name: str) -> tuple[dict[str, list[tuple[str | None, ...]]], bool]:
+    """Latitude, longitude, height and time of each point as they are written, by kind; whether the file breaks off."""
+    found: dict[str, list[tuple[str | None, ...]]] = {kind: [] for kind in POINTS}
     try:
-        tracks = gpxpy.parse(text).tracks
-    except (GPXException, ValueError, LookupError, TypeError, AttributeError):
-        raise InputError("gpx-unreadable", name=name) from None
-    points = [point for track in tracks for segment in track.segments for point in segment.points]
-    if not POINTS[0] <= len(points) <= POINTS[1]:
-        raise InputError("gpx-points", name=name, points=len(points), least=POINTS[0], most=POINTS[1])
-    return points
-
-
-def _way_m(start: Array, end: Array) -> Array:
-    """Straight way [m] between places given as latitude and longitude [degrees], shapes (2, n)."""
-    return np.array([haversine_distance(*each) for each in np.concatenate([start, end]).T])
-
-
-def _speed_mps(place: Array, reach_s: int) -> Array:
-    """Straight way from `reach_s` before each second to as long after it, over the time between [m/s]."""
-    index = np.arange(place.shape[1])
-    before, after = np.maximum(index - reach_s, 0), np.minimum(index + reach_s, index[-1])
-    speed: Array = _way_m(place[:, before], place[:, after]) / (after - before)
-    return speed
-
-
-def _bridged(time_s: Array, place: Array, name: str) -> list[str]:
-    """Refuse long gaps driven through; tell of the shorter ones."""
-    gap = np.diff(time_s)
-    speed = _way_m(place[:, :-1], place[:, 1:]) / gap
-    driven = (gap > 5) & (speed > STANDING_MPS)
-    for at in np.flatnonzero(driven & (gap > LONGEST_GAP_S)):
-        raise InputError(
-            "gpx-gap", name=name, gap=Quantity(float(gap[at]), "s", places=0),
-            after=Quantity(float(time_s[at]), "s", places=0), went=Quantity(float(gap[at] * speed[at]), "m", places=0),
-            most=Quantity(LONGEST_GAP_S, "s", places=0),
-        )  # fmt: skip
-    if driven.any():
-        return [f"Gaps of up to {LONGEST_GAP_S:g} s bridged at an even speed: {np.count_nonzero(driven)}."]
-    return []
+        for _, element in ElementTree.iterparse(io.BytesIO(data)):
+            kind = element.tag.rpartition("}")[2]
+            if kind in found:
+                inside = {child.tag.rpartition("}")[2]: child.text for child in element}
+                place = element.get("lat"), element.get("lon")
+                found[kind].append((*place, inside.get("ele"), inside.get("time")))
+                if len(found[kind]) > MOST_ROWS:
+                    raise InputError("recording-too-many-rows", name=name, most=MOST_ROWS)
+                element.clear()
+    except ElementTree.ParseError:
+        if not any(found.values()):
+            raise InputError("gpx-unreadable", name=name) from None
+        return found, True
+    return found, False

@@ -10,7 +10,8 @@ import model
 
 NUMBERS = {"float", "float | None", "Array", "tuple[float, float]", "tuple[Array, Array]"}
 IN_THE_UNIT_OF_WHAT_IS_GIVEN = {
-    "at_whole_seconds", "bounds", "by_block", "drive", "mean_between", "run_each", "weigh_neighbours",
+    "at_steps", "bounds", "by_block", "drive", "local_cubic", "mean_between", "noise_of", "run_each",
+    "weigh_neighbours",
 }  # fmt: skip
 """These pass values through: a recorded column, what a caller measures, a claim's own number."""
 

@@ -9,14 +9,44 @@ recording-unreadable = { $name } cannot be read: { $why }.
 recording-too-large = { $name } is larger than { $most_mb } MB, the most that is read.
 
 # $name: text
+# $most: count
+recording-too-many-rows = { $name } has more rows or points than are read; the most are { $most }.
+
+# $name: text
 recording-empty = { $name } is empty.
 
 # $name: text
-recording-of-other-kind = { $name }: only .csv and .gpx files are read.
+recording-packed = { $name } is packed, or a workbook: unpack it, or save its sheet as CSV.
 
 # $name: text
-# $column: text
-recording-never-moves = { $name }, { $column }: the car never moves.
+recording-no-text = { $name } is not a text.
+
+# $name: text
+# $kinds: list
+recording-of-other-kind = { $name }: only { $kinds } files are read.
+
+# $name: text
+# $least: count
+recording-too-few-speeds = { $name }: fewer than { $least } rows have a speed.
+
+# $name: text
+# $least: count
+recording-too-few-positions = { $name }: fewer than { $least } rows have a position.
+
+# $name: text
+# $rows: count
+recording-times-not-rising = { $name }: times must rise from row to row; in { $rows ->
+    [one] one row they do
+   *[other] { $rows } rows they do
+} not.
+
+# $name: text
+# $part: count
+# $parts: count
+recording-no-such-part = { $name }: there is no part { $part }; the recording has { $parts }.
+
+# $name: text
+recording-never-moves = { $name }: the car never moves.
 
 # $name: text
 # $speed: quantity in km/h
@@ -25,22 +55,12 @@ recording-never-moves = { $name }, { $column }: the car never moves.
 recording-too-fast = { $name }: the speed reaches { $speed }, { $after_s } s after the start; up to { $most } is read.
 
 # $name: text
-# $column: text
 # $before: quantity in km/h
 # $after: quantity in km/h
 # $after_s: count
 # $most: quantity in km/h
-recording-jumps = { $name }, { $column }: { $before } becomes { $after } within a second, { $after_s } s after the start; a
-    car changes by { $most } at most.
-
-# $name: text
-# $column: text
-recording-charge-not-in-percent = { $name }, { $column }: no value is above 1; per cent are expected, from 0 to 100.
-
-# $name: text
-# $column: text
-# $most: share
-recording-too-steep = { $name }, { $column }: the road as a whole is steeper than { $most }, the most that is read.
+recording-jumps = { $name }: { $before } becomes { $after } within a second, { $after_s } s after the start; a car changes by
+    { $most } at most.
 
 # $name: text
 # $lasts: quantity in s
@@ -52,93 +72,29 @@ recording-duration = { $name }: the recording lasts { $lasts }; { $least } to { 
 
 # $name: text
 # $line: count
-csv-too-many-cells = { $name }, line { $line }: there are more cells than column names; columns are separated by commas
-    (numbers then with points), semicolons or tabs.
+csv-too-many-cells = { $name }, line { $line }: there are more cells than column names; where commas set columns apart,
+    numbers have points.
 
 # $name: text
-csv-no-table = { $name } is not a table of columns separated by commas, semicolons or tabs.
+csv-no-table = { $name } is not a table whose cells can be told apart.
 
 # $name: text
 # $rows: count
 # $least: count
-csv-too-few-rows = { $name } has { $rows } rows of numbers; at least { $least } are needed.
+csv-too-few-rows = { $name } has { $rows } rows with a time; at least { $least } are needed.
 
 # $name: text
-# $column: text
-# $needed: list
-csv-column-missing = { $name }, line 1: there is no column { $column }; { $needed } are needed.
-
-# $name: text
-# $column: text
-# $nearest: text
-# $needed: list
-csv-column-missing-but-near = { $name }, line 1: there is no column { $column } (“{ $nearest }” is nearest); { $needed } are
-    needed.
-
-# $name: text
-# $given: text
-# $column: text
-csv-column-misspelt = { $name }, line 1: column “{ $given }” is not known; name it { $column }, or leave it out.
-
-# $name: text
-# $column: text
-csv-column-twice = { $name }, line 1: column { $column } stands there twice.
-
-# $name: text
-# $line: count
-# $column: text
-# $given: text
-# $low: number
-# $high: number
-# $unit: text
-csv-cell-refused = { $name }, line { $line }, { $column }: “{ $given }” is not a number from { $low } to { $high } { $unit }.
-
-# $name: text
-# $line: count
-# $column: text
-csv-time-missing = { $name }, line { $line }, { $column }: each row needs a time.
-
-# $name: text
-# $line: count
-# $column: text
-# $given: text
-# $before: text
-csv-times-not-rising = { $name }, line { $line }, { $column }: { $given } does not come after { $before }; times must rise.
-
-# $name: text
-# $column: text
-# $rows: count
-# $least: count
-csv-too-few-speeds = { $name }, { $column }: { $rows } rows have a speed; at least { $least } are needed.
-
-# $name: text
-# $line: count
-# $column: text
-# $gap: quantity in s
-# $most: quantity in s
-csv-speed-gap = { $name }, line { $line }, { $column }: no speed is given for { $gap } before this row; gaps of up to
-    { $most } are filled, longer ones only while the car stands.
+# $known: count
+# $seen: list
+csv-columns-missing = { $name }: { $known ->
+    [0] no line names columns that are known
+   *[other] only { $seen } could be told
+}; time and speed are needed, or time, latitude and longitude.
 
 ## Positions (GPX)
 
 # $name: text
-gpx-without-times = { $name }: some points have no time; without times there is no speed.
-
-# $name: text
-gpx-off-the-earth = { $name }: a position lies beyond 90 degrees of latitude or 180 degrees of longitude.
-
-# $name: text
-# $low: number
-# $high: quantity in m
-gpx-height-refused = { $name }: a height is not from { $low } to { $high }.
-
-# $name: text
-# $given_mb: number
-# $most_mb: number
-gpx-too-large = { $name } has { $given_mb } MB; GPX files are read up to { $most_mb } MB.
-
-# $name: text
-gpx-not-in-utf-8 = { $name } is not a GPX file in UTF-8.
+gpx-without-times = { $name }: its points have no times; without times there is no speed.
 
 # $name: text
 gpx-with-entities = { $name }: a GPX file with a DOCTYPE or ENTITY declaration is not read.
@@ -149,13 +105,8 @@ gpx-unreadable = { $name } is not a GPX file that can be read.
 # $name: text
 # $points: count
 # $least: count
-# $most: count
-gpx-points = { $name } holds { $points } track points; { $least } to { $most } are needed.
-
-# $name: text
-# $gap: quantity in s
-# $after: quantity in s
-# $went: quantity in m
-# $most: quantity in s
-gpx-gap = { $name }: positions are missing for { $gap }, from { $after } after the start on, while the car went { $went }; up
-    to { $most } are bridged.
+# $breaks_off: yes or no
+gpx-points = { $name } holds { $points } track points{ $breaks_off ->
+    [yes] {""} and breaks off
+   *[no] {""}
+}; at least { $least } are needed.

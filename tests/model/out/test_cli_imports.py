@@ -9,7 +9,7 @@ ASK = """
 import sys
 from model.out.cli import main
 main(["cycle", "udds", "--band"])
-others = ("pandas", "gpxpy", "streamlit", "model.claims.verdicts", "model.out.study")
+others = ("pandas", "streamlit", "model.claims.verdicts", "model.out.study")
 print([name for name in others if name in sys.modules], file=sys.stderr)
 """
 

@@ -11,6 +11,7 @@ from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
 from model.kernel.run import drive as drive_car
 from model.traces.cycles import cycle_trace
+from model.traces.findings import Finding
 from model.traces.logs import read_recording
 from tests.refused import refuses
 
@@ -79,7 +80,11 @@ def test_drives_come_back_from_their_positions(name, step_s, wander_m, scatter_m
     assert abs(traction) < 0.04
     assert abs(braking) < 0.07
     assert recording.trace.stops == pytest.approx(cycle_trace(name).stops, abs=3)
-    assert recording.notes[0].startswith("Speed was worked out from positions")
+    (told,) = [each for each in recording.findings if each.what == "from_positions"]
+    # wander over 40 s is not told from a road that winds; what is rounded to five decimals scatters by 0.3 m
+    assert told.value == pytest.approx(
+        {(0, 7): 0.0}.get((scatter_m, decimals), max(scatter_m, 0.3 * (decimals == 5))), abs=0.15
+    )
 
 
 def test_a_wandering_position_at_rest_is_standing():
@@ -123,7 +128,7 @@ def test_a_tunnel_is_bridged_and_said():
     time_s, place = positions("udds")
     outside = (time_s < 200) | (time_s > 220)
     recording = read(gpx(time_s[outside], place[:, outside]))
-    assert "Gaps of up to 30 s bridged at an even speed: 1." in recording.notes
+    assert Finding("bridged", count=1) in recording.findings
     assert recording.trace.distance_m == pytest.approx(cycle_trace("udds").distance_m, rel=0.01)
 
 
@@ -132,14 +137,15 @@ def test_a_recorder_that_pauses_while_the_car_stands():
     later = np.concatenate([time_s, time_s + time_s[-1] + 1800])
     recording = read(gpx(later, np.concatenate([place, place + place[:, -1:]], axis=1)))
     assert recording.trace.distance_m == pytest.approx(2 * cycle_trace("udds").distance_m, rel=0.01)
-    assert not recording.trace.speed_mps[1372:3160].any()
+    standing = (recording.trace.time_s > 1372) & (recording.trace.time_s < 3160)
+    assert not recording.trace.speed_mps[standing].any()
 
 
 def test_points_at_the_same_time_are_left_out_and_said():
     time_s, place = positions("udds")
     time_s[100] = time_s[99]
-    notes = read(gpx(time_s, place)).notes
-    assert "Points left out because their time is not after the one before: 1." in notes
+    (effect,) = read(gpx(time_s, place)).effects
+    assert (effect.step, effect.count) == ("duplicates", 1)
 
 
 TRACK = positions("nycc")
@@ -161,44 +167,21 @@ def moved(rows, metres):
 @pytest.mark.parametrize(
     ("text", "sentence"),
     [
-        (re.sub("<time>.*?</time>", "", GOOD), "trip.gpx: some points have no time; without times there is no speed."),
-        (
-            re.sub("<time>.*?</time>", "<time>noon</time>", GOOD, count=1),
-            "trip.gpx: some points have no time; without times there is no speed.",
-        ),
+        (re.sub("<time>.*?</time>", "", GOOD), "trip.gpx: its points have no times; without times there is no speed."),
         (
             '<!DOCTYPE g [<!ENTITY a "b">]>' + GOOD,
             "trip.gpx: a GPX file with a DOCTYPE or ENTITY declaration is not read.",
         ),
-        (GOOD[:5000], "trip.gpx is not a GPX file that can be read."),
+        (GOOD[:500], "trip.gpx holds 5 track points and breaks off; at least 10 are needed."),
         ("hello", "trip.gpx is not a GPX file that can be read."),
-        (re.sub('lat="[^"]*"', 'lat="north"', GOOD, count=1), "trip.gpx is not a GPX file that can be read."),
-        ("<gpx><trk></trk></gpx>", "trip.gpx holds 0 track points; 10 to 100,000 are needed."),
-        ("<gpx><trk><trkseg>" + '<trkpt lat="1" lon="1"/>' * 100_001, "trip.gpx is not a GPX file that can be read."),
+        ("<gpx><trk></trk></gpx>", "trip.gpx holds 0 track points; at least 10 are needed."),
         (
-            "<gpx><trk><trkseg>" + '<trkpt lat="1" lon="1"/>' * 100_001 + "</trkseg></trk></gpx>",
-            "trip.gpx holds 100,001 track points; 10 to 100,000 are needed.",
+            re.sub('lat="[^"]*"', 'lat="148"', GOOD),
+            "trip.gpx: fewer than 10 rows have a position.",
         ),
-        (
-            re.sub('lat="[^"]*"', 'lat="148"', GOOD, count=1),
-            "trip.gpx: a position lies beyond 90 degrees of latitude or 180 degrees of longitude.",
-        ),
-        (
-            re.sub('lat="[^"]*"', 'lat="nan"', GOOD, count=1),
-            "trip.gpx: a position lies beyond 90 degrees of latitude or 180 degrees of longitude.",
-        ),
-        (
-            re.sub("<time>", "<ele>99999</ele><time>", GOOD, count=1),
-            "trip.gpx: a height is not from −450 to 9,000 m.",
-        ),
-        (gpx(TRACK[0] * 1000, TRACK[1]), "trip.gpx: the recording lasts 598000 s; 10 s to 24 hours are read."),
-        (
-            without(slice(401, 451)),
-            "trip.gpx: positions are missing for 51 s, from 400 s after the start on, while the car went",
-        ),
-        (moved(slice(300, None), 800), "trip.gpx: the speed reaches 1"),
-        (gpx(TRACK[0], 0 * TRACK[1]), "trip.gpx, speed_kmh: the car never moves."),
-        ("x" * 5_200_000, "trip.gpx has 5.2 MB; GPX files are read up to 5 MB."),
+        (gpx(TRACK[0] * 1000, TRACK[1]), "trip.gpx: the recording lasts 598000 s"),
+        (moved(slice(300, None), 800), "trip.gpx: the speed reaches "),
+        (gpx(TRACK[0], 0 * TRACK[1]), "trip.gpx: the car never moves."),
     ],
 )
 def test_refusals(text, sentence):
@@ -206,6 +189,31 @@ def test_refusals(text, sentence):
         read(text)
 
 
-def test_other_encodings_are_refused():
-    with refuses(r"^trip\.gpx is not a GPX file in UTF-8\.$"):
-        read_recording(GOOD.encode("utf-16"), "trip.gpx")
+@pytest.mark.parametrize("text", [GOOD, GOOD.replace('version="1.1"', 'version="1.0" xmlns="http://x/1/0"')])
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "latin-1"])
+def test_versions_and_encodings_are_the_same_drive(text, encoding):
+    found = read_recording(text.encode(encoding), "trip.gpx").trace
+    assert found.speed_mps == pytest.approx(read(GOOD).trace.speed_mps)
+
+
+def test_a_file_that_breaks_off_is_read_up_to_there():
+    recording = read(GOOD[: len(GOOD) // 2])
+    assert Finding("cut_off") in recording.findings
+    assert recording.trace.duration_s == pytest.approx(TRACK[0][-1] / 2, abs=3)
+
+
+def test_single_points_that_cannot_be_used_are_left_out_and_said():
+    broken = re.sub('lat="[^"]*"', 'lat="148"', GOOD, count=1)
+    findings = read(broken).findings
+    assert Finding("out_of_range", "latitude", 1) in findings
+
+
+def test_positions_missing_for_long_set_parts_apart():
+    recording = read(without(slice(401, 451)))
+    assert len(recording.parts) == 2 and recording.effects[0].step == "gaps"
+
+
+def test_a_recording_holds_no_positions():
+    recording = read(GOOD)
+    assert not {"latitude", "longitude"} & set(vars(recording.trace))
+    assert "48.0" not in str(recording.told())
