@@ -6,6 +6,7 @@ from functools import partial
 
 import streamlit as st
 
+from model.describe.figures import Quantity, Several
 from model.describe.parameters import car_from
 from model.out.comparison import SUBJECTS, common_km, difference, others
 from model.sampling.hybrid import has_engine
@@ -30,10 +31,10 @@ TEXT_PX = 640
 
 def asked() -> tuple[str, list[str], list[str]]:
     """What differs, the values of the second drive and the third, and a sentence for each that cannot be used."""
-    given, notices = st.query_params.to_dict(), []
+    given, notices, say = st.query_params.to_dict(), [], state.display().say
     subject = given.get(SUBJECT, FIRST_SUBJECT)
     if subject not in SUBJECTS:
-        notices.append(f"What differs: {subject!r} is not one of {', '.join(SUBJECTS)}. The season was taken.")
+        notices.append(say("compare-no-subject", given=subject, known=Several(tuple(SUBJECTS), "")))
         subject = FIRST_SUBJECT
     offered = others(state.shown(), subject)
     values = [given[key] for key in VALUES if given.get(key)]
@@ -41,7 +42,8 @@ def asked() -> tuple[str, list[str], list[str]]:
         values = [value for value in FIRST_VALUE if value in offered][:1]
     for value in values:
         if value not in SUBJECTS[subject](state.shown()):
-            notices.append(f"{words.SUBJECT_WORDS[subject]}: {value!r} is not one of {', '.join(offered)}. Left out.")
+            what = words.subject_text(subject, state.display())
+            notices.append(say("compare-no-value", what=what, given=value, known=Several(tuple(offered), "")))
     return subject, [value for value in dict.fromkeys(values) if value in offered], notices
 
 
@@ -73,12 +75,12 @@ def choose(subject: str, values: list[str]) -> None:
 
     st.session_state["compare-subject"] = subject
     st.selectbox(
-        "What differs", list(SUBJECTS), format_func=words.SUBJECT_WORDS.get, key="compare-subject",
-        on_change=take_subject, width=420,
+        display.say("compare-what"), list(SUBJECTS), format_func=lambda one: words.subject_text(one, display),
+        key="compare-subject", on_change=take_subject, width=420,
     )  # fmt: skip
     st.session_state["compare-values"] = values
     st.pills(
-        f"Beside yours, {words.name_of(subject, scenario, display)}: one or two of these",
+        display.say("compare-beside", yours=words.name_of(subject, scenario, display)),
         list(offered),
         selection_mode="multi",
         format_func=lambda value: capital(words.name_of(subject, offered[value], display)),
@@ -97,20 +99,18 @@ def choose_speeds() -> bool:
         else:
             st.query_params.pop(AS_DRIVEN, None)
 
+    say = state.display().say
     driven = st.query_params.get(AS_DRIVEN) == "yes"
     st.session_state["compare-speeds"] = driven
     st.segmented_control(
-        "Speeds",
+        say("compare-speeds"),
         [False, True],
-        format_func={False: "Same speeds", True: "As you would drive it"}.get,
+        format_func=lambda driven: say("compare-speeds-option", driven=driven),
         key="compare-speeds",
         on_change=take,
         required=True,
     )
-    st.caption(
-        "Same speeds: what the car changes. As you would drive it: slow-downs as lift-off makes them, which is what "
-        "the foot changes."
-    )
+    st.caption(say("compare-speeds-help"))
     return driven
 
 
@@ -126,7 +126,8 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
             st.error(refusal)
             return
         if refusal:
-            st.error(f"{capital(words.name_of(subject, drive, display))}: {refusal}")
+            name = capital(words.name_of(subject, drive, display))
+            st.error(display.say("compare-refused", name=name, refusal=refusal))
     kept = [(drive, side) for drive, side, _ in found if side is not None]
     if len(kept) < 2 or kept[0][0] != scenario:
         return
@@ -138,29 +139,24 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     names = [words.name_of(subject, drive, display) for drive, _ in kept]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     title = words.title(differences, names, display)
-    told = [words.sentences(one, name, names[0]) for one, name in zip(differences, names[1:], strict=True)]
+    told = [words.sentences(one, name, names[0], display) for one, name in zip(differences, names[1:], strict=True)]
     st.header(title, anchor=False)
     for sentence in told:
         st.markdown(sentence, width=TEXT_PX)
     if any(has_engine(car_from(drive.car_class, dict(drive.stated))) for drive, _ in kept):
-        st.markdown(words.ENGINE_NOTE, width=TEXT_PX)
-    names[0] = f"yours, {names[0]}"
+        st.markdown(display.say("compare-engine"), width=TEXT_PX)
+    names[0] = display.say("compare-yours", name=names[0])
     chart = side_by_side(sides, differences, names, display, dark)
     with st.container(width=WIDTH_PX):
         draw_chart(chart, alt=" ".join((f"{title}.", *told)), key="compare-chart")
     st.table(words.table(sides, differences, names, display), border="horizontal", hide_index=True, alt=title)
-    numbers = words.figures(sides, differences, names)
+    numbers = words.figures(sides, differences, names, display)
     st.download_button(
-        "CSV file", partial(numbers.to_csv, index=False), f"{scenario.car_class}-comparison.csv", "text/csv",
-        key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
+        display.say("csv-file"), partial(numbers.to_csv, index=False), f"{scenario.car_class}-comparison.csv",
+        "text/csv", key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
     )  # fmt: skip
-    st.markdown(
-        f"Each figure is the band from {LOW_SHARE * 100:.0f} to {HIGH_SHARE * 100:.0f} % of {state.BAND_RUNS} sampled "
-        "cars; in brackets, what a drive has more or less than yours. What is assumed alike of both drives is drawn "
-        "once for both, so the band of a difference is narrower than the bands beside it suggest. What "
-        "belongs to one class of car is drawn apart.",
-        width=TEXT_PX,
-    )
+    low, high = Quantity(100 * LOW_SHARE, "", places=0), Quantity(100 * HIGH_SHARE, "%", places=0)
+    st.markdown(display.say("compare-bands", low=low, high=high, cars=state.BAND_RUNS), width=TEXT_PX)
 
 
 subject, values, notices = asked()
@@ -174,4 +170,4 @@ elif values:
     with last_answer("comparison"):
         compare(subject, values, as_driven)
 else:
-    st.markdown("Pick one or two above, and they are set beside yours.")
+    st.markdown(state.display().say("compare-pick"))

@@ -36,7 +36,7 @@ def winter_notes(steps: pd.DataFrame) -> Sequence[Note]:
 
 @dataclass(frozen=True)
 class Sheet:
-    """One page: its file, its name in the navigation, its title and what it is about.
+    """One page: its file, and the messages of its name in the navigation, its title and what it is about.
 
     A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One
     that `draws_drive` places line and strip itself. `notes` says what it writes over the strip, from the timeline of
@@ -55,24 +55,16 @@ class Sheet:
 
 
 SHEETS = (
-    Sheet("your_drive.py", "Your drive", "What does slowing down give back?",
-          "For drivers, sellers and reporters of electric cars: describe a drive, see what its slow-downs are worth.",
-          states_headline=True),
-    Sheet("lift_off.py", "Lift-off", "How strongly should lifting off slow the car?",
-          "Lift-off strength: all the slowing on a flat road with the foot off the accelerator, in m/s².",
-          notes=lift_off_notes),
-    Sheet("winter_and_limits.py", "Winter and limits", notes=winter_notes),
-    Sheet("how_it_works.py", "How it works"),
-    Sheet("check_a_claim.py", "Check a claim", draws_drive=True),
-    Sheet("show.py", "Show", hidden=True, bare=True),
-    Sheet("compare.py", "Compare", "Your drive beside another",
-          "The same road with one thing changed, and whether the difference is larger than the uncertainty.",
-          hidden=True),
-    Sheet("take_away.py", "Take away", "Take it with you",
-          "Your drive and its answer as one page to print, as files, and to open again.", hidden=True),
-    Sheet("sources.py", "Sources and method", "Sources and method",
-          "Where every figure is from, how an answer is made, and where it holds.", hidden=True),
-)  # fmt: skip
+    Sheet("your_drive.py", "page-your-drive", "page-your-drive-title", "page-your-drive-about", states_headline=True),
+    Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes),
+    Sheet("winter_and_limits.py", "page-winter", notes=winter_notes),
+    Sheet("how_it_works.py", "page-how"),
+    Sheet("check_a_claim.py", "page-claim", draws_drive=True),
+    Sheet("show.py", "page-show", hidden=True, bare=True),
+    Sheet("compare.py", "page-compare", "page-compare-title", "page-compare-about", hidden=True),
+    Sheet("take_away.py", "page-take-away", "page-take-away-title", "page-take-away-about", hidden=True),
+    Sheet("sources.py", "page-sources", "page-sources", "page-sources-about", hidden=True),
+)
 """In the order of the navigation; the first is where an address without a page leads."""
 
 
@@ -84,20 +76,23 @@ def foot() -> None:
         now = state.scenario()
         state.put(replace(now, year=with_prices_of(now.year, us=shown.us)))
 
+    display = state.display()
     with st.container(key="foot"):
         with st.container(key="foot-pages", horizontal=True, gap="small"):
             for one in SHEETS:
                 if not one.hidden:
-                    st.page_link(one.file, label=one.name, query_params=link.own_link())
-        st.markdown(wording.CAUTION)
+                    st.page_link(one.file, label=display.say(one.name), query_params=link.own_link())
+        st.markdown(display.say("caution"))
         with st.container(horizontal=True, vertical_alignment="center"):
-            st.session_state["units"] = "US" if state.display().us else "Metric"
+            st.session_state["units"] = "US" if display.us else "Metric"
             st.segmented_control(
-                "Units", ["Metric", "US"], key="units", on_change=take, required=True, label_visibility="collapsed"
-            )
-            st.button("Print this page", key="print", type="tertiary", icon=":material/print:")
-            st.page_link("sources.py", label="Sources and method", query_params=link.own_link())
-            st.markdown(f"Brake to Battery, model version {MODEL_VERSION}", width="content")
+                display.say("foot-units"), ["Metric", "US"], key="units", on_change=take, required=True,
+                format_func=lambda units: display.say("foot-unit-system", units=units.lower()),
+                label_visibility="collapsed",
+            )  # fmt: skip
+            st.button(display.say("foot-print"), key="print", type="tertiary", icon=":material/print:")
+            st.page_link("sources.py", label=display.say("page-sources"), query_params=link.own_link())
+            st.markdown(display.say("foot-version", version=MODEL_VERSION), width="content")
 
 
 @st.fragment(run_every=timedelta(days=1))
@@ -118,22 +113,23 @@ link.read()
 # written before the page is drawn, so that what is pressed next is sent with the new address
 link.write()
 wake_up()
+say = state.display().say
 # out of sight; assets/own.js presses it when the system turns dark or light, since pictures are drawn for one of them
-st.button("Draw the page anew", key="redraw")
+st.button(say("page-redraw"), key="redraw")
 pages = [
-    st.Page(one.file, title=one.name, default=one is SHEETS[0], visibility="hidden" if one.hidden else "visible")
+    st.Page(one.file, title=say(one.name), default=one is SHEETS[0], visibility="hidden" if one.hidden else "visible")
     for one in SHEETS
 ]
 page = st.navigation(pages, position="top")
 sheet = SHEETS[pages.index(page)]
 with st.container(key="head", gap=None):
     if sheet.title:
-        st.title(sheet.title, anchor=False)
-        st.markdown(sheet.about)
+        st.title(say(sheet.title), anchor=False)
+        st.markdown(say(sheet.about))
     if notices := link.notices():
-        st.info("\n\n".join(("Some of the link could not be used.", *map(inert, notices))))
+        st.info("\n\n".join((say("link-in-part"), *map(inert, notices))))
     if version := link.other_version():
-        st.info(inert(wording.other_version(version)))
+        st.info(inert(wording.other_version(version, state.display())))
     if not (sheet.bare or sheet.draws_drive):
         draw_drive(with_answer=not sheet.states_headline, notes=sheet.notes)
 page.run()

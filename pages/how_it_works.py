@@ -23,7 +23,7 @@ from model.words.quantities import Display, Value
 from model.words.refusals import refusal_words
 from pages.parts import panel_words, state
 from pages.parts.charts import panels, panels_machine
-from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.charts.limits import LIMITS, limit_text
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
 from pages.parts.panel_words import PanelWords
@@ -212,13 +212,14 @@ def who_slows(result: Result, now: PanelSettings, display: Display) -> Shown:
     grip = grip_by_speed(FASTEST_KMH, result.conditions)
     late = late_motor(stopped, min(now.slowing_mps2, hardest))
     table = split.iloc[:: max(1, len(split) // 20)]
+    why = [limit_text(limit, display) if limit in LIMITS else "–" for limit in table["limit"]]
     table = pd.DataFrame(
         {
             say("panel-who-column-speed", unit=unit()): display.value(table["speed_kmh"], "km/h").round(1),
             say("panel-who-column-road"): table["road_mps2"].round(2),
             say("panel-who-column-motor"): table["motor_mps2"].round(2),
             say("panel-who-column-friction"): table["friction_mps2"].round(2),
-            say("panel-who-column-why"): table["limit"].map(LIMIT_WORDS).fillna("–"),
+            say("panel-who-column-why"): why,
         }
     )
     shares = panel_words.stop_shares(energy)

@@ -7,6 +7,7 @@ import math
 import streamlit as st
 
 from model.describe.fields import Field, InputError
+from model.describe.figures import Quantity
 from model.describe.parameters import car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Scenario
 from model.describe.units import KMH_PER_MPS
@@ -57,22 +58,22 @@ def answer(found: LiftOff) -> None:
     with st.container(key="lift-set", horizontal=True, vertical_alignment="bottom"):
         control(DRIVER_FIELDS["lift_off_mps2"], look="slider", label=words.slider_label(yours), help="")
         st.button(
-            "Set as advised",
+            display.say("lift-off-set"),
             on_click=set_strength,
             args=(advice.lift_off_mps2,),
             disabled=words.yours_name(yours, scenario.legs) == words.strength_text(advice.lift_off_mps2),
         )
     if sentence := words.too_much(yours, found.case, display):
         st.warning(sentence)
-    control(DRIVER_FIELDS["prefers"], label="Where energy does not decide, you prefer the", help="")
+    control(DRIVER_FIELDS["prefers"], label=display.say("lift-off-prefer"), help="")
     ask_road(scenario)
     if question := departures.frost_text(scenario, display):
         st.warning(question)
         control(CONDITION_FIELDS["ambient_c"], help="", where="part")
-    with st.expander("More on how this car slows", type="compact", key="lift-drawer", on_change="rerun") as drawer:
+    with st.expander(display.say("lift-off-more"), type="compact", key="lift-drawer", on_change="rerun") as drawer:
         if drawer.open:
             more_settings()
-    st.markdown("### The rules, in their order")
+    st.markdown(f"### {display.say('lift-off-rules')}")
     st.markdown(words.rules_text(advice, display))
 
 
@@ -93,9 +94,10 @@ def more_settings() -> None:
         control(DRIVER_FIELDS[key], help="")
         st.caption(DRIVER_FIELDS[key].help)
     field = LEG_FIELDS["lift_off_mps2"]
-    st.markdown(f"Another strength on single legs. {field.help}")
+    st.markdown(display.say("lift-off-legs-help", help=field.help))
     for place, leg in enumerate(scenario.legs):
-        control(field, leg=place, label=f"{place + 1}. {wording.leg_words(leg, display)}, m/s²", help="")
+        label = display.say("lift-off-of-leg", leg=place + 1, described=wording.leg_words(leg, display))
+        control(field, leg=place, label=label, help="")
 
 
 def draw_axis(found: LiftOff) -> None:
@@ -122,28 +124,26 @@ def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
     scenario, display, advice = state.shown(), state.display(), found.advice.overall
     name = words.yours_name(scenario.driver.lift_off_mps2, scenario.legs)
     title, table = words.changes(driven, found.table, advice, name)
-    st.header("What it changes", anchor="changes")
+    st.header(display.say("lift-off-changes"), anchor="changes")
     left, right = st.columns(2, gap="large")
     with left:
         st.markdown(f"### {title}")
         st.table(table, border="horizontal", hide_index=True, alt=title)
-        st.caption(
-            "Every strength is driven afresh from where the foot comes up, so yours differs a little from the first "
-            "page, which keeps to the speeds described."
-        )
+        st.caption(display.say("lift-off-afresh"))
     with right:
-        st.markdown("### What would change it")
+        st.markdown(f"### {display.say('lift-off-would-change')}")
         st.markdown(words.what_if_text(found.advice, display))
-        st.markdown("### Other strengths, against the advised")
+        st.markdown(f"### {display.say('lift-off-others')}")
         st.markdown(words.others_text(advice, display))
 
 
 def draw_legs(found: LiftOff) -> None:
     """The advice leg by leg; the picture above has it along the road."""
-    st.header("Leg by leg", anchor="legs")
-    st.markdown("The brackets over the drive's picture above show it along the road, on the surface of each leg.")
+    display = state.display()
+    st.header(display.say("lift-off-leg-by-leg"), anchor="legs")
+    st.markdown(display.say("lift-off-brackets"))
     for leg, advice in zip(state.shown().legs, found.advice.legs, strict=True):
-        st.markdown(words.leg_line(advice.leg or 0, leg, advice, state.display()), width=TEXT_PX)
+        st.markdown(words.leg_line(advice.leg or 0, leg, advice, display), width=TEXT_PX)
 
 
 # hills
@@ -154,11 +154,14 @@ def draw_hills(found: LiftOff) -> None:
     """What those behind see on a hill, and which hill is held."""
     scenario, display, dark = state.shown(), state.display(), state.dark()
     advised, yours = found.advice.overall.lift_off_mps2, scenario.driver.lift_off_mps2
-    st.header("On hills, and for those behind", anchor="hills")
+    st.header(display.say("lift-off-hills"), anchor="hills")
     speed = hill_speed()
     # of equal strengths the more important name stays
-    names = {0.0: "rolling on", yours: f"yours {yours:g}", advised: f"advised {advised:g}"}
-    names = {strength: names[strength] for strength in dict.fromkeys((advised, yours, 0.0))}
+    kinds = {0.0: "rolling", yours: "yours", advised: "advised"}
+    names = {
+        strength: display.say("lift-off-name", kind=kinds[strength], strength=Quantity(strength, "", 6, trimmed=True))
+        for strength in dict.fromkeys((advised, yours, 0.0))
+    }
     slowing = slowing_on_hills(scenario, speed, tuple(names))
     title, sentences = words.hill_words(slowing, advised or yours, speed, display)
     left, right = st.columns(2, gap="large")
@@ -170,10 +173,10 @@ def draw_hills(found: LiftOff) -> None:
             file_name=f"{scenario.car_class}-lift-off-on-hills.csv", title=title, words=sentences,
         )  # fmt: skip
     with right:
-        st.markdown("### Holding a hill without the brake pedal")
+        st.markdown(f"### {display.say('lift-off-holding')}")
         speeds = hill_speeds()
         st.markdown(words.rolling_words(speeds, rolling_downhill_pct(scenario, speeds), display))
-        held = f"What just keeps {display.text(speed, 'km/h')}, with the battery as it is at the start of the drive:"
+        held = display.say("lift-off-held", speed=Quantity(speed, "km/h"))
         st.markdown(held)
         st.table(words.held_table(held_downhills(scenario, speed)), border="horizontal", hide_index=True, alt=held)
 
@@ -195,7 +198,7 @@ def hill_speed() -> float:
     speed = given.get(st.query_params.get(HILL_SPEED, ""), speeds[1])
     st.session_state["set-hill-speed"] = speed
     st.segmented_control(
-        f"Speed on the hill, {display.unit('km/h')}", speeds,
+        display.say("lift-off-hill-speed", unit=display.unit("km/h")), speeds,
         format_func=lambda kmh: number_text(display.value(kmh, "km/h")),
         key="set-hill-speed", required=True, on_change=take,
     )  # fmt: skip
@@ -209,7 +212,7 @@ def hill_speed() -> float:
 def draw_slow_down() -> None:
     """One slow-down under the microscope."""
     scenario, display = state.shown(), state.display()
-    st.header("One slow-down under the microscope", anchor="slow-down")
+    st.header(display.say("lift-off-microscope"), anchor="slow-down")
     to_kmh, from_kmh = slow_down_speeds()
     car = car_from(scenario.car_class, dict(scenario.stated))
     setting = (car, scenario.conditions, scenario.driver)
@@ -245,8 +248,8 @@ def slow_down_speeds() -> tuple[float, float]:
     start = max(shown(FROM_KMH, SLOW_DOWN_KMH[0]), SPEED_STEP)
     end = min(shown(TO_KMH, SLOW_DOWN_KMH[1]), start - SPEED_STEP)
     st.session_state["set-slow-down"] = (end, start)
-    st.slider(f"Slow down to, and from, {unit}", 0.0, most, step=SPEED_STEP, format="%g", key="set-slow-down",
-              on_change=take, width=TEXT_PX)  # fmt: skip
+    st.slider(display.say("lift-off-slow-down", unit=unit), 0.0, most, step=SPEED_STEP, format="%g",
+              key="set-slow-down", on_change=take, width=TEXT_PX)  # fmt: skip
     return display.held(end, "km/h"), display.held(start, "km/h")
 
 
@@ -255,12 +258,13 @@ def slow_down_speeds() -> tuple[float, float]:
 
 def draw_cautions(driven: dict[str, float]) -> None:
     """What people call comfortable, and what to mind."""
+    say = state.display().say
     left, right = st.columns([9, 11], gap="large")
     with left:
-        st.header("How much is comfortable?", anchor="comfort")
+        st.header(say("lift-off-comfortable"), anchor="comfort")
         st.markdown(words.comfort_text(driven["high_mps2"]))
     with right:
-        st.header("What to mind", anchor="mind")
+        st.header(say("lift-off-mind"), anchor="mind")
         st.markdown("\n".join(f"- {caution}" for caution in words.CAUTIONS))
 
 

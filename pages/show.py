@@ -16,7 +16,7 @@ from pages.parts import departures, link, show_words, state, winter_words, wordi
 from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.drive_part import last_answer
-from pages.parts.facts import fuel_fact
+from pages.parts.facts import fuel_spared
 from pages.parts.figure import draw_chart
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.show_words import Card
@@ -44,13 +44,13 @@ def say(card: Card) -> Card:
 def tell() -> Card:
     """Drive, car and season, one tap each."""
     scenario, display = state.scenario(), state.display()
-    say(show_words.TELL)
+    card = say(show_words.tell(display))
     if refusal := state.outcome().refusal:
         st.error(refusal)
     choose_drive("show")
     key = state.set_widget("choose-car", scenario.car_class)
     st.pills(
-        "Car", list(class_labels()), format_func=class_labels().get, key=key, on_change=take_car,
+        display.say("show-car"), list(class_labels()), format_func=class_labels().get, key=key, on_change=take_car,
         required=True, wrap=True, label_visibility="collapsed",
     )  # fmt: skip
     say_kept()
@@ -58,9 +58,9 @@ def tell() -> Card:
     with st.container(key="tell-foot", horizontal=True, horizontal_alignment="distribute", vertical_alignment="center"):
         season = wording.season_words(scenario.conditions, scenario.year, display)
         apart = departures.text(scenario, display)
-        st.caption(f"Now: {season}{f', {apart}' if apart else ''}.", width="content")
-        st.page_link("your_drive.py", label="Another drive, leg by leg", query_params=link.own_link())
-    return show_words.TELL
+        st.caption(display.say("card-tell-now", day=season, apart=apart, also=bool(apart)), width="content")
+        st.page_link("your_drive.py", label=display.say("show-another-drive"), query_params=link.own_link())
+    return card
 
 
 def number(result: Result) -> Card:
@@ -71,7 +71,7 @@ def number(result: Result) -> Card:
     beside = [reach_text(result, display), stops_text(result, display), band_text(result, bands, display),
               departures.frost_text(scenario, display), departures.unusual_text(scenario, display)]
     if not result.followed:
-        beside.append(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
+        beside.append(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s, display))
     return say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel_words(result)))
 
 
@@ -79,12 +79,11 @@ def fuel_words(result: Result) -> str:
     """What a hybrid spares, on 100 km and in the year; empty for other cars."""
     scenario, display = state.shown(), state.display()
     year, year_fuel = state.year(scenario), state.year_fuel(scenario)
-    fuel = fuel_fact(scenario, result, display)
-    parts = [f"{fuel[1]} less fuel"] if fuel else []
+    in_year, days = "", 0
     if year is not None and year_fuel is not None:
-        days, in_year, _ = wording.year_fact(year, scenario.year, display, year_fuel)
-        parts.append(f"{in_year} {days.lower()}")
-    return ": ".join(parts)
+        _, in_year, _ = wording.year_fact(year, scenario.year, display, year_fuel)
+        days = wording.year_days(year)
+    return show_words.fuel_words(fuel_spared(scenario, result), in_year, days, display)
 
 
 def bars(result: Result) -> Card:
@@ -92,7 +91,7 @@ def bars(result: Result) -> Card:
     book = books(result)
     card = say(show_words.bars(book, state.shown(), state.display()))
     with st.container(key="show-picture", width=PICTURE_PX):
-        draw_chart(before_after(book, state.dark()), alt=f"{card.title}. {card.why}", key="show-bars")
+        draw_chart(before_after(book, state.display(), state.dark()), alt=f"{card.title}. {card.why}", key="show-bars")
     return card
 
 
@@ -111,7 +110,7 @@ def winter(_result: Result) -> Card:
 
 def limits(_result: Result) -> Card:
     """When it is not there."""
-    return say(show_words.limits())
+    return say(show_words.limits(state.display()))
 
 
 ANSWERS: tuple[Callable[[Result], Card], ...] = (number, bars, lift_off, winter, limits)
@@ -125,9 +124,10 @@ def draw(which: int) -> Card:
     result = state.outcome(state.shown()).result
     if result is None:
         refusal = state.outcome().refusal
-        return say(Card("This drive cannot be driven as described", (refusal,), show_words.TELL.why))
+        display = state.display()
+        return say(Card(display.say("card-cannot"), (refusal,), display.say("card-tell-why")))
     if state.shown() != state.scenario():
-        st.page_link("your_drive.py", label="Change the drive on the first page", query_params=link.own_link())
+        st.page_link("your_drive.py", label=state.display().say("change-on-first-page"), query_params=link.own_link())
     with last_answer("card"):
         found = ANSWERS[which - 2](result)
         if told := also_told(which, result):
@@ -166,31 +166,32 @@ def drawn() -> tuple[int, float]:
 def next_customer() -> None:
     """Clear everything, asked once."""
     # known by another name afterwards, so that it does not stay open over the next customer's card
-    with st.popover("Next customer", type="tertiary", key=f"next-customer-{st.session_state.get('customer', 0)}"):
-        st.markdown(
-            "This clears the drive, the car and everything else that was entered. Going back in this tab does not "
-            "bring it up again; the browser’s own list of visited pages keeps its address."
-        )
-        st.button("Clear everything", key="start-over", type="primary", on_click=link.start_over, width="stretch")
+    say = state.display().say
+    customer = st.session_state.get("customer", 0)
+    with st.popover(say("show-next-customer"), type="tertiary", key=f"next-customer-{customer}"):
+        st.markdown(say("show-clears"))
+        st.button(say("show-clear"), key="start-over", type="primary", on_click=link.start_over, width="stretch")
 
 
-here = place()
+here, told = place(), state.display().say
 with st.container(key="show"):
     with st.container(key="show-head", horizontal=True, wrap=False, vertical_alignment="center"):
-        st.markdown(f"{here} of {LAST}")
+        st.markdown(told("card-place", card=here, cards=LAST))
         next_customer()
-        st.page_link("your_drive.py", label="Close", query_params=link.own_link())
+        st.page_link("your_drive.py", label=told("show-close"), query_params=link.own_link())
     with st.container(key="card", gap="small"):
         card = draw(here)
     if drawn()[0] != here:
         st.session_state["card_drawn"] = (here, time.monotonic())
     with st.container(key="show-foot", gap="small"):
         with st.container(horizontal=True, wrap=False, horizontal_alignment="distribute", vertical_alignment="center"):
-            st.button("Back", key="show-back", shortcut="Left", disabled=here == 1, on_click=turn, args=(here - 1,))
-            with st.popover("Why?", key=f"why-{here}"):
+            st.button(told("show-back"), key="show-back", shortcut="Left", disabled=here == 1,
+                      on_click=turn, args=(here - 1,))  # fmt: skip
+            with st.popover(told("show-why"), key=f"why-{here}"):
                 st.markdown(card.why)
             if here < LAST:
-                st.button("Next", key="show-next", type="primary", shortcut="Right", on_click=turn, args=(here + 1,))
+                st.button(told("show-next"), key="show-next", type="primary", shortcut="Right",
+                          on_click=turn, args=(here + 1,))  # fmt: skip
             else:
-                st.page_link("take_away.py", label="Take away", query_params=link.own_link())
-        st.markdown(wording.CAUTION)
+                st.page_link("take_away.py", label=told("page-take-away"), query_params=link.own_link())
+        st.markdown(told("caution"))

@@ -140,7 +140,7 @@ def open_file() -> None:
     if file is None:
         return
     try:
-        take_over(opening.from_file(file.getvalue(), file.name))
+        take_over(opening.from_file(file.getvalue(), file.name, state.display()))
     except InputError as refused:
         st.session_state["open-refused"] = refusal_words(refused, state.display())
 
@@ -162,8 +162,9 @@ def open_again() -> None:
     found = st.session_state.get("opened")
     if found is not None and found.scenario == state.scenario():
         result = state.outcome().result
-        moved = opening.moved_words(found.said_share, result.saved_share if result else None)
-        drive = f"{wording.car_words(found.scenario)}, {wording.drive_words(found.scenario, state.display())}"
+        display = state.display()
+        moved = opening.moved_words(found.said_share, result.saved_share if result else None, display)
+        drive = f"{wording.car_words(found.scenario, display)}, {wording.drive_words(found.scenario, display)}"
         st.success(" ".join(word for word in (f"Opened: {drive}.", *map(inert, found.notices), moved) if word))
         st.page_link("your_drive.py", label="Go to the drive", query_params=link.own_link())
 

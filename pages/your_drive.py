@@ -21,6 +21,7 @@ from model.describe.scenario import (
 )
 from model.kernel.savings import Result
 from model.sampling.hybrid import has_engine, has_plug
+from model.words.entries import HABITS
 from pages.parts import departures, link, state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
@@ -33,32 +34,32 @@ from pages.parts.trailer import draw_trailer
 from pages.parts.trust import draw_trust
 
 CAR_GROUPS = {
-    "What is printed or shown": ("printed_wh_per_km", "printed_range_km", "printed_test", "shown_wh_per_km"),
-    "Weight and resistance": (
+    "printed": ("printed_wh_per_km", "printed_range_km", "printed_test", "shown_wh_per_km"),
+    "weight": (
         "mass_kg", "rotating_mass_share", "drag_area_m2", "rolling_coefficient", "tyre_cold_share", "tyre_warm_up_min",
         "driveline_cold_n_per_t", "driveline_warm_up_min",
         "f0_n", "f1_n_per_mps", "f2_n_per_mps2", "front_load_share", "cg_height_m", "wheelbase_m",
     ),
-    "Motor": (
+    "motor": (
         "motor_peak_kw", "regen_peak_kw", "motor_base_speed_kmh", "motor_top_speed_kmh", "motor_loss_fixed",
         "motor_loss_speed", "motor_loss_speed2", "motor_loss_working", "motor_loss_torque2", "zero_torque_drag_share",
         "gear_efficiency", "open_pulling_share", "open_slowing_share",
     ),
-    "Battery": (
+    "battery": (
         "usable_kwh", "pack_voltage_v", "cell_resistance_share", "cell_resistance_usual",
         "resistance_activation_j_per_mol", "acceptance_level",
         "charge_rate_factor", "pack_heat_capacity_kj_per_k_kwh", "pack_heat_loss_w_per_k", "pack_heater_kw",
         "pack_heater_until_c", "cold_capacity_loss_per_k", "accessory_w", "charging_efficiency",
     ),
-    "Slowing": (
+    "slowing": (
         "driven_axle", "front_regen_share", "regen_cap_mps2", "fade_start_kmh", "fade_end_kmh", "grip_reserve_share",
         "slip_control_delay_s", "brake_build_up_s", "disc_heat_capacity_kj_per_k_t", "disc_cooling_w_per_k_t",
     ),
-    "Hybrid's engine": ("sustain_soc", "engine_efficiency", "engine_drag_kw"),
-    "Cabin": (
+    "engine": ("sustain_soc", "engine_efficiency", "engine_drag_kw"),
+    "cabin": (
         "heat_source", "heater_max_kw", "heat_pump_cop_at_0c", "cabin_loss_w_per_k", "cabin_heat_capacity_kj_per_k",
     ),
-    "Weather and start": (
+    "weather": (
         "wind_kmh", "altitude_m", "cabin_set_c", "parked_c", "battery_temp_c", "plugged_in", "tyres_warm",
     ),
 }  # fmt: skip
@@ -78,14 +79,14 @@ def describe() -> None:
     st.session_state["refusal-said"] = False
     with st.container(key="legs-head", horizontal=True, vertical_alignment="center", horizontal_alignment="distribute",
                       gap="xsmall"):  # fmt: skip
-        st.subheader("Legs", anchor=False, width="content")
+        st.subheader(display.say("legs"), anchor=False, width="content")
         state.set_widget("there-and-back", scenario.return_trip)
-        st.toggle("There and back", key="there-and-back", on_change=take_return)
+        st.toggle(display.say("there-and-back"), key="there-and-back", on_change=take_return)
         if scenario.return_trip:
-            with st.popover(wording.way_back_words(scenario.conditions), type="tertiary", key="way-back"):
+            with st.popover(wording.way_back_words(scenario.conditions, display), type="tertiary", key="way-back"):
                 edit_way_back()
         st.button(
-            "Add a leg",
+            display.say("add-a-leg"),
             type="tertiary",
             icon=":material/add:",
             on_click=move_legs,
@@ -96,7 +97,7 @@ def describe() -> None:
     above = st.container() if refusal else None
     with st.container(key="rows", gap=None):
         for place, leg in enumerate(scenario.legs):
-            if row(f"leg-{place}", f"{place + 1}. {wording.leg_words(leg, display)}"):
+            if row(f"leg-{place}", display.say("leg-row", leg=place + 1, described=wording.leg_words(leg, display))):
                 edit_leg(place)
         if row("habits", wording.habits_words(scenario, display)):
             edit_habits()
@@ -111,7 +112,7 @@ def row(name: str, text: str) -> bool:
     is_open = st.session_state.get("open-row") == name
     # the icon says nothing to who cannot see it, so the words tell too
     st.button(
-        f"{text}, close" if is_open else text,
+        state.display().say("row-close", row=text) if is_open else text,
         type="tertiary",
         width="stretch",
         icon=":material/expand_less:" if is_open else ":material/expand_more:",
@@ -154,10 +155,11 @@ def edit_leg(place: int) -> None:
     def moved(to: int) -> tuple[Leg, ...]:
         return (*others[:to], legs[place], *others[to:])
 
+    say = state.display().say
     with st.container(key="entries", gap="xsmall"):
         for keys in LEG_ENTRIES:
             side_by_side(*(LEG_FIELDS[key] for key in keys), leg=place)
-        st.caption("Stops: times at rest, the leg's end included. Slow-downs: not to rest, as in bends or traffic.")
+        st.caption(say("leg-help"))
         edit_hill(place)
         left, right = st.columns(2, wrap=False)
         with left:
@@ -167,11 +169,12 @@ def edit_leg(place: int) -> None:
             control(LEG_FIELDS["surface"], leg=place, look="list", help="")
         say_refusals(widget_key(LEG_FIELDS["slow_to_kmh"], place))
         with st.container(horizontal=True, gap="xsmall"):
-            st.button("Earlier", icon=":material/arrow_upward:", key="leg-up", disabled=place == 0,
+            st.button(say("leg-earlier"), icon=":material/arrow_upward:", key="leg-up", disabled=place == 0,
                       on_click=move_legs, args=(moved(max(place - 1, 0)), place - 1))  # fmt: skip
-            st.button("Later", icon=":material/arrow_downward:", key="leg-down", disabled=place == len(legs) - 1,
-                      on_click=move_legs, args=(moved(place + 1), place + 1))  # fmt: skip
-            st.button("Remove", icon=":material/delete:", key="leg-remove", disabled=len(legs) == 1,
+            st.button(say("leg-later"), icon=":material/arrow_downward:", key="leg-down",
+                      disabled=place == len(legs) - 1, on_click=move_legs,
+                      args=(moved(place + 1), place + 1))  # fmt: skip
+            st.button(say("leg-remove"), icon=":material/delete:", key="leg-remove", disabled=len(legs) == 1,
                       on_click=move_legs, args=(others, None))  # fmt: skip
 
 
@@ -194,14 +197,13 @@ def edit_habits() -> None:
     """The three habits, each with the number behind its word, the load and the charge at the start."""
     driver = state.scenario().driver
     with st.container(key="entries", gap="xsmall"):
-        for key in wording.HABIT_NUMBERS:
-            control(DRIVER_FIELDS[key], label=wording.HABIT_NUMBERS[key][0].capitalize(), help="")
-            st.caption(wording.habit_number(key, getattr(driver, key)))
+        for key in HABITS:
+            control(DRIVER_FIELDS[key], label=state.display().say("habit-label", habit=key), help="")
+            st.caption(wording.habit_number(key, getattr(driver, key), state.display()))
         control(CONDITION_FIELDS["payload_kg"])
         draw_trailer()
-        control(
-            CONDITION_FIELDS["soc_start"], look="slider", label="Charge at the start, % of the usable battery", help=""
-        )
+        label = state.display().say("charge-at-start")
+        control(CONDITION_FIELDS["soc_start"], look="slider", label=label, help="")
 
 
 # answering
@@ -211,19 +213,19 @@ def answer() -> None:
     """The headline and what it comes to; for a drive that cannot be driven, that of the last one that could."""
     scenario, display = state.answered(), state.display()
     if scenario is None:
-        st.markdown(wording.NO_ANSWER)
+        st.markdown(state.display().say("no-answer"))
         return
     result, bands = state.outcome(scenario).result, state.answer(scenario)
     assert result is not None and bands is not None
     with before(scenario, "headline"):
-        st.header(wording.headline_marked(bands, display), anchor=False)
+        st.header(wording.headline(bands, display, marked=True), anchor=False)
     if scenario == state.scenario():
         draw_charging(result)
         draw_trust()
     else:
         st.markdown(wording.answer_before(scenario, display))
     if not result.followed:
-        st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s))
+        st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s, display))
     frost, unusual = departures.frost_text(scenario, display), departures.unusual_text(scenario, display)
     for sentence in (frost, unusual, band_text(result, bands, display)):
         if sentence:
@@ -232,12 +234,12 @@ def answer() -> None:
     taken = wording.taken_text(result.net_kwh, display)
     beside = fuel or wording.range_fact(bands, result.car.usable_kwh, display)
     with before(scenario, "facts"), st.container(key="facts", gap=None):
-        st.html(fact_rows([("On this drive", wording.saved_text(bands, display), taken), beside]))
+        st.html(fact_rows([(display.say("on-this-drive"), wording.saved_text(bands, display), taken), beside]))
         draw_year(scenario)
     if has_engine(result.car):
-        st.caption(wording.HYBRID_ENERGY)
+        st.caption(display.say("hybrid-energy"))
     priced = has_plug(result.car)
-    made_of = "What the year is made of" + (", price and currency" if priced else "")
+    made_of = display.say("year-made-of", priced=priced)
     with st.expander(made_of, type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
             year_entries(priced=priced)
@@ -255,7 +257,7 @@ def draw_charging(result: Result) -> None:
         needed = state.stops_needed() if result.trace.ends else 0
         if needed > scenario.conditions.charging_stops:
             st.button(
-                f"Charge on the way: {wording.counted(needed, 'stop')}", key="add-charging", type="primary",
+                display.say("charge-on-the-way", stops=needed), key="add-charging", type="primary",
                 icon=":material/ev_station:", on_click=charge_on_the_way, args=(needed,),
             )  # fmt: skip
         side_by_side(*(CONDITION_FIELDS[key] for key in ("charging_stops", "charge_stop_to")))
@@ -280,19 +282,20 @@ def draw_year(scenario: Scenario) -> None:
 
 def year_entries(*, priced: bool) -> None:
     """Days and temperature of each season; price and CO₂ of electricity, where that is what is saved."""
-    currency = inert(state.scenario().year.currency)
+    say, currency = state.display().say, inert(state.scenario().year.currency)
     for season in SEASONS:
         side_by_side(YEAR_FIELDS[f"{season}_days"], YEAR_FIELDS[f"{season}_c"])
-    st.caption(wording.SNOW_IN_THE_YEAR)
+    st.caption(say("year-snow"))
     if not priced:
         return
-    asked = (("currency", ""), ("price_per_kwh", f"{currency} per kWh"), ("co2_g_per_kwh", "g CO₂ per kWh"))
+    price, co2 = say("year-price", currency=currency), say("year-co2")
+    asked = (("currency", ""), ("price_per_kwh", price), ("co2_g_per_kwh", co2))
     # two in a row: a third would be cut off where the column is narrow
     places = (*st.columns(2, wrap=False), st.columns(2, wrap=False)[0])
     for column, (key, label) in zip(places, asked, strict=True):
         with column:
             control(YEAR_FIELDS[key], label=label, help="")
-    st.caption(f"Price: {YEAR_FIELDS['price_per_kwh'].help} CO₂: {YEAR_FIELDS['co2_g_per_kwh'].help}")
+    st.caption(say("year-prices-help", price=YEAR_FIELDS["price_per_kwh"].help, co2=YEAR_FIELDS["co2_g_per_kwh"].help))
 
 
 # the car
@@ -301,14 +304,13 @@ def year_entries(*, priced: bool) -> None:
 def adjust_car() -> None:
     """Every figure of the car with its class's band and provenance."""
     scenario, display = state.scenario(), state.display()
-    st.markdown(
-        "Whatever you enter here counts as known: it no longer widens the band. All else comes from the class, with "
-        "what kind of knowledge it is and where it is from."
-    )
+    say = display.say
+    st.markdown(say("adjust-car-help"))
     group = st.segmented_control(
-        "Part of the car",
+        say("car-part"),
         list(CAR_GROUPS),
-        default="Weight and resistance",
+        format_func=lambda group: say("car-group", group=group),
+        default="weight",
         required=True,
         key="car-group",
         label_visibility="collapsed",
@@ -323,13 +325,12 @@ def adjust_car() -> None:
             if key in CONDITION_FIELDS:
                 st.caption(field.help)
             elif key in stated:
-                back = "Yours. Back to the class's figure"
-                st.button(back, key=f"reset-{key}", type="tertiary", on_click=reset, args=(key,))
+                st.button(say("figure-back"), key=f"reset-{key}", type="tertiary", on_click=reset, args=(key,))
             elif key in assumed:
                 st.caption(wording.provenance(field, assumed[key], display))
             else:
-                st.caption("Left empty unless you know it.")
-    st.button("All figures back to the class", on_click=reset, args=tuple(stated), disabled=not stated)
+                st.caption(say("figure-open"))
+    st.button(say("all-figures-back"), on_click=reset, args=tuple(stated), disabled=not stated)
 
 
 def reset(*keys: str) -> None:
@@ -345,13 +346,14 @@ with st.container(key="start", horizontal=True, gap="small"):
     if link.new_here():
         # the cards of Show are the guided first run; who needs none goes on here
         with st.container(key="guide", width="content"):
-            st.page_link("show.py", label=wording.GUIDE, query_params=link.own_link(), help=wording.GUIDE_HELP)
+            say = state.display().say
+            st.page_link("show.py", label=say("guide"), query_params=link.own_link(), help=say("guide-help"))
 answering, describing = st.columns([11, 10], gap="large")
 with describing, st.container(key="description", gap="xsmall"):
     describe()
 with answering, st.container(key="answer", gap="xsmall"):
     answer()
-with st.expander("Adjust the car", type="compact", key="car-drawer", on_change="rerun") as drawer:
+with st.expander(state.display().say("adjust-car"), type="compact", key="car-drawer", on_change="rerun") as drawer:
     if drawer.open:
         adjust_car()
 if (shown := state.answered()) and (drawn := state.outcome(shown).result):

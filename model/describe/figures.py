@@ -10,7 +10,7 @@ class Quantity:
     """A figure held in `unit`, empty for a plain number.
 
     It is told with `digits` significant digits; with `places` decimals where that is given; and without zeros that say
-    nothing where it is `trimmed`, as what somebody entered is.
+    nothing where it is `trimmed`, as what somebody entered is. A difference is `signed`: a plus before what is more.
     """
 
     value: float
@@ -18,13 +18,15 @@ class Quantity:
     digits: int = 2
     places: int | None = None
     trimmed: bool = False
+    signed: bool = False
 
 
 @dataclass(frozen=True)
 class Span:
     """From one figure to another, both held in `unit`.
 
-    Both are told with `digits` significant digits of the larger, or with `places` decimals where that is given.
+    Both are told with `digits` significant digits of the larger, or with `places` decimals where that is given. Where
+    it is `trimmed` each end has so many digits, and no zeros that say nothing; a difference is `signed`.
     """
 
     low: float
@@ -32,6 +34,8 @@ class Span:
     unit: str
     digits: int = 2
     places: int | None = None
+    trimmed: bool = False
+    signed: bool = False
 
 
 @dataclass(frozen=True)
@@ -61,7 +65,10 @@ class Shares:
 
 @dataclass(frozen=True)
 class Several:
-    """Things in a row, “a, b and c”, or with `last` “or” between the last two."""
+    """Things in a row, “a, b and c”.
+
+    `last` is what stands before the last: “and”, “or”, nothing more than between the others (“”), or “;” between all.
+    """
 
     items: tuple[Figure | str, ...]
     last: str = "and"

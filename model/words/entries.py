@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from model.describe.fields import Field
+from model.describe.figures import Quantity
 from model.words.quantities import Display
 
 ENTRY_DIGITS = 5
@@ -16,11 +17,22 @@ CHOICES = {
     "tyres": "choice-tyres", "tyres_warm": "choice-tyres-warm", "printed_test": "choice-printed-test",
 }  # fmt: skip
 """The message with a field's choices; others are names already."""
+HABITS = {
+    "looks_ahead": "habit-looks-ahead",
+    "pull_away": "habit-pull-away",
+    "steady_foot": "habit-steady-foot",
+}
+"""The message that tells what a driver does, such as “slows down late”, by its field's key."""
 
 
 def choice_word(key: str, value: str, display: Display) -> str:
     """A choice in plain words."""
     return display.say(CHOICES[key], choice=value) if key in CHOICES else value
+
+
+def habit_text(key: str, option: str, display: Display) -> str:
+    """What a driver does, and how."""
+    return display.say(HABITS[key], option=option)
 
 
 def in_percent(field: Field) -> bool:
@@ -42,6 +54,14 @@ def shown_value(field: Field, value: Any, display: Display) -> Any:
         return int(value)
     percent = in_percent(field) and not display.by_key
     return tidy(100 * value if percent else display.value(value, field.unit), 4 if display.us else 6)
+
+
+def entered(field: Field, value: float, display: Display) -> Quantity:
+    """A figure as it is entered: in percent where it is a share, with the digits that its widget shows."""
+    digits = 4 if display.us else 6
+    if in_percent(field):
+        return Quantity(100 * value, "%", digits, trimmed=True)
+    return Quantity(value, "" if field.unit == "1" else field.unit, digits, trimmed=True)
 
 
 def held_value(field: Field, shown: Any, display: Display) -> Any:

@@ -30,6 +30,13 @@ US = {
     "l/100 km": ("gal/100 mi", KM_PER_MILE / LITRES_PER_GALLON, 0.0),
 }
 MINUS = "\N{MINUS SIGN}"
+BETWEEN = {
+    "and": ("in-a-row", "last-with-and"),
+    "or": ("in-a-row", "last-with-or"),
+    "": ("in-a-row", "in-a-row"),
+    ";": ("set-apart", "set-apart"),
+}
+"""By what stands before the last thing in a row: the messages that put two together, and the last to the others."""
 SAID_BEFORE = 4096
 """Messages kept as they were last said: a page that is drawn again says mostly the same."""
 
@@ -55,17 +62,22 @@ class Display:
     def figure(self, figure: Figure) -> str:
         """A figure in words."""
         match figure:
-            case Quantity(value, unit, digits, places, trimmed):
+            case Quantity(value, unit, digits, places, trimmed, signed):
                 shown = self.value(value, unit)
                 number = _number(shown, digits, places, trimmed, self.language)
+                number = _signed(number) if signed else number
                 return _with_unit(number, self.unit(unit), self.language)
-            case Span(low, high, unit, digits, places):
+            case Span(low, high, unit, digits, places, trimmed, signed):
                 ends = sorted((self.value(low, unit), self.value(high, unit)))
+                if trimmed:
+                    words = [_number(end, digits, None, True, self.language) for end in ends]
+                    return _with_unit(self._pair(*words), self.unit(unit), self.language)
                 # both ends with as many decimals as the larger needs, so that a pair reads evenly
                 if places is None:
                     places = _places(max(abs(ends[0]), abs(ends[1]), 1e-12), digits)
-                return _with_unit(self._pair(*(_rounded(end, places, self.language) for end in ends)),
-                                  self.unit(unit), self.language)  # fmt: skip
+                words = [_rounded(end, places, self.language) for end in ends]
+                words = [*map(_signed, words)] if signed else words
+                return _with_unit(self._pair(*words), self.unit(unit), self.language)
             case Part(value, whole, unit):
                 part, whole = self.value(value, unit), self.value(whole, unit)
                 scale = 1 if figure.whole >= 20 else 10
@@ -87,10 +99,10 @@ class Display:
                     return "".join(words)
                 *most, end = words
                 first = most[0]
+                between, before_last = BETWEEN[last]
                 for word in most[1:]:
-                    first = _pattern("in-a-row", ("first", "next"), self.language).format(first=first, next=word)
-                name = {"and": "last-with-and", "or": "last-with-or"}[last]
-                return _pattern(name, ("first", "last"), self.language).format(first=first, last=end)
+                    first = _pattern(between, ("first", "next"), self.language).format(first=first, next=word)
+                return _pattern(before_last, ("first", "next"), self.language).format(first=first, next=end)
 
     def _unit_once(self, items: tuple[Figure | str, ...]) -> tuple[Figure | str, ...]:
         # “3, 5 and 8 km”: a unit that all have stands with the last
@@ -197,8 +209,13 @@ def percent_range_text(low: float, high: float) -> str:
 
 
 def capital(text: str) -> str:
-    """The text with a capital at its start."""
+    """Words with a capital at their start."""
     return text[:1].upper() + text[1:]
+
+
+def inside(text: str) -> str:
+    """A name or title as it stands within a sentence."""
+    return text[:1].lower() + text[1:]
 
 
 def span_of(band: Band, unit: str, digits: int = 2) -> Span:
@@ -213,8 +230,14 @@ def _places(value: float, digits: int) -> int:
 
 
 def _rounded(value: float, places: int, language: str) -> str:
-    # nothing has no sign, whichever side it was rounded from
+    # what rounds to nothing is not below zero
     return f"{round(value, places) + 0.0:,.{max(places, 0)}f}".translate(_marks(language))
+
+
+def _signed(number: str) -> str:
+    if not any(digit in "123456789" for digit in number):
+        return "0"
+    return number if number.startswith(MINUS) else f"+{number}"
 
 
 def _percent(share: float, places: int, language: str) -> str:

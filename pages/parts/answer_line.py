@@ -8,20 +8,24 @@ import streamlit as st
 from streamlit.elements.lib.mutable_popover_container import PopoverContainer
 
 from model.describe.car import CAR_FIELDS
+from model.describe.figures import Several
 from model.describe.parameters import class_labels
 from model.describe.scenario import CONDITION_FIELDS, SEASONS, Scenario
 from model.describe.scenario_io import starting_drives
+from model.words.quantities import capital
 from pages.parts import departures, state, wording
 from pages.parts.controls import control
 from pages.parts.link import own_link
 from pages.parts.reach_words import reach_text
 
 ACTIONS = (
-    ("show.py", "Show", ":material/present_to_all:"),
-    ("compare.py", "Compare", ":material/compare_arrows:"),
-    ("take_away.py", "Take away", ":material/print:"),
+    ("show.py", "page-show", ":material/present_to_all:"),
+    ("compare.py", "page-compare", ":material/compare_arrows:"),
+    ("take_away.py", "page-take-away", ":material/print:"),
 )
-"""What can be done with the answer: page, word and icon."""
+"""What can be done with the answer: page, message and icon."""
+MARK = "\x00"
+"""What stands in the sentence on both sides of a word that opens a control."""
 ENTRIES_PX = 420
 """Width of what a word opens, where the screen has it."""
 
@@ -29,25 +33,28 @@ ENTRIES_PX = 420
 def draw_answer_line(*, with_answer: bool) -> None:
     """Draw the line; pages that state the headline themselves ask for it without the answer."""
     scenario, display = state.scenario(), state.display()
+    apart = departures.by_key(scenario, display)
+    words = {
+        "car": wording.car_words(scenario, display),
+        "drive": wording.drive_words(scenario, display),
+        "day": wording.season_words(scenario.conditions, scenario.year, display),
+        "pedal": wording.pedal_words(scenario, display),
+        "apart": display.figure(Several(tuple(apart.values()), "")),
+    }
+    sentence = display.say(
+        "answer-line",
+        named=wording.drive_id(scenario) is not None,
+        season=wording.season_of(scenario.conditions, scenario.year) is not None,
+        also=bool(apart),
+        **{name: f"{MARK}{name}{MARK}" for name in words},
+    )
     with st.container(key="answer-line", horizontal=True, vertical_alignment="center", gap=None):
-        say("A")
-        with word("car", wording.car_words(scenario)):
-            choose_car()
-        say("on a" if wording.drive_id(scenario) is None else "on the")
-        with word("drive", wording.drive_words(scenario, display)):
-            choose_drive("line")
-        say("in" if wording.season_of(scenario.conditions, scenario.year) else "at")
-        season = wording.season_words(scenario.conditions, scenario.year, display)
-        with word("season", season), st.container(width=ENTRIES_PX):
-            choose_season()
-        say("with a")
-        with word("pedal", wording.pedal_words(scenario, display)), st.container(width=ENTRIES_PX):
-            control(CAR_FIELDS["brake_pedal"], help="", behind=True)
-            st.markdown(wording.PEDAL_HELP)
-        if apart := departures.by_key(scenario, display):
-            say("and")
-            with word("apart", ", ".join(apart.values())):
-                take_off(apart, changes=with_answer)
+        for place, piece in enumerate(sentence.split(MARK)):
+            if place % 2:
+                with word("season" if piece == "day" else piece, words[piece]):
+                    open_word(piece, apart, with_answer=with_answer)
+            elif piece.strip():
+                say(piece.strip())
         answer = state.answer() if with_answer else None
         if answer is not None:
             say(f"**{wording.headline(answer, display)}**")
@@ -55,18 +62,36 @@ def draw_answer_line(*, with_answer: bool) -> None:
             if result is not None and (reached := reach_text(result, display)):
                 say(reached)
         with st.container(key="actions", horizontal=True, width="content"):
-            for file, label, icon in ACTIONS:
-                st.page_link(file, label=label, icon=icon, query_params=own_link())
+            for file, name, icon in ACTIONS:
+                st.page_link(file, label=display.say(name), icon=icon, query_params=own_link())
     say_kept()
+
+
+def open_word(name: str, apart: dict[str, str], *, with_answer: bool) -> None:
+    """The control behind a word of the line."""
+    if name == "car":
+        choose_car()
+    elif name == "drive":
+        choose_drive("line")
+    elif name == "apart":
+        take_off(apart, changes=with_answer)
+    else:
+        with st.container(width=ENTRIES_PX):
+            if name == "day":
+                choose_season()
+            else:
+                control(CAR_FIELDS["brake_pedal"], help="", behind=True)
+                st.markdown(wording.pedal_help(state.display()))
 
 
 def take_off(apart: dict[str, str], *, changes: bool) -> None:
     """What departs from the ordinary, each to be taken off with one tap; and where it `changes`, if not here."""
-    st.markdown("All this counts in the answer. A tap takes it off.")
+    told = state.display().say
+    st.markdown(told("line-counts"))
     for key, text in apart.items():
         st.button(text, key=f"take-off-{key}", icon=":material/close:", on_click=as_usual, args=(key,), width="stretch")
     if changes:
-        st.page_link("your_drive.py", label="Change it on the first page", query_params=own_link())
+        st.page_link("your_drive.py", label=told("line-change"), query_params=own_link())
 
 
 def as_usual(key: str) -> None:
@@ -80,8 +105,9 @@ def say_kept() -> None:
     if st.session_state.get("kept_for") != (scenario.car_class, scenario.stated):
         return
     with st.container(key="kept", horizontal=True, vertical_alignment="center", gap="small"):
-        st.markdown(departures.kept_text(scenario, state.display()), width="content")
-        st.button(f"Take those of the class {wording.class_name(scenario)}", key="let-go", type="tertiary",
+        display = state.display()
+        st.markdown(departures.kept_text(scenario, display), width="content")
+        st.button(display.say("line-take-class", car=wording.class_name(scenario)), key="let-go", type="tertiary",
                   icon=":material/undo:", on_click=let_go)  # fmt: skip
 
 
@@ -106,12 +132,12 @@ def choose_car() -> None:
     """The car's class."""
     key = state.set_widget("choose-car", state.scenario().car_class, behind=True)
     st.radio(
-        "Car class",
+        state.display().say("line-car-class"),
         list(class_labels()),
         format_func=lambda name: class_labels()[name],
         key=key,
         on_change=take_car,
-        help="Invented middle of each class, no real car. “Adjust the car” on the first page changes its figures.",
+        help=state.display().say("line-car-class-help"),
     )
 
 
@@ -149,9 +175,10 @@ def choose_drive(where: str) -> None:
 
     name = wording.drive_id(state.scenario())
     key = state.set_widget(f"choose-drive-{where}", name, behind=where == "line")
+    scenario, display = state.scenario(), state.display()
     with st.container(key=f"drives-{where}", gap=None):
         st.pills(
-            "Start from one of four invented drives",
+            display.say("line-drives"),
             list(starting_drives()),
             format_func=lambda name: starting_drives()[name][0],
             key=key,
@@ -159,10 +186,11 @@ def choose_drive(where: str) -> None:
             wrap=True,
             label_visibility="collapsed",
         )
-        scenario, display = state.scenario(), state.display()
-        length = wording.length_text(scenario, display)
-        own = f"Your own drive, {length} in all. Pick one above to start over."
-        st.caption(f"{starting_drives()[name][1]} {length} in all." if name else own)
+        length = wording.length_of(scenario)
+        if name:
+            st.caption(display.say("line-drive", about=starting_drives()[name][1], length=length))
+        else:
+            st.caption(display.say("line-own-drive", length=length))
 
 
 def pick_season(*, behind: bool = False, help: str | None = None, named: bool = True) -> None:
@@ -175,18 +203,16 @@ def pick_season(*, behind: bool = False, help: str | None = None, named: bool = 
             state.put_whole(now.with_setting("ambient_c", getattr(now.year, f"{season}_c")))
 
     key = state.set_widget("choose-season", wording.season_of(scenario.conditions, scenario.year), behind=behind)
+    display = state.display()
     st.segmented_control(
-        "Season", SEASONS, format_func=str.capitalize, key=key, on_change=take, width="stretch", help=help,
-        label_visibility="visible" if named else "collapsed",
+        display.say("line-season"), SEASONS, format_func=lambda name: capital(display.say("season-name", season=name)),
+        key=key, on_change=take, width="stretch", help=help, label_visibility="visible" if named else "collapsed",
     )  # fmt: skip
 
 
 def choose_season() -> None:
-    """Season, exact temperature, road surface, cabin and a start warmed up on the plug."""
-    pick_season(
-        behind=True,
-        help="Sets the temperature to that of the season; what each season's is can be changed on the first page."
-    )
+    """Season, exact temperature, road surface, cabin and a start warmed up while plugged in."""
+    pick_season(behind=True, help=state.display().say("line-season-help"))
     control(CONDITION_FIELDS["ambient_c"], behind=True)
     control(CONDITION_FIELDS["surface"], look="list", behind=True)
     control(CONDITION_FIELDS["preconditioned"], behind=True)

@@ -6,106 +6,129 @@ from collections.abc import Sequence
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from model.checks.certified import SAID, Found
+from model.describe.figures import Quantity, Several
 from model.words.quantities import Display
-from pages.parts.charts.certified import BAND, CYCLE_WORDS, PLACES, places
-
-WHERE = {"udds": "In the city", "hwfet": "On the highway"}
-KNOWN_WORDS = {"road load": "Weight, road load and power known", "data sheet": "Only class, weight and power known"}
-UNKNOWN = (
-    "**What is not known.** The saving itself was measured on none of these cars: only what they took from the wall. "
-    "Constants of the model were chosen with these cars in view, so that they are no blind test of it; of each car "
-    "only the band is made without its own group of makers."
-)
+from pages.parts.charts.certified import BAND, places
+from pages.parts.trust import bulleted, number, too
 
 
-def first_words(city: Found, highway: Found) -> str:
+def first_words(city: Found, highway: Found, display: Display) -> str:
     """What the pictures show."""
-    return (
-        f"{len(city.ids)} battery cars of the US certification, their energy from the wall as measured and as modelled "
-        "from weight, road load and rated power. On the dashed line both agree. Of each car the band that should hold "
-        f"90 % is made from the other groups of makers alone: it holds {city.held_pct(BAND):.0f} % in the city and "
-        f"{highway.held_pct(BAND):.0f} % on the highway. The table is written and checked by the program's tests."
-    )
+    held = {"city": held_pct(city), "highway": held_pct(highway)}
+    return display.say("certified-first", cars=len(city.ids), **held)
 
 
-def cars_title(found: Found) -> str:
+def held_pct(found: Found, band: tuple[str, str] = BAND) -> Quantity:
+    """How many of a cycle's cars their bands held."""
+    return Quantity(found.held_pct(band), "%", places=0)
+
+
+def cars_title(found: Found, display: Display) -> str:
     """The finding of a cycle."""
-    return f"{WHERE[found.cycle]} {found.inside(BAND).sum()} of {len(found.ids)} cars lie in their band"
+    inside = int(found.inside(BAND).sum())
+    return display.say("certified-in-band", cycle=found.cycle, inside=inside, cars=len(found.ids))
 
 
-def cars_alt(found: Found) -> str:
+def cars_alt(found: Found, display: Display) -> str:
     """The picture of a cycle in words."""
-    error = np.median(found.errors_pct)
-    return (
-        f"{cars_title(found)}; {found.above(BAND).sum()} took more, {found.below(BAND).sum()} less. "
-        f"Each car's measured energy from the wall over the modelled one, around the line where "
-        f"both agree; the median car is modelled {abs(error):.1f} % too "
-        f"{'high' if error > 0 else 'low'}. {_missed(found).replace('*', '')}"
+    error = float(np.median(found.errors_pct))
+    picture = display.say(
+        "certified-alt",
+        finding=cars_title(found, display),
+        more=int(found.above(BAND).sum()),
+        less=int(found.below(BAND).sum()),
+        error=number(abs(error)),
+        way=too(error),
     )
+    return f"{picture} {_missed(found, display)}".rstrip()
 
 
 def cars_table(found: Found, display: Display) -> pd.DataFrame:
     """Every car of a cycle, the misses first."""
-    unit = display.unit("Wh/km")
+    unit, say = display.unit("Wh/km"), display.say
     columns = {"measured": found.measured, "modelled": found.modelled}
-    columns |= {f"band, {end}": found.bands[key] for end, key in zip(("low", "high"), BAND, strict=True)}
+    columns |= {end: found.bands[key] for end, key in zip(("band-low", "band-high"), BAND, strict=True)}
     energies = {
-        f"{name[:1].upper()}{name[1:]}, {unit}": np.round(display.value(values, "Wh/km"), 1)
-        for name, values in columns.items()
+        say("certified-energy", what=what, unit=unit): np.round(display.value(values, "Wh/km"), 1)
+        for what, values in columns.items()
     }
-    table = pd.DataFrame(
-        {"Car": found.ids, "Kind": found.kinds, **energies, "Where": [PLACES[place] for place in places(found)]}
-    )
+    where = [say("certified-place", place=str(place)) for place in places(found)]
+    cars = {say("certified-car"): found.ids, say("certified-car-kind"): found.kinds}
+    table = pd.DataFrame({**cars, **energies, say("certified-where"): where})
     return table.iloc[np.argsort(found.inside(BAND), kind="stable")]
 
 
-def short_table(table: pd.DataFrame) -> pd.DataFrame:
+def short_table(table: pd.DataFrame, display: Display) -> pd.DataFrame:
     """What a narrow place has room for: the band's ends in one column, no ids."""
     kind, measured, modelled, low, high = table.columns[1:6]
-    ends = [f"{least:.0f} to {most:.0f}" for least, most in zip(table[low], table[high], strict=True)]
-    return table[[kind, measured, modelled]].round().astype({measured: int, modelled: int}).assign(Band=ends)
-
-
-def _missed(found: Found) -> str:
-    """The kinds of car outside the band on a cycle."""
-    parts = [
-        f"{how}: " + "; ".join(f"{kind} ({count} of {of})" for kind, count, of in found.by_kind(which)) + "."
-        for how, which in (("More than the band", found.above(BAND)), ("Less", found.below(BAND)))
-        if which.any()
+    ends = [
+        display.say("span", low=f"{least:.0f}", high=f"{most:.0f}")
+        for least, most in zip(table[low], table[high], strict=True)
     ]
-    return f"*{WHERE[found.cycle]}.* {' '.join(parts)}" if parts else ""
+    short = table[[kind, measured, modelled]].round().astype({measured: int, modelled: int})
+    return short.assign(**{display.say("certified-band"): ends})
 
 
-def misses_words(*cycles: Found) -> str:
+def _kinds(found: Found, which: NDArray[np.bool_], display: Display) -> Several:
+    kinds = (
+        display.say("certified-kind", kind=kind, missed=missed, cars=cars)
+        for kind, missed, cars in found.by_kind(which)
+    )
+    return Several(tuple(kinds), ";")
+
+
+def _missed(found: Found, display: Display) -> str:
+    """The kinds of car outside the band on a cycle; empty where there is none."""
+    above, below = found.above(BAND), found.below(BAND)
+    more, less = _kinds(found, above, display), _kinds(found, below, display)
+    if above.any() and below.any():
+        return display.say("certified-missed-both", cycle=found.cycle, more=more, less=less)
+    if above.any():
+        return display.say("certified-missed-above", cycle=found.cycle, more=more)
+    return display.say("certified-missed-below", cycle=found.cycle, less=less) if below.any() else ""
+
+
+def misses_words(*cycles: Found, display: Display) -> str:
     """The misses, named by kind of car."""
-    lines = [f"- {line}" for line in map(_missed, cycles) if line]
-    return "\n".join(["**The misses,** with how many of each kind of car:\n", *lines])
+    missed = [_missed(found, display) for found in cycles]
+    return f"{display.say('certified-misses')}\n\n{bulleted([*filter(None, missed)])}"
 
 
-def held_title(both: Sequence[Found]) -> str:
+def held_title(both: Sequence[Found], display: Display) -> str:
     """The finding of a reliability picture."""
-    held = " and ".join(
-        f"{found.held_pct(BAND):.0f} {where}"
-        for found, where in zip(both, ("% in the city", "% on the highway"), strict=True)
-    )
-    return f"{KNOWN_WORDS[both[0].known]}: said 90 %, held {held}"
+    city, highway = map(held_pct, both)
+    return display.say("certified-held", known=_known(both[0]), city=city, highway=highway)
 
 
-def held_alt(both: Sequence[Found]) -> str:
+def _known(found: Found) -> str:
+    return found.known.replace(" ", "-")
+
+
+def held_alt(both: Sequence[Found], display: Display) -> str:
     """A reliability picture in words."""
-    said = "; ".join(
-        f"said {share} %, held " + ", ".join(f"{CYCLE_WORDS[f.cycle]} {f.held_pct(band):.0f} %" for f in both)
+    city, highway = both
+    shares = [
+        display.say(
+            "certified-held-share",
+            said=Quantity(share, "%", places=0),
+            city=held_pct(city, band),
+            highway=held_pct(highway, band),
+        )
         for share, band in SAID.items()
-    )
-    return f"{KNOWN_WORDS[both[0].known]}. How many measured cars the bands held, over how many they should: {said}."
+    ]
+    known = display.say("certified-known", known=_known(city))
+    return display.say("certified-held-alt", known=known, shares=Several(tuple(shares), ";"))
 
 
-def held_table(both: Sequence[Found]) -> pd.DataFrame:
+def held_table(both: Sequence[Found], display: Display) -> pd.DataFrame:
     """What the bands said and held."""
     held = {
-        f"Held, {CYCLE_WORDS[found.cycle]}, %": [round(found.held_pct(band), 1) for band in SAID.values()]
+        display.say("certified-held-column", cycle=found.cycle): [
+            round(found.held_pct(band), 1) for band in SAID.values()
+        ]
         for found in both
     }
-    return pd.DataFrame({"Said, %": list(SAID), **held})
+    return pd.DataFrame({display.say("certified-said"): list(SAID), **held})

@@ -27,22 +27,16 @@ from pages.parts.winter_words import (
     slowing_expected,
     told_alike,
 )
-from pages.parts.wording import PRESS_THE_PEDAL, season_of
+from pages.parts.wording import degrees, season_of
 
 HARDLY_MPS2 = 0.005
 SLIPPERY = ("snow", "ice", "glazed-ice")
-
-
-def degrees(celsius: float) -> Quantity:
-    """A temperature in whole degrees."""
-    return Quantity(celsius, "°C", places=0)
-
-
 MILD = degrees(MILD_C)
 
 
 def cold(found: ColdDay, scenario: Scenario, display: Display) -> LimitWords:
     """The part in words."""
+    expected = f"**{slowing_expected(found.normal, display)}** {display.say('press-the-pedal')}"
     return LimitWords(
         display.say("cold-heading"),
         *_number(found, slipperiest(scenario).surface, display),
@@ -51,7 +45,7 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> LimitWords:
             *_season_facts(found, scenario, display),
             warm_up_fact(found.warm_up, display),
         ),
-        (f"**{slowing_expected(found.normal, display)}** {PRESS_THE_PEDAL}", *measure_words(found, display)),
+        (expected, *measure_words(found, display)),
         (display.say("cold-mind-feel"), display.say("cold-mind-assumed")),
     )
 

@@ -6,63 +6,53 @@ from collections.abc import Sequence
 
 import pandas as pd
 
+from model.describe.figures import Quantity, Several, Span
 from model.describe.scenario import Scenario
 from model.lift_off.slowing import word_of
 from model.out.comparison import Difference, Side, told_apart
 from model.sampling.uncertainty import HIGH_SHARE, Band
-from model.words.entries import choice_word
-from model.words.quantities import Display, capital, percent_range_text
-from pages.parts.charts.compare import even, signed_range
-from pages.parts.wording import (
-    HABIT_NUMBERS,
-    NEGLIGIBLE_KWH,
-    car_words,
-    pedal_words,
-    season_of,
-    temperature_text,
-)
+from model.words.entries import habit_text
+from model.words.quantities import Display, capital, number_text, span_of
+from pages.parts.charts.compare import difference_of
+from pages.parts.wording import NEGLIGIBLE_KWH, NO_BREAK, car_words, degrees, pedal_words, season_of
 
-SUBJECT_WORDS = {
-    "car": "Car",
-    "season": "Season",
-    "lift_off_mps2": "Lift-off strength",
-    "brake_pedal": "Brake pedal",
-    "looks_ahead": "Slowing down",
-    "pull_away": "Pulling away",
-    "steady_foot": "Holding speed",
-    "surface": "Road surface",
-    "cabin": "Cabin heating and cooling",
-    "preconditioned": "Start",
-}
-NARROW = "\N{NO-BREAK SPACE}"
-ENGINE_NOTE = (
-    "What a hybrid's engine gives in place of its battery is counted as taken from the battery; the fuel burned for it "
-    "is several times as much, and is not."
-)
 NEGLIGIBLE_POINTS = 0.0005
 """A difference of shares below this is none to speak of [1]."""
+
+
+def subject_text(subject: str, display: Display) -> str:
+    """What differs."""
+    return display.say("compare-subject", subject=subject)
 
 
 def name_of(subject: str, scenario: Scenario, display: Display) -> str:
     """What a drive is called where it differs from others in the subject."""
     conditions, driver = scenario.conditions, scenario.driver
-    if subject == "car":
-        return car_words(scenario)
-    if subject == "season":
-        season, degrees = season_of(conditions, scenario.year), temperature_text(conditions.ambient_c, display)
-        return f"{season}, {degrees}" if season else degrees
-    if subject == "lift_off_mps2":
-        own = any(leg.lift_off_mps2 is not None for leg in scenario.legs)
-        strength = driver.lift_off_mps2
-        return "a strength for each leg" if own else f"{word_of(strength)}, {strength:g}{NARROW}m/s²"
-    if subject in HABIT_NUMBERS:
-        return f"{HABIT_NUMBERS[subject][0]} {choice_word(subject, getattr(driver, subject), display)}"
-    return {
-        "brake_pedal": pedal_words(scenario, display),
-        "surface": f"{choice_word('surface', conditions.surface, display)} road",
-        "cabin": f"cabin {'on' if conditions.cabin else 'off'}",
-        "preconditioned": f"{'' if conditions.preconditioned else 'not '}warmed up before leaving",
-    }[subject]
+    match subject:
+        case "car":
+            return car_words(scenario, display)
+        case "season":
+            season, air = season_of(conditions, scenario.year), degrees(conditions.ambient_c)
+            return display.say("compare-season", season=season, air=air) if season else display.figure(air)
+        case "lift_off_mps2":
+            return _strength_text(scenario, display)
+        case "brake_pedal":
+            return pedal_words(scenario, display)
+        case "surface":
+            return display.say("compare-surface", surface=conditions.surface)
+        case "cabin":
+            return display.say("compare-cabin", on=conditions.cabin)
+        case "preconditioned":
+            return display.say("compare-warmed", warmed=conditions.preconditioned)
+    return habit_text(subject, getattr(driver, subject), display)
+
+
+def _strength_text(scenario: Scenario, display: Display) -> str:
+    if any(leg.lift_off_mps2 is not None for leg in scenario.legs):
+        return display.say("compare-strengths-of-legs")
+    strength = scenario.driver.lift_off_mps2
+    shown = display.figure(Quantity(strength, "m/s²", 6, trimmed=True)).replace(" ", NO_BREAK)
+    return display.say("compare-strength", word=word_of(strength), strength=shown)
 
 
 def negligible(band: Band, most: float) -> bool:
@@ -70,94 +60,83 @@ def negligible(band: Band, most: float) -> bool:
     return max(abs(band.low), abs(band.high)) < most
 
 
-def size_text(band: Band, display: Display) -> str:
+def size_of(band: Band, unit: str, scale: float = 1.0, places: int | None = None) -> Span:
     """How large a difference is whose ends have the same sign."""
-    ends = sorted((abs(band.low), abs(band.high)))
-    return display.range_text(Band(ends[0], abs(band.mid), ends[1]), "kWh")
+    low, high = sorted((abs(scale * band.low), abs(scale * band.high)))
+    return Span(low, high, unit, places=places)
 
 
 def title(differences: Sequence[Difference], names: Sequence[str], display: Display) -> str:
     """The finding over all drives in one line."""
-    parts = [f"{name} {taken_words(one, names[0], display)}" for one, name in zip(differences, names[1:], strict=True)]
-    return capital("; ".join(parts))
+    found = [taken_words(one, name, names[0], display) for one, name in zip(differences, names[1:], strict=True)]
+    return capital(display.figure(Several(tuple(found), ";")))
 
 
-def taken_words(found: Difference, first: str, display: Display) -> str:
-    """What a drive takes more or less than the first, to read on after its name."""
+def taken_words(found: Difference, name: str, first: str, display: Display) -> str:
+    """What a drive takes more or less than the first."""
     band = found.net_kwh
+    both = {"name": name, "first": first}
     if negligible(band, NEGLIGIBLE_KWH):
-        return f"takes as much as {first}"
+        return display.say("compare-as-much", **both)
     if told_apart(band):
-        return f"takes {size_text(band, display)} {'more' if band.low > 0 else 'less'} than {first}"
-    less, more = even(band)
-    return f"takes {less} kWh less to {more} kWh more than {first}"
+        return display.say("compare-takes", difference=size_of(band, "kWh"), more=bool(band.low > 0), **both)
+    # both ends with as many decimals as the larger needs
+    places = len(number_text(max(abs(band.low), abs(band.high))).partition(".")[2])
+    less, more = (Quantity(abs(end), "kWh", places=places) for end in (band.low, band.high))
+    return display.say("compare-either-way", less=less, more=more, **both)
 
 
-def verdict(found: Difference) -> str:
+def verdict(found: Difference, display: Display) -> str:
     """Whether the difference in what is taken exceeds the uncertainty."""
     band = found.net_kwh
     if negligible(band, NEGLIGIBLE_KWH):
-        return "That is no difference to speak of."
+        return display.say("compare-alike")
     if told_apart(band):
-        return (
-            "The difference **exceeds the uncertainty**: it points the same way in at least "
-            f"{HIGH_SHARE * 100:.0f} of 100 sampled cars."
-        )
-    return "The difference **does not exceed the uncertainty**: the assumptions leave open which of the two takes less."
+        return display.say("compare-exceeds", cars=round(100 * HIGH_SHARE))
+    return display.say("compare-open")
 
 
-def saved_words(found: Difference, first: str) -> str:
+def saved_words(found: Difference, first: str, display: Display) -> str:
     """What it does to the share that regeneration saves; empty where there is no share."""
     band = found.saved_share
     if band is None:
         return ""
     if negligible(band, NEGLIGIBLE_POINTS):
-        return f"Regeneration saves the same share of energy as with {first}."
+        return display.say("compare-same-share", first=first)
     if not told_apart(band):
-        return f"The share that regeneration saves differs by {points_text(band)}: too little to tell."
-    ends = sorted((abs(band.low), abs(band.high)))
-    points = points_range(Band(ends[0], abs(band.mid), ends[1]))
-    more = band.low > 0
-    sentence = f"The share that regeneration saves is {points} points {'higher' if more else 'lower'}"
-    if more and found.net_kwh.low > NEGLIGIBLE_KWH:
-        return f"{sentence}: a larger share saved, and still more taken."
-    return f"{sentence}."
+        return display.say("compare-share-open", points=difference_of(band.scaled(100), "points"))
+    # as many decimals as a share in percent has
+    points = size_of(band, "points", 100, places=1 if negligible(band, 0.0995) else 0)
+    higher = bool(band.low > 0)
+    if higher and found.net_kwh.low > NEGLIGIBLE_KWH:
+        return display.say("compare-share-and-more", points=points)
+    return display.say("compare-share", points=points, higher=higher)
 
 
-def points_range(band: Band) -> str:
-    """A band of shares in points, without a unit."""
-    return percent_range_text(band.low, band.high).removesuffix(" %")
-
-
-def points_text(band: Band) -> str:
-    """A signed difference of shares in points."""
-    return f"{signed_range(Band(100 * band.low, 100 * band.mid, 100 * band.high))} points"
-
-
-def time_words(found: Difference) -> str:
+def time_words(found: Difference, display: Display) -> str:
     """What it costs or spares in time; empty where there is no second between them."""
-    seconds = found.duration_s
-    if abs(seconds) < 1:
+    seconds = abs(found.duration_s)
+    if seconds < 1:
         return ""
-    size = f"{abs(seconds):.0f} s" if abs(seconds) < 90 else f"{abs(seconds) / 60:.1f} min"
-    return f"It takes {size} {'longer' if seconds > 0 else 'less'}."
+    time = Quantity(seconds, "s", places=0) if seconds < 90 else Quantity(seconds / 60, "min", places=1)
+    return display.say("compare-time", time=time, longer=bool(found.duration_s > 0))
 
 
-def sentences(found: Difference, name: str, first: str) -> str:
+def sentences(found: Difference, name: str, first: str, display: Display) -> str:
     """What follows the finding: whether it exceeds the uncertainty, what becomes of the share saved, and the time."""
-    parts = (verdict(found), saved_words(found, first), time_words(found))
-    return f"**{capital(name)}.** " + " ".join(part for part in parts if part)
+    parts = verdict(found, display), saved_words(found, first, display), time_words(found, display)
+    return display.say("compare-told", name=capital(name), sentences=" ".join(filter(None, parts)))
 
 
 # the table
 
-ROWS = (
-    ("net_kwh", "Taken from the battery, kWh"),
-    ("saved_kwh", "Saved by regeneration, kWh"),
-    ("saved_share", "Energy saved, % of the drive on friction brakes only"),
-    ("friction_kwh", "Heat in the friction brakes, kWh"),
-    ("duration_s", "Time, min"),
-)
+FIGURES = ("net_kwh", "saved_kwh", "saved_share", "friction_kwh", "duration_s")
+"""The rows of the table."""
+
+
+def figure_name(figure: str, display: Display) -> str:
+    """What a row of the table is."""
+    return display.say("compare-figure", figure=figure)
 
 
 def bands_of(side: Side) -> dict[str, Band | None]:
@@ -193,33 +172,34 @@ def table(
 
     def cells(side: Side) -> list[str]:
         bands = bands_of(side)
-        return [display.range_text(band, "") if (band := bands[key]) else "–" for key, _ in ROWS]
+        return [display.figure(span_of(band, "")) if (band := bands[figure]) else "–" for figure in FIGURES]
 
     def with_difference(side: Side, found: Difference) -> list[str]:
-        bands = differences_of(found)
         return [
-            f"{cell} ({signed_range(band)})" if (band := bands[key]) else cell
-            for cell, (key, _) in zip(cells(side), ROWS, strict=True)
+            display.say("compare-cell", value=cell, difference=difference_of(band, "")) if band else cell
+            for cell, band in zip(cells(side), differences_of(found).values(), strict=True)
         ]
 
-    columns = {"Figure": [words for _, words in ROWS], capital(names[0]): cells(sides[0])}
+    columns = {display.say("column-figure"): [figure_name(figure, display) for figure in FIGURES]}
+    columns[capital(names[0])] = cells(sides[0])
     for side, found, name in zip(sides[1:], differences, names[1:], strict=True):
         columns[capital(name)] = with_difference(side, found)
     return pd.DataFrame(columns)
 
 
-def figures(sides: Sequence[Side], differences: Sequence[Difference], names: Sequence[str]) -> pd.DataFrame:
+def figures(
+    sides: Sequence[Side], differences: Sequence[Difference], names: Sequence[str], display: Display
+) -> pd.DataFrame:
     """The same in numbers, for the file: one row a drive or difference and figure; shares in percent or points."""
+    less = [display.say("compare-less-first", name=name, first=names[0]) for name in names[1:]]
+    told = [
+        *((name, bands_of(side)) for side, name in zip(sides, names, strict=True)),
+        *((name, differences_of(found)) for found, name in zip(differences, less, strict=True)),
+    ]
     rows = [
-        (what, words, band.low, band.mid, band.high)
-        for what, bands in (
-            *((name, bands_of(side)) for side, name in zip(sides, names, strict=True)),
-            *(
-                (f"{name} less {names[0]}", differences_of(one))
-                for one, name in zip(differences, names[1:], strict=True)
-            ),
-        )
-        for key, words in ROWS
-        if (band := bands[key]) is not None
+        (what, figure_name(figure, display), band.low, band.mid, band.high)
+        for what, bands in told
+        for figure in FIGURES
+        if (band := bands[figure]) is not None
     ]
     return pd.DataFrame(rows, columns=["drive", "figure", "low_5pct", "mid_50pct", "high_95pct"])

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import fields, replace
 
-from model.describe.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Driver, Leg, Scenario
+from model.describe.figures import Quantity, Several, Share, Span
+from model.describe.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Conditions, Driver, Leg, Scenario
 from model.describe.scenario_io import starting_drives, unusual
-from model.words.entries import choice_word, shown_unit, shown_value, tidy
-from model.words.quantities import Display, entry_text
-from pages.parts.wording import HABIT_NUMBERS, counted, drive_id, temperature_text
+from model.words.entries import HABITS, choice_word, entered, habit_text
+from model.words.quantities import Display
+from pages.parts.wording import degrees, drive_id
 
 LEG = "leg_"
 FROST_C = 5.0
@@ -23,27 +24,14 @@ def by_key(scenario: Scenario, display: Display) -> dict[str, str]:
     have of their own.
     """
     usual = usual_of(scenario)
-    now, then = scenario.conditions, usual.conditions
-    drag, usual_drag = now.trailer_drag_area_m2, then.trailer_drag_area_m2
-    box = "" if drag == usual_drag else f" with {entry_text(tidy(drag, 3))} m² of drag area"
-    wind = "headwind" if now.wind_kmh > 0 else "tailwind"
-    words = {
-        "trailer_kg": f"towing {display.text(now.trailer_kg, 'kg')}{box}",
-        "payload_kg": f"{display.text(now.payload_kg, 'kg')} load",
-        "wind_kmh": f"{display.text(abs(now.wind_kmh), 'km/h')} {wind}",
-        "altitude_m": f"{display.text(now.altitude_m, 'm')} above sea level",
-        "tyres": "tyres of either kind" if now.tyres == "any" else f"{now.tyres} tyres",
-        "tyres_warm": {"yes": "tyres warm at the start", "no": "tyres cold at the start"}.get(now.tyres_warm, ""),
-        "cabin_set_c": f"cabin at {temperature_text(now.cabin_set_c, display)}",
-        "soc_start": f"charged to {100 * now.soc_start:.0f} %",
-        "parked_c": "" if now.parked_c is None else f"parked at {temperature_text(now.parked_c, display)}",
-        "battery_temp_c": "" if now.battery_temp_c is None else
-        f"battery at {temperature_text(now.battery_temp_c, display)}",
-        "charging_stops": f"{counted(now.charging_stops, 'charging stop')} up to {100 * now.charge_stop_to:.0f} %",
-        "grip_level": f"grip at {entry_text(now.grip_level)} of its band",
-    }  # fmt: skip
-    found = {key: text for key, text in words.items() if text and getattr(now, key) != getattr(then, key)}
-    return found | _driver(scenario.driver, usual.driver, display) | _legs(scenario.legs, display)
+    changed = [
+        key
+        for now, then in ((scenario.conditions, usual.conditions), (scenario.driver, usual.driver))
+        for key in (field.name for field in fields(now))
+        if getattr(now, key) != getattr(then, key)
+    ]
+    words = _conditions(scenario.conditions, usual.conditions, display) | _driver(scenario.driver, display)
+    return {key: words[key] for key in words if key in changed} | _legs(scenario.legs, display)
 
 
 def usual_of(scenario: Scenario) -> Scenario:
@@ -62,41 +50,70 @@ def as_usual(scenario: Scenario, key: str) -> Scenario:
     return scenario.with_setting(key, getattr(usual.conditions if key in CONDITION_FIELDS else usual.driver, key))
 
 
-def _driver(now: Driver, usual: Driver, display: Display) -> dict[str, str]:
-    habits = {key: choice_word(key, getattr(now, key), display) for key in HABIT_NUMBERS}
-    words = {key: f"{HABIT_NUMBERS[key][0]} {habit}" for key, habit in habits.items()}
-    words |= {
-        "lift_off_mps2": f"lift-off {strength(now.lift_off_mps2)}",
-        "comes_to_rest": "comes to rest without the brake pedal" if now.comes_to_rest else "rolls on near walking pace",
-        "slowing_on_request": "slows only on request" if now.slowing_on_request else "slows as the foot comes up",
+def _conditions(now: Conditions, usual: Conditions, display: Display) -> dict[str, str]:
+    say = display.say
+    words = {
+        "trailer_kg": say(
+            "apart-trailer",
+            mass=Quantity(now.trailer_kg, "kg"),
+            drag=Quantity(now.trailer_drag_area_m2, "m²", 3, trimmed=True),
+            own_drag=now.trailer_drag_area_m2 != usual.trailer_drag_area_m2,
+        ),
+        "payload_kg": say("apart-load", mass=Quantity(now.payload_kg, "kg")),
+        "wind_kmh": say("apart-wind", wind=Quantity(abs(now.wind_kmh), "km/h"), ahead=now.wind_kmh > 0),
+        "altitude_m": say("apart-altitude", height=Quantity(now.altitude_m, "m")),
+        "tyres": say("apart-tyres", tyres=now.tyres),
+        "tyres_warm": say("apart-tyres-warm", tyres=now.tyres_warm),
+        "cabin_set_c": say("apart-cabin", cabin=degrees(now.cabin_set_c)),
+        "soc_start": say("apart-charge", charge=Share(now.soc_start, 0)),
     }
-    return {key: text for key, text in words.items() if getattr(now, key) != getattr(usual, key)}
+    if now.parked_c is not None:
+        words["parked_c"] = say("apart-parked", air=degrees(now.parked_c))
+    if now.battery_temp_c is not None:
+        words["battery_temp_c"] = say("apart-battery", battery=degrees(now.battery_temp_c))
+    charged = Share(now.charge_stop_to, 0)
+    return words | {
+        "charging_stops": say("apart-charging-stops", stops=now.charging_stops, charge=charged),
+        "grip_level": say("apart-grip", grip=Quantity(now.grip_level, "", 6, trimmed=True)),
+    }
+
+
+def _driver(now: Driver, display: Display) -> dict[str, str]:
+    return {key: habit_text(key, getattr(now, key), display) for key in HABITS} | {
+        "lift_off_mps2": display.say("apart-lift-off", strength=strength(now.lift_off_mps2)),
+        "comes_to_rest": display.say("apart-to-rest", to_rest=now.comes_to_rest),
+        "slowing_on_request": display.say("apart-slowing", on_request=now.slowing_on_request),
+    }
 
 
 def _legs(legs: Sequence[Leg], display: Display) -> dict[str, str]:
-    surfaces = _where([choice_word("surface", leg.surface, display) if leg.surface != "dry" else "" for leg in legs])
-    strengths = _where(["" if leg.lift_off_mps2 is None else strength(leg.lift_off_mps2) for leg in legs])
-    found = {f"{LEG}surface": surfaces, f"{LEG}lift_off_mps2": strengths and f"lift-off {strengths}"}
-    return {key: text for key, text in found.items() if text}
+    surfaces = ["" if leg.surface == "dry" else choice_word("surface", leg.surface, display) for leg in legs]
+    strengths = ["" if leg.lift_off_mps2 is None else display.figure(strength(leg.lift_off_mps2)) for leg in legs]
+    found = {}
+    if any(surfaces):
+        found[f"{LEG}surface"] = display.figure(_where(surfaces, display))
+    if any(strengths):
+        found[f"{LEG}lift_off_mps2"] = display.say("apart-lift-off-of-legs", strengths=_where(strengths, display))
+    return found
 
 
-def _where(words: Sequence[str]) -> str:
+def _where(words: Sequence[str], display: Display) -> Several:
     """What some legs have, such as “snow on legs 1 and 3, ice on leg 2”; an empty word for a leg that has nothing."""
     told = []
     for word in filter(None, dict.fromkeys(words)):
-        *most, last = (str(place) for place, one in enumerate(words, 1) if one == word)
-        told.append(f"{word} on legs {', '.join(most)} and {last}" if most else f"{word} on leg {last}")
-    return ", ".join(told)
+        places = [str(place) for place, of_leg in enumerate(words, 1) if of_leg == word]
+        told.append(display.say("apart-on-legs", what=word, legs=Several(tuple(places)), count=len(places)))
+    return Several(tuple(told), "")
 
 
-def strength(mps2: float) -> str:
+def strength(mps2: float) -> Quantity:
     """A lift-off strength as it was set."""
-    return f"{entry_text(tidy(mps2, 3))} m/s²"
+    return Quantity(mps2, "m/s²", 3, trimmed=True)
 
 
 def text(scenario: Scenario, display: Display) -> str:
     """The same in one phrase; empty where nothing departs from the ordinary."""
-    return ", ".join(by_key(scenario, display).values())
+    return display.figure(Several(tuple(by_key(scenario, display).values()), ""))
 
 
 def kept_text(scenario: Scenario, display: Display) -> str:
@@ -107,28 +124,34 @@ def kept_text(scenario: Scenario, display: Display) -> str:
         if key in ("brake_pedal", "name"):
             continue
         is_word = field.kind in ("choice", "text")
-        shown = choice_word(key, value, display) if is_word else entry_text(shown_value(field, value, display))
-        told.append(f"{field.label.lower()} {shown} {shown_unit(field, display)}".rstrip())
-    return f"Kept as you stated: {', '.join(told)}." if told else ""
+        shown = choice_word(key, value, display) if is_word else display.figure(entered(field, value, display))
+        told.append(display.say("kept-figure", field=field.label.lower(), value=shown))
+    return display.say("kept-as-stated", figures=Several(tuple(told), "")) if told else ""
 
 
 def unusual_text(scenario: Scenario, display: Display) -> str:
     """Inputs outside what is ordinary, to stand beside the headline; empty where all are ordinary."""
-    phrases = []
+    told = []
     for leg, field, value in unusual(scenario):
-        given, low, high = (entry_text(tidy(shown_value(field, one, display), 3)) for one in (value, *field.usual))
-        unit = f" {shown_unit(field, display)}".rstrip()
-        where = f"leg {leg}: " if leg else ""
-        phrases.append(f"{where}{field.label.lower()} {given}{unit} (usual {low} to {high}{unit})")
-    return f"Unusual inputs: {'; '.join(phrases)}." if phrases else ""
+        given, low, high = (replace(entered(field, end, display), digits=3) for end in (value, *field.usual))
+        usual = Span(low.value, high.value, low.unit, 3, trimmed=True)
+        told.append(
+            display.say(
+                "unusual-input",
+                leg=leg or 0,
+                field=field.label.lower(),
+                given=display.figure(given),
+                usual=display.figure(usual),
+            )
+        )
+    return display.say("unusual-inputs", inputs=Several(tuple(told), ";")) if told else ""
 
 
 def frost_text(scenario: Scenario, display: Display) -> str:
     """A question where there is snow or ice on a warm day; empty elsewhere."""
     conditions = scenario.conditions
-    frozen = [one for one in (conditions.surface, *(leg.surface for leg in scenario.legs)) if one in FROZEN]
+    surfaces = (conditions.surface, *(leg.surface for leg in scenario.legs))
+    frozen = [surface for surface in surfaces if surface in FROZEN]
     if not frozen or conditions.ambient_c <= FROST_C:
         return ""
-    road = choice_word("surface", frozen[0], display).capitalize()
-    warmth = temperature_text(conditions.ambient_c, display)
-    return f"{road} at {warmth}? Set the temperature of that day: battery, tyres and cabin depend on it."
+    return display.say("frost-question", surface=frozen[0], warmth=degrees(conditions.ambient_c))

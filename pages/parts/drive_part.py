@@ -62,10 +62,10 @@ def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:
         shown = state.answered()
         drawn = state.outcome(shown).result if shown else None
         if shown != state.scenario() and with_answer:
-            st.page_link("your_drive.py", label="Change the drive on the first page", query_params=own_link())
+            st.page_link("your_drive.py", label=state.display().say("change-on-first-page"), query_params=own_link())
         if drawn is None:
             # the place stays where a drive was refused
-            st.markdown("No picture: the drive cannot be driven as described.")
+            st.markdown(state.display().say("no-picture"))
             return
         steps, events = timeline(drawn), slow_downs(drawn)
         noted = notes(steps) if shown == state.scenario() else ()

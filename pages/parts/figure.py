@@ -9,6 +9,8 @@ import pandas as pd
 import streamlit as st
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.describe.figures import Quantity
+from pages.parts import state
 from pages.parts.theme import WIDTH_PX, Spec
 from pages.parts.wording import together
 
@@ -68,6 +70,7 @@ def figure(
     width : int
         The most it takes of the page's width [px].
     """
+    say = state.display().say
     with st.container(key=f"figure-{key}", width=width, gap="small"):
         if title:
             st.markdown(f"### {together(title)}")
@@ -75,9 +78,9 @@ def figure(
             st.markdown(together(words))
         draw_chart(chart, alt=alt, key=f"{key}-chart")
         with st.container(horizontal=True, vertical_alignment="center"):
-            as_table = st.toggle("As a table", key=f"{key}-as-table")
+            as_table = st.toggle(say("as-a-table"), key=f"{key}-as-table")
             st.download_button(
-                "CSV file",
+                say("csv-file"),
                 partial(csv_text, table if file is None else file),
                 file_name,
                 "text/csv",
@@ -89,4 +92,5 @@ def figure(
         if as_table:
             st.table(evenly(table.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=alt)
             if len(table) > MOST_ROWS:
-                st.caption(f"The first {MOST_ROWS} of {len(table):,} rows; the file has them all.")
+                rows = Quantity(len(table), "", places=0)
+                st.caption(say("first-rows", shown=MOST_ROWS, rows=rows))

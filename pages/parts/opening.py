@@ -11,10 +11,11 @@ from urllib.parse import parse_qsl, urlsplit
 
 from model import MODEL_VERSION
 from model.describe.fields import InputError
+from model.describe.figures import Share
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import parse_json
 from model.out.answers import asked_by
-from model.words.quantities import Display, percent_text
+from model.words.quantities import Display
 from model.words.refusals import refusal_words
 from pages.parts.link import VERSION, parsed
 from pages.parts.wording import other_version
@@ -43,7 +44,7 @@ def from_text(text: str, base: Scenario, display: Display = METRIC) -> Opened:
     """
     text = text.strip()
     if text.startswith("{"):
-        return _from_json(parse_json(text, "The text"))
+        return _from_json(parse_json(text, "The text"), display)
     try:
         parameters = dict(parse_qsl(urlsplit(text).query or text.lstrip("?")))
     except ValueError:
@@ -53,10 +54,10 @@ def from_text(text: str, base: Scenario, display: Display = METRIC) -> Opened:
         raise InputError("text-without-drive")
     version = parameters.get(VERSION, MODEL_VERSION)[:20]
     notices = (refusal_words(one, display) for one in refused)
-    return Opened(scenario, (*notices, *([other_version(version)] if version != MODEL_VERSION else [])))
+    return Opened(scenario, (*notices, *([other_version(version, display)] if version != MODEL_VERSION else [])))
 
 
-def from_file(data: bytes, name: str) -> Opened:
+def from_file(data: bytes, name: str, display: Display = METRIC) -> Opened:
     """The drive of a scenario or answer file (JSON), or of a take-away page (HTML).
 
     Raises
@@ -71,10 +72,10 @@ def from_file(data: bytes, name: str) -> Opened:
             raise InputError("page-damaged", name=name) from None
     elif data.lstrip()[:1] == b"<":
         raise InputError("page-not-ours", name=name)
-    return _from_json(parse_json(data, name))
+    return _from_json(parse_json(data, name), display)
 
 
-def _from_json(data: Any) -> Opened:
+def _from_json(data: Any, display: Display) -> Opened:
     scenario = asked_by(data).scenario
     version = data.get("model_version", MODEL_VERSION)
     if version == MODEL_VERSION:
@@ -82,16 +83,16 @@ def _from_json(data: Any) -> Opened:
     share = data.get("energy_saved_share")
     return Opened(
         scenario,
-        (f"This file was made by version {str(version)[:20]} of the model; here is version {MODEL_VERSION}.",),
+        (display.say("file-of-other-version", file=str(version)[:20], here=MODEL_VERSION),),
         share if isinstance(share, float) else None,
     )
 
 
-def moved_words(said_share: float | None, share: float | None) -> str:
-    """What an older version had said of the energy saved, beside what is said now; empty where it said nothing."""
-    if said_share is None:
+def moved_words(said_share: float | None, share: float | None, display: Display) -> str:
+    """What an older version had said of the energy saved, beside what is said now; empty where either said nothing."""
+    if said_share is None or share is None:
         return ""
-    then, now = percent_text(said_share), percent_text(share)
-    if then == now:
-        return f"Then as now, {now} of the energy is saved."
-    return f"It said that {then} of the energy is saved; now it is {now}."
+    then, now = Share(said_share), Share(share)
+    if display.figure(then) == display.figure(now):
+        return display.say("saved-as-then", share=now)
+    return display.say("saved-then-and-now", earlier=then, now=now)

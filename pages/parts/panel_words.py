@@ -19,10 +19,10 @@ from model.one_stop.repeated_stops import RepeatedStops
 from model.one_stop.stop_energy import StopEnergy, WayOut
 from model.one_stop.who_slows import LATE_S
 from model.words.quantities import Display, Value
-from pages.parts.charts.limits import LIMIT_WORDS, because
+from pages.parts.charts.limits import because
 from pages.parts.charts.panels import LEAST_WH, parts_of, wh
 from pages.parts.charts.panels_machine import LEFT_TO_FRICTION, LEVELS
-from pages.parts.glossary import GLOSSARY
+from pages.parts.glossary import meaning
 from pages.parts.wording import class_name
 
 
@@ -36,7 +36,7 @@ class PanelWords:
 
 def kilowatts(display: Display) -> str:
     """What kWh, Wh and kW are."""
-    return f"{GLOSSARY['kWh and Wh']} {GLOSSARY['kW']}"
+    return f"{meaning('term-kwh', display)} {meaning('term-kw', display)}"
 
 
 def kmh(speed: float) -> Quantity:
@@ -51,8 +51,8 @@ def slowing(mps2: float) -> dict[str, Quantity]:
 
 def helps_words(result: Result, display: Display) -> str:
     """Why the friction brakes help most, as a sentence; empty where they do not help."""
-    why = because({LIMIT_WORDS[name]: kwh for name, kwh in result.limits_kwh.items()})
-    return f"Friction helps {why}." if why else ""
+    why = because(result.limits_kwh, display)
+    return display.say("friction-helps", why=why) if why else ""
 
 
 def speed_squared(
@@ -184,7 +184,7 @@ def bigger_motor(
         other_power=Quantity(other["motor_kw"], "kW"),
         other_back=Quantity(other["recovered_kwh"], "kWh", 3),
     )
-    why = f"Friction still helps {because({LIMIT_WORDS[name]: kwh for name, kwh in limits.items()})}." if limits else ""
+    why = display.say("friction-still-helps", why=because(limits, display)) if limits else ""
     front = front_share(car, car.regen_cap_mps2)
     weight = display.say(
         "panel-motor-weight", driven="all" if settings.change == "second_motor" else car.driven_axle,

@@ -33,7 +33,7 @@ from pages.parts.facts import fuel_fact
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.source_tables import figures_table
-from pages.parts.trust import LEFT_OUT
+from pages.parts.trust import left_out
 
 TEMPLATES = Path(__file__).parents[2] / "assets"
 STRIP_PX, BEFORE_AFTER_PX = 820, 420
@@ -85,7 +85,7 @@ def contents(taken: TakeAway) -> dict[str, Any]:
     """What the template's places are filled with."""
     scenario, display, answer = taken.scenario, taken.display, taken.answer
     steps, events, book = timeline(taken.result), slow_downs(taken.result), books(taken.result)
-    energy_title, energy_text = before_after_words(book)
+    energy_title, energy_text = before_after_words(book, display)
     link = public_link(taken.link)
     qr = qr_svg(link) if link else ""
     return {
@@ -95,18 +95,18 @@ def contents(taken: TakeAway) -> dict[str, Any]:
         "facts": facts(taken),
         "strip": svg(drive_strip(steps, events, display), STRIP_PX),
         "strip_text": strip_finding(steps, events, display),
-        "energy": svg(before_after(book), BEFORE_AFTER_PX),
+        "energy": svg(before_after(book, display), BEFORE_AFTER_PX),
         "energy_title": energy_title,
         "energy_text": energy_text,
         "cards": cards(taken),
         "legs": [wording.leg_words(leg, display) for leg in scenario.legs],
         "there_and_back": scenario.return_trip,
-        "way_back": wording.way_back_words(scenario.conditions),
+        "way_back": wording.way_back_words(scenario.conditions, display),
         "habits": wording.habits_words(scenario, display),
-        "caution": wording.CAUTION,
+        "caution": display.say("caution"),
         "figures": figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),
         "band": band_words(taken.band_runs),
-        "left_out": LEFT_OUT,
+        "left_out": left_out(display),
         "version": MODEL_VERSION,
         "model_date": MODEL_DATE,
         "made": taken.made.isoformat(),
@@ -135,7 +135,7 @@ def warnings(taken: TakeAway) -> list[str]:
     """What has to stand beside the headline."""
     result, found = taken.result, []
     if not result.followed:
-        found.append(wording.not_followed(taken.described_s, result.trace.duration_s))
+        found.append(wording.not_followed(taken.described_s, result.trace.duration_s, taken.display))
     scenario, display = taken.scenario, taken.display
     beside = (departures.frost_text(scenario, display), departures.unusual_text(scenario, display))
     reached = reach_text(result, display), stops_text(result, display)
@@ -147,7 +147,8 @@ def warnings(taken: TakeAway) -> list[str]:
 def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
     """What the saving comes to, and the three shares that must not be taken for each other."""
     answer, result, display = taken.answer, taken.result, taken.display
-    rows = [("On this drive", wording.saved_text(answer, display), wording.taken_text(result.net_kwh, display))]
+    taken_kwh = wording.taken_text(result.net_kwh, display)
+    rows = [(display.say("on-this-drive"), wording.saved_text(answer, display), taken_kwh)]
     if fuel := fuel_fact(taken.scenario, result, display):
         rows.append(fuel)
     else:
@@ -182,8 +183,9 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
         f"{winter_words.part_name(part, display).lower()}: {words}" for part, words in taken.glance.items()
     )
     in_short = f"{capital(glance)}."
-    limits = replace(wording.LIMITS_CARD, sentences=(*wording.LIMITS_CARD.sentences, in_short))
-    short = [wording.setting_card(taken.scenario), limits]
+    limits = wording.limits_card(taken.display)
+    limits = replace(limits, sentences=(*limits.sentences, in_short))
+    short = [wording.setting_card(taken.scenario, taken.display), limits]
     if taken.year is not None:
         short.insert(1, wording.winter_card(taken.year, taken.slowing_in_winter, display))
     return [*found, *((card.title, card.sentences) for card in short)]

@@ -16,13 +16,15 @@ from model.checks.check import Check, Found
 from model.checks.published import CertifiedCar
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field
+from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.describe.tables import rows
 from model.traces.cycles import CYCLES, cycle_trace
-from model.words.entries import choice_word, shown_unit, shown_value, tidy
-from model.words.quantities import MINUS, Display, number_text
-from pages.parts.trust import NARROW, number
+from model.words.entries import choice_word, shown_unit, shown_value
+from model.words.quantities import Display, capital
+from pages.parts.trust import number
+from pages.parts.wording import known_words, together
 
 
 def figure_text(field: Field, value: Any, display: Display) -> str:
@@ -33,28 +35,30 @@ def figure_text(field: Field, value: Any, display: Display) -> str:
         return choice_word(field.key, value, display)
     if field.kind in ("text", "yes_no"):
         return field.text(value)
-    return f"{tidy(shown_value(field, value, display), 4):g}".replace("-", MINUS)
+    return display.figure(Quantity(shown_value(field, value, display), "", 4, trimmed=True))
 
 
 def label_text(field: Field, display: Display) -> str:
     """Label and unit."""
     unit = shown_unit(field, display)
-    return f"{field.label}, {unit}" if unit else field.label
+    return display.say("label-with-unit", label=field.label, unit=unit) if unit else field.label
 
 
 def figures_table(car_class: str, stated: Mapping[str, Any], display: Display) -> pd.DataFrame:
     """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place."""
-    table = []
+    table, say = [], display.say
     assumed = assumed_figures(car_class)
     for key, field in (CAR_FIELDS | CONDITION_FIELDS).items():
+        label = label_text(field, display)
         if key in stated:
-            table.append([label_text(field, display), figure_text(field, stated[key], display), "Yours: no band."])
+            table.append([label, figure_text(field, stated[key], display), say("figure-yours")])
         elif key in assumed:
             item = assumed[key]
             low, mid, high = (figure_text(field, end, display) for end in (item.low, item.mid, item.high))
-            band = f"{low} to {high}, mid {mid}" if item.low != item.high else mid
-            table.append([label_text(field, display), band, f"{item.kind.capitalize()}: {item.source}."])
-    return pd.DataFrame(table, columns=["Figure", "Low to high", "Kind and source"])
+            band = say("figure-band", low=low, high=high, mid=mid) if item.low != item.high else mid
+            table.append([label, band, known_words(item, display)])
+    columns = say("column-figure"), say("column-low-to-high"), say("column-kind-and-source")
+    return pd.DataFrame(table, columns=columns)
 
 
 USERS = (
@@ -68,61 +72,83 @@ USERS = (
 
 
 @cache
-def uses_table() -> pd.DataFrame:
-    """Which part of the model uses which assumed figures, read from the model's own code."""
+def uses() -> list[tuple[str, list[str]]]:
+    """Which part of the model uses which assumed figures, read from the model's own code: what it is, and labels."""
     table = []
     for name in USERS:
         code = (Path(model.__file__).parent / f"{name}.py").read_text(encoding="utf-8")
         about = (ast.get_docstring(ast.parse(code)) or "").partition("\n")[0]
         used = [field.label for key, field in CAR_FIELDS.items() if re.search(rf"\.{key}\b|\"{key}\"", code)]
         if used:
-            table.append([about, "; ".join(used)])
-    return pd.DataFrame(table, columns=["Part of the model", "Figures of the car that it uses"])
+            table.append((about, used))
+    return table
 
 
-def changes_table() -> pd.DataFrame:
+def uses_table(display: Display) -> pd.DataFrame:
+    """Which part of the model uses which assumed figures."""
+    table = [[about, display.figure(Several(tuple(used), ";"))] for about, used in uses()]
+    return pd.DataFrame(table, columns=[display.say("column-part"), display.say("column-uses")])
+
+
+def changes_table(display: Display) -> pd.DataFrame:
     """The model's versions, with what each changed or corrected."""
-    names = {"version": "Version", "date": "Date", "kind": "Kind", "what": "What"}
+    names = {
+        "version": display.say("column-version"),
+        "date": display.say("column-date"),
+        "kind": display.say("column-kind"),
+        "what": display.say("column-what"),
+    }
     return pd.DataFrame(rows("changes.csv"))[list(names)].rename(columns=names)[::-1]
 
 
-def published_text(found: Found) -> str:
+def published_text(found: Found, display: Display) -> str:
     """What is published for a found number."""
     if found.published is None:
-        return "reported only"
-    ends = found.published if isinstance(found.published, tuple) else (found.published,)
-    return " to ".join(f"{end:g}" for end in ends).replace("-", MINUS) + f"{NARROW}{found.unit}"
+        return display.say("found-reported")
+    ends = found.published if isinstance(found.published, tuple) else (found.published, found.published)
+    return together(display.figure(Span(*ends, found.unit, 6, trimmed=True)))
 
 
-def check_table(check: Check) -> pd.DataFrame:
+def check_table(check: Check, display: Display) -> pd.DataFrame:
     """Every number that a check found, beside what is published and by how much it is off."""
     table = []
     for found in check.found:
-        off = "" if found.off is None else "within" if found.off == 0 else f"{found.off:+.1f}".replace("-", MINUS)
-        label = found.what[:1].upper() + found.what[1:]
-        table.append([label, published_text(found), number(found.value, found.unit), off])
-    return pd.DataFrame(table, columns=["Number", "Published", "Found", "Off by"])
+        off = ""
+        if found.off is not None:
+            more = display.figure(Quantity(display.value(found.off, found.unit), "", places=1, signed=True))
+            off = display.say("found-within") if found.off == 0 else more
+        value = together(display.figure(number(found.value, found.unit)))
+        table.append([capital(found.what), published_text(found, display), value, off])
+    names = (display.say("column-number"), display.say("column-published"), display.say("column-found"))
+    return pd.DataFrame(table, columns=[*names, display.say("column-off")])
 
 
 def cars_table(cars: Sequence[CertifiedCar], display: Display) -> pd.DataFrame:
     """Wall energy of the certified cars, published and found."""
-    unit = display.unit("Wh/km")
+    unit, say = display.unit("Wh/km"), display.say
 
     def both(published: float, modelled: float, error_pct: float) -> list[str]:
-        shown = [number_text(display.value(energy, "Wh/km")) for energy in (published, modelled)]
-        return [*shown, f"{error_pct:+.0f} %".replace("-", MINUS)]
+        shown = [display.figure(Quantity(display.value(energy, "Wh/km"), "")) for energy in (published, modelled)]
+        return [*shown, display.figure(Quantity(error_pct, "%", places=0, signed=True))]
 
     table = [
         [
-            f"{car.id}, {car.description}",
+            say("car-and-id", car=car.description, id=car.id),
             *both(car.city_published, car.city_modelled, car.city_error_pct),
             *both(car.highway_published, car.highway_modelled, car.highway_error_pct),
         ]
         for car in cars
     ]
-    kinds = (f"published, {unit}", "found", "error")
-    columns = [f"{where}: {kind}" for where in ("City", "Highway") for kind in kinds]
-    return pd.DataFrame(table, columns=["Car", *columns])
+    columns = [
+        column
+        for cycle in ("city", "highway")
+        for column in (
+            say("column-car-published", cycle=cycle, unit=unit),
+            say("column-car-found", cycle=cycle),
+            say("column-car-error", cycle=cycle),
+        )
+    ]
+    return pd.DataFrame(table, columns=[say("column-car"), *columns])
 
 
 def ranges_table(display: Display) -> pd.DataFrame:
@@ -132,34 +158,46 @@ def ranges_table(display: Display) -> pd.DataFrame:
         if field.kind not in ("number", "count"):
             continue
         spans = [
-            " to ".join(figure_text(field, end, display) for end in ends)
-            for ends in (field.usual, (field.minimum, field.maximum))
+            display.say("span", low=figure_text(field, low, display), high=figure_text(field, high, display))
+            for low, high in (field.usual, (field.minimum, field.maximum))
         ]
         table.append([label_text(field, display), *spans])
-    return pd.DataFrame(table, columns=["Entry", "Ordinary", "Allowed"])
+    columns = [display.say("column-entry"), display.say("column-ordinary"), display.say("column-allowed")]
+    return pd.DataFrame(table, columns=columns)
 
 
 def cycles_table(display: Display) -> pd.DataFrame:
     """The standard cycles with their regulation and totals."""
-    table = []
+    table, say = [], display.say
     for name, cycle in CYCLES.items():
         trace = cycle_trace(name)
-        distance = display.text(trace.distance_m / 1000, "km", 3)
-        table.append([cycle.label, cycle.regulation, distance, f"{trace.duration_s:.0f} s", trace.stops])
-    return pd.DataFrame(table, columns=["Cycle", "Regulation", "Length", "Time", "Stops"])
+        distance = display.figure(Quantity(trace.distance_m / 1000, "km", 3))
+        time = display.figure(Quantity(trace.duration_s, "s", places=0))
+        table.append([cycle.label, cycle.regulation, distance, time, trace.stops])
+    columns = [say("column-cycle"), say("column-regulation"), say("column-length"), say("column-time")]
+    return pd.DataFrame(table, columns=[*columns, say("column-stops")])
 
 
-def grip_table() -> pd.DataFrame:
+def grip_table(display: Display) -> pd.DataFrame:
     """Grip of the road surfaces with provenance."""
-    names = {"surface": "Surface", "grip_low": "Low", "grip_mid": "Mid", "grip_high": "High"}
-    names |= {"kind": "Kind", "source": "Source"}
-    table = pd.DataFrame(rows("grip.csv"))[list(names)].rename(columns=names)
-    return table.assign(Surface=table["Surface"].str.replace("-", " "))
+    names = {
+        "surface": display.say("column-surface"),
+        "grip_low": display.say("column-low"),
+        "grip_mid": display.say("column-mid"),
+        "grip_high": display.say("column-high"),
+        "kind": display.say("column-kind"),
+        "source": display.say("column-source"),
+    }
+    table = pd.DataFrame(rows("grip.csv"))[list(names)]
+    table["surface"] = [choice_word("surface", surface, display) for surface in table["surface"]]
+    return table.rename(columns=names)
 
 
 def acceptance_table(display: Display) -> pd.DataFrame:
     """The charge rate [1/h] that the middle table accepts, by battery temperature and charge."""
     table = pd.DataFrame([row for row in rows("charge_acceptance.csv") if row["level"] == "mid"]).drop(columns="level")
     temperatures = display.value(table.pop("battery_c").astype(float), "°C")
-    table.insert(0, f"Battery, {display.unit('°C')}", [f"{t:.0f}".replace("-", MINUS) for t in temperatures])
-    return table.rename(columns={name: f"{100 * float(name):.0f} % full" for name in table.columns[1:]})
+    name = display.say("column-battery", unit=display.unit("°C"))
+    table.insert(0, name, [display.figure(Quantity(warmth, "", places=0)) for warmth in temperatures])
+    full = {share: display.say("column-full", charge=Share(float(share), 0)) for share in table.columns[1:]}
+    return table.rename(columns=full)

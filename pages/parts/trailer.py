@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import streamlit as st
 
+from model.describe.figures import Quantity
 from model.describe.scenario import CONDITION_FIELDS
 from pages.parts import state
 from pages.parts.controls import side_by_side
@@ -15,4 +16,5 @@ def draw_trailer() -> None:
         side_by_side(CONDITION_FIELDS["trailer_kg"])
         return
     side_by_side(CONDITION_FIELDS["trailer_kg"], CONDITION_FIELDS["trailer_drag_area_m2"])
-    st.caption("0 kg for no trailer. Added to the car's drag area: a low box about 0.5 m², a caravan about 2 m².")
+    none, box, caravan = Quantity(0, "kg"), Quantity(0.5, "m²", trimmed=True), Quantity(2, "m²", trimmed=True)
+    st.caption(state.display().say("trailer-help", none=none, box=box, caravan=caravan))

@@ -9,87 +9,129 @@ import streamlit as st
 
 from model.checks.check import Check, Found
 from model.checks.published import CertifiedCar, certified_cars, evidence
-from model.words.quantities import MINUS
+from model.describe.figures import Quantity, Several
+from model.words.quantities import Display, inside
+from pages.parts import state
 from pages.parts.link import own_link
+from pages.parts.wording import together
 
 LEFT_OUT = (
-    "Traffic, lights and other people, beyond the stops and slow-downs that you describe.",
-    "The side forces of bends on tyres, gusts of wind, and rain or snow beyond what the road's surface adds.",
-    "What one car's software does that no one publishes: how it shares braking between axles, saves its battery, or "
-    "holds back in the first minutes. Limits stand for it.",
-    "Ageing of the battery, and cells that differ from each other.",
-    "Brake discs that drag a little when they should be free, and a trailer's own brakes.",
-    "Sun, damp and passengers in the cabin, beyond one assumed heat.",
-    "Charging while the car stands before the way back: it goes back with the charge that it came with.",
-    "What a charger on the way can give, its queue and its way off the road: the car charges as fast as the battery "
-    "takes it.",
-    "Losses while parked, and charging losses other than one average.",
+    "left-out-traffic",
+    "left-out-bends",
+    "left-out-software",
+    "left-out-ageing",
+    "left-out-drag",
+    "left-out-cabin",
+    "left-out-charging",
+    "left-out-chargers",
+    "left-out-parked",
 )
-NARROW = "\N{NO-BREAK SPACE}"
+"""The messages that tell what the model leaves out."""
 
 
-def number(value: float, unit: str = "%") -> str:
+def left_out(display: Display) -> list[str]:
+    """What the model leaves out."""
+    return [display.say(name) for name in LEFT_OUT]
+
+
+def bulleted(items: Sequence[str]) -> str:
+    """Items under one another, as Markdown."""
+    return "\n".join(f"- {item}" for item in items)
+
+
+def number(value: float, unit: str = "%") -> Quantity:
     """A found number as it is told."""
-    return f"{value:.1f}{NARROW}{unit}".replace("-", MINUS)
+    return Quantity(value, unit, places=1)
 
 
-def _missed(check: Check, found: Found) -> str:
+def _missed(check: Check, found: Found, display: Display) -> str:
     """A number outside what is published, named."""
     assert found.off is not None
     off = number(abs(found.off), "points" if found.unit == "%" else found.unit)
-    return f"{check.title[:1].lower()}{check.title[1:]}, {found.what} (off by {off})"
+    return display.say("trust-missed", title=inside(check.title), what=found.what, off=off)
 
 
-def others_words(checks: Sequence[Check]) -> str:
+def others_words(checks: Sequence[Check], display: Display) -> str:
     """The other checks in a paragraph: what was compared, which published ranges hold the model and which do not."""
-    titles = "; ".join(check.title[:1].lower() + check.title[1:] for check in checks)
+    titles = Several(tuple(inside(check.title) for check in checks), ";")
+    said = [display.say("trust-others", count=len(checks), titles=titles)]
     compared = [(check, found) for check in checks for found in check.found if found.off is not None]
     ranges = [(check, found) for check, found in compared if isinstance(found.published, tuple)]
-    outside = [_missed(check, found) for check, found in ranges if found.off]
-    said = [f"Held beside {len(checks)} more publications: {titles}."]
-    if ranges:
+    missed = [_missed(check, found, display) for check, found in ranges if found.off]
+    within = len(ranges) - len(missed)
+    if missed:
         said.append(
-            f"Of {len(ranges)} published ranges the model lies within {len(ranges) - len(outside)}"
-            + (f" and **outside {len(outside)}: {'; '.join(outside)}**." if outside else ".")
+            display.say(
+                "trust-ranges",
+                ranges=len(ranges),
+                inside=within,
+                outside=len(missed),
+                missed=Several(tuple(missed), ";"),
+            )
         )
+    elif ranges:
+        said.append(display.say("trust-ranges-met", ranges=len(ranges), inside=within))
     points = [(check, found) for check, found in compared if (check, found) not in ranges and found.unit == "%"]
     if points:
         size = median(abs(found.off or 0.0) for _, found in points)
         worst = max(points, key=lambda pair: abs(pair[1].off or 0.0))
         said.append(
-            f"Beside {len(points)} published single percentages it is off by {size:.1f} points for the median one, and "
-            f"by most for **{_missed(*worst)}**."
+            display.say(
+                "trust-percentages",
+                count=len(points),
+                median=number(size, "points"),
+                worst=_missed(*worst, display),
+            )
         )
     return " ".join(said)
 
 
-def largest_misses(cars: Sequence[CertifiedCar], how_many: int = 2) -> str:
+def largest_misses(cars: Sequence[CertifiedCar], display: Display, how_many: int = 2) -> Several:
     """The certified cars that the model misses by most in the city."""
     worst = sorted(cars, key=lambda car: -abs(car.city_error_pct))[:how_many]
-    return " and ".join(
-        f"the {car.description.split(',')[0]} ({car.id}) by {abs(car.city_error_pct):.0f} %" for car in worst
+    return Several(
+        tuple(
+            display.say(
+                "trust-car-missed",
+                car=car.description.split(",")[0],
+                id=car.id,
+                off=Quantity(abs(car.city_error_pct), "%", places=0),
+            )
+            for car in worst
+        )
     )
 
 
-def first_words(check: Check, cars: Sequence[CertifiedCar]) -> str:
+def first_words(check: Check, cars: Sequence[CertifiedCar], display: Display) -> str:
     """The errors on the certified cars in one paragraph. `check` is `epa_certification`, made from the same cars."""
     city, highway, city_lean, highway_lean = (found.value for found in check.found)
-    lean = [f"{abs(value):.1f} % too {'high' if value > 0 else 'low'}" for value in (city_lean, highway_lean)]
-    return (
-        f"On {len(cars)} cars measured for certification in the United States, the model's energy from the wall is off "
-        f"by {city:.1f} % in the city and {highway:.1f} % on the highway for the median car, too high or too low. The "
-        f"median bias: {lean[0]} in the city, {lean[1]} on the highway. In the city it misses {largest_misses(cars)}. "
-        "No figure was fitted to a single car, but the losses were chosen with these results in view."
+    return display.say(
+        "trust-certified",
+        cars=len(cars),
+        city=number(city),
+        highway=number(highway),
+        city_lean=number(abs(city_lean)),
+        city_way=too(city_lean),
+        highway_lean=number(abs(highway_lean)),
+        highway_way=too(highway_lean),
+        misses=largest_misses(cars, display),
     )
+
+
+def too(error: float) -> str:
+    """Whether a value is too high or too low."""
+    return "high" if error > 0 else "low"
 
 
 def draw_trust() -> None:
     """Draw the drawer."""
-    with st.expander("How far can I trust this?", type="compact", key="trust-drawer", on_change="rerun") as drawer:
+    display = state.display()
+    label = display.say("trust-question")
+    with st.expander(label, type="compact", key="trust-drawer", on_change="rerun") as drawer:
         if not drawer.open:
             return
         checks = evidence()
-        st.markdown(first_words(checks[0], certified_cars()), width=760)
-        st.markdown(others_words(checks[1:]), width=760)
-        st.page_link("sources.py", label="Every number, with its source", query_params=own_link())
-        st.markdown("**Left out:**\n\n" + "\n".join(f"- {item}" for item in LEFT_OUT), width=760)
+        st.markdown(together(first_words(checks[0], certified_cars(), display)), width=760)
+        st.markdown(together(others_words(checks[1:], display)), width=760)
+        st.page_link("sources.py", label=display.say("trust-every-number"), query_params=own_link())
+        st.markdown(f"**{display.say('left-out')}**\n\n{bulleted(left_out(display))}", width=760)

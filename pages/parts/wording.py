@@ -8,40 +8,27 @@ from dataclasses import dataclass, replace
 from model import MODEL_VERSION
 from model.describe import leg_hills
 from model.describe.fields import Field
+from model.describe.figures import Quantity, Several, Share, Shares, Span
 from model.describe.parameters import Assumed, assumed_figures, class_labels
 from model.describe.scenario import SEASONS, Conditions, Leg, Scenario, Year
 from model.describe.scenario_io import starting_drives
 from model.sampling.drives import Answer, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
-from model.traces.habits import HABITS
-from model.words.entries import choice_word, shown_unit, shown_value, tidy
-from model.words.quantities import MINUS, US, Display, entry_text, percent_range_text
+from model.traces.habits import HABITS as STYLES
+from model.words.entries import HABITS, choice_word, entered, habit_text
+from model.words.quantities import MINUS, US, Display, Value, capital, inside, span_of
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 NEGLIGIBLE_SHARE = 0.01
 NEGLIGIBLE_KWH = 0.005
 NEGLIGIBLE_L = 0.05
-THAN = "than the same drive on friction brakes only"
-
-PEDAL_HELP = (
-    "**Blended:** press the brake pedal and the motor slows the car first and charges the battery; the discs help when "
-    "more is asked. Most recent electric cars and nearly all hybrids.\n\n"
-    "**Friction-only:** the pedal works the discs alone. The motor slows the car only when the foot comes off the "
-    "accelerator.\n\n"
-    "**How can I tell?** Where the road is clear, brake gently from 50 km/h and have a passenger watch the display of "
-    "power or charge. If more goes into the battery as the pedal is pressed, the pedal is blended; if pressing changes "
-    "nothing, it is friction-only. The owner's manual says which."
-)
-GUIDE = "Guide me"
-GUIDE_HELP = "Six cards from your drive to its answer and its limits. Close them whenever you like."
-CAUTION = (
-    "Estimates for explanation, not a promise of range or a car's setting. Your owner's manual, local law and licensed "
-    "instructors come first."
-)
-NO_SUBSTITUTE = "Regeneration neither replaces the friction brakes in an emergency nor holds the car on a hill."
-WEAKER = "With a full or cold battery, or on a slippery road, it may be weaker than you are used to, or absent."
-PRESS_THE_PEDAL = "Leave more room, and press the brake pedal: it brakes whatever the battery takes."
+HABIT_NUMBERS = {
+    "looks_ahead": "peak_slowing_mps2",
+    "pull_away": "peak_pull_away_mps2",
+    "steady_foot": "swing_share",
+}
+"""Which of the builder's numbers stands behind a habit's words."""
 
 
 IN_WORDS = re.compile(rf"(−?\d[\d.,]*) ({'|'.join(sorted(US, key=len, reverse=True))})(?![\w/²])")
@@ -65,61 +52,41 @@ def together(sentence: str) -> str:
     return re.sub(r"(?<=\d) (?=(?:%|°[CF]|m/s²|k?Wh|k[WmgN]|km/h|mph|m|mi|ft|lb|l|s|min)(?!\w))", NO_BREAK, sentence)
 
 
-def other_version(version: str) -> str:
+def other_version(version: str, display: Display) -> str:
     """What is said of a link that another version of the model made."""
-    return (
-        f"This link was made with version {version} of the model; here is version {MODEL_VERSION}, so numbers may have "
-        "moved. The change log under “Sources and method” says what was changed."
-    )
+    return display.say("link-of-other-version", link=version, here=MODEL_VERSION)
 
 
 # the answer
 
-SNOW_IN_THE_YEAR = "Snow and ice, where you set them, lie on winter days only; in the other seasons that road is dry."
-NO_ANSWER = "There is no answer yet: the drive cannot be driven as described."
-
 
 def answer_before(scenario: Scenario, display: Display) -> str:
     """What a grey answer is to, where the drive as described now has none."""
-    return f"**In grey, the last answer:** {drive_words(scenario, display)}, before that entry."
+    return display.say("answer-before", drive=drive_words(scenario, display))
 
 
-HYBRID_ENERGY = (
-    "For a hybrid, battery energy includes what its engine gives in the battery's place; what that saves is fuel."
-)
+def headline(answer: Answer, display: Display, marked: bool = False) -> str:
+    """What regeneration saves on the drive: the band and its denominator, in one sentence.
 
-
-def headline(answer: Answer, display: Display) -> str:
-    """What regeneration saves on the drive: the band and its denominator, in one sentence."""
+    As Markdown it may have its band `marked` in the colour of what is back in the battery.
+    """
     saved, share = answer.saved_kwh, answer.saved_share
     if saved.high < NEGLIGIBLE_KWH:
-        return f"Next to nothing saved: no less battery energy {THAN}."
-    if share is None or share.low > 1:
-        without = display.range_text(answer.friction_only_net_kwh, "kWh")
-        if share is None:
-            return (
-                f"The hill does the driving: slowing with the motor brings the battery "
-                f"{display.range_text(saved, 'kWh')} more {THAN}."
-            )
-        return (
-            f"The battery ends fuller than it began. The same drive on friction brakes only takes about {without} out "
-            "of it."
-        )
+        return display.say("saved-nothing")
+    if share is None:
+        return display.say("saved-hill-drives", more=span_of(saved, "kWh"))
+    if share.low > 1:
+        return display.say("saved-ends-fuller", without=span_of(answer.friction_only_net_kwh, "kWh"))
     if share.high < NEGLIGIBLE_SHARE:
-        return f"Less than 1 % less battery energy {THAN}."
-    return f"About {share_text(answer)} less battery energy {THAN}."
+        return display.say("saved-hardly")
+    text = share_text(answer, display)
+    return display.say("saved-share", share=f":blue[{text}]" if marked else text)
 
 
-def headline_marked(answer: Answer, display: Display) -> str:
-    """The headline with its band in the colour of what is back in the battery, as markdown."""
-    sentence = headline(answer, display)
-    return sentence.replace(share_text(answer), f":blue[{share_text(answer)}]") if answer.saved_share else sentence
-
-
-def share_text(answer: Answer) -> str:
+def share_text(answer: Answer, display: Display) -> str:
     """The band of energy saved, such as “14 to 19 %”."""
     assert answer.saved_share is not None
-    return percent_range_text(answer.saved_share.low, answer.saved_share.high)
+    return display.figure(Shares(answer.saved_share.low, answer.saved_share.high))
 
 
 def saved_text(answer: Answer, display: Display) -> str:
@@ -129,23 +96,21 @@ def saved_text(answer: Answer, display: Display) -> str:
 
 def taken_text(net_kwh: float, display: Display) -> str:
     """What the drive takes from the battery with regeneration, or gives it."""
-    if net_kwh < 0:
-        return f"the battery ends {display.text(-net_kwh, 'kWh')} fuller"
-    return f"the drive takes about {display.text(net_kwh, 'kWh')}"
+    return display.say("drive-takes", taken=Quantity(abs(net_kwh), "kWh"), fuller=net_kwh < 0)
 
 
 def range_fact(answer: Answer, usable_kwh: float, display: Display) -> tuple[str, str, str]:
     """Range gained on a full battery; a drive that takes next to nothing has no range to tell."""
-    battery = display.text(usable_kwh, "kWh")
+    battery = display.say("on-a-full-battery")
     if answer.range_gain_km is None:
-        return "On a full battery", "no range to tell", "this drive takes next to nothing: its hill drives"
-    further = further_text(answer.range_gain_km, display)
-    return "On a full battery", further, f"with {battery} usable, on drives like this"
+        return battery, display.say("range-none"), display.say("range-none-why")
+    beside = display.say("range-beside", usable=Quantity(usable_kwh, "kWh"))
+    return battery, further_text(answer.range_gain_km, display), beside
 
 
 def further_text(range_gain_km: Band, display: Display) -> str:
     """Range gained on a full battery."""
-    return f"{display.range_text(range_gain_km, 'km')} further"
+    return display.say("range-further", gain=span_of(range_gain_km, "km"))
 
 
 def year_days(year: YearOfDrives) -> int:
@@ -160,42 +125,47 @@ def year_fact(
 
     `fuel` is None for a car without an engine; one that has a plug too is told in both, whatever the day shown.
     """
-    days = f"In a year of {year_days(year)} days"
-    wall = f"{display.range_text(year.saved_wall_kwh, 'kWh')} from the wall"
-    money = display.range_text(year.saved_money, "")
-    worth = f"{prices.currency} {money}, {display.range_text(year.saved_co2_kg, 'kg')} CO₂"
+    days = display.say("year-of-days", days=year_days(year))
+    energy = span_of(year.saved_wall_kwh, "kWh")
+    worth: dict[str, Value] = {
+        "currency": prices.currency,
+        "money": span_of(year.saved_money, ""),
+        "co2": span_of(year.saved_co2_kg, "kg"),
+    }
+    wall = display.say("year-wall", energy=energy)
     if fuel is None:
-        return days, wall, worth
+        return days, wall, display.say("year-worth", **worth)
     if fuel.plugged and fuel.saved_l.high < NEGLIGIBLE_L:
-        return days, wall, f"{worth}; next to no fuel"
-    litres = f"{display.range_text(fuel.saved_l, 'l')} of fuel"
+        return days, wall, display.say("year-worth-no-fuel", **worth)
+    litres = span_of(fuel.saved_l, "l")
     if not fuel.plugged:
-        return days, litres, "less, each season at its own temperature"
-    return days, f"{litres} and {wall}", f"less, each season at its own temperature; of the electricity alone {worth}"
+        return days, display.say("year-fuel", fuel=litres), display.say("year-fuel-beside")
+    both = display.say("year-fuel-and-wall", fuel=litres, energy=energy)
+    return days, both, display.say("year-fuel-and-wall-beside", **worth)
 
 
-def not_followed(described_s: float, driven_s: float) -> str:
+def not_followed(described_s: float, driven_s: float, display: Display) -> str:
     """What the car did where it could not keep the described speeds."""
-    digits = 0 if round(described_s / 60) < round(driven_s / 60) else 1
-    driven, described = (f"{seconds / 60:.{digits}f}" for seconds in (driven_s, described_s))
-    return (
-        "This car cannot keep up with the speeds described. It was driven as fast as motor and battery allow, and took "
-        f"{driven} minutes instead of {described}."
+    places = 0 if round(described_s / 60) < round(driven_s / 60) else 1
+    return display.say(
+        "not-followed",
+        driven=Quantity(driven_s / 60, "minutes", places=places),
+        described=Quantity(described_s / 60, "", places=places),
     )
 
 
 # the description
 
 
-def car_words(scenario: Scenario) -> str:
+def car_words(scenario: Scenario, display: Display) -> str:
     """The car, such as “family hatch”; says when its figures were changed."""
     changed = any(key != "brake_pedal" for key, _ in scenario.stated)
-    return class_name(scenario) + (", adjusted" if changed else "")
+    return display.say("car-adjusted", car=class_name(scenario)) if changed else class_name(scenario)
 
 
 def class_name(scenario: Scenario) -> str:
     """The car's class, such as “family hatch”."""
-    return class_labels()[scenario.car_class].lower().replace("suv", "SUV")
+    return inside(class_labels()[scenario.car_class])
 
 
 def drive_id(scenario: Scenario) -> str | None:
@@ -212,20 +182,20 @@ def drive_words(scenario: Scenario, display: Display) -> str:
     """The drive: a starting drive's name, or its length."""
     name = drive_id(scenario)
     if name is not None:
-        return starting_drives()[name][0].lower()
-    return f"drive of {length_text(scenario, display)}"
+        return inside(starting_drives()[name][0])
+    return display.say("drive-of-length", length=length_of(scenario))
 
 
 def on_drive(scenario: Scenario, display: Display) -> str:
     """The car on its drive, such as “city car on the flat town commute”."""
-    article = "a" if drive_id(scenario) is None else "the"
-    return f"{car_words(scenario)} on {article} {drive_words(scenario, display)}"
+    car, drive = car_words(scenario, display), drive_words(scenario, display)
+    return display.say("car-on-drive", car=car, drive=drive, named=drive_id(scenario) is not None)
 
 
-def length_text(scenario: Scenario, display: Display) -> str:
+def length_of(scenario: Scenario) -> Quantity:
     """How far the drive goes, the way back included."""
     length = sum(leg.distance_km for leg in scenario.legs) * (2 if scenario.return_trip else 1)
-    return f"{tidy(display.value(length, 'km'), 3):g} {display.unit('km')}"
+    return Quantity(length, "km", 3, trimmed=True)
 
 
 def season_of(conditions: Conditions, year: Year) -> str | None:
@@ -235,24 +205,32 @@ def season_of(conditions: Conditions, year: Year) -> str | None:
 
 def season_words(conditions: Conditions, year: Year, display: Display) -> str:
     """Season and temperature, such as “spring, 11 °C”, and what else is out of the ordinary."""
-    words = [season_of(conditions, year), temperature_text(conditions.ambient_c, display)]
-    words.append(choice_word("surface", conditions.surface, display) if conditions.surface != "dry" else None)
-    warmed = "warmed on the plug" if conditions.plugged_in else "warmed from the battery"
-    words.append(warmed if conditions.preconditioned else None)
-    words.append(None if conditions.cabin else "cabin off")
-    return ", ".join(word for word in words if word)
+    season = season_of(conditions, year)
+    words: list[str | Quantity] = [display.say("season-name", season=season)] if season else []
+    words.append(degrees(conditions.ambient_c))
+    if conditions.surface != "dry":
+        words.append(choice_word("surface", conditions.surface, display))
+    if conditions.preconditioned:
+        words.append(display.say("start-warmed", plugged=conditions.plugged_in))
+    if not conditions.cabin:
+        words.append(display.say("cabin-off"))
+    return display.figure(Several(tuple(words), ""))
 
 
 def day_words(scenario: Scenario, display: Display) -> str:
     """The day that is shown, such as “a day of −5 °C, snow” or “a day in winter, 1 °C”."""
-    named = season_of(scenario.conditions, scenario.year)
-    return f"a day {'in' if named else 'of'} {season_words(scenario.conditions, scenario.year, display)}"
+    season = season_of(scenario.conditions, scenario.year) is not None
+    return display.say("day-shown", day=season_words(scenario.conditions, scenario.year, display), season=season)
+
+
+def degrees(celsius: float) -> Quantity:
+    """A temperature in whole degrees."""
+    return Quantity(celsius, "°C", places=0)
 
 
 def temperature_text(celsius: float, display: Display) -> str:
-    """A temperature in whole degrees."""
-    shown = round(display.value(celsius, "°C"))
-    return f"{shown} {display.unit('°C')}".replace("-", MINUS)
+    """A temperature in whole degrees, in words."""
+    return display.figure(degrees(celsius))
 
 
 def pedal_of(scenario: Scenario) -> str:
@@ -263,91 +241,93 @@ def pedal_of(scenario: Scenario) -> str:
 
 def pedal_words(scenario: Scenario, display: Display) -> str:
     """The brake pedal, such as “blended brake pedal”."""
-    return f"{choice_word('brake_pedal', pedal_of(scenario), display)} brake pedal"
+    return display.say("brake-pedal", pedal=pedal_of(scenario))
 
 
-def counted(count: int, one: str, many: str = "") -> str:
-    """A count with its word: “1 stop”, “3 stops”."""
-    return f"{count} {one if count == 1 else many or one + 's'}"
+def pedal_help(display: Display) -> str:
+    """What the kinds of brake pedal are, and how to tell."""
+    return display.say("brake-pedal-help", speed=Quantity(50, "km/h", places=0))
 
 
 def hill_words(leg: Leg, display: Display) -> str:
     """Where the hill of a leg is, under its entries."""
     length = leg_hills.hill_km(leg)
     if length > leg_hills.WHOLE_SHARE * leg.distance_km:
-        return f"All the way: {display.text(leg.distance_km, 'km')}."
-    rest = display.text(leg.distance_km - length, "km")
-    return f"Hill on {display.text(length, 'km')} of the leg; the other {rest} are flat."
+        return display.say("hill-all-the-way", length=Quantity(leg.distance_km, "km"))
+    rest = Quantity(leg.distance_km - length, "km")
+    return display.say("hill-on-part", length=Quantity(length, "km"), rest=rest)
 
 
 def leg_words(leg: Leg, display: Display) -> str:
     """One leg in a line: length, speed, what interrupts it, hills."""
-    parts = [f"{display.text(leg.distance_km, 'km')} at {display.text(leg.speed_kmh, 'km/h')}"]
+    say = display.say
+    parts = [say("leg-road", distance=Quantity(leg.distance_km, "km"), speed=Quantity(leg.speed_kmh, "km/h"))]
     if leg.stops:
-        parts.append(counted(leg.stops, "stop"))
+        parts.append(say("leg-stops", stops=leg.stops))
     if leg.slow_downs:
-        parts.append(counted(leg.slow_downs, "slow-down"))
+        parts.append(say("leg-slow-downs", slow_downs=leg.slow_downs))
     if not leg.stops and not leg.slow_downs:
-        parts.append("nothing in the way")
+        parts.append(say("leg-without-stops"))
     if leg.climb_m:
-        parts.append(f"{display.text(leg.climb_m, 'm')} up")
+        parts.append(say("leg-climb", height=Quantity(leg.climb_m, "m")))
     if leg.descent_m:
-        parts.append(f"{display.text(leg.descent_m, 'm')} down")
+        parts.append(say("leg-descent", height=Quantity(leg.descent_m, "m")))
     if leg.surface != "dry":
         parts.append(choice_word("surface", leg.surface, display))
     # a line that is too long breaks at a comma, not between a figure and its unit
-    return ", ".join(part.replace(" ", NO_BREAK) for part in parts)
+    return display.figure(Several(tuple(part.replace(" ", NO_BREAK) for part in parts), ""))
 
 
-HABIT_NUMBERS = {
-    "looks_ahead": ("slows down", "peak_slowing_mps2", "{:g} m/s² at the hardest moment of a stop"),
-    "pull_away": ("pulls away", "peak_pull_away_mps2", "{:g} m/s² at the hardest moment of pulling away"),
-    "steady_foot": ("holds speed", "swing_share", "speed swings up and down by {:.0f} %"),
-}
-"""What a habit does, and which of the builder's numbers stands behind its words."""
-
-
-def way_back_words(conditions: Conditions) -> str:
-    """How long the car stands before the way back, such as “after 8 h”, and whether on a plug."""
+def way_back_words(conditions: Conditions, display: Display) -> str:
+    """How long the car stands before the way back, such as “after 8 h”, and whether plugged in."""
     if not conditions.stands_h:
-        return "at once"
-    return f"after {conditions.stands_h:g} h" + (", on a plug" if conditions.stands_plugged_in else "")
+        return display.say("way-back-at-once")
+    stands = Quantity(conditions.stands_h, "h", 6, trimmed=True)
+    return display.say("way-back-after", stands=stands, plugged=conditions.stands_plugged_in)
 
 
 def habits_words(scenario: Scenario, display: Display) -> str:
     """Habits, load and charge in a line; habits that are as usual are not named."""
     driver, conditions = scenario.driver, scenario.conditions
-    named = [
-        f"{does} {choice_word(key, getattr(driver, key), display)}"
-        for key, (does, _, _) in HABIT_NUMBERS.items()
-        if getattr(driver, key) != "usual"
-    ]
-    words = named or ["habits as usual"]
+    unusual = [key for key in HABITS if getattr(driver, key) != "usual"]
+    words = [habit_text(key, getattr(driver, key), display) for key in unusual] or [display.say("habits-as-usual")]
     if conditions.payload_kg:
-        words.append(f"{display.text(conditions.payload_kg, 'kg')} load")
+        words.append(display.say("habits-load", mass=Quantity(conditions.payload_kg, "kg")))
     if conditions.trailer_kg:
-        words.append(f"{display.text(conditions.trailer_kg, 'kg')} trailer")
-    words.append(f"charged to {100 * conditions.soc_start:.0f} %")
-    line = ", ".join(words)
-    return line[0].upper() + line[1:]
+        words.append(display.say("habits-trailer", mass=Quantity(conditions.trailer_kg, "kg")))
+    words.append(display.say("habits-charge", charge=Share(conditions.soc_start, 0)))
+    return capital(display.figure(Several(tuple(words), "")))
 
 
-def habit_number(key: str, choice: str) -> str:
-    """The number behind the word of a habit."""
-    _, name, number = HABIT_NUMBERS[key]
-    value = HABITS[name][choice]
-    sentence = number.format(100 * value if name.endswith("_share") else value)
-    deeper = HABITS["over_slowing_share"][choice] if key == "steady_foot" else 0
-    return sentence + (f", and slow-downs go {100 * deeper:.0f} % deeper than needed" if deeper else "")
+def habit_number(key: str, choice: str, display: Display) -> str:
+    """The number of the builder that stands behind the word of a habit."""
+    value = STYLES[HABIT_NUMBERS[key]][choice]
+    if key == "looks_ahead":
+        return display.say("habit-slowing-number", slowing=Quantity(value, "m/s²", 6, trimmed=True))
+    if key == "pull_away":
+        return display.say("habit-pulling-number", rate=Quantity(value, "m/s²", 6, trimmed=True))
+    deeper = STYLES["over_slowing_share"][choice]
+    return display.say("habit-swing-number", swing=Share(value, 0), deeper=Share(deeper, 0), also=deeper > 0)
 
 
 def provenance(field: Field, assumed: Assumed, display: Display) -> str:
     """A class's band of one figure, what kind of knowledge it is, and where it is from."""
-    band = ""
-    if field.kind == "number" and assumed.low != assumed.high:
-        low, high = (entry_text(shown_value(field, end, display)) for end in (assumed.low, assumed.high))
-        band = f"{low} to {high} {shown_unit(field, display)}".rstrip() + ". "
-    return f"{band}{assumed.kind.capitalize()}: {assumed.source}."
+    known = known_words(assumed, display)
+    if field.kind != "number" or assumed.low == assumed.high:
+        return known
+    low, high = (entered(field, end, display) for end in (assumed.low, assumed.high))
+    band = display.figure(Span(low.value, high.value, low.unit, low.digits, trimmed=True))
+    return display.say("provenance-with-band", band=band, known=known)
+
+
+def known_words(assumed: Assumed, display: Display) -> str:
+    """What kind of knowledge a figure is, and where it is from."""
+    return display.say("provenance", kind=assumed.kind.replace(" ", "-"), source=assumed.source)
+
+
+def counted(count: int, one: str, many: str = "") -> str:
+    """A count with its word: “1 stop”, “3 stops”."""
+    return f"{count} {one if count == 1 else many or one + 's'}"
 
 
 # what is told with what must be said along with it
@@ -378,54 +358,47 @@ class Card:
     sentences: tuple[str, ...]
 
 
-def setting_card(scenario: Scenario) -> Card:
+def setting_card(scenario: Scenario, display: Display) -> Card:
     """What the kind of brake pedal means for this driver."""
+    say = display.say
     if pedal_of(scenario) == "blended":
-        return Card(
-            "The brake pedal charges too",
-            (
-                "Press it early and gently: the motor slows the car first, the discs do only what is left.",
-                "So how strongly the car slows when the foot comes up is a matter of comfort. At the same speeds it "
-                "changes the energy by next to nothing.",
-            ),
-        )
-    return Card(
-        "Lift the foot early",
-        (
-            "In this car the brake pedal works the discs alone. Only what the car slows by itself, with the foot off "
-            "the accelerator, comes back to the battery.",
-        ),
-    )
+        return Card(say("card-blended"), (say("card-blended-press"), say("card-blended-comfort")))
+    return Card(say("card-friction"), (say("card-friction-why"),))
 
 
-LIMITS_CARD = Card("Regeneration will not always be there", (f"{WEAKER} {PRESS_THE_PEDAL}", NO_SUBSTITUTE))
-"""When it is not there, and what it is no substitute for."""
+def limits_card(display: Display) -> Card:
+    """When regeneration is not there, and what it is no substitute for."""
+    expect = f"{display.say('may-be-weaker')} {display.say('press-the-pedal')}"
+    return Card(display.say("card-limits"), (expect, display.say("no-substitute")))
 
 
 def winter_day_words(year: YearOfDrives, display: Display) -> str:
     """The winter day of the year, such as “the year’s winter day, 1 °C, snow”."""
     row = next(row for row in year.rows if row.season == "winter")
-    road = "" if row.surface == "dry" else f", {choice_word('surface', row.surface, display)}"
-    return f"the year’s winter day, {temperature_text(row.ambient_c, display)}{road}"
+    return display.say("winter-day-of-year", air=degrees(row.ambient_c), surface=row.surface)
 
 
 def winter_card(year: YearOfDrives, expected: str, display: Display) -> Card:
     """What winter makes of the saving, beside summer, and of motor slowing: `expected`."""
-    slowing = f"{expected} {PRESS_THE_PEDAL}"
+    slowing = f"{expected} {display.say('press-the-pedal')}"
     day = {row.season: row for row in year.rows}
     cold, warm = day["winter"], day["summer"]
-    saved = display.range_text(cold.saved_kwh, "kWh")
-    takes, takes_warm = (taken_text(row.taken_kwh, display) for row in (cold, warm))
-    taken = f"On a winter day, at {temperature_text(cold.ambient_c, display)}, {takes}; on a summer day {takes_warm}."
-    shares = [row.saved_share for row in (cold, warm) if row.net_kwh.low > 0]
-    if len(shares) < 2 or None in shares:
-        return Card(f"In winter it saves {saved}", (f"Less {THAN}.", taken, slowing))
-    in_winter, in_summer = (percent_range_text(share.low, share.high) for share in shares if share)
+    taken = display.say(
+        "card-winter-taken",
+        air=degrees(cold.ambient_c),
+        in_winter=taken_text(cold.taken_kwh, display),
+        in_summer=taken_text(warm.taken_kwh, display),
+    )
+    saved = span_of(cold.saved_kwh, "kWh")
+    shares = [row.saved_share for row in (cold, warm) if row.net_kwh.low > 0 and row.saved_share]
+    if len(shares) < 2:
+        return Card(display.say("card-winter", saved=saved), (display.say("card-winter-less"), taken, slowing))
+    in_winter, in_summer = (Shares(share.low, share.high) for share in shares)
     return Card(
-        f"In winter it saves {in_winter}",
+        display.say("card-winter", saved=in_winter),
         (
-            f"of the battery energy, beside the same winter drive on friction brakes only. In summer {in_summer}.",
-            f"{taken} In winter {saved} are saved.",
+            display.say("card-winter-share", in_summer=in_summer),
+            f"{taken} {display.say('card-winter-saved', saved=saved)}",
             slowing,
         ),
     )

@@ -73,7 +73,7 @@ def tab_back_to(page, wanted: str) -> None:
 def test_what_opens_is_for_everybody_too(open_page, settled):
     page = open_page("/")
     page.locator(".st-key-row-leg-0 button").click()
-    for drawer in ("How far can I trust this?", "What the year is made of", "Adjust the car"):
+    for drawer in ("How far can I trust this?", "What goes into the year", "Adjust the car"):
         page.get_by_text(drawer).click()
         settled(page)
     page.locator(".st-key-figure-ledger").get_by_text("As a table").click()

@@ -12,6 +12,7 @@ from model.words.quantities import Display
 from pages.parts import certified_words as words
 from tests.published.certified_cars import FOUND
 
+METRIC = Display()
 CITY, HIGHWAY = certified_found("road load", "udds"), certified_found("road load", "hwfet")
 
 
@@ -29,26 +30,27 @@ def outside(found):
 
 @pytest.mark.parametrize("found", [CITY, HIGHWAY], ids=["city", "highway"])
 def test_every_kind_outside_the_band_is_named_with_its_count(found):
-    said, of = words.misses_words(found), Counter(found.kinds)
+    said, of = words.misses_words(found, display=METRIC), Counter(found.kinds)
     above, below = outside(found)
     more, less = said.split(" Less: ")
     for part, kinds in ((more, above), (less, below)):
         assert len(re.findall(r"\(\d+ of \d+\)", part)) == len(kinds)
         for kind, count in kinds.items():
             assert f"{kind} ({count} of {of[kind]})" in part
-    assert f"; {above.total()} took more, {below.total()} less" in words.cars_alt(found)
-    assert f"{len(found.ids) - above.total() - below.total()} of {len(found.ids)}" in words.cars_title(found)
+    assert f"; {above.total()} took more, {below.total()} less" in words.cars_alt(found, METRIC)
+    assert f"{len(found.ids) - above.total() - below.total()} of {len(found.ids)}" in words.cars_title(found, METRIC)
 
 
 @pytest.mark.parametrize("us", [False, True])
 def test_the_table_has_every_car_the_misses_first(us):
-    table = words.cars_table(CITY, Display(us=us))
+    display = Display(us=us)
+    table = words.cars_table(CITY, display)
     above, below = outside(CITY)
     missed = above.total() + below.total()
     assert len(table) == len(CITY.ids) and set(table["Car"]) == set(CITY.ids)
     assert "in the band" not in set(table["Where"][:missed]) and set(table["Where"][missed:]) == {"in the band"}
     measured = f"Measured, {'Wh/mi' if us else 'Wh/km'}"
-    short = words.short_table(table)
+    short = words.short_table(table, display)
     np.testing.assert_allclose(short[measured], table[measured], atol=0.51)
     low, high = (float(end) for end in short["Band"].iloc[0].split(" to "))
     assert not low <= short[measured].iloc[0] <= high
@@ -57,12 +59,13 @@ def test_the_table_has_every_car_the_misses_first(us):
 @pytest.mark.parametrize("known", KNOWN)
 def test_the_reliability_pictures_words_say_every_share(known):
     both = [certified_found(known, cycle) for cycle in ("udds", "hwfet")]
-    alt = words.held_alt(both)
-    told = re.findall(r"said (\d+) %, held city (\d+) %, highway (\d+) %", alt)
+    alt = words.held_alt(both, METRIC)
+    told = re.findall(r"said (\d+) %, held (\d+) % in the city, (\d+) % on the highway", alt)
     # whole percent in words, tenths in the table
-    np.testing.assert_allclose(np.array(told, dtype=float), words.held_table(both), atol=0.55)
-    assert alt.startswith(words.held_title(both).split(":")[0])
+    np.testing.assert_allclose(np.array(told, dtype=float), words.held_table(both, METRIC), atol=0.55)
+    assert alt.startswith(words.held_title(both, METRIC).split(":")[0])
 
 
 def test_it_says_what_was_not_measured_and_that_the_cars_were_in_view():
-    assert "saving itself was measured on none" in words.UNKNOWN and "in view" in words.UNKNOWN
+    unknown = METRIC.say("certified-unknown")
+    assert "saving itself was measured on none" in unknown and "in view" in unknown

@@ -9,7 +9,7 @@ from model import MODEL_VERSION
 from model.claims.verdicts import check, claims, question
 from model.describe.scenario_io import starting_drives, to_link
 from model.words.quantities import Display
-from pages.parts import claim_files, claim_words, phrase_words, state, wording
+from pages.parts import claim_files, claim_words, phrase_words, state
 from tests.pages.in_app import address, opened_at, ran
 
 METRIC = Display()
@@ -300,7 +300,7 @@ def test_a_drive_that_cannot_be_is_refused_below_and_leaves_the_claim():
 
 def test_the_answer_line_stands_with_the_drive_it_belongs_to():
     app = opened(claim=QUICK, **to_link(HILL))
-    assert any(one.value == wording.CAUTION for one in app.markdown)
+    assert any(one.value == Display().say("caution") for one in app.markdown)
     assert [one.value for one in app.header].index("On your own road") > 0
 
 

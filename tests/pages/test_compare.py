@@ -88,9 +88,9 @@ def test_strengths_are_compared_at_the_same_speeds_or_as_driven():
 @pytest.mark.parametrize(
     ("own", "sentence"),
     [
-        ({"differs": "colour"}, "'colour' is not one of"),
-        ({"differs": "car", "b": "submarine"}, "'submarine' is not one of"),
-        ({"differs": "season", "b": "summer", "c": "monsoon"}, "'monsoon' is not one of"),
+        ({"differs": "colour"}, "“colour” is not one of"),
+        ({"differs": "car", "b": "submarine"}, "“submarine” is not one of"),
+        ({"differs": "season", "b": "summer", "c": "monsoon"}, "“monsoon” is not one of"),
     ],
 )
 def test_what_a_link_cannot_mean_is_said(own, sentence):

@@ -9,7 +9,7 @@ from model.out.comparison import SUBJECTS, Difference, difference, others, side_
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display
 from pages.parts import compare_words as words
-from pages.parts.charts.compare import signed_range
+from pages.parts.charts.compare import difference_of
 
 TOWN = starting_drives()["town"][2]
 METRIC = Display()
@@ -30,14 +30,14 @@ def found(low, high, share=(0.0, 0.0), seconds=0.0):
     ],
 )
 def test_what_is_taken_and_whether_it_exceeds_the_uncertainty(low, high, taken, verdict):
-    assert words.taken_words(found(low, high), "city car", METRIC) == taken
-    assert verdict in words.verdict(found(low, high))
+    assert words.taken_words(found(low, high), "van", "city car", METRIC) == f"van {taken}"
+    assert verdict in words.verdict(found(low, high), METRIC)
 
 
 @given(st.floats(-5, 5), st.floats(0, 5))
 def test_the_verdict_follows_the_band(low, width):
     one = found(low, low + width)
-    sentence = words.verdict(one)
+    sentence = words.verdict(one, METRIC)
     if words.negligible(one.net_kwh, words.NEGLIGIBLE_KWH):
         assert "no difference" in sentence
     else:
@@ -47,19 +47,20 @@ def test_the_verdict_follows_the_band(low, width):
 
 def test_a_larger_share_and_still_more_taken_is_said():
     heavy = found(0.8, 1.4, share=(0.06, 0.11))
-    assert words.saved_words(heavy, "city car").endswith(
+    assert words.saved_words(heavy, "city car", METRIC).endswith(
         "6 to 11 points higher: a larger share saved, and still more taken."
     )
-    assert words.saved_words(found(-1.4, -0.8, share=(0.06, 0.11)), "city car").endswith("6 to 11 points higher.")
-    assert "lower" in words.saved_words(found(0.8, 1.4, share=(-0.11, -0.06)), "city car")
-    assert "too little to tell" in words.saved_words(found(0.8, 1.4, share=(-0.01, 0.06)), "city car")
-    assert "the same share" in words.saved_words(found(0.8, 1.4), "city car")
+    lighter = found(-1.4, -0.8, share=(0.06, 0.11))
+    assert words.saved_words(lighter, "city car", METRIC).endswith("6 to 11 points higher.")
+    assert "lower" in words.saved_words(found(0.8, 1.4, share=(-0.11, -0.06)), "city car", METRIC)
+    assert "too little to tell" in words.saved_words(found(0.8, 1.4, share=(-0.01, 0.06)), "city car", METRIC)
+    assert "the same share" in words.saved_words(found(0.8, 1.4), "city car", METRIC)
 
 
 def test_time_is_told_from_a_second_on():
-    assert words.time_words(found(0, 0, seconds=0.4)) == ""
-    assert words.time_words(found(0, 0, seconds=45)) == "It takes 45 s longer."
-    assert words.time_words(found(0, 0, seconds=-150)) == "It takes 2.5 min less."
+    assert words.time_words(found(0, 0, seconds=0.4), METRIC) == ""
+    assert words.time_words(found(0, 0, seconds=45), METRIC) == "It takes 45 s longer."
+    assert words.time_words(found(0, 0, seconds=-150), METRIC) == "It takes 2.5 min less."
 
 
 @pytest.mark.parametrize("subject", SUBJECTS)
@@ -77,10 +78,11 @@ def test_the_table_holds_every_band_and_the_file_its_numbers():
     differences = [difference(sides[1], sides[0])]
     table = words.table(sides, differences, names, METRIC)
     assert list(table.columns) == ["Figure", "Blended brake pedal", "Friction-only brake pedal"]
-    assert len(table) == len(words.ROWS)
+    assert len(table) == len(words.FIGURES)
     assert table.iloc[0, 1] == METRIC.range_text(sides[0].answer.net_kwh, "")
-    other, more = METRIC.range_text(sides[1].answer.net_kwh, ""), signed_range(differences[0].net_kwh)
-    assert table.iloc[0, 2] == f"{other} ({more})" and more.startswith("+")
-    numbers = words.figures(sides, differences, names).set_index(["drive", "figure"])
-    row = numbers.loc[("friction-only brake pedal less blended brake pedal", words.ROWS[0][1])]
+    other, more = sides[1].answer.net_kwh, METRIC.figure(difference_of(differences[0].net_kwh, ""))
+    assert table.iloc[0, 2] == f"{METRIC.range_text(other, '')} ({more})" and more.startswith("+")
+    numbers = words.figures(sides, differences, names, METRIC).set_index(["drive", "figure"])
+    taken = words.figure_name(words.FIGURES[0], METRIC)
+    row = numbers.loc[("friction-only brake pedal less blended brake pedal", taken)]
     assert row["low_5pct"] == differences[0].net_kwh.low and row["high_95pct"] == differences[0].net_kwh.high

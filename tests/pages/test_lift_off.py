@@ -1,17 +1,19 @@
 """The page on lift-off, without a browser."""
 
 import json
+from dataclasses import replace
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from model.describe.scenario import with_prices_of
 from model.describe.scenario_io import starting_drives, to_link
 from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
 from model.sampling.drives import drive
 from model.words.lift_off import rules
 from model.words.quantities import Display
-from pages.parts import keeping, state, wording
+from pages.parts import keeping, state
 from pages.parts import lift_off_words as words
 from tests.pages.in_app import opened_at, ran, scenario_of
 
@@ -45,7 +47,7 @@ def test_the_answer_comes_first_with_its_because_and_the_rules(name, pedal):
     text = all_words(app)
     assert words.because(advice, Display()) in text
     assert all(words.together(rule) in text for rule in rules(Display()))
-    assert any(one.value == wording.CAUTION for one in app.markdown)
+    assert any(one.value == Display().say("caution") for one in app.markdown)
 
 
 def test_the_slider_sets_the_scenario_and_the_picture():
@@ -146,7 +148,8 @@ def test_us_units_are_read_and_the_link_stays():
     app = opened(TOWN, units="us")
     assert any("mph less each second" in one.value for one in app.markdown)
     assert app.slider(key="set-slow-down").label.endswith("mph")
-    assert scenario_of(app) == TOWN
+    # a link in US units that says no currency means dollars
+    assert scenario_of(app) == replace(TOWN, year=with_prices_of(TOWN.year, us=True))
 
 
 def test_a_drive_that_cannot_be_is_refused_in_place_of_the_answer():

@@ -15,7 +15,7 @@ from model.words.quantities import Display
 from pages.parts import lift_off_words, wording
 from pages.parts.public_link import PUBLIC_URL, public_link, qr_svg, short_text
 from pages.parts.report import QR_MOST_MM, contents, qr_mm, report_html
-from pages.parts.trust import LEFT_OUT
+from pages.parts.trust import left_out
 from tests.pages.made_reports import MADE, RUNS, TOWN, taken, with_most_to_say
 
 HILL = starting_drives()["suburb-hill"][2]
@@ -76,10 +76,10 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
         *lift_off_words.advised(hill.advice, hill.display).sentences,
         wording.day_words(HILL, hill.display),
         *wording.winter_card(hill.year, hill.slowing_in_winter, hill.display).sentences,
-        *wording.LIMITS_CARD.sentences,
+        *wording.limits_card(hill.display).sentences,
         *hill.glance.values(),
-        wording.CAUTION,
-        *LEFT_OUT,
+        Display().say("caution"),
+        *left_out(hill.display),
         f"{RUNS} sampled cars",
         f"Made {MADE.isoformat()}",
         f"model version {MODEL_VERSION} of {MODEL_DATE}",

@@ -7,7 +7,8 @@ import pytest
 
 from model.describe.scenario import with_prices_of
 from model.describe.scenario_io import starting_drives, to_link
-from pages.parts import show_words, state, wording
+from model.words.quantities import Display
+from pages.parts import state
 from tests.pages.in_app import opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]
@@ -39,8 +40,8 @@ def test_the_cards_turn_and_end_at_the_take_away():
     for _ in range(LAST - 1):
         turned(app, "next")
         titles.append(app.title[0].value)
-        assert any(one.value == wording.CAUTION for one in app.markdown)
-    assert titles[0] == show_words.TELL.title
+        assert any(one.value == Display().say("caution") for one in app.markdown)
+    assert titles[0] == Display().say("card-tell")
     assert titles[1].endswith(" %] less battery energy")
     assert len(set(titles)) == LAST
     assert not [one for one in app.button if one.key == "show-next"]
@@ -104,7 +105,7 @@ def test_the_car_is_one_tap():
 def test_a_drive_that_cannot_be_driven_says_so_on_every_card(card):
     app = shown(to_link(HOPELESS), card)
     if card == 1:
-        assert app.title[0].value == show_words.TELL.title
+        assert app.title[0].value == Display().say("card-tell")
         assert len(app.error) == 1
         ran(app.button_group(key="choose-drive-show").set_value("town").run())
         assert not app.error
@@ -131,7 +132,7 @@ def test_the_next_customer_starts_from_nothing():
     app = shown(to_link(own) | {"units": "us"}, 5)
     assert "mass_kg" in app.query_params
     ran(app.button(key="start-over").click().run())
-    assert app.title[0].value == show_words.TELL.title
+    assert app.title[0].value == Display().say("card-tell")
     assert scenario_of(app) == replace(TOWN, year=with_prices_of(TOWN.year, us=True))
     assert "card" not in app.query_params
     assert app.query_params["units"] == "us"

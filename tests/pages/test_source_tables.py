@@ -23,7 +23,7 @@ from pages.parts.source_tables import (
     ranges_table,
     uses_table,
 )
-from pages.parts.trust import NARROW
+from pages.parts.wording import NO_BREAK
 
 METRIC, US = Display(), Display(us=True)
 
@@ -59,7 +59,7 @@ def test_what_the_visitor_stated_is_theirs_and_has_no_band():
 
 @pytest.mark.parametrize("check", all_checks(), ids=lambda check: check.id)
 def test_every_found_number_is_listed(check):
-    table = check_table(check)
+    table = check_table(check, METRIC)
     assert len(table) == len(check.found)
     assert table["Published"].eq("reported only").tolist() == [found.published is None for found in check.found]
     assert table["Off by"].eq("").tolist() == [found.off is None for found in check.found]
@@ -68,9 +68,9 @@ def test_every_found_number_is_listed(check):
 def test_how_far_a_number_is_off_stands_beside_it():
     check = all_checks()[0]
     made = (Found("a", 99.0, (0.0, 9.0)), Found("b", -5.0, -3.5, unit="km/h"), Found("c", 1.0, (0.0, 2.0)))
-    table = check_table(replace(check, found=made))
+    table = check_table(replace(check, found=made), METRIC)
     assert table["Off by"].tolist() == ["+90.0", "\N{MINUS SIGN}1.5", "within"]
-    assert table["Published"].iloc[1] == f"\N{MINUS SIGN}3.5{NARROW}km/h"
+    assert table["Published"].iloc[1] == f"\N{MINUS SIGN}3.5{NO_BREAK}km/h"
 
 
 def test_every_certified_car_is_listed_with_its_error():
@@ -93,12 +93,12 @@ def test_every_cycle_is_listed_with_its_regulation():
     table = cycles_table(METRIC)
     assert table["Regulation"].tolist() == [cycle.regulation for cycle in CYCLES.values()]
     udds = table.set_index("Cycle").loc[CYCLES["udds"].label]
-    assert udds["Length"] == "12.0 km" and udds["Time"] == "1369 s"
+    assert udds["Length"] == "12.0 km" and udds["Time"] == "1,369 s"
     assert "mi" in cycles_table(US)["Length"].iloc[0]
 
 
 def test_grip_and_acceptance_are_the_models_own():
-    assert grip_table()["Surface"].tolist()[:2] == ["dry", "wet"]
+    assert grip_table(METRIC)["Surface"].tolist()[:2] == ["dry", "wet"]
     table = acceptance_table(METRIC)
     assert table.columns[0] == "Battery, °C" and table.columns[-1] == "100 % full"
     assert table["100 % full"].astype(float).eq(0).all()
@@ -107,20 +107,20 @@ def test_grip_and_acceptance_are_the_models_own():
 
 @pytest.mark.parametrize("car_class", class_labels())
 def test_every_assumed_figure_of_a_car_is_used_somewhere(car_class):
-    listed = "; ".join(uses_table().iloc[:, 1]).split("; ")
+    listed = "; ".join(uses_table(METRIC).iloc[:, 1]).split("; ")
     for key in assumed_figures(car_class):
         if key in CAR_FIELDS:
             assert CAR_FIELDS[key].label in listed, key
 
 
 def test_a_figure_is_listed_with_the_part_that_reads_it():
-    table = uses_table().set_index("Part of the model").iloc[:, 0]
+    table = uses_table(METRIC).set_index("Part of the model").iloc[:, 0]
     road_load = next(text for part, text in table.items() if part.startswith("What air and tyres"))
     assert "Drag area" in road_load and "Usable battery" not in road_load
 
 
 def test_the_change_log_ends_with_this_version():
-    table = changes_table()
+    table = changes_table(METRIC)
     assert table.iloc[0][["Version", "Date"]].tolist() == [MODEL_VERSION, MODEL_DATE]
     assert (table.groupby("Version")["Date"].nunique() == 1).all()
     assert table["Date"].is_monotonic_decreasing

@@ -12,10 +12,12 @@ from model.describe.scenario_io import starting_drives
 from model.sampling.uncertainty import RUNS, SEED
 from model.words.quantities import Display
 from pages.parts import theme
-from pages.parts.certified_words import UNKNOWN, cars_title, misses_words
-from pages.parts.glossary import GLOSSARY
-from pages.parts.trust import LEFT_OUT
+from pages.parts.certified_words import cars_title, misses_words
+from pages.parts.glossary import entries
+from pages.parts.trust import left_out
 from pages.parts.wording import together
+
+METRIC = Display()
 
 
 def drawn(**session):
@@ -34,11 +36,12 @@ def test_it_tells_how_bands_are_made_what_was_checked_and_what_is_left_out():
     assert not app.exception
     words = said(app)
     assert "nine in ten measured cars" in words
-    for needed in (str(SEED), f"{RUNS} runs", "Latin hypercube", "triangular", MODEL_VERSION, *GLOSSARY, *LEFT_OUT):
+    for needed in (str(SEED), f"{RUNS} runs", "Latin hypercube", "triangular", MODEL_VERSION):
         assert needed in words
+    assert all(entry in words for entry in (*entries(METRIC), *left_out(METRIC)))
     for check in all_checks():
         assert check.title in words and check.source in words
-    assert "No published map of what a car's battery accepts" in words
+    assert "No published map of what a car’s battery accepts" in words
     assert len(app.table) == 8 + len(all_checks())
 
 
@@ -46,7 +49,9 @@ def test_it_shows_how_far_to_trust_it_and_names_the_misses():
     app = drawn()
     words = said(app)
     city, highway = certified_found("road load", "udds"), certified_found("road load", "hwfet")
-    for needed in (cars_title(city), cars_title(highway), misses_words(city, highway), UNKNOWN):
+    titles = [cars_title(found, METRIC) for found in (city, highway)]
+    misses = misses_words(city, highway, display=METRIC)
+    for needed in (*titles, misses, METRIC.say("certified-unknown")):
         assert together(needed) in words or needed in words
     charts = app.get("vega_lite_chart")
     assert len(charts) == 4 and all(chart.proto.alt for chart in charts)

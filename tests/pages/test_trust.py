@@ -4,15 +4,18 @@ from dataclasses import replace
 
 from model.checks.check import Found
 from model.checks.published import all_checks, certified_cars, consistency, evidence
-from pages.parts.trust import LEFT_OUT, first_words, largest_misses, others_words
+from model.words.quantities import Display
+from pages.parts.trust import first_words, largest_misses, left_out, others_words
+from pages.parts.wording import together
 from tests.pages.in_app import opened_at, ran
 
+METRIC = Display()
 CHECKS = {check.id: check for check in all_checks()}
 EPA = CHECKS["epa-certification"]
 
 
 def test_the_errors_on_certified_cars_are_those_that_were_found():
-    words = first_words(EPA, certified_cars())
+    words = first_words(EPA, certified_cars(), METRIC)
     city, highway, city_lean, highway_lean = (found.value for found in EPA.found)
     assert f"off by {city:.1f} % in the city and {highway:.1f} % on the highway" in words
     assert f"{abs(city_lean):.1f} % too {'high' if city_lean > 0 else 'low'} in the city" in words
@@ -21,23 +24,25 @@ def test_the_errors_on_certified_cars_are_those_that_were_found():
 
 def test_the_largest_misses_are_named():
     worst = max(certified_cars(), key=lambda car: abs(car.city_error_pct))
-    assert f"({worst.id}) by {abs(worst.city_error_pct):.0f} %" in largest_misses(certified_cars())
-    assert largest_misses(certified_cars()).count("(EV-") == 2
+    told = METRIC.figure(largest_misses(certified_cars(), METRIC))
+    assert f"({worst.id}) by {abs(worst.city_error_pct):.0f} %" in told
+    assert told.count("(EV-") == 2
 
 
 def test_hits_and_misses_are_both_said():
     ranges = replace(EPA, title="Ranges", found=(Found("a", 5.0, (0.0, 9.0)), Found("b", 12.0, (0.0, 9.0))))
     numbers = replace(EPA, title="Numbers", found=(Found("c", 5.0, 4.0), Found("d", -9.0, -6.0), Found("e", 1.0)))
-    words = others_words([ranges, numbers])
+    words = others_words([ranges, numbers], METRIC)
     assert "Of 2 published ranges the model lies within 1 and **outside 1: ranges, b (off by 3.0" in words
     assert "Beside 2 published single percentages it is off by 2.0 points for the median one" in words
     assert "by most for **numbers, d (off by 3.0" in words
     inside = replace(ranges, found=ranges.found[:1])
-    assert "the model lies within 1." in others_words([inside]) and "single" not in others_words([inside])
+    words = others_words([inside], METRIC)
+    assert "the model lies within 1." in words and "single" not in words
 
 
 def test_only_evidence_is_counted():
-    words = others_words(evidence()[1:])
+    words = others_words(evidence()[1:], METRIC)
     assert all(check.title[1:] in words for check in evidence()[1:])
     assert not any(check.title[1:] in words for check in consistency())
 
@@ -46,5 +51,6 @@ def test_the_drawer_tells_all_this_when_it_is_opened():
     app = opened_at("your_drive.py", {})
     app.session_state["trust-drawer"] = True
     told = " ".join(item.value for item in ran(app.run()).markdown)
-    assert first_words(EPA, certified_cars()) in told and others_words(evidence()[1:]) in told
-    assert all(item in told for item in LEFT_OUT)
+    assert together(first_words(EPA, certified_cars(), METRIC)) in told
+    assert together(others_words(evidence()[1:], METRIC)) in told
+    assert all(item in told for item in left_out(METRIC))

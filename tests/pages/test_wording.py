@@ -66,10 +66,10 @@ def test_a_drive_that_fills_the_battery_has_no_range_to_gain():
 
 
 def test_the_marked_headline_is_the_headline_with_its_band_in_colour():
-    marked = wording.headline_marked(ORDINARY, METRIC)
+    marked = wording.headline(ORDINARY, METRIC, marked=True)
     assert ":blue[14 to 19 %]" in marked
     assert marked.replace(":blue[", "").replace("]", "") == wording.headline(ORDINARY, METRIC)
-    assert wording.headline_marked(ALL_DOWN, METRIC) == wording.headline(ALL_DOWN, METRIC)
+    assert wording.headline(ALL_DOWN, METRIC, marked=True) == wording.headline(ALL_DOWN, METRIC)
 
 
 def test_range_is_said_in_the_visitors_unit():
@@ -114,10 +114,10 @@ def test_large_figures_have_three_digits(value, text):
 
 
 def test_car_words_say_that_figures_were_changed():
-    assert wording.car_words(TOWN) == "city car"
-    assert wording.car_words(TOWN.with_setting("mass_kg", 1300.0)) == "city car, adjusted"
-    assert wording.car_words(TOWN.with_setting("brake_pedal", "friction")) == "city car"
-    assert wording.car_words(replace(TOWN, car_class="large-suv")) == "large SUV"
+    assert wording.car_words(TOWN, METRIC) == "city car"
+    assert wording.car_words(TOWN.with_setting("mass_kg", 1300.0), METRIC) == "city car, adjusted"
+    assert wording.car_words(TOWN.with_setting("brake_pedal", "friction"), METRIC) == "city car"
+    assert wording.car_words(replace(TOWN, car_class="large-suv"), METRIC) == "large SUV"
 
 
 def test_the_drive_is_named_until_its_road_is_changed():
@@ -157,10 +157,10 @@ def test_habits_are_named_when_they_are_not_as_usual():
 
 @pytest.mark.parametrize("key", wording.HABIT_NUMBERS)
 def test_the_number_beside_a_habit_is_the_builders(key):
-    _, name, _ = wording.HABIT_NUMBERS[key]
+    name = wording.HABIT_NUMBERS[key]
     for choice, value in HABITS[name].items():
         number = 100 * value if name.endswith("_share") else value
-        assert f"{number:g}" in wording.habit_number(key, choice)
+        assert f"{number:g}" in wording.habit_number(key, choice, METRIC)
 
 
 @pytest.mark.parametrize("name", class_labels())
@@ -180,30 +180,32 @@ def test_provenance_of_the_mass():
 
 
 def test_a_drive_that_was_not_followed_says_what_it_did_instead():
-    assert "45 minutes instead of 40." in wording.not_followed(2400, 2700)
-    assert "40.2 minutes instead of 40.0." in wording.not_followed(2400, 2412)
+    assert "45 minutes instead of 40." in wording.not_followed(2400, 2700, METRIC)
+    assert "40.2 minutes instead of 40.0." in wording.not_followed(2400, 2412, METRIC)
 
 
 @pytest.mark.parametrize("pedal", ["blended", "friction"])
 def test_the_cards(pedal):
     scenario = TOWN.with_setting("brake_pedal", pedal)
-    cards = [wording.setting_card(scenario), wording.winter_card(year_of(scenario, 5), "Expect less slowing.", METRIC)]
+    winter = wording.winter_card(year_of(scenario, 5), "Expect less slowing.", METRIC)
+    cards = [wording.setting_card(scenario, METRIC), winter]
     text = " ".join([card.title + " " + " ".join(card.sentences) for card in cards])
     assert "winter day, at 1 °C" in text
     assert ("discs alone" in text) == (pedal == "friction")
 
 
 def test_nothing_promises_or_sells():
-    cards = (wording.setting_card(TOWN), wording.LIMITS_CARD)
-    words = " ".join([wording.CAUTION, wording.PEDAL_HELP, *(one for card in cards for one in card.sentences)]).lower()
+    cards = (wording.setting_card(TOWN, METRIC), wording.limits_card(METRIC))
+    sentences = (sentence for card in cards for sentence in card.sentences)
+    words = " ".join([METRIC.say("caution"), wording.pedal_help(METRIC), *sentences]).lower()
     assert "!" not in words
     assert "safe" not in words
 
 
 def test_the_way_back_says_how_long_the_car_stands_and_whether_on_a_plug():
-    assert wording.way_back_words(Conditions()) == "after 8 h"
-    assert wording.way_back_words(Conditions(stands_h=2.5, stands_plugged_in=True)) == "after 2.5 h, on a plug"
-    assert wording.way_back_words(Conditions(stands_h=0.0)) == "at once"
+    assert wording.way_back_words(Conditions(), METRIC) == "after 8 h"
+    assert wording.way_back_words(Conditions(stands_h=2.5, stands_plugged_in=True), METRIC) == "after 2.5 h, plugged in"
+    assert wording.way_back_words(Conditions(stands_h=0.0), METRIC) == "at once"
 
 
 def test_a_year_without_fuel_is_told_in_energy_and_not_in_traces_of_a_litre():

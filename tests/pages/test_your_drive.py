@@ -25,7 +25,7 @@ def opened(link: dict[str, str] | None = None) -> AppTest:
 def headline(scenario) -> str:
     """The headline that belongs to a scenario."""
     result = drive(scenario)
-    return wording.headline_marked(answer_of(result, samples_of(scenario, result, state.BAND_RUNS)), Display())
+    return wording.headline(answer_of(result, samples_of(scenario, result, state.BAND_RUNS)), Display(), marked=True)
 
 
 def label(app: AppTest, key: str) -> str:
@@ -41,12 +41,13 @@ def test_a_first_visit_sees_the_first_starting_drive_and_a_true_answer():
     assert scenario_of(app) == TOWN
     assert [one.value for one in app.title] == ["What does slowing down give back?"]
     assert headline(TOWN) in [one.value for one in app.header]
-    assert any(one.value == wording.CAUTION for one in app.markdown)
+    assert any(one.value == Display().say("caution") for one in app.markdown)
 
 
 def test_who_comes_without_a_drive_may_be_guided_and_nobody_else():
     for link, guided in ({}, 1), ({"car": "van"}, 0):
-        assert [one.label for one in opened_at("your_drive.py", link).get("page_link")].count(wording.GUIDE) == guided
+        links = [one.label for one in opened_at("your_drive.py", link).get("page_link")]
+        assert links.count(Display().say("guide")) == guided
 
 
 @pytest.mark.parametrize("name", starting_drives())
@@ -383,7 +384,7 @@ def test_a_hybrid_is_told_in_fuel():
     shown = " ".join(one.proto.body for one in app.get("html"))
     assert "In fuel" in shown and "l of fuel" in shown
     assert "from the wall" not in shown and "On a full battery" not in shown
-    assert any(one.value == wording.HYBRID_ENERGY for one in app.caption)
+    assert any(one.value == Display().say("hybrid-energy") for one in app.caption)
 
 
 def test_the_hours_before_the_way_back_are_asked_where_there_is_one():

@@ -88,3 +88,33 @@ choice-printed-test = { $choice ->
     [us-label] US label
    *[nedc] NEDC
 }
+
+## Habits of the driver: what is done, and how
+
+# $habit: one of looks_ahead, pull_away, steady_foot
+habit-label = { $habit ->
+    [looks_ahead] Slows down
+    [pull_away] Pulls away
+   *[steady_foot] Holds speed
+}
+
+# $option: one of far, usual, late
+habit-looks-ahead = { $option ->
+    [far] slows down early
+    [usual] slows down as usual
+   *[late] slows down late
+}
+
+# $option: one of gentle, usual, brisk
+habit-pull-away = { $option ->
+    [gentle] pulls away gently
+    [usual] pulls away as usual
+   *[brisk] pulls away briskly
+}
+
+# $option: one of steady, usual, restless
+habit-steady-foot = { $option ->
+    [steady] holds speed steadily
+    [usual] holds speed as usual
+   *[restless] holds speed restlessly
+}

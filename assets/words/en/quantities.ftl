@@ -13,13 +13,18 @@ span = { $low } to { $high }
 # $next: text
 in-a-row = { $first }, { $next }
 
+# Things that have commas of their own.
 # $first: text
-# $last: text
-last-with-and = { $first } and { $last }
+# $next: text
+set-apart = { $first }; { $next }
 
 # $first: text
-# $last: text
-last-with-or = { $first } or { $last }
+# $next: text
+last-with-and = { $first } and { $next }
+
+# $first: text
+# $next: text
+last-with-or = { $first } or { $next }
 
 # $part: text
 # $whole: text

@@ -17,10 +17,8 @@ SIDE_PX = 320
 """The most that an axis takes; on a narrower place both are as long as its width, so that scales stay equal [px]."""
 SIDE = f"min(width, {SIDE_PX})"
 BAND = SAID[90]
-PLACES = {"inside": "in the band", "above": "took more", "below": "took less"}
-"""Where a measured car lies, and what the key says of it."""
 SHAPES = {"inside": "circle", "above": "triangle-up", "below": "triangle-down"}
-CYCLE_WORDS = {"udds": "city", "hwfet": "highway"}
+"""Where a measured car lies, and how it is drawn."""
 LEAST_PCT = 30
 
 
@@ -29,16 +27,18 @@ def places(found: Found) -> np.ndarray:
     return np.select([found.above(BAND), found.below(BAND)], ["above", "below"], "inside")
 
 
-def _axes(x: str, y: str, ends: list[float], ticks: list[float], unit: str, colours: Palette) -> tuple[Spec, Spec]:
+def _axes(
+    x: str, y: str, ends: list[float], ticks: list[float], unit: str, colours: Palette, display: Display
+) -> tuple[Spec, Spec]:
     """A pair of axes of one scale, in a square at the left foot of the picture; their names stand along them."""
     look = {"values": ticks, "titleFontSize": LABEL_PX, "titleFontWeight": 400, "titleColor": colours.quiet}
     scale = {"domain": ends, "nice": False, "zero": False}
     foot = {"expr": f"{SIDE_PX} - {SIDE}"}
     return (
         {"field": x, "type": "quantitative", "scale": scale | {"range": [0, {"expr": SIDE}]},
-         "axis": look | {"title": f"{x}, {unit}"}},
+         "axis": look | {"title": display.say("certified-axis", what=x, unit=unit)}},
         {"field": y, "type": "quantitative", "scale": scale | {"range": [SIDE_PX, foot]},
-         "axis": look | {"title": f"{y}, {unit}"}},
+         "axis": look | {"title": display.say("certified-axis", what=y, unit=unit)}},
     )  # fmt: skip
 
 
@@ -67,7 +67,7 @@ def measured_against_modelled(found: Found, display: Display, dark: bool = False
     colours, unit = palette(dark), display.unit("Wh/km")
     step = 100.0 if display.us else 50.0
     ends = [step, next_step(float(display.value(300.0, "Wh/km")), step)]
-    x, y = _axes("modelled", "measured", ends, list(np.arange(ends[0], ends[1] + 1, step)), unit, colours)
+    x, y = _axes("modelled", "measured", ends, [*np.arange(ends[0], ends[1] + 1, step)], unit, colours, display)
     table = pd.DataFrame(
         {"modelled": display.value(found.modelled, "Wh/km"), "measured": display.value(found.measured, "Wh/km"),
          "place": places(found)}
@@ -75,20 +75,21 @@ def measured_against_modelled(found: Found, display: Display, dark: bool = False
     looks: dict[str, Spec] = {
         place: {"shape": SHAPES[place], "filled": place != "inside", "opacity": 1, "strokeWidth": 1.2,
                 "size": 30 if place == "inside" else 70, "color": colours.quiet if place == "inside" else colours.ink}
-        for place in PLACES
+        for place in SHAPES
     }  # fmt: skip
     same, on_it = _diagonal(x, y, ends, colours)
     y = y | {"axis": None}
     counts = table["place"].value_counts()
-    key, names = _key([f"{text}: {counts.get(place, 0)}" for place, text in PLACES.items()], [*looks.values()])
-    cars = [where("place", place) | layer("cars", "point", {"x": x, "y": y}, **looks[place]) for place in PLACES]
+    counted = [display.say("certified-place-counted", place=place, cars=int(counts.get(place, 0))) for place in SHAPES]
+    key, names = _key(counted, [*looks.values()])
+    cars = [where("place", place) | layer("cars", "point", {"x": x, "y": y}, **looks[place]) for place in SHAPES]
     return dressed([same, *cars, *key], {"cars": table, "same": on_it, "key": names}, SIDE_PX, dark)
 
 
-def reliability(both: Sequence[Found], dark: bool = False) -> Spec:
+def reliability(both: Sequence[Found], display: Display, dark: bool = False) -> Spec:
     """How many measured cars the bands held [%], over how many they should: city and highway."""
     colours, ends = palette(dark), [float(LEAST_PCT), 100.0]
-    x, y = _axes("said", "held", ends, [*map(float, SAID), 100.0], "%", colours)
+    x, y = _axes("said", "held", ends, [*map(float, SAID), 100.0], "%", colours, display)
     table = pd.DataFrame(
         [
             {"said": float(said), "held": found.held_pct(band), "cycle": found.cycle,
@@ -105,7 +106,7 @@ def reliability(both: Sequence[Found], dark: bool = False) -> Spec:
                       "stroke": colours.ink, "strokeWidth": 1.5, "size": 70, "opacity": 1}
         for found, shape, filled in zip(both, ("circle", "square"), (True, False), strict=True)
     }  # fmt: skip
-    key, names = _key([CYCLE_WORDS[cycle] for cycle in looks], [*looks.values()])
+    key, names = _key([display.say("certified-cycle", cycle=cycle) for cycle in looks], [*looks.values()])
     layers = [same]
     for cycle, dash in zip(looks, ([1, 0], [6, 3]), strict=True):
         layers += [

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from model.describe.figures import Span
 from model.out.comparison import Difference, Side
 from model.sampling.uncertainty import Band
-from model.words.quantities import MINUS, Display, number_text
+from model.words.quantities import Display, capital, span_of
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec
 
@@ -41,13 +42,9 @@ def side_by_side(
     for place, (side, name) in enumerate(zip(sides, names, strict=True)):
         y = place * ROW_PX
         net, without, saved = side.answer.net_kwh, side.answer.friction_only_net_kwh, side.answer.saved_kwh
-        words.append(Words(name[:1].upper() + name[1:], 0, y + 9, "start", bold=True))
-        words.append(
-            Words(
-                f"takes {display.range_text(net, 'kWh')}, regeneration saves {display.range_text(saved, 'kWh')}",
-                0, y + 9 + LINE_PX, "start",
-            )
-        )  # fmt: skip
+        words.append(Words(capital(name), 0, y + 9, "start", bold=True))
+        told = display.say("compare-line", taken=span_of(net, "kWh"), saved=span_of(saved, "kWh"))
+        words.append(Words(told, 0, y + 9 + LINE_PX, "start"))
         y += 2 * LINE_PX + 2
         band(net, y)
         band(without, y)
@@ -58,7 +55,7 @@ def side_by_side(
         line(net.mid, y, "ink")
         line(without.mid, y, "friction")
     y = len(sides) * ROW_PX
-    words.append(Words("left: taken, grey · right: saved, blue · shaded: bands", 0, y + 2, "start", meaning="quiet"))
+    words.append(Words(display.say("compare-key"), 0, y + 2, "start", meaning="quiet"))
     y += HEAD_PX
     height = y + _differences(boxes, words, differences, names, y, span, display)
     return drawn(boxes, words, int(height), span, dark)
@@ -80,11 +77,13 @@ def _differences(
     def across(kwh: float) -> float:
         return span * (0.5 + 0.5 * kwh / reach)
 
-    words.append(Words(f"More or less than {names[0]}, on a larger scale", 0, top + 9, "start", bold=True))
+    heading = display.say("compare-more-or-less", first=names[0])
+    words.append(Words(heading, 0, top + 9, "start", bold=True))
     y = top + LINE_PX + 8
     zero = y
     for band, name in zip(bands, names[1:], strict=True):
-        words.append(Words(f"{name[:1].upper()}{name[1:]}: {signed_range(band)} kWh", 0, y + 9, "start"))
+        told = display.say("compare-difference", name=capital(name), difference=difference_of(band, "kWh"))
+        words.append(Words(told, 0, y + 9, "start"))
         y += LINE_PX + 2
         low, high, middle = (across(end) for end in (band.low, band.high, band.mid))
         boxes.append(Box(low, high, y, y + BAND_PX, "wash"))
@@ -95,22 +94,11 @@ def _differences(
     middle, half = span / 2, CAP_SHARE * span / 2
     boxes.append(Box(middle - half, middle + half, zero + LINE_PX, y - 8, "ink"))
     words.append(Words("0", middle, y + 2, "center", meaning="quiet"))
-    words.append(Words("takes less", 0, y + 2, "start", meaning="quiet"))
-    words.append(Words("takes more", span, y + 2, "right", meaning="quiet"))
+    words.append(Words(display.say("compare-less"), 0, y + 2, "start", meaning="quiet"))
+    words.append(Words(display.say("compare-more"), span, y + 2, "right", meaning="quiet"))
     return y + LINE_PX - top
 
 
-def even(band: Band, digits: int = 2) -> tuple[str, str]:
-    """The sizes of both ends of a difference, with as many decimals as the larger needs."""
-    places = len(number_text(max(abs(band.low), abs(band.high)), digits).partition(".")[2])
-    low, high = (f"{abs(end):,.{places}f}" for end in (band.low, band.high))
-    return low, high
-
-
-def signed_range(band: Band, digits: int = 2) -> str:
-    """Both ends of a difference with their signs, such as “+0.8 to +1.4”; a plain 0 where there is none."""
-    ends = [
-        "0" if not size.strip("0.,") else f"{MINUS if end < 0 else '+'}{size}"
-        for end, size in zip((band.low, band.high), even(band, digits), strict=True)
-    ]
-    return ends[0] if ends[0] == ends[1] else f"{ends[0]} to {ends[1]}"
+def difference_of(band: Band, unit: str) -> Span:
+    """Both ends of a difference with their signs, such as “+0.8 to +1.4 kWh”."""
+    return Span(band.low, band.high, unit, signed=True)

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
+from model.describe.figures import Quantity, Several, Share
 from model.kernel.timeline import braked_kwh
-from model.words.quantities import Display, number_text, percent_text
+from model.words.quantities import Display, Value
 from pages.parts.charts.axes import along, next_step, thinned, upright
-from pages.parts.charts.limits import LIMIT_WORDS, because
+from pages.parts.charts.limits import because
 from pages.parts.theme import Spec, area, dressed, palette
 
 MARKED_FROM_KW = 1.0
@@ -24,12 +25,12 @@ LETTER_PX = 7
 """About the width of a letter [px]."""
 Note = tuple[float, float, str] | tuple[float, float, str, str]
 """From, to [km], words, and words to stand in their place where they have no room between from and to."""
-MOTOR, FRICTION = "motor slows the car", "friction brakes"
-CHARGES, MOST_NAMED, LATE_SHARE = "charges", 4, 0.8
-"""What stands where the car charges on the way, the number of stops up to which each is named, and the share of the way
-from which a name stands before its stop, since a telephone has no room behind it [1]."""
-KEY = pd.DataFrame({"what": [MOTOR, FRICTION], "start": [0, 158]})
-"""The key's words and where they begin [px]; both fit a telephone."""
+MOTOR, FRICTION = "motor", "friction"
+KEY_STARTS_PX = {MOTOR: 0, FRICTION: 158}
+"""Where the words of the key begin; both fit a telephone."""
+MOST_NAMED, LATE_SHARE = 4, 0.8
+"""Where the car charges on the way is named at each stop, up to so many of them; from this share of the way on the name
+stands before its stop, since a telephone has no room behind it [1]."""
 
 
 def drive_strip(
@@ -76,12 +77,13 @@ def drive_strip(
     distance = float(shown["place"].iloc[-1])
     x = along("place", distance, display.unit("km"))
     fastest = next_step(shown["speed"].max(), 20)
-    speed = upright("speed", [0, fastest], [foot_px, top_px], {fastest: f"{fastest:.0f} {display.unit('km/h')}"})
+    fastest_words = display.figure(Quantity(fastest, display.unit("km/h"), places=0))
+    speed = upright("speed", [0, fastest], [foot_px, top_px], {fastest: fastest_words})
     lowest, highest = float(shown["height"].min()), float(shown["height"].max())
     if highest - lowest < display.value(FLAT_M, "m"):
-        highest, words = lowest + 10 * display.value(FLAT_M, "m"), {lowest: "flat"}
+        highest, words = lowest + 10 * display.value(FLAT_M, "m"), {lowest: display.say("strip-flat")}
     else:
-        words = {end: f"{number_text(end)} {display.unit('m')}" for end in (lowest, highest)}
+        words = {end: display.figure(Quantity(end, display.unit("m"))) for end in (lowest, highest)}
     height = upright("height", [lowest, highest], [total_px, foot_px + GAP_PX], words)
 
     def by_what(looks: Sequence[object]) -> Spec:
@@ -93,6 +95,7 @@ def drive_strip(
         "strokeDash": by_what([[1, 0], [3, 2]]),
         "strokeWidth": by_what([3, 4]),
     }
+    found = pointed_at(slow_downs, display)
     layers: list[Spec] = [
         {
             "data": {"name": "drive"},
@@ -115,13 +118,15 @@ def drive_strip(
             "encoding": {
                 "x": x | {"field": "start"},
                 "x2": {"field": "end"},
-                "tooltip": [{"field": name} for name in ("slow-down", "to the motor", "to friction")],
+                "tooltip": [{"field": name} for name in found.columns[2:]],
             },
         },
         *_key(look),
     ]
-    datasets = {"drive": shown.iloc[kept], "slowing": pieces.drop(columns="height"), "key": KEY}
-    datasets["slow_downs"] = pointed_at(slow_downs, display)
+    datasets = {"drive": shown.iloc[kept], "slowing": pieces.drop(columns="height"), "slow_downs": found}
+    words_of = {MOTOR: display.say("strip-motor"), FRICTION: display.say("strip-friction")}
+    datasets["key"] = pd.DataFrame([(what, KEY_STARTS_PX[what], words_of[what]) for what in words_of],
+                                   columns=["what", "start", "words"])  # fmt: skip
     charging = charged_at(timeline, display)
     if len(charging):
         layers += _charging(x, foot_px, top_px, colours.ink)
@@ -159,14 +164,15 @@ def _key(look: Spec) -> list[Spec]:
         {"data": {"name": "key"}, "mark": {"type": "rule", "xOffset": 0, "x2Offset": 18},
          "encoding": {"x": start, "x2": {"field": "start"}, "y": y} | look},
         {"data": {"name": "key"}, "mark": {"type": "text", "xOffset": 23},
-         "encoding": {"x": start, "y": y, "text": {"field": "what"}}},
+         "encoding": {"x": start, "y": y, "text": {"field": "words"}}},
     ]  # fmt: skip
 
 
 def charged_at(timeline: pd.DataFrame, display: Display) -> pd.DataFrame:
     """Where the car charges on the way, and the words there; many stand so close that only the first has words."""
     stops = timeline[timeline["charged_to"].notna()]
-    words = [CHARGES if place == 0 or len(stops) <= MOST_NAMED else "" for place in range(len(stops))]
+    named = display.say("strip-charges")
+    words = [named if place == 0 or len(stops) <= MOST_NAMED else "" for place in range(len(stops))]
     late = stops["distance_km"] > LATE_SHARE * timeline["distance_km"].iloc[-1]
     return pd.DataFrame({"start": display.value(stops["distance_km"], "km"), "words": words, "late": late})
 
@@ -201,13 +207,21 @@ def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
 def pointed_at(slow_downs: pd.DataFrame, display: Display) -> pd.DataFrame:
     """What a pointer finds over a slow-down; everything that has to be seen is drawn."""
     speeds = display.value(slow_downs[["from_kmh", "to_kmh"]], "km/h").round().astype(int)
+    unit = display.unit("km/h")
+
+    def wh(energies: pd.Series) -> list[str]:
+        return [display.figure(Quantity(energy, "Wh")) for energy in energies]
+
     return pd.DataFrame(
         {
             "start": display.value(slow_downs["start_km"], "km"),
             "end": display.value(slow_downs["end_km"], "km"),
-            "slow-down": [f"{a} to {b} {display.unit('km/h')}" for a, b in speeds.itertuples(index=False)],
-            "to the motor": [f"{number_text(wh)} Wh" for wh in slow_downs["motor_wh"]],
-            "to friction": [f"{number_text(wh)} Wh" for wh in slow_downs["friction_wh"]],
+            display.say("strip-slow-down"): [
+                display.say("with-unit", number=display.say("span", low=str(a), high=str(b)), unit=unit)
+                for a, b in speeds.itertuples(index=False)
+            ],
+            display.say("strip-to-motor"): wh(slow_downs["motor_wh"]),
+            display.say("strip-to-friction"): wh(slow_downs["friction_wh"]),
         }
     )
 
@@ -219,27 +233,40 @@ def strip_finding(
     annotate: Sequence[Note] = (),
 ) -> str:
     """What the strip shows, in words with its numbers; `annotate` as for `drive_strip`."""
-    notes = [f"{display.text(start, 'km')} to {display.text(end, 'km')}: {words}" for start, end, words, *_ in annotate]
-    charged = charged_at(timeline, display)["start"]
-    charges = f" Charges after {', '.join(f'{place:.0f}' for place in charged)} {display.unit('km')}."
-    found = _finding(timeline, slow_downs, display) + (charges if len(charged) else "")
-    return found + (f" Marked along the road: {'; '.join(notes)}." if notes else "")
+    sentences = _finding(timeline, slow_downs, display)
+    charged = timeline.loc[timeline["charged_to"].notna(), "distance_km"]
+    if len(charged):
+        places = Several(tuple(Quantity(place, "km", places=0) for place in charged))
+        sentences.append(display.say("strip-charged", places=places))
+    if annotate:
+        notes = [
+            display.say("strip-note", start=Quantity(start, "km"), end=Quantity(end, "km"), note=words)
+            for start, end, words, *_ in annotate
+        ]
+        sentences.append(display.say("strip-marked", notes=Several(tuple(notes), ";")))
+    return " ".join(sentences)
 
 
-def _finding(timeline: pd.DataFrame, slow_downs: pd.DataFrame, display: Display) -> str:
+def _finding(timeline: pd.DataFrame, slow_downs: pd.DataFrame, display: Display) -> list[str]:
     motor_kwh, friction_kwh = braked_kwh(timeline)
     braked = motor_kwh + friction_kwh
-    distance = display.text(timeline["distance_km"].iloc[-1], "km", 3)
-    fastest = display.text(timeline["speed_kmh"].max(), "km/h", 2)
     rise = timeline["elevation_m"].max() - timeline["elevation_m"].min()
-    road = f"over {display.text(rise, 'm')} of height" if rise >= FLAT_M else "on a flat road"
-    start = f"Speed along {distance} {road}, up to {fastest}, with {len(slow_downs)} slow-downs."
-    if braked <= 0:
-        return f"{start} Nothing had to be braked."
-    finding = (
-        f"{start} Of {number_text(braked)} kWh of braking at the wheels, the motor did "
-        f"{percent_text(motor_kwh / braked)} and the friction brakes {percent_text(friction_kwh / braked)}"
+    road = display.say(
+        "strip-road",
+        distance=Quantity(timeline["distance_km"].iloc[-1], "km", 3),
+        fastest=Quantity(timeline["speed_kmh"].max(), "km/h"),
+        slow_downs=len(slow_downs),
+        rise=Quantity(rise, "m"),
+        flat=bool(rise < FLAT_M),
     )
+    if braked <= 0:
+        return [road, display.say("strip-nothing-braked")]
+    found: dict[str, Value] = {
+        "braked": Quantity(braked, "kWh"),
+        "motor": Share(motor_kwh / braked),
+        "friction": Share(friction_kwh / braked),
+    }
     by_limit = timeline.assign(kwh=timeline["friction_kw"] * timeline["step_s"]).groupby("limit")["kwh"].sum()
-    why = because({LIMIT_WORDS[str(name)]: kwh for name, kwh in by_limit.items() if name})
-    return f"{finding}, {why}." if why else f"{finding}."
+    why = because({str(name): kwh for name, kwh in by_limit.items() if name}, display)
+    braking = display.say("strip-braked-because", why=why, **found) if why else display.say("strip-braked", **found)
+    return [road, braking]

@@ -8,43 +8,26 @@ from collections.abc import Iterable
 import numpy as np
 import pandas as pd
 
-from model.words.quantities import MINUS, Display, percent_text
+from model.describe.figures import Quantity, Several, Share
+from model.words.quantities import Display
 from pages.parts.charts.axes import along, next_step, thinned, upright
-from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.charts.limits import limit_text
 from pages.parts.charts.marks import Box, Words, apart, drawn
 from pages.parts.theme import LINE_PX, Spec, area, dressed, palette
 
-BOOK_WORDS = {
-    "battery_out": "Out of the battery",
-    "from_hill": "Given by the hill (ends lower)",
-    "from_motion": "Given by the speed at the start",
-    "engine_given": "Given by the engine",
-    "cabin": "Warming or cooling the cabin",
-    "pack_heater": "Warming the battery",
-    "accessories": "Lights, computers, pumps",
-    "losses_driving": "Motor and gear losses, driving",
-    "air": "Pushing the air aside",
-    "rolling": "Rolling of the tyres",
-    "climb": "Kept by the hill (ends higher)",
-    "kinetic": "Kept by the speed at the end",
-    "friction_brakes": "Heat in the friction brakes",
-    "engine_drag": "Dragging the engine along",
-    "losses_slowing": "Motor and gear losses, slowing",
-    "battery_in": "Back in the battery",
-}
 USES = ("cabin", "pack_heater", "accessories", "losses_driving", "air", "rolling", "climb", "kinetic",
         "friction_brakes", "engine_drag", "losses_slowing")  # fmt: skip
 """In the order of the picture, from the battery to the wheels and back."""
 GROUPS = {
-    "road": ("air, tyres, hills", ("air", "rolling", "climb", "kinetic")),
-    "aboard": ("cabin, electronics", ("cabin", "pack_heater", "accessories")),
-    "losses": ("motor, gear losses", ("losses_driving", "engine_drag", "losses_slowing")),
-    "friction": ("friction heat", ("friction_brakes",)),
+    "road": ("air", "rolling", "climb", "kinetic"),
+    "aboard": ("cabin", "pack_heater", "accessories"),
+    "losses": ("losses_driving", "engine_drag", "losses_slowing"),
+    "friction": ("friction_brakes",),
 }
 """What the before-and-after bars put together, from the bottom up; the keys are colours of the palette."""
-DOWNHILL = "hill, less air, tyres"
+DOWNHILL = "downhill"
 """The name of the first group where the hill gives more than air and tyres take."""
-MEANING = {entry: meaning for meaning, (_, entries) in GROUPS.items() for entry in entries} | {
+MEANING = {entry: meaning for meaning, entries in GROUPS.items() for entry in entries} | {
     "from_hill": "road", "from_motion": "road", "engine_given": "quiet", "battery_out": "ink", "battery_in": "back",
 }  # fmt: skip
 NEGLIGIBLE_SHARE = 5e-4
@@ -71,14 +54,11 @@ def rounded_to_add_up(values: Iterable[float], places: int, total: float | None 
     return [float(value) for value in whole / 10**places]
 
 
-def fixed(value: float, places: int) -> str:
-    """A figure with so many decimals."""
-    return f"{value:,.{places}f}".replace("-", MINUS)
-
-
-def kwh_text(value: float, places: int) -> str:
+def kwh_figure(value: float, places: int, display: Display) -> str:
     """A rounded amount of energy; one that was rounded to nothing is said to be small."""
-    return f"{fixed(value, places)} kWh" if value else f"under {10**-places:g} kWh"
+    if value:
+        return display.figure(Quantity(value, "kWh", places=places))
+    return display.say("energy-under", least=Quantity(10**-places, "kWh", 6, trimmed=True))
 
 
 # before and after
@@ -88,7 +68,7 @@ FRICTION_ONLY, REGENERATED, NAMES = (0.13, 0.34), (0.41, 0.62), 0.645
 """Where the two columns and the names stand, as shares of the picture's width."""
 
 
-def before_after(books: pd.DataFrame, dark: bool = False) -> Spec:
+def before_after(books: pd.DataFrame, display: Display, dark: bool = False) -> Spec:
     """Net battery energy on friction brakes only and with regeneration, by where it went; one scale from zero.
 
     `books` is from `model.kernel.timeline.books`.
@@ -105,6 +85,9 @@ def before_after(books: pd.DataFrame, dark: bool = False) -> Spec:
     def px(kwh: float) -> float:
         return COLUMN_PX * (highest - kwh) / (highest - lowest)
 
+    def figure(kwh: float, unit: str = "kWh") -> str:
+        return display.figure(Quantity(kwh, unit, places=places))
+
     boxes, words = [], []
     for run, (start, end) in runs.items():
         for meaning, (low, high) in zip(GROUPS, stacks[run], strict=True):
@@ -114,31 +97,29 @@ def before_after(books: pd.DataFrame, dark: bool = False) -> Spec:
 
     figures = [px(sum(ends) / 2) for ends in stacks["friction_only"]]
     for y, value in zip(apart(figures, [LINE_PX] * len(figures), 0, COLUMN_PX), uses["friction_only"], strict=True):
-        words.append(Words(fixed(value, places), FRICTION_ONLY[0], y, "right"))
-    names = [
-        (px(sum(ends) / 2), f"{name if value >= 0 else DOWNHILL}\n{fixed(value, places)} kWh", meaning)
-        for meaning, (name, _), ends, value in zip(
-            GROUPS, GROUPS.values(), stacks["regenerated"], uses["regenerated"], strict=True
-        )
-    ]
+        words.append(Words(figure(value, ""), FRICTION_ONLY[0], y, "right"))
+    names = []
+    for meaning, ends, value in zip(GROUPS, stacks["regenerated"], uses["regenerated"], strict=True):
+        name = display.say("energy-group", group=meaning if value >= 0 else DOWNHILL)
+        names.append((px(sum(ends) / 2), f"{name}\n{figure(value)}", meaning))
     if saved > 0:
         low = px(top["regenerated"] + saved)
         boxes.append(Box(*REGENERATED, low + 1, max(px(top["regenerated"]) - 1, low + 1), "back", hollow=True))
-        names.append((low + 8, f"saved\n{fixed(saved, places)} kWh", "back"))
+        names.append((low + 8, f"{display.say('energy-saved-bar')}\n{figure(saved)}", "back"))
     wanted = apart([y for y, _, _ in names], [2 * LINE_PX + 4] * len(names), 0, COLUMN_PX)
     for y, (_, text, meaning) in zip(wanted, names, strict=True):
         words.append(Words(text, NAMES, y - LINE_PX / 2, meaning="back" if meaning == "back" else "ink"))
-    for run, heading in (("friction_only", "friction\nbrakes only"), ("regenerated", "with re-\ngeneration")):
+    headings = {"friction_only": display.say("bar-friction-only"), "regenerated": display.say("bar-regenerated")}
+    for run, heading in headings.items():
         middle = sum(runs[run]) / 2
         words.append(Words(heading, middle, COLUMN_PX + 14, "center"))
-        total = f"{fixed(sum(uses[run]), places)} kWh"
-        words.append(Words(total, middle, COLUMN_PX + 14 + 2 * LINE_PX, "center", bold=True))
+        words.append(Words(figure(sum(uses[run])), middle, COLUMN_PX + 14 + 2 * LINE_PX, "center", bold=True))
     return drawn(boxes, words, COLUMN_PX + FOOT_PX, 1.0, dark, 520)
 
 
 def grouped(books: pd.DataFrame) -> pd.DataFrame:
     """Net energy of both runs by the groups of the before-and-after bars [kWh], from the bottom up."""
-    return pd.DataFrame({words: books.loc[list(entries)].sum() for words, entries in GROUPS.values()}).T
+    return pd.DataFrame({group: books.loc[list(entries)].sum() for group, entries in GROUPS.items()}).T
 
 
 def stacked(values: Iterable[float]) -> list[tuple[float, float]]:
@@ -177,7 +158,7 @@ def ledger_rows(book: pd.Series) -> pd.DataFrame:
     return frame[always | (frame["share"] > NEGLIGIBLE_SHARE)].reset_index(drop=True)
 
 
-def ledger(book: pd.Series, dark: bool = False) -> Spec:
+def ledger(book: pd.Series, display: Display, dark: bool = False) -> Spec:
     """The books as bars that join end to end: what the battery gave, each use of it, and what came back."""
     rows = ledger_rows(book)
     whole = float(rows["end"].max())
@@ -188,9 +169,15 @@ def ledger(book: pd.Series, dark: bool = False) -> Spec:
     boxes, words = [], []
     for index, row in enumerate(rows.to_dict("records")):
         y = index * ROW_PX
-        heading = row["entry"] in ("battery_out", "battery_in")
-        text = f"{BOOK_WORDS[row['entry']]}: {kwh_text(printed[index], places)}, {percent_text(row['share'])}"
-        words.append(Words(text, 0, y + 10, "start", heading, "back" if row["entry"] == "battery_in" else "ink"))
+        entry = row["entry"]
+        heading = entry in ("battery_out", "battery_in")
+        text = display.say(
+            "book-line",
+            name=display.say("book-entry", entry=entry),
+            energy=kwh_figure(printed[index], places, display),
+            share=Share(row["share"]),
+        )
+        words.append(Words(text, 0, y + 10, "start", heading, "back" if entry == "battery_in" else "ink"))
         boxes.append(Box(0, whole, y + 20, y + 20 + BAR_PX, "wash"))
         boxes.append(Box(row["start"], row["end"], y + 20, y + 20 + BAR_PX, MEANING[row["entry"]]))
     return drawn(boxes, words, len(rows) * ROW_PX, whole, dark)
@@ -204,12 +191,11 @@ TOO_SHORT_A_BAR = 1e-3
 def braking_rows(motor_kwh: float, limits_kwh: dict[str, float]) -> pd.DataFrame:
     """Braking energy at the wheels [kWh] by what took it: the motor, then friction by its reason, the largest first.
 
-    Columns: `words`, `kwh`, `share` [1], `meaning`.
+    Columns: `limit` (empty for the motor), `kwh`, `share` [1], `meaning`.
     """
     friction = sorted(((kwh, limit) for limit, kwh in limits_kwh.items() if kwh > 0), reverse=True)
-    rows = [("The motor", motor_kwh, "back")]
-    rows += [(f"Friction, because {LIMIT_WORDS[limit]}", kwh, "friction") for kwh, limit in friction]
-    frame = pd.DataFrame(rows, columns=["words", "kwh", "meaning"])
+    rows = [("", motor_kwh, "back"), *((limit, kwh, "friction") for kwh, limit in friction)]
+    frame = pd.DataFrame(rows, columns=["limit", "kwh", "meaning"])
     frame["share"] = frame["kwh"] / frame["kwh"].sum()
     return frame[frame["share"] > TOO_SHORT_A_BAR].reset_index(drop=True)
 
@@ -218,7 +204,7 @@ WRAPPED_AT = 46
 """Characters that fit across a telephone."""
 
 
-def slowed_by(rows: pd.DataFrame, dark: bool = False) -> Spec:
+def slowed_by(rows: pd.DataFrame, display: Display, dark: bool = False) -> Spec:
     """Bars of braking energy by what took it and why; one scale from zero. `rows` is from `braking_rows`."""
     most = float(rows["kwh"].max())
     places = places_for(rows["kwh"].sum())
@@ -226,16 +212,23 @@ def slowed_by(rows: pd.DataFrame, dark: bool = False) -> Spec:
     boxes, words = [], []
     y = 0
     for index, row in enumerate(rows.to_dict("records")):
-        reason = textwrap.wrap(row["words"], WRAPPED_AT)
+        reason = textwrap.wrap(_slowed_by(row["limit"], display), WRAPPED_AT)
         words.append(Words("\n".join(reason), 0, y + 10, "start"))
         y += len(reason) * LINE_PX + 3
         boxes.append(Box(0, row["kwh"], y, y + 18, row["meaning"]))
-        figures = f"{kwh_text(printed[index], places)}, {percent_text(row['share'])}"
+        both = kwh_figure(printed[index], places, display), display.figure(Share(row["share"]))
+        figures = display.figure(Several(both, ""))
         inside = row["kwh"] > most / 2
         align, meaning = ("right", "ground") if inside else ("left", "ink")
         words.append(Words(figures, row["kwh"], y + 9.5, align, meaning=meaning))
         y += 18 + 12
     return drawn(boxes, words, y, most, dark)
+
+
+def _slowed_by(limit: str, display: Display) -> str:
+    if not limit:
+        return display.say("slowed-by-motor")
+    return display.say("slowed-by-friction", why=limit_text(limit, display))
 
 
 # the drive over time
@@ -263,10 +256,14 @@ def over_time(timeline: pd.DataFrame, display: Display, dark: bool = False) -> S
     gives, takes = next_step(frame["out"].max(), 20), -next_step(-frame["back"].min(), 20)
     fullest = min(100.0, next_step(frame["charge"].max(), 10))
     emptiest = 10 * float(np.floor((frame["charge"].min() - 0.1) / 10))
-    speed_words = {fastest: f"{fastest:.0f} {display.unit('km/h')}"}
+
+    def whole(value: float, unit: str) -> str:
+        return display.figure(Quantity(value, unit, places=0))
+
+    speed_words = {fastest: whole(fastest, display.unit("km/h"))}
     power = [takes, gives], [power_px + POWER_PX, power_px]
-    power_words = {gives: f"{gives:.0f} kW", 0: "0", takes: f"{MINUS}{-takes:.0f} kW"}
-    charge_words = {fullest: f"{fullest:.0f} %", emptiest: f"{emptiest:.0f} %"}
+    power_words = {gives: whole(gives, "kW"), 0: "0", takes: whole(takes, "kW")}
+    charge_words = {fullest: whole(fullest, "%"), emptiest: whole(emptiest, "%")}
     ups = {
         "speed": upright("speed", [0, fastest], [LINE_PX + SPEED_PX, LINE_PX], speed_words),
         "out": upright("out", *power, power_words),
@@ -284,10 +281,10 @@ def over_time(timeline: pd.DataFrame, display: Display, dark: bool = False) -> S
         {"data": {"name": "drive"}, "mark": looks[field], "encoding": {"x": x, "y": ups[field]}} for field in ups
     ]
     for y, text, colour in (
-        (7, "Speed", colours.ink),
-        (power_px - 12, "Power out of the battery", colours.ink),
-        (power_px + POWER_PX + 10, "Power back into the battery", colours.back),
-        (charge_px - 11, "Charge", colours.ink),
+        (7, display.say("over-time-speed"), colours.ink),
+        (power_px - 12, display.say("over-time-out"), colours.ink),
+        (power_px + POWER_PX + 10, display.say("over-time-back"), colours.back),
+        (charge_px - 11, display.say("over-time-charge"), colours.ink),
     ):
         mark = {"type": "text", "color": colour}
         layers.append({"data": {"values": [{}]}, "mark": mark,

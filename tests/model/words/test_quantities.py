@@ -22,6 +22,11 @@ METRIC, US = Display(), Display(us=True)
         (Quantity(-0.3, "°C", places=0), "0 °C", "31 °F"),
         (Share(-0.0004), "0.0 %", "0.0 %"),
         (Span(421.0, 1339.0, "m", places=0), "421 to 1,339 m", "1,381 to 4,393 ft"),
+        (Span(-30, 30, "km/h", 3, trimmed=True), "−30 to 30 km/h", "−18.6 to 18.6 mph"),
+        (Quantity(3.3, "points", places=1, signed=True), "+3.3 points", "+3.3 points"),
+        (Quantity(-0.04, "%", places=0, signed=True), "0 %", "0 %"),
+        (Span(5.96, 11.2, "points", places=0), "6 to 11 points", "6 to 11 points"),
+        (Span(-0.52, 0.0201, "kWh", signed=True), "−0.52 to +0.02 kWh", "−0.52 to +0.02 kWh"),
         (Span(38, 53.2, "km"), "38 to 53 km", "24 to 33 mi"),
         (Part(599.99, 600, "km"), "599 of 600 km", "372 of 373 mi"),
         (Part(9.99, 10, "km"), "9.9 of 10 km", "6.2 of 6.21 mi"),
@@ -32,6 +37,8 @@ METRIC, US = Display(), Display(us=True)
         (Several((Quantity(160, "km", places=0), Quantity(320, "km", places=0))), "160 and 320 km", "99 and 199 mi"),
         (Several(("a",)), "a", "a"),
         (Several(("a", "b"), "or"), "a or b", "a or b"),
+        (Several(("a", "b", "c"), ""), "a, b, c", "a, b, c"),
+        (Several(("a", "b, c"), ";"), "a; b, c", "a; b, c"),
     ],
 )  # fmt: skip
 def test_a_figure_in_words(figure, metric, us):

@@ -8,7 +8,7 @@ import pytest
 
 from model.checks.certified import KNOWN, SAID, certified_found
 from model.words.quantities import Display
-from pages.parts.charts.certified import PLACES, measured_against_modelled, reliability
+from pages.parts.charts.certified import SHAPES, measured_against_modelled, reliability
 from tests.pages.charts.specs import assert_valid
 from tests.published.certified_cars import FOUND
 
@@ -35,7 +35,7 @@ def scales(spec):
 @pytest.mark.parametrize("dark", [False, True])
 @pytest.mark.parametrize("known", KNOWN)
 def test_they_are_valid_charts(known, dark):
-    assert_valid(reliability(both(known), dark))
+    assert_valid(reliability(both(known), METRIC, dark))
     for found in both(known):
         assert_valid(measured_against_modelled(found, METRIC, dark))
         assert_valid(measured_against_modelled(found, US, dark))
@@ -57,13 +57,15 @@ def test_every_car_is_drawn_where_the_table_has_it(cycle, display):
         places.append("above" if measured > high else "below" if measured < low else "inside")
     assert list(cars["place"]) == places
     counts = Counter(places)
-    assert list(spec["datasets"]["key"]["text"]) == [f"{text}: {counts[place]}" for place, text in PLACES.items()]
+    assert list(spec["datasets"]["key"]["text"]) == [
+        display.say("certified-place-counted", place=place, cars=counts[place]) for place in SHAPES
+    ]
 
 
 def test_scales_are_equal_and_both_cycles_share_them():
     city, highway = (measured_against_modelled(found, METRIC) for found in both("road load"))
     assert scales(city) == scales(highway)
-    for spec in (city, reliability(both("road load"))):
+    for spec in (city, reliability(both("road load"), METRIC)):
         along, upright = scales(spec)
         assert along["domain"] == upright["domain"]
         (start, end), (foot, top) = along["range"], upright["range"]
@@ -73,12 +75,12 @@ def test_scales_are_equal_and_both_cycles_share_them():
 def test_misses_have_shapes_of_their_own():
     spec = measured_against_modelled(certified_found("road load", "udds"), METRIC)
     shapes = [layer["mark"]["shape"] for layer in spec["layer"] if layer["data"]["name"] == "cars"]
-    assert len(set(shapes)) == len(PLACES) == len(shapes)
+    assert len(set(shapes)) == len(SHAPES) == len(shapes)
 
 
 @pytest.mark.parametrize("known", KNOWN)
 def test_shares_held_are_the_tables(known):
-    held = reliability(both(known))["datasets"]["held"].set_index(["cycle", "said"])["held"]
+    held = reliability(both(known), METRIC)["datasets"]["held"].set_index(["cycle", "said"])["held"]
     for cycle in CYCLES:
         rows = written(cycle, known)
         for said, (low, high) in SAID.items():

@@ -6,7 +6,7 @@ from model.describe.scenario_io import starting_drives
 from model.out.comparison import difference, others, side_of
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display
-from pages.parts.charts.compare import side_by_side, signed_range
+from pages.parts.charts.compare import difference_of, side_by_side
 from tests.pages.charts.specs import assert_valid, texts
 
 TOWN = starting_drives()["town"][2]
@@ -80,4 +80,4 @@ def test_a_drive_beside_itself_has_its_difference_on_the_zero():
     ],
 )
 def test_differences_are_told_with_their_signs(low, high, text):
-    assert signed_range(Band(low, (low + high) / 2, high)) == text
+    assert Display().figure(difference_of(Band(low, (low + high) / 2, high), "")) == text

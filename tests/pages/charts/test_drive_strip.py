@@ -7,7 +7,7 @@ from model.describe.scenario import Driver
 from model.kernel.timeline import slow_downs, timeline
 from model.words.quantities import Display
 from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip, ends_of, stretches_of, strip_finding
-from pages.parts.charts.limits import LIMIT_WORDS
+from pages.parts.charts.limits import limit_text
 from tests.made_traces import ride, steady, stop_and_go
 from tests.pages.charts.specs import assert_valid, driven
 
@@ -126,8 +126,8 @@ def test_the_finding_gives_the_shares_that_were_found():
 
 
 def test_the_finding_names_the_limit_that_left_most_to_friction():
-    assert LIMIT_WORDS["lift_off_only"] in words_of(LIFT_OFF_ONLY)
-    assert LIMIT_WORDS["low_speed_fade"] in words_of(UDDS)
+    assert limit_text("lift_off_only", METRIC) in words_of(LIFT_OFF_ONLY)
+    assert limit_text("low_speed_fade", METRIC) in words_of(UDDS)
 
 
 def test_the_finding_of_a_drive_that_brakes_nowhere():

@@ -1,6 +1,7 @@
 """Pictures of energy: they add up, start at zero, and hold for hills, idle motors and empty books."""
 
 import itertools
+import re
 
 import numpy as np
 import pandas as pd
@@ -13,7 +14,6 @@ from model.kernel.timeline import books, timeline
 from model.physics.slowing_limits import LIMITS
 from model.words.quantities import MINUS, Display
 from pages.parts.charts.energy import (
-    BOOK_WORDS,
     DOWNHILL,
     GROUPS,
     MEANING,
@@ -21,7 +21,7 @@ from pages.parts.charts.energy import (
     before_after,
     braking_rows,
     grouped,
-    kwh_text,
+    kwh_figure,
     ledger,
     ledger_rows,
     over_time,
@@ -30,10 +30,12 @@ from pages.parts.charts.energy import (
     slowed_by,
     stacked,
 )
-from pages.parts.charts.limits import LIMIT_NAMES, LIMIT_WORDS
+from pages.parts.charts.limits import LIMITS as TOLD
+from pages.parts.charts.limits import limit_text
 from tests.made_traces import ride, steady
 from tests.pages.charts.specs import assert_valid, driven, texts
 
+METRIC = Display()
 UDDS = driven()
 WINTER = driven(conditions=Conditions(ambient_c=-10))
 DOWN = driven(steady(60, 600, slope=-0.06))
@@ -53,15 +55,15 @@ def number_in(text):
 
 
 def test_every_limit_has_words():
-    assert set(LIMIT_WORDS) == set(LIMIT_NAMES) == set(LIMITS)
+    assert set(TOLD) == set(LIMITS)
 
 
 def test_every_entry_of_the_books_has_its_place():
     behind_the_terminals = {"cells_given", "cells_taken", "cells"}
     entries = set(books(UDDS).index) - behind_the_terminals
     assert set(USES) == entries - {"battery_out", "battery_in", "engine_given"}
-    assert entries <= set(BOOK_WORDS) and set(BOOK_WORDS) == set(MEANING)
-    grouped_entries = [entry for _, entries in GROUPS.values() for entry in entries]
+    assert entries <= set(MEANING)
+    grouped_entries = [entry for entries in GROUPS.values() for entry in entries]
     assert sorted(grouped_entries) == sorted(USES)
 
 
@@ -76,8 +78,8 @@ def test_rounded_values_add_up_and_lie_within_one_step(values, places):
 
 
 def test_what_is_too_small_to_print_is_not_printed_as_nothing():
-    assert kwh_text(0.0, 2) == "under 0.01 kWh" and kwh_text(1.5, 2) == "1.50 kWh"
-    assert "under 0.01 kWh, 0.2 %" in texts(slowed_by(braking_rows(1.0, {"grip": 0.002})))
+    assert kwh_figure(0.0, 2, METRIC) == "under 0.01 kWh" and kwh_figure(1.5, 2, METRIC) == "1.50 kWh"
+    assert "under 0.01 kWh, 0.2 %" in texts(slowed_by(braking_rows(1.0, {"grip": 0.002}), METRIC))
 
 
 @pytest.mark.parametrize(("total", "places"), [(0.0004, 5), (0.35, 3), (3.1, 2), (31, 2), (310, 2)])
@@ -100,7 +102,7 @@ def test_both_bars_are_the_net_energy_of_the_answer(name):
 @pytest.mark.parametrize("dark", [False, True])
 def test_before_and_after_is_drawn_to_one_scale(name, dark):
     book = books(ALL[name])
-    spec = before_after(book, dark)
+    spec = before_after(book, METRIC, dark)
     assert_valid(spec)
     boxes = spec["datasets"]["boxes"]
     bars = boxes[boxes["meaning"].isin(GROUPS) & ~boxes["hollow"]]
@@ -113,15 +115,15 @@ def test_before_and_after_is_drawn_to_one_scale(name, dark):
 
 
 def test_before_and_after_names_every_part_and_the_saving():
-    words = texts(before_after(books(UDDS)))
-    for name, _ in GROUPS.values():
-        assert name in words
+    words = texts(before_after(books(UDDS), METRIC))
+    for group in GROUPS:
+        assert METRIC.say("energy-group", group=group) in words
     assert f"{UDDS.saved_kwh:.2f} kWh" in words and "saved" in words
     assert f"{UDDS.friction_only_net_kwh:.2f} kWh" in words and f"{UDDS.net_kwh:.2f} kWh" in words
 
 
 def test_nothing_saved_is_not_framed():
-    spec = before_after(books(UP))
+    spec = before_after(books(UP), METRIC)
     assert UP.saved_kwh == pytest.approx(0, abs=1e-9)
     assert spec["datasets"]["boxes"]["hollow"].sum() == 0 and "saved" not in texts(spec)
 
@@ -130,7 +132,7 @@ def test_a_hill_that_gives_hangs_below_zero():
     book = books(DOWN)
     ends = stacked(grouped(book)["regenerated"])
     assert ends[0][0] < 0 == ends[0][1]
-    assert DOWNHILL in texts(before_after(book))
+    assert METRIC.say("energy-group", group=DOWNHILL) in texts(before_after(book, METRIC))
 
 
 @given(st.lists(st.floats(-5, 5), min_size=1, max_size=6))
@@ -161,7 +163,7 @@ def test_the_bars_join_end_to_end_and_end_where_they_began(name, run):
 
 @pytest.mark.parametrize("name", ALL)
 def test_the_printed_parts_add_up_to_what_came_in(name):
-    spec = ledger(books(ALL[name])["regenerated"])
+    spec = ledger(books(ALL[name])["regenerated"], METRIC)
     assert_valid(spec)
     lines = spec["datasets"]["words"]["text"]
     comes_in = lines.str.startswith(("Out of", "Given by"))
@@ -211,8 +213,10 @@ def test_every_reason_is_told():
     rows = rows_of(WINTER)
     assert rows["meaning"].tolist() == ["back"] + ["friction"] * (len(rows) - 1)
     left = {limit: kwh for limit, kwh in WINTER.limits_kwh.items() if kwh > 1e-3 * WINTER.wheel_braking_kwh}
-    assert set(rows["words"][1:]) == {f"Friction, because {LIMIT_WORDS[limit]}" for limit in left}
-    spec = slowed_by(rows)
+    assert set(rows["limit"][1:]) == set(left)
+    spec = slowed_by(rows, METRIC)
+    told = re.sub(r"[\n| ]+", " ", texts(spec))
+    assert all(f"Friction, because {limit_text(limit, METRIC)}" in told for limit in left)
     assert_valid(spec)
     figures = [number_in(text) for text in spec["datasets"]["words"]["text"] if " kWh" in text]
     assert figures == pytest.approx(rows["kwh"].tolist(), abs=1e-3)
@@ -220,14 +224,14 @@ def test_every_reason_is_told():
 
 def test_its_bars_start_at_zero_and_are_as_long_as_their_energy():
     rows = rows_of(WINTER)
-    boxes = slowed_by(rows, dark=True)["datasets"]["boxes"]
+    boxes = slowed_by(rows, METRIC, dark=True)["datasets"]["boxes"]
     assert (boxes["x0"] == 0).all()
     assert boxes["x1"].tolist() == rows["kwh"].tolist()
 
 
 def test_its_words_fit_a_telephone():
     rows = braking_rows(1.0, dict.fromkeys(LIMITS, 0.5))
-    assert slowed_by(rows)["datasets"]["words"]["text"].str.len().max() <= 46
+    assert slowed_by(rows, METRIC)["datasets"]["words"]["text"].str.len().max() <= 46
 
 
 def test_a_motor_that_does_nothing_is_left_out():

@@ -14,17 +14,18 @@ from pages.parts.charts.energy_words import (
     over_time_words,
     slowed_by_words,
 )
-from pages.parts.charts.limits import LIMIT_WORDS, because
+from pages.parts.charts.limits import because, limit_text
 from tests.made_traces import steady, stop_and_go
 from tests.pages.charts.specs import driven
 
+METRIC = Display()
 UDDS = driven()
 DOWN = driven(steady(60, 600, slope=-0.06))
 UP = driven(steady(60, 600, slope=0.04))
 
 
 def test_the_saving_is_told_with_its_whole():
-    title, words = before_after_words(books(UDDS))
+    title, words = before_after_words(books(UDDS), METRIC)
     saved, without = UDDS.saved_kwh, UDDS.friction_only_net_kwh
     assert title == f"Regeneration saves {saved:.2f} of {without:.2f} kWh, {100 * UDDS.saved_share:.0f} %"
     assert f"{books(UDDS).loc['friction_brakes', 'friction_only']:.2f} kWh of this drive end as heat" in words
@@ -34,72 +35,74 @@ def test_the_saving_is_told_with_its_whole():
 def test_uses_that_differ_are_not_called_the_same():
     changed = books(UDDS)
     changed.loc["accessories", "regenerated"] += 0.05
-    assert "the same" not in before_after_words(changed)[1]
+    assert "the same" not in before_after_words(changed, METRIC)[1]
 
 
 def test_a_drive_without_braking_saves_nothing():
-    assert before_after_words(books(UP))[0] == "On this drive regeneration saves nothing"
+    assert before_after_words(books(UP), METRIC)[0] == "On this drive regeneration saves nothing"
 
 
 def test_a_battery_that_ends_fuller_is_said_to():
-    title, _ = before_after_words(books(DOWN))
+    title, _ = before_after_words(books(DOWN), METRIC)
     assert title == f"With regeneration the battery ends {-DOWN.net_kwh:.2f} kWh fuller than it began"
 
 
 def test_what_came_back_is_told_by_the_hundred():
-    title, words = ledger_words(books(UDDS)["regenerated"], UDDS.ledger.error_share)
+    title, words = ledger_words(books(UDDS)["regenerated"], UDDS.ledger.error_share, METRIC)
     assert title == f"Of every 100 Wh that leave the battery, {100 * UDDS.recovered_share:.0f} come back"
-    assert f"{books(UDDS).loc['cells', 'regenerated']:.2f} kWh warmed the battery's own cells" in words
+    assert f"{books(UDDS).loc['cells', 'regenerated']:.2f} kWh warmed the battery’s own cells" in words
     assert "balance to better than one part in a" in words
 
 
 def test_the_other_ways_to_come_back():
-    assert ledger_words(books(UP)["regenerated"], 0)[0] == "Nothing comes back to the battery on this drive"
+    assert ledger_words(books(UP)["regenerated"], 0, METRIC)[0] == "Nothing comes back to the battery on this drive"
     nothing_left = books(DOWN)["regenerated"]
     assert nothing_left["battery_out"] == 0
-    assert ledger_words(nothing_left, 0)[0].startswith("Nothing leaves the battery")
+    assert ledger_words(nothing_left, 0, METRIC)[0].startswith("Nothing leaves the battery")
     less_left = nothing_left.copy()
     less_left["battery_out"] = nothing_left["battery_in"] / 2
-    assert ledger_words(less_left, 0)[0].startswith("More comes back than left")
+    assert ledger_words(less_left, 0, METRIC)[0].startswith("More comes back than left")
 
 
 @pytest.mark.parametrize(
     ("error", "words"), [(3e-16, "a trillion"), (5e-10, "a billion"), (5e-7, "a million"), (0.02, "2.0 %")]
 )
 def test_how_well_the_books_close_is_what_was_found(error, words):
-    assert words in closure_words(error)
-    assert ("do not balance" in closure_words(error)) == (error > 1e-6)
+    assert words in closure_words(error, METRIC)
+    assert ("do not balance" in closure_words(error, METRIC)) == (error > 1e-6)
 
 
 def told(result):
-    return slowed_by_words(braking_rows(result.wheel_regen_kwh, result.limits_kwh), slow_downs(result))
+    return slowed_by_words(braking_rows(result.wheel_regen_kwh, result.limits_kwh), slow_downs(result), METRIC)
 
 
 def test_what_slowed_the_car_is_told_with_its_main_reason():
     title, words = told(UDDS)
     assert f"{100 * UDDS.captured_share:.0f} % of the braking" in title
-    assert LIMIT_WORDS["low_speed_fade"] in title and "mostly" not in title
+    assert limit_text("low_speed_fade", METRIC) in title and "mostly" not in title
     assert f"over {len(slow_downs(UDDS))} slow-downs" in words and f"{UDDS.wheel_braking_kwh:.3f} kWh" in words
     winter = driven(conditions=Conditions(ambient_c=-10))
     main = max(winter.limits_kwh, key=winter.limits_kwh.__getitem__)
-    assert len(winter.limits_kwh) > 1 and f"mostly because {LIMIT_WORDS[main]}" in told(winter)[0]
+    assert len(winter.limits_kwh) > 1 and f"mostly because {limit_text(main, METRIC)}" in told(winter)[0]
 
 
 @pytest.mark.parametrize(
     "friction, words",
-    [({}, ""), ({"a": 0.0}, ""), ({"a": 2.0}, "because a"),
-     ({"a": 1.41, "b": 1.36}, "because a and, nearly as much, because b"),
-     ({"a": 1.0, "b": 3.0}, "mostly because b"), ({"a": 4.0, "b": 3.0, "c": 2.0}, "most of all because a")],
+    [({}, ""), ({"grip": 0.0}, ""), ({"grip": 2.0}, "because {grip}"),
+     ({"grip": 1.41, "battery": 1.36}, "because {grip} and, nearly as much, because {battery}"),
+     ({"grip": 1.0, "battery": 3.0}, "mostly because {battery}"),
+     ({"grip": 4.0, "battery": 3.0, "motor_power": 2.0}, "most of all because {grip}")],
 )  # fmt: skip
 def test_mostly_is_said_of_more_than_half_and_of_no_tie(friction, words):
-    assert because(friction) == words
+    reasons = {limit: limit_text(limit, METRIC) for limit in ("grip", "battery")}
+    assert because(friction, METRIC) == words.format(**reasons)
 
 
 def test_a_pedal_without_the_motor_is_told_as_the_reason():
     idle = driven(stop_and_go(1), brake_pedal="friction", driver=Driver(lift_off_mps2=0.0))
     title, _ = told(idle)
     assert idle.captured_share < 0.1 and f"The motor does {100 * idle.captured_share:.1f} %" in title
-    assert title.endswith(f"friction helps because {LIMIT_WORDS['lift_off_only']}")
+    assert title.endswith(f"friction helps because {limit_text('lift_off_only', METRIC)}")
 
 
 def test_nothing_braked():

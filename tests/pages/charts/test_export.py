@@ -5,7 +5,7 @@ import xml.etree.ElementTree as ElementTree
 
 from model.kernel.timeline import books, slow_downs, timeline
 from model.words.quantities import Display
-from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip
+from pages.parts.charts.drive_strip import drive_strip
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.export import svg, warm_up
 from pages.parts.theme import LIGHT
@@ -20,7 +20,7 @@ def test_a_picture_is_svg_of_the_width_asked_for_with_its_words_and_colours():
     root = ElementTree.fromstring(drawn)
     assert root.tag.endswith("svg") and root.get("width") == "700" and root.get("viewBox").startswith("0 0 700 ")
     words = {text.text for text in root.iter("{http://www.w3.org/2000/svg}text")}
-    assert {MOTOR, FRICTION} <= words
+    assert {Display().say("strip-motor"), Display().say("strip-friction")} <= words
     assert LIGHT.back in drawn and LIGHT.friction in drawn
 
 
@@ -42,12 +42,12 @@ def test_the_specification_is_left_as_it_was():
 
 
 def test_the_same_picture_gives_the_same_text():
-    picture = before_after(books(UDDS))
+    picture = before_after(books(UDDS), Display())
     assert svg(picture, 400) == svg(picture, 400)
 
 
 def test_it_asks_nothing_of_anybody():
-    for picture in (STRIP, before_after(books(UDDS))):
+    for picture in (STRIP, before_after(books(UDDS), Display())):
         assert re.findall(r'(?:href|src)="[^"]*"|url\([^)]*\)|<script|<image', svg(picture, 400)) == []
 
 

@@ -1,0 +1,139 @@
+# The cards to hold towards somebody: one idea each, and what is answered when they ask why.
+
+## Tell me your drive
+
+card-tell = Tell me your drive
+
+card-tell-why = What regeneration saves depends on how often and how deeply the car slows, and on the hills. Four invented
+    drives stand for most. Your own, leg by leg, is described on the first page.
+
+    The car is the invented middle of its class. Winter costs warmth, and a cold battery takes less.
+
+# $day: text
+# $apart: text
+# $also: yes or no
+card-tell-now = { $also ->
+    [yes] Now: { $day }, { $apart }.
+   *[no] Now: { $day }.
+}
+
+card-cannot = This drive cannot be driven as described
+
+## The number
+
+# $share: shares
+card-number = { $share } less battery energy
+
+card-number-beside = Compared with the same drive on friction brakes only.
+
+# $saved: span in kWh
+card-number-saved = That is { $saved } on this drive.
+
+# $saved: span in kWh
+# $gain: span in km
+card-number-saved-range = That is { $saved } on this drive, or { $gain } further on a full battery.
+
+# $saved: span in kWh
+# $fuel: text
+card-number-saved-fuel = That is { $saved } on this drive, or { $fuel }.
+
+# $drive: text
+# $apart: text
+# $also: yes or no
+card-number-drive = { $also ->
+    [yes] A { $drive }, { $apart }.
+   *[no] A { $drive }.
+}
+
+card-number-why = The same car drives the same speeds twice: once with the motor slowing it, once on friction brakes only.
+    The difference is what is saved.
+
+    It is a range, because nobody knows a car’s every figure: of 100 cars drawn from what is assumed, 90 lie within. “On a
+    full battery” is this drive over and over until the battery is empty.
+
+# What a hybrid spares.
+# $fuel: span in l/100 km
+fuel-spared = { $fuel } less fuel
+
+# $in_year: text
+# $days: count
+fuel-spared-in-year = { $days ->
+    [one] { $in_year } in a year of { $days } day
+   *[other] { $in_year } in a year of { $days } days
+}
+
+# $fuel: span in l/100 km
+# $in_year: text
+# $days: count
+fuel-spared-and-in-year = { $days ->
+    [one] { $fuel } less fuel: { $in_year } in a year of { $days } day
+   *[other] { $fuel } less fuel: { $in_year } in a year of { $days } days
+}
+
+## Before and after
+
+# $saved: number
+# $without: quantity in kWh
+card-bars = { $saved } of { $without } saved
+
+## Lift-off
+
+# $advice: text
+card-lift-off = Lift-off: { $advice }
+
+# $title: text
+# $sentence: text
+card-lift-off-pedal = { $title }. { $sentence }
+
+# $yours: text
+card-lift-off-yours = Lift-off: how strongly the car slows as the foot comes up. This one is set to { $yours }.
+
+# $rules: text
+# $changes: text
+card-lift-off-why = { $rules }
+
+    {""}**What would change it**
+
+    { $changes }
+
+## Winter
+
+card-winter-in-words = Winter takes some of it away
+
+card-winter-why = In the cold more energy goes into warming the cabin, and air and tyres resist more. What regeneration
+    saves is then mostly a smaller part of the whole. A cold battery also takes less at first, so the discs do more.
+
+    Summer and winter are the temperatures set for the year on the first page. It is a range, because nobody knows a car’s
+    every figure.
+
+## The limits
+
+card-limits-why = A full battery has no room, and a cold one takes charge slowly. Where a wheel would slip, the car’s
+    control takes the motor’s slowing away. What is left of it can change from one slow-down to the next.
+
+    A hard stop asks for far more than a motor gives. The friction brakes, on all wheels, do that work.
+
+## Turning the cards
+
+# $card: count
+# $cards: count
+card-place = { $card } of { $cards }
+
+show-next-customer = Next customer
+
+show-clears = This clears the drive, the car and everything else that was entered. Going back in this tab does not bring it
+    up again; the browser’s own list of visited pages keeps its address.
+
+show-clear = Clear everything
+
+show-close = Close
+
+show-back = Back
+
+show-next = Next
+
+show-why = Why?
+
+show-car = Car
+
+show-another-drive = Another drive, leg by leg

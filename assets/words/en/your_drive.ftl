@@ -1,0 +1,97 @@
+# The first page: describing the drive and the car.
+
+## Legs and the way back
+
+legs = Legs
+
+there-and-back = There and back
+
+add-a-leg = Add a leg
+
+# $leg: count
+# $described: text
+leg-row = { $leg }. { $described }
+
+# A row whose entries are open.
+# $row: text
+row-close = { $row }, close
+
+leg-help = Stops: times at rest, the leg’s end included. Slow-downs: not to rest, as in bends or traffic.
+
+leg-earlier = Earlier
+
+leg-later = Later
+
+leg-remove = Remove
+
+charge-at-start = Charge at the start, % of the usable battery
+
+# $none: quantity in kg
+# $box: quantity in m²
+# $caravan: quantity in m²
+trailer-help = { $none } for no trailer. Added to the car’s drag area: a low box about { $box }, a caravan about
+    { $caravan }.
+
+## The answer
+
+# $stops: count
+charge-on-the-way = { $stops ->
+    [one] Charge on the way: { $stops } stop
+   *[other] Charge on the way: { $stops } stops
+}
+
+# $priced: yes or no
+year-made-of = { $priced ->
+    [yes] What goes into the year, price and currency
+   *[no] What goes into the year
+}
+
+# $currency: text
+year-price = { $currency } per kWh
+
+year-co2 = g CO₂ per kWh
+
+# $price: text
+# $co2: text
+year-prices-help = Price: { $price } CO₂: { $co2 }
+
+change-on-first-page = Change the drive on the first page
+
+no-picture = No picture: the drive cannot be driven as described.
+
+## The car
+
+adjust-car = Adjust the car
+
+adjust-car-help = Whatever you enter here counts as known: it no longer widens the band. All else comes from the class,
+    with what kind of knowledge it is and where it is from.
+
+car-part = Part of the car
+
+# $group: one of printed, weight, motor, battery, slowing, engine, cabin, weather
+car-group = { $group ->
+    [printed] What is printed or shown
+    [weight] Weight and resistance
+    [motor] Motor
+    [battery] Battery
+    [slowing] Slowing
+    [engine] Hybrid’s engine
+    [cabin] Cabin
+   *[weather] Weather and start
+}
+
+figure-back = Yours. Back to the class’s figure
+
+figure-open = Left empty unless you know it.
+
+all-figures-back = All figures back to the class
+
+## Below a picture
+
+as-a-table = As a table
+
+csv-file = CSV file
+
+# $shown: count
+# $rows: number
+first-rows = The first { $shown } of { $rows } rows; the file has them all.
