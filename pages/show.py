@@ -37,7 +37,7 @@ def say(card: Card) -> Card:
         st.markdown(f"{card.day[:1].upper()}{card.day[1:]}")
     st.title(card.title, anchor=False)
     if card.sentences:
-        st.html("".join(f"<p>{escape(sentence)}</p>" for sentence in card.sentences))
+        st.html("".join(f"<p>{escape(wording.together(sentence))}</p>" for sentence in card.sentences))
     return card
 
 
