@@ -402,7 +402,8 @@ def choose_part() -> None:
         return
     glance = winter_words.glance(state.limits_at_a_glance(SETTINGS), SETTINGS, display)
     cells = "".join(
-        f"<div><dt>{escape(names[key])}</dt><dd>{escape(text)}</dd></div>" for key, text in glance.items()
+        f"<div><dt>{escape(names[key])}</dt><dd>{escape(wording.together(text))}</dd></div>"
+        for key, text in glance.items()
     )
     with before(state.shown(), "glance"), st.container(key="glance"):
         st.html(f"<dl>{cells}</dl>")

@@ -5,6 +5,7 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
+import numpy as np
 import pytest
 from streamlit.testing.v1 import AppTest
 
@@ -12,7 +13,7 @@ from model.describe.parameters import car_from
 from model.describe.scenario_io import starting_drives
 from model.kernel.savings import evaluate
 from model.one_stop.bigger_motor import by_power
-from model.one_stop.machine_map import use_of
+from model.one_stop.machine_map import cloud_of, use_of
 from model.one_stop.panels import PanelSettings
 from model.one_stop.repeated_stops import repeated_stops
 from model.one_stop.slow_down import change, drive_way
@@ -111,6 +112,21 @@ def test_the_flow_says_what_the_model_says(name):
     wheels = way_out(one.stored, 100.0, result.car, result.conditions, result.driver).wheels
     told = sentence(opened("flow", scenario))
     assert_prints(told, one.motion, 100, one.recovered, one.stored, wheels, 100 * wheels / one.motion)
+
+
+@pytest.mark.parametrize("name", CARS)
+def test_the_names_of_the_darkest_shades_lie_within_the_map(name):
+    """By the picture's edge the border of slowing ran through its name."""
+    result = drive(CARS[name])
+    spec = panels_machine.four_quadrants(result.car, cloud_of(result), "slowing_forwards", Display())
+    names, borders = spec["datasets"]["levels"], spec["datasets"]["borders"]
+    half_px, half_line = 30, 0.6 * theme.LABEL_PX
+    kmh_per_px = (borders["speed"].max() - borders["speed"].min()) / 480
+    kn_per_px = 2 * panels_machine.HEADROOM * borders["y"].max() / panels_machine.HEIGHT_PX
+    for part, row in zip(("False 1", "True 1"), names.itertuples(), strict=True):
+        border = borders[borders["part"] == part]
+        end = np.interp(row.speed + half_px * kmh_per_px, border["speed"], border["y"].abs())
+        assert abs(row.y) + half_line * kn_per_px < end or not row.text
 
 
 @pytest.mark.parametrize("name", CARS)

@@ -79,7 +79,7 @@ def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display,
         layer("zero", "rule", {"y": y}, color=colours.quiet),
         layer("dots", "circle", {"x": x, "y": y, "size": size}, opacity=0.85, color=colours.ink, stroke=colours.ground,
               strokeWidth=0.7),
-        words("levels", x, y, align="right", xOffset=-6),
+        words("levels", x, y, align="center"),
         layer("frame", "rect", area | {"x2": {"field": "end"}}, filled=False, stroke=colours.ink, strokeWidth=2),
     ]  # fmt: skip
     for right, bold in itertools.product((False, True), repeat=2):
@@ -119,12 +119,13 @@ def _map(car: Car, top: float) -> tuple[pd.DataFrame, pd.DataFrame]:
 
 
 def _level_name(car: Car, slowing: bool, top: float, display: Display) -> dict[str, object]:
-    """Where the darkest shade is named: by the edge, in the middle of its forces at four fifths of the speeds."""
-    at = np.array([0.8 * car.motor_top_speed_kmh / KMH_PER_MPS])
+    """Where the darkest shade is named: about half the speeds, in the middle of its forces where the name ends."""
+    middle_share, end_share = 0.5, 0.6
+    at = np.array([end_share * car.motor_top_speed_kmh / KMH_PER_MPS])
     low, high = machine_map.efficient_n(car, at, LEVELS[-1], slowing=slowing)
     middle = (-1 if slowing else 1) * float(low[0] + high[0]) / 2000
     text = display.say("panel-quadrants-level", level=Share(LEVELS[-1], places=0)) if high > low else ""
-    return {"speed": top, "y": middle, "text": text}
+    return {"speed": middle_share * top, "y": middle, "text": text}
 
 
 # a bigger motor
