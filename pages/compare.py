@@ -165,7 +165,7 @@ if notices:
 choose(subject, values)
 as_driven = choose_speeds() if subject == "lift_off_mps2" else False
 if state.answered() is None:
-    st.error(state.outcome().refusal)
+    st.error(state.refusal())
 elif values:
     with last_answer("comparison"):
         compare(subject, values, as_driven)

@@ -340,7 +340,7 @@ def draw() -> None:
     result = state.outcome(state.shown()).result
     if result is None:
         st.title(say("panel-heading", panel=panel_key()), anchor=False)
-        st.error(state.outcome().refusal)
+        st.error(state.refusal())
         return
     with last_answer("panel"):
         draw_panel(panel_key(), result)

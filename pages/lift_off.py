@@ -270,7 +270,7 @@ def draw_cautions(driven: dict[str, float]) -> None:
 
 found = state.lift_off()
 if found is None:
-    st.error(state.outcome().refusal)
+    st.error(state.refusal())
 else:
     with last_answer("lift-off"):
         answering, picture = st.columns(2, gap="medium")

@@ -45,7 +45,7 @@ def tell() -> Card:
     """Drive, car and season, one tap each."""
     scenario, display = state.scenario(), state.display()
     card = say(show_words.tell(display))
-    if refusal := state.outcome().refusal:
+    if refusal := state.refusal():
         st.error(refusal)
     choose_drive("show")
     key = state.set_widget("choose-car", scenario.car_class)
@@ -123,7 +123,7 @@ def draw(which: int) -> Card:
         return tell()
     result = state.outcome(state.shown()).result
     if result is None:
-        refusal = state.outcome().refusal
+        refusal = state.refusal()
         display = state.display()
         return say(Card(display.say("card-cannot"), (refusal,), display.say("card-tell-why")))
     if state.shown() != state.scenario():

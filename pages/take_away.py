@@ -173,7 +173,7 @@ warm_up()
 drive = state.shown()
 drawn = state.outcome(drive)
 if drawn.result is None:
-    st.error(drawn.refusal)
+    st.error(state.refusal_of(drawn))
 else:
     with last_answer("taken"):
         taking, handing = st.columns([11, 10], gap="large")

@@ -414,7 +414,7 @@ for notice in NOTICES:
     st.info(inert(refusal_words(notice, state.display())))
 if state.answered() is None:
     st.title(state.display().say("limits-title"), anchor=False)
-    st.error(state.outcome().refusal)
+    st.error(state.refusal())
 else:
     with last_answer("limits"):
         {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[SETTINGS.part]()

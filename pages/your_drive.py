@@ -93,7 +93,7 @@ def describe() -> None:
             args=((*scenario.legs, Leg()), len(scenario.legs)),
             disabled=len(scenario.legs) >= MAX_LEGS,
         )
-    refusal = state.outcome().refusal
+    refusal = state.refusal()
     above = st.container() if refusal else None
     with st.container(key="rows", gap=None):
         for place, leg in enumerate(scenario.legs):

@@ -36,7 +36,7 @@ def last_answer(part: str) -> Iterator[None]:
 
     The reason stands above the answer, unless an entry in it says the reason itself.
     """
-    refusal, shown = state.outcome().refusal, state.shown()
+    refusal, shown = state.refusal(), state.shown()
     above = st.container() if refusal else None
     st.session_state["refusal-said"] = False
     with before(shown, part):

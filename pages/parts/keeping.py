@@ -9,14 +9,16 @@ import sys
 from collections import OrderedDict
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from functools import wraps
 from threading import Lock
-from typing import Any, TypeVar
+from typing import Any, Generic, ParamSpec, TypeVar, cast
 
 import numpy as np
 import pandas as pd
 
-Function = TypeVar("Function", bound=Callable[..., Any])
+from model.describe.fields import InputError
+
+Asked = ParamSpec("Asked")
+Found = TypeVar("Found")
 MOST_BYTES = 256 * 2**20
 """What all that is kept may hold: some 500 drives of half an hour, or the last few of two days."""
 
@@ -89,16 +91,32 @@ class Store:
 STORE = Store(MOST_BYTES)
 
 
-def kept(function: Function) -> Function:
-    """Keep what a function gives, by the texts of its arguments; what it raises is not kept.
+@dataclass(frozen=True)
+class Told(Generic[Found]):
+    """What the model says to a question: a result, or why there is none."""
+
+    result: Found | None
+    refused: InputError | None = None
+
+    @property
+    def given(self) -> Found:
+        """The result; raises the refusal where there is none."""
+        if self.refused is not None:
+            raise self.refused
+        return cast(Found, self.result)
+
+
+def ask(question: Callable[Asked, Found], *of: Asked.args, **how: Asked.kwargs) -> Told[Found]:
+    """What a function of the model answers or refuses, kept for all sessions by the texts of its arguments.
 
     Walking through a scenario's fields would take fifteen times as long as its text.
     """
-    name = f"{function.__module__}.{function.__qualname__}"
 
-    @wraps(function)
-    def ask(*arguments: Any) -> Any:
-        return STORE.get((name, repr(arguments)), lambda: function(*arguments))
+    def work() -> Told[Found]:
+        try:
+            return Told(question(*of, **how))
+        except InputError as refused:
+            return Told(None, refused.with_traceback(None))
 
-    made: Any = ask
-    return made
+    told: Told[Found] = STORE.get((question.__module__, question.__qualname__, repr(of), repr(how)), work)
+    return told

@@ -27,7 +27,7 @@ TEXT_PX = 640
 def draw_own_road() -> None:
     """Both parts; where the drive as described now has no answer, in grey to the last one that had."""
     if state.answered() is None:
-        st.error(state.outcome().refusal)
+        st.error(state.refusal())
         return
     with last_answer("road"):
         draw_road()

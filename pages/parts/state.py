@@ -15,14 +15,13 @@ import pandas as pd
 import streamlit as st
 
 from model.claims import verdicts as claims
-from model.describe.fields import InputError
-from model.describe.parameters import car_from
+from model.describe.parameters import car_of
 from model.describe.scenario import Driver, Scenario, Year, with_prices_of
 from model.describe.scenario_io import starting_drives
 from model.kernel.denominators import Books, books_of
 from model.kernel.savings import Result
 from model.lift_off.advice import Case, DriveAdvice, advise, case_of
-from model.lift_off.curves import Curves, as_set, curve_table, curves_of
+from model.lift_off.curves import as_set, curve_table, curves_of
 from model.limits.all_limits import AtAGlance, at_a_glance, season_costs_of
 from model.limits.cold_day import ColdDay, cold_day, normal_by_battery
 from model.limits.descent import Normal
@@ -49,7 +48,7 @@ from model.sampling.range_figure import RANGE_KM, RangeOnRoad
 from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
 from model.words.refusals import refusal_words
-from pages.parts.keeping import kept
+from pages.parts.keeping import Told, ask
 from pages.parts.wording import pedal_of
 
 BAND_RUNS = RUNS
@@ -58,19 +57,6 @@ BAND_RUNS = RUNS
 LATE_S = 1.0
 """A browser sends every widget as it has last drawn it. For this long after a widget was set [s], its value from before
 is taken for one that the browser had yet to replace, and not for what somebody chose."""
-
-
-@dataclass(frozen=True)
-class Outcome:
-    """What the model says to a scenario: a result, or why there is none."""
-
-    result: Result | None
-    refused: InputError | None = None
-
-    @property
-    def refusal(self) -> str:
-        """Why there is no result, in the units of the session; empty where there is one."""
-        return "" if self.refused is None else refusal_words(self.refused, display())
 
 
 def scenario() -> Scenario:
@@ -137,7 +123,7 @@ def note_entered(name: str) -> None:
 
 def refused_at(name: str) -> str:
     """Why the drive cannot be driven, where that is to be said at an entry; empty elsewhere."""
-    return outcome().refusal if st.session_state.get("entered") == name else ""
+    return refusal() if st.session_state.get("entered") == name else ""
 
 
 def display() -> Display:
@@ -150,9 +136,19 @@ def dark() -> bool:
     return st.context.theme.type == "dark"
 
 
-def outcome(of: Scenario | None = None) -> Outcome:
-    """The model's result for the session's scenario, or for another."""
-    return _outcome(of or scenario())
+def outcome(of: Scenario | None = None) -> Told[Result]:
+    """The model's result for the session's scenario, or for another, or why there is none."""
+    return ask(drive, of or scenario())
+
+
+def refusal() -> str:
+    """Why the session's scenario cannot be driven, in its units; empty where it can."""
+    return refusal_of(outcome())
+
+
+def refusal_of(told: Told[Any]) -> str:
+    """Why there is no result, in the units of the session; empty where there is one."""
+    return "" if told.refused is None else refusal_words(told.refused, display())
 
 
 def answered() -> Scenario | None:
@@ -169,7 +165,12 @@ def shown() -> Scenario:
 
 def answer(of: Scenario | None = None) -> Answer | None:
     """The bands for the session's scenario, or for another; None where there is no result."""
-    return _answer(same_speeds(of or scenario())) if outcome(of).result else None
+    return ask(_answer, same_speeds(of or scenario()), BAND_RUNS).result
+
+
+def _answer(now: Scenario, runs: int) -> Answer:
+    result = outcome(now).given
+    return answer_of(result, samples_of(now, result, runs))
 
 
 def stops_needed() -> int:
@@ -179,12 +180,12 @@ def stops_needed() -> int:
 
 def year(of: Scenario | None = None) -> YearOfDrives | None:
     """The year of the session's scenario, or of another; None where a season cannot be driven."""
-    return _year(_any_day(of or scenario()))
+    return ask(year_of, _any_day(of or scenario()), BAND_RUNS).result
 
 
 def year_fuel(of: Scenario | None = None) -> YearOfFuel | None:
     """What an engine is spared in the year; None without one, or where a season cannot be driven."""
-    return _year_fuel(_any_day(of or scenario()))
+    return ask(year_of_fuel, _any_day(of or scenario())).result
 
 
 def _any_day(now: Scenario) -> Scenario:
@@ -204,7 +205,7 @@ class LiftOff:
 def lift_off() -> LiftOff | None:
     """The advice on lift-off for the scenario shown; None where it cannot be driven."""
     now = shown()
-    curves = _curves(curves_key(now))
+    curves = ask(curves_of, curves_key(now)).result
     if curves is None:
         return None
     curves = replace(curves, scenario=now)
@@ -214,7 +215,7 @@ def lift_off() -> LiftOff | None:
 def as_driven() -> dict[str, float]:
     """The drive shown as the driver would drive it with the strengths as they are set."""
     now = shown()
-    return _as_set(replace(now, driver=replace(now.driver, prefers=Driver.prefers), year=Year()))
+    return ask(as_set, replace(now, driver=replace(now.driver, prefers=Driver.prefers), year=Year())).given
 
 
 def same_speeds(now: Scenario) -> Scenario:
@@ -238,42 +239,58 @@ def curves_key(now: Scenario) -> Scenario:
 
 def season_costs() -> SeasonCosts | None:
     """What the season takes from the drive shown; None where it cannot be driven."""
-    return _season_costs(now) if outcome(now := shown()).result else None
+    return ask(season_costs_of, now).result if outcome(now := shown()).result else None
 
 
 def limits_at_a_glance(settings: LimitSettings) -> AtAGlance:
     """The four limits of the drive shown in short, which can be driven."""
-    return _at_a_glance(shown(), settings)
+    return ask(_at_a_glance, shown(), settings).given
+
+
+def _at_a_glance(now: Scenario, settings: LimitSettings) -> AtAGlance:
+    return at_a_glance(now, settings, ask(season_costs_of, now).given)
 
 
 def slowing_in_winter() -> dict[str, Normal | None]:
     """When the motor slows as usual on the shown year's winter day, by battery; empty where it cannot be driven."""
-    return _normal(replace(winter_day(shown()), year=Year()))
+    return ask(normal_by_battery, replace(winter_day(shown()), year=Year())).result or {}
 
 
 def cold() -> ColdDay:
     """The drive shown on its cold day."""
-    return _cold(shown())
+    return ask(_cold, shown()).given
+
+
+def _cold(now: Scenario) -> ColdDay:
+    return cold_day(now, ask(season_costs_of, now).given)
 
 
 def slippery(settings: LimitSettings) -> SlipperyRoad:
     """The lift-off of the scenario shown on its road."""
-    return _slippery(shown(), settings)
+    return ask(slippery_road, shown(), settings).given
 
 
 def on_hills(settings: LimitSettings) -> Hills:
     """The hill of the settings with the car shown."""
-    return _on_hills(shown(), settings)
+    return ask(_on_hills, shown(), settings).given
+
+
+def _on_hills(now: Scenario, settings: LimitSettings) -> Hills:
+    return hills(now, settings, outcome(now).given)
 
 
 def slopes() -> pd.DataFrame:
     """What slopes give back to the car shown."""
-    return _slopes(shown())
+    return ask(given_back, shown()).given
 
 
 def stopped_hard(settings: LimitSettings) -> HardStop:
     """The emergency stop of the settings with the car shown."""
-    return _stopped_hard(shown(), settings)
+    return ask(_stopped_hard, shown(), settings).given
+
+
+def _stopped_hard(now: Scenario, settings: LimitSettings) -> HardStop:
+    return hard_stop(now, settings, outcome(now).given)
 
 
 def side(
@@ -281,162 +298,36 @@ def side(
 ) -> tuple[Side | None, str]:
     """A drive to be held against one in a car of `first_class`, or the sentence with which it was refused."""
     # the year changes nothing on one drive
-    found, refused = _side(replace(now, year=Year()), first_class, as_driven, until_km)
-    return found, "" if refused is None else refusal_words(refused, display())
+    told = ask(side_of, replace(now, year=Year()), first_class, runs=BAND_RUNS, as_driven=as_driven, until_km=until_km)
+    return told.result, refusal_of(told)
 
 
 def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
     """A tested claim, with what was said about it."""
-    return _claim(claim_id, settings)
+    return ask(_claim, claim_id, settings).given
+
+
+def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
+    return claims.check(claims.question(claim_id, dict(settings)))
 
 
 def range_on_road(test_range_km: float, test: str) -> RangeOnRoad:
     """A printed range [km] on the road of the drive shown; raises `InputError` where that has no end."""
-    return _range_on_road(replace(shown(), year=Year()), test_range_km, test)
+    return ask(range_figure.range_on_road, replace(shown(), year=Year()), test_range_km, test).given
 
 
 def own_range_km(test: str) -> float:
     """What the car shown would have printed for a test by the model, in whole kilometres within what is asked."""
-    found = _own_range_km(shown().car_class, shown().stated, test)
-    return float(RANGE_KM.clamp(round(found))[0])
+    found = ask(range_figure.own_range_km, car_of(shown()), test).result
+    # None where it cannot drive the test
+    return float(RANGE_KM.clamp(round(RANGE_KM.minimum if found is None else found))[0])
 
 
 def books() -> Books:
     """The energies of the drive shown, which must have a result."""
-    result = outcome(shown()).result
-    assert result is not None
-    return books_of(result)
+    return books_of(outcome(shown()).given)
 
 
 def described_duration_s(of: Scenario | None = None) -> float:
     """How long the drive would take at the speeds described [s]."""
     return trace_of(of or scenario()).duration_s
-
-
-@kept
-def _outcome(now: Scenario) -> Outcome:
-    try:
-        return Outcome(drive(now))
-    except InputError as refused:
-        return Outcome(None, refused.with_traceback(None))
-
-
-@kept
-def _answer(now: Scenario) -> Answer:
-    result = _outcome(now).result
-    assert result is not None
-    return answer_of(result, samples_of(now, result, BAND_RUNS))
-
-
-@kept
-def _year(now: Scenario) -> YearOfDrives | None:
-    try:
-        return year_of(now, BAND_RUNS)
-    except InputError:
-        return None
-
-
-@kept
-def _year_fuel(now: Scenario) -> YearOfFuel | None:
-    try:
-        return year_of_fuel(now)
-    except InputError:
-        return None
-
-
-@kept
-def _curves(now: Scenario) -> Curves | None:
-    try:
-        return curves_of(now)
-    except InputError:
-        return None
-
-
-@kept
-def _lift_off(now: Scenario) -> LiftOff | None:
-    curves = _curves(curves_key(now))
-    if curves is None:
-        return None
-    curves = replace(curves, scenario=now)
-    return LiftOff(curve_table(curves), case_of(curves), advise(curves))
-
-
-@kept
-def _as_set(now: Scenario) -> dict[str, float]:
-    return as_set(now)
-
-
-@kept
-def _side(
-    now: Scenario, first_class: str, as_driven: bool, until_km: float | None
-) -> tuple[Side | None, InputError | None]:
-    try:
-        return side_of(now, first_class, runs=BAND_RUNS, as_driven=as_driven, until_km=until_km), None
-    except InputError as refused:
-        return None, refused.with_traceback(None)
-
-
-@kept
-def _season_costs(now: Scenario) -> SeasonCosts:
-    return season_costs_of(now)
-
-
-@kept
-def _at_a_glance(now: Scenario, settings: LimitSettings) -> AtAGlance:
-    return at_a_glance(now, settings, _season_costs(now))
-
-
-@kept
-def _normal(now: Scenario) -> dict[str, Normal | None]:
-    try:
-        return normal_by_battery(now)
-    except InputError:
-        return {}
-
-
-@kept
-def _cold(now: Scenario) -> ColdDay:
-    return cold_day(now, _season_costs(now))
-
-
-@kept
-def _slippery(now: Scenario, settings: LimitSettings) -> SlipperyRoad:
-    return slippery_road(now, settings)
-
-
-@kept
-def _on_hills(now: Scenario, settings: LimitSettings) -> Hills:
-    result = _outcome(now).result
-    assert result is not None
-    return hills(now, settings, result)
-
-
-@kept
-def _slopes(now: Scenario) -> pd.DataFrame:
-    return given_back(now)
-
-
-@kept
-def _stopped_hard(now: Scenario, settings: LimitSettings) -> HardStop:
-    result = _outcome(now).result
-    assert result is not None
-    return hard_stop(now, settings, result)
-
-
-@kept
-def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
-    return claims.check(claims.question(claim_id, dict(settings)))
-
-
-@kept
-def _own_range_km(car_class: str, stated: tuple[tuple[str, Any], ...], test: str) -> float:
-    try:
-        return range_figure.own_range_km(car_from(car_class, dict(stated)), test)
-    except InputError:
-        # it cannot drive the test
-        return RANGE_KM.minimum
-
-
-@kept
-def _range_on_road(now: Scenario, test_range_km: float, test: str) -> RangeOnRoad:
-    return range_figure.range_on_road(now, test_range_km, test)

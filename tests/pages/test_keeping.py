@@ -7,26 +7,27 @@ from threading import Barrier
 import numpy as np
 import pytest
 
+from model.describe.fields import InputError
 from model.describe.scenario import Leg, Scenario
 from pages.parts import keeping, state
-from pages.parts.keeping import Store, size_of
+from pages.parts.keeping import Store, ask, size_of
 
 
 def test_a_hundred_drives_leave_the_store_under_its_bound(monkeypatch):
     store = Store(4 * 2**20)
     monkeypatch.setattr(keeping, "STORE", store)
     drives = [Scenario(legs=(Leg(distance_km=10.0 + number / 10),)) for number in range(100)]
-    one = size_of(state._outcome(drives[0]))
+    one = size_of(state.outcome(drives[0]))
     for now in drives:
-        state._outcome(now)
+        state.outcome(now)
     assert 100 * one > 2 * store.most_bytes, "all of them would not fit"
     assert 1 < len(store) < 100 and store.bytes <= store.most_bytes
     assert store.bytes == sum(size for _, size in store._values.values())
-    assert state._outcome(drives[-1]) is state._outcome(drives[-1])
+    assert state.outcome(drives[-1]) is state.outcome(drives[-1])
 
 
 def test_a_size_counts_all_that_a_result_holds():
-    result = state._outcome(Scenario()).result
+    result = state.outcome(Scenario()).result
     held = [result.run.moments, result.run.road, *(v for v in vars(result.trace).values() if isinstance(v, np.ndarray))]
     assert size_of(result) > sum(array.nbytes for array in held)
     many = np.zeros(10_000)
@@ -70,4 +71,17 @@ def test_what_was_raised_is_not_kept():
 def test_another_text_of_the_arguments_is_another_answer():
     near = Scenario(legs=(Leg(distance_km=10.0),))
     far = replace(near, legs=(Leg(distance_km=10.0000000001),))
-    assert state._outcome(near) is not state._outcome(far)
+    assert state.outcome(near) is not state.outcome(far)
+
+
+def test_what_was_refused_is_told_again_without_being_asked_again():
+    asked = []
+
+    def refusing(what):
+        asked.append(what)
+        raise InputError("No.")
+
+    told = ask(refusing, "a drive")
+    assert told.result is None and ask(refusing, "a drive") is told and asked == ["a drive"]
+    with pytest.raises(InputError, match="No"):
+        told.given  # noqa: B018
