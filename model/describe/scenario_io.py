@@ -45,7 +45,7 @@ def with_settings(scenario: Scenario, settings: Mapping[str, Any], known: Mappin
     return scenario
 
 
-def with_car(scenario: Scenario, car: Any) -> Scenario:
+def with_car(scenario: Scenario, car: object) -> Scenario:
     """A scenario in the car of a class id, or of a car file's object (which may also hold driver and conditions)."""
     if isinstance(car, str):
         if car not in class_labels():
@@ -104,7 +104,7 @@ def scenario_from_json(data: Any) -> Scenario:
 
 def scenario_to_json(scenario: Scenario) -> dict[str, Any]:
     """The object that `scenario_from_json` reads back to the same scenario; only what differs from the defaults."""
-    car: Any = scenario.car_class
+    car: object = scenario.car_class
     if scenario.stated:
         car = {"like": scenario.car_class} | dict(scenario.stated)
     data: dict[str, Any] = {"schema": SCHEMA, "car": car}

@@ -10,6 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
+Numbers = float | Array
+"""One number or many at once: what is computed of it has its shape."""
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
 
@@ -12,7 +11,7 @@ from model.describe.car import CAR_FIELDS, Car
 from model.describe.fields import InputError
 from model.describe.figures import Quantity, Share
 from model.describe.scenario import Conditions, Driver
-from model.describe.trace import Trace
+from model.describe.trace import Array, Trace
 from model.kernel.march import (
     NOWHERE,
     ROUNDING,
@@ -28,7 +27,7 @@ from model.physics.cells import capacity_j, greatest_w, open_circuit_v, resistan
 from model.physics.engine import has_engine
 from model.physics.jit import door
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, greatest_pull_n, motor_of
-from model.physics.records import car_record
+from model.physics.records import CarRecord, Records, car_record
 from model.physics.wheels import demand_at_wheels, effective_kg, outside_at, outside_next, resisting_n
 
 CRAWL_MPS = 0.5
@@ -36,7 +35,7 @@ CRAWL_MPS = 0.5
 
 
 @door
-def left_for_drive_w(car: Any, road: Any) -> float:
+def left_for_drive_w(car: CarRecord, road: Records) -> float:
     """The most power that battery, or a hybrid's engine, has left for the drive [W], with the charge of its start."""
     if has_engine(car):
         # the engine makes up for what the battery cannot give
@@ -56,7 +55,7 @@ def left_for_drive_w(car: Any, road: Any) -> float:
 
 
 @door
-def keeps_up(car: Any, road: Any, power_w: float) -> bool:
+def keeps_up(car: CarRecord, road: Records, power_w: float) -> bool:
     """Whether the car can do what the road asks with `power_w` [W] for the drive."""
     motor, outside = motor_of(car), outside_at(car, road[0])
     for step in range(len(road)):
@@ -69,7 +68,7 @@ def keeps_up(car: Any, road: Any, power_w: float) -> bool:
 
 
 @door
-def walk(car: Any, road: Any, power_w: float, length_m: Any, speed: Any) -> int:
+def walk(car: CarRecord, road: Records, power_w: float, length_m: Array, speed: Array) -> int:
     """Lower the speeds at the points of a road [m/s] to what the car can reach, step by step along its length [m].
 
     Returns the step in which the car is stuck, or −1.

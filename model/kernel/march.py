@@ -22,6 +22,7 @@ from model.physics.engine import kept_soc
 from model.physics.jit import compiled, door
 from model.physics.motor_and_gear import LEAST_SPEED_MPS, Motor, motor_of
 from model.physics.pack_heat import heater_w, kept_share, on_way_back_c, pack_after_c, start_c, warm_up_j
+from model.physics.records import CarRecord, MomentOnRoad, Record, Records
 from model.physics.wheels import outside_at, outside_next
 
 ROUNDING = 1.0 + 1e-9
@@ -82,7 +83,7 @@ MOMENTS: Any = np.dtype(
 
 
 @compiled
-def battery_at(car: Any, soc: float, pack_c: float, step_s: float, kept: float, measured: bool) -> Battery:
+def battery_at(car: CarRecord, soc: float, pack_c: float, step_s: float, kept: float, measured: bool) -> Battery:
     """The battery as a step of `step_s` [s] finds it, with the charge `kept` [1] that an engine sees to.
 
     Where its temperature was measured its heater is not known, and taken as none.
@@ -95,7 +96,7 @@ def battery_at(car: Any, soc: float, pack_c: float, step_s: float, kept: float, 
 
 
 @compiled
-def able_to(motor: Motor, at: Any, now: Moment) -> bool:
+def able_to(motor: Motor, at: MomentOnRoad, now: Moment) -> bool:
     """Whether motor and battery could give what the moment asked."""
     force, speed = now.shaft_n, max(at.speed_mps, LEAST_SPEED_MPS)
     by_motor = force <= motor.greatest_n * ROUNDING and force * speed <= motor.peak_w * ROUNDING
@@ -103,7 +104,7 @@ def able_to(motor: Motor, at: Any, now: Moment) -> bool:
 
 
 @compiled
-def booked(so_far: Energies, motor: Motor, at: Any, step: int, now: Moment) -> Energies:
+def booked(so_far: Energies, motor: Motor, at: MomentOnRoad, step: int, now: Moment) -> Energies:
     """What the drive comes to with one moment more."""
     step_s, step_m = at.step_s, at.step_s * at.speed_mps
     out_j, in_j = max(now.terminal_w, 0.0) * step_s, max(-now.terminal_w, 0.0) * step_s
@@ -127,7 +128,7 @@ def booked(so_far: Energies, motor: Motor, at: Any, step: int, now: Moment) -> E
 
 
 @compiled
-def keep(kept: Any, now: Moment, battery: Battery, soc: float) -> None:
+def keep(kept: Record, now: Moment, battery: Battery, soc: float) -> None:
     """Record a moment."""
     kept.wheel_n = now.wheel_n
     kept.air_n = now.air_n
@@ -148,7 +149,7 @@ def keep(kept: Any, now: Moment, battery: Battery, soc: float) -> None:
 
 
 @compiled
-def write(energies: Energies, result: Any) -> None:
+def write(energies: Energies, result: Record) -> None:
     """Put what a drive came to into its row."""
     result.out_j = energies.out_j
     result.in_j = energies.in_j
@@ -164,13 +165,13 @@ def write(energies: Energies, result: Any) -> None:
 
 
 @compiled
-def warm_cabin_before_j(car: Any) -> float:
+def warm_cabin_before_j(car: CarRecord) -> float:
     """What warming up the cabin before the drive takes from the battery [J]; nothing while plugged in."""
     return 0.0 if car.plugged_in else cabin_warm_up_j(car)
 
 
 @compiled
-def warm_pack_before_j(car: Any, at: Any) -> float:
+def warm_pack_before_j(car: CarRecord, at: MomentOnRoad) -> float:
     """What warming up the battery takes from itself before a drive that starts there [J].
 
     Nothing while plugged in; a measured battery temperature stands for whatever warmed it.
@@ -179,13 +180,13 @@ def warm_pack_before_j(car: Any, at: Any) -> float:
 
 
 @compiled
-def start_pack_c(car: Any, at: Any) -> float:
+def start_pack_c(car: CarRecord, at: MomentOnRoad) -> float:
     """Temperature of the battery at the start [°C] of a drive that starts there: as measured, else as described."""
     return start_c(car, outside_c(car, at)) if math.isnan(at.pack_c) else at.pack_c
 
 
 @compiled
-def first_step_back(road: Any) -> int:
+def first_step_back(road: Records) -> int:
     """The step with which the way back begins; −1 where there is none."""
     for step in range(len(road)):
         if road[step].before_s > 0:
@@ -194,14 +195,14 @@ def first_step_back(road: Any) -> int:
 
 
 @compiled
-def cabin_on_way_back(car: Any, at: Any) -> Cabin:
+def cabin_on_way_back(car: CarRecord, at: MomentOnRoad) -> Cabin:
     """The cabin after the car has stood, on a way back that begins there."""
     arrived_k = rise_after_k(car, rise_at_start_k(car), at.before_s)
     return cabin_of(car, rise_on_way_back_k(car, arrived_k))
 
 
 @compiled
-def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> None:
+def drive_one(car: CarRecord, road: Records, regen: bool, result: Record, moments: Records) -> None:
     """Drive a road with one car: what it comes to goes to `result`, each moment to `moments` where there is room."""
     steps, record = len(road), len(moments) > 0
     measured = not math.isnan(road[0].pack_c)
@@ -247,7 +248,7 @@ def drive_one(car: Any, road: Any, regen: bool, result: Any, moments: Any) -> No
 
 
 @door
-def drive_all(cars: Any, road: Any, regen: bool, results: Any, moments: Any) -> None:
+def drive_all(cars: Records, road: Records, regen: bool, results: Records, moments: Records) -> None:
     """Drive a road with every car; `results` of shape (cars,), `moments` (cars, steps) or (cars, 0)."""
     for index in range(len(cars)):
         drive_one(cars[index], road, regen, results[index], moments[index])

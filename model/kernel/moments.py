@@ -9,7 +9,7 @@ import numpy as np
 
 from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.kernel.march import battery_at
 from model.kernel.step import moment_of
 from model.physics.cabin import cabin_of
@@ -18,7 +18,7 @@ from model.physics.foot_up import FootUp, foot_up_at, room_at_start_w
 from model.physics.jit import door
 from model.physics.motor_and_gear import Motor, loss_w, motor_of
 from model.physics.pack_heat import start_c
-from model.physics.records import Records, car_record, moments_on_road
+from model.physics.records import CarRecord, Records, car_record, moments_on_road
 from model.physics.wheels import outside_at
 
 FEET_UP: Any = np.dtype(
@@ -27,7 +27,7 @@ FEET_UP: Any = np.dtype(
 """As `model.physics.foot_up.FootUp`."""
 
 
-def moments_at(speed: Any, grade: Any = 0.0) -> Records:
+def moments_at(speed: Numbers, grade: Numbers = 0.0) -> Records:
     """Moments at steady speeds [m/s] on grades [1, rise over run], at the height of the start, on warm tyres."""
     speed, grade = np.broadcast_arrays(np.atleast_1d(speed).astype(float), grade)
     moments = moments_on_road(len(speed))
@@ -36,7 +36,7 @@ def moments_at(speed: Any, grade: Any = 0.0) -> Records:
 
 
 @door
-def lift_in_each(car: Any, moments: Any, found: Any) -> None:
+def lift_in_each(car: CarRecord, moments: Records, found: Records) -> None:
     """Lift the foot in every moment; shapes (moments,)."""
     motor, room_w = motor_of(car), room_at_start_w(car)
     for index in range(len(moments)):
@@ -48,8 +48,9 @@ def lift_in_each(car: Any, moments: Any, found: Any) -> None:
 
 
 def feet_up(
-    speed: Any, car: Car, conditions: Conditions, driver: Driver, grade: Any = 0.0, strength_mps2: Any = None
-) -> Records:
+    speed: Numbers, car: Car, conditions: Conditions, driver: Driver, grade: Numbers = 0.0,
+    strength_mps2: Numbers | None = None,
+) -> Records:  # fmt: skip
     """What the car does with the foot up, shape (moments,); fields as in FEET_UP.
 
     Parameters
@@ -72,7 +73,7 @@ def feet_up(
 
 
 @door
-def drive_each(car: Any, moments: Any, terminal_w: Any) -> None:
+def drive_each(car: CarRecord, moments: Records, terminal_w: Array) -> None:
     """Drive every moment with the battery as at the start; power at its terminals [W], shape (moments,)."""
     motor, cabin = motor_of(car), cabin_of(car, 0.0)
     battery = battery_at(car, car.soc_start, start_c(car, car.ambient_c), 1.0, kept_soc(car, car.soc_start), False)
@@ -81,7 +82,7 @@ def drive_each(car: Any, moments: Any, terminal_w: Any) -> None:
         terminal_w[index] = moment_of(car, motor, cabin, at, outside_at(car, at), battery, True).terminal_w
 
 
-def steady_w(speed: Any, car: Car, conditions: Conditions, driver: Driver, grade: Any = 0.0) -> Array:
+def steady_w(speed: Numbers, car: Car, conditions: Conditions, driver: Driver, grade: Numbers = 0.0) -> Array:
     """What keeping speeds [m/s] takes at the battery's terminals [W], cabin heat left out; the rest as in `feet_up`."""
     moments = moments_at(speed, grade)
     terminal_w = np.zeros(len(moments))
@@ -102,7 +103,7 @@ def lose_in_each(motor: Motor, speed: Array, force: Array, loss: Array) -> None:
         loss[index] = loss_w(motor, speed[index], force[index])
 
 
-def motor_loss_w(car: Car, speed: Any, force: Any) -> Array:
+def motor_loss_w(car: Car, speed: Numbers, force: Numbers) -> Array:
     """Loss of motor and inverter together [W] at `speed` [m/s] and `force` at the shaft [N], of both their shapes."""
     speed, force = np.broadcast_arrays(np.asarray(speed, dtype=float), np.asarray(force, dtype=float))
     loss = np.zeros(speed.size)

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 import numpy as np
 
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.describe.units import KMH_PER_MPS
 from model.physics.jit import compiled, door
 
@@ -26,7 +26,7 @@ class Changing(NamedTuple):
     ramp: float
 
 
-def change_s(from_mps: Any, to_mps: Any, habit: Changing) -> Any:
+def change_s(from_mps: Numbers, to_mps: Numbers, habit: Changing) -> Any:
     """Time a change of speed takes [s], as hard as the habit and the most jerk allow."""
     change = np.abs(to_mps - from_mps)
     lower_kmh = np.minimum(from_mps, to_mps) * KMH_PER_MPS

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
@@ -188,7 +187,7 @@ def drive(
     driver: Driver,
     *,
     regen: bool = True,
-    drawn: Mapping[str, Any] | None = None,
+    drawn: Mapping[str, Array] | None = None,
     record: bool = True,
 ) -> Run:
     """Drive a trace with one car, or with as many as there are drawn figures; as in `drive_records`."""

@@ -11,7 +11,7 @@ from model.describe.car import Car
 from model.describe.fields import InputError
 from model.describe.figures import Quantity, Share
 from model.describe.scenario import CONDITION_FIELDS, Conditions, Driver
-from model.describe.trace import Array, Trace
+from model.describe.trace import Array, Numbers, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.follow import follow
 from model.kernel.ledger import Ledger
@@ -22,7 +22,7 @@ LEDGER_DECIMALS = 12
 """Of the ledger's error as answered: what lies below is rounding, which differs from machine to machine."""
 
 
-def energy_saved_share(net: Any, friction_only_net: Any) -> Any:
+def energy_saved_share(net: Numbers, friction_only_net: Numbers) -> Any:
     """Energy saved s [1]: one minus net over net of the same trace on friction brakes only."""
     return 1 - net / friction_only_net
 
@@ -31,7 +31,7 @@ LEAST_WH_PER_KM = 30.0
 """A drive that takes less of the battery [Wh/km] is paid for by its descent. Assumed: light cars take some 80."""
 
 
-def has_range(net_kwh: Any, distance_km: Any) -> Any:
+def has_range(net_kwh: Numbers, distance_km: Numbers) -> Any:
     """Whether a drive takes so much of the battery [kWh over km] that a range can be told of it.
 
     Range is a drive over and over until the battery is empty; one that its hill drives cannot be had over and over, and
@@ -40,7 +40,7 @@ def has_range(net_kwh: Any, distance_km: Any) -> Any:
     return 1000 * net_kwh >= LEAST_WH_PER_KM * distance_km
 
 
-def range_gain_share(saved: Any) -> Any:
+def range_gain_share(saved: Numbers) -> Numbers:
     """Range gain s / (1 − s) [1]; the range lost when regeneration vanishes is s itself."""
     return saved / (1 - saved)
 
@@ -118,8 +118,9 @@ class Result:
     def range_gain(self) -> float | None:
         """Range gain s / (1 − s) [1]; None where the drive takes next to nothing from the battery (`has_range`)."""
         saved = self.saved_share
-        told = saved is not None and has_range(self.net_kwh, self.distance_km)
-        return float(range_gain_share(saved)) if told else None
+        if saved is None or not has_range(self.net_kwh, self.distance_km):
+            return None
+        return float(range_gain_share(saved))
 
     @property
     def wall_wh_per_km(self) -> float:

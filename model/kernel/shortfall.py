@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
 
 from model.describe.units import J_PER_KWH
@@ -12,10 +10,11 @@ from model.physics.cells import greatest_w, open_circuit_v, resistance_ohm
 from model.physics.engine import has_engine
 from model.physics.jit import door
 from model.physics.motor_and_gear import greatest_pull_n, motor_of
+from model.physics.records import CarRecord, Records
 
 
 @door
-def _short_j(car: Any, road: Any, moments: Any) -> float:
+def _short_j(car: CarRecord, road: Records, moments: Records) -> float:
     motor, short_j = motor_of(car), 0.0
     for step in range(len(road)):
         at, now = road[step], moments[step]

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from model.describe.trace import Array
 from model.describe.units import GRAVITY_MPS2
 from model.physics.foot_up import MORE_THAN_ANY_MOTOR_N
 from model.physics.jit import compiled, door
 from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, motor_of, worth_working
-from model.physics.records import Records
+from model.physics.records import CarRecord, MomentOnRoad, Records
 from model.physics.slowing_limits import friction_under, motor_may
 from model.physics.wheels import car_effective_kg, demand_at_wheels, outside_at
 
@@ -21,7 +20,7 @@ ROUNDS = 5
 
 
 @compiled
-def keeping_w(car: Any, motor: Motor, at: Any) -> float:
+def keeping_w(car: CarRecord, motor: Motor, at: MomentOnRoad) -> float:
     """What keeping the speed on a flat road without wind takes at the battery's terminals [W]."""
     pulling = demand_at_wheels(car, at, outside_at(car, at)).flat_road_load_n
     machine = machine_at(motor, at.speed_mps, pulling, 0.0, 0.0)
@@ -30,7 +29,7 @@ def keeping_w(car: Any, motor: Motor, at: Any) -> float:
 
 @compiled
 def rolling_saves_j(
-    car: Any, at: Any, from_mps: float, lost_mps: float, slowing_mps2: float, time_made_up: bool
+    car: CarRecord, at: MomentOnRoad, from_mps: float, lost_mps: float, slowing_mps2: float, time_made_up: bool
 ) -> float:
     """What rolling to a lower speed saves at the battery's terminals [J] against slowing on the motor, on a flat road.
 
@@ -70,7 +69,7 @@ def rolling_saves_j(
 
 
 @compiled
-def motor_over_brakes(car: Any, at: Any, from_mps: float) -> float:
+def motor_over_brakes(car: CarRecord, at: MomentOnRoad, from_mps: float) -> float:
     """Distance of a stop by the motor alone over that with all the grip there is [1], on a flat road, from a speed.
 
     The battery takes what it is given; reaction time is left out.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from model.physics.cabin import Cabin, cabin_w
 from model.physics.cells import cells_for, greatest_w, terminal_w_for
@@ -11,6 +11,7 @@ from model.physics.charge_acceptance import acceptance_w
 from model.physics.engine import engine_drag_n, has_engine
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import Motor, idle_drag_n, machine_at, slowing_force_n, worth_working
+from model.physics.records import CarRecord, MomentOnRoad
 from model.physics.slowing_limits import (
     BATTERY,
     NO_REGENERATION,
@@ -69,7 +70,7 @@ class Moment(NamedTuple):
 
 @compiled
 def allowed_slowing(
-    car: Any, motor: Motor, at: Any, demand: WheelDemand, unloaded_n: float, regen: bool
+    car: CarRecord, motor: Motor, at: MomentOnRoad, demand: WheelDemand, unloaded_n: float, regen: bool
 ) -> Allowed:
     """What every limit but the battery's lets the motor take at the wheels [N], and which limit bound.
 
@@ -92,7 +93,7 @@ def allowed_slowing(
 
 @compiled
 def moment_of(
-    car: Any, motor: Motor, cabin: Cabin, at: Any, outside: Outside, battery: Battery, regen: bool
+    car: CarRecord, motor: Motor, cabin: Cabin, at: MomentOnRoad, outside: Outside, battery: Battery, regen: bool
 ) -> Moment:
     """Drive through one moment.
 

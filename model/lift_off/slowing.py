@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.describe.units import GRAVITY_MPS2
 from model.kernel.moments import feet_up
 from model.physics.records import car_record
@@ -63,7 +62,7 @@ class Rolling:
         return (self.here_n + self.drag_n) / self.effective_kg
 
 
-def rolling(speed: Any, car: Car, conditions: Conditions, grade: Any = 0.0) -> Rolling:
+def rolling(speed: Numbers, car: Car, conditions: Conditions, grade: Numbers = 0.0) -> Rolling:
     """What holds a rolling car back.
 
     Parameters
@@ -79,7 +78,7 @@ def rolling(speed: Any, car: Car, conditions: Conditions, grade: Any = 0.0) -> R
     return Rolling(up["flat_n"], up["here_n"], up["drag_n"], moving_kg(one), effective_kg(one))
 
 
-def foot_up_mps2(speed: Any, car: Car, conditions: Conditions, driver: Driver, grade: Any = 0.0) -> Array:
+def foot_up_mps2(speed: Numbers, car: Car, conditions: Conditions, driver: Driver, grade: Numbers = 0.0) -> Array:
     """Total slowing when the foot comes up [m/s²], road load included.
 
     The driver's lift-off strength on a flat road, as far as the car's own limits let the motor follow and no less than
@@ -110,7 +109,7 @@ class Holding:
         return self.asked_kw <= self.can_kw
 
 
-def holding(speed_mps: float, grade: Any, car: Car, conditions: Conditions, driver: Driver) -> Holding:
+def holding(speed_mps: float, grade: Numbers, car: Car, conditions: Conditions, driver: Driver) -> Holding:
     """What keeps `speed_mps` [m/s] on downhills of `grade` [1, positive].
 
     The motor's force is that of a flat road, so a strength above `strength_mps2` slows the car on that hill and one
@@ -130,7 +129,7 @@ def holding(speed_mps: float, grade: Any, car: Car, conditions: Conditions, driv
     )
 
 
-def equilibrium_grade(speed: Any, car: Car, conditions: Conditions) -> Array:
+def equilibrium_grade(speed: Numbers, car: Car, conditions: Conditions) -> Array:
     """The downhill grade [1] on which a rolling car keeps each speed [m/s]: shallower asks for power, steeper slows."""
     grade = np.zeros_like(np.atleast_1d(speed), dtype=float)
     for _ in range(4):

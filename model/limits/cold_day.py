@@ -11,7 +11,7 @@ import pandas as pd
 from model.describe.car import Car
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.kernel.savings import evaluate
 from model.limits.descent import Normal, ordinary_charging_w, until_normal
 from model.limits.limit_settings import by_battery
@@ -51,7 +51,7 @@ class ColdDay:
     measures: tuple[Measure, ...]
 
 
-def accepted_kw(car: Car, battery_c: Any, soc: Any) -> Array:
+def accepted_kw(car: Car, battery_c: Numbers, soc: Numbers) -> Array:
     """Power that the battery takes [kW] at temperatures [°C] and charges [1] of one shape (points,)."""
     return battery.acceptance_w(car, np.atleast_2d(soc), np.atleast_2d(battery_c))[0] / 1000
 
@@ -93,7 +93,7 @@ def cold_day(scenario: Scenario, costs: SeasonCosts) -> ColdDay:
         takes_all=pd.DataFrame(
             {"battery_c": MAP_C} | by_battery(scenario, lambda one: highest_charges(one, ordinary_w))
         ),
-        accepted=lattice.assign(kw=accepted_kw(car, lattice["battery_c"], lattice["soc"])),
+        accepted=lattice.assign(kw=accepted_kw(car, lattice["battery_c"].to_numpy(), lattice["soc"].to_numpy())),
         way=pd.DataFrame({"battery_c": run.pack_c[0], "soc": run.soc[0]}),
         fades=why_it_fades(car, conditions, driver, **FADES),
         warm_up=warmed,

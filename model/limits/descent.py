@@ -5,8 +5,8 @@ Everything is driven through the same kernel as whole drives, at a steady speed 
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
 import numpy as np
 
@@ -271,7 +271,7 @@ def descent(
 
 
 def shares_of_slopes(
-    car: Car, conditions: Conditions, driver: Driver, grades_pct: Any, speeds_kmh: Any
+    car: Car, conditions: Conditions, driver: Driver, grades_pct: Sequence[float], speeds_kmh: Sequence[float]
 ) -> Array:
     """The downhill share of the uphill energy [1] for each grade (rows) and speed (columns); NaN: cannot be climbed."""
     shares = np.full((len(grades_pct), len(speeds_kmh)), np.nan)

@@ -15,7 +15,7 @@ import numpy as np
 from model.describe.car import Car
 from model.describe.fields import Field
 from model.describe.scenario import Conditions
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.physics.tyre_grip import axle_loads_n, road_friction
 
@@ -68,8 +68,9 @@ class AxleGrip:
 
 
 def grip_asked(
-    car: Car, conditions: Conditions, slowing: Any, speed: Any = 0.0, radius_m: Any = np.inf, grade: Any = 0.0
-) -> AxleGrip:
+    car: Car, conditions: Conditions, slowing: Numbers, speed: Numbers = 0.0, radius_m: Numbers = np.inf,
+    grade: Numbers = 0.0,
+) -> AxleGrip:  # fmt: skip
     """Grip asked of both axles when the motor slows the car.
 
     Parameters
@@ -115,11 +116,11 @@ def demand_friction(asked: AxleGrip, driven_axle: str) -> Any:
 def largest_lift_off_mps2(
     car: Car,
     conditions: Conditions,
-    friction: Any,
-    speed: Any = 0.0,
-    radius_m: Any = np.inf,
-    grade: Any = 0.0,
-    reserve_share: Any = 0.0,
+    friction: Numbers,
+    speed: Numbers = 0.0,
+    radius_m: Numbers = np.inf,
+    grade: Numbers = 0.0,
+    reserve_share: Numbers = 0.0,
 ) -> Array:
     """The strongest lift-off [m/s²] for which the driven axle has the grip; 0 where the bend alone asks for it all.
 
@@ -142,7 +143,7 @@ def grip_levels(conditions: Conditions) -> dict[str, float]:
     return dict.fromkeys(LEVELS, conditions.grip_level) if conditions.grip_level else LEVELS
 
 
-def available_friction(conditions: Conditions, speed: Any = 0.0) -> dict[str, Any]:
+def available_friction(conditions: Conditions, speed: Numbers = 0.0) -> dict[str, Any]:
     """Friction that road and tyres may give [1] at `speed` [m/s]: low, mid and high end of the road's band."""
     return {name: road_friction(conditions, speed, level) for name, level in grip_levels(conditions).items()}
 

@@ -15,7 +15,7 @@ import numpy as np
 from model.describe.car import Car
 from model.describe.parameters import assumed_figures, car_from, car_of
 from model.describe.scenario import Conditions, Driver, Scenario
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.describe.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
 from model.kernel.moments import feet_up
 from model.limits.grip_margin import LEVELS, available_friction, grip_levels
@@ -31,27 +31,27 @@ SIGHT_SLOWING_FT_S2, SIGHT_SLOWING_MPS2 = 11.2, 3.4
 SPEED_STEPS = 400
 
 
-def thinking_distance_m(speed: Any, reaction_s: Any) -> Any:
+def thinking_distance_m(speed: Numbers, reaction_s: Numbers) -> Any:
     """Road covered before the brakes act [m] at `speed` [m/s]."""
     return speed * reaction_s
 
 
-def braking_distance_m(speed: Any, deceleration: Any) -> Any:
+def braking_distance_m(speed: Numbers, deceleration: Numbers) -> Any:
     """Road covered while slowing evenly from `speed` [m/s] to rest [m]."""
     return speed * speed / (2 * deceleration)
 
 
-def stopping_distance_m(speed: Any, reaction_s: Any, deceleration: Any) -> Any:
+def stopping_distance_m(speed: Numbers, reaction_s: Numbers, deceleration: Numbers) -> Any:
     """Thinking and braking distance together [m]."""
     return thinking_distance_m(speed, reaction_s) + braking_distance_m(speed, deceleration)
 
 
-def sight_distance_ft(speed_mph: Any) -> Any:
+def sight_distance_ft(speed_mph: Numbers) -> Any:
     """Stopping sight distance [ft] at `speed_mph` [mph] before rounding, with the Green Book's own coefficients."""
     return 1.47 * speed_mph * SIGHT_REACTION_S + 1.075 * speed_mph * speed_mph / SIGHT_SLOWING_FT_S2
 
 
-def sight_distance_m(speed_kmh: Any) -> Any:
+def sight_distance_m(speed_kmh: Numbers) -> Any:
     """Stopping sight distance [m] at `speed_kmh` [km/h] before rounding; the coefficients are from memory.
 
     The second is rounded up by 1 %, without which two rows of the printed table would come out lower.
@@ -59,7 +59,7 @@ def sight_distance_m(speed_kmh: Any) -> Any:
     return 0.278 * speed_kmh * SIGHT_REACTION_S + 0.039 * speed_kmh * speed_kmh / SIGHT_SLOWING_MPS2
 
 
-def braking_power_w(mass_kg: Any, deceleration: Any, speed: Any) -> Any:
+def braking_power_w(mass_kg: Numbers, deceleration: Numbers, speed: Numbers) -> Any:
     """Power at the wheels [W] while `mass_kg` slows by `deceleration` [m/s²] at `speed` [m/s]: force times speed."""
     return mass_kg * deceleration * speed
 
@@ -102,7 +102,7 @@ def _speeds(from_mps: float) -> Array:
 
 
 def brakes_hold_mps2(
-    conditions: Conditions, level: float, speed: Any, grade: float = 0.0, on_braked_wheels: float = 1.0
+    conditions: Conditions, level: float, speed: Numbers, grade: float = 0.0, on_braked_wheels: float = 1.0
 ) -> Any:
     """Slowing [m/s²] that the road lets four braked wheels reach, on a slope [1] too; `level` within its band.
 
@@ -112,7 +112,7 @@ def brakes_hold_mps2(
     return GRAVITY_MPS2 * cosine * (road_friction(conditions, speed, level) * on_braked_wheels + grade)
 
 
-def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Any) -> Array:
+def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Numbers) -> Array:
     """The most the motor can take at the wheels [N] at each speed [m/s] while the car slows by `slowing` [m/s²].
 
     The battery is as at the start of the drive. Fading is a share of what is asked: here of what the motor could do.

@@ -10,7 +10,7 @@ import pandas as pd
 
 from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.describe.units import J_PER_WH, KMH_PER_MPS
 from model.kernel.savings import Result, evaluate
 from model.limits.stopping import brakes_hold_mps2
@@ -107,7 +107,7 @@ def moving_kg(result: Result) -> float:
     return float(result.run.effective_mass_kg[0])
 
 
-def motion_wh(speed_kmh: Any, mass_kg: float) -> Any:
+def motion_wh(speed_kmh: Numbers, mass_kg: float) -> Any:
     """Energy of motion [Wh] of a mass [kg] at a speed [km/h]."""
     return mass_kg * (speed_kmh / KMH_PER_MPS) ** 2 / 2 / J_PER_WH
 

@@ -90,9 +90,9 @@ def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[
     """The scenario with ``--car`` and ``--set`` put in, and the keys that were given."""
     given: set[str] = set()
     if options.car is not None:
-        car: Any = options.car
-        if car.endswith(".json"):
-            car = read_json(Path(car))
+        car: object = options.car
+        if options.car.endswith(".json"):
+            car = read_json(Path(options.car))
             given |= set(car) if isinstance(car, Mapping) else set()
         base = with_car(base, car)
     settings = settings_from(options.set)

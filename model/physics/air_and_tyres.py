@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS, ZERO_C_IN_K
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import idle_drag_n, motor_of
+from model.physics.records import CarRecord, MomentOnRoad
 from model.physics.surfaces import surface_table
 from model.physics.warming_up import cold_tyre_factor
 
@@ -33,7 +33,7 @@ def air_density(temperature_c: float, altitude_m: float) -> float:
 
 
 @compiled
-def height_m(car: Any, rise_m: float) -> float:
+def height_m(car: CarRecord, rise_m: float) -> float:
     """Height above sea level [m] of a place `rise_m` [m] above the start of the drive.
 
     A drive that starts at sea level and goes down starts higher than was said: its air is no denser than at sea level.
@@ -42,15 +42,15 @@ def height_m(car: Any, rise_m: float) -> float:
 
 
 @compiled
-def outside_c(car: Any, at: Any) -> float:
+def outside_c(car: CarRecord, at: MomentOnRoad) -> float:
     """Outside temperature [°C]: the road's own where it was measured, else the conditions'."""
     return car.ambient_c if math.isnan(at.ambient_c) else at.ambient_c
 
 
 @compiled
-def surface_under(car: Any, at: Any) -> int:
+def surface_under(car: CarRecord, at: MomentOnRoad) -> int:
     """Index of the surface: the slipperier of the season's and the road's."""
-    return max(car.surface, at.surface)
+    return max(int(car.surface), at.surface)
 
 
 @compiled
@@ -60,19 +60,19 @@ def tyre_factor(temperature_c: float) -> float:
 
 
 @compiled
-def warmth_of_tyres(car: Any, at: Any) -> float:
+def warmth_of_tyres(car: CarRecord, at: MomentOnRoad) -> float:
     """Rolling resistance here and now over that of warm tyres at 20 °C [1]."""
     return tyre_factor(outside_c(car, at)) * cold_tyre_factor(car, at)
 
 
 @compiled
-def has_measured_road_load(car: Any) -> bool:
+def has_measured_road_load(car: CarRecord) -> bool:
     """Whether the road load is given as measured coefficients rather than as drag area and rolling."""
     return not math.isnan(car.f0_n)
 
 
 @compiled
-def rolling_n(car: Any, speed: float, warmth: float, extra: float, cosine: float) -> float:
+def rolling_n(car: CarRecord, speed: float, warmth: float, extra: float, cosine: float) -> float:
     """Rolling resistance of the car [N] at `speed` [m/s]; nothing while it stands.
 
     Measured coefficients come from a car that coasted in neutral: they hold what turning the idle motor takes, which is
@@ -95,7 +95,7 @@ def rolling_n(car: Any, speed: float, warmth: float, extra: float, cosine: float
 
 
 @compiled
-def air_n(car: Any, speed: float, wind_mps: float, density: float) -> float:
+def air_n(car: CarRecord, speed: float, wind_mps: float, density: float) -> float:
     """Air resistance of the car [N] at `speed` [m/s] against a headwind [m/s] in air of `density` [kg/m³]."""
     through_air = speed + wind_mps
     if has_measured_road_load(car):
@@ -106,19 +106,19 @@ def air_n(car: Any, speed: float, wind_mps: float, density: float) -> float:
 
 
 @compiled
-def flat_road_load_n(car: Any, speed: float, warmth: float, extra: float, density: float) -> float:
+def flat_road_load_n(car: CarRecord, speed: float, warmth: float, extra: float, density: float) -> float:
     """Air and rolling resistance on a flat road without wind [N]: what lift-off strength is counted from."""
     return rolling_n(car, speed, warmth, extra, 1.0) + air_n(car, speed, 0.0, density)
 
 
 @compiled
-def headwind_mps(car: Any, at: Any) -> float:
+def headwind_mps(car: CarRecord, at: MomentOnRoad) -> float:
     """Wind against the car [m/s]: on the way back it comes from the other side."""
     return car.wind_kmh / KMH_PER_MPS * at.heading
 
 
 @compiled
-def trailer_rolling_n(car: Any, speed: float, warmth: float, extra: float, cosine: float) -> float:
+def trailer_rolling_n(car: CarRecord, speed: float, warmth: float, extra: float, cosine: float) -> float:
     """Rolling resistance of the trailer [N], on tyres like the car's."""
     if speed <= 0:
         return 0.0
@@ -126,7 +126,7 @@ def trailer_rolling_n(car: Any, speed: float, warmth: float, extra: float, cosin
 
 
 @compiled
-def trailer_air_n(car: Any, speed: float, wind_mps: float, density: float) -> float:
+def trailer_air_n(car: CarRecord, speed: float, wind_mps: float, density: float) -> float:
     """What a trailer adds to the air resistance [N]; nothing without one."""
     through_air = speed + wind_mps
     return 0.5 * density * car.trailer_drag_area_m2 * through_air * abs(through_air) if car.trailer_kg > 0 else 0.0

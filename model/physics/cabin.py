@@ -9,13 +9,13 @@ the walls and from the sun. The waste heat of a hybrid's engine takes no electri
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
 from model.physics.jit import compiled
 from model.physics.pack_heat import soaked_c
-from model.physics.records import code
+from model.physics.records import CarRecord, code
 
 COMFORT_FROM_C, COMFORT_TO_C = 18.0, 24.0
 """Outside temperatures at which neither heater nor air conditioning runs: common practice, no source."""
@@ -42,43 +42,43 @@ class Cabin(NamedTuple):
 
 
 @compiled
-def heat_pump_cop(car: Any, outside_c: float) -> float:
+def heat_pump_cop(car: CarRecord, outside_c: float) -> float:
     """Heat given over electricity taken [1]; never below 1, since the pump's own heat stays inside."""
     return max(1.0, car.heat_pump_cop_at_0c + HEAT_PUMP_PER_K * outside_c)
 
 
 @compiled
-def cop(car: Any, outside_c: float) -> float:
+def cop(car: CarRecord, outside_c: float) -> float:
     """Heat given over electricity taken [1] by this car's heater."""
     return heat_pump_cop(car, outside_c) if car.heat_source == HEAT_PUMP else 1.0
 
 
 @compiled
-def is_heated(car: Any) -> bool:
+def is_heated(car: CarRecord) -> bool:
     """Whether heat for the cabin takes electricity on this drive."""
     return bool(car.cabin) and car.ambient_c < COMFORT_FROM_C and car.heat_source != ENGINE
 
 
 @compiled
-def wanted_rise_k(car: Any) -> float:
+def wanted_rise_k(car: CarRecord) -> float:
     """How much warmer than outside the cabin is wanted [K]."""
     return max(car.cabin_set_c - car.ambient_c, 0.0)
 
 
 @compiled
-def strongest_heat_w(car: Any) -> float:
+def strongest_heat_w(car: CarRecord) -> float:
     """The most heat that the heater gives [W]."""
     return car.heater_max_kw * 1000.0 * cop(car, car.ambient_c)
 
 
 @compiled
-def time_constant_s(car: Any) -> float:
+def time_constant_s(car: CarRecord) -> float:
     """Time in which the cabin of a driving car would lose two thirds of its warmth [s]."""
     return car.cabin_heat_capacity_kj_per_k * 1000.0 / car.cabin_loss_w_per_k
 
 
 @compiled
-def rise_at_start_k(car: Any) -> float:
+def rise_at_start_k(car: CarRecord) -> float:
     """How much warmer than outside the cabin is when the drive begins [K]: wanted, or as where the car stood."""
     if car.preconditioned:
         return wanted_rise_k(car)
@@ -86,7 +86,7 @@ def rise_at_start_k(car: Any) -> float:
 
 
 @compiled
-def rise_after_k(car: Any, rise_k: float, time_s: float) -> float:
+def rise_after_k(car: CarRecord, rise_k: float, time_s: float) -> float:
     """How much warmer than outside a cabin is [K] that was `rise_k` [K] warmer and was then heated for `time_s` [s]."""
     if not is_heated(car):
         return rise_k if car.heat_source != ENGINE else wanted_rise_k(car)
@@ -96,7 +96,7 @@ def rise_after_k(car: Any, rise_k: float, time_s: float) -> float:
 
 
 @compiled
-def rise_on_way_back_k(car: Any, arrived_k: float) -> float:
+def rise_on_way_back_k(car: CarRecord, arrived_k: float) -> float:
     """How much warmer than outside the cabin is as the way back begins [K]: heated on the plug there, or cooled."""
     if car.preconditioned and car.stands_plugged_in:
         return wanted_rise_k(car)
@@ -104,7 +104,7 @@ def rise_on_way_back_k(car: Any, arrived_k: float) -> float:
 
 
 @compiled
-def cabin_of(car: Any, rise_k: float) -> Cabin:
+def cabin_of(car: CarRecord, rise_k: float) -> Cabin:
     """What heating or cooling takes from a start on which the cabin is `rise_k` [K] warmer than outside."""
     outside, loss = car.ambient_c, car.cabin_loss_w_per_k
     if car.cabin and outside > COMFORT_TO_C:
@@ -132,7 +132,7 @@ def cabin_w(cabin: Cabin, time_s: float) -> float:
 
 
 @compiled
-def cabin_warm_up_j(car: Any) -> float:
+def cabin_warm_up_j(car: CarRecord) -> float:
     """Electricity that brings the cabin to its temperature before the drive [J], where it would be heated on it."""
     if not car.preconditioned or not is_heated(car):
         return 0.0

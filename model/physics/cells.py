@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
+from model.describe.trace import Array
 from model.describe.units import J_PER_KWH, ZERO_C_IN_K
 from model.physics.jit import compiled
+from model.physics.records import CarRecord
 
 GAS_CONSTANT = 8.314462618  # J/(mol K)
 RESISTANCE_REFERENCE_C = 25.0
@@ -33,7 +35,7 @@ class Cells(NamedTuple):
 
 
 @compiled
-def between(x: float, xs: Any, ys: Any) -> float:
+def between(x: float, xs: Array, ys: Array) -> float:
     """Straight lines between points, held at the ends [unit of `ys`]."""
     last = len(xs) - 1
     if x >= xs[last]:
@@ -45,19 +47,19 @@ def between(x: float, xs: Any, ys: Any) -> float:
 
 
 @compiled
-def open_circuit_v(car: Any, soc: float) -> float:
+def open_circuit_v(car: CarRecord, soc: float) -> float:
     """Open-circuit voltage [V] at the state of charge `soc` [1]."""
     return between(soc, VOLTAGE_CHARGES, VOLTAGES) / MEAN_VOLTAGE * car.pack_voltage_v
 
 
 @compiled
-def power_for_size(car: Any) -> float:
+def power_for_size(car: CarRecord) -> float:
     """How fast the motor could empty the battery, over what is usual [1]."""
     return car.motor_peak_kw / car.usable_kwh / USUAL_POWER_PER_H
 
 
 @compiled
-def resistance_share(car: Any) -> float:
+def resistance_share(car: CarRecord) -> float:
     """Voltage drop over mean voltage when the battery would be emptied in one hour, at 25 °C [1].
 
     As stated; else less by the square root where the battery must give more for its size: half-way between the same
@@ -69,7 +71,7 @@ def resistance_share(car: Any) -> float:
 
 
 @compiled
-def resistance_ohm(car: Any, soc: float, pack_c: float) -> float:
+def resistance_ohm(car: CarRecord, soc: float, pack_c: float) -> float:
     """Cell resistance at the terminals [ohm]: Arrhenius in temperature [°C], a table in charge [1]."""
     colder = 1.0 / (pack_c + ZERO_C_IN_K) - 1.0 / (RESISTANCE_REFERENCE_C + ZERO_C_IN_K)
     warm = resistance_share(car) * car.pack_voltage_v * car.pack_voltage_v / (car.usable_kwh * 1000.0)
@@ -112,6 +114,6 @@ def greatest_w(volts: float, ohms: float) -> float:
 
 
 @compiled
-def capacity_j(car: Any) -> float:
+def capacity_j(car: CarRecord) -> float:
     """Energy between empty and full [J]."""
     return car.usable_kwh * J_PER_KWH

@@ -15,7 +15,7 @@ from model.describe.tables import TableError, rows
 from model.describe.trace import Array
 from model.physics.cells import capacity_j, power_for_size, resistance_share
 from model.physics.jit import compiled
-from model.physics.records import car_record
+from model.physics.records import CarRecord, car_record
 
 LEVELS = ("low", "mid", "high")
 
@@ -65,7 +65,7 @@ def _rate(level: int, row: int, column: int, down: float, across: float) -> floa
 
 
 @compiled
-def charge_rate_factor(car: Any) -> float:
+def charge_rate_factor(car: CarRecord) -> float:
     """Charge rate of the cells over that of the acceptance tables [1]."""
     return math.sqrt(power_for_size(car)) if math.isnan(car.charge_rate_factor) else car.charge_rate_factor
 
@@ -79,7 +79,7 @@ def with_cells_stated(car: Car) -> Car:
 
 
 @compiled
-def acceptance_w(car: Any, soc: float, pack_c: float) -> float:
+def acceptance_w(car: CarRecord, soc: float, pack_c: float) -> float:
     """Power the battery takes at its terminals [W].
 
     Bilinear in state of charge [1] and pack temperature [°C] between the low, mid and high tables of

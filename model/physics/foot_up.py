@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from model.physics.charge_acceptance import acceptance_w
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import Motor, idle_drag_n, slowing_force_n
 from model.physics.pack_heat import start_c
+from model.physics.records import CarRecord, MomentOnRoad
 from model.physics.slowing_limits import (
     BATTERY,
     fade_share,
@@ -46,13 +47,13 @@ class FootUp(NamedTuple):
 
 
 @compiled
-def room_at_start_w(car: Any) -> float:
+def room_at_start_w(car: CarRecord) -> float:
     """Power that battery and accessories take at the start of the drive [W]."""
     return acceptance_w(car, car.soc_start, start_c(car, car.ambient_c)) + car.accessory_w
 
 
 @compiled
-def foot_up_at(car: Any, motor: Motor, at: Any, room_w: float) -> FootUp:
+def foot_up_at(car: CarRecord, motor: Motor, at: MomentOnRoad, room_w: float) -> FootUp:
     """What a car with the foot up does in a moment; battery and accessories together take `room_w` [W]."""
     speed, strength = at.speed_mps, lift_off_strength_mps2(car, at)
     demand = demand_at_wheels(car, at, outside_at(car, at))

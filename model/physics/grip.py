@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.physics.jit import compiled
-from model.physics.records import code
+from model.physics.records import CarRecord, code
 from model.physics.surfaces import surface_table
 
 _TABLE = surface_table()
@@ -48,7 +47,7 @@ def friction_coefficient(surface: int, level: float, tyres: int, speed: float) -
 
 
 @compiled
-def front_axle_n(car: Any, mass_kg: float, slowing: float, cosine: float) -> float:
+def front_axle_n(car: CarRecord, mass_kg: float, slowing: float, cosine: float) -> float:
     """Weight on the front axle [N] while the tyres slow the car.
 
     Parameters
@@ -66,14 +65,14 @@ def front_axle_n(car: Any, mass_kg: float, slowing: float, cosine: float) -> flo
 
 
 @compiled
-def rear_axle_n(car: Any, mass_kg: float, slowing: float, cosine: float) -> float:
+def rear_axle_n(car: CarRecord, mass_kg: float, slowing: float, cosine: float) -> float:
     """Weight on the rear axle [N]; parameters as in `front_axle_n`."""
     moved = mass_kg * slowing * (car.cg_height_m / car.wheelbase_m)
     return mass_kg * GRAVITY_MPS2 * cosine * (1.0 - car.front_load_share) - moved
 
 
 @compiled
-def driven_axle_load_n(car: Any, mass_kg: float, slowing: float, cosine: float) -> float:
+def driven_axle_load_n(car: CarRecord, mass_kg: float, slowing: float, cosine: float) -> float:
     """Weight that counts for the motor's grip [N] while the tyres slow the car; parameters as in `front_axle_n`.
 
     The driven axle's; with all wheels driven that of both, or, where the front axle's share of the motor slowing is

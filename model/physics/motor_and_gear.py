@@ -10,12 +10,13 @@ Forces at the shaft are those of the motor carried to the wheels without gear lo
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
 from model.describe.units import KMH_PER_MPS
 from model.physics.jit import compiled
+from model.physics.records import CarRecord
 
 NO_FORCE_N = 1e-6
 """Less than this is rounding: a car that rolls asks nothing of its motor."""
@@ -55,7 +56,7 @@ class Machine(NamedTuple):
 
 
 @compiled
-def motor_of(car: Any) -> Motor:
+def motor_of(car: CarRecord) -> Motor:
     """A car's motor in SI units."""
     peak = car.motor_peak_kw * 1000.0
     greatest = peak / (car.motor_base_speed_kmh / KMH_PER_MPS)

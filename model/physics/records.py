@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import lru_cache
-from typing import Any
+from typing import Any, get_type_hints
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,10 +24,25 @@ COLUMNS: dict[str, Field] = {
     if field.kind != "text"
 }
 """What a record holds, by key."""
+OF_NUMPY = {float: np.float64, int: np.int64, bool: np.bool_}
 KINDS: dict[str, Any] = {"number": np.float64, "count": np.float64, "choice": np.int64, "yes_no": np.bool_}
 CAR_RECORD: Any = np.dtype((np.record, [(key, KINDS[field.kind]) for key, field in COLUMNS.items()]))
 """One car with its conditions and its driver."""
 Records = NDArray[Any]
+
+
+class Record:
+    """A row of numbers as compiled functions see it, each under its column's name; they may be written."""
+
+    def __getattr__(self, key: str) -> float:
+        raise AttributeError(key)
+
+    def __setattr__(self, key: str, value: float) -> None:
+        raise AttributeError(key)
+
+
+class CarRecord(Record):
+    """One car: a number under each of RECORD_COLUMNS."""
 
 
 def code(key: str, value: str) -> int:
@@ -70,42 +85,46 @@ def _row(car: Car, conditions: Conditions, driver: Driver) -> tuple[Any, ...]:
     return tuple(_coded(field, shared[key]) for key, field in COLUMNS.items())
 
 
-def car_record(car: Car, conditions: Conditions, driver: Driver) -> Any:
+def car_record(car: Car, conditions: Conditions, driver: Driver) -> CarRecord:
     """One car as a record."""
     return car_records(car, conditions, driver)[0]
 
 
-MOMENT_ON_ROAD: Any = np.dtype(
-    (
-        np.record,
-        [
-            ("step_s", np.float64),
-            ("passed_s", np.float64),
-            ("before_s", np.float64),
-            ("warmed_up", np.bool_),
-            ("speed_mps", np.float64),
-            ("acceleration_mps2", np.float64),
-            ("sine", np.float64),
-            ("rise_m", np.float64),
-            ("heading", np.float64),
-            ("surface", np.int64),
-            ("ambient_c", np.float64),
-            ("lift_off_mps2", np.float64),
-            ("cabin_w", np.float64),
-            ("pack_c", np.float64),
-            ("pack_after_c", np.float64),
-            ("charge_to", np.float64),
-        ],
-    )
-)
-"""One step of a road, in its middle.
+class MomentOnRoad:
+    """One step of a road, in its middle; NaN is what the road does not bring of its own."""
 
-Length of the step [s]; time since the car set off, from home or for the way back [s]; time driven before it stood, 0
-on the way out [s]; whether the drive starts warmed up; speed [m/s], change of speed [m/s²], sine of the slope [1],
-height over the start of the drive [m]; 1 on the way out and −1 on the way back; index into `SURFACES`. NaN unless the
-road brings its own: outside temperature [°C], lift-off strength [m/s²], power of the cabin [W], temperature of the
-battery before and after the step [°C], charge to which it is charged from outside at the step's end [1].
-"""
+    step_s: float
+    """Length of the step."""
+    passed_s: float
+    """Time since the car set off, from home or for the way back."""
+    before_s: float
+    """Time driven before it stood; 0 on the way out."""
+    warmed_up: bool
+    """Whether the drive starts warmed up."""
+    speed_mps: float
+    acceleration_mps2: float
+    sine: float
+    """Of the slope [1]."""
+    rise_m: float
+    """Height over the start of the drive."""
+    heading: float
+    """1 on the way out, −1 on the way back."""
+    surface: int
+    """Index into `SURFACES`."""
+    ambient_c: float
+    """The road's own: outside temperature, lift-off strength, power of the cabin."""
+    lift_off_mps2: float
+    cabin_w: float
+    pack_c: float
+    """The road's own: temperature of the battery before and after the step."""
+    pack_after_c: float
+    charge_to: float
+    """Charge to which it is charged from outside at the step's end [1]."""
+
+
+MOMENT_ON_ROAD: Any = np.dtype(
+    (np.record, [(name, OF_NUMPY[kind]) for name, kind in get_type_hints(MomentOnRoad).items()])
+)
 
 
 def moments_on_road(count: int) -> Records:

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from model.describe.units import KMH_PER_MPS
 from model.physics.air_and_tyres import surface_under
 from model.physics.grip import driven_axle_load_n, friction_coefficient
 from model.physics.jit import compiled
 from model.physics.motor_and_gear import Motor
-from model.physics.records import code
+from model.physics.records import CarRecord, MomentOnRoad, code
 from model.physics.wheels import car_effective_kg, car_kg
 
 LIMITS = (
@@ -48,19 +48,19 @@ class Allowed(NamedTuple):
 
 
 @compiled
-def lift_off_strength_mps2(car: Any, at: Any) -> float:
+def lift_off_strength_mps2(car: CarRecord, at: MomentOnRoad) -> float:
     """The lift-off strength [m/s²] chosen here."""
     return car.lift_off_mps2 if math.isnan(at.lift_off_mps2) else at.lift_off_mps2
 
 
 @compiled
-def lift_off_motor_n(car: Any, strength_mps2: float, flat_road_load_n: float) -> float:
+def lift_off_motor_n(car: CarRecord, strength_mps2: float, flat_road_load_n: float) -> float:
     """Motor force on lift-off [N]: the strength is a total, so the road load does its part first."""
     return max(0.0, strength_mps2 * car_effective_kg(car) - flat_road_load_n)
 
 
 @compiled
-def drivability_n(car: Any) -> float:
+def drivability_n(car: CarRecord) -> float:
     """The most the maker lets the motor slow the car by [N], for comfort and stability."""
     return car.regen_cap_mps2 * car_kg(car)
 
@@ -78,7 +78,7 @@ def motor_power_n(motor: Motor, speed: float) -> float:
 
 
 @compiled
-def grip_n(car: Any, friction: float, tyre_slowing: float) -> float:
+def grip_n(car: CarRecord, friction: float, tyre_slowing: float) -> float:
     """The most slowing at the wheels that grip leaves to the motor [N], a reserve kept.
 
     `friction` is the coefficient between tyre and road [1], `tyre_slowing` what the tyres slow the car by [m/s²].
@@ -87,7 +87,7 @@ def grip_n(car: Any, friction: float, tyre_slowing: float) -> float:
 
 
 @compiled
-def fade_share(car: Any, speed: float) -> float:
+def fade_share(car: CarRecord, speed: float) -> float:
     """Share of the slowing left to the motor near standstill [1]; a car that comes to rest by itself keeps all."""
     if car.comes_to_rest:
         return 1.0
@@ -102,7 +102,7 @@ def _narrower(allowed: Allowed, limit_n: float, name: int) -> Allowed:
 
 @compiled
 def motor_may(
-    car: Any, motor: Motor, speed: float, asked_n: float, tyre_slowing: float, friction: float, lift_off_n: float
+    car: CarRecord, motor: Motor, speed: float, asked_n: float, tyre_slowing: float, friction: float, lift_off_n: float
 ) -> Allowed:
     """What every limit but the battery's lets the motor take of `asked_n` at the wheels [N].
 
@@ -128,6 +128,6 @@ def motor_may(
 
 
 @compiled
-def friction_under(car: Any, at: Any) -> float:
+def friction_under(car: CarRecord, at: MomentOnRoad) -> float:
     """Friction between tyre and road here and now [1]."""
-    return friction_coefficient(surface_under(car, at), car.grip_level, car.tyres, at.speed_mps)
+    return friction_coefficient(surface_under(car, at), car.grip_level, int(car.tyres), at.speed_mps)

@@ -3,21 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.describe.car import Car
 from model.describe.scenario import SURFACES, Conditions, Driver
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.physics import grip
 from model.physics.jit import door
-from model.physics.records import car_record, code
+from model.physics.records import CarRecord, car_record, code
 from model.physics.surfaces import surface_table
 
 
 @door
-def grip_in_each(surface: Any, level: Array, tyres: int, speed: Array, friction: Array) -> None:
+def grip_in_each(surface: NDArray[np.int64], level: Array, tyres: int, speed: Array, friction: Array) -> None:
     """`model.physics.grip.friction_coefficient` of every point; all of shape (points,)."""
     for index in range(len(speed)):
         friction[index] = grip.friction_coefficient(surface[index], level[index], tyres, speed[index])
@@ -25,7 +25,7 @@ def grip_in_each(surface: Any, level: Array, tyres: int, speed: Array, friction:
 
 @door
 def loads_in_each(
-    car: Any, mass_kg: float, slowing: Array, cosine: Array, front: Array, rear: Array, driven: Array
+    car: CarRecord, mass_kg: float, slowing: Array, cosine: Array, front: Array, rear: Array, driven: Array
 ) -> None:
     """Weight on both axles, and what counts for the motor's grip [N], of every point; all of shape (points,)."""
     for index in range(len(slowing)):
@@ -34,7 +34,9 @@ def loads_in_each(
         driven[index] = grip.driven_axle_load_n(car, mass_kg, slowing[index], cosine[index])
 
 
-def friction_coefficient(surface: Any, level: Any, tyres: str = "any", speed: Any = 0.0) -> Any:
+def friction_coefficient(
+    surface: int | NDArray[np.int64], level: Numbers, tyres: str = "any", speed: Numbers = 0.0
+) -> Array:
     """Friction between tyre and road [1].
 
     Parameters
@@ -55,7 +57,7 @@ def friction_coefficient(surface: Any, level: Any, tyres: str = "any", speed: An
     return friction.reshape(points[0].shape)[()]
 
 
-def road_friction(conditions: Conditions, speed: Any = 0.0, level: Any = None) -> Any:
+def road_friction(conditions: Conditions, speed: Numbers = 0.0, level: Numbers | None = None) -> Array:
     """Friction between tyre and road [1] under these conditions at `speed` [m/s].
 
     `level` is the place within the road's band (−1 low to 1 high), the conditions' own if left out.
@@ -64,12 +66,12 @@ def road_friction(conditions: Conditions, speed: Any = 0.0, level: Any = None) -
     return friction_coefficient(SURFACES.index(conditions.surface), level, conditions.tyres, speed)
 
 
-def extra_rolling(surface: Any) -> Any:
+def extra_rolling(surface: int | NDArray[np.int64]) -> Array:
     """Rolling coefficient that snow or water adds [1]."""
     return surface_table()["extra_rolling"][surface]
 
 
-def _loads_n(car: Car, mass_kg: float, slowing: Any, cosine: Any) -> Array:
+def _loads_n(car: Car, mass_kg: float, slowing: Numbers, cosine: Numbers) -> Array:
     points = np.broadcast_arrays(np.asarray(slowing, dtype=float), np.asarray(cosine, dtype=float))
     loads = np.empty((3, points[0].size))
     one = car_record(car, Conditions(), Driver())
@@ -77,7 +79,7 @@ def _loads_n(car: Car, mass_kg: float, slowing: Any, cosine: Any) -> Array:
     return loads.reshape(3, *points[0].shape)
 
 
-def axle_loads_n(car: Car, mass_kg: float, slowing: Any, cosine: Any = 1.0) -> tuple[Any, Any]:
+def axle_loads_n(car: Car, mass_kg: float, slowing: Numbers, cosine: Numbers = 1.0) -> tuple[Array, Array]:
     """Weight on the front and the rear axle [N] while the tyres slow the car.
 
     Parameters
@@ -93,6 +95,6 @@ def axle_loads_n(car: Car, mass_kg: float, slowing: Any, cosine: Any = 1.0) -> t
     return front, rear
 
 
-def driven_axle_load_n(car: Car, mass_kg: float, slowing: Any, cosine: Any = 1.0) -> Any:
+def driven_axle_load_n(car: Car, mass_kg: float, slowing: Numbers, cosine: Numbers = 1.0) -> Array:
     """Weight that counts for the motor's grip [N] while the tyres slow the car; parameters as in `axle_loads_n`."""
     return _loads_n(car, mass_kg, slowing, cosine)[2]

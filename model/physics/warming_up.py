@@ -6,11 +6,10 @@ Each is one temperature that nears its warm state exponentially. `coldness` is 1
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from model.describe.units import ZERO_C_IN_K
 from model.physics.jit import compiled
-from model.physics.records import code
+from model.physics.records import CarRecord, MomentOnRoad, code
 
 STARTS_BY_DRIVE, STARTS_WARM = code("tyres_warm", "by_drive"), code("tyres_warm", "yes")
 TYRES_COOL_H = 1.0
@@ -30,7 +29,7 @@ GONE = 1e-6
 
 
 @compiled
-def coldness(car: Any, at: Any, warms_within_s: float, cools_within_s: float) -> float:
+def coldness(car: CarRecord, at: MomentOnRoad, warms_within_s: float, cools_within_s: float) -> float:
     """How much of its coldness something has left [1], warming up and cooling with these time constants [s].
 
     Time spent standing on the way counts as driven: a stop is short beside the cooling.
@@ -44,7 +43,7 @@ def coldness(car: Any, at: Any, warms_within_s: float, cools_within_s: float) ->
 
 
 @compiled
-def cold_tyre_factor(car: Any, at: Any) -> float:
+def cold_tyre_factor(car: CarRecord, at: MomentOnRoad) -> float:
     """Rolling resistance over that of tyres warmed up in the same air [1]."""
     return 1.0 + car.tyre_cold_share * coldness(car, at, car.tyre_warm_up_min * 60.0, TYRES_COOL_H * 3600.0)
 
@@ -70,7 +69,7 @@ def over_reference(temperature_c: float) -> float:
 
 
 @compiled
-def cold_driveline_n(car: Any, at: Any, over_reference_outside: float) -> float:
+def cold_driveline_n(car: CarRecord, at: MomentOnRoad, over_reference_outside: float) -> float:
     """What gear oil, bearings and grease drag more than warmed up [N]; nothing on a warmed-up standard cycle.
 
     The last argument is `over_reference` at the temperature outside [1].

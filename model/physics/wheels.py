@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from model.describe.units import GRAVITY_MPS2
 from model.physics.air_and_tyres import (
@@ -21,6 +21,7 @@ from model.physics.air_and_tyres import (
     warmth_of_tyres,
 )
 from model.physics.jit import compiled
+from model.physics.records import CarRecord, MomentOnRoad
 from model.physics.warming_up import cold_driveline_n, over_reference
 
 
@@ -44,49 +45,49 @@ class Outside(NamedTuple):
 
 
 @compiled
-def car_kg(car: Any) -> float:
+def car_kg(car: CarRecord) -> float:
     """Mass of the car with its load, a trailer left out [kg]."""
     return car.mass_kg + car.payload_kg
 
 
 @compiled
-def car_effective_kg(car: Any) -> float:
+def car_effective_kg(car: CarRecord) -> float:
     """Mass of the loaded car with what has to be spun up, a trailer left out [kg]."""
     return car_kg(car) + car.rotating_mass_share * car.mass_kg
 
 
 @compiled
-def moving_kg(car: Any) -> float:
+def moving_kg(car: CarRecord) -> float:
     """Mass of all that moves [kg]."""
     return car_kg(car) + car.trailer_kg
 
 
 @compiled
-def effective_kg(car: Any) -> float:
+def effective_kg(car: CarRecord) -> float:
     """Mass of all that moves with what has to be spun up [kg]."""
     return car_effective_kg(car) + car.trailer_kg
 
 
 @compiled
-def tyre_slowing_mps2(at: Any) -> float:
+def tyre_slowing_mps2(at: MomentOnRoad) -> float:
     """What the tyres slow the car by [m/s²], slope included: it moves weight between the axles."""
     return max(-at.acceleration_mps2 - GRAVITY_MPS2 * at.sine, 0.0)
 
 
 @compiled
-def density_at(car: Any, at: Any) -> float:
+def density_at(car: CarRecord, at: MomentOnRoad) -> float:
     """Density of the air here [kg/m³]."""
     return air_density(outside_c(car, at), height_m(car, at.rise_m))
 
 
 @compiled
-def outside_at(car: Any, at: Any) -> Outside:
+def outside_at(car: CarRecord, at: MomentOnRoad) -> Outside:
     """The air here: powers and logarithms, which are slow; along a road see `outside_next`."""
     return Outside(density_at(car, at), over_reference(outside_c(car, at)))
 
 
 @compiled
-def outside_next(car: Any, at: Any, before: Any, outside: Outside) -> Outside:
+def outside_next(car: CarRecord, at: MomentOnRoad, before: MomentOnRoad, outside: Outside) -> Outside:
     """The air at the next moment of a road, worked out anew as far as it is another than at the moment before."""
     if not math.isnan(at.ambient_c):
         return outside_at(car, at)
@@ -94,19 +95,19 @@ def outside_next(car: Any, at: Any, before: Any, outside: Outside) -> Outside:
 
 
 @compiled
-def extra_rolling(car: Any, at: Any) -> float:
+def extra_rolling(car: CarRecord, at: MomentOnRoad) -> float:
     """Rolling coefficient that snow or water adds here [1]."""
     return EXTRA_ROLLING[surface_under(car, at)]
 
 
 @compiled
-def driveline_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
+def driveline_n(car: CarRecord, at: MomentOnRoad, speed: float, outside: Outside) -> float:
     """What a cold driveline drags here more than a warm one [N] at `speed` [m/s]; nothing while the car stands."""
     return cold_driveline_n(car, at, outside.driveline) if speed > 0 else 0.0
 
 
 @compiled
-def all_rolling_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
+def all_rolling_n(car: CarRecord, at: MomentOnRoad, speed: float, outside: Outside) -> float:
     """Rolling resistance here of all that moves [N] at `speed` [m/s], a cold driveline included."""
     warmth, extra, cosine = warmth_of_tyres(car, at), extra_rolling(car, at), math.sqrt(1.0 - at.sine * at.sine)
     tyres = rolling_n(car, speed, warmth, extra, cosine) + trailer_rolling_n(car, speed, warmth, extra, cosine)
@@ -114,21 +115,21 @@ def all_rolling_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
 
 
 @compiled
-def all_air_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
+def all_air_n(car: CarRecord, at: MomentOnRoad, speed: float, outside: Outside) -> float:
     """Air resistance here of all that moves [N] at `speed` [m/s]; none while the car stands."""
     wind, density = headwind_mps(car, at), outside.density
     return air_n(car, speed, wind, density) + trailer_air_n(car, speed, wind, density) if speed > 0 else 0.0
 
 
 @compiled
-def resisting_n(car: Any, at: Any, speed: float, outside: Outside) -> float:
+def resisting_n(car: CarRecord, at: MomentOnRoad, speed: float, outside: Outside) -> float:
     """What holds the car back here [N] at `speed` [m/s]: rolling, air and slope."""
     climbing = moving_kg(car) * GRAVITY_MPS2 * at.sine
     return all_rolling_n(car, at, speed, outside) + all_air_n(car, at, speed, outside) + climbing
 
 
 @compiled
-def demand_at_wheels(car: Any, at: Any, outside: Outside) -> WheelDemand:
+def demand_at_wheels(car: CarRecord, at: MomentOnRoad, outside: Outside) -> WheelDemand:
     """What the wheels must do in a moment, in the air outside, and what air and tyres take of it."""
     speed = at.speed_mps
     rolling, air = all_rolling_n(car, at, speed, outside), all_air_n(car, at, speed, outside)

@@ -13,6 +13,7 @@ from typing import Any
 from model.describe.car import Car
 from model.describe.parameters import assumed_figures, car_of
 from model.describe.scenario import Conditions, Scenario
+from model.describe.trace import Numbers
 from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
 from model.kernel.savings import Result
@@ -40,7 +41,7 @@ def engine_kwh(run: Run) -> float:
     return float(engine_j(run)[0]) / J_PER_KWH
 
 
-def fuel_l(energy_kwh: Any, engine_efficiency: Any) -> Any:
+def fuel_l(energy_kwh: Numbers, engine_efficiency: Numbers) -> Any:
     """Fuel [l] in which the engine finds `energy_kwh` [kWh] at the electric drive's terminals."""
     return energy_kwh / (engine_efficiency * FUEL_KWH_PER_LITRE)
 

@@ -13,7 +13,7 @@ from typing import Any
 import numpy as np
 
 from model.describe.scenario import Driver
-from model.describe.trace import Array
+from model.describe.trace import Array, Numbers
 from model.kernel.room import MOST_JERK_MPS3, Changing, change_s
 
 HABITS: dict[str, dict[str, float]] = {
@@ -55,7 +55,7 @@ class Pulse:
         moment = self.on**2 / 3 + self.hold * (self.on + self.hold / 2) + self.off / 2 * (1 - self.off * 2 / 3)
         return moment / self.mean
 
-    def done(self, share: Any) -> Array:
+    def done(self, share: Numbers) -> Array:
         """Part of the area passed [1] at `share` of the length [1]: 0 before it, 1 after it."""
         share = np.clip(share, 0.0, 1.0)
         coming_on = share**2 / (2 * max(self.on, 1e-12))
@@ -84,7 +84,7 @@ class SpeedChange:
         """Road it takes [m]."""
         return self.duration_s * (self.from_mps + (self.to_mps - self.from_mps) * (1 - self.pulse.centre))
 
-    def gained_mps(self, after_s: Any, which: Any = ...) -> Any:
+    def gained_mps(self, after_s: Numbers, which: Any = ...) -> Any:
         """Speed gained (lost: negative) [m/s] at a time after the start [s]; `which` picks from many changes."""
         change, duration = np.asarray(self.to_mps - self.from_mps)[which], np.asarray(self.duration_s)[which]
         return change * self.pulse.done(after_s / np.maximum(duration, LEAST))
@@ -112,7 +112,7 @@ class LiftedSlowDown:
         """Time it takes [s]."""
         return self.lift_s + self.brake_s + self.ramp_s
 
-    def gained_mps(self, after_s: Any, which: Any = ...) -> Any:
+    def gained_mps(self, after_s: Numbers, which: Any = ...) -> Any:
         """Speed lost, as a negative number [m/s], at a time after the start [s]; `which` picks from many slow-downs."""
         lift, lift_s = np.asarray(self.lift_mps2)[which], np.asarray(self.lift_s)[which]
         brake, brake_s = np.asarray(self.brake_mps2)[which], np.asarray(self.brake_s)[which]
@@ -187,7 +187,7 @@ def _changing(peak_from_rest_mps2: float, pulse: Pulse) -> Changing:
     return Changing(peak_from_rest_mps2, pulse.mean, pulse.centre, min(pulse.on, pulse.off))
 
 
-def slow_down(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
+def slow_down(from_mps: Numbers, to_mps: Numbers, driver: Driver) -> SpeedChange:
     """How this driver slows down: the farther ahead they look, the longer and the gentler.
 
     Parameters
@@ -205,7 +205,7 @@ def slow_down(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
     return SpeedChange(from_mps, to_mps, change_s(from_mps, to_mps, slows_down(driver)), SLOWING)
 
 
-def pull_away(from_mps: Any, to_mps: Any, driver: Driver) -> SpeedChange:
+def pull_away(from_mps: Numbers, to_mps: Numbers, driver: Driver) -> SpeedChange:
     """How this driver gains speed, as hard as `pull_away` says.
 
     Parameters
