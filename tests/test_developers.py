@@ -72,3 +72,33 @@ def test_what_is_imported_is_required():
     lines = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitlines()
     required = {re.split(r"[<>=.]", line)[0].replace("-python", "").replace("-", "_") for line in lines}
     assert used - set(sys.stdlib_module_names) - own - with_streamlit <= required
+
+
+def ways() -> dict[str, list[str]]:
+    """The ways through the house: their headings and their files, in order."""
+    text = TEXT.split("## Three ways through the house", 1)[1].split("\n## ", 1)[0]
+    parts = re.split(r"^\*\*(.+)\*\*$", text, flags=re.M)[1:]
+    return {
+        name: re.findall(r"^\d+\. `([^`]+)`", steps, flags=re.M)
+        for name, steps in zip(parts[::2], parts[1::2], strict=True)
+    }
+
+
+def test_each_way_through_the_house_is_short_and_leads_on():
+    assert len(ways()) == 3
+    for name, files in ways().items():
+        assert 5 <= len(files) <= 10 and len(set(files)) == len(files), name
+        for place, file in enumerate(files[1:], 1):
+            before = [ROOT / other for other in files[:place]]
+            if before[-1].suffix != ".py":
+                assert before[-1].name in (ROOT / file).read_text(encoding="utf-8"), file
+                continue
+            here = imported(ROOT / file)
+            module = file.removesuffix(".py").replace("/", ".")
+            tied = any(
+                any(one.startswith(other.relative_to(ROOT).as_posix().removesuffix(".py").replace("/", "."))
+                    for one in here)
+                or any(one.startswith(module) for one in imported(other))
+                for other in before if other.suffix == ".py"
+            )  # fmt: skip
+            assert tied, f"{name}: nothing before leads to {file}"

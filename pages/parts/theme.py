@@ -120,6 +120,6 @@ def dressed(layers: list[Spec], datasets: dict[str, pd.DataFrame], height: int, 
 
 
 def area(fill: str, edge: str) -> Spec:
-    """The mark of a filled line."""
+    """The look of a filled line."""
     line = {"color": edge, "strokeWidth": 1, "strokeJoin": "round", "strokeMiterLimit": 1}
-    return {"type": "area", "color": fill, "opacity": 1, "line": line}
+    return {"color": fill, "opacity": 1, "line": line}

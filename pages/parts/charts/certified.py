@@ -9,8 +9,7 @@ import pandas as pd
 
 from model.checks.certified import SAID, Found
 from model.words.quantities import Display
-from pages.parts.charts.axes import next_step
-from pages.parts.charts.panels import layer, line, where, words
+from pages.parts.charts.layers import layer, line, next_step, where, words
 from pages.parts.theme import LABEL_PX, LINE_PX, Palette, Spec, dressed, palette
 
 SIDE_PX = 320

@@ -14,7 +14,7 @@ from model.claims.prose import number_words
 from model.describe.figures import Quantity
 from model.sampling.range_figure import RangeOnRoad, Step
 from model.words.quantities import MINUS, Display, Value, span_of
-from pages.parts.charts.axes import next_step
+from pages.parts.charts.layers import by_px, layer, next_step, where, words
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
@@ -252,12 +252,13 @@ def region(grid: Grid, dark: bool = False) -> Spec:
     """Cells that are the darker the more often the claim is true there, each with the middle of its runs."""
     colours = palette(dark)
     height = HEAD_PX + LINE_PX + len(grid.rows) * CELL_PX
-    cells, words = [], []
+    cells: list[Spec] = []
+    told: list[Spec] = []
     for down, (row, shares, texts) in enumerate(zip(grid.rows, grid.shares, grid.texts, strict=True)):
         top = HEAD_PX + LINE_PX + down * CELL_PX
         for line, text in enumerate(lines := textwrap.wrap(row, 17)[:2]):
-            y = top + CELL_PX / 2 + (line - (len(lines) - 1) / 2) * LINE_PX
-            words.append({"x": 0.0, "y": y, "text": text, "side": True})
+            at = top + CELL_PX / 2 + (line - (len(lines) - 1) / 2) * LINE_PX
+            told.append({"x": 0.0, "y": at, "text": text, "side": True})
         for across, (share, text) in enumerate(zip(shares, texts, strict=True)):
             cells.append(
                 {"x": float(across), "x2": across + 1.0, "y": top + 1.0, "y2": top + CELL_PX - 1.0,
@@ -267,32 +268,25 @@ def region(grid: Grid, dark: bool = False) -> Spec:
     for across, column in enumerate(grid.columns):
         lines = _headed(column)
         for line, text in enumerate(lines):
-            y = HEAD_PX + LINE_PX - 8 - (len(lines) - 1 - line) * LINE_PX
-            words.append({"x": across + 0.5, "y": y, "text": text, "side": False})
+            at = HEAD_PX + LINE_PX - 8 - (len(lines) - 1 - line) * LINE_PX
+            told.append({"x": across + 0.5, "y": at, "text": text, "side": False})
     by = f"{grid.down}, by {grid.across[:1].lower()}{grid.across[1:]}"
-    words.append({"x": 0.0, "y": 8.0, "text": by, "side": True})
+    told.append({"x": 0.0, "y": 8.0, "text": by, "side": True})
     side = {"expr": f"min({SIDE_PX}, width * 0.33)"}
     scale = {"domain": [0, len(grid.columns)], "range": [side, {"expr": "width"}], "nice": False, "zero": False}
     x: Spec = {"field": "x", "type": "quantitative", "scale": scale, "axis": None}
-    pixels = {"domain": [0, height], "range": [0, height], "nice": False, "zero": False}
-    y_px: Spec = {"field": "y", "type": "quantitative", "scale": pixels, "axis": None}
+    y = by_px("y", height)
     # a darkest cell that still lets the ink be read
     shade = {"domain": [0, 2.2 if dark else 1.35], "range": [colours.ground, colours.quiet]}
-    layers: list[Spec] = [
-        {"data": {"name": "cells"},
-         "mark": {"type": "rect", "stroke": colours.quiet, "strokeWidth": 1},
-         "encoding": {"x": x, "x2": {"field": "x2"}, "y": y_px, "y2": {"field": "y2"},
-                      "color": {"field": "share", "type": "quantitative", "scale": shade, "legend": None}}},
-        {"data": {"name": "cells"}, "mark": {"type": "text", "align": "center", "fontWeight": 600},
-         "encoding": {"x": x | {"field": "middle"}, "y": y_px | {"field": "at"}, "text": {"field": "text"}}},
-        {"data": {"name": "words"}, "transform": [{"filter": "!datum.side"}],
-         "mark": {"type": "text", "align": "center", "color": colours.quiet, "fontSize": HEAD_FONT_PX},
-         "encoding": {"x": x, "y": y_px, "text": {"field": "text"}}},
-        {"data": {"name": "words"}, "transform": [{"filter": "datum.side"}],
-         "mark": {"type": "text", "align": "left"},
-         "encoding": {"x": {"value": 0}, "y": y_px, "text": {"field": "text"}}},
-    ]  # fmt: skip
-    return dressed(layers, {"cells": pd.DataFrame(cells), "words": pd.DataFrame(words)}, height, dark)
+    cell = {"x": x, "x2": {"field": "x2"}, "y": y, "y2": {"field": "y2"}}
+    colour = {"field": "share", "type": "quantitative", "scale": shade, "legend": None}
+    layers = [
+        layer("cells", "rect", cell | {"color": colour}, stroke=colours.quiet, strokeWidth=1),
+        words("cells", x | {"field": "middle"}, y | {"field": "at"}, align="center", fontWeight=600),
+        where("side", False) | words("words", x, y, align="center", color=colours.quiet, fontSize=HEAD_FONT_PX),
+        where("side", True) | words("words", {"value": 0}, y, align="left"),
+    ]
+    return dressed(layers, {"cells": pd.DataFrame(cells), "words": pd.DataFrame(told)}, height, dark)
 
 
 @dataclass(frozen=True)

@@ -10,9 +10,8 @@ import pandas as pd
 from model.describe.figures import Quantity
 from model.limits.winter import LiftOffLeft, SeasonPart
 from model.words.quantities import MINUS, Display
-from pages.parts.charts.axes import upright
+from pages.parts.charts.layers import by_px, layer, line, thinly, upright, where, words
 from pages.parts.charts.marks import Box, Words, drawn
-from pages.parts.charts.panels import by_px, layer, line, thinly, where, words
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 # the map of charge acceptance
@@ -84,7 +83,7 @@ def acceptance_map(
         said = [display.say("cold-start"), display.say("cold-end")]
         ends_of_way = path.iloc[[0, -1]].assign(text=said, first=[True, False])
     # the lines of the zones are cut where words stand on them
-    halo = {"stroke": colours.ground, "strokeWidth": 5, "strokeJoin": "round", "opacity": 0.8}
+    halo: Spec = {"stroke": colours.ground, "strokeWidth": 5, "strokeJoin": "round", "opacity": 0.8}
     layers = [
         layer("zones", "area", {"x": x, "y": up("low", True), "y2": {"value": foot}}, color=colours.back, opacity=0.32),
         layer("zones", "area", {"x": x, "y": up("high"), "y2": {"field": "low"}}, color=colours.back, opacity=0.13),

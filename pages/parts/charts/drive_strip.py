@@ -10,7 +10,7 @@ import pandas as pd
 from model.describe.figures import Quantity, Several, Share
 from model.kernel.timeline import braked_kwh
 from model.words.quantities import Display, Value
-from pages.parts.charts.axes import along, next_step, thinned, upright
+from pages.parts.charts.layers import along, between, by_name, layer, next_step, thinned, upright, where, words
 from pages.parts.charts.limits import because
 from pages.parts.theme import Spec, area, dressed, palette
 
@@ -81,46 +81,24 @@ def drive_strip(
     speed = upright("speed", [0, fastest], [foot_px, top_px], {fastest: fastest_words})
     lowest, highest = float(shown["height"].min()), float(shown["height"].max())
     if highest - lowest < display.value(FLAT_M, "m"):
-        highest, words = lowest + 10 * display.value(FLAT_M, "m"), {lowest: display.say("strip-flat")}
+        highest, ends = lowest + 10 * display.value(FLAT_M, "m"), {lowest: display.say("strip-flat")}
     else:
-        words = {end: display.figure(Quantity(end, display.unit("m"))) for end in (lowest, highest)}
-    height = upright("height", [lowest, highest], [total_px, foot_px + GAP_PX], words)
-
-    def by_what(looks: Sequence[object]) -> Spec:
-        scale = {"domain": [MOTOR, FRICTION], "range": looks}
-        return {"field": "what", "type": "nominal", "legend": None, "scale": scale}
+        ends = {end: display.figure(Quantity(end, display.unit("m"))) for end in (lowest, highest)}
+    height = upright("height", [lowest, highest], [total_px, foot_px + GAP_PX], ends)
 
     look = {
-        "color": by_what([colours.back, colours.friction]),
-        "strokeDash": by_what([[1, 0], [3, 2]]),
-        "strokeWidth": by_what([3, 4]),
+        "color": by_name("what", {MOTOR: colours.back, FRICTION: colours.friction}),
+        "strokeDash": by_name("what", {MOTOR: [1, 0], FRICTION: [3, 2]}),
+        "strokeWidth": by_name("what", {MOTOR: 3, FRICTION: 4}),
     }
     found = pointed_at(slow_downs, display)
-    layers: list[Spec] = [
-        {
-            "data": {"name": "drive"},
-            "mark": area(colours.wash, colours.quiet),
-            "encoding": {"x": x, "y": speed},
-        },
-        {
-            "data": {"name": "slowing"},
-            "mark": "line",
-            "encoding": {"x": x, "y": speed, "detail": {"field": "stretch"}} | look,
-        },
-        {
-            "data": {"name": "drive"},
-            "mark": area(colours.road, colours.road),
-            "encoding": {"x": x, "y": height, "y2": {"value": total_px}},
-        },
-        {
-            "data": {"name": "slow_downs"},
-            "mark": {"type": "rect", "opacity": 0},
-            "encoding": {
-                "x": x | {"field": "start"},
-                "x2": {"field": "end"},
-                "tooltip": [{"field": name} for name in found.columns[2:]],
-            },
-        },
+    pointed = {"tooltip": [{"field": name} for name in found.columns[2:]]}
+    start, end, road = x | {"field": "start"}, {"field": "end"}, {"y2": {"value": total_px}}
+    layers = [
+        layer("drive", "area", {"x": x, "y": speed}, **area(colours.wash, colours.quiet)),
+        layer("slowing", "line", {"x": x, "y": speed, "detail": {"field": "stretch"}} | look),
+        layer("drive", "area", {"x": x, "y": height} | road, **area(colours.road, colours.road)),
+        layer("slow_downs", "rect", {"x": start, "x2": end} | pointed, opacity=0),
         *_key(look),
     ]
     datasets = {"drive": shown.iloc[kept], "slowing": pieces.drop(columns="height"), "slow_downs": found}
@@ -158,14 +136,11 @@ def ends_of(stretches: np.ndarray) -> np.ndarray:
 
 def _key(look: Spec) -> list[Spec]:
     """What the two marks mean, in words beside a sample of each."""
-    start = {"field": "start", "type": "quantitative", "scale": None}
-    y = {"value": 7}
+    start, y = {"field": "start", "type": "quantitative", "scale": None}, {"value": 7}
     return [
-        {"data": {"name": "key"}, "mark": {"type": "rule", "xOffset": 0, "x2Offset": 18},
-         "encoding": {"x": start, "x2": {"field": "start"}, "y": y} | look},
-        {"data": {"name": "key"}, "mark": {"type": "text", "xOffset": 23},
-         "encoding": {"x": start, "y": y, "text": {"field": "words"}}},
-    ]  # fmt: skip
+        layer("key", "rule", {"x": start, "x2": {"field": "start"}, "y": y} | look, xOffset=0, x2Offset=18),
+        words("key", start, y, "words", xOffset=23),
+    ]
 
 
 def charged_at(timeline: pd.DataFrame, display: Display) -> pd.DataFrame:
@@ -178,30 +153,24 @@ def charged_at(timeline: pd.DataFrame, display: Display) -> pd.DataFrame:
 
 
 def _charging(x: Spec, foot_px: float, top_px: float, ink: str) -> list[Spec]:
-    place = x | {"field": "start"}
-    rule: Spec = {"mark": {"type": "rule", "color": ink, "strokeWidth": 2, "strokeDash": [2, 2]},
-            "encoding": {"x": place, "y": {"value": top_px}, "y2": {"value": foot_px}}}  # fmt: skip
-    words: list[Spec] = [
-        {"transform": [{"filter": f"datum.late == {str(late).lower()}"}],
-         "mark": {"type": "text", "align": align, "xOffset": offset},
-         "encoding": {"x": place, "y": {"value": foot_px - 8}, "text": {"field": "words"}}}
-        for late, align, offset in ((False, "left", 4), (True, "right", -4))
-    ]  # fmt: skip
-    return [{"data": {"name": "charging"}} | layer for layer in (rule, *words)]
+    place, at = x | {"field": "start"}, {"value": foot_px - 8}
+    return [
+        layer("charging", "rule", {"x": place} | between(top_px, foot_px), color=ink, strokeWidth=2, strokeDash=[2, 2]),
+        where("late", False) | words("charging", place, at, "words", align="left", xOffset=4),
+        where("late", True) | words("charging", place, at, "words", align="right", xOffset=-4),
+    ]
 
 
 def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
-    y_words, y_line = {"value": 2 * ROW_PX - 13}, {"value": 2 * ROW_PX - 3}
-    line: Spec = {"mark": {"type": "rule", "strokeWidth": 2, "color": ink, "xOffset": 1, "x2Offset": -2},
-            "encoding": {"x": x | {"field": "start"}, "x2": {"field": "end"}, "y": y_line}}  # fmt: skip
+    start, end, y = x | {"field": "start"}, {"field": "end"}, {"value": 2 * ROW_PX - 13}
     fits = f"(datum.end - datum.start) / {distance} * width > {LETTER_PX} * length(datum.words)"
     text = {"condition": {"test": fits, "value": {"expr": "datum.words"}}, "field": "short"}
-    words: list[Spec] = [
-        {"transform": [{"filter": f"datum.late == {str(late).lower()}"}], "mark": {"type": "text", "align": align},
-         "encoding": {"x": x | {"field": field}, "y": y_words, "text": text}}
-        for late, align, field in ((False, "left", "start"), (True, "right", "end"))
-    ]  # fmt: skip
-    return [{"data": {"name": "notes"}} | layer for layer in (line, *words)]
+    bracket = {"x": start, "x2": end, "y": {"value": 2 * ROW_PX - 3}}
+    return [
+        layer("notes", "rule", bracket, strokeWidth=2, color=ink, xOffset=1, x2Offset=-2),
+        where("late", False) | layer("notes", "text", {"x": start, "y": y, "text": text}, align="left"),
+        where("late", True) | layer("notes", "text", {"x": x | end, "y": y, "text": text}, align="right"),
+    ]
 
 
 def pointed_at(slow_downs: pd.DataFrame, display: Display) -> pd.DataFrame:

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable
+from functools import partial
 
 import numpy as np
 import pandas as pd
 
 from model.describe.figures import Quantity, Several, Share
 from model.words.quantities import Display
-from pages.parts.charts.axes import along, next_step, thinned, upright
+from pages.parts.charts.layers import along, apart, caption, layer, next_step, thinned, upright
 from pages.parts.charts.limits import limit_text
-from pages.parts.charts.marks import Box, Words, apart, drawn
+from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec, area, dressed, palette
 
 USES = ("cabin", "pack_heater", "accessories", "losses_driving", "air", "rolling", "climb", "kinetic",
@@ -270,23 +271,16 @@ def over_time(timeline: pd.DataFrame, display: Display, dark: bool = False) -> S
         "back": upright("back", *power, {}),
         "charge": upright("charge", [emptiest, fullest], [height, charge_px], charge_words),
     }
-    looks = {
-        "speed": area(colours.wash, colours.quiet),
-        "out": area(colours.road, colours.road),
-        "back": area(colours.back, colours.back),
-        "charge": {"type": "line", "color": colours.ink, "strokeWidth": 2},
-    }
     x = along("minute", float(frame["minute"].iloc[-1]), "min")
+    drive = partial(layer, "drive")
     layers = [
-        {"data": {"name": "drive"}, "mark": looks[field], "encoding": {"x": x, "y": ups[field]}} for field in ups
+        drive("area", {"x": x, "y": ups["speed"]}, **area(colours.wash, colours.quiet)),
+        drive("area", {"x": x, "y": ups["out"]}, **area(colours.road, colours.road)),
+        drive("area", {"x": x, "y": ups["back"]}, **area(colours.back, colours.back)),
+        drive("line", {"x": x, "y": ups["charge"]}, color=colours.ink, strokeWidth=2),
+        caption(display.say("over-time-speed"), 4, 7, color=colours.ink),
+        caption(display.say("over-time-out"), 4, power_px - 12, color=colours.ink),
+        caption(display.say("over-time-back"), 4, power_px + POWER_PX + 10, color=colours.back),
+        caption(display.say("over-time-charge"), 4, charge_px - 11, color=colours.ink),
     ]
-    for y, text, colour in (
-        (7, display.say("over-time-speed"), colours.ink),
-        (power_px - 12, display.say("over-time-out"), colours.ink),
-        (power_px + POWER_PX + 10, display.say("over-time-back"), colours.back),
-        (charge_px - 11, display.say("over-time-charge"), colours.ink),
-    ):
-        mark = {"type": "text", "color": colour}
-        layers.append({"data": {"values": [{}]}, "mark": mark,
-                       "encoding": {"x": {"value": 4}, "y": {"value": y}, "text": {"value": text}}})  # fmt: skip
     return dressed(layers, {"drive": frame}, height, dark)

@@ -10,8 +10,20 @@ import pandas as pd
 from model.describe.figures import Quantity, Share, Span
 from model.limits.grip_margin import LATERAL_SHARE, AxleGrip
 from model.words.quantities import Display
-from pages.parts.charts.axes import along, upright
-from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, where, words
+from pages.parts.charts.layers import (
+    Name,
+    along,
+    beside_names,
+    by_px,
+    caption,
+    layer,
+    line,
+    names_layers,
+    thinly,
+    upright,
+    where,
+    words,
+)
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
 
 
@@ -187,12 +199,9 @@ def by_road(rows: pd.DataFrame, yours: float, here: str, display: Display, dark:
         layers += [
             where("here", bold) | words("roads", {"value": 0}, middle, fontWeight=weight),
             where("here", bold)
-            | layer("roads", "text", {"x": {"value": {"expr": f"width - {WORD_PX - 8}"}}, "y": middle,
-                                      "text": {"field": "margin"}}, fontWeight=weight),
-        ]  # fmt: skip
-    heading = {"data": {"values": [{}]}, "mark": "text",
-               "encoding": {"x": {"value": {"expr": f"width - {WORD_PX - 8}"}}, "y": {"value": 8},
-                            "text": {"value": display.say("roads-margin")}}}  # fmt: skip
+            | words("roads", {"value": {"expr": f"width - {WORD_PX - 8}"}}, middle, "margin", fontWeight=weight),
+        ]
+    heading = caption(display.say("roads-margin"), {"expr": f"width - {WORD_PX - 8}"}, 8)
     return dressed([*layers, heading], {"roads": table, "yours": mark}, foot, dark)
 
 

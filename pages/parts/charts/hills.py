@@ -12,8 +12,19 @@ from model.limits.descent import Descent
 from model.limits.friction_brakes import FADE_BAND_C
 from model.limits.full_battery import Hills
 from model.words.quantities import MINUS, Display
-from pages.parts.charts.axes import along, next_step, upright
-from pages.parts.charts.panels import Name, beside_names, by_px, layer, line, names_layers, thinly, words
+from pages.parts.charts.layers import (
+    Name,
+    along,
+    beside_names,
+    by_px,
+    layer,
+    line,
+    names_layers,
+    next_step,
+    thinly,
+    upright,
+    words,
+)
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 # near full

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
 
 import numpy as np
 import pandas as pd
@@ -13,8 +12,21 @@ from model.lift_off.slowing import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
 from model.one_stop.slow_down import SlowDown
 from model.traces.habits import LEAST
 from model.words.quantities import MINUS, Display
-from pages.parts.charts.axes import along, next_step, upright
-from pages.parts.charts.panels import Name, by_meaning, by_px, names_layers
+from pages.parts.charts.layers import (
+    Name,
+    along,
+    between,
+    by_meaning,
+    by_name,
+    by_px,
+    layer,
+    line,
+    names_layers,
+    next_step,
+    upright,
+    where,
+    words,
+)
 from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
 
 STRONGEST = 2.5
@@ -29,21 +41,11 @@ ZONES = (
 """From, to [m/s²], the word for the strength, and what UN R13-H says of the stop lamps there."""
 
 
-PLACE: Spec = {"type": "quantitative", "scale": None}
-"""A place of the picture given in pixels."""
-
-
-def words_at(data: str, **mark: Any) -> Spec:
-    """Words at places of the picture: rows of `x` and `y` [px] and `text`."""
-    place = {"x": PLACE | {"field": "x"}, "y": PLACE | {"field": "y", "axis": None}}
-    return {"data": {"name": data}, "mark": {"type": "text"} | mark, "encoding": place | {"text": {"field": "text"}}}
-
-
-def words_beside(data: Spec, x: Spec, y: Spec, text: Spec, **mark: Any) -> Spec:
-    """Words beside a place `at` along the axis: to its left in rows that are `late`, else to its right."""
-    aside = {"align": {"expr": "datum.late ? 'right' : 'left'"}, "dx": {"expr": "datum.late ? -5 : 5"}}
-    place = {"x": x | {"field": "at"}, "y": y}
-    return data | {"mark": {"type": "text"} | aside | mark, "encoding": place | {"text": text}}
+PX_X: Spec = {"field": "x", "type": "quantitative", "scale": None}
+PX_Y: Spec = {"field": "y", "type": "quantitative", "scale": None, "axis": None}
+"""Places of the picture given in pixels."""
+ASIDE: Spec = {"align": {"expr": "datum.late ? 'right' : 'left'"}, "dx": {"expr": "datum.late ? -5 : 5"}}
+"""Words beside a place along the axis: to its left in rows that are `late`, else to its right."""
 
 
 # the whole axis
@@ -104,23 +106,18 @@ def whole_axis(
     }
     ups: dict[str, Spec] = {}
     for key, (_, top, height) in PANELS.items():
-        words = {end: f"{end:.2f}" if key == "net_kwh" else f"{end:g}" for end in domains[key]}
-        ups[key] = upright("y", domains[key], [top + height, top], words)
+        ticks = {end: f"{end:.2f}" if key == "net_kwh" else f"{end:g}" for end in domains[key]}
+        ups[key] = upright("y", domains[key], [top + height, top], ticks)
 
     layers = _marked_strengths(colours, x, grip_limit)
-    layers.append(
-        {"data": {"name": "tie"}, "mark": {"type": "rect", "color": colours.wash},
-         "encoding": {"y": ups["net_kwh"] | {"axis": None}, "y2": {"field": "y2"}}}
-    )  # fmt: skip
+    tie = {"y": ups["net_kwh"] | {"axis": None}, "y2": {"field": "y2"}}
+    layers.append(layer("tie", "rect", tie, color=colours.wash))
     for key in PANELS:
         for kind, (_, dash) in KINDS.items():
             driven = kind == "as_driven"
             colour = colours.friction if key == "friction_kwh" else colours.ink if driven else colours.quiet
-            layers.append(
-                {"data": {"name": "curves"},
-                 "mark": {"type": "line", "color": colour, "strokeWidth": 2.5 if driven else 2, "strokeDash": dash},
-                 "encoding": {"x": x, "y": ups[key] | {"field": f"{kind}_{key}"} | ({} if driven else {"axis": None})}}
-            )  # fmt: skip
+            y = ups[key] | {"field": f"{kind}_{key}"} | ({} if driven else {"axis": None})
+            layers.append(line("curves", x, y, colour, dash, 2.5 if driven else 2))
     layers += _chosen(colours, x) + _words(colours)
     told: list[Spec] = [{"x": 4, "y": top - 8, "text": title} for title, top, _ in PANELS.values()]
     told += [{"x": start + 25, "y": 5, "text": KINDS[kind][0]} for kind, start in KEY_PX.items()]
@@ -145,27 +142,22 @@ def _most(table: pd.DataFrame, key: str) -> float:
 
 def _marked_strengths(colours: Palette, x: Spec, grip_limit: float) -> list[Spec]:
     """The zones of the stop lamps as a ruler with the words for strengths, and where grip forbids more."""
-    zones = {"data": {"name": "zones"}}
-    box = {"x": x, "x2": {"field": "end"}, "y": {"value": RULER_PX}, "y2": {"value": RULER_PX + 7}}
-    fills = {"domain": [word for _, _, word, _ in ZONES], "range": [colours.ground, colours.wash, colours.quiet]}
-    layers: list[Spec] = [
-        zones | {"mark": {"type": "rect", "stroke": colours.quiet, "strokeWidth": 1},
-                 "encoding": box | {"fill": {"field": "word", "type": "nominal", "legend": None, "scale": fills}}},
-        *(zones | {"mark": {"type": "text", "xOffset": 4, "fontWeight": weight},
-                   "encoding": {"x": x, "y": {"value": y}, "text": {"field": field}}}
-          for field, y, weight in (("word", 20, 600), ("lamps", 36, 400))),
-        zones | {"transform": [{"filter": "datum.lift_off_mps2 > 0"}],
-                 "mark": {"type": "rule", "color": colours.quiet, "strokeDash": [1, 3]},
-                 "encoding": {"x": x, "y": {"value": RULER_PX + 7}, "y2": {"value": FOOT_PX}}},
-    ]  # fmt: skip
+    colour = dict(zip((word for _, _, word, _ in ZONES), (colours.ground, colours.wash, colours.quiet), strict=True))
+    zone = {"x": x, "x2": {"field": "end"}}
+    ruler = zone | between(RULER_PX, RULER_PX + 7) | {"fill": by_name("word", colour)}
+    layers = [
+        layer("zones", "rect", ruler, stroke=colours.quiet, strokeWidth=1),
+        words("zones", x, {"value": 20}, "word", xOffset=4, fontWeight=600),
+        words("zones", x, {"value": 36}, "lamps", xOffset=4, fontWeight=400),
+        {"transform": [{"filter": "datum.lift_off_mps2 > 0"}]}
+        | layer("zones", "rule", {"x": x} | between(RULER_PX + 7, FOOT_PX), color=colours.quiet, strokeDash=[1, 3]),
+    ]
     if grip_limit < STRONGEST:
-        grip = {"data": {"name": "grip"}}
-        layers.append(
-            grip | {"mark": {"type": "rect", "color": colours.wash, "opacity": 0.6},
-                    "encoding": {"x": x, "x2": {"field": "end"}, "y": {"value": ENERGY_TOP_PX},
-                                 "y2": {"value": FOOT_PX}}}
-        )  # fmt: skip
-        layers.append(words_beside(grip, x, {"value": ENERGY_TOP_PX + 9}, {"value": "over half of the grip"}))
+        over = {"x": x | {"field": "at"}, "y": {"value": ENERGY_TOP_PX + 9}, "text": {"value": "over half of the grip"}}
+        layers += [
+            layer("grip", "rect", zone | between(ENERGY_TOP_PX, FOOT_PX), color=colours.wash, opacity=0.6),
+            layer("grip", "text", over, **ASIDE),
+        ]
     return layers
 
 
@@ -176,31 +168,25 @@ def _chosen(colours: Palette, x: Spec) -> list[Spec]:
         "advised": (ADVISED_PX - 9, FOOT_PX, {"strokeWidth": 2.5}, ADVISED_PX, 600),
         "yours": (ENERGY_TOP_PX, AXIS_PX, {"strokeWidth": 2, "strokeDash": [2, 3]}, FOOT_PX + 7, 400),
     }
+    at = x | {"field": "at"}
     for what, (start, end, look, y, weight) in looks.items():
-        data: Spec = {"data": {"name": "chosen"}, "transform": [{"filter": f"datum.what == '{what}'"}]}
-        layers.append(
-            data | {"mark": {"type": "rule", "color": colours.ink} | look,
-                    "encoding": {"x": x | {"field": "at"}, "y": {"value": start}, "y2": {"value": end}}}
-        )  # fmt: skip
-        layers.append(words_beside(data, x, {"value": y}, {"field": "text"}, fontWeight=weight))
+        layers += [
+            where("what", what) | layer("chosen", "rule", {"x": at} | between(start, end), color=colours.ink, **look),
+            where("what", what) | words("chosen", at, {"value": y}, **ASIDE, fontWeight=weight),
+        ]
     return layers
 
 
 def _words(colours: Palette) -> list[Spec]:
     """The titles of the panels, and the names of the two curves beside a sample of each."""
-
-    def by_kind(looks: list[Any]) -> Spec:
-        return {"field": "kind", "type": "nominal", "legend": None, "scale": {"domain": list(KINDS), "range": looks}}
-
-    samples = {
-        "data": {"name": "key"},
-        "mark": {"type": "rule", "strokeWidth": 2.5},
-        "encoding": {"x": PLACE | {"field": "x"}, "x2": {"field": "x2"}, "y": PLACE | {"field": "y", "axis": None},
-                     "color": by_kind([colours.ink, colours.quiet]),
-                     "strokeDash": by_kind([dash for _, dash in KINDS.values()])},
-    }  # fmt: skip
-    # a rim of ground keeps the lines behind the letters apart from them
-    return [samples, words_at("words", stroke=colours.ground, strokeWidth=5), words_at("words")]
+    colour = by_name("kind", dict(zip(KINDS, (colours.ink, colours.quiet), strict=True)))
+    look = {"color": colour, "strokeDash": by_name("kind", {kind: dash for kind, (_, dash) in KINDS.items()})}
+    return [
+        layer("key", "rule", {"x": PX_X, "x2": {"field": "x2"}, "y": PX_Y} | look, strokeWidth=2.5),
+        # a rim of ground keeps the lines behind the letters apart from them
+        words("words", PX_X, PX_Y, stroke=colours.ground, strokeWidth=5),
+        words("words", PX_X, PX_Y),
+    ]
 
 
 # hills
@@ -267,16 +253,14 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
     )  # fmt: skip
     no_room = f"datum.lamps == 'may be lit' && width < {ROOM_PX}"
     depth = {"field": "deep", "type": "quantitative", "legend": None, "scale": {"domain": [0, 1], "range": [0, 1]}}
-    layers: list[Spec] = [
-        {"data": {"name": "zones"}, "mark": {"type": "rect", "color": colours.wash},
-         "encoding": {"x": x, "x2": {"field": "end"}, "y": plain, "y2": {"field": "y2"}, "opacity": depth}},
-        words_beside({"data": {"name": "zones"}}, x, by_px("word_px", HILLS_PX),
-                     {"condition": {"test": no_room, "value": ""}, "field": "lamps"}, color=colours.quiet),
-        {"data": {"name": "zero"}, "mark": {"type": "rule", "color": colours.quiet},
-         "encoding": {"x": x, "x2": {"field": "end"}, "y": plain}},
-        *({"data": {"name": "slowing"}, "transform": [{"filter": f"datum.place == {place}"}],
-           "mark": {"type": "line", "color": colours.ink, "strokeWidth": width, "strokeDash": dash},
-           "encoding": {"x": x, "y": y if place == 0 else y | {"axis": None}}}
+    lamps = {"condition": {"test": no_room, "value": ""}, "field": "lamps"}
+    zone = {"x": x, "x2": {"field": "end"}, "y": plain}
+    layers = [
+        layer("zones", "rect", zone | {"y2": {"field": "y2"}, "opacity": depth}, color=colours.wash),
+        layer("zones", "text", {"x": x | {"field": "at"}, "y": by_px("word_px", HILLS_PX), "text": lamps},
+              **ASIDE, color=colours.quiet),
+        layer("zero", "rule", zone, color=colours.quiet),
+        *(where("place", place) | line("slowing", x, y | ({"axis": None} if place else {}), colours.ink, dash, width)
           for place, (width, dash) in enumerate(HILL_LINES)),
         *named,
     ]  # fmt: skip
@@ -338,7 +322,8 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
     def along_bar(energy_wh: float) -> float:
         return (energy_wh - least) / max(most - least, LEAST)
 
-    bars, words = [], []
+    bars: list[Spec] = []
+    told: list[Spec] = []
     for row, (key, way) in enumerate(ways.items()):
         name, meaning, _ = WAYS[key]
         top = BARS_FROM_PX + row * WAY_PX
@@ -349,36 +334,30 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
              "y2": middle + BAR_PX / 2, "meaning": meaning},
             {"from": 0.0, "to": seconds, "y": below - TIME_PX / 2, "y2": below + TIME_PX / 2, "meaning": "quiet"},
         ]  # fmt: skip
-        words += [
+        told += [
             {"at": 0.0, "y": top + 7.0, "text": name, "bold": True},
             {"at": along_bar(max(way.battery_wh, 0.0)), "y": middle, "text": wh_text(way.battery_wh), "bold": False},
             {"at": seconds, "y": below, "text": f"{way.time_s:.0f} s", "bold": False},
         ]
     scale = {"domain": [0, 1 + FOR_WORDS_SHARE], "nice": False, "zero": False}
     along_bars = {"field": "from", "type": "quantitative", "axis": None, "scale": scale}
-    layers: list[Spec] = [
-        *({"data": {"name": "speeds"}, "transform": [{"filter": f"datum.way == '{key}'"}],
-           "mark": {"type": "line", "color": colours.ink, "strokeWidth": 2.5, "strokeDash": WAYS[key][2]},
-           "encoding": {"x": x if key == "coast" else x | {"axis": None},
-                        "y": y if key == "coast" else y | {"axis": None}}}
-          for key in ("coast", "regen")),
-        words_at("top"),
-        {"data": {"name": "rolling"}, "mark": {"type": "text", "dy": 13},
-         "encoding": {"x": x | {"axis": None}, "y": y | {"axis": None}, "text": {"value": "rolling"}}},
-        {"data": {"name": "bars"}, "mark": "rect",
-         "encoding": {"x": along_bars, "x2": {"field": "to"}, "y": by_px("y", height), "y2": {"field": "y2"},
-                      "color": by_meaning(colours)}},
-        *({"data": {"name": "words"}, "transform": [{"filter": f"datum.bold == {str(bold).lower()}"}],
-           "mark": {"type": "text", "xOffset": 0 if bold else 6, "fontWeight": 600 if bold else 400},
-           "encoding": {"x": along_bars | {"field": "at"}, "y": by_px("y", height), "text": {"field": "text"}}}
-          for bold in (True, False)),
-    ]  # fmt: skip
+    at, down, bare = along_bars | {"field": "at"}, by_px("y", height), {"axis": None}
+    box = {"x": along_bars, "x2": {"field": "to"}, "y": down, "y2": {"field": "y2"}, "color": by_meaning(colours)}
+    layers = [
+        where("way", "coast") | line("speeds", x, y, colours.ink, WAYS["coast"][2], 2.5),
+        where("way", "regen") | line("speeds", x | bare, y | bare, colours.ink, WAYS["regen"][2], 2.5),
+        words("top", PX_X, PX_Y),
+        layer("rolling", "text", {"x": x | bare, "y": y | bare, "text": {"value": "rolling"}}, dy=13),
+        layer("bars", "rect", box),
+        where("bold", True) | words("words", at, down, xOffset=0, fontWeight=600),
+        where("bold", False) | words("words", at, down, xOffset=6, fontWeight=400),
+    ]
     rolled = speeds[speeds["way"] == "coast"]
     datasets = {
         "speeds": speeds.round(3),
         "rolling": rolled.iloc[len(rolled) // 4 : len(rolled) // 4 + 1],
         "bars": pd.DataFrame(bars),
-        "words": pd.DataFrame(words),
+        "words": pd.DataFrame(told),
         "top": pd.DataFrame([{"x": 4, "y": 7, "text": "keeping the speed, then slowing"}]),
     }
     spec = dressed(layers, datasets, height, dark)

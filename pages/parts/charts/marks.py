@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 
-import numpy as np
 import pandas as pd
 
+from pages.parts.charts.layers import by_name, by_px, layer, where
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 
@@ -44,22 +44,14 @@ def drawn(
 ) -> Spec:
     """A picture of boxes and words; its scale runs from 0 to `most` over its width, or over `widest_px`."""
     across = {"domain": [0, most], "range": [0, {"expr": f"min(width, {widest_px})"}], "nice": False, "zero": False}
-    down = {"domain": [0, height], "range": [0, height], "nice": False, "zero": False}
-    colours = asdict(palette(dark))
-    colour: Spec = {"field": "meaning", "type": "nominal", "legend": None}
-    colour["scale"] = {"domain": list(colours), "range": list(colours.values())}
-    place = {
-        "x": {"field": "x0", "type": "quantitative", "scale": across, "axis": None},
-        "y": {"field": "y0", "type": "quantitative", "scale": down, "axis": None},
-    }
-    box = place | {"x2": {"field": "x1"}, "y2": {"field": "y1"}}
-    layers: list[Spec] = [
-        {"transform": [{"filter": "!datum.hollow"}], "mark": "rect", "encoding": box | {"color": colour}},
-        {"transform": [{"filter": "datum.hollow"}],
-         "mark": {"type": "rect", "filled": False, "strokeDash": [4, 3], "strokeWidth": 2},
-         "encoding": box | {"stroke": colour}},
-    ]  # fmt: skip
-    layers = [{"data": {"name": "boxes"}} | layer for layer in layers]
+    x: Spec = {"field": "x0", "type": "quantitative", "scale": across, "axis": None}
+    y, colour = by_px("y0", height), by_name("meaning", asdict(palette(dark)))
+    box = {"x": x, "x2": {"field": "x1"}, "y": y, "y2": {"field": "y1"}}
+    dashed = {"filled": False, "strokeDash": [4, 3], "strokeWidth": 2}
+    layers = [
+        where("hollow", False) | layer("boxes", "rect", box | {"color": colour}),
+        where("hollow", True) | layer("boxes", "rect", box | {"stroke": colour}, **dashed),
+    ]
     lines = [
         {"text": line, "x0": item.x, "y0": item.y + row * LINE_PX, "meaning": item.meaning, "align": item.align,
          "bold": item.bold}
@@ -67,39 +59,9 @@ def drawn(
         for row, line in enumerate(item.text.split("\n"))
     ]  # fmt: skip
     for align, bold in sorted({(item.align, item.bold) for item in words}):
-        mark = {
-            "type": "text",
-            "align": "left" if align == "start" else align,
-            "dx": ASIDE_PX[align],
-            "fontWeight": 600 if bold else 400,
-        }
-        layers.append(
-            {
-                "data": {"name": "words"},
-                "transform": [{"filter": f"datum.align == '{align}' && datum.bold == {str(bold).lower()}"}],
-                "mark": mark,
-                "encoding": place | {"color": colour, "text": {"field": "text"}},
-            }
-        )
+        kept = {"and": [{"field": "align", "equal": align}, {"field": "bold", "equal": bold}]}
+        place = {"x": x, "y": y, "color": colour, "text": {"field": "text"}}
+        side, weight = "left" if align == "start" else align, 600 if bold else 400
+        words_there = layer("words", "text", place, align=side, dx=ASIDE_PX[align], fontWeight=weight)
+        layers.append({"transform": [{"filter": kept}]} | words_there)
     return dressed(layers, {"boxes": pd.DataFrame(boxes), "words": pd.DataFrame(lines)}, height, dark)
-
-
-def apart(wanted: Sequence[float], heights: Sequence[float], lowest: float, highest: float) -> list[float]:
-    """Places near the wanted ones, in the same order, at which labels of these heights do not overlap.
-
-    Places are middles, between `lowest` and `highest` as far as the labels fit there.
-    """
-    order = np.argsort(wanted, kind="stable")
-    half = np.asarray(heights, dtype=float)[order] / 2
-    places = np.asarray(wanted, dtype=float)[order]
-    edge = lowest
-    for i in range(len(places)):
-        places[i] = max(places[i], edge + half[i])
-        edge = places[i] + half[i]
-    edge = max(highest, lowest + 2 * half.sum())
-    for i in reversed(range(len(places))):
-        places[i] = min(places[i], edge - half[i])
-        edge = places[i] - half[i]
-    back = np.empty_like(places)
-    back[order] = places
-    return [float(place) for place in back]

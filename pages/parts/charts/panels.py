@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
-from typing import Any
 
 import numpy as np
 import pandas as pd
@@ -13,85 +11,23 @@ from model.describe.figures import Quantity, Share
 from model.one_stop.panels import FASTEST_KMH
 from model.one_stop.stop_energy import StopEnergy, WayOut
 from model.words.quantities import Display
-from pages.parts.charts.axes import along, next_step, upright
-from pages.parts.charts.marks import apart
-from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
+from pages.parts.charts.layers import (
+    Name,
+    along,
+    beside_names,
+    by_meaning,
+    by_px,
+    layer,
+    line,
+    names_layers,
+    next_step,
+    thinly,
+    upright,
+    words,
+)
+from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 HEIGHT_PX = 320
-NAMES_PX = 136
-"""Room at the right for the names of what is drawn."""
-MEANINGS = ("back", "aboard", "losses", "friction", "road", "ink", "quiet")
-
-
-def layer(data: str, mark: str, encoding: Spec, **look: Any) -> Spec:
-    """One layer of a picture: which rows, which mark, where and how."""
-    return {"data": {"name": data}, "mark": {"type": mark} | look, "encoding": encoding}
-
-
-def line(data: str, x: Spec, y: Spec, colour: str, dash: Sequence[int], width: float = 2) -> Spec:
-    """A line."""
-    return layer(data, "line", {"x": x, "y": y}, color=colour, strokeWidth=width, strokeDash=list(dash))
-
-
-def words(data: str, x: Spec, y: Spec, **look: Any) -> Spec:
-    """Words, from the rows' `text`."""
-    return layer(data, "text", {"x": x, "y": y, "text": {"field": "text"}}, **look)
-
-
-def where(column: str, value: object) -> Spec:
-    """Only the rows of a layer that have this value."""
-    return {"transform": [{"filter": {"field": column, "equal": value}}]}
-
-
-def beside_names(axis: Spec) -> Spec:
-    """A horizontal axis that leaves room for names at the right."""
-    return axis | {"scale": axis["scale"] | {"range": [0, {"expr": f"max(width - {NAMES_PX}, 40)"}]}}
-
-
-def by_px(field: str, height: int) -> Spec:
-    """A vertical place given in pixels from the top."""
-    scale = {"domain": [0, height], "range": [0, height], "nice": False, "zero": False}
-    return {"field": field, "type": "quantitative", "stack": None, "scale": scale, "axis": None}
-
-
-def by_meaning(colours: Palette) -> Spec:
-    """Colour by what a mark means."""
-    scale = {"domain": list(MEANINGS), "range": [getattr(colours, meaning) for meaning in MEANINGS]}
-    return {"field": "meaning", "type": "nominal", "legend": None, "scale": scale}
-
-
-@dataclass(frozen=True)
-class Name:
-    """The name of a mark: where the mark ends [along the axis, px from the top], and what it says."""
-
-    x: float
-    y: float
-    text: str
-    meaning: str
-    bold: bool = False
-
-
-def names_layers(
-    names: Sequence[Name], x: Spec, height: int, colours: Palette, foot: int | None = None
-) -> tuple[list[Spec], pd.DataFrame]:
-    """Names at the right of their marks, moved apart, each tied to its mark by a line of its colour.
-
-    They stand above `foot` [px], the picture's height unless said otherwise.
-    """
-    places = apart([name.y for name in names], [LINE_PX + 1] * len(names), 0, height if foot is None else foot)
-    rows = pd.DataFrame([asdict(name) | {"place": place} for name, place in zip(names, places, strict=True)])
-    x, place = x | {"field": "x"}, by_px("place", height)
-    ends = {"x": x, "x2": {"field": "x"}, "y": by_px("y", height), "y2": {"field": "place"}}
-    return [
-        layer("names", "rule", ends | {"color": by_meaning(colours)}, xOffset=3, x2Offset=15, strokeWidth=2),
-        where("bold", False) | words("names", x, place, xOffset=19),
-        where("bold", True) | words("names", x, place, xOffset=19, fontWeight=600),
-    ], rows
-
-
-def thinly(rows: pd.DataFrame, parts: int = 100) -> pd.DataFrame:
-    """Evenly spread rows, first and last included."""
-    return rows.iloc[np.unique(np.linspace(0, len(rows) - 1, parts).astype(int))].round(4)
 
 
 def wh(value: float) -> Quantity:

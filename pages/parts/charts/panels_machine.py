@@ -17,19 +17,21 @@ from model.one_stop.machine_map import QUADRANTS
 from model.one_stop.repeated_stops import RepeatedStops
 from model.physics.slowing_limits import LIMITS
 from model.words.quantities import Display
-from pages.parts.charts.axes import along, next_step, upright
-from pages.parts.charts.panels import (
-    HEIGHT_PX,
+from pages.parts.charts.layers import (
     Name,
+    along,
     beside_names,
     by_meaning,
     by_px,
     layer,
     line,
     names_layers,
+    next_step,
     thinly,
+    upright,
     words,
 )
+from pages.parts.charts.panels import HEIGHT_PX
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 # four quadrants

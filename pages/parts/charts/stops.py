@@ -9,10 +9,9 @@ import pandas as pd
 
 from model.describe.figures import Quantity, Share, Span
 from model.words.quantities import Display
-from pages.parts.charts.axes import along, next_step
 from pages.parts.charts.grip import road_name
+from pages.parts.charts.layers import along, by_px, layer, next_step, where
 from pages.parts.charts.marks import Box, Words, drawn
-from pages.parts.charts.panels import by_px, layer, where
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
 ROW_PX, BAR_PX = 44, 16

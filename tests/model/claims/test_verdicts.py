@@ -6,6 +6,7 @@ import re
 import numpy as np
 import pytest
 
+from model.claims.collection import RUNS
 from model.claims.draws import EVENLY, GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
 from model.claims.prose import number_words, share_words, span_words, true_in
 from model.claims.regions import Bins, found_on, inside_of, region_of
@@ -15,7 +16,6 @@ from model.claims.verdicts import (
     FALSE,
     HOLDS,
     NOT_AS_SAID,
-    RUNS,
     UNJUDGED,
     WHOLE_RANGE_RUNS,
     Answer,

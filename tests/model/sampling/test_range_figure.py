@@ -9,7 +9,8 @@ from model.describe.scenario_io import starting_drives
 from model.physics.battery import usable_in_the_cold_kwh
 from model.sampling import range_figure
 from model.sampling.drives import drive
-from model.sampling.range_figure import LABORATORY, TESTS, range_on_road
+from model.sampling.printed_tests import LABORATORY, TESTS
+from model.sampling.range_figure import range_on_road
 from model.sampling.uncertainty import run_each
 from tests.refused import refuses
 

@@ -4,7 +4,8 @@ import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
-from pages.parts.charts.marks import Box, Words, apart, drawn
+from pages.parts.charts.layers import apart
+from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX
 from tests.pages.charts.specs import assert_valid
 

@@ -1,12 +1,15 @@
 """Lines as fine as a screen shows, and axes that stand still."""
 
+from pathlib import Path
+
 import numpy as np
 import pandas as pd
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from pages.parts.charts.axes import along, next_step, thinned, upright
+from pages.parts.charts import layers
+from pages.parts.charts.layers import along, next_step, thinned, upright
 
 
 def wave(rows):
@@ -55,3 +58,9 @@ def test_an_axis_has_words_where_it_was_given_some(words):
     axis = upright("speed", [0, 80], [90, 20], words)
     assert axis["scale"]["range"] == [90, 20]
     assert (axis["axis"] is None) == (not words)
+
+
+def test_layers_are_made_in_one_place():
+    charts = Path(layers.__file__).parent
+    by_hand = {path.name for path in charts.glob("*.py") if '"encoding":' in path.read_text(encoding="utf-8")}
+    assert by_hand <= {"layers.py", "export.py"}
