@@ -14,6 +14,7 @@ from model.kernel.savings import Result
 from model.kernel.timeline import timeline
 from model.limits.limit_settings import LimitSettings
 from model.out.answers import Asked, as_text, drive_answer
+from model.words.quantities import Value
 from model.words.refusals import refusal_words
 from pages.parts import link, opening, state, winter_words, wording
 from pages.parts.charts import export
@@ -24,6 +25,11 @@ from pages.parts.report import TakeAway, report_html
 
 QR_PX = 240
 CSV_DIGITS = "%.6g"
+
+
+def say(name: str, **values: Value) -> str:
+    """A message to the visitor."""
+    return state.display().say(name, **values)
 
 
 @st.cache_resource
@@ -65,33 +71,26 @@ def take(scenario: Scenario, result: Result) -> None:
         made=date.today(),
     )
     name = f"brake-to-battery-{scenario.car_class}"
-    st.header("A page to print", anchor=False)
-    st.markdown(
-        "Your drive, the answer with its band, the advice on lift-off, when regeneration is not there, and every "
-        "assumption with its source, on two sheets of paper. Print it here, or take it as a file, which any browser "
-        "opens and prints without a network. It holds nothing about you but what you entered."
-    )
+    st.header(say("take-print-heading"), anchor=False)
+    st.markdown(say("take-print-words"))
     with st.container(horizontal=True):
-        printing = st.button("Print", key="take-print", type="primary", icon=":material/print:")
+        printing = st.button(say("take-print"), key="take-print", type="primary", icon=":material/print:")
         st.download_button(
-            "The page (HTML)", partial(report_html, taken), f"{name}.html", "text/html",
+            say("take-page"), partial(report_html, taken), f"{name}.html", "text/html",
             key="take-page", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
     if printing:
         # the browser prints it once it is there: assets/own.js
         with st.container(key="sheets"):
             st.iframe(report_html(taken), width=1, height=1, tab_index=-1)
-    st.markdown(
-        "**For those who check.** The answer file is reproduced to the byte by `python -m model drive FILE`. The "
-        "timeline has one row a second."
-    )
+    st.markdown(say("take-check-words"))
     with st.container(horizontal=True):
         st.download_button(
-            "The answer (JSON)", partial(answer_text, scenario, state.BAND_RUNS, state.BAND_RUNS), f"{name}.json",
+            say("take-answer"), partial(answer_text, scenario, state.BAND_RUNS, state.BAND_RUNS), f"{name}.json",
             "application/json", key="take-answer", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
         st.download_button(
-            "The timeline (CSV)", partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
+            say("take-timeline"), partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
             key="take-timeline", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
 
@@ -100,18 +99,15 @@ def hand_over(scenario: Scenario) -> None:
     """The link with its code; without a public address, the text that stands for it."""
     parameters = link.link_of(scenario, state.display())
     whole = public_link(parameters)
-    st.header("To another screen", anchor=False)
+    st.header(say("take-over-heading"), anchor=False)
     if whole:
         code = qr_svg(whole)
         if code:
-            st.markdown("Scan this with a telephone, or copy the link.")
-            st.image(code, width=QR_PX, alt="QR code of the link to this drive")
+            st.markdown(say("take-over-scan"))
+            st.image(code, width=QR_PX, alt=say("take-over-qr"))
         st.code(whole, language=None, wrap_lines=True)
         return
-    st.markdown(
-        "This server has no public address, so there is no code to scan. Paste this text below on any other Brake to "
-        "Battery, or take the page along: it holds the drive."
-    )
+    st.markdown(say("take-over-text"))
     st.code(short_text(parameters), language=None, wrap_lines=True)
 
 
@@ -147,14 +143,14 @@ def open_file() -> None:
 
 def open_again() -> None:
     """A text field and a place for a file; what was opened, or why it could not be."""
-    st.header("Open a drive", anchor=False)
+    st.header(say("take-open-heading"), anchor=False)
     pasting, choosing = st.columns([11, 10], gap="large")
     with pasting, st.form("open-form", border=False):
-        st.text_input("Text or link", key="open-text", max_chars=10_000)
-        st.form_submit_button("Open the text", on_click=open_text)
+        st.text_input(say("take-open-label"), key="open-text", max_chars=10_000)
+        st.form_submit_button(say("take-open-text"), on_click=open_text)
     with choosing:
         st.file_uploader(
-            "Or a page or an answer that was taken away, or a scenario", ["json", "html"], key="open-file",
+            say("take-open-file"), ["json", "html"], key="open-file",
             on_change=open_file, max_upload_size=2,
         )  # fmt: skip
     if sentence := st.session_state.get("open-refused"):
@@ -164,9 +160,10 @@ def open_again() -> None:
         result = state.outcome().result
         display = state.display()
         moved = opening.moved_words(found.said_share, result.saved_share if result else None, display)
-        drive = f"{wording.car_words(found.scenario, display)}, {wording.drive_words(found.scenario, display)}"
-        st.success(" ".join(word for word in (f"Opened: {drive}.", *map(inert, found.notices), moved) if word))
-        st.page_link("your_drive.py", label="Go to the drive", query_params=link.own_link())
+        car, drive = wording.car_words(found.scenario, display), wording.drive_words(found.scenario, display)
+        opened = say("take-opened", car=car, drive=drive)
+        st.success(" ".join(word for word in (opened, *map(inert, found.notices), moved) if word))
+        st.page_link("your_drive.py", label=say("take-go"), query_params=link.own_link())
 
 
 warm_up()

@@ -15,6 +15,7 @@ from urllib.parse import urlsplit
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import scenario_to_json
 from model.kernel.savings import Result
@@ -23,8 +24,8 @@ from model.lift_off.advice import Advice
 from model.sampling.drives import Answer, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
-from model.words.quantities import Display, capital, percent_text
-from pages.parts import departures, lift_off_words, winter_words, wording
+from model.words.quantities import Display, Value
+from pages.parts import departures, lift_off_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.energy_words import before_after_words
@@ -88,9 +89,11 @@ def contents(taken: TakeAway) -> dict[str, Any]:
     energy_title, energy_text = before_after_words(book, display)
     link = public_link(taken.link)
     qr = qr_svg(link) if link else ""
+    host = urlsplit(link).hostname or ""
     return {
         "headline": wording.headline(answer, display),
         "about": about(scenario, display),
+        "words": fixed_words(taken, host),
         "warnings": warnings(taken),
         "facts": facts(taken),
         "strip": svg(drive_strip(steps, events, display), STRIP_PX),
@@ -100,22 +103,17 @@ def contents(taken: TakeAway) -> dict[str, Any]:
         "energy_text": energy_text,
         "cards": cards(taken),
         "legs": [wording.leg_words(leg, display) for leg in scenario.legs],
-        "there_and_back": scenario.return_trip,
-        "way_back": wording.way_back_words(scenario.conditions, display),
-        "habits": wording.habits_words(scenario, display),
+        "drive": drive_heading(scenario, display),
+        "habits": display.say("paper-habits", habits=wording.habits_words(scenario, display)),
         "caution": display.say("caution"),
         "figures": figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),
-        "band": band_words(taken.band_runs),
+        "band": band_words(taken.band_runs, display),
         "left_out": left_out(display),
-        "version": MODEL_VERSION,
-        "model_date": MODEL_DATE,
-        "made": taken.made.isoformat(),
         "link": link,
         "qr": qr,
         "qr_mm": qr_mm(qr),
         "short_text": short_text(taken.link),
         "scenario_file": data_address(json.dumps(scenario_to_json(scenario), ensure_ascii=False)),
-        "host": urlsplit(link).hostname or "",
         "reproduce": REPRODUCE,
     }
 
@@ -124,11 +122,40 @@ def about(scenario: Scenario, display: Display) -> str:
     """Car, drive, season, pedal and what else departs from the ordinary, in one sentence."""
     season = wording.season_of(scenario.conditions, scenario.year)
     apart = departures.text(scenario, display)
-    day = f"{'in' if season else 'at'} {wording.season_words(scenario.conditions, scenario.year, display)}"
-    return (
-        f"A {wording.on_drive(scenario, display)} {day}, with a "
-        f"{wording.pedal_words(scenario, display)}{f', {apart}' if apart else ''}."
-    )
+    said: dict[str, Value] = {
+        "car_on_drive": wording.on_drive(scenario, display),
+        "season": bool(season),
+        "day": wording.season_words(scenario.conditions, scenario.year, display),
+        "pedal": wording.pedal_words(scenario, display),
+    }
+    return display.say("paper-about-apart", apart=apart, **said) if apart else display.say("paper-about", **said)
+
+
+def drive_heading(scenario: Scenario, display: Display) -> str:
+    """What stands over the legs."""
+    if not scenario.return_trip:
+        return display.say("paper-drive")
+    return display.say("paper-drive-there-and-back", way_back=wording.way_back_words(scenario.conditions, display))
+
+
+def fixed_words(taken: TakeAway, host: str) -> dict[str, str]:
+    """Headings and labels of the page, by their places."""
+    say = taken.display.say
+    return {
+        "title": say("paper-title", about=about(taken.scenario, taken.display)),
+        "made": say("paper-made", made=taken.made.isoformat(), version=MODEL_VERSION, date=MODEL_DATE),
+        "open_again": say("paper-open-again"),
+        "qr": say("paper-qr"),
+        "open_at": say("paper-open-at", host=host),
+        "scan": say("paper-scan"),
+        "paste": say("paper-paste"),
+        "open_page": say("paper-open-page"),
+        "drive_file": say("paper-drive-file"),
+        "assumed": say("paper-assumed"),
+        "reproduced": say("paper-reproduced"),
+        "left_out": say("paper-left-out"),
+        "drive_as_text": say("paper-drive-as-text"),
+    }
 
 
 def warnings(taken: TakeAway) -> list[str]:
@@ -155,19 +182,16 @@ def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
         rows.append(wording.range_fact(answer, result.car.usable_kwh, display))
     if taken.year is not None:
         rows.append(wording.year_fact(taken.year, taken.scenario.year, display, taken.year_fuel))
-    shares = (
-        ("recovered share", result.recovered_share, "back in the battery over out of it"),
-        ("energy saved", result.saved_share, "of the drive on friction brakes only"),
-        ("range gain", result.range_gain, "from the same battery"),
-    )
-    told = [
-        f"{name} {percent_text(share)} ({of_what})"
-        for name, share, of_what in shares
-        # more than all of it is no share: the hill gave it
-        if share is not None and (name == "range gain" or share <= 1)
-    ]
+    told = []
+    # more than all of it is no share: the hill gave it
+    if result.recovered_share is not None and result.recovered_share <= 1:
+        told.append(display.say("paper-recovered-share", share=Share(result.recovered_share)))
+    if result.saved_share is not None and result.saved_share <= 1:
+        told.append(display.say("paper-energy-saved", share=Share(result.saved_share)))
+    if result.range_gain is not None:
+        told.append(display.say("paper-range-gain", share=Share(result.range_gain)))
     if told:
-        rows.append(("Three shares that are easily mixed up, from middle figures", "", "; ".join(told)))
+        rows.append((display.say("paper-three-shares"), "", display.figure(Several(tuple(told), ";"))))
     return rows
 
 
@@ -176,13 +200,11 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     advice, display, found = taken.advice, taken.display, []
     if advice is not None:
         told, driver = lift_off_words.advised(advice, display), taken.scenario.driver
-        day = f"For {wording.day_words(taken.scenario, display)}."
-        yours = f"The car is set to {lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs)}."
-        found.append((f"Lift-off strength advised: {told.title}", (day, *told.sentences, yours)))
-    glance = "; ".join(
-        f"{winter_words.part_name(part, display).lower()}: {words}" for part, words in taken.glance.items()
-    )
-    in_short = f"{capital(glance)}."
+        day = display.say("paper-for-day", day=wording.day_words(taken.scenario, display))
+        strength = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs)
+        yours = display.say("paper-set-to", strength=strength)
+        found.append((display.say("paper-advised", advice=told.title), (day, *told.sentences, yours)))
+    in_short = display.say("paper-glance", **taken.glance)
     limits = wording.limits_card(taken.display)
     limits = replace(limits, sentences=(*limits.sentences, in_short))
     short = [wording.setting_card(taken.scenario, taken.display), limits]
@@ -191,13 +213,10 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     return [*found, *((card.title, card.sentences) for card in short)]
 
 
-def band_words(runs: int) -> str:
+def band_words(runs: int, display: Display) -> str:
     """How the bands are made."""
-    return (
-        f"Bands run from {LOW_SHARE * 100:.0f} to {HIGH_SHARE * 100:.0f} % of {runs} sampled cars: for each, every "
-        f"figure with a low and a high is drawn between them (triangular distribution, Latin hypercube, seed {SEED}). "
-        "What you stated is fixed. The comparison is the same speeds on friction brakes only."
-    )
+    low, high = Quantity(100 * LOW_SHARE, "", places=0), Share(HIGH_SHARE, places=0)
+    return display.say("paper-bands", low=low, high=high, cars=runs, seed=str(SEED))
 
 
 def qr_mm(qr: str) -> float:
