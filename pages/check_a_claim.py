@@ -11,6 +11,7 @@ import streamlit as st
 from model.claims.draws import INPUTS
 from model.claims.verdicts import QUESTION_FIELDS, Answer, Question, claims, question, sayable
 from model.describe.fields import InputError
+from model.words.claims import rule, varied
 from model.words.quantities import Value, capital
 from model.words.refusals import refusal_words
 from pages.parts import claim_files, link, phrase_words, state
@@ -259,9 +260,9 @@ def answer(now: Question) -> Answer:
     with st.container(key="claim-runs", gap="small"):
         st.markdown(f"### {words.finding(found)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows), key="claim-runs-chart")
-    st.caption(inputs.held_together(found.varied))
+    st.caption(inputs.held_together(varied(found, display)))
     with st.expander(told("claim-rule"), type="compact", key="why-drawer"):
-        st.markdown(found.rule)
+        st.markdown(rule(found, display))
         st.markdown(words.left_out(found))
     return found
 

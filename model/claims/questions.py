@@ -201,7 +201,7 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
 
 
 def question_from_json(data: Any) -> Question:
-    """The question behind an answer given earlier (`Answer.as_json`), or any object with ``id`` and ``settings``."""
+    """The question behind an answer given earlier, or any object with ``id`` and ``settings``."""
     settings = data.get("settings", {}) if isinstance(data, Mapping) else None
     if not isinstance(settings, Mapping) or "id" not in data:
         raise InputError("claim-file-without-claim")

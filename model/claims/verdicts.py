@@ -14,23 +14,16 @@ from typing import Any
 
 import numpy as np
 
-from model import MODEL_DATE, MODEL_VERSION
 from model.claims.collection import ALWAYS, BROADLY, RUNS, Claim, claims
-from model.claims.draws import DRAWN_TOGETHER, INPUTS, SETTINGS, Draws, Open, draw, one_at_a_time
+from model.claims.draws import INPUTS, SETTINGS, Draws, Open, draw, one_at_a_time
 from model.claims.prose import (
     Units,
     condition,
-    listed,
     metric,
-    number_words,
-    shown,
-    span_and_median,
-    span_words,
-    true_in,
 )
 from model.claims.quantities import QUANTITIES
 from model.claims.questions import OF_ALL_RUNS, QUESTION_FIELDS, Question, question, question_from_json, sayable
-from model.claims.regions import LEAST_REGION, MOST_CONDITIONS, Bins, Part, region_of
+from model.claims.regions import Bins, Part, region_of
 from model.describe.fields import InputError
 from model.describe.trace import Array
 from model.sampling.uncertainty import SEED
@@ -65,7 +58,7 @@ ROUNDING = 1e-6
 QUANTILES = (0.05, 0.25, 0.5, 0.75, 0.95)
 
 HOLDS = "holds broadly"
-CONDITIONS = "holds only under the named conditions"
+CONDITIONS = "holds only under conditions"
 FALSE = "does not hold in the modelled range"
 NOT_AS_SAID = "does not hold as said"
 UNJUDGED = "cannot be judged from what was said"
@@ -235,183 +228,33 @@ class Answer:
                 needs[name] = [[float(middle(column[runs])) if len(runs) else None for runs in row] for row in fields]
         return needs
 
-    def reason(self, subject: str, units: Units = metric) -> str:
-        """Why the verdict is what it is, in numbers of the claim's unit; after a subject with its verb."""
-        asked, unit = self.question, self.question.claim.unit
-        start = f"{asked.where(units)}{subject}"
-        if self.verdict == BEYOND:
-            said = f"{asked.where(units)}{asked.what} is {asked.claimed} {self._how_often}"
-            return f"{asked.claim.beyond}; what can be said is that {said}"
-        if asked.relation in OF_ALL_RUNS:
-            found = number_words(deciding(self.values, asked.relation), unit)
-            if asked.relation == "on_average":
-                over_all = f"; over the whole range {number_words(deciding(self.whole, asked.relation), unit)}"
-                return f"{asked.where(units)}{asked.what} is {found} on average{over_all if self._narrower else ''}"
-            reached = {NOT_AS_SAID: ", so there is more than was said", FALSE: ", so less than was said"}
-            return (
-                f"{asked.where(units)}{asked.what} reaches {found}, the level that one run in twenty passes"
-                f"{reached.get(self.verdict, '')}"
-            )
-        if self.verdict == CONDITIONS and self._narrower:
-            return f"{start} {self._how_often}; over the whole range the model gives {self._band(self.whole)}"
-        given = self._band(self.values[self.region[1]])
-        there = f"with {listed(self.conditions(units) or [''])}, where the model gives {given}"
-        if self.verdict == CONDITIONS:
-            return f"{start} {there}; elsewhere it often is not"
-        if self.verdict == NOT_AS_SAID:
-            where = f"; it is {asked.claimed.removeprefix('always ')} {there}" if self.region[0] else ""
-            found = f"{asked.where(units)}{asked.what} {self.nearest_miss}"
-            return f"{found}, and “always” allows hardly any such run{where}"
-        if self.verdict == UNJUDGED:
-            most = " and on ".join(INPUTS[this.key].label.lower() for this in self.bins[:2])
-            return f"{asked.where(units)}it depends most on {most} whether {subject}, and no few conditions settle it"
-        return f"{start} {self._how_often}"
-
     @property
-    def _narrower(self) -> bool:
+    def narrower(self) -> bool:
         """Whether the claim holds with what was said but not over the whole range."""
         if self.question.relation in OF_ALL_RUNS:
             return self.verdict == CONDITIONS
         return self.share >= self.question.claim.broadly > self.whole_share
 
     @property
-    def _how_often(self) -> str:
+    def how_often(self) -> str:
         """In how much of what was varied a claim is true, where runs are tested; no share, which would read as odds."""
-        if self.share == 0:
-            return f"in no run: {self.nearest}"
+        if self.share in (0, 1):
+            return "always" if self.share else "never"
         if self.share < HARDLY:
-            return f"only at the edge of what was varied: {self.nearest}"
-        if self.share == 1:
-            return "in every run"
-        return "in nearly all of what was varied" if self.share >= ALWAYS else "in most of what was varied"
+            return "at-the-edge"
+        return "nearly-always" if self.share >= ALWAYS else "mostly"
 
     @property
-    def nearest_miss(self) -> str:
-        """The run that is farthest from what is claimed always to be so."""
+    def farthest_miss(self) -> float:
+        """The number of the run that is farthest from what is claimed always to be so [the claim's unit]."""
         low, high = self.question.bounds
-        values, unit = self.values, self.question.claim.unit
-        farthest = values[np.argmax(np.maximum(low - values, values - high))]
-        return f"is {f'{shown(float(farthest))} {unit}'.rstrip()} in one run"
+        return float(self.values[np.argmax(np.maximum(low - self.values, self.values - high))])
 
-    def _band(self, values: Array) -> str:
-        """5 to 95 % of some runs."""
+    @staticmethod
+    def band(values: Array) -> tuple[float, float]:
+        """5 and 95 % points of some runs [the claim's unit]."""
         low, high = np.quantile(values, (0.05, 0.95))
-        return span_words(float(low), float(high), self.question.claim.unit)
-
-    @property
-    def varied(self) -> str:
-        """What was varied, and how it was weighted, in a sentence."""
-        keys = list(self.question.not_said)
-        if not keys:
-            return "Nothing was varied but the car’s assumed figures, each most often near the middle of its band."
-        bands = [INPUTS[key].label.lower() for key in keys if self.question.declared[key].band]
-        lists = [INPUTS[key].label.lower() for key in keys if not self.question.declared[key].band]
-        parts = [f"{listed(lists)}, each value as often as the next"] if lists else []
-        parts += [f"{listed(bands)}, most often near the middle of the range"] if bands else []
-        return f"Varied: {'; '.join(parts)}."
-
-    @property
-    def nearest(self) -> str:
-        """The runs that come nearest to a claim that is true in none."""
-        unit, least, most = self.question.claim.unit, float(self.values.min()), float(self.values.max())
-        if self.question.relation == "at_least":
-            return f"the highest gives {shown(most)} {unit}".rstrip()
-        if self.question.relation == "at_most":
-            return f"the lowest gives {shown(least)} {unit}".rstrip()
-        return f"they give {span_words(least, most, unit)}"
-
-    def band_words(self) -> str:
-        """The band of the runs and their median."""
-        low, mid, high = (self.quantiles[key] for key in ("0.05", "0.5", "0.95"))
-        return span_and_median(low, mid, high, self.question.claim.unit)
-
-    @property
-    def sentence(self) -> str:
-        """The verdict, its reason, the band and what was varied: sentences to quote, with their hedge."""
-        reason = self.reason(f"{self.question.what} is {self.question.claimed}")
-        return (
-            f"This claim {self.verdict}: {reason}. The model gives {self.band_words()}. {self.varied} An estimate, not "
-            "a measurement."
-        )
-
-    @property
-    def rule(self) -> str:
-        """The rule of the verdict, as printed."""
-        asked, broadly = self.question, self.question.claim.broadly
-        if asked.relation in OF_ALL_RUNS:
-            low, high = asked.top_bounds
-            span = f"{shown(low)} to {shown(high)} {asked.claim.unit}".rstrip()
-            number = "mean of the runs" if asked.relation == "on_average" else "95 % point of the runs, their top,"
-            top = f" {NOT_AS_SAID.capitalize()}: it lies above." if asked.relation == "up_to" else ""
-            return (
-                f"The {number} is to lie within {span}. {HOLDS.capitalize()}: it does, with what was said and over the "
-                f"whole range. {CONDITIONS.capitalize()}: with what was said only. {FALSE.capitalize()}: it lies "
-                f"{'below' if asked.relation == 'up_to' else 'outside'}.{top}"
-            )
-        side = {
-            "at_least": f" (the {100 * (1 - broadly):.0f} % quantile is not below it)",
-            "at_most": f" (the {100 * broadly:.0f} % quantile is not above it)",
-        }.get(asked.relation, "")
-        always = asked.claim.always
-        named = (
-            f"; or as often within at most {MOST_CONDITIONS} conditions that cover at least {100 * LEAST_REGION:.1f} % "
-            "of the runs, were found on one half of them and hold on the other"
-        )
-        between = f"{NOT_AS_SAID}: anything between, since counter-examples refute “always”" if always else UNJUDGED
-        beyond = f" The claim itself is beyond the model: {asked.claim.beyond}." if self.verdict == BEYOND else ""
-        return (
-            f"A run is true where {asked.what} is {asked.claimed}. {HOLDS.capitalize()}: true in at least "
-            f"{100 * broadly:.0f} % of the runs{side}, with what was said and over the whole range. "
-            f"{CONDITIONS.capitalize()}: as often with what was said but not over the whole range"
-            f"{'' if always else named}. {FALSE.capitalize()}: true in fewer than {100 * HARDLY:.0f} %. "
-            f"{between.capitalize()}{'' if always else ': anything else'}.{beyond} {self.share_of_design}"
-        )
-
-    @property
-    def share_of_design(self) -> str:
-        """In how many of the runs the claim is true, and what that share is not."""
-        return (
-            f"Here {true_in(self.share)} are true: a share of what was varied, as it was weighted; not odds, and not a "
-            "share of the cars on the road."
-        )
-
-    def as_json(self) -> dict[str, Any]:
-        """Everything to print with."""
-        asked, claim = self.question, self.question.claim
-        return {
-            "id": claim.id,
-            "text": asked.text,
-            "reading": claim.reading if asked.as_listed else "",
-            "what": asked.what,
-            "unit": claim.unit,
-            "number": list(asked.number),
-            "relation": asked.relation,
-            "settings": dict(asked.given),
-            "said": {key: this.described(key) for key, this in asked.declared.items() if not this.varies}
-            | {key: this.described(key) for key, this in asked.said.items()},
-            "not_said": asked.not_said,
-            "verdict": self.verdict,
-            "rule": self.rule,
-            "quantiles": self.quantiles,
-            "share_of_range": self.share,
-            "share_of_whole_range": self.whole_share,
-            "needs": self.needs,
-            "tornado": list(self.tornado),
-            "denominators": list(claim.denominators),
-            "left_out": claim.left_out,
-            "sources": list(claim.published),
-            "sentence": self.sentence,
-            "method": {
-                "runs": len(self.values),
-                "left_out_runs": self.left_out,
-                "seed": SEED,
-                "draw": "Latin hypercube; bands triangular, lists in equal parts; car figures after their class",
-                "drawn_together": DRAWN_TOGETHER,
-                "varied": self.varied,
-            },
-            "model_version": MODEL_VERSION,
-            "model_date": MODEL_DATE,
-        }
+        return float(low), float(high)
 
 
 def deciding(values: Array, relation: str) -> float:

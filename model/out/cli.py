@@ -206,6 +206,7 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
 
 def _claim(options: argparse.Namespace) -> dict[str, Any]:
     from model.claims.verdicts import check, claims, question, question_from_json
+    from model.words.claims import claim_answers
 
     if options.id is None:
         return {"claims": [{"id": claim.id, "text": claim.text} for claim in claims().values()]}
@@ -213,7 +214,7 @@ def _claim(options: argparse.Namespace) -> dict[str, Any]:
     if claim_id.endswith(".json"):
         asked = question_from_json(read_json(Path(claim_id)))
         claim_id, settings = asked.claim.id, dict(asked.given) | settings
-    return check(question(claim_id, settings | settings_from(options.set))).as_json()
+    return claim_answers(check(question(claim_id, settings | settings_from(options.set))))
 
 
 VERBS: dict[str, Callable[[argparse.Namespace], dict[str, Any] | str]] = {

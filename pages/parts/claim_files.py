@@ -12,6 +12,8 @@ from model import MODEL_DATE, MODEL_VERSION
 from model.claims.prose import listed
 from model.claims.verdicts import Answer, Question
 from model.out.answers import as_text
+from model.words import claims as spoken
+from model.words.claims import claim_answers
 from model.words.quantities import Display
 from pages.parts.charts import export
 from pages.parts.charts.claims import distribution, printed, region, tornado
@@ -38,13 +40,14 @@ SOURCE_LINE = f"Brake to Battery, model version {MODEL_VERSION} of {MODEL_DATE}.
 
 def method_note(answer: Answer) -> str:
     """How it was tested, in a paragraph."""
-    method = answer.as_json()["method"]
+    method = claim_answers(answer)["method"]
     together = listed([label(key).lower() for key in method["drawn_together"]])
     lead = label(next(iter(method["drawn_together"].values()))).lower()
     return (
         f"{method['runs']:,} runs of an energy model of the car, one for each draw of what was not said and of the "
         f"car's assumed figures ({method['draw']}; {together} rise with {lead}; seed {method['seed']}). The band is "
-        f"what lies between the lowest and the highest 5 % of the runs. {answer.varied} {answer.share_of_design} "
+        f"what lies between the lowest and the highest 5 % of the runs. {spoken.varied(answer, Display())} "
+        f"{spoken.share_of_design(answer, Display())} "
         f"{left_out(answer)} {SOURCE_LINE}"
     )
 
@@ -129,7 +132,7 @@ def runs_text(answer: Answer) -> str:
 
 def answer_text(answer: Answer) -> str:
     """Everything, as the command line prints it."""
-    return as_text(answer.as_json())
+    return as_text(claim_answers(answer))
 
 
 FILES: dict[str, tuple[str, Callable[[Answer], str | bytes], str]] = {

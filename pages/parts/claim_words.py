@@ -13,6 +13,7 @@ from model.claims.prose import share_words, span_and_median, span_words
 from model.claims.verdicts import Answer, Question
 from model.kernel.denominators import PHRASES
 from model.sampling.uncertainty import Band
+from model.words import claims as spoken
 from model.words.quantities import Display, capital
 from pages.parts.charts.claims import Grid, Row, Swing, claim_number, given
 from pages.parts.claim_inputs import (
@@ -56,7 +57,7 @@ def conditions(answer: Answer, display: Display) -> list[str]:
 
 def heading(answer: Answer) -> str:
     """The verdict as a sentence."""
-    return f"This claim {answer.verdict}."
+    return spoken.heading(answer, Display())
 
 
 def band_of(answer: Answer) -> Band:
@@ -77,7 +78,8 @@ def claimed_text(asked: Question) -> str:
 
 def reason(answer: Answer, display: Display) -> str:
     """Why: in how many of the runs the claim is true, and under which conditions."""
-    return held_together(f"{capital(answer.reason('it is true', units_of(display)))}.")
+    subject = display.say("claim-subject-on-page")
+    return held_together(f"{capital(spoken.reason(answer, subject, display, units_of(display)))}.")
 
 
 def reading(asked: Question) -> str:
@@ -161,7 +163,7 @@ def source_text(row: Mapping[str, Any]) -> str:
 def rows_of(answer: Answer) -> list[Row]:
     """The model's band, and what is published of the same thing, for the picture of the runs."""
     band, asked = band_of(answer), answer.question
-    text = held_together(f"The model: {answer.band_words()}")
+    text = held_together(f"The model: {spoken.band(answer)}")
     rows = [Row(text, band.low, band.high, band.mid, bold=True)]
     for row in asked.claim.published:
         if comparable(row, asked):
@@ -284,8 +286,7 @@ def phrase_row(name: str, answer: Answer) -> Row:
 
 def quotable(answer: Answer) -> str:
     """The claim, its verdict, its baseline and its band, to quote."""
-    verdict = answer.sentence.removeprefix("This claim ")
-    return with_minus(f"The claim {QUOTE.format(answer.question.text)} {verdict}")
+    return with_minus(spoken.quotation(answer))
 
 
 def published_table(asked: Question) -> pd.DataFrame:
@@ -321,4 +322,4 @@ def moved(given: str, answer: Answer) -> str:
     except ValueError:
         return ""
     then = span_and_median(low, mid, high, answer.question.claim.unit)
-    return held_together(f"When the link was made the model gave {then}; now it gives {answer.band_words()}.")
+    return held_together(f"When the link was made the model gave {then}; now it gives {spoken.band(answer)}.")

@@ -5,6 +5,7 @@ import time
 import pytest
 
 from model.claims import verdicts as claims
+from model.words.claims import claim_answers
 
 BEFORE = claims.check(claims.question("two-megawatts"))
 """Classes, cycles and tables are read once, when the app starts."""
@@ -17,7 +18,7 @@ def test_a_claim_is_answered_within_a_second(claim_id):
         claims._values.cache_clear()
         claims._tornado.cache_clear()
         begin = time.process_time()
-        claims.check(claims.question(claim_id)).as_json()
+        claim_answers(claims.check(claims.question(claim_id)))
         taken.append(time.process_time() - begin)
     print(f"{claim_id}: {min(taken):.2f} s of processor time")
     assert min(taken) < 1

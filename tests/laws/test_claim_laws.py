@@ -10,6 +10,7 @@ from model.claims.prose import DRIVES, SHARES, condition
 from model.claims.verdicts import check, claims, question
 from model.describe.fields import InputError
 from model.describe.parameters import class_labels
+from model.words.claims import claim_answers, sentence
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words
 from tests.refused import told
@@ -114,7 +115,7 @@ def test_title_quote_picture_files_and_command_line_say_what_was_tested(claim_id
         "title": claim_words.claim_text(answer.question),
         "quote": claim_words.quotable(answer),
         "picture": " ".join(claim_files.under_print(answer)) + claim_words.finding(answer),
-        "file": answer.as_json()["text"] + answer.as_json()["what"] + answer.sentence,
+        "file": claim_answers(answer)["text"] + claim_answers(answer)["what"] + sentence(answer),
     }
     for place, text in texts.items():
         text = text.replace("\N{NO-BREAK SPACE}", " ").replace("−", "-")

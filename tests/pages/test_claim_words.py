@@ -12,6 +12,7 @@ from model.describe.scenario_io import starting_drives
 from model.kernel.denominators import PHRASES, books_of
 from model.sampling.drives import drive
 from model.sampling.range_figure import range_on_road
+from model.words.claims import sentence
 from model.words.quantities import Display
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
@@ -61,7 +62,7 @@ def test_no_sentence_contradicts_the_share_of_the_range(claim_id, wanted):
     assert ("in no run" in reason) == (answer.share == 0)
     assert ("only at the edge" in reason) == (0 < answer.share < 0.05)
     # a share of what was varied reads as odds, and stands in the method alone
-    printed = " ".join((reason, answer.sentence, *words.keys(answer), words.finding(answer)))
+    printed = " ".join((reason, sentence(answer), *words.keys(answer), words.finding(answer)))
     assert "% of the runs" not in printed and "% of those" not in printed
     assert plain(claims_share(answer)) in plain(method_note(answer))
     if answer.verdict == CONDITIONS and answer.share < broadly:

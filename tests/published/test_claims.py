@@ -10,13 +10,14 @@ import pytest
 
 from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, check, claims, question
 from model.sampling.uncertainty import SEED
+from model.words.claims import sentence
 
 ROOT = Path(__file__).resolve().parents[2]
 
 
 def found(claim_id, **settings):
     answer = check(question(claim_id, settings))
-    print(answer.sentence)
+    print(sentence(answer))
     return answer
 
 
@@ -39,7 +40,7 @@ def test_the_dynamometer_result_holds_for_the_small_car_under_the_named_conditio
     answer = found("range-gain-on-dynamometer")
     assert answer.verdict == CONDITIONS
     assert answer.share >= 0.75 > answer.whole_share
-    assert "city car" in answer.sentence and "a friction-only pedal" in answer.sentence
+    assert "city car" in sentence(answer) and "a friction-only pedal" in sentence(answer)
     assert found("range-gain-on-dynamometer", car="large-suv", brake_pedal="blended").verdict == FALSE
 
 
@@ -52,7 +53,7 @@ def test_forty_percent_in_town_gets_the_verdict_of_its_run_with_what_decides_it_
     named = found("range-gain-in-town", **said)
     assert set(named.question.said) == set(said) and not set(said) & set(named.question.not_said)
     for condition in ("the UDDS city drive", "a blended pedal", "accessories of 250 W", "no heating or cooling"):
-        assert condition in named.sentence
+        assert condition in sentence(named)
 
 
 def test_four_times_the_energy_holds_for_kinetic_energy_and_not_for_what_comes_back():
@@ -61,7 +62,7 @@ def test_four_times_the_energy_holds_for_kinetic_energy_and_not_for_what_comes_b
     assert back.verdict == CONDITIONS and back.share < 0.5
     # the sentence names the very conditions under which low speeds happen to lose as much as air and power limit do
     assert {"speed_kmh", "slowing_mps2"} <= set(back.needs["where"])
-    assert all(condition in back.sentence for condition in back.conditions())
+    assert all(condition in sentence(back) for condition in back.conditions())
     assert back.quantiles["0.05"] < 3.5 and back.quantiles["0.95"] > 4.5
 
 

@@ -27,6 +27,7 @@ from model.claims.verdicts import (
 )
 from model.describe.fields import InputError
 from model.describe.parameters import assumed_figures
+from model.words.claims import claim_answers, rule, sentence
 from tests.refused import refuses, told
 
 QUICK = "two-megawatts"
@@ -98,18 +99,18 @@ def test_bounds_of_each_relation():
 @pytest.mark.parametrize("share", [0.0, 0.004, 0.03, 0.049, 0.05, 0.3, 0.74, 0.76, 0.996, 1.0])
 def test_sentences_never_contradict_their_numbers(share):
     found = invented(np.where(np.arange(1000) < round(1000 * share), 3.0, 1.0))
-    assert found.sentence.startswith(f"This claim {found.verdict}:")
+    assert sentence(found).startswith(f"This claim {found.verdict}:")
     if share < 0.05:
-        assert "does not hold" in found.sentence and " holds " not in found.sentence
+        assert "does not hold" in sentence(found) and " holds " not in sentence(found)
     if share < 0.75:
-        assert HOLDS not in found.sentence
-    assert (HOLDS in found.sentence) == (share >= 0.75)
-    assert (share == 0) == ("in no run: the highest gives 1 MW" in found.sentence)
-    assert (0 < share < 0.05) == ("only at the edge of what was varied: the highest gives 3 MW" in found.sentence)
-    assert (share == 1) == ("in every run" in found.sentence)
-    assert (0.75 <= share < 0.95) == ("in most of what was varied" in found.sentence)
-    assert "of the runs" not in found.sentence and f"Here {true_in(share)} are true" in found.rule
-    assert "not odds" in found.rule and found.sentence.endswith("An estimate, not a measurement.")
+        assert HOLDS not in sentence(found)
+    assert (HOLDS in sentence(found)) == (share >= 0.75)
+    assert (share == 0) == ("in no run: the highest gives 1 MW" in sentence(found))
+    assert (0 < share < 0.05) == ("only at the edge of what was varied: the highest gives 3 MW" in sentence(found))
+    assert (share == 1) == ("in every run" in sentence(found))
+    assert (0.75 <= share < 0.95) == ("in most of what was varied" in sentence(found))
+    assert "of the runs" not in sentence(found) and f"Here {true_in(share)} are true" in rule(found)
+    assert "not odds" in rule(found) and sentence(found).endswith("An estimate, not a measurement.")
 
 
 @pytest.mark.parametrize(
@@ -124,13 +125,13 @@ def test_sentences_never_contradict_their_numbers(share):
 )
 def test_a_top_or_a_mean_is_judged_by_one_number_of_all_runs(relation, values, verdict, words):
     found = invented(values, relation=relation)
-    assert found.verdict == verdict and words in found.sentence and not found.needs["where"]
+    assert found.verdict == verdict and words in sentence(found) and not found.needs["where"]
 
 
 def test_what_is_beyond_the_model_is_not_judged_by_what_stands_next_to_it():
     found = answered("brakes-last-longer")
-    assert found.verdict == BEYOND and found.sentence.startswith(f"This claim {BEYOND}: how long brakes last")
-    assert "what can be said is that the friction work" in found.sentence
+    assert found.verdict == BEYOND and sentence(found).startswith(f"This claim {BEYOND}: how long brakes last")
+    assert "what can be said is that the friction work" in sentence(found)
     work = answered("brakes-work-half")
     assert work.verdict == HOLDS and (work.values == found.values).all()
     assert answered("brakes-last-longer", number="40").verdict == HOLDS
@@ -146,9 +147,9 @@ def test_what_is_varied_goes_beyond_the_number_that_decides(claim_id):
 def test_what_was_said_narrows_the_range_and_is_named():
     found = answered(QUICK, mass_kg=2800, motor_top_speed_kmh=260, slowing_mps2=10.5)
     assert found.share == 1.0 and found.whole_share < 0.05 and found.verdict == CONDITIONS
-    assert "a car of 2,800 kg with driver" in found.sentence
+    assert "a car of 2,800 kg with driver" in sentence(found)
     whole = answered(QUICK).quantiles
-    assert f"; over the whole range the model gives {span_words(whole['0.05'], whole['0.95'], 'MW')}" in found.sentence
+    assert f"; over the whole range the model gives {span_words(whole['0.05'], whole['0.95'], 'MW')}" in sentence(found)
     assert set(found.draws["mass_kg"]) == {2800.0}
     assert set(found.question.not_said) == {"car", "payload_kg"}
     assert (answered(QUICK).draws["payload_kg"] <= 400).all() and answered(QUICK, payload_kg="10..20").share == 0
@@ -166,9 +167,9 @@ def test_numbers_read_as_a_newspaper_prints_them():
 
 def test_always_says_what_refutes_it_and_where_it_is_true():
     found = answered("coasting-always-wins")
-    assert found.verdict == NOT_AS_SAID and "counter-examples refute “always”" in found.rule
-    assert f"is {found.values.min():.3g} Wh in one run, and “always” allows hardly any" in found.sentence
-    assert "it is zero or more with lost time not made up, where the model gives" in found.sentence
+    assert found.verdict == NOT_AS_SAID and "counter-examples refute “always”" in rule(found)
+    assert f"is {found.values.min():.3g} Wh in one run, and “always” allows hardly any" in sentence(found)
+    assert "it is zero or more with lost time not made up, where the model gives" in sentence(found)
     assert answered("coasting-always-wins", time_made_up="no").verdict == CONDITIONS
 
 
@@ -187,7 +188,7 @@ def test_a_region_is_found_on_one_half_and_confirmed_on_the_other():
     random = np.random.RandomState(1).random_sample(1009) < 0.3
     by_chance = Answer(question("range-gain-in-town", {"relation": "at_least"}), draws, random * 50.0)
     assert by_chance.verdict == UNJUDGED and by_chance.needs["where"] == {}
-    assert by_chance.sentence.startswith("This claim cannot be judged from what was said:")
+    assert sentence(by_chance).startswith("This claim cannot be judged from what was said:")
 
 
 def test_conditions_that_hold_only_on_the_cars_they_were_found_on_are_not_named():
@@ -271,8 +272,8 @@ def test_a_step_too_close_to_call_is_not_named():
 
 
 def test_the_same_claim_gives_the_same_answer_and_can_be_asked_again():
-    first = answered(QUICK, number=1.5, car="pickup,van").as_json()
-    again = check(question_from_json(json.loads(json.dumps(first)))).as_json()
+    first = claim_answers(answered(QUICK, number=1.5, car="pickup,van"))
+    again = claim_answers(check(question_from_json(json.loads(json.dumps(first)))))
     assert again == first and first["settings"] == {"number": "1.5", "car": "pickup,van"}
 
 

@@ -1,0 +1,193 @@
+# A tested claim: the verdict, why, and the rule it goes by. `$where` is what was said, with its comma, or nothing; `$what`
+# is the claim’s number as a noun, `$claimed` what is claimed of it.
+
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+claim-verdict = { $verdict ->
+    [holds] holds broadly
+    [conditions] holds only under conditions
+    [false] does not hold in the modelled range
+    [not-as-said] does not hold as said
+    [unjudged] cannot be judged from what was said
+   *[beyond] cannot be judged by a model of energy
+}
+
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+claim-heading = This claim { claim-verdict }.
+
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $reason: text
+# $band: text
+# $varied: text
+claim-sentence = This claim { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An estimate, not a
+    measurement.
+
+# To quote, with the claim.
+# $claim: text
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $reason: text
+# $band: text
+# $varied: text
+claim-quotation = The claim “{ $claim }” { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An estimate,
+    not a measurement.
+
+claim-subject-on-page = it is true
+
+# $what: text
+# $claimed: text
+claim-subject = { $what } is { $claimed }
+
+## Why
+
+# $often: one of never, at-the-edge, always, nearly-always, mostly
+# $nearest: text
+claim-how-often = { $often ->
+    [never] in no run: { $nearest }
+    [at-the-edge] only at the edge of what was varied: { $nearest }
+    [always] in every run
+    [nearly-always] in nearly all of what was varied
+   *[mostly] in most of what was varied
+}
+
+# $given: text
+# $relation: one of at_least, at_most, other
+claim-nearest = { $relation ->
+    [at_least] the highest gives { $given }
+    [at_most] the lowest gives { $given }
+   *[other] they give { $given }
+}
+
+# $where: text
+# $subject: text
+# $often: one of never, at-the-edge, always, nearly-always, mostly
+# $nearest: text
+claim-reason = { $where }{ $subject } { claim-how-often }
+
+# $beyond: text
+# $where: text
+# $subject: text
+# $often: one of never, at-the-edge, always, nearly-always, mostly
+# $nearest: text
+claim-reason-beyond = { $beyond }; what can be said is that { $where }{ $subject } { claim-how-often }
+
+# $where: text
+# $what: text
+# $found: text
+claim-reason-mean = { $where }{ $what } is { $found } on average
+
+# $where: text
+# $what: text
+# $found: text
+# $whole: text
+claim-reason-mean-narrower = { $where }{ $what } is { $found } on average; over the whole range { $whole }
+
+# $where: text
+# $what: text
+# $found: text
+# $beside: one of more, less, as-said
+claim-reason-top = { $beside ->
+    [more] { $where }{ $what } reaches { $found }, the level that one run in twenty passes, so there is more than was said
+    [less] { $where }{ $what } reaches { $found }, the level that one run in twenty passes, so less than was said
+   *[as-said] { $where }{ $what } reaches { $found }, the level that one run in twenty passes
+}
+
+# $where: text
+# $subject: text
+# $often: one of never, at-the-edge, always, nearly-always, mostly
+# $nearest: text
+# $whole: text
+claim-reason-narrower = { $where }{ $subject } { claim-how-often }; over the whole range the model gives { $whole }
+
+# $where: text
+# $subject: text
+# $conditions: list
+# $given: text
+claim-reason-conditions = { $where }{ $subject } only with { $conditions }, where the model gives { $given }; elsewhere it
+    often is not
+
+# $where: text
+# $what: text
+# $miss: text
+claim-reason-not-always = { $where }{ $what } is { $miss } in one run, and “always” allows hardly any such run
+
+# $where: text
+# $what: text
+# $miss: text
+# $claimed: text
+# $conditions: list
+# $given: text
+claim-reason-not-always-but-there = { $where }{ $what } is { $miss } in one run, and “always” allows hardly any such run; it
+    is { $claimed } with { $conditions }, where the model gives { $given }
+
+# $where: text
+# $subject: text
+# $most: text
+claim-reason-unjudged = { $where }it depends most on { $most } whether { $subject }, and no few conditions settle it
+
+# $where: text
+# $subject: text
+# $first: text
+# $second: text
+claim-reason-unjudged-of-two = { $where }it depends most on { $first } and on { $second } whether { $subject }, and no few
+    conditions settle it
+
+## What was varied
+
+claim-varied-nothing = Nothing was varied but the car’s assumed figures, each most often near the middle of its band.
+
+# $lists: list
+claim-varied-lists = Varied: { $lists }, each value as often as the next.
+
+# $bands: list
+claim-varied-bands = Varied: { $bands }, most often near the middle of the range.
+
+# $lists: list
+# $bands: list
+claim-varied-both = Varied: { $lists }, each value as often as the next; { $bands }, most often near the middle of the
+    range.
+
+# $share: text
+claim-share-of-design = Here { $share } are true: a share of what was varied, as it was weighted; not odds, and not a share of
+    the cars on the road.
+
+## The rule, as printed
+
+# $span: text
+claim-rule-mean = The mean of the runs is to lie within { $span }. Holds broadly: it does, with what was said and over the
+    whole range. Holds only under conditions: with what was said only. Does not hold in the modelled range: it lies outside.
+
+# $span: text
+claim-rule-top = The 95 % point of the runs, their top, is to lie within { $span }. Holds broadly: it does, with what was said
+    and over the whole range. Holds only under conditions: with what was said only. Does not hold in the modelled range: it
+    lies below. Does not hold as said: it lies above.
+
+# $what: text
+# $claimed: text
+# $broadly: share
+# $side: one of at_least, at_most, other
+# $quantile: share
+claim-rule-broadly = { $side ->
+    [at_least] A run is true where { $what } is { $claimed }. Holds broadly: true in at least { $broadly } of the runs (the
+        { $quantile } quantile is not below it), with what was said and over the whole range.
+    [at_most] A run is true where { $what } is { $claimed }. Holds broadly: true in at least { $broadly } of the runs (the
+        { $quantile } quantile is not above it), with what was said and over the whole range.
+   *[other] A run is true where { $what } is { $claimed }. Holds broadly: true in at least { $broadly } of the runs, with what
+        was said and over the whole range.
+}
+
+# $conditions: count
+# $least: share
+claim-rule-conditions = Holds only under conditions: as often with what was said but not over the whole range; or as often
+    within at most { $conditions } conditions that cover at least { $least } of the runs, were found on one half of them and
+    hold on the other.
+
+claim-rule-conditions-always = Holds only under conditions: as often with what was said but not over the whole range.
+
+# $hardly: share
+claim-rule-false = Does not hold in the modelled range: true in fewer than { $hardly }.
+
+claim-rule-between-always = Does not hold as said: anything between, since counter-examples refute “always”.
+
+claim-rule-between = Cannot be judged from what was said: anything else.
+
+# $beyond: text
+claim-rule-beyond = The claim itself is beyond the model: { $beyond }.

@@ -1,0 +1,190 @@
+"""A tested claim in words: the verdict, why, what was varied, and the rule; metric unless other units are handed in."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from model import MODEL_DATE, MODEL_VERSION
+from model.claims.draws import DRAWN_TOGETHER, INPUTS
+from model.claims.prose import Units, metric, number_words, shown, span_and_median, span_words, true_in
+from model.claims.questions import OF_ALL_RUNS
+from model.claims.regions import LEAST_REGION, MOST_CONDITIONS
+from model.claims.verdicts import BEYOND, CONDITIONS, FALSE, HARDLY, HOLDS, NOT_AS_SAID, UNJUDGED, Answer, deciding
+from model.describe.figures import Several, Share
+from model.sampling.uncertainty import SEED
+from model.words.quantities import Display
+
+VERDICTS = {
+    HOLDS: "holds", CONDITIONS: "conditions", FALSE: "false", NOT_AS_SAID: "not-as-said", UNJUDGED: "unjudged",
+    BEYOND: "beyond",
+}  # fmt: skip
+"""A verdict as messages choose by it."""
+ENGLISH = Display()
+
+
+def heading(answer: Answer, display: Display) -> str:
+    """The verdict as a sentence."""
+    return display.say("claim-heading", verdict=VERDICTS[answer.verdict])
+
+
+def reason(answer: Answer, subject: str, display: Display, units: Units = metric) -> str:
+    """Why the verdict is what it is, in numbers of the claim's unit; of a subject with its verb."""
+    asked, unit = answer.question, answer.question.claim.unit
+    where = asked.where(units)
+    often = {"often": answer.how_often, "nearest": nearest(answer, display)}
+    if answer.verdict == BEYOND:
+        said = display.say("claim-subject", what=asked.what, claimed=asked.claimed)
+        return display.say("claim-reason-beyond", beyond=asked.claim.beyond, where=where, subject=said, **often)
+    if asked.relation in OF_ALL_RUNS:
+        found = number_words(deciding(answer.values, asked.relation), unit)
+        given = {"where": where, "what": asked.what, "found": found}
+        if asked.relation != "on_average":
+            beside = {NOT_AS_SAID: "more", FALSE: "less"}.get(answer.verdict, "as-said")
+            return display.say("claim-reason-top", beside=beside, **given)
+        if not answer.narrower:
+            return display.say("claim-reason-mean", **given)
+        whole = number_words(deciding(answer.whole, asked.relation), unit)
+        return display.say("claim-reason-mean-narrower", whole=whole, **given)
+    if answer.verdict == CONDITIONS and answer.narrower:
+        whole = span_words(*answer.band(answer.whole), unit)
+        return display.say("claim-reason-narrower", where=where, subject=subject, whole=whole, **often)
+    there: dict[str, Several | str] = {
+        "conditions": Several(tuple(answer.conditions(units))),
+        "given": span_words(*answer.band(answer.values[answer.region[1]]), unit),
+    }
+    if answer.verdict == CONDITIONS:
+        return display.say("claim-reason-conditions", where=where, subject=subject, **there)
+    if answer.verdict == NOT_AS_SAID:
+        missed = {"where": where, "what": asked.what, "miss": f"{shown(answer.farthest_miss)} {unit}".rstrip()}
+        if not answer.region[0]:
+            return display.say("claim-reason-not-always", **missed)
+        claimed = asked.claimed.removeprefix("always ")
+        return display.say("claim-reason-not-always-but-there", claimed=claimed, **missed, **there)
+    if answer.verdict == UNJUDGED:
+        most, *second = (INPUTS[this.key].label.lower() for this in answer.bins[:2])
+        if not second:
+            return display.say("claim-reason-unjudged", where=where, subject=subject, most=most)
+        two = {"first": most, "second": second[0]}
+        return display.say("claim-reason-unjudged-of-two", where=where, subject=subject, **two)
+    return display.say("claim-reason", where=where, subject=subject, **often)
+
+
+def nearest(answer: Answer, display: Display) -> str:
+    """The runs that come nearest to a claim that is true in none."""
+    unit, least, most = answer.question.claim.unit, float(answer.values.min()), float(answer.values.max())
+    relation = answer.question.relation
+    if relation not in ("at_least", "at_most"):
+        return display.say("claim-nearest", relation="other", given=span_words(least, most, unit))
+    end = most if relation == "at_least" else least
+    return display.say("claim-nearest", relation=relation, given=f"{shown(end)} {unit}".rstrip())
+
+
+def band(answer: Answer) -> str:
+    """The band of the runs and their median."""
+    low, mid, high = (answer.quantiles[key] for key in ("0.05", "0.5", "0.95"))
+    return span_and_median(low, mid, high, answer.question.claim.unit)
+
+
+def varied(answer: Answer, display: Display) -> str:
+    """What was varied, and how it was weighted."""
+    keys, declared = list(answer.question.not_said), answer.question.declared
+    bands, lists = (
+        Several(tuple(INPUTS[key].label.lower() for key in keys if declared[key].band == of)) for of in (True, False)
+    )
+    if not keys:
+        return display.say("claim-varied-nothing")
+    if not bands.items:
+        return display.say("claim-varied-lists", lists=lists)
+    if not lists.items:
+        return display.say("claim-varied-bands", bands=bands)
+    return display.say("claim-varied-both", lists=lists, bands=bands)
+
+
+def share_of_design(answer: Answer, display: Display) -> str:
+    """In how many of the runs the claim is true, and what that share is not."""
+    return display.say("claim-share-of-design", share=true_in(answer.share))
+
+
+def sentence(answer: Answer, display: Display = ENGLISH) -> str:
+    """The verdict, its reason, the band and what was varied: sentences to quote, with their hedge."""
+    return display.say("claim-sentence", **_findings(answer, display))
+
+
+def quotation(answer: Answer, display: Display = ENGLISH) -> str:
+    """The same of the claim as it was made."""
+    return display.say("claim-quotation", claim=answer.question.text, **_findings(answer, display))
+
+
+def _findings(answer: Answer, display: Display) -> dict[str, str]:
+    subject = display.say("claim-subject", what=answer.question.what, claimed=answer.question.claimed)
+    return {
+        "verdict": VERDICTS[answer.verdict],
+        "reason": reason(answer, subject, display),
+        "band": band(answer),
+        "varied": varied(answer, display),
+    }
+
+
+def rule(answer: Answer, display: Display = ENGLISH) -> str:
+    """The rule of the verdict, as printed."""
+    asked, broadly = answer.question, answer.question.claim.broadly
+    if asked.relation in OF_ALL_RUNS:
+        low, high = asked.top_bounds
+        span = f"{shown(low)} to {shown(high)} {asked.claim.unit}".rstrip()
+        return display.say("claim-rule-mean" if asked.relation == "on_average" else "claim-rule-top", span=span)
+    side = asked.relation if asked.relation in ("at_least", "at_most") else "other"
+    quantile = Share(1 - broadly if side == "at_least" else broadly, places=0)
+    sentences = [
+        display.say("claim-rule-broadly", what=asked.what, claimed=asked.claimed, broadly=Share(broadly, places=0),
+                    side=side, quantile=quantile),
+    ]  # fmt: skip
+    false = display.say("claim-rule-false", hardly=Share(HARDLY, places=0))
+    if asked.claim.always:
+        between = display.say("claim-rule-between-always")
+        sentences += [display.say("claim-rule-conditions-always"), false, between]
+    else:
+        least = Share(LEAST_REGION, places=1)
+        conditions = display.say("claim-rule-conditions", conditions=MOST_CONDITIONS, least=least)
+        sentences += [conditions, false, display.say("claim-rule-between")]
+    if answer.verdict == BEYOND:
+        sentences.append(display.say("claim-rule-beyond", beyond=asked.claim.beyond))
+    return " ".join([*sentences, share_of_design(answer, display)])
+
+
+def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, Any]:
+    """Everything to print with, as the command line and a file have it."""
+    asked, claim = answer.question, answer.question.claim
+    return {
+        "id": claim.id,
+        "text": asked.text,
+        "reading": claim.reading if asked.as_listed else "",
+        "what": asked.what,
+        "unit": claim.unit,
+        "number": list(asked.number),
+        "relation": asked.relation,
+        "settings": dict(asked.given),
+        "said": {key: this.described(key) for key, this in asked.declared.items() if not this.varies}
+        | {key: this.described(key) for key, this in asked.said.items()},
+        "not_said": asked.not_said,
+        "verdict": answer.verdict,
+        "rule": rule(answer, display),
+        "quantiles": answer.quantiles,
+        "share_of_range": answer.share,
+        "share_of_whole_range": answer.whole_share,
+        "needs": answer.needs,
+        "tornado": list(answer.tornado),
+        "denominators": list(claim.denominators),
+        "left_out": claim.left_out,
+        "sources": list(claim.published),
+        "sentence": sentence(answer, display),
+        "method": {
+            "runs": len(answer.values),
+            "left_out_runs": answer.left_out,
+            "seed": SEED,
+            "draw": "Latin hypercube; bands triangular, lists in equal parts; car figures after their class",
+            "drawn_together": DRAWN_TOGETHER,
+            "varied": varied(answer, display),
+        },
+        "model_version": MODEL_VERSION,
+        "model_date": MODEL_DATE,
+    }
