@@ -18,6 +18,7 @@ from typing import NamedTuple
 from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
+from model.physics.motor_and_gear import STATED_AT_KMH
 
 ASSETS = Path(__file__).resolve().parents[1] / "assets"
 GRAVITY = 9.80665
@@ -196,8 +197,8 @@ class Loop:
 
     def spin_n(self, speed: float) -> float:
         """Drag of the spinning machine."""
-        top = self.car.motor_top_speed_kmh / 3.6
-        return self.peak_w / top * (self.car.motor_loss_speed + self.car.motor_loss_speed2 * speed / top)
+        at = STATED_AT_KMH / 3.6
+        return self.peak_w / at * (self.car.motor_loss_speed + self.car.motor_loss_speed2 * speed / at)
 
     def unloaded_n(self, brake: float, speed: float) -> float:
         """What turning the unloaded machine takes of the braking at the wheels."""
@@ -260,7 +261,7 @@ class Loop:
         fixed, spinning = self.peak_w * self.car.motor_loss_fixed, self.spin_n(at.speed) * at.speed
         if pull <= NO_FORCE and taken <= self.unloaded_n(brake, at.speed) + NO_FORCE:
             return shaft, spinning * self.car.zero_torque_drag_share + fixed
-        working = self.peak_w * self.car.motor_loss_working * at.speed / (self.car.motor_top_speed_kmh / 3.6)
+        working = self.peak_w * self.car.motor_loss_working * at.speed / (STATED_AT_KMH / 3.6)
         left_open = shaft * at.speed * (self.car.open_pulling_share if shaft > 0 else -self.car.open_slowing_share)
         copper = self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
         return shaft, left_open + spinning + working + fixed + copper

@@ -1,8 +1,8 @@
 """Motor, inverter and gear: limits and losses of one machine scaled to its rated power.
 
-Losses are ``P_peak (fixed + speed x + speed2 x² + working x + torque2 y²)`` with x the road speed over the motor's
-highest and y the force over the greatest. So part load is worse than peak, and a spinning machine without torque drags:
-the parts ``speed`` and ``speed2``. A coast-down in neutral has measured that drag with the rest of the road load, see
+Losses are ``P_peak (fixed + speed x + speed2 x² + working x + torque2 y²)`` with x the road speed over `STATED_AT_KMH`
+and y the force over the greatest. So part load is worse than peak, and a spinning machine without torque drags: the
+parts ``speed`` and ``speed2``. A coast-down in neutral has measured that drag with the rest of the road load, see
 `model.physics.air_and_tyres.rolling_n`; the part ``working`` only a machine under load has.
 Forces at the shaft are those of the motor carried to the wheels without gear loss.
 """
@@ -18,6 +18,13 @@ from model.describe.units import KMH_PER_MPS
 from model.physics.jit import compiled
 from model.physics.records import CarRecord
 
+STATED_AT_KMH = 165.0
+"""Road speed at which the losses that grow with speed are stated [km/h], the same for all cars.
+
+A motor turns some 8 to 11 times for each turn of the wheels in nearly all battery cars (from memory); a faster car's
+turns faster, it is not geared longer. On the rollers drag grows with power by the road speed alone, too
+(`tests/published/test_certified_cars.py`).
+"""
 NO_FORCE_N = 1e-6
 """Less than this is rounding: a car that rolls asks nothing of its motor."""
 LEAST_SPEED_MPS = 0.1
@@ -60,15 +67,15 @@ def motor_of(car: CarRecord) -> Motor:
     """A car's motor in SI units."""
     peak = car.motor_peak_kw * 1000.0
     greatest = peak / (car.motor_base_speed_kmh / KMH_PER_MPS)
-    top = car.motor_top_speed_kmh / KMH_PER_MPS
+    stated_at = STATED_AT_KMH / KMH_PER_MPS
     return Motor(
         greatest,
         peak,
         peak if math.isnan(car.regen_peak_kw) else car.regen_peak_kw * 1000.0,
-        peak * car.motor_loss_speed / top,
-        peak * car.motor_loss_speed2 / (top * top),
+        peak * car.motor_loss_speed / stated_at,
+        peak * car.motor_loss_speed2 / (stated_at * stated_at),
         peak * car.motor_loss_fixed,
-        peak * car.motor_loss_working / top,
+        peak * car.motor_loss_working / stated_at,
         peak * car.motor_loss_torque2 / (greatest * greatest),
         car.open_pulling_share,
         car.open_slowing_share,

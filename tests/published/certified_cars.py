@@ -17,8 +17,7 @@ import numpy as np
 
 from model.describe.parameters import car_of, class_of_mass
 from model.describe.scenario import Scenario
-from model.describe.scenario_io import with_car
-from model.describe.tables import rows
+from model.describe.scenario_io import with_car, with_settings
 from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 from model.kernel.run import drive_records
 from model.out.many_cars import draw, on_cycles, places
@@ -28,37 +27,12 @@ from model.sampling.own_part import OWN_SHARE, own_part
 from model.sampling.printed_tests import LABORATORY
 from model.sampling.uncertainty import triangular
 from model.traces.cycles import cycle_trace
+from tests.published import class_road_loads
+from tests.published.certified_list import CLASS_OF_WORDS, CYCLES, FEW_GROUPS, certified_rows, motor_kw
 
-CYCLES = {"udds": "city_wall_wh_per_km", "hwfet": "hwy_wall_wh_per_km"}
-KW_PER_HP = 0.7457
-MOST_KW = 1000.0
-"""The most motor power that is accepted."""
-CLASS_OF_WORDS = {
-    "compact hatch": "family-hatch",
-    "small boxy crossover": "compact-crossover",
-    "small crossover": "compact-crossover",
-    "compact crossover": "compact-crossover",
-    "compact luxury crossover": "compact-crossover",
-    "midsize crossover": "compact-crossover",
-    "midsize crossover, automated-taxi build": "compact-crossover",
-    "midsize luxury crossover": "large-suv",
-    "large SUV": "large-suv",
-    "large luxury SUV": "large-suv",
-    "large three-row SUV": "large-suv",
-    "compact liftback sedan": "performance-saloon",
-    "midsize streamlined sedan": "performance-saloon",
-    "large luxury sedan": "performance-saloon",
-    "large sport sedan": "performance-saloon",
-    "large sport wagon": "performance-saloon",
-    "two-seat hypercar": "performance-saloon",
-    "large pickup": "pickup",
-}
-"""Which class of ours stands for the list's kinds of car."""
 KNOWN = ("road load", "data sheet")
 QUANTILES = (0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95)
 RUNS = 400
-FEW_GROUPS = {6: 1.943 / 1.645, 7: 1.895 / 1.645}
-"""By how much a 90 % range widens for a spread that is known from so few groups: Student's over the normal figure."""
 LEAST = (0.1, 0.12)
 """How far the two open shares reach below their middles: to a drive and a return with next to no loss."""
 OPEN_KEYS = ("open_pulling_share", "open_slowing_share")
@@ -69,18 +43,12 @@ COLUMNS = (
 )  # fmt: skip
 
 
-@cache
-def certified_rows() -> list[dict[str, str]]:
-    """The list's rows."""
-    return rows("published/epa_certified_2019_2025.csv")
-
-
 def scenario_of(row: dict[str, str], known: str) -> Scenario:
     """A certified car: test weight and rated power, and its road load or its class; a suspect power is not used."""
     mass_kg = float(row["etw_lb"]) * KG_PER_LB
     figures = {"mass_kg": mass_kg}
-    if row["rated_hp_suspect"] != "yes":
-        figures["motor_peak_kw"] = min(float(row["rated_hp"]) * KW_PER_HP, MOST_KW)
+    if (power_kw := motor_kw(row)) is not None:
+        figures["motor_peak_kw"] = power_kw
     if known == "data sheet":
         figures["like"] = CLASS_OF_WORDS[row["class_words"]]
     else:
@@ -124,6 +92,11 @@ def errors():
 def groups() -> list[str]:
     """The makers' groups."""
     return sorted({row["group"] for row in certified_rows()})
+
+
+def others_of(group: str) -> list[str]:
+    """All groups but one."""
+    return [other for other in groups() if other != group]
 
 
 def of_group(group: str):
@@ -200,10 +173,14 @@ def weighted_quantiles(values, weights, shares):
 
 
 def found_for(place: int, half, known: str) -> list[dict]:
-    """The rows of one car: bands with the open shares of the other groups, and the same given the other cycle."""
+    """The rows of one car: bands from what the other groups leave open, and the same given the other cycle."""
     row = certified_rows()[place]
     scenario = scenario_of(row, known)
     drawn = draw(scenario, RUNS)
+    if known == "data sheet":
+        spans = class_road_loads.figures(scenario.car_class, others_of(row["group"]))
+        scenario = with_settings(scenario, {key: mid for key, (_, mid, _) in spans.items()})
+        drawn |= {key: triangular(places(key, RUNS), *span)[:, None] for key, span in spans.items()}
     for key, least, most in zip(OPEN_KEYS, LEAST, half, strict=True):
         middle = getattr(car_of(scenario), key)
         drawn[key] = triangular(places(key, RUNS), middle - least, middle, middle + most)[:, None]
@@ -239,7 +216,7 @@ def as_cells(row: dict) -> list[str]:
 
 def found(cars=None) -> list[dict]:
     """All rows, or those of some cars by their place in the list."""
-    half = {group: reaches([other for other in groups() if other != group]) for group in groups()}
+    half = {group: reaches(others_of(group)) for group in groups()}
     cars = range(len(certified_rows())) if cars is None else cars
     asked = [(place, known) for place in cars for known in KNOWN]
     found_in = each(lambda one: found_for(one[0], half[certified_rows()[one[0]]["group"]], one[1]), asked)

@@ -16,13 +16,16 @@ import pytest
 
 from model.checks.certified import GIVEN, SAID, certified_found
 from model.describe.tables import rows
-from tests.published import certified_cars
+from model.physics.motor_and_gear import STATED_AT_KMH
+from tests.published import certified_cars, class_road_loads
 from tests.published.certified_cars import COLUMNS, FOUND, KNOWN, LEAST, OPEN_KEYS, certified_rows, found
 
 CYCLES = ("udds", "hwfet")
 ONE_FAMILY = (
     "48 large cars of one family of makers take 15 to 40 % more in the city, and 8 to 25 % on the highway, than others "
-    "of the same weight, road load and power; nothing that is known of them beforehand tells them apart"
+    "of the same weight, road load and power. Neither what they drag on the rollers nor their axles, year or quality "
+    "of test sets them apart from its other cars, and losses chosen anew within their bands from the other groups "
+    "leave the 90th percentile at 20 to 22 % in the city"
 )
 
 
@@ -87,17 +90,15 @@ BOUNDS = [
 ]
 BOTH_CYCLES = "city and highway of a car tell less of each other than the bound asks; coverage was kept, not width"
 NOT_HELD = {
-    ("road load", "90th percentile", "udds"): ONE_FAMILY,
-    ("road load", "90th percentile", "hwfet"): ONE_FAMILY,
-    ("road load", "trend with weight", "udds"): ONE_FAMILY,
-    ("road load", "trend with weight", "hwfet"): ONE_FAMILY,
-    ("road load", "5 to 95 % holds", "udds"): "183 of 216 cars in place of 184: " + ONE_FAMILY,
-    ("road load", "half width", "hwfet"): "11.1 in place of 11: " + ONE_FAMILY,
-    ("road load", "half width, other cycle given", "udds"): BOTH_CYCLES,
-    ("road load", "half width, other cycle given", "hwfet"): BOTH_CYCLES,
-    ("data sheet", "5 to 95 % holds", "udds"): ONE_FAMILY,
-    ("data sheet", "half width, other cycle given", "udds"): BOTH_CYCLES,
-    ("data sheet", "half width, other cycle given", "hwfet"): BOTH_CYCLES,
+    ("road load", "90th percentile", "udds"): "20.0 in place of 16: " + ONE_FAMILY,
+    ("road load", "90th percentile", "hwfet"): "11.6 in place of 9.5: " + ONE_FAMILY,
+    ("road load", "trend with weight", "udds"): "6.3 in place of 6, all of it in the heaviest quarter: " + ONE_FAMILY,
+    ("road load", "half width", "hwfet"): "11.2 in place of 11: " + ONE_FAMILY,
+    ("road load", "half width, other cycle given", "udds"): "12.8 in place of 10: " + BOTH_CYCLES,
+    ("road load", "half width, other cycle given", "hwfet"): "7.02 in place of 7: " + BOTH_CYCLES,
+    ("data sheet", "holds, other cycle given", "udds"): "82.9 in place of 85: " + ONE_FAMILY,
+    ("data sheet", "half width, other cycle given", "udds"): "13.9 in place of 11: " + BOTH_CYCLES,
+    ("data sheet", "half width, other cycle given", "hwfet"): "11.3 in place of 9: " + BOTH_CYCLES,
 }
 """Bounds that are missed today, and why."""
 
@@ -115,6 +116,43 @@ def test_a_bound_set_beforehand(known, cycle, figure, bounds):
     value = figure(certified_found(known, cycle))
     print(f"{value:.1f} (allowed {bounds[0]:g} to {bounds[1]:g})")
     assert bounds[0] <= value <= bounds[1]
+
+
+NO_OTHER = (
+    "34 of the 54 are of one group and take more air and rolling than the 20 of two others, from which alone their "
+    "class is known here"
+)
+CLASS_NOT_HELD = {
+    ("family-hatch", "udds"): "6.2 in place of 6: 12 of the 15 are of one group, and 3 small ones tell of their class",
+    ("performance-saloon", "udds"): "10.2 in place of 6: " + NO_OTHER,
+}
+"""Classes whose middle is missed today, and why."""
+
+
+def classes():
+    for name in ("family-hatch", "compact-crossover", "large-suv", "performance-saloon"):
+        for cycle in CYCLES:
+            reason = CLASS_NOT_HELD.get((name, cycle))
+            marks = [] if reason is None else [pytest.mark.xfail(strict=True, reason=reason)]
+            yield pytest.param(name, cycle, marks=marks, id=f"{name}, {cycle}")
+
+
+@pytest.mark.parametrize("name, cycle", classes())
+def test_a_class_of_ten_cars_or_more_is_met_in_the_middle(name, cycle):
+    """From the data sheet, the class known from the other groups alone."""
+    found_in = certified_found("data sheet", cycle)
+    some = found_in.of(np.array(found_in.classes) == name)
+    assert len(some.ids) >= 10 and abs(np.median(some.errors_pct)) <= 6
+
+
+def test_classes_are_the_middle_and_the_spread_of_the_certified_cars():
+    """Air and rolling in ``car_classes.csv`` are those of all groups."""
+    kinds = {kind for kind, _ in class_road_loads.cells()}
+    for row in rows("car_classes.csv"):
+        if row["class"] in kinds and row["key"] in class_road_loads.KEYS:
+            span = class_road_loads.figures(row["class"], certified_cars.groups())[row["key"]]
+            digits = 0.006 if row["key"] == "drag_area_m2" else 6e-5
+            assert [float(row[end]) for end in ("low", "mid", "high")] == pytest.approx(span, abs=digits), row["class"]
 
 
 @pytest.mark.parametrize("known", KNOWN)
@@ -174,7 +212,7 @@ def test_drag_on_the_rollers_grows_with_power_as_the_idle_motor_does():
             root = np.sqrt(trust)
             slope = np.linalg.lstsq(columns * root[:, None], drag * root, rcond=None)[0]
             trust = (abs(drag) < 600) / np.maximum(abs(drag - columns @ slope), 3)
-        top = 185 / 3.6
-        idle = 1000 / 0.96 * (0.003 / top + 0.018 * speed / top**2)
+        at = STATED_AT_KMH / 3.6
+        idle = 1000 / 0.96 * (0.003 / at + 0.018 * speed / at**2)
         print(f"{speed:g} m/s: {slope[1]:.2f} N/kW on the rollers, {idle:.2f} N/kW of the idle motor")
         assert 0.5 < idle / slope[1] < 2

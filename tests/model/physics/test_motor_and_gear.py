@@ -32,7 +32,7 @@ def test_peak_torque_gives_peak_power_at_the_base_speed():
 
 
 def test_losses_add_up_to_their_shares_of_peak_power():
-    at_once = loss_w(CAR.motor_top_speed_kmh / 3.6, MOTOR.greatest_n)
+    at_once = loss_w(motor_and_gear.STATED_AT_KMH / 3.6, MOTOR.greatest_n)
     shares = (
         CAR.motor_loss_fixed + CAR.motor_loss_speed + CAR.motor_loss_speed2 + CAR.motor_loss_working
         + CAR.motor_loss_torque2
