@@ -119,7 +119,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     scenario, display, dark = state.shown(), state.display(), state.dark()
     offered = others(scenario, subject)
     drives = [scenario, *(offered[value] for value in values)]
-    found = [(drive, *state.side(drive, scenario.car_class, as_driven)) for drive in drives]
+    found = [(drive, *state.side(drive, scenario, as_driven)) for drive in drives]
     for drive, _, refusal in found:
         if refusal and drive == scenario:
             # the others lie on the same road
@@ -134,7 +134,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     sides = [side for _, side in kept]
     if (until_km := common_km(sides)) is not None:
         st.markdown(compared_text(sides, until_km, display), width=TEXT_PX)
-        again = [state.side(drive, scenario.car_class, as_driven, until_km)[0] for drive, _ in kept]
+        again = [state.side(drive, scenario, as_driven, until_km)[0] for drive, _ in kept]
         sides = [side for side in again if side is not None]
     names = [words.name_of(subject, drive, display) for drive, _ in kept]
     differences = [difference(side, sides[0]) for side in sides[1:]]

@@ -18,7 +18,6 @@ from typing import NamedTuple
 from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
-from model.physics.motor_and_gear import STATED_AT_KMH
 
 ASSETS = Path(__file__).resolve().parents[1] / "assets"
 GRAVITY = 9.80665
@@ -26,6 +25,7 @@ VOLTAGE = [0.0, 0.05, 0.1, 0.3, 0.5, 0.7, 0.9, 1.0], [3.3, 3.45, 3.52, 3.63, 3.7
 RESISTANCE = [0.0, 0.1, 0.2, 0.9, 1.0], [1.6, 1.25, 1.0, 1.0, 1.1]
 LEVELS = ("low", "mid", "high")
 NO_FORCE = 1e-6
+LOSSES_STATED_AT = 165.0 / 3.6
 
 
 class TooWeak(ValueError):
@@ -197,8 +197,8 @@ class Loop:
 
     def spin_n(self, speed: float) -> float:
         """Drag of the spinning machine."""
-        at = STATED_AT_KMH / 3.6
-        return self.peak_w / at * (self.car.motor_loss_speed + self.car.motor_loss_speed2 * speed / at)
+        share = speed / LOSSES_STATED_AT
+        return self.peak_w / LOSSES_STATED_AT * (self.car.motor_loss_speed + self.car.motor_loss_speed2 * share)
 
     def unloaded_n(self, brake: float, speed: float) -> float:
         """What turning the unloaded machine takes of the braking at the wheels."""
@@ -261,7 +261,7 @@ class Loop:
         fixed, spinning = self.peak_w * self.car.motor_loss_fixed, self.spin_n(at.speed) * at.speed
         if pull <= NO_FORCE and taken <= self.unloaded_n(brake, at.speed) + NO_FORCE:
             return shaft, spinning * self.car.zero_torque_drag_share + fixed
-        working = self.peak_w * self.car.motor_loss_working * at.speed / (STATED_AT_KMH / 3.6)
+        working = self.peak_w * self.car.motor_loss_working * at.speed / LOSSES_STATED_AT
         left_open = shaft * at.speed * (self.car.open_pulling_share if shaft > 0 else -self.car.open_slowing_share)
         copper = self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
         return shaft, left_open + spinning + working + fixed + copper

@@ -29,6 +29,7 @@ from model.describe.scenario_io import starting_drives
 from model.describe.trace import Array, Trace
 from model.describe.units import KMH_PER_MPS
 from model.sampling.drives import trace_of
+from model.sampling.narrowing import PRINTED, Known, chosen_by, printed, weights_by
 from model.sampling.uncertainty import hypercube, run_each, triangular
 from model.traces.cycles import CYCLES, LABORATORY, cycle_trace
 
@@ -315,6 +316,29 @@ def draw(inputs: Mapping[str, Open], runs: int, seed: int) -> Draws:
     shares |= lattice(inputs, runs, seed)
     shares |= {key: shares[lead] for key, lead in DRAWN_TOGETHER.items()}
     return _with_figures({key: this.at(shares[key]) for key, this in inputs.items()}, shares)
+
+
+def fitting(draws: Draws) -> Draws:
+    """The draws, each as often as its car fits what is printed of it; as they were where nothing is said of that.
+
+    Raises
+    ------
+    InputError
+        Where no drawn car comes near.
+    """
+    if draws.inputs.isdisjoint(PRINTED):
+        return draws
+    figures = [key for key in draws.columns if key in CAR_FIELDS and key not in PRINTED]
+    apart = [key for key in figures if CAR_FIELDS[key].kind != "number"]
+    known: dict[str, Known] = {}
+    for (car_class, *values), rows in draws.groups(["car", *apart]):
+        said = {key: float(draws[key][rows[0]]) for key in PRINTED if key in draws.inputs}
+        car = car_from(str(car_class), dict(zip(apart, values, strict=True)) | said)
+        for one in printed(car, {key: draws[key][rows, None] for key in figures if key not in apart}):
+            all_ = known.setdefault(one.key, replace(one, ratio=np.empty(len(draws))))
+            all_.ratio[rows] = one.ratio * one.figure / draws[one.key][rows]
+    weights = weights_by(list(known.values()))
+    return draws if weights is None else draws.at(chosen_by(weights))
 
 
 def one_at_a_time(inputs: Mapping[str, Open]) -> tuple[Draws, list[tuple[str, Any]]]:

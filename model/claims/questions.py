@@ -143,7 +143,8 @@ def sayable(claim: Claim) -> dict[str, Field]:
     asked = set(claim.open) | set(claim.scope)
     # figures of the car count everywhere, weather and habits where something is driven
     asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(SETTINGS)
-    return {key: field for key, field in INPUTS.items() if key in asked and key not in ROAD_LOAD_KEYS}
+    # what a display shows is of a drive of one's own, which no claim is about
+    return {key: field for key, field in INPUTS.items() if key in asked - {*ROAD_LOAD_KEYS, "shown_wh_per_km"}}
 
 
 def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Question:

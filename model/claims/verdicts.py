@@ -15,7 +15,7 @@ from typing import Any
 import numpy as np
 
 from model.claims.collection import ALWAYS, BROADLY, RUNS, Claim, claims
-from model.claims.draws import INPUTS, SETTINGS, Draws, Open, draw, one_at_a_time
+from model.claims.draws import INPUTS, SETTINGS, Draws, Open, draw, fitting, one_at_a_time
 from model.claims.prose import (
     Units,
     condition,
@@ -265,7 +265,7 @@ def deciding(values: Array, relation: str) -> float:
 @lru_cache(maxsize=64)
 def _values(quantity: str, inputs: tuple[tuple[str, Open], ...], runs: int, seed: int) -> tuple[Draws, Array, int]:
     """Draws, the quantity in each, and how many drawn cars were left out since they could not drive."""
-    draws = draw(dict(inputs), runs, seed)
+    draws = fitting(draw(dict(inputs), runs, seed))
     values = QUANTITIES[quantity](draws)
     if nothing := int(np.isinf(values).sum()):
         raise InputError("claim-ratio-to-nothing", nothing=nothing, runs=runs)

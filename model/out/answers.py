@@ -98,7 +98,7 @@ def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str,
     # imported where it is asked for: with the tables of pandas, it takes as long as driving a cycle
     from model.out.comparison import difference, side_of, told_apart
 
-    sides = [side_of(scenario, scenarios[0].car_class, runs=runs) for scenario in scenarios]
+    sides = [side_of(scenario, scenarios[0].car_class, runs=runs, beside=scenarios[0]) for scenario in scenarios]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     return drawn_for(runs) | {
         "drives": [

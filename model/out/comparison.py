@@ -7,8 +7,11 @@ class of car, is drawn on its own.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
 
 from model.describe.parameters import assumed_figures, car_of, class_labels, open_figures_of
 from model.describe.scenario import SETTINGS, Scenario
@@ -17,7 +20,8 @@ from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
 from model.kernel.savings import evaluate
 from model.lift_off.curves import as_you_would_drive
-from model.sampling.drives import Answer, answer_of, seasons_of, trace_of
+from model.sampling.drives import Answer, answer_of, drive, seasons_of, trace_of
+from model.sampling.narrowing import FEWEST, chosen_by, effective_number, weights_of
 from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
 
 SAME_ROAD_KM = 0.1
@@ -30,9 +34,9 @@ CHOSEN_STRENGTHS_MPS2 = (0.0, 0.5, 0.7, 1.0, 1.3, 1.5, 2.0, 2.5)
 
 
 def in_car(scenario: Scenario, car_class: str) -> Scenario:
-    """The same drive in a car of another class; what was stated of the first car stays with it, but for the pedal."""
+    """The same drive in a car of another class; what is known of the first car stays with it, but for the pedal."""
     pedal = tuple(item for item in scenario.stated if item[0] == "brake_pedal")
-    return replace(scenario, car_class=car_class, stated=pedal)
+    return replace(scenario, car_class=car_class, stated=pedal).with_setting("shown_wh_per_km", None)
 
 
 def with_strength(scenario: Scenario, strength_mps2: float) -> Scenario:
@@ -63,7 +67,7 @@ def others(scenario: Scenario, subject: str) -> dict[str, Scenario]:
 
     def driven(one: Scenario) -> tuple[object, ...]:
         # a pedal that is stated and one that the class has are the same pedal
-        return car_of(one), one.conditions, one.driver, one.legs
+        return car_of(one), replace(one.conditions, shown_wh_per_km=None), one.driver, one.legs
 
     return {value: one for value, one in SUBJECTS[subject](scenario).items() if driven(one) != driven(scenario)}
 
@@ -75,13 +79,16 @@ def others(scenario: Scenario, subject: str) -> dict[str, Scenario]:
 class Side:
     """One of the drives: its bands, and the runs behind them. Heat of the friction brakes [kWh] of shape (runs,).
 
-    `reached_km` of `described_km` is how far its battery goes, or as far as was asked.
+    `weights` says how well each run's car fits what is printed or shown of it [1], shape (runs,); None where nothing
+    is. The runs are those of all drawn cars, so that they can be held against another drive's; `answer` counts the
+    weights. `reached_km` of `described_km` is how far its battery goes, or as far as was asked.
     """
 
     scenario: Scenario
     answer: Answer
     samples: Samples
     friction_kwh: Array
+    weights: Array | None
     duration_s: float
     reached_km: float
     described_km: float
@@ -114,7 +121,13 @@ def draw_beside(scenario: Scenario, first_class: str, runs: int) -> dict[str, Ar
 
 
 def side_of(
-    scenario: Scenario, first_class: str, *, runs: int = RUNS, as_driven: bool = False, until_km: float | None = None
+    scenario: Scenario,
+    first_class: str,
+    *,
+    runs: int = RUNS,
+    as_driven: bool = False,
+    until_km: float | None = None,
+    beside: Scenario | None = None,
 ) -> Side:
     """One drive with its runs, to be held against drives in a car of `first_class`.
 
@@ -130,6 +143,8 @@ def side_of(
         Whether slow-downs are as the car's lift-off makes them; otherwise as the habit would have them.
     until_km : float, optional
         How much of the drive is compared [km], where the battery of another does not last for all of it.
+    beside : Scenario, optional
+        The first drive. What the same car's display shows is of that one.
 
     Raises
     ------
@@ -147,9 +162,32 @@ def side_of(
 
     drawn = draw_beside(scenario, first_class, runs)
     *terminals, friction_j = run_each(result.trace, car, scenario.conditions, scenario.driver, drawn, energies, (True,))
-    samples = Samples.of(*terminals)
+    samples, weights = Samples.of(*terminals), _weights(scenario, beside or scenario, drawn)
+    counted = samples if weights is None else samples.at(chosen_by(weights))
     far = result.trace.duration_s, result.distance_km, result.described_km
-    return Side(scenario, answer_of(result, samples), samples, friction_j / J_PER_KWH, *far)
+    return Side(scenario, answer_of(result, counted), samples, friction_j / J_PER_KWH, weights, *far)
+
+
+def _weights(scenario: Scenario, first: Scenario, drawn: Mapping[str, Array]) -> Array | None:
+    """How well the drawn cars fit what is known of a drive's car [1]; its display may speak of the first drive."""
+    shown = scenario.conditions.shown_wh_per_km
+    same = car_of(scenario) == car_of(first) and shown == first.conditions.shown_wh_per_km
+    of = first if same else scenario
+    return weights_of(of, drawn, None if shown is None else drive(of).trace)
+
+
+def runs_of_both(side: Side, first: Side) -> Any:
+    """The runs in which both drives' cars fit what is known of them, each as often as it does.
+
+    What is assumed alike of both is one figure in each run, so it has to fit both. Where no run does, what is known
+    says that they are not alike, and each is taken with its own runs.
+    """
+    nothing = np.ones(len(side.friction_kwh))
+    here, there = (nothing if one.weights is None else one.weights for one in (side, first))
+    both = here if np.array_equal(here, there) else here * there
+    if effective_number(both) >= FEWEST:
+        return chosen_by(both), chosen_by(both)
+    return chosen_by(here), chosen_by(there)
 
 
 def common_km(sides: Sequence[Side]) -> float | None:
@@ -163,13 +201,15 @@ def common_km(sides: Sequence[Side]) -> float | None:
 
 def difference(side: Side, first: Side) -> Difference:
     """What a drive has more than the first."""
+    here, there = runs_of_both(side, first)
+    samples, of_first = side.samples.at(here), first.samples.at(there)
     shares = (side.answer.saved_share, first.answer.saved_share)
     told = all(share is not None and share.high <= 1 for share in shares)
     return Difference(
-        net_kwh=Band.of(side.samples.net_kwh - first.samples.net_kwh),
-        saved_kwh=Band.of(side.samples.saved_kwh - first.samples.saved_kwh),
-        saved_share=Band.of(side.samples.saved_share - first.samples.saved_share) if told else None,
-        friction_kwh=Band.of(side.friction_kwh - first.friction_kwh),
+        net_kwh=Band.of(samples.net_kwh - of_first.net_kwh),
+        saved_kwh=Band.of(samples.saved_kwh - of_first.saved_kwh),
+        saved_share=Band.of(samples.saved_share - of_first.saved_share) if told else None,
+        friction_kwh=Band.of(side.friction_kwh[here] - first.friction_kwh[there]),
         duration_s=side.duration_s - first.duration_s,
     )
 

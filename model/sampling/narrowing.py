@@ -7,10 +7,13 @@ again in proportion. What the user stated stays fixed.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
+from model.describe.car import Car
 from model.describe.fields import InputError
 from model.describe.figures import Quantity, Span
 from model.describe.parameters import car_of
@@ -23,6 +26,8 @@ from model.sampling.own_part import OWN_SHARE
 from model.sampling.printed_tests import LABORATORY, TESTS
 from model.traces.cycles import cycle_trace
 
+PRINTED = ("printed_wh_per_km", "printed_range_km")
+"""What may be printed of a car."""
 PRINTED_SHARE = math.hypot(OWN_SHARE, 0.015)
 """Standard deviation of a printed figure about that of its drawn car [1]: the test's own part, and tests of one road
 load and weight differ by 1 to 2 % in the US certification."""
@@ -43,30 +48,71 @@ def effective_number(weights: Array) -> float:
     return float(weights.sum() ** 2 / (weights**2).sum()) if weights.any() else 0.0
 
 
-def _ratios(scenario: Scenario, drawn: Mapping[str, Array], driven: Trace | None) -> list[tuple[str, Array, float]]:
-    """For each figure that is known: its key, the drawn cars' over the known one [1], and how near it must come [1]."""
-    stated, car, found = dict(scenario.stated), car_of(scenario), []
-    if "printed_wh_per_km" in stated or "printed_range_km" in stated:
-        cars = car_records(car, LABORATORY, Driver(), drawn)
-        test = TESTS[car.printed_test]
-        used = sum(share * cells_wh_per_km(cycle_trace(name), cars) for name, share in test.cycles) / test.factor
-        if car.printed_wh_per_km is not None:
-            wall = used / cars["charging_efficiency"]
-            found.append(("printed_wh_per_km", wall / car.printed_wh_per_km, PRINTED_SHARE))
-        if car.printed_range_km is not None:
-            reached = cars["usable_kwh"] * 1000 / used
-            found.append(("printed_range_km", reached / car.printed_range_km, PRINTED_SHARE))
-    shown = scenario.conditions.shown_wh_per_km
-    if shown is not None and driven is not None:
-        cars = car_records(car, scenario.conditions, scenario.driver, drawn)
-        energies = drive_records(driven, cars).energies
-        used = (energies["out_j"] - energies["in_j"]) / J_PER_KWH * 1e6 / driven.distance_m
-        found.append(("shown_wh_per_km", used / shown, SHOWN_SHARE))
+@dataclass(frozen=True, eq=False)
+class Known:
+    """One figure that is known of a result: what its key and unit are, and drawn cars' own over it [1].
+
+    `share` is how near a car must come [1], as a standard deviation.
+    """
+
+    key: str
+    figure: float
+    unit: str
+    ratio: Array
+    share: float
+
+
+def printed(car: Car, drawn: Mapping[str, Array]) -> list[Known]:
+    """What is printed of a car, beside the same of the drawn ones on its test."""
+    if car.printed_wh_per_km is None and car.printed_range_km is None:
+        return []
+    cars, test, found = car_records(car, LABORATORY, Driver(), drawn), TESTS[car.printed_test], []
+    used = sum(share * cells_wh_per_km(cycle_trace(name), cars) for name, share in test.cycles) / test.factor
+    if (figure := car.printed_wh_per_km) is not None:
+        ratio = used / cars["charging_efficiency"] / figure
+        found.append(Known("printed_wh_per_km", figure, "Wh/km", ratio, PRINTED_SHARE))
+    if (figure := car.printed_range_km) is not None:
+        ratio = cars["usable_kwh"] * 1000 / used / figure
+        found.append(Known("printed_range_km", figure, "km", ratio, PRINTED_SHARE))
     return found
 
 
+def shown_on(scenario: Scenario, drawn: Mapping[str, Array], driven: Trace) -> list[Known]:
+    """What the car's display shows for a drive, beside the same of the drawn ones."""
+    figure = scenario.conditions.shown_wh_per_km
+    if figure is None:
+        return []
+    energies = drive_records(
+        driven, car_records(car_of(scenario), scenario.conditions, scenario.driver, drawn)
+    ).energies
+    used = (energies["out_j"] - energies["in_j"]) / J_PER_KWH * 1e6 / driven.distance_m
+    return [Known("shown_wh_per_km", figure, "Wh/km", used / figure, SHOWN_SHARE)]
+
+
+def weights_by(known: Sequence[Known]) -> Array | None:
+    """How well each drawn car fits all that is known [1], shape (cars,); None where nothing is.
+
+    Raises
+    ------
+    InputError
+        Where none of the drawn cars comes near.
+    """
+    if not known:
+        return None
+    # far off every car, a weight would be nothing: then the nearest would be told from rounding
+    off = sum((np.log(np.maximum(one.ratio, 1e-9)) / one.share) ** 2 for one in known)
+    weights: Array = np.exp(-0.5 * np.asarray(off))
+    if effective_number(np.where(weights > math.exp(-8), weights, 0.0)) < FEWEST:
+        first = known[0]
+        low, high = np.quantile(first.ratio, [0.01, 0.99]) * first.figure
+        reason = "printed-range-fits-no-car" if first.unit == "km" else "consumption-fits-no-car"
+        given, span = Quantity(first.figure, first.unit, 6, trimmed=True), Span(float(low), float(high), first.unit, 3)
+        raise InputError(reason, field=SETTINGS[first.key], given=given, span=span, alone=len(known) == 1)
+    return weights
+
+
 def weights_of(scenario: Scenario, drawn: Mapping[str, Array], driven: Trace | None = None) -> Array | None:
-    """How well each drawn car fits what is printed or shown [1], shape (cars,); None where nothing is.
+    """How well each drawn car fits what is printed or shown [1], as `weights_by`.
 
     Parameters
     ----------
@@ -76,39 +122,19 @@ def weights_of(scenario: Scenario, drawn: Mapping[str, Array], driven: Trace | N
         Figures by key, each of shape (cars, 1).
     driven : Trace, optional
         The drive that the car's display speaks of.
-
-    Raises
-    ------
-    InputError
-        Where none of the drawn cars comes near.
     """
-    known = _ratios(scenario, drawn, driven)
-    if not known:
-        return None
-    # far off every car, a weight would be nothing: then the nearest would be told from rounding
-    off = sum((np.log(np.maximum(ratio, 1e-9)) / share) ** 2 for _, ratio, share in known)
-    weights: Array = np.exp(-0.5 * np.asarray(off))
-    if effective_number(np.where(weights > math.exp(-8), weights, 0.0)) < FEWEST:
-        key, ratio, _ = known[0]
-        figure = getattr(scenario.conditions, key) if key == "shown_wh_per_km" else dict(scenario.stated)[key]
-        low, high = np.quantile(ratio, [0.01, 0.99]) * figure
-        reason, unit = ("printed-range-fits-no-car", "km")
-        if key != "printed_range_km":
-            reason, unit = ("consumption-fits-no-car", "Wh/km")
-        given, span = Quantity(figure, unit, 6, trimmed=True), Span(float(low), float(high), unit, 3)
-        raise InputError(reason, field=SETTINGS[key], given=given, span=span, alone=len(known) == 1)
-    return weights
+    known = printed(car_of(scenario), drawn)
+    return weights_by(known if driven is None else [*known, *shown_on(scenario, drawn, driven)])
 
 
-def drawn_again(weights: Array, drawn: Mapping[str, Array]) -> dict[str, Array]:
-    """As many cars again, each as often as its weight says: systematic, so the same every time."""
+def chosen_by(weights: Array) -> Any:
+    """The places of as many cars again, each as often as its weight says: systematic, so the same every time."""
     number = len(weights)
     places = (np.arange(number) + 0.5) / number
-    chosen = np.searchsorted(np.cumsum(weights) / weights.sum(), places)
-    return {key: values[np.minimum(chosen, number - 1)] for key, values in drawn.items()}
+    return np.minimum(np.searchsorted(np.cumsum(weights) / weights.sum(), places), number - 1)
 
 
 def narrowed(scenario: Scenario, drawn: dict[str, Array], driven: Trace | None = None) -> dict[str, Array]:
     """The drawn cars, narrowed by what is printed or shown; as they were where nothing is."""
     weights = weights_of(scenario, drawn, driven)
-    return drawn if weights is None else drawn_again(weights, drawn)
+    return drawn if weights is None else {key: values[chosen_by(weights)] for key, values in drawn.items()}

@@ -17,16 +17,16 @@ import numpy as np
 from model.describe.car import Car
 from model.describe.fields import Field, InputError
 from model.describe.figures import Several
-from model.describe.parameters import assumed_figures, car_of, open_figures_of
-from model.describe.scenario import Conditions, Driver, Scenario, Year
+from model.describe.parameters import assumed_figures, car_of
+from model.describe.scenario import CONDITION_FIELDS, Conditions, Driver, Scenario, Year
 from model.describe.trace import Array
 from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
 from model.kernel.savings import evaluate, has_range
 from model.physics.battery import usable_in_the_cold_kwh
-from model.sampling.drives import reach, trace_of
+from model.sampling.drives import draws_of, reach, trace_of
 from model.sampling.printed_tests import LABORATORY, TESTS
-from model.sampling.uncertainty import RUNS, Band, run_each, sample
+from model.sampling.uncertainty import RUNS, Band, run_each
 from model.traces.cycles import cycle_trace
 
 RANGE_KM = Field(
@@ -102,7 +102,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     if test not in TESTS:
         raise InputError("not-one-of", what="test", given=str(test), known=Several(tuple(TESTS)))
     figure = RANGE_KM.parse(test_range_km)
-    drawn = tuple(open_figures_of(scenario))
+    known = what_is_known(scenario)
 
     def consumed(described: Scenario, conditions: Conditions) -> Array:
         # the day's weather is in the conditions alone: a drive in the laboratory's stays the same from day to day
@@ -110,10 +110,10 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
         if reach(there).end_m is not None:
             # what a drive takes over and over, from the charge of the test and until the battery is empty
             there = there.with_setting("soc_start", max(LABORATORY.soc_start, conditions.soc_start))
-        return _consumed(there, "", drawn, runs)
+        return _consumed(there, "", known, runs)
 
     in_laboratory = replace(scenario, conditions=LABORATORY, driver=Driver(), legs=Scenario.legs, year=Year())
-    on_test = sum(share * _consumed(in_laboratory, name, drawn, runs) for name, share in TESTS[test].cycles)
+    on_test = sum(share * _consumed(in_laboratory, name, known, runs) for name, share in TESTS[test].cycles)
     flat = replace(
         scenario, legs=tuple(replace(leg, climb_m=0.0, descent_m=0.0, surface="dry") for leg in scenario.legs)
     )
@@ -145,12 +145,24 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     return RangeOnRoad(test, figure, tuple(steps), runs)
 
 
+def what_is_known(scenario: Scenario) -> Scenario:
+    """The scenario with all left out that does not say which cars it could be: so its cars serve other drives too."""
+    if scenario.conditions.shown_wh_per_km is not None:
+        return scenario
+    left = {key for key in assumed_figures(scenario.car_class) if key in CONDITION_FIELDS}
+    conditions = Conditions(**{key: getattr(scenario.conditions, key) for key in left})
+    return Scenario(car_class=scenario.car_class, stated=scenario.stated, conditions=conditions)
+
+
+_draws = lru_cache(maxsize=20)(draws_of)
+
+
 @lru_cache(maxsize=200)
-def _consumed(described: Scenario, cycle: str, drawn: tuple[str, ...], runs: int) -> Array:
+def _consumed(described: Scenario, cycle: str, known: Scenario, runs: int) -> Array:
     """Net energy over distance [J/m], more where the cold holds part of the battery back; NaN with no range.
 
-    On the drive described, or on a standard cycle: the car with every figure at its middle, then `runs` cars that
-    differ in the figures `drawn`.
+    On the drive described, or on a standard cycle: the car with every figure at its middle, then `runs` cars that fit
+    what is `known`.
     """
 
     def measure(run: Run) -> Sequence[Array]:
@@ -158,8 +170,8 @@ def _consumed(described: Scenario, cycle: str, drawn: tuple[str, ...], runs: int
         return run.net_j, usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) / cars.usable_kwh
 
     setting = (car_of(described), described.conditions, described.driver)
-    figures = {key: assumed_figures(described.car_class)[key] for key in drawn}
-    cars = {key: np.concatenate([[[figures[key].mid]], values]) for key, values in sample(figures, runs).items()}
+    figures = assumed_figures(described.car_class)
+    cars = {key: np.concatenate([[[figures[key].mid]], values]) for key, values in _draws(known, runs).items()}
     # as fast as the car can follow
     trace = evaluate(cycle_trace(cycle) if cycle else trace_of(described), *setting).trace
     net, left = run_each(trace, *setting, cars, measure, (True,))

@@ -110,6 +110,10 @@ class Samples:
         unable = int((drove == 0).sum())
         return cls(out_j / J_PER_KWH, in_j / J_PER_KWH, friction_only_net_j / J_PER_KWH, unable)
 
+    def at(self, places: Array) -> Samples:
+        """Some of the runs by their places, as often as they are named."""
+        return Samples(self.out_kwh[places], self.in_kwh[places], self.friction_only_net_kwh[places], self.unable)
+
     @property
     def net_kwh(self) -> Array:
         """Out less in [kWh]."""

@@ -294,11 +294,13 @@ def _stopped_hard(now: Scenario, settings: LimitSettings) -> HardStop:
 
 
 def side(
-    now: Scenario, first_class: str, as_driven: bool, until_km: float | None = None
+    now: Scenario, first: Scenario, as_driven: bool, until_km: float | None = None
 ) -> tuple[Side | None, str]:
-    """A drive to be held against one in a car of `first_class`, or the sentence with which it was refused."""
+    """A drive to be held against the first, or the sentence with which it was refused."""
     # the year changes nothing on one drive
-    told = ask(side_of, replace(now, year=Year()), first_class, runs=BAND_RUNS, as_driven=as_driven, until_km=until_km)
+    now, first = (replace(one, year=Year()) for one in (now, first))
+    how: Any = {"runs": BAND_RUNS, "as_driven": as_driven, "until_km": until_km, "beside": first}
+    told = ask(side_of, now, first.car_class, **how)
     return told.result, refusal_of(told)
 
 

@@ -1,4 +1,4 @@
-"""The certified cars of the US lists, as they are read: their cycles, powers, and which class of ours stands for each."""
+"""The certified cars of the US lists as they are read: cycles, powers, and which class of ours stands for each."""
 
 from __future__ import annotations
 

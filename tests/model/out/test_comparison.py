@@ -17,6 +17,7 @@ from model.out.comparison import (
     with_strength,
 )
 from model.sampling.drives import answer_of, drive, samples_of
+from model.sampling.narrowing import FEWEST, effective_number
 from model.sampling.uncertainty import Band
 from tests.refused import refuses
 
@@ -163,3 +164,36 @@ def test_a_drive_that_cannot_be_is_refused():
 )  # fmt: skip
 def test_a_difference_is_told_from_none_where_its_band_does_not_reach_zero(band, apart):
     assert told_apart(band) is apart
+
+
+def test_what_is_printed_or_shown_narrows_each_side_as_it_does_the_headline():
+    for key, figure in (("printed_wh_per_km", 141.0), ("shown_wh_per_km", 140.0)):
+        known = TOWN.with_setting(key, figure)
+        first, wide = side(known, known), side(TOWN, TOWN)
+        assert first.answer.net_kwh == answer_of(drive(known), samples_of(known, drive(known), RUNS)).net_kwh
+        assert width(first.answer.net_kwh) < width(wide.answer.net_kwh)
+        winter = others(known, "season")["winter"]
+        again = side_of(winter, known.car_class, runs=RUNS, beside=known)
+        # the display spoke of the first drive: the same cars drive the second
+        assert np.array_equal(again.weights, first.weights)
+        differs = difference(again, first).net_kwh
+        at_large = difference(side(others(TOWN, "season")["winter"], TOWN), wide).net_kwh
+        assert differs != at_large and differs.low > 0
+
+
+def test_what_is_known_of_one_car_stays_with_it():
+    known = TOWN.with_setting("shown_wh_per_km", 140.0).with_setting("printed_wh_per_km", 150.0)
+    suv = others(known, "car")["large-suv"]
+    assert suv.conditions.shown_wh_per_km is None and "printed_wh_per_km" not in dict(suv.stated)
+    assert TOWN.car_class not in others(TOWN.with_setting("shown_wh_per_km", 140.0), "car")
+    wide, here = side(others(TOWN, "car")["large-suv"], TOWN), side(suv, known)
+    assert here.answer == wide.answer and here.weights is None
+
+
+def test_two_cars_that_are_known_not_to_be_alike_are_taken_apart():
+    first = side(TOWN, TOWN)
+    more = first.samples.net_kwh > np.median(first.samples.net_kwh)
+    thirsty, frugal = (replace(first, weights=weights.astype(float)) for weights in (more, ~more))
+    assert effective_number(thirsty.weights * frugal.weights) < FEWEST
+    assert difference(frugal, thirsty).net_kwh.high < 0
+    assert difference(thirsty, replace(first, weights=None)).net_kwh == Band(0.0, 0.0, 0.0)

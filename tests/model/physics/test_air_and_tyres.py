@@ -84,7 +84,7 @@ def test_snow_adds_rolling_whichever_way_the_road_load_is_given():
 
 
 def test_a_standing_car_does_not_roll():
-    assert [rolling(CAR, 0.0), rolling(CAR, 1e-3)] == [0.0, pytest.approx(0.007 * WEIGHT_N, abs=0.01)]
+    assert [rolling(CAR, 0.0), rolling(CAR, 1e-3)] == [0.0, pytest.approx(CAR.rolling_coefficient * WEIGHT_N, abs=0.01)]
 
 
 def test_wind_counts_with_speed_and_may_push():

@@ -5,16 +5,14 @@ import pytest
 
 from model.describe.scenario_io import starting_drives
 from model.sampling.drives import draws_of, drive, samples_of
-from model.sampling.narrowing import drawn_again, effective_number
+from model.sampling.narrowing import chosen_by, effective_number
 from tests.refused import refuses
 
 TOWN = starting_drives()["town"][2]
 
 
 def test_drawn_again_in_proportion():
-    drawn = {"mass_kg": np.arange(4.0)[:, None]}
-    again = drawn_again(np.array([0.0, 3.0, 1.0, 0.0]), drawn)["mass_kg"][:, 0]
-    assert again.tolist() == [1, 1, 1, 2]
+    assert chosen_by(np.array([0.0, 3.0, 1.0, 0.0])).tolist() == [1, 1, 1, 2]
     assert effective_number(np.ones(7)) == pytest.approx(7) and effective_number(np.array([1.0, 0.0])) == 1
 
 

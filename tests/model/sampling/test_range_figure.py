@@ -106,3 +106,13 @@ def test_the_range_of_a_drive_is_told_whatever_was_in_the_battery_at_its_start()
     far = motorway.with_leg(0, "distance_km", 900)
     near, further = (found(one).middle_range_km for one in (motorway, far.with_setting("charging_stops", 3)))
     assert further == pytest.approx(near, rel=0.03)
+
+
+def test_what_is_printed_or_shown_narrows_the_range_on_the_road():
+    wide, taken = range_on_road(HILLY, 400.0), drive(HILLY)
+    shown = HILLY.with_setting("shown_wh_per_km", 1200 * taken.net_kwh / taken.distance_km)
+    narrow = range_on_road(shown, 400.0)
+    assert narrow.range_km.high - narrow.range_km.low < wide.range_km.high - wide.range_km.low
+    # what it takes on this road says most about this road, so the printed figure is worth less here
+    assert narrow.range_km.mid < wide.range_km.mid
+    assert range_on_road(HILLY.with_setting("printed_wh_per_km", 160.0), 400.0).range_km != wide.range_km
