@@ -1,7 +1,9 @@
 """Under which conditions a claim is true: parts of its inputs' ranges, found on some cars and confirmed on others.
 
 A list of conditions that is searched for among hundreds fits the cars it was found on better than any other cars. So it
-is found on one half of the runs and must hold on the other half, and the same list must come out of many such splits.
+is sought on runs of its own, where it is found on one half and must hold on the other, and it or a near relative must
+come out of many such splits; then it must hold on the claim's runs, which had no part in it. The runs of the search are
+the same whatever the seed, so that a condition at the edge does not come and go with it.
 """
 
 from __future__ import annotations
@@ -25,9 +27,10 @@ ERRORS = 1.0
 """Standard errors of its own by which a share must pass “broadly” for its step to be named [1]."""
 SPLITS = 15
 """How often the runs are split at random."""
-OFTEN = 1 / 3
-"""The list that comes most often stands if it is found and confirmed in more than this share of the splits [1]; others
-that come are then near relatives, which name one condition more, fewer or next to it."""
+RELATED = 0.75
+"""Two lists are near relatives where the runs that both hold are at least this share of those that either holds [1]."""
+OFTEN = 1 / 2
+"""A list stands if it or a near relative is found and confirmed in more than this share of the splits [1]."""
 TIE = 0.9
 """Of inputs that serve this share of the best or more [1], the one is named that the claim's data name first."""
 MOST_CONDITIONS = 4
@@ -157,10 +160,8 @@ def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> 
     return conditions
 
 
-def region_of(
-    true: Array, bins: Sequence[Bins], broadly: float, seed: int
-) -> tuple[list[tuple[Bins, Part]], Array, float]:
-    """Conditions under which the claim is true, the runs that they hold, and how often it is true there.
+def conditions_of(true: Array, bins: Sequence[Bins], broadly: float, seed: int) -> dict[int, Part]:
+    """Conditions under which the claim is true, by the places of their inputs; none where no list comes often enough.
 
     Parameters
     ----------
@@ -172,30 +173,51 @@ def region_of(
         From which share of the runs on a claim is true broadly [1].
     seed : int
         Of the splits.
-
-    Returns
-    -------
-    conditions : list
-        Inputs and their parts; empty where no list is found and confirmed in enough of the splits.
-    inside : array (runs,)
-        Which runs they hold; all of them where there is no condition.
-    share : float
-        In which share of the runs inside the claim is true [1]: the mean of the halves on which the list was confirmed,
-        not of those on which it was found.
     """
     random, runs = np.random.RandomState(seed), len(true)
-    if not bins:
-        return [], np.ones(runs, dtype=bool), float(true.mean())
-    confirmed: dict[tuple[tuple[int, Part], ...], list[float]] = {}
-    for _ in range(SPLITS):
+    lists: list[dict[int, Part]] = []
+    held: list[Any] = []
+    for _ in range(SPLITS if bins else 0):
         half = np.zeros(runs, dtype=bool)
         half[random.permutation(runs)[: runs // 2]] = True
         conditions = found_on(half, true, bins, broadly)
         inside = inside_of(conditions, bins)
         others = inside & ~half
         if conditions and inside.mean() >= LEAST_REGION and others.any() and true[others].mean() >= broadly:
-            confirmed.setdefault(tuple(sorted(conditions.items())), []).append(float(true[others].mean()))
-    best = max(confirmed, key=lambda conditions: len(confirmed[conditions]), default=())
-    if len(confirmed.get(best, [])) <= OFTEN * SPLITS:
-        return [], np.ones(runs, dtype=bool), float(true.mean())
-    return [(bins[at], part) for at, part in best], inside_of(dict(best), bins), float(np.mean(confirmed[best]))
+            lists.append(conditions)
+            held.append(inside)
+    if not lists:
+        return {}
+    alike = np.array([[(one & other).sum() / (one | other).sum() for other in held] for one in held])
+    relatives = (alike >= RELATED).sum(axis=1)
+    # of those with the most relatives the one that is most like them all
+    best = int(np.lexsort((alike.mean(axis=1), relatives))[-1])
+    return lists[best] if relatives[best] > OFTEN * SPLITS else {}
+
+
+def region_of(
+    conditions: Mapping[int, Part], true: Array, bins: Sequence[Bins], broadly: float
+) -> tuple[list[tuple[Bins, Part]], Array, float]:
+    """Conditions that also hold on runs which had no part in finding them, the runs within, and how often it is true.
+
+    Parameters
+    ----------
+    conditions : mapping
+        Parts by the places of their inputs, as `conditions_of` finds them on other runs.
+    true, bins, broadly
+        As there, of these runs.
+
+    Returns
+    -------
+    conditions : list
+        Inputs and their parts; empty where they do not hold here.
+    inside : array (runs,)
+        Which runs they hold; all of them where there is no condition.
+    share : float
+        In which share of the runs inside the claim is true [1].
+    """
+    inside = inside_of(conditions, bins) if conditions else np.ones(len(true), dtype=bool)
+    share = float(true[inside].mean()) if inside.any() else 0.0
+    if conditions and inside.mean() >= LEAST_REGION / 2 and share >= broadly:
+        return [(bins[at], part) for at, part in conditions.items()], inside, share
+    return [], np.ones(len(true), dtype=bool), float(true.mean())

@@ -23,7 +23,7 @@ from model.claims.prose import (
 )
 from model.claims.quantities import QUANTITIES
 from model.claims.questions import OF_ALL_RUNS, QUESTION_FIELDS, Question, question, question_from_json, sayable
-from model.claims.regions import Bins, Part, region_of
+from model.claims.regions import Bins, Part, conditions_of, region_of
 from model.describe.fields import InputError
 from model.describe.trace import Array
 from model.sampling.uncertainty import SEED
@@ -49,6 +49,8 @@ __all__ = [
     "verdict_of",
 ]
 
+SEARCH_SEED = 20261129
+"""Of the runs on which conditions are sought, the same for every claim whatever its own runs' seed."""
 WHOLE_RANGE_RUNS = 607
 """Drawn runs of the whole range where conditions were said: enough for the share in which the claim is true."""
 HARDLY = 0.05
@@ -172,10 +174,23 @@ class Answer:
 
         Where two conditions serve alike, the one is named that the claim's data name first, and the kind of car last.
         """
+        sought, broadly = self.sought, self.question.claim.broadly
+        conditions = conditions_of(sought.true, sought.open_bins, broadly, SEARCH_SEED)
+        here = [Bins.of(one.key, self.draws[one.key], self.question.declared[one.key]) for one in sought.open_bins]
+        same = all(one.names == other.names for one, other in zip(here, sought.open_bins, strict=True))
+        return region_of(conditions if same else {}, self.true, here, broadly)
+
+    @property
+    def sought(self) -> Answer:
+        """The same claim on the runs on which conditions are sought."""
+        return self if self.seed == SEARCH_SEED else check(self.question, SEARCH_SEED)
+
+    @cached_property
+    def open_bins(self) -> list[Bins]:
+        """The inputs left open that may be named, in steps."""
         open_inputs = [] if self.question.relation in OF_ALL_RUNS else list(self.question.not_said)
         bins = [this for this in self.bins if this.key in open_inputs]
-        bins.sort(key=lambda this: (this.key == "car", open_inputs.index(this.key)))
-        return region_of(self.true, bins, self.question.claim.broadly, self.seed)
+        return sorted(bins, key=lambda this: (this.key == "car", open_inputs.index(this.key)))
 
     @property
     def region_share(self) -> float:

@@ -95,9 +95,9 @@ NOT_HELD = {
     ("road load", "trend with weight", "udds"): "6.3 in place of 6, all of it in the heaviest quarter: " + ONE_FAMILY,
     ("road load", "half width", "hwfet"): "11.2 in place of 11: " + ONE_FAMILY,
     ("road load", "half width, other cycle given", "udds"): "12.8 in place of 10: " + BOTH_CYCLES,
-    ("road load", "half width, other cycle given", "hwfet"): "7.02 in place of 7: " + BOTH_CYCLES,
+    ("road load", "half width, other cycle given", "hwfet"): "7.04 in place of 7: " + BOTH_CYCLES,
     ("data sheet", "holds, other cycle given", "udds"): "82.9 in place of 85: " + ONE_FAMILY,
-    ("data sheet", "half width, other cycle given", "udds"): "13.9 in place of 11: " + BOTH_CYCLES,
+    ("data sheet", "half width, other cycle given", "udds"): "13.8 in place of 11: " + BOTH_CYCLES,
     ("data sheet", "half width, other cycle given", "hwfet"): "11.3 in place of 9: " + BOTH_CYCLES,
 }
 """Bounds that are missed today, and why."""
@@ -124,7 +124,7 @@ NO_OTHER = (
 )
 CLASS_NOT_HELD = {
     ("family-hatch", "udds"): "6.2 in place of 6: 12 of the 15 are of one group, and 3 small ones tell of their class",
-    ("performance-saloon", "udds"): "10.2 in place of 6: " + NO_OTHER,
+    ("performance-saloon", "udds"): "10.3 in place of 6: " + NO_OTHER,
 }
 """Classes whose middle is missed today, and why."""
 

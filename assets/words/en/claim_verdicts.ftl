@@ -177,8 +177,9 @@ claim-rule-broadly = { $side ->
 # $conditions: count
 # $least: share
 claim-rule-conditions = Holds only under conditions: as often with what was said but not over the whole range; or as often
-    within at most { $conditions } conditions that cover at least { $least } of the runs, were found on one half of them and
-    hold on the other.
+    within at most { $conditions } conditions that cover at least { $least } of the runs. They are sought on as many runs of
+    their own, where the share of each step named is clear of that by one standard error; they were found on one half of
+    those, and hold on the other half and here.
 
 claim-rule-conditions-always = Holds only under conditions: as often with what was said but not over the whole range.
 

@@ -9,13 +9,14 @@ import pytest
 from model.claims.collection import RUNS
 from model.claims.draws import EVENLY, GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
 from model.claims.prose import number_words, share_words, span_words, true_in
-from model.claims.regions import Bins, found_on, inside_of, region_of
+from model.claims.regions import Bins, conditions_of, found_on, inside_of, region_of
 from model.claims.verdicts import (
     BEYOND,
     CONDITIONS,
     FALSE,
     HOLDS,
     NOT_AS_SAID,
+    SEARCH_SEED,
     UNJUDGED,
     WHOLE_RANGE_RUNS,
     Answer,
@@ -42,7 +43,7 @@ def invented(values, claim_id=QUICK, whole_share=None, **settings):
     asked = question(claim_id, settings)
     values = np.asarray(values, dtype=float)
     draws = draw(asked.declared, 1009, 1)
-    answer = Answer(asked, draws.at(np.arange(len(values))), values)
+    answer = Answer(asked, draws.at(np.arange(len(values))), values, seed=SEARCH_SEED)
     answer.__dict__["whole_share"] = answer.share if whole_share is None else whole_share
     return answer
 
@@ -177,16 +178,18 @@ def test_a_region_is_found_on_one_half_and_confirmed_on_the_other():
     draws = draw(question("range-gain-in-town").declared, 1009, 1)
     true = (draws["ambient_c"] > 10) & (draws["brake_pedal"] == "blended")
     bins = [Bins.of(key, draws[key]) for key in ("soc_start", "ambient_c", "brake_pedal", "cycle")]
-    conditions, inside, share = region_of(true, bins, 0.75, 1)
+    conditions, inside, share = region_of(conditions_of(true, bins, 0.75, 1), true, bins, 0.75)
     named = {this.key: this.named(part) for this, part in conditions}
     assert named["brake_pedal"] == "blended" and set(named) == {"brake_pedal", "ambient_c"}
     assert share > 0.85 and inside.mean() > 0.2 and share == pytest.approx(true[inside].mean(), abs=0.05)
     for seed in range(5):
         by_chance = np.random.RandomState(seed).random_sample(1009) < 0.5
-        conditions, inside, share = region_of(by_chance, bins, 0.75, seed)
+        assert conditions_of(by_chance, bins, 0.75, seed) == {}
+        # found elsewhere, they do not hold here
+        conditions, inside, share = region_of({1: (3, 4), 2: (0,)}, by_chance, bins, 0.75)
         assert conditions == [] and inside.all() and share == pytest.approx(0.5, abs=0.05)
     random = np.random.RandomState(1).random_sample(1009) < 0.3
-    by_chance = Answer(question("range-gain-in-town", {"relation": "at_least"}), draws, random * 50.0)
+    by_chance = Answer(question("range-gain-in-town", {"relation": "at_least"}), draws, random * 50.0, seed=SEARCH_SEED)
     assert by_chance.verdict == UNJUDGED and by_chance.needs["where"] == {}
     assert sentence(by_chance).startswith("This claim cannot be judged from what was said:")
 
@@ -200,7 +203,7 @@ def test_conditions_that_hold_only_on_the_cars_they_were_found_on_are_not_named(
     found = found_on(half, true, bins, 0.75)
     inside = inside_of(found, bins)
     assert true[inside & half].mean() >= 0.75 > true[inside & ~half].mean()
-    assert region_of(true, bins, 0.75, 3)[0] == []
+    assert conditions_of(true, bins, 0.75, 3) == {}
 
 
 def test_needs_name_the_two_inputs_that_matter_most():
