@@ -11,6 +11,7 @@ import streamlit as st
 from model.claims.draws import INPUTS
 from model.claims.verdicts import QUESTION_FIELDS, Answer, Question, claims, question, sayable
 from model.describe.fields import InputError
+from model.words.bands import band_promise
 from model.words.claims import rule, varied
 from model.words.quantities import Value, capital
 from model.words.refusals import refusal_words
@@ -349,7 +350,7 @@ def draw_print(found: Answer) -> None:
         st.code(words.quotable(found), language=None, wrap_lines=True)
     with right:
         st.markdown(f"### {told('claim-method-heading')}")
-        st.markdown(claim_files.method_note(found))
+        st.markdown(f"{claim_files.method_note(found)} {band_promise(state.display())}")
     st.markdown(f"### {told('claim-beside-heading')}")
     if now.claim.published:
         published = words.published_table(now)

@@ -11,6 +11,7 @@ from model.describe.parameters import car_from
 from model.out.comparison import SUBJECTS, common_km, difference, others
 from model.sampling.hybrid import has_engine
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE
+from model.words.bands import band_promise
 from model.words.quantities import capital
 from pages.parts import compare_words as words
 from pages.parts import state
@@ -150,6 +151,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     with st.container(width=WIDTH_PX):
         draw_chart(chart, alt=" ".join((f"{title}.", *told)), key="compare-chart")
     st.table(words.table(sides, differences, names, display), border="horizontal", hide_index=True, alt=title)
+    st.caption(band_promise(display), width=TEXT_PX)
     numbers = words.figures(sides, differences, names, display)
     st.download_button(
         display.say("csv-file"), partial(numbers.to_csv, index=False), f"{scenario.car_class}-comparison.csv",

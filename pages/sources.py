@@ -11,6 +11,7 @@ from model.checks.published import certified_cars, consistency, evidence
 from model.describe.figures import Quantity
 from model.describe.parameters import class_labels
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED
+from model.words.bands import band_promise
 from pages.parts import certified_words, glossary, state
 from pages.parts.charts import certified as certified_charts
 from pages.parts.figure import figure
@@ -100,12 +101,10 @@ show(uses_table(display), say("table-uses"))
 
 section("band")
 city, highway = certified_found("road load", "udds"), certified_found("road load", "hwfet")
+write(band_promise(display))
 write(
     say(
         "band-checked",
-        cars=len(city.ids),
-        city=percent(city.held_pct(SAID[90])),
-        highway=percent(highway.held_pct(SAID[90])),
         half_city=Quantity(city.held_pct(SAID[50]), "", places=0),
         half_highway=percent(highway.held_pct(SAID[50])),
         most=percent(float(max(100 * (city.measured / city.modelled - 1)))),

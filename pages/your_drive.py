@@ -21,6 +21,7 @@ from model.describe.scenario import (
 )
 from model.kernel.savings import Result
 from model.sampling.hybrid import has_engine, has_plug
+from model.words.bands import band_promise
 from model.words.entries import HABITS
 from pages.parts import departures, link, state, wording
 from pages.parts.answer_line import choose_drive
@@ -285,7 +286,7 @@ def year_entries(*, priced: bool) -> None:
     say, currency = state.display().say, inert(state.scenario().year.currency)
     for season in SEASONS:
         side_by_side(YEAR_FIELDS[f"{season}_days"], YEAR_FIELDS[f"{season}_c"])
-    st.caption(say("year-snow"))
+    st.caption(f"{band_promise(state.display())} {say('year-snow')}")
     if not priced:
         return
     price, co2 = say("year-price", currency=currency), say("year-co2")

@@ -88,15 +88,15 @@ class Car:
     )
     motor_loss_speed: float = number(
         "1", 0, 0.05, (0, 0.02), "Motor loss, speed part",
-        "Bearings and iron at 165 km/h that grow with speed, as a share of peak power.",
+        "Bearings and iron at 46 m/s that grow with speed, as a share of peak power.",
     )
     motor_loss_speed2: float = number(
         "1", 0, 0.1, (0, 0.06), "Motor loss, speed-squared part",
-        "Eddy currents and air in the machine at 165 km/h, as a share of peak power.",
+        "Eddy currents and air in the machine at 46 m/s, as a share of peak power.",
     )
     motor_loss_working: float = number(
         "1", 0, 0.05, (0, 0.01), "Motor loss, part of a working motor",
-        "What a motor under load loses at 165 km/h beyond one that is only turned: field weakening and ripple of the "
+        "What a motor under load loses at 46 m/s beyond one that is only turned: field weakening and ripple of the "
         "current, growing with speed, as a share of peak power.",
     )
     motor_loss_torque2: float = number(

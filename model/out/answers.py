@@ -21,6 +21,7 @@ from model.sampling.drives import Answer, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import fuel_answers, fuel_of_year, has_engine
 from model.sampling.range_figure import RANGE_KM, range_on_road
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
+from model.words.bands import band_promise
 from model.words.refusals import COMMAND_LINE
 
 if TYPE_CHECKING:
@@ -121,7 +122,8 @@ def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str,
 
 def drawn_for(runs: int) -> dict[str, Any]:
     """How a band was drawn."""
-    return {"quantiles": [LOW_SHARE, 0.5, HIGH_SHARE], "runs": runs, "seed": SEED}
+    promise = band_promise(COMMAND_LINE)
+    return {"promise": promise, "quantiles": [LOW_SHARE, 0.5, HIGH_SHARE], "runs": runs, "seed": SEED}
 
 
 def _bands(of: Answer | Difference) -> dict[str, Any]:

@@ -41,7 +41,8 @@ def _parser() -> argparse.ArgumentParser:
 
     def banded(name: str, about: str) -> argparse.ArgumentParser:
         one = verb(name, about)
-        one.add_argument("--band", action="store_true", help="add the 5 to 95 %% band over the assumed figures")
+        about_it = "add the 5 to 95 %% band, where nine in ten measured cars would lie"
+        one.add_argument("--band", action="store_true", help=about_it)
         return one
 
     banded("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))

@@ -54,6 +54,12 @@ def places(key: str, runs: int) -> Array:
     return hypercube([key], runs)[key]
 
 
+@cache
+def own_parts(cycle: str, runs: int) -> Array:
+    """What each drawn car's drive of a cycle has for itself [1], shape (runs,); the same for every car of a table."""
+    return own_part(places(f"own_part of {cycle}", runs))
+
+
 def draw(scenario: Scenario, runs: int) -> dict[str, Array]:
     """The open figures of a scenario drawn `runs` times, shape (runs, 1); the same places for every car."""
     return {
@@ -86,7 +92,7 @@ def on_cycles(scenario: Scenario, cycles: Sequence[str], runs: int = 0) -> dict[
     for cycle in cycles:
         wall, recovered = _walls(scenario, cycle, None)
         many = _walls(scenario, cycle, drawn) if drawn else (wall[:0], recovered[:0])
-        own = own_part(places(f"own_part of {cycle}", runs)) if drawn and OPEN_KEY in drawn else 1.0
+        own = own_parts(cycle, runs) if drawn and OPEN_KEY in drawn else 1.0
         found[cycle] = CarOnCycle(float(wall[0]), float(recovered[0]), many[0] * own, many[1])
     return found
 

@@ -24,6 +24,7 @@ from model.lift_off.advice import Advice
 from model.sampling.drives import Answer, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
+from model.words.bands import band_promise
 from model.words.quantities import Display, Value
 from pages.parts import departures, lift_off_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
@@ -214,9 +215,10 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
 
 
 def band_words(runs: int, display: Display) -> str:
-    """How the bands are made."""
+    """What the bands promise, and how they are made."""
     low, high = Quantity(100 * LOW_SHARE, "", places=0), Share(HIGH_SHARE, places=0)
-    return display.say("paper-bands", low=low, high=high, cars=runs, seed=str(SEED))
+    made = display.say("paper-bands", low=low, high=high, cars=runs, seed=str(SEED))
+    return f"{band_promise(display)} {made}"
 
 
 def qr_mm(qr: str) -> float:

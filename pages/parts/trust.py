@@ -10,6 +10,7 @@ import streamlit as st
 from model.checks.check import Check, Found
 from model.checks.published import CertifiedCar, certified_cars, evidence
 from model.describe.figures import Quantity, Several
+from model.words.bands import band_promise
 from model.words.quantities import Display, inside
 from pages.parts import state
 from pages.parts.link import own_link
@@ -131,6 +132,7 @@ def draw_trust() -> None:
         if not drawer.open:
             return
         checks = evidence()
+        st.markdown(band_promise(display), width=760)
         st.markdown(together(first_words(checks[0], certified_cars(), display)), width=760)
         st.markdown(together(others_words(checks[1:], display)), width=760)
         st.page_link("sources.py", label=display.say("trust-every-number"), query_params=own_link())

@@ -7,6 +7,7 @@ from streamlit.testing.v1 import AppTest
 
 from model.describe.scenario_io import starting_drives, to_link
 from model.out.comparison import difference, others, side_of
+from model.words.bands import band_promise
 from model.words.quantities import Display
 from pages.parts import compare_words as words
 from pages.parts import state
@@ -39,6 +40,7 @@ def test_a_first_visit_sees_the_drive_in_winter():
     app = opened()
     assert headers(app) == [finding("season", "winter")]
     assert [one.value for one in app.title] == ["Your drive beside another"]
+    assert band_promise(Display()) in [one.value for one in app.caption]
 
 
 def test_who_is_in_winter_sees_summer():

@@ -20,10 +20,10 @@ from model.describe.scenario import Scenario
 from model.describe.scenario_io import with_car, with_settings
 from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 from model.kernel.run import drive_records
-from model.out.many_cars import draw, on_cycles, places
+from model.out.many_cars import draw, on_cycles, own_parts, places
 from model.physics.records import car_records
 from model.sampling.narrowing import PRINTED_SHARE, effective_number
-from model.sampling.own_part import OWN_SHARE, own_part
+from model.sampling.own_part import OWN_SHARE
 from model.sampling.printed_tests import LABORATORY
 from model.sampling.uncertainty import triangular
 from model.traces.cycles import cycle_trace
@@ -186,10 +186,9 @@ def found_for(place: int, half, known: str) -> list[dict]:
         drawn[key] = triangular(places(key, RUNS), middle - least, middle, middle + most)[:, None]
     point = on_cycles(scenario, tuple(CYCLES))
     bare = {cycle: walls(scenario, cycle, drawn) for cycle in CYCLES}
-    own = on_cycles_own(RUNS)
     answers = []
     for cycle, other in (("udds", "hwfet"), ("hwfet", "udds")):
-        many = bare[cycle] * own[cycle]
+        many = bare[cycle] * own_parts(cycle, RUNS)
         off = np.log(bare[other] / float(row[CYCLES[other]])) / PRINTED_SHARE
         weights = np.exp(-0.5 * (off**2 - (off**2).min()))
         given = weighted_quantiles(many, weights, (0.05, 0.5, 0.95))
@@ -202,11 +201,6 @@ def found_for(place: int, half, known: str) -> list[dict]:
             "given_cars": effective_number(np.exp(-0.5 * off**2)),
         })  # fmt: skip
     return answers
-
-
-def on_cycles_own(runs: int):
-    """Each cycle's own part, as `model.out.many_cars` draws it."""
-    return {cycle: own_part(places(f"own_part of {cycle}", runs)) for cycle in CYCLES}
 
 
 def as_cells(row: dict) -> list[str]:

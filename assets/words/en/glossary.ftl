@@ -66,7 +66,8 @@ meaning-terminals = The battery’s two poles, where what goes out and comes in 
 
 term-band = Band
 
-meaning-band = Where an answer lies while the assumed figures are varied: 5 of 100 runs lie below it, 5 above.
+meaning-band = Where nine in ten measured cars would lie: of the runs over the assumed figures, and over what cars of
+    one weight, road load and power still differ in, 5 in 100 lie below it and 5 above.
 
 term-net-energy = Net energy
 

@@ -54,17 +54,11 @@ figures-of-class = **{ $car }.** Classes are invented middles of what is on sale
 
 uses-read = Read from the program itself, so it cannot go out of date.
 
-# $cars: count
-# $city: quantity in %
-# $highway: quantity in %
 # $half_city: number
 # $half_highway: quantity in %
 # $most: quantity in %
-band-checked = A band is where nine in ten measured cars would lie. Checked on { $cars } cars of the US certification, the
-    bands of each group of makers made from the other groups alone: { $city } lay inside in the city and { $highway } on
-    the highway; of the range that should hold half of them it held { $half_city } and { $half_highway }. The worst missed
-    were large cars of one family of makers, which take up to { $most } more than modelled. The saving itself was measured
-    on none of them.
+band-checked = The range that should hold half of them held { $half_city } in the city and { $half_highway } on the
+    highway. The worst missed were large cars of one family of makers, which take up to { $most } more than modelled.
 
 # $low: quantity in %
 # $high: quantity in %

@@ -1,0 +1,7 @@
+# What a band promises, in the same words wherever one stands.
+# $cars: count
+# $city: share
+# $highway: share
+band-promise = A band is where nine in ten measured cars would lie. Of { $cars } cars of the US certification { $city } lay
+    in theirs in the city and { $highway } on the highway, each band made without the car’s own group of makers; the
+    saving itself was measured on none of them.
