@@ -195,7 +195,7 @@ def test_distances_are_the_models_and_brakes_rest():
     thinking = found.stops["mid"].thinking_m
     span = f"{least:.0f} to {most:.0f} m to rest, {thinking:.0f} m of them before the brakes act."
     assert sentence(app) == f"From 80 km/h on a dry road: {span}"
-    assert "how far they last cannot be told" in words(app)
+    assert "how long they last cannot be told" in words(app)
     assert "A motor does not hold a parked car" in words(app)
 
 

@@ -170,7 +170,7 @@ cold-mind-feel = **The change of feel is the hazard**, more than the energy: mot
     does then.
 
 cold-mind-assumed = **No published map of what a car’s battery takes by temperature and charge was found.** The three
-    behind this are assumed, with the shape of small cells’ data sheets. “Adjust the car” on the first page, under
+    behind this are assumed; their shape is that of small cells’ data sheets. “Adjust the car” on the first page, under
     Battery, moves between them.
 
 # The map of charge acceptance.

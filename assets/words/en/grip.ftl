@@ -118,10 +118,10 @@ grip-do-tyres = **Winter tyres do more than any setting**: { on-the-road } they 
 
 # What to mind.
 
-grip-mind-trailer = **With a trailer** strong slowing of one axle on a slippery slope can fold car and trailer. Set it
-    gentle, and keep to the manual and the trailer’s own brakes.
-grip-mind-slide = **If it slides**, look and steer where you want to go, and do what your training and the manual say, be
-    it a little accelerator or the brake pedal. A licensed instructor can show it on a closed course.
+grip-mind-trailer = **With a trailer**, strong slowing of one axle on a slippery slope can make car and trailer jackknife.
+    Keep lift-off gentle, and do what the manual says of the trailer’s own brakes.
+grip-mind-slide = **If it slides**, look and steer where you want to go, and do what your training and the manual say,
+    whether that is a little accelerator or the brake pedal. A licensed instructor can show it on a closed course.
 grip-mind-first-time = **A slippery road is no place to try a strong setting for the first time.**
 grip-mind-margin = **Margin is a word for these assumptions alone.** { margin-rule } On ice grip spreads so widely that no
     one figure holds (SAE 960959). Stability control is not modelled.
@@ -176,7 +176,7 @@ roads-title = Your { $yours } has a small margin on { $how_many ->
    *[some] { $roads }
 }
 roads-words = Bands: the largest lift-off for which each road has the grip, from its least to its most; the stroke is the
-    middle. They follow speed, bend and slope set above; where they are from stands under Sources and method.
+    middle. They follow speed, bend and slope set above; Sources and method says where they are from.
 
 # $yours: number
 roads-yours = yours { $yours }
@@ -255,7 +255,7 @@ advice-of-a-club = advice of a motoring club
 
 # As the press reported it.
 # $who: text
-advice-in-the-press = { $who }, as the press has it
+advice-in-the-press = { $who }, as reported in the press
 
 advice-lowest-level = Choose the lowest level: strong recuperation can make the car unstable, since ABS and stability
     control cannot step in fast enough.

@@ -54,7 +54,7 @@ hard-stop-do-exercise = **Exercise the brakes** now and then where traffic and t
 hard-stop-mind-rust = **Brakes that rest corrode**: discs rust, pads may seize. Have them inspected as the manual says.
 hard-stop-mind-signs = **Grinding, pulling to one side, a long or soft pedal, a warning lamp**: have a qualified workshop
     look at it.
-hard-stop-mind-assumed = All four wheels are taken to use their grip in full, air is left out, and the driver presses at
+hard-stop-mind-assumed = All four wheels are assumed to use all of their grip, air is left out, and the driver presses at
     once: a real stop is likely to be longer.
 
 # Stopping distances on every road.
@@ -114,7 +114,7 @@ brakes-words = { $pressed ->
     [never] They are never pressed firmly.
     [daily] They are pressed firmly every day, over the year.
    *[seldom] They are pressed firmly every { $days }, over the year.
-} Less work means less wear only as far as rust does not decide first: how far they last cannot be told from it.
+} Less work means less wear only where rust does not decide first: how long they last cannot be told from it.
 
 brakes-discs-only = Discs only
 brakes-with-regeneration = With regeneration

@@ -314,14 +314,14 @@ panel-who-column-why = Why not more by the motor
 # $plain: yes or no
 # $other_power: quantity in kW
 # $other_back: quantity in kWh
-panel-motor-does = { $power } of motor{ $change ->
+panel-motor-does = A motor of { $power }{ $change ->
     [nothing] {""}
     [second_motor] , shared by both axles,
-   *[twice_the_battery] {" "}and twice the battery
-} do { $braked ->
+   *[twice_the_battery] {" "}with twice the battery
+} does { $braked ->
     [yes] { $share } of the braking
    *[no] no braking
-} on your drive and put { $back } in the battery; { $plain ->
+} on your drive and puts { $back } in the battery; { $plain ->
     [yes] { $other_power } would put { $other_back } there.
    *[no] your car as it is, with { $other_power }, puts { $other_back } there.
 }

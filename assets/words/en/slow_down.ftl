@@ -13,8 +13,8 @@ slow-down-title = From { $from } to { $to }, rolling takes { $rolling } and { $r
 # $strength: quantity in m/s²
 # $before: quantity in m
 # $friction: quantity in Wh
-slow-down-words = All over the same { $road }. Rolling, the foot comes up at their start; with the motor, slowing at your
-    { $strength }, { $before } before the end. Slowed on friction brakes only it takes { $friction }.
+slow-down-words = All three cover the same { $road }. To roll, the foot comes up where they begin; to slow with the motor, at your
+    { $strength }, it comes up { $before } before they end. Slowed on friction brakes only, the car takes { $friction }.
 
 break-even-nothing = Rolling costs no time or saves no energy here, so there is nothing to weigh up.
 
