@@ -17,7 +17,7 @@ from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS as STYLES
 from model.words.entries import HABITS, choice_word, entered, habit_text
-from model.words.quantities import MINUS, US, Display, Value, capital, inside, span_of
+from model.words.quantities import Display, Value, capital, inside, span_of
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 NEGLIGIBLE_SHARE = 0.01
@@ -29,22 +29,6 @@ HABIT_NUMBERS = {
     "steady_foot": "swing_share",
 }
 """Which of the builder's numbers stands behind a habit's words."""
-
-
-IN_WORDS = re.compile(rf"(−?\d[\d.,]*) ({'|'.join(sorted(US, key=len, reverse=True))})(?![\w/²])")
-"""A figure with a unit that US readers have another for, in a sentence."""
-
-
-def in_units(text: str, display: Display) -> str:
-    """A sentence of the model, its figures in the units shown."""
-    if not display.us:
-        return text
-
-    def shown(found: re.Match[str]) -> str:
-        value = float(found[1].replace(MINUS, "-").replace(",", ""))
-        return display.text(value, found[2], 3 if found[2] == "km" else 2)
-
-    return IN_WORDS.sub(shown, text)
 
 
 def together(sentence: str) -> str:

@@ -13,7 +13,6 @@ from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS
 from model.words.quantities import Display, number_text
 from pages.parts import departures, wording
-from pages.parts.wording import in_units
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
@@ -96,10 +95,7 @@ def test_the_year_counts_its_days_and_prices():
     assert money.startswith(f"Fr. {energy.removesuffix(' kWh from the wall')}, ")
 
 
-def test_sentences_of_the_model_come_in_the_units_shown():
-    sentence = "0 m up and 500 m down at 6 % need 8.33 km, but −5 °C, 3 m/s² and 2 min stay."
-    assert in_units(sentence, METRIC) == sentence
-    assert in_units(sentence, US) == "0 ft up and 1,640 ft down at 6 % need 5.18 mi, but 23 °F, 3 m/s² and 2 min stay."
+def test_unusual_inputs_come_in_the_units_shown():
     windy = TOWN.with_setting("wind_kmh", -80.0)
     assert departures.unusual_text(windy, US) == "Unusual inputs: headwind −49.7 mph (usual −18.6 to 18.6 mph)."
     full = TOWN.with_leg(1, "stops", 90).with_setting("soc_start", 1.0)
