@@ -25,7 +25,7 @@ ASSETS = Path(__file__).parent.parent / "assets"
 def lift_off_notes(steps: pd.DataFrame) -> Sequence[Note]:
     """The lift-off strength advised along the road."""
     found = state.lift_off()
-    return leg_notes(steps, found.advice) if found else ()
+    return leg_notes(steps, found.advice, state.display()) if found else ()
 
 
 def winter_notes(steps: pd.DataFrame) -> Sequence[Note]:

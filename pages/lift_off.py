@@ -56,12 +56,13 @@ def answer(found: LiftOff) -> None:
     for caveat in told.caveats:
         st.markdown(f"**{caveat}**")
     with st.container(key="lift-set", horizontal=True, vertical_alignment="bottom"):
-        control(DRIVER_FIELDS["lift_off_mps2"], look="slider", label=words.slider_label(yours), help="")
+        control(DRIVER_FIELDS["lift_off_mps2"], look="slider", label=words.slider_label(yours, display), help="")
         st.button(
             display.say("lift-off-set"),
             on_click=set_strength,
             args=(advice.lift_off_mps2,),
-            disabled=words.yours_name(yours, scenario.legs) == words.strength_text(advice.lift_off_mps2),
+            disabled=words.yours_name(yours, scenario.legs, display)
+            == words.strength_text(advice.lift_off_mps2, display),
         )
     if sentence := words.too_much(yours, found.case, display):
         st.warning(sentence)
@@ -102,18 +103,18 @@ def more_settings() -> None:
 
 def draw_axis(found: LiftOff) -> None:
     """The whole axis of strengths."""
-    scenario, advice = state.shown(), found.advice.overall
-    title, alt = words.axis_words(found.table, advice.lift_off_mps2, found.case.grip_limit_mps2)
+    scenario, display, advice = state.shown(), state.display(), found.advice.overall
+    title, alt = words.axis_words(found.table, advice.lift_off_mps2, found.case.grip_limit_mps2, display)
     chart = whole_axis(
         found.table, found.case.energy_tie_kwh, found.case.grip_limit_mps2, advice.lift_off_mps2,
         scenario.driver.lift_off_mps2, state.dark(),
     )  # fmt: skip
-    table = words.axis_table(found.table)
+    table = words.axis_table(found.table, display)
     figure(
         chart, alt=alt, table=table.iloc[:, : words.SHOWN_COLUMNS], file=table, key="whole-axis",
         file_name=f"{scenario.car_class}-lift-off.csv", title=title,
     )  # fmt: skip
-    st.markdown(words.kinds_text(found.table, found.case.brake_pedal))
+    st.markdown(words.kinds_text(found.table, found.case.brake_pedal, display))
 
 
 # what it changes
@@ -122,8 +123,8 @@ def draw_axis(found: LiftOff) -> None:
 def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
     """What the advice changes, and what would change it."""
     scenario, display, advice = state.shown(), state.display(), found.advice.overall
-    name = words.yours_name(scenario.driver.lift_off_mps2, scenario.legs)
-    title, table = words.changes(driven, found.table, advice, name)
+    name = words.yours_name(scenario.driver.lift_off_mps2, scenario.legs, display)
+    title, table = words.changes(driven, found.table, advice, name, display)
     st.header(display.say("lift-off-changes"), anchor="changes")
     left, right = st.columns(2, gap="large")
     with left:
@@ -166,10 +167,10 @@ def draw_hills(found: LiftOff) -> None:
     title, sentences = words.hill_words(slowing, advised or yours, speed, display)
     left, right = st.columns(2, gap="large")
     with left:
-        table = words.hill_table(slowing, names)
+        table = words.hill_table(slowing, names, display)
         figure(
             on_hills(slowing, [*names.items()], dark), alt=f"{title}. {sentences}",
-            table=table[table["Grade, %"] % words.SHOWN_GRADES_PCT == 0], file=table, key="hills",
+            table=table[table.iloc[:, 0] % words.SHOWN_GRADES_PCT == 0], file=table, key="hills",
             file_name=f"{scenario.car_class}-lift-off-on-hills.csv", title=title, words=sentences,
         )  # fmt: skip
     with right:
@@ -178,7 +179,8 @@ def draw_hills(found: LiftOff) -> None:
         st.markdown(words.rolling_words(speeds, rolling_downhill_pct(scenario, speeds), display))
         held = display.say("lift-off-held", speed=Quantity(speed, "km/h"))
         st.markdown(held)
-        st.table(words.held_table(held_downhills(scenario, speed)), border="horizontal", hide_index=True, alt=held)
+        table = words.held_table(held_downhills(scenario, speed), display)
+        st.table(table, border="horizontal", hide_index=True, alt=held)
 
 
 def hill_speeds() -> list[float]:
@@ -262,10 +264,10 @@ def draw_cautions(driven: dict[str, float]) -> None:
     left, right = st.columns([9, 11], gap="large")
     with left:
         st.header(say("lift-off-comfortable"), anchor="comfort")
-        st.markdown(words.comfort_text(driven["high_mps2"]))
+        st.markdown(words.comfort_text(driven["high_mps2"], state.display()))
     with right:
         st.header(say("lift-off-mind"), anchor="mind")
-        st.markdown("\n".join(f"- {caution}" for caution in words.CAUTIONS))
+        st.markdown("\n".join(f"- {caution}" for caution in words.cautions(state.display())))
 
 
 found = state.lift_off()

@@ -19,8 +19,8 @@ LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2 = 0.7, 1.3
 """UN R13-H, 5.2.22.4: slowing on release of the accelerator up to which stop lamps must not light, and above which they
 must [m/s²]; between the two they may. For cars under that regulation; other markets differ."""
 COMFORT_CONVENTIONS = (
-    (3.0, "comfortable slowing for drivers and passengers", "ITE, as cited by Maurya and Bokare 2012"),
-    (3.4, "slowing for which stopping sight distances are laid out, 11.2 ft/s²", "AASHTO Green Book 2018"),
+    (3.0, "comfortable", "ITE, as cited by Maurya and Bokare 2012"),
+    (3.4, "sight-distance", "AASHTO Green Book 2018"),
 )
 """Slowing [m/s²], what it is, and who uses it. Conventions of road design, not limits of what passengers bear."""
 

@@ -14,7 +14,8 @@ from model.sampling.uncertainty import HIGH_SHARE, Band
 from model.words.entries import habit_text
 from model.words.quantities import Display, capital, number_text, span_of
 from pages.parts.charts.compare import difference_of
-from pages.parts.wording import NEGLIGIBLE_KWH, NO_BREAK, car_words, degrees, pedal_words, season_of
+from pages.parts.lift_off_words import advice_text
+from pages.parts.wording import NEGLIGIBLE_KWH, car_words, degrees, pedal_words, season_of
 
 NEGLIGIBLE_POINTS = 0.0005
 """A difference of shares below this is none to speak of [1]."""
@@ -51,8 +52,7 @@ def _strength_text(scenario: Scenario, display: Display) -> str:
     if any(leg.lift_off_mps2 is not None for leg in scenario.legs):
         return display.say("compare-strengths-of-legs")
     strength = scenario.driver.lift_off_mps2
-    shown = display.figure(Quantity(strength, "m/s²", 6, trimmed=True)).replace(" ", NO_BREAK)
-    return display.say("compare-strength", word=word_of(strength), strength=shown)
+    return advice_text(word_of(strength), strength, display)
 
 
 def negligible(band: Band, most: float) -> bool:

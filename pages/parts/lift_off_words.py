@@ -7,56 +7,37 @@ from itertools import groupby
 
 import pandas as pd
 
+from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Leg
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.lift_off.advice import Advice, Case, DriveAdvice
 from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
 from model.words import lift_off as spoken
-from model.words.quantities import Display, capital, number_text, percent_text
-from pages.parts.wording import Told, counted, leg_words, together
+from model.words.quantities import Display, Value, capital
+from pages.parts.wording import Told, leg_words, together
 
 NARROW = "\N{NO-BREAK SPACE}"
 HARDLY = 0.005
 """A change of energy below this share is said to be hardly any [1]."""
-LAMP_WORDS = {"not lit": "must not light", "may be lit": "may light", "lit": "must light"}
-"""What UN R13-H says of the stop lamps, to read on after them."""
 DECIDED_BY = {"grip": 0, "energy": 1, "preference": 2}
 """The place of the rule that decided, in their order."""
-CAUTIONS = (
-    "**Somebody close behind.** With the foot only partly lifted, the stop lamps of some cars stay dark. To warn "
-    "whoever follows, press the brake pedal lightly.",
-    "**Passengers.** Gentler slowing with fewer changes between pulling and slowing spares those who feel sick. Stop "
-    "when somebody does.",
-    "**Cancelling cruise control** is a foot that comes up: with a strong setting the car slows hard at once. Have the "
-    "foot on the accelerator before you cancel.",
-    "**A slippery road is no place to try a strong setting for the first time.** Try it on a dry and empty road. On "
-    "snow and ice slow down earlier and more gently; advice differs by car, and the owner's manual comes first.",
-    "**It can fade without notice**: with a full, cold or hot battery, when grip control steps in, and below walking "
-    "pace. Keep the brake pedal within reach, and use it for hard stops. A motor does not hold a parked car.",
-)
-KINDS_TEXT = (
-    "**As you would drive it**, the full line: the foot comes up where your habit lifts it, and the car slows as its "
-    "lift-off makes it. This is what the foot changes; {driven}.\n\n"
-    "**Same speeds**, the broken line: the speeds of your habit, whatever the strength. This is what the car changes; "
-    "{same}, because {why}.\n\n"
-    "Shaded in the energy: within 1 % of the best. The ruler shows what UN R13-H says of the stop lamps: they must not "
-    "light up to 0.7, may from there to 1.3, and must above 1.3 m/s². That holds for cars under that regulation; other "
-    "markets differ."
-)
-WHY_SAME = {
-    "blended": "a blended brake pedal leaves the motor the same work either way",
-    "friction": "the brake pedal works the discs alone, and only lifting off charges the battery",
-}
+CAUTIONS = ("caution-behind", "caution-passengers", "caution-cruise", "caution-slippery", "caution-fade")
+"""The messages that tell what to mind."""
 
 
-def strength_text(mps2: float) -> str:
+def strength_text(mps2: float, display: Display) -> str:
     """A strength with its unit."""
-    return f"{mps2:g}{NARROW}m/s²"
+    return together(display.figure(spoken.strength(mps2)))
 
 
-def percent(share: float) -> str:
-    """A share in percent."""
-    return together(percent_text(share))
+def strength_word(word: str, display: Display) -> str:
+    """The word for a strength."""
+    return display.say("lift-off-word", word=spoken.word_id(word))
+
+
+def lamps_of(zone: str) -> str:
+    """What UN R13-H says of the stop lamps, as messages choose by it."""
+    return zone.replace(" ", "-")
 
 
 # the answer
@@ -70,11 +51,11 @@ def heading(advice: Advice, display: Display) -> str:
 
 def meaning(strength: float, display: Display) -> str:
     """A strength in other numbers, and the stop lamps at it."""
-    lamps = f"Under UN R13-H the stop lamps {LAMP_WORDS[lamp_zone_of(strength)]}."
+    lamps = lamps_of(lamp_zone_of(strength))
     if strength == 0:
-        return f"Air and tyres alone slow the car. {lamps}"
-    per_second = display.text(strength * KMH_PER_MPS, "km/h")
-    return f"That is {strength / GRAVITY_MPS2:.2f}{NARROW}g: {per_second} less each second. {lamps}"
+        return display.say("strength-zero", lamps=lamps)
+    gravity, each = Quantity(strength / GRAVITY_MPS2, "g", places=2), Quantity(strength * KMH_PER_MPS, "km/h")
+    return together(display.say("strength-means", gravity=gravity, each=each, lamps=lamps))
 
 
 def advised(advice: Advice, display: Display) -> Told:
@@ -100,64 +81,72 @@ def too_much(yours: float, case: Case, display: Display) -> str:
     return together(display.say("advice-yours-asks-too-much", road=case.road, yours=spoken.strength(yours)))
 
 
-def change_text(before: float, after: float) -> str:
-    """A change of energy in words to read on after its subject."""
+def moved_energy(before: float, after: float) -> dict[str, Value]:
+    """How the energy changes, as messages take it."""
     if before == 0:
-        return "has no share to tell"
+        return {"energy": "unknown", "share": Share(0.0)}
     share = (after - before) / abs(before)
-    if abs(share) < HARDLY:
-        return "hardly changes"
-    return f"{'rises' if share > 0 else 'falls'} by {percent(abs(share))}"
+    change = "hardly" if abs(share) < HARDLY else "rises" if share > 0 else "falls"
+    return {"energy": change, "share": Share(abs(share))}
 
 
-def pressed_text(before: float, after: float) -> str:
-    """A change of the presses in words to read on after them."""
-    if round(before) == round(after):
-        return f"stay at {before:.0f}"
-    return f"{'fall' if after < before else 'rise'} from {before:.0f} to {after:.0f}"
+def moved_presses(before: float, after: float) -> dict[str, Value]:
+    """How the presses of the brake pedal change, as messages take it."""
+    first, last = round(before), round(after)
+    change = "stay" if first == last else "fall" if after < before else "rise"
+    return {"presses": change, "before": first, "after": last}
 
 
-def axis_words(table: pd.DataFrame, advised: float, grip_limit: float) -> tuple[str, str]:
+AXIS_FACTS = {
+    "as_driven_net_kwh": "kWh",
+    "same_speeds_net_kwh": "kWh",
+    "as_driven_friction_kwh": "kWh",
+    "same_speeds_friction_kwh": "kWh",
+    "as_driven_presses": "",
+    "same_speeds_presses": "",
+}
+"""The curves of the picture, and their units."""
+
+
+def axis_words(table: pd.DataFrame, advised: float, grip_limit: float, display: Display) -> tuple[str, str]:
     """The finding over the axis of strengths, and a longer text of the picture. `table` is from `curve_table`."""
     end = advised or grip_limit
     rows = table.set_index("lift_off_mps2")
     first, last = rows.iloc[0], rows.loc[[end]].iloc[0]
-    presses = pressed_text(first["as_driven_presses"], last["as_driven_presses"])
-    energy = change_text(first["as_driven_net_kwh"], last["as_driven_net_kwh"])
-    title = f"From 0 to {strength_text(end)}, presses {presses} and energy {energy}"
-    if end == 0:
-        title = "There is grip for no more than rolling on"
-    ends = (table.iloc[0], table.iloc[-1])
+    title = display.say("lift-off-axis-no-grip")
+    if end != 0:
+        presses = moved_presses(first["as_driven_presses"], last["as_driven_presses"])
+        energy = moved_energy(first["as_driven_net_kwh"], last["as_driven_net_kwh"])
+        title = together(display.say("lift-off-axis", end=spoken.strength(end), **presses, **energy))
+    lowest, highest = table.iloc[0], table.iloc[-1]
     facts = [
-        f"{words} {number_text(ends[0][key], 3)} {unit}at 0 and {number_text(ends[1][key], 3)} {unit}at "
-        f"{strength_text(ends[1]['lift_off_mps2'])}"
-        for words, key, unit in (
-            ("battery energy as you would drive it", "as_driven_net_kwh", "kWh "),
-            ("at the same speeds", "same_speeds_net_kwh", "kWh "),
-            ("heat in the friction brakes as you would drive it", "as_driven_friction_kwh", "kWh "),
-            ("at the same speeds", "same_speeds_friction_kwh", "kWh "),
-            ("presses of the brake pedal as you would drive it", "as_driven_presses", ""),
-            ("at the same speeds", "same_speeds_presses", ""),
+        display.say(
+            "lift-off-axis-fact",
+            curve=curve,
+            first=Quantity(lowest[curve], unit, 3),
+            last=Quantity(highest[curve], unit, 3),
+            strength=spoken.strength(highest["lift_off_mps2"]),
         )
+        for curve, unit in AXIS_FACTS.items()
     ]
-    alt = f"{title}. Over lift-off strength: {'; '.join(facts)}. Advised: {strength_text(advised)}."
-    return title, alt
+    told, strength = Several(tuple(facts), ";"), spoken.strength(advised)
+    return title, together(display.say("lift-off-axis-alt", title=title, facts=told, advised=strength))
 
 
-AXIS_COLUMNS = {
-    "lift_off_mps2": ("Lift-off, m/s²", 1),
-    "as_driven_net_kwh": ("Battery as driven, kWh", 3),
-    "same_speeds_net_kwh": ("Battery, same speeds, kWh", 3),
-    "as_driven_friction_kwh": ("Friction as driven, kWh", 3),
-    "same_speeds_friction_kwh": ("Friction, same speeds, kWh", 3),
-    "as_driven_presses": ("Presses as driven", 0),
-    "same_speeds_presses": ("Presses, same speeds", 0),
-    "mean_mps2": ("Mean slowing as driven, m/s²", 2),
-    "high_mps2": ("95th percentile of slowing as driven, m/s²", 2),
-    "reversals": ("Changes between pulling and slowing as driven", 0),
-    "duration_s": ("Time as driven, s", 0),
-    "word": ("Word", 0),
-    "lamp_zone": ("Stop lamps under UN R13-H", 0),
+AXIS_PLACES = {
+    "lift_off_mps2": 1,
+    "as_driven_net_kwh": 3,
+    "same_speeds_net_kwh": 3,
+    "as_driven_friction_kwh": 3,
+    "same_speeds_friction_kwh": 3,
+    "as_driven_presses": 0,
+    "same_speeds_presses": 0,
+    "mean_mps2": 2,
+    "high_mps2": 2,
+    "reversals": 0,
+    "duration_s": 0,
+    "word": 0,
+    "lamp_zone": 0,
 }
 """Columns of the file, and their decimals."""
 SHOWN_COLUMNS = 7
@@ -166,77 +155,77 @@ SHOWN_GRADES_PCT = 2.0
 """The page shows every grade that is a multiple of this [%]; the file has all."""
 
 
-def axis_table(table: pd.DataFrame) -> pd.DataFrame:
+def axis_table(table: pd.DataFrame, display: Display) -> pd.DataFrame:
     """The curves over the axis for a reader. `table` is from `curve_table`."""
-    rounded = table.round({key: digits for key, (_, digits) in AXIS_COLUMNS.items()})
-    return rounded[list(AXIS_COLUMNS)].rename(columns={key: name for key, (name, _) in AXIS_COLUMNS.items()})
+    shown = table.round(AXIS_PLACES)[list(AXIS_PLACES)].assign(
+        word=[strength_word(word, display) for word in table["word"]],
+        lamp_zone=[display.say("stop-lamps", lamps=lamps_of(zone)) for zone in table["lamp_zone"]],
+    )
+    return shown.rename(columns={column: display.say("lift-off-column", column=column) for column in AXIS_PLACES})
 
 
-def hill_table(slowing: pd.DataFrame, names: Mapping[float, str]) -> pd.DataFrame:
+def hill_table(slowing: pd.DataFrame, names: Mapping[float, str], display: Display) -> pd.DataFrame:
     """Slowing over the grade, one column a strength. `slowing` is from `slowing_on_hills`."""
-    columns = {strength: f"{capital(name)}, m/s²" for strength, name in names.items()}
+    columns = {strength: display.say("lift-off-hill-column", name=capital(name)) for strength, name in names.items()}
     wide = slowing.pivot(index="grade_pct", columns="lift_off_mps2", values="slowing_mps2").round(2)
-    return wide[list(names)].rename(columns=columns).rename_axis("Grade, %").reset_index()
+    return wide[list(names)].rename(columns=columns).rename_axis(display.say("lift-off-grade")).reset_index()
 
 
-def kinds_text(table: pd.DataFrame, pedal: str) -> str:
+def kinds_text(table: pd.DataFrame, pedal: str, display: Display) -> str:
     """The two curves explained, with how far energy moves on each."""
 
-    def moves(kind: str) -> str:
+    def moves(kind: str) -> tuple[str, Share]:
         net = table[f"{kind}_net_kwh"]
-        share = (net.max() - net.min()) / max(abs(net.min()), 1e-9)
-        return "energy hardly moves with it" if share < HARDLY else f"energy moves by up to {percent(share)}"
+        share = float((net.max() - net.min()) / max(abs(net.min()), 1e-9))
+        return "hardly" if share < HARDLY else "moves", Share(share)
 
-    return KINDS_TEXT.format(driven=moves("as_driven"), same=moves("same_speeds"), why=WHY_SAME[pedal])
+    (driven, driven_share), (same, same_share) = moves("as_driven"), moves("same_speeds")
+    shares = {"driven_share": driven_share, "same_share": same_share}
+    return together(display.say("lift-off-kinds", driven=driven, same=same, pedal=pedal, **shares))
 
 
 # what it changes, and why
 
-CHANGES = (
-    ("net_kwh", "Energy from the battery"),
-    ("presses", "Presses of the brake pedal"),
-    ("friction_kwh", "Heat in the friction brakes"),
-    ("mean_mps2", "Mean slowing"),
-    ("high_mps2", "Slowing exceeded in 5 % of the time that the car slows"),
-    ("reversals", "Changes between pulling and slowing"),
-    ("duration_s", "Time"),
-)
+CHANGES = ("net_kwh", "presses", "friction_kwh", "mean_mps2", "high_mps2", "reversals", "duration_s")
 
 
-def value_text(key: str, value: float) -> str:
+def value_text(key: str, value: float, display: Display) -> str:
     """One figure of the comparison with its unit."""
     if key.endswith("_kwh"):
-        return f"{number_text(value, 3 if key == 'net_kwh' else 2)}{NARROW}kWh"
-    if key.endswith("_mps2"):
-        return f"{value:.2f}{NARROW}m/s²"
-    return f"{value / 60:.1f}{NARROW}min" if key == "duration_s" else f"{value:.0f}"
+        figure = Quantity(value, "kWh", 3 if key == "net_kwh" else 2)
+    elif key.endswith("_mps2"):
+        figure = Quantity(value, "m/s²", places=2)
+    else:
+        figure = Quantity(value / 60, "min", places=1) if key == "duration_s" else Quantity(value, "", places=0)
+    return together(display.figure(figure))
 
 
 def changes(
-    yours: Mapping[str, float], table: pd.DataFrame, advice: Advice, name: str
+    yours: Mapping[str, float], table: pd.DataFrame, advice: Advice, name: str, display: Display
 ) -> tuple[str, pd.DataFrame]:
     """What the advised strength changes against what is set: the finding, and a table of words.
 
     `yours` is from `model.lift_off.curves.as_set`, `table` from `curve_table`; `name` says what is set.
     """
-    advised = advice.lift_off_mps2
+    advised, say = advice.lift_off_mps2, display.say
     row = table.set_index("lift_off_mps2").loc[[advised]].iloc[0]
-    best = {key: float(row[key] if key in row else row[f"as_driven_{key}"]) for key, _ in CHANGES}
+    best = {key: float(row[key] if key in row else row[f"as_driven_{key}"]) for key in CHANGES}
+    strength = strength_text(advised, display)
     words = pd.DataFrame(
         {
-            "As you would drive it": [text for _, text in CHANGES],
-            f"Yours, {name}": [value_text(key, yours[key]) for key, _ in CHANGES],
-            f"Advised, {strength_text(advised)}": [value_text(key, best[key]) for key, _ in CHANGES],
+            say("lift-off-change-figures"): [say("lift-off-change", figure=key) for key in CHANGES],
+            say("lift-off-change-yours", name=name): [value_text(key, yours[key], display) for key in CHANGES],
+            say("lift-off-change-advised", strength=strength): [value_text(key, best[key], display) for key in CHANGES],
         }
     )
-    if name == strength_text(advised):
-        return "Yours is what is advised", words
+    if name == strength:
+        return say("lift-off-yours-is-advised"), words
     if words.iloc[:, 1].equals(words.iloc[:, 2]):
-        return "Yours changes nothing against what is advised", words
-    energy = change_text(yours["net_kwh"], best["net_kwh"])
-    presses = pressed_text(yours["presses"], best["presses"])
-    price = ": the price of grip in reserve" if advice.rule == "grip" and best["net_kwh"] > yours["net_kwh"] else ""
-    return f"With the advised strength presses {presses} and energy {energy}{price}", words
+        return say("lift-off-yours-changes-nothing"), words
+    energy = moved_energy(yours["net_kwh"], best["net_kwh"])
+    presses = moved_presses(yours["presses"], best["presses"])
+    grip = advice.rule == "grip" and best["net_kwh"] > yours["net_kwh"]
+    return together(say("lift-off-with-advised", grip=grip, **presses, **energy)), words
 
 
 def rules_text(advice: Advice, display: Display) -> str:
@@ -251,10 +240,16 @@ def what_if_text(advice: DriveAdvice, display: Display) -> str:
     """What would change the advice, and to what."""
     if not advice.what_if:
         return display.say("nothing-would-change-it")
-    return "\n".join(
-        f"- {capital(together(spoken.supposed(one, display)))}: **{one.word}**, {strength_text(one.lift_off_mps2)}"
-        for one in advice.what_if
-    )
+    lines = [
+        display.say(
+            "lift-off-if",
+            supposed=capital(spoken.supposed(change, display)),
+            word=strength_word(change.word, display),
+            strength=spoken.strength(change.lift_off_mps2),
+        )
+        for change in advice.what_if
+    ]
+    return together("\n".join(f"- {line}" for line in lines))
 
 
 def others_text(advice: Advice, display: Display) -> str:
@@ -262,21 +257,34 @@ def others_text(advice: Advice, display: Display) -> str:
     lines = []
     for other in advice.alternatives:
         share = other.energy_change_share
-        energy = "" if share is None else f"{percent(abs(share))} {'more' if share > 0 else 'less'} energy, "
+        energy = "unknown" if share is None else "more" if share > 0 else "less"
         if share is not None and abs(share) < HARDLY:
-            energy = "about the same energy, "
-        presses, minus = counted(other.presses, "press", "presses"), spoken.against(other, advice, display)
-        lines.append(
-            f"- **{capital(other.word)}**, {strength_text(other.lift_off_mps2)}: {energy}{presses}, "
-            f"{number_text(other.friction_kwh)} kWh of friction heat. Against it: {minus}."
+            energy = "alike"
+        line = display.say(
+            "lift-off-other",
+            energy=energy,
+            share=Share(abs(share or 0.0)),
+            word=capital(strength_word(other.word, display)),
+            strength=spoken.strength(other.lift_off_mps2),
+            presses=other.presses,
+            heat=Quantity(other.friction_kwh, "kWh"),
+            against=spoken.against(other, advice, display),
         )
+        lines.append(f"- {line}")
     return together("\n".join(lines))
 
 
 # leg by leg
 
 
-def leg_notes(steps: pd.DataFrame, advice: DriveAdvice) -> list[tuple[float, float, str, str]]:
+def advice_text(word: str, mps2: float, display: Display) -> str:
+    """An advice in few words, such as “firm, 1 m/s²”."""
+    return together(display.say("advised-strength", word=spoken.word_id(word), strength=spoken.strength(mps2)))
+
+
+def leg_notes(
+    steps: pd.DataFrame, advice: DriveAdvice, display: Display
+) -> list[tuple[float, float, str, str]]:
     """Stretches of the drive that are advised the same: from, to [km], the advice in words and in short.
 
     `steps` is from `model.kernel.timeline.timeline`.
@@ -284,20 +292,26 @@ def leg_notes(steps: pd.DataFrame, advice: DriveAdvice) -> list[tuple[float, flo
     strengths = [advice.legs[leg] for leg in steps["leg"]]
     ends = zip(steps["distance_km"], strengths, strict=True)
     notes, start = [], 0.0
-    for strength, those in groupby(ends, key=lambda item: (item[1].lift_off_mps2, item[1].word)):
+    for (mps2, word), those in groupby(ends, key=lambda item: (item[1].lift_off_mps2, item[1].word)):
         end = float([place for place, _ in those][-1])
-        notes.append((start, end, f"{strength[1]}, {strength_text(strength[0])}", f"{strength[0]:g}"))
+        short = display.figure(Quantity(mps2, "", 3, trimmed=True))
+        notes.append((start, end, advice_text(word, mps2, display), short))
         start = end
     return notes
 
 
 def leg_line(place: int, leg: Leg, advice: Advice, display: Display) -> str:
     """One leg: the advice, the leg, and the deciding fact."""
-    set_to = "" if leg.lift_off_mps2 is None else f" You set {strength_text(leg.lift_off_mps2)} here."
-    return (
-        f"**{place + 1}. {capital(advice.word)}, {strength_text(advice.lift_off_mps2)}:** {leg_words(leg, display)}. "
-        f"{because(advice, display)}{set_to}"
+    line = display.say(
+        "lift-off-leg-advice",
+        leg=place + 1,
+        advice=capital(advice_text(advice.word, advice.lift_off_mps2, display)),
+        described=leg_words(leg, display),
+        because=because(advice, display),
     )
+    if leg.lift_off_mps2 is None:
+        return line
+    return f"{line} {together(display.say('lift-off-leg-set', strength=spoken.strength(leg.lift_off_mps2)))}"
 
 
 # hills
@@ -307,34 +321,40 @@ def hill_words(slowing: pd.DataFrame, strength: float, speed_kmh: float, display
     """What a slope makes of a strength: the finding, and what it means."""
     by_grade = slowing[slowing["lift_off_mps2"] == strength].set_index("grade_pct")["slowing_mps2"]
     flat, down, up = (float(by_grade[grade]) for grade in (0.0, -6.0, 6.0))
-    downhill = (
-        f"{down:.1f} on a 6{NARROW}% downhill"
-        if down > 0.05
-        else f"not enough to hold the car on a 6{NARROW}% downhill"
+    title = display.say(
+        "lift-off-on-hills",
+        held=down > 0.05,
+        flat=Quantity(flat, "m/s²", places=1),
+        slope=Quantity(6, "%", places=0),
+        down=Quantity(down, "", places=1),
+        up=Quantity(up, "", places=1),
     )
-    title = f"{flat:.1f}{NARROW}m/s² on a flat road is {downhill} and {up:.1f} on a 6{NARROW}% climb"
-    left = (
-        f"Motor or grip leave {flat:.1f} of the {strength_text(strength)} that are set. "
-        if strength - flat > 0.05
-        else ""
-    )
-    sentences = left + (
-        f"At {display.text(speed_kmh, 'km/h')}. The motor pulls as on a flat road and the hill adds its part, so that "
-        "those behind see a different slowing, and by UN R13-H perhaps other stop lamps, than the setting says. Where "
-        "a line crosses zero, lifting off just keeps the speed."
-    )
-    return title, sentences
+    sentences = [display.say("lift-off-hills-mean", speed=Quantity(speed_kmh, "km/h"))]
+    if strength - flat > 0.05:
+        left = Quantity(flat, "", places=1)
+        sentences.insert(0, display.say("lift-off-left-of-it", left=left, strength=spoken.strength(strength)))
+    return together(title), together(" ".join(sentences))
 
 
-def held_table(held: pd.DataFrame) -> pd.DataFrame:
+def held_table(held: pd.DataFrame, display: Display) -> pd.DataFrame:
     """What keeps the speed on each downhill, in words. `held` is from `model.lift_off.hills.held_downhills`."""
+    say = display.say
+
+    def told(value: float, unit: str, places: int) -> str:
+        return together(display.figure(Quantity(value, unit, places=places)))
+
     return pd.DataFrame(
         {
-            "Downhill": [f"{grade:g} %" for grade in held["grade_pct"]],
-            "Held by": ["rolling" if pd.isna(s) else f"{s:.2f}{NARROW}m/s²" for s in held["lift_off_mps2"]],
-            "Takes": [f"{kw:.0f}{NARROW}kW" for kw in held["asked_kw"]],
-            "Motor can take": [
-                f"{kw:.0f}{NARROW}kW" + ("" if enough else ": brake too")
+            say("lift-off-held-downhill"): [
+                display.figure(Quantity(grade, "%", 6, trimmed=True)) for grade in held["grade_pct"]
+            ],
+            say("lift-off-held-by"): [
+                say("lift-off-held-rolling") if pd.isna(mps2) else told(mps2, "m/s²", 2)
+                for mps2 in held["lift_off_mps2"]
+            ],
+            say("lift-off-held-takes"): [told(kw, "kW", 0) for kw in held["asked_kw"]],
+            say("lift-off-held-can"): [
+                together(say("lift-off-held-power", power=Quantity(kw, "kW", places=0), held=bool(enough)))
                 for kw, enough in zip(held["can_kw"], held["held"], strict=True)
             ],
         }
@@ -343,39 +363,38 @@ def held_table(held: pd.DataFrame) -> pd.DataFrame:
 
 def rolling_words(speeds_kmh: Sequence[float], grades_pct: Sequence[float], display: Display) -> str:
     """Downhills on which the rolling car keeps its speed."""
-    parts = [
-        f"{display.text(speed, 'km/h')} on {grade:.1f}{NARROW}%"
+    downhills = [
+        display.say("lift-off-rolls-on", speed=Quantity(speed, "km/h"), slope=Quantity(grade, "%", places=1))
         for speed, grade in zip(speeds_kmh, grades_pct, strict=True)
     ]
-    return (
-        f"Rolling, with neither power nor slowing, this car keeps {', '.join(parts[:-1])} and {parts[-1]}. On a "
-        "shallower downhill there is nothing to take back, so roll; on a steeper one the motor has something to hold."
-    )
+    return together(display.say("lift-off-rolls", downhills=Several(tuple(downhills))))
 
 
 # comfort
 
 
-def comfort_text(hard_mps2: float) -> str:
+def comfort_text(hard_mps2: float, display: Display) -> str:
     """Slowing that people use as a reference, with sources, beside what the drive has."""
-    lines = [f"- **{strength_text(slowing)}**: {what} ({source})." for slowing, what, source in COMFORT_CONVENTIONS]
-    return "\n".join(
-        (
-            f"As you would drive it, one slowing second in twenty is harder than {hard_mps2:.1f}{NARROW}m/s². For "
-            "comparison:\n",
-            *lines,
-            "\nConventions of road design, not limits of what passengers bear. For how abruptly slowing may come on "
-            "no such figure was found that could be checked, so no rule here goes by it.",
-        )
-    )
+    first = display.say("comfort-of-drive", hard=Quantity(hard_mps2, "m/s²", places=1))
+    lines = [
+        f"- {display.say('comfort-convention', strength=spoken.strength(slowing), what=what, source=source)}"
+        for slowing, what, source in COMFORT_CONVENTIONS
+    ]
+    return together("\n".join((f"{first}\n", *lines, f"\n{display.say('comfort-conventions')}")))
 
 
-def yours_name(strength: float, legs: Sequence[Leg]) -> str:
+def cautions(display: Display) -> list[str]:
+    """What to mind."""
+    return [display.say(name) for name in CAUTIONS]
+
+
+def yours_name(strength: float, legs: Sequence[Leg], display: Display) -> str:
     """What is set: one strength, or one for some legs of their own."""
     own = any(leg.lift_off_mps2 is not None for leg in legs)
-    return "by leg" if own else strength_text(strength)
+    return display.say("compare-strengths-of-legs") if own else strength_text(strength, display)
 
 
-def slider_label(strength: float) -> str:
+def slider_label(strength: float, display: Display) -> str:
     """The label of the strength's slider, with its word."""
-    return f"Yours: {word_of(strength)}, {strength_text(strength)}"
+    word = strength_word(word_of(strength), display)
+    return together(display.say("lift-off-yours", word=word, strength=spoken.strength(strength)))

@@ -202,7 +202,7 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     if advice is not None:
         told, driver = lift_off_words.advised(advice, display), taken.scenario.driver
         day = display.say("paper-for-day", day=wording.day_words(taken.scenario, display))
-        strength = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs)
+        strength = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs, display)
         yours = display.say("paper-set-to", strength=strength)
         found.append((display.say("paper-advised", advice=told.title), (day, *told.sentences, yours)))
     in_short = display.say("paper-glance", **taken.glance)

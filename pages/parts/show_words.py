@@ -84,7 +84,7 @@ def bars(books: pd.DataFrame, scenario: Scenario, display: Display) -> Card:
 def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> Card:
     """The strength advised, the deciding fact, and what the kind of brake pedal has to do with it."""
     advice, pedal = found.overall, wording.setting_card(scenario, display)
-    yours = lift_off_words.yours_name(scenario.driver.lift_off_mps2, scenario.legs)
+    yours = lift_off_words.yours_name(scenario.driver.lift_off_mps2, scenario.legs, display)
     told = lift_off_words.advised(advice, display)
     because, _ = told.reasons
     return Card(

@@ -309,11 +309,6 @@ def known_words(assumed: Assumed, display: Display) -> str:
     return display.say("provenance", kind=assumed.kind.replace(" ", "-"), source=assumed.source)
 
 
-def counted(count: int, one: str, many: str = "") -> str:
-    """A count with its word: “1 stop”, “3 stops”."""
-    return f"{count} {one if count == 1 else many or one + 's'}"
-
-
 # what is told with what must be said along with it
 
 

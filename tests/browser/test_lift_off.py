@@ -79,7 +79,7 @@ def test_one_tap_sets_what_is_advised_and_a_reload_keeps_it(open_page, expect):
     page = open_page("/lift_off", has_touch=True)
     strength = advise(curves_of(TOWN)).overall.lift_off_mps2
     page.get_by_role("button", name="Set as advised").tap()
-    expect(page.locator(STRENGTH)).to_contain_text(words.strength_text(strength).replace(words.NARROW, " "))
+    expect(page.locator(STRENGTH)).to_contain_text(words.strength_text(strength, Display()).replace(words.NARROW, " "))
     page.wait_for_url(re.compile(f"lift_off_mps2={strength:g}"))
     page.reload()
     expect(page.get_by_role("button", name="Set as advised")).to_be_disabled()

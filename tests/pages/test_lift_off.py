@@ -78,7 +78,7 @@ def test_one_tap_sets_what_is_advised_on_every_leg():
     own = TOWN.with_leg(1, "lift_off_mps2", 0.2)
     app, strength = opened(own), advised(own).lift_off_mps2
     button = next(one for one in app.button if one.label == "Set as advised")
-    assert "by leg" in app.table[0].value.columns[1]
+    assert "a strength for each leg" in app.table[0].value.columns[1]
     ran(button.click().run())
     assert scenario_of(app) == TOWN.with_setting("lift_off_mps2", strength)
     assert next(one for one in app.button if one.label == "Set as advised").disabled
@@ -114,7 +114,7 @@ def test_too_much_for_the_road_is_a_warning():
 def test_the_strip_is_annotated_with_the_advice():
     alt = opened().get("vega_lite_chart")[0].proto.alt
     for leg in advise(curves_of(TOWN)).legs:
-        assert words.strength_text(leg.lift_off_mps2) in alt
+        assert words.strength_text(leg.lift_off_mps2, Display()) in alt
 
 
 def test_every_picture_says_what_it_shows():

@@ -40,7 +40,7 @@ def test_a_strength_in_other_numbers(strength, expected):
 
 
 def test_us_units_reach_the_sentences():
-    assert "2.2 mph less each second" in words.meaning(1.0, US)
+    assert "2.2 mph less each second" in plain(words.meaning(1.0, US))
     hill = WhatIf(Supposed.HILL, 0.9, "firm", speed_kmh=50.0, grade_pct=6.0)
     assert supposed(hill, US) == "to keep 31.1 mph on a 6 % downhill without the brake pedal"
 
@@ -53,7 +53,7 @@ def test_the_heading_has_word_and_number():
 
 
 def test_the_axis_is_told_by_its_numbers():
-    title, alt = words.axis_words(TABLE, 1.3, 2.5)
+    title, alt = words.axis_words(TABLE, 1.3, 2.5, METRIC)
     rows = TABLE.set_index("lift_off_mps2")
     first, last = rows.loc[0.0], rows.loc[1.3]
     assert f"from {first['as_driven_presses']:.0f} to {last['as_driven_presses']:.0f}" in title
@@ -61,13 +61,14 @@ def test_the_axis_is_told_by_its_numbers():
     assert plain(title).endswith(f"energy falls by {100 * saved:.1f} %")
     assert "Advised: 1.3" in alt and "same speeds" in alt
     # rolling on: as far as grip allows
-    assert plain(words.axis_words(TABLE, 0.0, 0.2)[0]).startswith("From 0 to 0.2 m/s²")
-    assert "no more than rolling on" in words.axis_words(TABLE, 0.0, 0.0)[0]
+    assert plain(words.axis_words(TABLE, 0.0, 0.2, METRIC)[0]).startswith("From 0 to 0.2 m/s²")
+    assert "no more than rolling on" in words.axis_words(TABLE, 0.0, 0.0, METRIC)[0]
 
 
 def test_same_speeds_hardly_move_with_a_blended_pedal_and_do_with_friction_only():
-    blended = words.kinds_text(TABLE, "blended")
-    friction = words.kinds_text(curve_table(curves_of(TOWN.with_setting("brake_pedal", "friction"))), "friction")
+    blended = words.kinds_text(TABLE, "blended", METRIC)
+    discs_alone = curve_table(curves_of(TOWN.with_setting("brake_pedal", "friction")))
+    friction = words.kinds_text(discs_alone, "friction", METRIC)
     assert "energy hardly moves with it, because a blended" in blended
     assert "energy hardly moves" not in friction and "works the discs alone" in friction
     for text in (blended, friction):
@@ -76,24 +77,27 @@ def test_same_speeds_hardly_move_with_a_blended_pedal_and_do_with_friction_only(
 
 @pytest.mark.parametrize(
     ("before", "after", "expected"),
-    [(2.0, 1.9, "falls by 5.0 %"), (2.0, 2.2, "rises by 10 %"), (2.0, 2.001, "hardly changes"),
-     (-2.0, -2.2, "falls by 10 %"), (0.0, 1.0, "has no share to tell")],
+    [(2.0, 1.9, "energy falls by 5.0 %"), (2.0, 2.2, "energy rises by 10 %"), (2.0, 2.001, "energy hardly changes"),
+     (-2.0, -2.2, "energy falls by 10 %"), (0.0, 1.0, "energy has no share to tell")],
 )  # fmt: skip
 def test_changes_of_energy(before, after, expected):
-    assert plain(words.change_text(before, after)) == expected
+    presses, energy = words.moved_presses(3.2, 2.9), words.moved_energy(before, after)
+    told = METRIC.say("lift-off-with-advised", grip=False, **presses, **energy)
+    assert told == f"With the advised strength presses stay at 3 and {expected}"
 
 
 def test_what_it_changes_holds_both_sides():
-    title, table = words.changes(as_set(TOWN), TABLE, replace(ADVICE.overall, lift_off_mps2=1.5), "1 m/s²")
-    assert list(table.columns[1:]) == ["Yours, 1 m/s²", f"Advised, {words.strength_text(1.5)}"]
+    title, table = words.changes(as_set(TOWN), TABLE, replace(ADVICE.overall, lift_off_mps2=1.5), "1 m/s²", METRIC)
+    assert list(table.columns[1:]) == ["Yours, 1 m/s²", f"Advised, {words.strength_text(1.5, METRIC)}"]
     assert len(table) == len(words.CHANGES)
     row = TABLE.set_index("lift_off_mps2").loc[1.5]
     assert table.iloc[1, 2] == f"{row['as_driven_presses']:.0f}"
     assert "presses fall from" in title
     same = replace(ADVICE.overall, lift_off_mps2=1.0)
-    assert words.changes(as_set(TOWN), TABLE, same, words.strength_text(1.0))[0] == "Yours is what is advised"
+    set_so = words.strength_text(1.0, METRIC)
+    assert words.changes(as_set(TOWN), TABLE, same, set_so, METRIC)[0] == "Yours is what is advised"
     gripped = replace(ADVICE.overall, lift_off_mps2=0.2, rule="grip")
-    assert words.changes(as_set(TOWN), TABLE, gripped, "1 m/s²")[0].endswith("the price of grip in reserve")
+    assert words.changes(as_set(TOWN), TABLE, gripped, "1 m/s²", METRIC)[0].endswith("the price of grip in reserve")
 
 
 def test_all_rules_are_printed_in_order_and_the_deciding_one_stands_out():
@@ -123,7 +127,7 @@ def test_notes_cover_the_drive_once(name):
     scenario = starting_drives()[name][2]
     advice = advise(curves_of(scenario))
     steps = timeline(drive(scenario))
-    notes = words.leg_notes(steps, advice)
+    notes = words.leg_notes(steps, advice, METRIC)
     assert notes[0][0] == 0 and notes[-1][1] == pytest.approx(steps["distance_km"].iloc[-1])
     assert all(before[1] == after[0] for before, after in pairwise(notes))
     assert {float(note[3]) for note in notes} == {leg.lift_off_mps2 for leg in advice.legs}
@@ -142,30 +146,31 @@ def test_hills_are_told_by_their_numbers():
     slowing = slowing_on_hills(TOWN, 50.0, (1.3, 0.2))
     title, sentences = words.hill_words(slowing, 1.3, 50.0, METRIC)
     assert plain(title) == "1.3 m/s² on a flat road is 0.7 on a 6 % downhill and 1.9 on a 6 % climb"
-    assert sentences.startswith("At 50 km/h.")
+    assert plain(sentences).startswith("At 50 km/h.")
     assert "not enough to hold" in words.hill_words(slowing, 0.2, 50.0, METRIC)[0]
     icy = slowing_on_hills(TOWN.with_setting("surface", "ice"), 50.0, (1.5,))
     assert "are set." in words.hill_words(icy, 1.5, 50.0, METRIC)[1]
 
 
 def test_a_hill_that_the_motor_cannot_hold_says_so():
-    ready = words.held_table(held_downhills(TOWN, 50.0))
-    full = words.held_table(held_downhills(TOWN.with_setting("soc_start", 1.0), 50.0))
+    ready = words.held_table(held_downhills(TOWN, 50.0), METRIC)
+    full = words.held_table(held_downhills(TOWN.with_setting("soc_start", 1.0), 50.0), METRIC)
     assert not ready["Motor can take"].str.contains("brake too").any()
     assert full["Motor can take"].str.contains("brake too").any()
     shallow = held_downhills(TOWN, 120.0)
-    assert words.held_table(shallow)["Held by"].iloc[0] == "rolling"
+    assert words.held_table(shallow, METRIC)["Held by"].iloc[0] == "rolling"
 
 
 def test_comfort_is_told_as_convention_with_its_sources():
-    text = plain(words.comfort_text(2.4))
+    text = plain(words.comfort_text(2.4, METRIC))
     assert "3 m/s²" in text and "ITE" in text and "3.4 m/s²" in text and "AASHTO" in text
     assert "not limits of what passengers bear" in text
 
 
 def test_no_sentence_promises_that_nothing_can_happen():
     everything = " ".join(
-        (*words.CAUTIONS, words.KINDS_TEXT, words.comfort_text(2.0), words.rules_text(ADVICE.overall, METRIC),
+        (*words.cautions(METRIC), words.kinds_text(TABLE, "blended", METRIC), words.comfort_text(2.0, METRIC),
+         words.rules_text(ADVICE.overall, METRIC),
          words.others_text(ADVICE.overall, METRIC), words.what_if_text(ADVICE, METRIC))
     ).lower()  # fmt: skip
     assert "safe" not in everything and "!" not in everything
@@ -174,10 +179,10 @@ def test_no_sentence_promises_that_nothing_can_happen():
 
 
 def test_tables_have_readable_columns_and_the_same_numbers():
-    table = words.axis_table(TABLE)
+    table = words.axis_table(TABLE, METRIC)
     assert len(table) == len(TABLE) and not any("_" in column for column in table.columns)
     assert table["Presses as driven"].tolist() == TABLE["as_driven_presses"].tolist()
     slowing = slowing_on_hills(TOWN, 50.0, (1.3, 0.0))
-    wide = words.hill_table(slowing, {1.3: "advised 1.3", 0.0: "rolling on"})
+    wide = words.hill_table(slowing, {1.3: "advised 1.3", 0.0: "rolling on"}, METRIC)
     assert list(wide.columns) == ["Grade, %", "Advised 1.3, m/s²", "Rolling on, m/s²"]
     assert wide.set_index("Grade, %").loc[0.0, "Advised 1.3, m/s²"] == 1.3

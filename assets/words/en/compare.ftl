@@ -28,10 +28,6 @@ compare-season = { $season ->
 
 compare-strengths-of-legs = a strength for each leg
 
-# $word: text
-# $strength: quantity in m/s²
-compare-strength = { $word }, { $strength }
-
 # $surface: one of dry, wet, standing-water, snow, ice, glazed-ice
 compare-surface = { $surface ->
     [dry] dry road
