@@ -8,8 +8,10 @@ from urllib.parse import urlencode
 
 import streamlit as st
 
-from model.claims.draws import INPUTS
-from model.claims.verdicts import QUESTION_FIELDS, Answer, Question, claims, question, sayable
+from model.claims.collection import claims
+from model.claims.inputs import INPUTS
+from model.claims.questions import QUESTION_FIELDS, Question, question, sayable
+from model.claims.verdicts import Answer
 from model.describe.fields import InputError
 from model.words.bands import band_promise
 from model.words.claims import rule, varied
@@ -24,12 +26,11 @@ from pages.parts.figure import draw_chart, figure
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
 from pages.parts.road_part import draw_own_road
-from pages.parts.theme import WIDTH_PX
+from pages.parts.theme import TEXT_PX, WIDTH_PX
 
 CLAIM, SAID, GAVE = "claim", "said_", "gave"
 """The page's parameters in the address: the claim's id, each thing that was said, and in a link to keep what the model
 gave when it was made."""
-TEXT_PX = 640
 MOST_BUTTONS = 10
 """More choices than these stand in a list."""
 PATH = "check_a_claim"

@@ -20,14 +20,13 @@ from pages.parts.drive_part import last_answer
 from pages.parts.figure import draw_chart
 from pages.parts.plain_text import inert
 from pages.parts.reach_words import compared_text
-from pages.parts.theme import WIDTH_PX
+from pages.parts.theme import TEXT_PX, WIDTH_PX
 
 SUBJECT, VALUES, AS_DRIVEN = "differs", ("b", "c"), "as_driven"
 """The page's own parameters in the address: what differs, the value it has in the second drive and in the third, and
 whether slow-downs are as the car's lift-off makes them."""
 FIRST_SUBJECT, FIRST_VALUE = "season", ("winter", "summer")
 """Where nothing is asked for; the second value for who is in the first already."""
-TEXT_PX = 640
 
 
 def asked() -> tuple[str, list[str], list[str]]:

@@ -28,11 +28,10 @@ from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
 from pages.parts.panel_words import PanelWords
 from pages.parts.plain_text import inert
-from pages.parts.theme import Spec
+from pages.parts.theme import TEXT_PX, Spec
 
 PANEL = "panel"
 """The page's parameter in the address for which panel is shown; what is set on it stands beside it."""
-TEXT_PX = 640
 SPEED_STEP = 5.0
 STOPS = ("1", "10")
 EMERGENCY_MPS2 = PANEL_FIELDS["slowing_mps2"].maximum
@@ -152,7 +151,7 @@ def speed_squared(result: Result, now: PanelSettings, display: Display) -> Shown
     stops = list(zip(speeds, map(energy_of, results), strict=True))
     columns = {say("panel-column-from", unit=unit()): [display.value(speed, "km/h") for speed in speeds]}
     columns[say("panel-column-motion")] = [one.motion for _, one in stops]
-    for key in panels.PARTS:
+    for key in panels.ENERGY_PARTS:
         columns[say("panel-column-part", part=key)] = [panels.parts_of(one)[key] for _, one in stops]
     return Shown(
         panel_words.speed_squared(state.shown(), stops, results[1], now.slowing_mps2, display),

@@ -23,9 +23,9 @@ from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
+from pages.parts.theme import TEXT_PX
 from pages.parts.trailer import draw_trailer
 
-TEXT_PX = 640
 HILL_SPEEDS = {False: (30.0, 50.0, 80.0, 120.0), True: (20.0, 30.0, 50.0, 75.0)}
 """In km/h, and in mph for US readers."""
 HILL_SPEED = "hill_kmh"

@@ -19,7 +19,7 @@ from pages.parts.drive_part import last_answer
 from pages.parts.facts import fuel_spared
 from pages.parts.figure import draw_chart
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
-from pages.parts.show_words import Card
+from pages.parts.show_words import ShowCard
 
 CARD = "card"
 """The page's own parameter in the address: which card, from 1."""
@@ -31,7 +31,7 @@ DOUBLE_TAP_S = 0.4
 # the cards
 
 
-def say(card: Card) -> Card:
+def say(card: ShowCard) -> ShowCard:
     """Draw the large words of a card, and the sentences below them."""
     if card.day:
         st.markdown(f"{card.day[:1].upper()}{card.day[1:]}")
@@ -41,7 +41,7 @@ def say(card: Card) -> Card:
     return card
 
 
-def tell() -> Card:
+def tell() -> ShowCard:
     """Drive, car and season, one tap each."""
     scenario, display = state.scenario(), state.display()
     card = say(show_words.tell(display))
@@ -63,7 +63,7 @@ def tell() -> Card:
     return card
 
 
-def number(result: Result) -> Card:
+def number(result: Result) -> ShowCard:
     """What it saves."""
     scenario, display = state.shown(), state.display()
     bands = state.answer(scenario)
@@ -86,7 +86,7 @@ def fuel_words(result: Result) -> str:
     return show_words.fuel_words(fuel_spared(scenario, result), in_year, days, display)
 
 
-def bars(result: Result) -> Card:
+def bars(result: Result) -> ShowCard:
     """Before and after, as bars."""
     book = books(result)
     card = say(show_words.bars(book, state.shown(), state.display()))
@@ -95,29 +95,29 @@ def bars(result: Result) -> Card:
     return card
 
 
-def lift_off(_result: Result) -> Card:
+def lift_off(_result: Result) -> ShowCard:
     """Which lift-off, and why."""
     found = state.lift_off()
     assert found is not None
     return say(show_words.lift_off(found.advice, state.shown(), state.display()))
 
 
-def winter(_result: Result) -> Card:
+def winter(_result: Result) -> ShowCard:
     """A winter day."""
     expected = winter_words.slowing_expected(state.slowing_in_winter(), state.display())
     return say(show_words.winter(state.year(state.shown()), expected, state.display()))
 
 
-def limits(_result: Result) -> Card:
+def limits(_result: Result) -> ShowCard:
     """When it is not there."""
     return say(show_words.limits(state.display()))
 
 
-ANSWERS: tuple[Callable[[Result], Card], ...] = (number, bars, lift_off, winter, limits)
+ANSWERS: tuple[Callable[[Result], ShowCard], ...] = (number, bars, lift_off, winter, limits)
 LAST = 1 + len(ANSWERS)
 
 
-def draw(which: int) -> Card:
+def draw(which: int) -> ShowCard:
     """One card, from 1; where there was no answer yet, why."""
     if which == 1:
         return tell()
@@ -125,7 +125,7 @@ def draw(which: int) -> Card:
     if result is None:
         refusal = state.refusal()
         display = state.display()
-        return say(Card(display.say("card-cannot"), (refusal,), display.say("card-tell-why")))
+        return say(ShowCard(display.say("card-cannot"), (refusal,), display.say("card-tell-why")))
     if state.shown() != state.scenario():
         st.page_link("your_drive.py", label=state.display().say("change-on-first-page"), query_params=link.own_link())
     with last_answer("card"):

@@ -11,7 +11,7 @@ import streamlit as st
 
 from model.describe.scenario import CONDITION_FIELDS
 from model.limits.grip_margin import BENDS_M
-from model.limits.limit_settings import LIMIT_FIELDS, PARTS, STRAIGHT, settings_of, slipperiest
+from model.limits.limit_settings import LIMIT_FIELDS, LIMIT_PARTS, STRAIGHT, settings_of, slipperiest
 from model.words.refusals import refusal_words
 from pages.parts import (
     cold_words,
@@ -34,11 +34,10 @@ from pages.parts.facts import fact_rows
 from pages.parts.figure import figure
 from pages.parts.link import own_link
 from pages.parts.plain_text import inert
-from pages.parts.theme import Spec
+from pages.parts.theme import TEXT_PX, Spec
 from pages.parts.trailer import draw_trailer
 from pages.parts.winter_words import BATTERIES, LimitWords
 
-TEXT_PX = 640
 HALVES = (10, 11)
 STEPS = {"grip_kmh": 5.0, "slope_pct": 1.0, "hill_kmh": 5.0, "stop_kmh": 5.0, "reaction_s": 0.1}
 """Steps of the sliders, in the units shown."""
@@ -392,9 +391,9 @@ def choose_part() -> None:
     """One of the four parts, each with its number below its name."""
     st.session_state["choose-part"] = SETTINGS.part
     display = state.display()
-    names = {part: winter_words.part_name(part, display) for part in PARTS}
+    names = {part: winter_words.part_name(part, display) for part in LIMIT_PARTS}
     st.segmented_control(
-        "Part", PARTS, format_func=names.__getitem__, key="choose-part", required=True, width="stretch",
+        "Part", LIMIT_PARTS, format_func=names.__getitem__, key="choose-part", required=True, width="stretch",
         label_visibility="collapsed",
         on_change=lambda: own_settings.put(LIMIT_FIELDS["part"], st.session_state["choose-part"]),
     )  # fmt: skip

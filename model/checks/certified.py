@@ -24,7 +24,7 @@ KNOWN = ("road load", "data sheet")
 
 
 @dataclass(frozen=True, eq=False)
-class Found:
+class CarsFound:
     """The certified cars on one cycle, with their road load or only their data sheet known; a place for each car.
 
     Energies from the wall in Wh/km; `bands` by the names of the table's columns.
@@ -78,20 +78,20 @@ class Found:
         outside = np.maximum(low - self.measured, 0) + np.maximum(self.measured - high, 0)
         return float(np.mean(high - low + 2 / (1 - said_pct / 100) * outside))
 
-    def of(self, which: NDArray[np.bool_]) -> Found:
+    def of(self, which: NDArray[np.bool_]) -> CarsFound:
         """Some of the cars, by yes or no."""
 
         def some(values: tuple[str, ...]) -> tuple[str, ...]:
             return tuple(np.array(values)[which])
 
-        return Found(
+        return CarsFound(
             self.known, self.cycle, some(self.ids), some(self.groups), some(self.kinds), some(self.classes),
             self.measured[which], self.modelled[which], {name: values[which] for name, values in self.bands.items()},
         )  # fmt: skip
 
 
 @cache
-def certified_found(known: str, cycle: str) -> Found:
+def certified_found(known: str, cycle: str) -> CarsFound:
     """The certified cars on ``udds`` or ``hwfet``, with ``road load`` or only ``data sheet`` known."""
     table = [
         row for row in rows("published/certified_found.csv") if row["known"] == known and row["cycle"] == cycle
@@ -104,7 +104,7 @@ def certified_found(known: str, cycle: str) -> Found:
     def numbers(key: str) -> Array:
         return np.array([float(row[key]) for row in table])
 
-    return Found(
+    return CarsFound(
         known, cycle, words("id"), words("group"), words("kind"), words("like"), numbers("measured_wh_per_km"),
         numbers("modelled_wh_per_km"), {name: numbers(name) for name in names},
     )  # fmt: skip

@@ -21,7 +21,7 @@ DRIVER_KG = 75.0
 
 
 @dataclass(frozen=True)
-class Found:
+class Outcome:
     """One number that the model gives, and what is published for it: a number, a range, or nothing (None)."""
 
     what: str
@@ -54,7 +54,7 @@ class Check:
     source: str
     published: str
     note: str
-    found: tuple[Found, ...]
+    found: tuple[Outcome, ...]
     no_evidence: str = ""
 
     def __str__(self) -> str:

@@ -8,7 +8,7 @@ from functools import cache
 
 import numpy as np
 
-from model.checks.check import CITY_SHARE, Check, Found, certified
+from model.checks.check import CITY_SHARE, Check, Outcome, certified
 from model.describe.car import Car
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
@@ -62,7 +62,7 @@ def distance_in_the_cold() -> Check:
         source=AAA_2019,
         published="−9 % with the cabin off, −39 % with it on, mean of five cars, by energy from the wall",
         note=f"{HATCH_IN_THE_COLD} By energy from the battery.",
-        found=(Found("cabin off", off, -9.0), Found("cabin on", on, -39.0)),
+        found=(Outcome("cabin off", off, -9.0), Outcome("cabin on", on, -39.0)),
     )
 
 
@@ -77,7 +77,7 @@ def range_in_the_cold() -> Check:
         source=AAA_2019,
         published="−12 % with the cabin off, −41 % with it on, mean of five cars",
         note=f"{HATCH_IN_THE_COLD} Of the battery {100 * held:.0f} % can be drawn.",
-        found=(Found("cabin off", off, -12.0), Found("cabin on", on, -41.0)),
+        found=(Outcome("cabin off", off, -12.0), Outcome("cabin on", on, -41.0)),
         no_evidence="How much of a cold battery can be drawn was taken from these very figures.",
     )
 
@@ -103,7 +103,7 @@ def consumption_in_the_cold() -> Check:
     found = []
     for cycle, use in zip(cycles, _kwh_per_km_by_cycle(cold), strict=True):
         mild = evaluate(cycle_trace(cycle), car, warm, Driver())
-        found.append(Found(cycle.upper(), 100 * (use * mild.distance_km / mild.net_kwh - 1), published[cycle]))
+        found.append(Outcome(cycle.upper(), 100 * (use * mild.distance_km / mild.net_kwh - 1), published[cycle]))
     return Check(
         id="consumption-in-the-cold",
         title="More energy from the battery at −6.7 °C, cabin heated",
@@ -143,11 +143,11 @@ def effects_of_cold() -> Check:
         note="Family hatch on WLTC class 3b driven off cold, each against the cold drive without that effect: all "
         "recuperation lost, cabin off; heating on. Short cold drives in town go beyond both.",
         found=(
-            Found("recuperation lost, WLTC", recuperation, 21.7),
-            Found("heating, WLTC", heat, 31.9),
-            Found("mean power of that heating", mean_heat_kw, unit="kW"),
-            Found("recuperation lost, a short drive in town", town_recuperation),
-            Found("heating, a short drive in town", town_heat),
+            Outcome("recuperation lost, WLTC", recuperation, 21.7),
+            Outcome("heating, WLTC", heat, 31.9),
+            Outcome("mean power of that heating", mean_heat_kw, unit="kW"),
+            Outcome("recuperation lost, a short drive in town", town_recuperation),
+            Outcome("heating, a short drive in town", town_heat),
         ),
     )
 
@@ -163,8 +163,8 @@ def alpine_pass() -> Check:
         car = car_from(car_class, {"mass_kg": mass_kg})
         up, down = (evaluate(hill(sign * 1000.0, 5.0, 80.0), car, ON_A_HILL, Driver()).net_kwh for sign in (1, -1))
         tonnes = f"{mass_kg / 1000:g} t"
-        found.append(Found(f"{tonnes}, up", up, up_kwh, unit="kWh"))
-        found.append(Found(f"{tonnes}, back on the way down", -down, down_kwh, unit="kWh"))
+        found.append(Outcome(f"{tonnes}, up", up, up_kwh, unit="kWh"))
+        found.append(Outcome(f"{tonnes}, back on the way down", -down, down_kwh, unit="kWh"))
     return Check(
         id="alpine-pass",
         title="Energy up and down an alpine pass",
@@ -210,10 +210,10 @@ def hill_loop() -> Check:
         note="City car of that mass at 15 °C: solved for the even slope and the steady speed that give both. Bends and "
         "changes of speed are left out, which makes it come out fast. With that car's motor of 33 kW: reported.",
         found=(
-            Found("grade", grade),
-            Found("speed", speed, unit="km/h"),
-            Found("grade, 33 kW", weak_grade),
-            Found("speed, 33 kW", weak_speed, unit="km/h"),
+            Outcome("grade", grade),
+            Outcome("speed", speed, unit="km/h"),
+            Outcome("grade, 33 kW", weak_grade),
+            Outcome("speed, 33 kW", weak_speed, unit="km/h"),
         ),
         no_evidence="It is solved from the published figures: that the model gives them back is no surprise, only that "
         "the road is a likely one.",

@@ -14,7 +14,7 @@ from statistics import fmean, median
 
 import numpy as np
 
-from model.checks.check import CITY_SHARE, Check, Found, certified, on_cycle
+from model.checks.check import CITY_SHARE, Check, Outcome, certified, on_cycle
 from model.checks.cold import WINTER_CHECKS
 from model.describe.parameters import REFERENCE_CLASSES, car_from, class_labels
 from model.describe.scenario import Driver
@@ -93,10 +93,10 @@ def epa_certification() -> Check:
         note="Measured road load and test weight, cabin off, everything else as the class of "
         "nearest mass has it. EV-O and EV-Q, early cars that recovered little, are counted in and miss in the city.",
         found=(
-            Found("city, median of the errors' sizes", median(map(abs, city))),
-            Found("highway, median of the errors' sizes", median(map(abs, highway))),
-            Found("city, median error", median(city)),
-            Found("highway, median error", median(highway)),
+            Outcome("city, median of the errors' sizes", median(map(abs, city))),
+            Outcome("highway, median of the errors' sizes", median(map(abs, highway))),
+            Outcome("city, median error", median(city)),
+            Outcome("highway, median error", median(highway)),
         ),
     )
 
@@ -120,9 +120,9 @@ def energy_flow() -> Check:
         note="Modelled energy into the battery at its terminals over the published wall energy of the nine certified "
         "cars, median. Combined: energies of 1 km weighted 0.55 city and 0.45 highway.",
         found=(
-            Found("city", share_pct(1.0), 32.0),
-            Found("highway", share_pct(0.0), 6.0),
-            Found("combined", share_pct(CITY_SHARE), 22.0),
+            Outcome("city", share_pct(1.0), 32.0),
+            Outcome("highway", share_pct(0.0), 6.0),
+            Outcome("combined", share_pct(CITY_SHARE), 22.0),
         ),
     )
 
@@ -148,9 +148,9 @@ def range_gain_on_dynamometer() -> Check:
         }
         if strength <= 1:
             compared += [
-                Found(f"{name}, lift-off {strength:g} m/s²", gain, (11.0, 22.0)) for name, gain in gain_pct.items()
+                Outcome(f"{name}, lift-off {strength:g} m/s²", gain, (11.0, 22.0)) for name, gain in gain_pct.items()
             ]
-        reported.append(Found(f"UDDS, lift-off {strength:g} m/s²", 100 * (results["udds"].range_gain or 0)))
+        reported.append(Outcome(f"UDDS, lift-off {strength:g} m/s²", 100 * (results["udds"].range_gain or 0)))
     return Check(
         id="range-gain-on-dynamometer",
         title="Range gained by a light car on a dynamometer",
@@ -174,8 +174,8 @@ def recovered_on_wltc() -> Check:
         published="about 22 % on average, from 9 to 31 %",
         note="Recovered share r of every battery class at its middle figures, brake pedal blended, cabin off.",
         found=(
-            Found("mean of the classes", fmean(shares_pct.values()), 22.0),
-            *(Found(label, share, (9.0, 31.0)) for label, share in shares_pct.items()),
+            Outcome("mean of the classes", fmean(shares_pct.values()), 22.0),
+            *(Outcome(label, share, (9.0, 31.0)) for label, share in shares_pct.items()),
         ),
     )
 
@@ -188,7 +188,7 @@ def braking_over_traction() -> Check:
         run = drive(cycle_trace(cycle), car, LABORATORY, Driver())
         work = run.wheel_n * run.speed * run.step_s
         share_pct = 100 * float(np.sum(-work[work < 0]) / np.sum(work[work > 0]))
-        found.append(Found(cycle.upper(), share_pct, expected))
+        found.append(Outcome(cycle.upper(), share_pct, expected))
     return Check(
         id="braking-over-traction",
         title="Braking energy over traction energy at the wheels",

@@ -9,7 +9,8 @@ from functools import cache
 from string import Formatter
 from typing import Any
 
-from model.claims.draws import GENERATORS, INPUTS, Open, narrowed, open_from
+from model.claims.draws import GENERATORS
+from model.claims.inputs import INPUTS, Open, narrowed, open_from
 from model.claims.quantities import QUANTITIES
 from model.describe.fields import InputError
 from model.describe.parameters import DEFAULT_CLASS, REFERENCE_CLASSES
@@ -17,7 +18,7 @@ from model.describe.tables import ASSETS, TableError, unknown
 from model.kernel.denominators import PHRASES
 
 FILE = "claims.json"
-RUNS = 1009
+CLAIM_RUNS = 1009
 """Drawn runs of a claim, unless it says otherwise: so many that the 5 and 95 % points move by less than 2 % of the
 median, or of the band where that is wider, from seed to seed."""
 BROADLY, ALWAYS = 0.75, 0.95
@@ -28,7 +29,7 @@ otherwise. Common practice, no source."""
 RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
 ANY_CAR = sorted(REFERENCE_CLASSES, key=lambda car_class: car_class != DEFAULT_CLASS)
 USUAL: dict[str, Any] = {
-    "relation": "between", "scope": {}, "said": {}, "within_share": ABOUT, "always": False, "runs": RUNS,
+    "relation": "between", "scope": {}, "said": {}, "within_share": ABOUT, "always": False, "runs": CLAIM_RUNS,
     "reading": "", "why": "", "what": "", "words": {}, "beyond": "",
 }  # fmt: skip
 """What need not stand in the file."""

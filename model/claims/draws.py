@@ -13,18 +13,14 @@ from typing import Any
 
 import numpy as np
 
-from model.claims.prose import DRIVES, Units, metric, stretch_words, values_words
+from model.claims.inputs import CAR_AND_DRIVE, Open
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Field, FieldError, InputError, choice, fields_of, number, yes_no
 from model.describe.parameters import (
-    DEFAULT_CLASS,
     assumed_figures,
-    battery_classes,
     car_from,
     class_labels,
-    hybrid_classes,
 )
-from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Driver
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Driver
 from model.describe.scenario_io import starting_drives
 from model.describe.trace import Array, Trace
 from model.describe.units import KMH_PER_MPS
@@ -43,121 +39,16 @@ GENERATORS = {
     607: 239, 1009: 77, 1499: 37, 1999: 254, 2503: 1047, 4001: 422, 6007: 210, 8009: 1441, 16001: 4598
 }  # fmt: skip
 """Numbers of runs, primes, and what makes the lattice of each: the lowest weighted P2 in nine inputs."""
-SETTINGS: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS
 
 
-@dataclass(frozen=True, kw_only=True)
-class ClaimSettings:
-    """What only claims ask, beside the settings of car, conditions and driver."""
-
-    car: str = choice(battery_classes(), "Car class", "The kind of car.", default=DEFAULT_CLASS)
-    cycle: str = choice(DRIVES, "Cycle or drive", "A standard cycle, a starting drive, or a hill.", default="udds")
-    hybrid: str = choice(hybrid_classes(), "Hybrid", "The kind of hybrid that is compared.", default="full-hybrid")
-    denominator: str = choice(
-        ("recovered", "of_braking", "range_gain", "electric_braking", "range_lost"), "A share of what",
-        "What the published percentage is a share of.", default="recovered",
-    )
-    counted: str = choice(
-        ("energy", "slow_downs"), "What is counted", "Braking energy, or slow-downs done by the motor alone.",
-        default="energy",
-    )
-    slower_by_kmh: float = number("km/h", 1, 200, (5, 60), "Speed lost", "In the slow-down.", default=30.0)
-    slowing_mps2: float = number("m/s²", 0.1, 12, (0.5, 9), "Slowing", "Deceleration of the car.", default=1.3)
-    height_m: float = number("m", 10, 4000, (30, 1500), "Height of the hill", "Climbed, then descended.",
-                             default=300.0)
-    gentle_mps2: float = number("m/s²", 0, 3.5, (0, 0.7), "Gentle lift-off strength", "The weaker setting.",
-                                default=0.5)
-    strong_mps2: float = number("m/s²", 0, 3.5, (0.7, 2.5), "Strong lift-off strength", "The stronger setting.",
-                                default=1.5)
-    extra_mass_pct: float = number("%", 0, 200, (5, 100), "Heavier by", "Mass added to the same car.", default=30.0)
-    motor_factor: float = number("1", 1, 5, (1.2, 3), "Power of the bigger motor", "Over that of the smaller one.",
-                                 default=2.0)
-    delay_ms: float = number("ms", 0, 1000, (10, 500), "Switching delay", "From foot up to the motor slowing.",
-                             default=150.0)
-    time_made_up: bool = yes_no(
-        "Lost time made up", "Whether the time that coasting costs is made up by cruising faster.", default=False
-    )
 
 
-INPUTS: dict[str, Field] = {key: field for key, field in (
-    {key: replace(LEG_FIELDS[key], label=label) for key, label in (("speed_kmh", "Speed"), ("grade_pct", "Slope"))}
-    | SETTINGS | fields_of(ClaimSettings)
-).items() if field.kind != "text"}  # fmt: skip
-"""Everything that a claim may leave open or name; a name that somebody wrote changes no number."""
 
 
-@dataclass(frozen=True)
-class Open:
-    """What one input runs over: a band (low, mid, high), or values in equal parts of which the first is the base."""
-
-    values: tuple[Any, ...]
-    band: bool = False
-
-    @property
-    def base(self) -> Any:
-        """The value that is kept while another input is varied."""
-        return self.values[1] if self.band else self.values[0]
-
-    @property
-    def varies(self) -> bool:
-        """Whether there is more than one value."""
-        return self.values[0] != self.values[-1]
-
-    def within(self, other: Open) -> bool:
-        """Whether it runs over nothing that `other` does not run over."""
-        if other.band:
-            return bool(other.values[0] <= min(self.values) and max(self.values) <= other.values[-1])
-        return set(self.values) <= set(other.values)
-
-    @property
-    def ends(self) -> tuple[Any, ...]:
-        """The values that a one-at-a-time change tries."""
-        return (self.values[0], self.values[2]) if self.band else self.values[1:]
-
-    def at(self, share: Array) -> Array:
-        """Values at places of the range [1]."""
-        if self.band:
-            return triangular(share, *self.values)
-        return np.array(self.values)[(share * len(self.values)).astype(int)]
-
-    def described(self, key: str, units: Units = metric) -> str:
-        """What the input runs over, in words."""
-        if self.band:
-            return stretch_words(INPUTS[key], self.values[0], self.values[2], units)
-        return values_words(INPUTS[key], self.values, units)
 
 
-def open_from(field: Field, given: Any) -> Open:
-    """What an input runs over, from a claim's data: ``[low, mid, high]``, ``{"one_of": [...]}``, choices or a value."""
-    if isinstance(given, Mapping):
-        return Open(tuple(field.parse(value) for value in given["one_of"]))
-    if field.kind == "number" and isinstance(given, list):
-        return Open(tuple(field.parse(value) for value in given), band=True)
-    return Open(tuple(field.parse(value) for value in (given if isinstance(given, list) else [given])))
 
 
-def narrowed(field: Field, whole: Open, said: str) -> Open:
-    """An input as someone said it: a value, ``low..high``, ``one,or,another``, or ``open`` for the whole range.
-
-    Raises
-    ------
-    InputError
-        Where a value is not allowed, or the lower end is above the higher.
-    """
-    if said == "open":
-        return whole
-    low, dots, high = said.partition("..")
-    if not dots:
-        return Open(tuple(field.parse(value.strip()) for value in said.split(",")))
-    if field.kind != "number":
-        raise FieldError(field, said)
-    least, most = field.parse(low), field.parse(high)
-    if least > most:
-        raise InputError("range-runs-downwards", field=field, given=said)
-    if whole.band or len(whole.values) <= 1:
-        mid = whole.base if whole.band else (least + most) / 2  # the words of the claim fix one value, or none
-        return Open((least, min(max(mid, least), most), most), band=True)
-    return Open(tuple(value for value in whole.values if least <= value <= most) or (least, most))
 
 
 @dataclass(frozen=True, eq=False)
@@ -231,8 +122,8 @@ class Draws:
         -------
         array (measures, runs)
         """
-        settings = [key for key in self.columns if key in SETTINGS]
-        apart = [key for key in settings if SETTINGS[key].kind != "number" and key not in EACH_ITS_OWN]
+        settings = [key for key in self.columns if key in CAR_AND_DRIVE]
+        apart = [key for key in settings if CAR_AND_DRIVE[key].kind != "number" and key not in EACH_ITS_OWN]
         measured = None
         for values, rows in self.groups([*by, *apart]):
             road = (trace or named_trace)(*values[: len(by)])
@@ -286,7 +177,7 @@ def _with_figures(columns: Mapping[str, Array], shares: Mapping[str, Array] | No
         for key, item in assumed_figures(car_class).items():
             if key in columns:
                 continue
-            filled.setdefault(key, np.full(len(cars), np.nan if SETTINGS[key].kind == "number" else None))
+            filled.setdefault(key, np.full(len(cars), np.nan if CAR_AND_DRIVE[key].kind == "number" else None))
             if shares is None or item.low == item.high:
                 filled[key][rows] = item.mid
             else:

@@ -30,7 +30,7 @@ YES_NO = {
     "preconditioned": ("a car warmed up before leaving", "a car not warmed up before leaving"),
     "time_made_up": ("lost time made up", "lost time not made up"),
 }
-CONDITIONS = {
+CONDITION_NOUNS = {
     "car": "a {}", "hybrid": "a {}", "cycle": "the {} drive", "brake_pedal": "a {} pedal",
     "heat_source": "a {} heater", "tyres_warm": "{} tyres at the start", "surface": "a {} road",
     "counted": "{} counted", "mass_kg": "a car of {} with driver", "motor_peak_kw": "a motor of {}",
@@ -51,7 +51,7 @@ SHARES = {
     "range_lost": "the energy saved by regeneration (the share of the range lost without it)",
 }
 """What a share of a drive is called in a sentence, by its denominator."""
-NOTHING = 5e-3
+NEXT_TO_NOTHING = 5e-3
 """A smaller number of a claim is rounding."""
 WHOLE_UNITS = ("°C", "°F", "km/h", "mph", "W", "kg", "lb", "ms")
 
@@ -99,7 +99,7 @@ def number_words(value: float, unit: str) -> str:
 
 def span_words(low: float, high: float, unit: str) -> str:
     """A span that the model gives, at two digits of its larger end; at more where an end would read as none or all."""
-    ends = [0.0 if abs(end) < NOTHING else end for end in (low, high)]
+    ends = [0.0 if abs(end) < NEXT_TO_NOTHING else end for end in (low, high)]
     largest = max(map(abs, ends))
     places = max(0, 1 - math.floor(math.log10(largest))) if largest else 0
     if any(round(end, places) in (0, 100) and end not in (0, 100) for end in ends):
@@ -155,7 +155,7 @@ def condition(field: Field, words: str) -> str:
     if words.startswith("any but "):
         noun = {"car": "car", "cycle": "drive"}.get(field.key, field.label.lower())
         return f"any {noun} but {words.removeprefix('any but ')}"
-    if field.key in CONDITIONS:
-        return CONDITIONS[field.key].format(words)
+    if field.key in CONDITION_NOUNS:
+        return CONDITION_NOUNS[field.key].format(words)
     label = field.label[:1].lower() + field.label[1:]
     return f"{label} of {words}" if field.kind in ("number", "count") else f"{label}: {words}"

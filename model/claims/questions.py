@@ -9,7 +9,7 @@ from functools import cached_property
 from typing import Any
 
 from model.claims.collection import RELATIONS, Claim, claims
-from model.claims.draws import INPUTS, SETTINGS, Open, narrowed
+from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed
 from model.claims.prose import SHARES, Units, condition, listed, metric, shown
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, InputError, find
@@ -142,7 +142,7 @@ def sayable(claim: Claim) -> dict[str, Field]:
     """Every input that can be said of a claim."""
     asked = set(claim.open) | set(claim.scope)
     # figures of the car count everywhere, weather and habits where something is driven
-    asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(SETTINGS)
+    asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(CAR_AND_DRIVE)
     # what a display shows is of a drive of one's own, which no claim is about
     return {key: field for key, field in INPUTS.items() if key in asked - {*ROAD_LOAD_KEYS, "shown_wh_per_km"}}
 

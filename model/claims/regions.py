@@ -15,7 +15,7 @@ from typing import Any
 
 import numpy as np
 
-from model.claims.draws import INPUTS, Open
+from model.claims.inputs import INPUTS, Open
 from model.claims.prose import Units, metric, stretch_words, values_words
 from model.describe.trace import Array
 
@@ -39,7 +39,7 @@ BINS = 5
 """Steps into which a band is cut."""
 
 
-Part = tuple[int, ...]
+Steps = tuple[int, ...]
 """Some steps of an input, by their places."""
 
 
@@ -78,7 +78,7 @@ class Bins:
         counts = np.bincount(self.place[inside], minlength=len(self.names))
         return counts, np.bincount(self.place[inside], true[inside], len(self.names)) / np.maximum(counts, 1)
 
-    def parts(self, true: Array, inside: Array) -> list[Part]:
+    def parts(self, true: Array, inside: Array) -> list[Steps]:
         """Parts that can be named: neighbouring steps, or the values under which the claim is true most."""
         steps = range(len(self.names))
         if self.ordered:
@@ -87,7 +87,7 @@ class Bins:
         order = sorted(steps, key=lambda step: (-rates[step], step))
         return [tuple(sorted(order[: size + 1])) for size in steps[:-1]]
 
-    def true_part(self, true: Array, inside: Array, broadly: float) -> Part:
+    def true_part(self, true: Array, inside: Array, broadly: float) -> Steps:
         """The steps inside in which the claim is clearly true in this share of runs [1]; the longest row of an order.
 
         A step that is too close to call would be named on some runs and not on others, so it is not named.
@@ -112,7 +112,7 @@ class Bins:
         return values_words(field, names, units)
 
 
-def inside_of(conditions: Mapping[int, Part], bins: Sequence[Bins]) -> Any:
+def inside_of(conditions: Mapping[int, Steps], bins: Sequence[Bins]) -> Any:
     """Which runs lie within the conditions, by the places of their inputs; shape (runs,)."""
     inside = np.ones(len(bins[0].place), dtype=bool)
     for at, part in conditions.items():
@@ -120,15 +120,15 @@ def inside_of(conditions: Mapping[int, Part], bins: Sequence[Bins]) -> Any:
     return inside
 
 
-def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> dict[int, Part]:
+def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> dict[int, Steps]:
     """Conditions under which the claim is true on half of the runs, by the places of their inputs.
 
     Greedy: each time the part of an input that raises the share of true runs most, weighed by the share of the runs
     that it keeps (the usual measure of subgroup discovery). Then each part becomes all the steps in which, with the
     other conditions, the claim is true broadly.
     """
-    conditions: dict[int, Part] = {}
-    tried: list[dict[int, Part]] = []
+    conditions: dict[int, Steps] = {}
+    tried: list[dict[int, Steps]] = []
     enough = broadly + (1 - broadly) * CLEARLY
     while conditions not in tried and len(conditions) < MOST_CONDITIONS:
         tried.append(dict(conditions))
@@ -136,7 +136,7 @@ def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> 
         inside = everywhere & half
         if not inside.any() or (here := true[inside].mean()) >= enough:
             break
-        gains: dict[int, tuple[float, Part]] = {}
+        gains: dict[int, tuple[float, Steps]] = {}
         for at in set(range(len(bins))) - set(conditions):
             covered, (kept, rates) = bins[at].rates(true, everywhere)[0] / len(true), bins[at].rates(true, inside)
             for part in bins[at].parts(true, inside):
@@ -160,7 +160,7 @@ def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> 
     return conditions
 
 
-def conditions_of(true: Array, bins: Sequence[Bins], broadly: float, seed: int) -> dict[int, Part]:
+def conditions_of(true: Array, bins: Sequence[Bins], broadly: float, seed: int) -> dict[int, Steps]:
     """Conditions under which the claim is true, by the places of their inputs; none where no list comes often enough.
 
     Parameters
@@ -175,7 +175,7 @@ def conditions_of(true: Array, bins: Sequence[Bins], broadly: float, seed: int) 
         Of the splits.
     """
     random, runs = np.random.RandomState(seed), len(true)
-    lists: list[dict[int, Part]] = []
+    lists: list[dict[int, Steps]] = []
     held: list[Any] = []
     for _ in range(SPLITS if bins else 0):
         half = np.zeros(runs, dtype=bool)
@@ -196,8 +196,8 @@ def conditions_of(true: Array, bins: Sequence[Bins], broadly: float, seed: int) 
 
 
 def region_of(
-    conditions: Mapping[int, Part], true: Array, bins: Sequence[Bins], broadly: float
-) -> tuple[list[tuple[Bins, Part]], Array, float]:
+    conditions: Mapping[int, Steps], true: Array, bins: Sequence[Bins], broadly: float
+) -> tuple[list[tuple[Bins, Steps]], Array, float]:
     """Conditions that also hold on runs which had no part in finding them, the runs within, and how often it is true.
 
     Parameters

@@ -14,40 +14,20 @@ from typing import Any
 
 import numpy as np
 
-from model.claims.collection import ALWAYS, BROADLY, RUNS, Claim, claims
-from model.claims.draws import INPUTS, SETTINGS, Draws, Open, draw, fitting, one_at_a_time
+from model.claims.collection import ALWAYS, BROADLY
+from model.claims.draws import Draws, draw, fitting, one_at_a_time
+from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open
 from model.claims.prose import (
     Units,
     condition,
     metric,
 )
 from model.claims.quantities import QUANTITIES
-from model.claims.questions import OF_ALL_RUNS, QUESTION_FIELDS, Question, question, question_from_json, sayable
-from model.claims.regions import Bins, Part, conditions_of, region_of
+from model.claims.questions import OF_ALL_RUNS, Question
+from model.claims.regions import Bins, Steps, conditions_of, region_of
 from model.describe.fields import InputError
 from model.describe.trace import Array
 from model.sampling.uncertainty import SEED
-
-__all__ = [
-    "BEYOND",
-    "BROADLY",
-    "CONDITIONS",
-    "FALSE",
-    "HOLDS",
-    "NOT_AS_SAID",
-    "QUESTION_FIELDS",
-    "RUNS",
-    "UNJUDGED",
-    "Answer",
-    "Claim",
-    "Question",
-    "check",
-    "claims",
-    "question",
-    "question_from_json",
-    "sayable",
-    "verdict_of",
-]
 
 SEARCH_SEED = 20261129
 """Of the runs on which conditions are sought, the same for every claim whatever its own runs' seed."""
@@ -55,7 +35,7 @@ WHOLE_RANGE_RUNS = 607
 """Drawn runs of the whole range where conditions were said: enough for the share in which the claim is true."""
 HARDLY = 0.05
 """A claim does not hold below this share of the range [1]."""
-ROUNDING = 1e-6
+ROUNDED_AWAY = 1e-6
 """What moves a number by a smaller share of it does not move it [1]."""
 QUANTILES = (0.05, 0.25, 0.5, 0.75, 0.95)
 
@@ -154,7 +134,7 @@ class Answer:
     def bins(self) -> list[Bins]:
         """Every input that matters, in steps; the most telling first."""
         claim_inputs = {key for key, this in self.question.declared.items() if this.varies}
-        figures = {key for key in self.draws.columns if key in SETTINGS and INPUTS[key].kind == "number"}
+        figures = {key for key in self.draws.columns if key in CAR_AND_DRIVE and INPUTS[key].kind == "number"}
         keys = [key for key in sorted(claim_inputs | figures) if len(np.unique(self.draws[key])) > 1]
         steps = [Bins.of(key, self.draws[key], self.question.declared.get(key)) for key in keys]
         told = self.true.astype(float) if 0.02 <= self.share <= 0.98 else self.values
@@ -169,7 +149,7 @@ class Answer:
         return sorted((this for this in steps if told_by[this.key] > 0), key=lambda this: -told_by[this.key])
 
     @cached_property
-    def region(self) -> tuple[list[tuple[Bins, Part]], Array, float]:
+    def region(self) -> tuple[list[tuple[Bins, Steps]], Array, float]:
         """Conditions that can be named, of inputs left open, the runs within, and in which share of them it is true.
 
         Where two conditions serve alike, the one is named that the claim's data name first, and the kind of car last.
@@ -303,7 +283,7 @@ def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mappi
     rows = []
     for key, results in swings.items():
         (low, at_low), (high, at_high) = min(results, key=lambda r: r[0]), max(results, key=lambda r: r[0])
-        if high - low > ROUNDING * abs(base):
+        if high - low > ROUNDED_AWAY * abs(base):
             row = {"input": key, "label": INPUTS[key].label, "unit": INPUTS[key].unit, "at_low": at_low, "low": low}
             rows.append(row | {"base": base, "high": high, "at_high": at_high})
     return tuple(sorted(rows, key=lambda row: row["low"] - row["high"]))

@@ -27,7 +27,7 @@ class InputError(ValueError):
     `model.words.refusals` says it to a reader.
     """
 
-    def __init__(self, reason: str, /, *, then: str = "", **parts: Part) -> None:
+    def __init__(self, reason: str, /, *, then: str = "", **parts: RefusalPart) -> None:
         super().__init__(reason)
         self.reason, self.then, self.parts = reason, then, parts
 
@@ -147,7 +147,7 @@ class FieldError(InputError):
         return FieldError(self.field, self.given, leg=leg, put=self.put, left=self.left, readings=self.readings)
 
 
-Part = Figure | Field | InputError | str | int
+RefusalPart = Figure | Field | InputError | str | int
 
 
 def number(

@@ -20,7 +20,7 @@ REFERENCE_CLASSES = (
 )  # fmt: skip
 """The battery classes that claims and published checks run over; the nearest stands in for a car known by its mass. A
 class that is added moves none of their answers; putting it in here changes them, and so the version."""
-KINDS = ("published", "assumed", "common practice")
+SOURCE_KINDS = ("published", "assumed", "common practice")
 ROAD_LOAD_KEYS = ("f0_n", "f1_n_per_mps", "f2_n_per_mps2")
 
 
@@ -47,7 +47,7 @@ def _assumed(row: Row) -> Assumed:
                 raise row.wrong(f"{field.key} has {names}: {lower:g} and {upper:g}")
     if not row["source"].strip():
         raise row.wrong(f"{field.key} has no source")
-    return Assumed(low, mid, high, row.one_of("kind", KINDS), row["source"])
+    return Assumed(low, mid, high, row.one_of("kind", SOURCE_KINDS), row["source"])
 
 
 @cache

@@ -29,7 +29,7 @@ from model.describe.tables import ASSETS
 
 SCHEMA = 1
 RETURN_TRIP = Field("return_trip", "yes_no", "", "There and back", "Whether the legs are then driven back.")
-PARTS = {"conditions": CONDITION_FIELDS, "driver": DRIVER_FIELDS, "year": YEAR_FIELDS}
+SECTIONS = {"conditions": CONDITION_FIELDS, "driver": DRIVER_FIELDS, "year": YEAR_FIELDS}
 
 
 def with_settings(scenario: Scenario, settings: Mapping[str, Any], known: Mapping[str, Field] = SETTINGS) -> Scenario:
@@ -78,13 +78,13 @@ def scenario_from_json(data: Any) -> Scenario:
     """The scenario of a file's object; raises `InputError` with one sentence where something is not allowed."""
     if not isinstance(data, Mapping):
         raise InputError("scenario-no-object")
-    known = {"schema": None, "name": None, "about": None, "car": None, "legs": None, "return_trip": None, **PARTS}
+    known = {"schema": None, "name": None, "about": None, "car": None, "legs": None, "return_trip": None, **SECTIONS}
     for key in data:
         find(known, key)
     if data.get("schema", SCHEMA) != SCHEMA:
         raise InputError("schema-unknown", given=str(data["schema"]), known=str(SCHEMA))
     scenario = with_car(Scenario(), data.get("car", DEFAULT_CLASS))
-    for part, table in PARTS.items():
+    for part, table in SECTIONS.items():
         settings = data.get(part, {})
         if not isinstance(settings, Mapping):
             raise InputError("part-no-object", part=part, given=str(settings), such_as=next(iter(table)))
@@ -108,7 +108,7 @@ def scenario_to_json(scenario: Scenario) -> dict[str, Any]:
     if scenario.stated:
         car = {"like": scenario.car_class} | dict(scenario.stated)
     data: dict[str, Any] = {"schema": SCHEMA, "car": car}
-    for part, table in PARTS.items():
+    for part, table in SECTIONS.items():
         held = getattr(scenario, part)
         changed = {key: getattr(held, key) for key, field in table.items() if getattr(held, key) != field.default}
         if changed:
@@ -176,7 +176,7 @@ def to_link(scenario: Scenario) -> dict[str, str]:
     """The parameters of a link: the class, the legs, and every setting that differs from its default."""
     link = {"car": scenario.car_class}
     link |= {key: CAR_FIELDS[key].text(value) for key, value in scenario.stated}
-    for part, table in PARTS.items():
+    for part, table in SECTIONS.items():
         held = getattr(scenario, part)
         for key, field in table.items():
             if getattr(held, key) != field.default:
@@ -259,7 +259,7 @@ def unusual(scenario: Scenario) -> list[tuple[int | None, Field, Any]]:
         if key in CAR_FIELDS:
             value = dict(scenario.stated).get(key)
         else:
-            value = next(getattr(getattr(scenario, part), key) for part, table in PARTS.items() if key in table)
+            value = next(getattr(getattr(scenario, part), key) for part, table in SECTIONS.items() if key in table)
         if not field.is_usual(value):
             found.append((None, field, value))
     for place, leg in enumerate(scenario.legs, 1):

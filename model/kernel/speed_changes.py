@@ -13,7 +13,7 @@ from model.physics.records import CarRecord, MomentOnRoad, Records
 from model.physics.slowing_limits import friction_under, motor_may
 from model.physics.wheels import car_effective_kg, demand_at_wheels, outside_at
 
-PARTS = 100
+SPEED_PARTS = 100
 """Equal parts into which a change of speed is cut."""
 ROUNDS = 5
 """Slowing moves weight between the axles, which moves grip, and so slowing: so often is it worked out anew."""
@@ -38,9 +38,9 @@ def rolling_saves_j(
     ``v·dP/dv − P``, with P what `keeping_w` says. What the battery may refuse is left out.
     """
     motor, weight, outside = motor_of(car), car_effective_kg(car), outside_at(car, at)
-    part = min(lost_mps, from_mps) / PARTS
+    part = min(lost_mps, from_mps) / SPEED_PARTS
     roll_s = slow_s = roll_m = slow_m = rolled_j = slowed_j = 0.0
-    for index in range(PARTS):
+    for index in range(SPEED_PARTS):
         speed = from_mps - part * (index + 0.5)
         at.speed_mps = speed
         resisting, drag = demand_at_wheels(car, at, outside).flat_road_load_n, idle_drag_n(motor, speed)
@@ -76,8 +76,8 @@ def motor_over_brakes(car: CarRecord, at: MomentOnRoad, from_mps: float) -> floa
     """
     motor, weight, outside = motor_of(car), car_effective_kg(car), outside_at(car, at)
     by_motor = by_brakes = 0.0
-    for index in range(PARTS):
-        speed = from_mps * (index + 0.5) / PARTS
+    for index in range(SPEED_PARTS):
+        speed = from_mps * (index + 0.5) / SPEED_PARTS
         at.speed_mps = speed
         road = demand_at_wheels(car, at, outside).flat_road_load_n
         friction, slowing = friction_under(car, at), 0.0

@@ -43,7 +43,7 @@ def prepare() -> str:
     road_friction(around, 10.0)
     axle_loads_n(car, car.mass_kg, 1.0)
     acceptance_w(car, 0.5, start_temperature_c(car, around))
-    where = f"kept in {jit.FOLDER}" if jit.FOLDER else "kept nowhere: the next start takes as long"
+    where = f"kept in {jit.COMPILED}" if jit.COMPILED else "kept nowhere: the next start takes as long"
     if jit.CONFIG.DISABLE_JIT:
         where = "nothing is compiled, everything runs as plain Python"
     return f"The physics is ready after {time.perf_counter() - begin:.1f} s; {where}."

@@ -8,11 +8,12 @@ from typing import Any
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
 from model.limits.cold_day import normal_by_battery
-from model.limits.descent import Headroom, Normal, headroom, hill
+from model.limits.descent import Headroom, headroom, hill
+from model.limits.emergency_stop import Stop
+from model.limits.full_start import Normal
 from model.limits.hard_stop import stops_there
 from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import grip_there
-from model.limits.stopping import Stop
 from model.limits.winter import SeasonCosts, season_costs
 from model.sampling.drives import trace_of
 

@@ -13,7 +13,7 @@ from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
 from model.describe.trace import Array, Numbers
 from model.kernel.savings import evaluate
-from model.limits.descent import Normal, ordinary_charging_w, until_normal
+from model.limits.full_start import Normal, ordinary_charging_w, until_normal
 from model.limits.limit_settings import by_battery
 from model.limits.winter import LiftOffLeft, SeasonCosts, WarmUp, warm_up, why_it_fades
 from model.limits.winter_advice import Measure, measures

@@ -24,8 +24,6 @@ from model.physics.charge_acceptance import with_cells_stated
 LONGEST_STEP_S = 1.0
 ENDLESS_KWH = 1e6
 """A battery that no hill fills."""
-PEAK_SHARE = 0.8
-"""Share of what comes back that the battery must take before the feel counts as normal [1]: a convention."""
 
 
 def hill(rise_m: float, grade_pct: float, speed_kmh: float, *, warmed_up: bool = True) -> Trace:
@@ -73,7 +71,7 @@ def refund(car: Car, conditions: Conditions, driver: Driver, grade_pct: float, s
     return Refund(up.net_kwh * 1000 / up.distance_km, -down.net_kwh * 1000 / down.distance_km)
 
 
-def _unbounded(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> tuple[Run, Array]:
+def on_endless_battery(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> tuple[Run, Array]:
     """A drive with a battery that no hill fills and that takes all, and its charge above the start [kWh] by steps."""
     stated = with_cells_stated(car)
     assert stated.cell_resistance_share is not None
@@ -128,7 +126,7 @@ def charge_that_takes(car: Car, pack_c: float, power_w: float) -> float | None:
 
 def headroom(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> Headroom:
     """How much charge to leave free for a drive: a described one, or a `hill`."""
-    run, above = _unbounded(trace, car, conditions, driver)
+    run, above = on_endless_battery(trace, car, conditions, driver)
     gained = max(float(above.max()), 0.0)
     tens = np.arange(0, run.steps, 10)
     charged_j, lengths_s = (np.add.reduceat(each, tens) for each in (-run.terminal_w[0] * run.step_s[0], run.step_s[0]))
@@ -147,77 +145,19 @@ def descent_to_fill_m(
 ) -> float | None:
     """Height [m] of a descent after which the battery is full if it takes all; None where the slope gives nothing."""
     drop = 100.0
-    _, above = _unbounded(hill(-drop, grade_pct, speed_kmh), car, conditions, driver)
+    _, above = on_endless_battery(hill(-drop, grade_pct, speed_kmh), car, conditions, driver)
     free = (1 - conditions.soc_start) * car.usable_kwh
     return float(free / above[-1] * drop) if above[-1] > 0 else None
 
 
-@dataclass(frozen=True)
-class Normal:
-    """When motor slowing is back to what it is on an ordinary day: after so many minutes and kilometres."""
-
-    minutes: float
-    km: float
-    battery_c: float
-    soc: float
 
 
-def ordinary_charging_w(result: Result) -> float:
-    """The power [W] that this drive's ordinary slow-downs charge with; 0 where nothing is braked.
-
-    Four fifths of what would come back with a battery that takes all come at no more than this power. Grip is taken as
-    it is; only the battery is looked at.
-    """
-    free, _ = _unbounded(result.trace, result.car, result.conditions, result.driver)
-    charging = np.maximum(-free.terminal_w[0], 0.0)
-    energy = charging * free.step_s[0]
-    if energy.sum() == 0:
-        return 0.0
-    order = np.argsort(charging)
-    reached = np.cumsum(energy[order]) >= PEAK_SHARE * energy.sum()
-    return float(charging[order][np.argmax(reached)])
 
 
-def until_normal(result: Result) -> Normal | None:
-    """When the battery takes what this drive's ordinary slow-downs give; None where that is not on this drive."""
-    run, trace = result.run, result.trace
-    ordinary_w = ordinary_charging_w(result)
-    if ordinary_w == 0:
-        return Normal(0.0, 0.0, float(run.pack_c[0, 0]), float(run.soc[0, 0]))
-    takes = battery.acceptance_w(result.car, np.clip(run.soc, 0.0, 1.0), run.pack_c)[0] >= ordinary_w
-    if not takes.any():
-        return None
-    step = int(np.argmax(takes))
-    return Normal(
-        minutes=float(trace.time_s[step] - trace.time_s[0]) / 60,
-        km=float(trace.step_m[:step].sum()) / 1000,
-        battery_c=float(run.pack_c[0, step]),
-        soc=float(run.soc[0, step]),
-    )
 
 
-@dataclass(frozen=True, eq=False)
-class FullStart:
-    """The same drive from a full battery and part-charged: what the difference costs, and when it is over."""
-
-    full: Result
-    part_charged: Result
-    normal: Normal | None
-
-    @property
-    def lost_kwh(self) -> float:
-        """What leaving full costs at the battery [kWh]."""
-        return self.full.net_kwh - self.part_charged.net_kwh
 
 
-def full_start(
-    trace: Trace, car: Car, conditions: Conditions, driver: Driver, *, part_charged: float = 0.6
-) -> FullStart:
-    """Leave home with a full battery, beside the same drive from `part_charged` [1]."""
-    full, part = (
-        evaluate(trace, car, replace(conditions, soc_start=charge), driver) for charge in (1.0, part_charged)
-    )
-    return FullStart(full, part, until_normal(full))
 
 
 @dataclass(frozen=True, eq=False)

@@ -11,17 +11,8 @@ from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
 from model.kernel.savings import Result
 from model.limits.cold_day import accepted_kw
-from model.limits.descent import (
-    Descent,
-    FullStart,
-    Headroom,
-    descent,
-    descent_to_fill_m,
-    full_start,
-    headroom,
-    hill,
-    shares_of_slopes,
-)
+from model.limits.descent import Descent, Headroom, descent, descent_to_fill_m, headroom, hill, shares_of_slopes
+from model.limits.full_start import FullStart, full_start
 from model.limits.limit_settings import LimitSettings, by_battery
 from model.physics.battery import start_temperature_c
 from model.sampling.drives import trace_of

@@ -12,20 +12,12 @@ from model.describe.parameters import car_of
 from model.describe.scenario import SEASONS, SURFACES, Conditions, Scenario
 from model.describe.units import KMH_PER_MPS
 from model.kernel.savings import Result
+from model.limits.emergency_stop import Stop, emergency_stop, motor_part_g, standing_on_slope
 from model.limits.friction_brakes import BrakeUse, brake_use
 from model.limits.grip_margin import grip_levels
 from model.limits.limit_settings import LimitSettings, slipperiest
-from model.limits.stopping import (
-    HIGHWAY_CODE,
-    MotorOnlyStop,
-    Stop,
-    emergency_stop,
-    motor_only_stop,
-    motor_part_g,
-    sight_distance_m,
-    standing_on_slope,
-    stopping_distance_m,
-)
+from model.limits.motor_only_stop import MotorOnlyStop, motor_only_stop
+from model.limits.stopping import HIGHWAY_CODE, sight_distance_m, stopping_distance_m
 
 DAYS_A_YEAR = 365.25
 

@@ -12,7 +12,7 @@ from model.describe.parameters import car_of
 from model.describe.scenario import SURFACES, Conditions, Scenario
 from model.limits.grip_margin import BENDS_M, LEVELS
 
-PARTS = ("cold", "grip", "hills", "stop")
+LIMIT_PARTS = ("cold", "grip", "hills", "stop")
 STRAIGHT = "straight on"
 Found = TypeVar("Found")
 
@@ -21,7 +21,7 @@ Found = TypeVar("Found")
 class LimitSettings:
     """What is asked about the limits beside the drive itself."""
 
-    part: str = choice(PARTS, "Part", "What takes regeneration away.", default="cold")
+    part: str = choice(LIMIT_PARTS, "Part", "What takes regeneration away.", default="cold")
     grip_kmh: float = number("km/h", 10, 160, (20, 130), "Speed", "At which the foot comes up.", default=50.0)
     bend: str = choice((STRAIGHT, *BENDS_M), "Bend", "How sharp.", default=STRAIGHT)
     slope_pct: float = number("%", -20, 20, (-12, 12), "Slope", "Rise over run: downhill is negative.", default=0.0)

@@ -11,7 +11,7 @@ from model.describe.trace import Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.moments import feet_up
 from model.kernel.savings import Result, evaluate, has_range
-from model.limits.descent import Normal, until_normal
+from model.limits.full_start import Normal, until_normal
 from model.physics.battery import usable_in_the_cold_kwh
 from model.physics.cabin import cabin_warm_up_j
 from model.physics.pack_heat import warm_up_j
@@ -34,7 +34,7 @@ class SeasonPart(StrEnum):
     REST = "rest"
 
 
-PARTS = {
+PART_ENTRIES = {
     SeasonPart.AIR: ("air",),
     SeasonPart.TYRES: ("rolling",),
     SeasonPart.CABIN: ("cabin",),
@@ -108,7 +108,7 @@ def season_costs(trace: Trace, car: Car, conditions: Conditions, driver: Driver)
     mild, season = (evaluate(trace, car, each, driver) for each in (mild_day(conditions), conditions))
     parts = {
         name: sum(getattr(season.ledger, entry) - getattr(mild.ledger, entry) for entry in entries) / J_PER_KWH
-        for name, entries in PARTS.items()
+        for name, entries in PART_ENTRIES.items()
     }
     return SeasonCosts(mild, season, parts, range_km(mild), range_km(season), until_normal(season))
 

@@ -10,7 +10,7 @@ from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
 from model.kernel.run import drive
-from model.one_stop.slow_down import Part, change, drive_way
+from model.one_stop.slow_down import Passage, change, drive_way
 
 FINE_STEP_S = 0.01
 """No step is longer [s]: most motors turn from pulling to slowing within tens to hundreds of milliseconds."""
@@ -50,7 +50,7 @@ def late_motor_cost(
     """
     strength = driver.lift_off_mps2
 
-    def slow_to_the_end(start_mps: float, slowing_mps2: float) -> Part:
+    def slow_to_the_end(start_mps: float, slowing_mps2: float) -> Passage:
         steps = int(np.ceil((start_mps - to_mps) / max(slowing_mps2, 0.1) / FINE_STEP_S))
         return change(start_mps, to_mps, slowing_mps2, car, conditions, steps=steps)
 
@@ -58,7 +58,7 @@ def late_motor_cost(
     roll = change(from_mps, from_mps / 2, 0.0, car, conditions)
     until = np.append(0.0, np.cumsum(roll.step_s))
     time_s = np.linspace(0.0, delay_s, max(1, round(delay_s / FINE_STEP_S)) + 1)
-    late = Part(np.interp(time_s, until, roll.speed), np.diff(time_s))
+    late = Passage(np.interp(time_s, until, roll.speed), np.diff(time_s))
     left_m = even.distance_m - late.distance_m
     harder = (late.speed[-1] ** 2 - to_mps**2) / (2 * left_m)
     ways = [[even], [late, slow_to_the_end(float(late.speed[-1]), harder)]]

@@ -21,18 +21,18 @@ from model.kernel.run import drive
 from model.lift_off.slowing import rolling
 from model.traces.habits import pull_away
 
-SPEED_STEPS = 400
+CHANGE_STEPS = 400
 """Equal parts into which a change of speed is cut."""
 FROM_KMH = Field("from_kmh", "number", "km/h", "Speed at the start", "", minimum=1, maximum=250, usual=(20, 140))
 TO_KMH = Field("to_kmh", "number", "km/h", "Speed at the end", "0 for a stop.", minimum=0, maximum=249, usual=(0, 110))
-ROUNDING = 1e-6
+WAY_ROUNDING = 1e-6
 """Less than this of a way's largest energy is rounding [1]: answers have six digits."""
 DIP_SLOWING_MPS2 = 1.0
 """How strongly a car slows in a dip that nobody needed [m/s²]. Common practice, no source."""
 
 
 @dataclass(frozen=True, eq=False)
-class Part:
+class Passage:
     """A part of the way: speeds at its points [m/s], lengths of its steps [s], rise over run [1]."""
 
     speed: Array
@@ -45,14 +45,14 @@ class Part:
         return float(((self.speed[1:] + self.speed[:-1]) / 2 * self.step_s).sum())
 
 
-def keep(speed_mps: float, distance_m: float, grade: float = 0.0) -> Part:
+def keep(speed_mps: float, distance_m: float, grade: float = 0.0) -> Passage:
     """Keep a speed [m/s] over a distance [m], cut so that the battery is looked at now and then."""
     steps = 20
-    return Part(np.full(steps + 1, speed_mps), np.full(steps, distance_m / speed_mps / steps), grade)
+    return Passage(np.full(steps + 1, speed_mps), np.full(steps, distance_m / speed_mps / steps), grade)
 
 
 def change(from_mps: float, to_mps: float, slowing_mps2: float, car: Car, conditions: Conditions, grade: float = 0.0,
-           steps: int = SPEED_STEPS) -> Part:  # fmt: skip
+           steps: int = CHANGE_STEPS) -> Passage:  # fmt: skip
     """Slow down as strongly as asked, and no less than the car does by rolling (which may make it faster downhill).
 
     Raises
@@ -71,17 +71,17 @@ def change(from_mps: float, to_mps: float, slowing_mps2: float, car: Car, condit
             fast=Quantity(round(from_mps * KMH_PER_MPS), "km/h", 3, trimmed=True),
             slow=Quantity(round(to_mps * KMH_PER_MPS), "km/h", 3, trimmed=True),
         )  # fmt: skip
-    return Part(speed, step_s, grade)
+    return Passage(speed, step_s, grade)
 
 
-def gain(from_mps: float, to_mps: float, driver: Driver, steps: int = SPEED_STEPS) -> Part:
+def gain(from_mps: float, to_mps: float, driver: Driver, steps: int = CHANGE_STEPS) -> Passage:
     """Gain speed [m/s] as hard as this driver does."""
     up = pull_away(from_mps, to_mps, driver)
     time_s = np.linspace(0.0, float(up.duration_s), steps + 1)
-    return Part(from_mps + up.gained_mps(time_s), np.diff(time_s))
+    return Passage(from_mps + up.gained_mps(time_s), np.diff(time_s))
 
 
-def trace_along(parts: list[Part]) -> Trace:
+def trace_along(parts: list[Passage]) -> Trace:
     """Parts one after the other, on warm tyres."""
     step_s = np.concatenate([part.step_s for part in parts])
     speed = np.concatenate([parts[0].speed[:1], *(part.speed[1:] for part in parts)])
@@ -110,11 +110,11 @@ class Way:
     def answers(self) -> dict[str, float]:
         """The way as the command line gives it, every key ending in its unit; rounding left in an energy is nothing."""
         found = {item.name: float(getattr(self, item.name)) for item in fields(self) if item.name != "trace"}
-        least_wh = ROUNDING * max(abs(value) for key, value in found.items() if key.endswith("_wh"))
+        least_wh = WAY_ROUNDING * max(abs(value) for key, value in found.items() if key.endswith("_wh"))
         return {k: 0.0 if k.endswith("_wh") and abs(value) < least_wh else value for k, value in found.items()}
 
 
-def drive_way(parts: list[Part], car: Car, conditions: Conditions, driver: Driver, *, regen: bool = True) -> Way:
+def drive_way(parts: list[Passage], car: Car, conditions: Conditions, driver: Driver, *, regen: bool = True) -> Way:
     """Drive parts one after the other; the foot comes up where the first of them ends."""
     distance = sum(part.distance_m for part in parts)
     trace = trace_along(parts)

@@ -13,7 +13,7 @@ from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, Numbers
 from model.describe.units import J_PER_WH, KMH_PER_MPS
 from model.kernel.savings import Result, evaluate
-from model.limits.stopping import brakes_hold_mps2
+from model.limits.emergency_stop import brakes_hold_mps2
 from model.one_stop.slow_down import change, gain, trace_along
 
 

@@ -17,7 +17,7 @@ from model.describe.fields import Field, InputError
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import scenario_from_json, scenario_to_json
 from model.kernel.savings import Result
-from model.sampling.drives import Answer, answer_of, drive, samples_of, year_of
+from model.sampling.drives import Bands, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import fuel_answers, fuel_of_year, has_engine
 from model.sampling.range_figure import RANGE_KM, range_on_road
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
@@ -126,7 +126,7 @@ def drawn_for(runs: int) -> dict[str, Any]:
     return {"promise": promise, "quantiles": [LOW_SHARE, 0.5, HIGH_SHARE], "runs": runs, "seed": SEED}
 
 
-def _bands(of: Answer | Difference) -> dict[str, Any]:
+def _bands(of: Bands | Difference) -> dict[str, Any]:
     return {
         "energy_saved_share": points(of.saved_share),
         "saved_kwh": points(of.saved_kwh),

@@ -128,7 +128,7 @@ def _drive(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _stop(options: argparse.Namespace) -> dict[str, Any]:
-    from model.limits.stopping import emergency_answers
+    from model.limits.emergency_stop import emergency_answers
     from model.one_stop.slow_down import FROM_KMH, TO_KMH, compare
 
     scenario, _ = scenario_from_options(Scenario(), options)
@@ -206,7 +206,9 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _claim(options: argparse.Namespace) -> dict[str, Any]:
-    from model.claims.verdicts import check, claims, question, question_from_json
+    from model.claims.collection import claims
+    from model.claims.questions import question, question_from_json
+    from model.claims.verdicts import check
     from model.words.claims import claim_answers
 
     if options.id is None:

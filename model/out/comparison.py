@@ -20,7 +20,7 @@ from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
 from model.kernel.savings import evaluate
 from model.lift_off.curves import as_you_would_drive
-from model.sampling.drives import Answer, answer_of, drive, seasons_of, trace_of
+from model.sampling.drives import Bands, answer_of, drive, seasons_of, trace_of
 from model.sampling.narrowing import FEWEST, chosen_by, effective_number, weights_of
 from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
 
@@ -85,7 +85,7 @@ class Side:
     """
 
     scenario: Scenario
-    answer: Answer
+    answer: Bands
     samples: Samples
     friction_kwh: Array
     weights: Array | None

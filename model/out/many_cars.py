@@ -27,14 +27,14 @@ from model.kernel.run import drive_records
 from model.physics.records import car_records
 from model.sampling.narrowing import narrowed
 from model.sampling.own_part import OPEN_KEY, own_part
-from model.sampling.printed_tests import LABORATORY
+from model.sampling.printed_tests import RANGE_TEST
 from model.sampling.uncertainty import Band, hypercube, triangular
 from model.traces.cycles import cycle_trace
 from model.words.refusals import COMMAND_LINE, refusal_words
 
-RUNS = 400
+DRAWN_CARS = 400
 """Drawn cars of a row's band."""
-COLUMNS = ("id", "cycle", "wall_wh_per_km", "low", "mid", "high", "recovered_share_of_output", "refused")
+CAR_COLUMNS = ("id", "cycle", "wall_wh_per_km", "low", "mid", "high", "recovered_share_of_output", "refused")
 MOST_ROWS = 5000
 
 
@@ -103,7 +103,7 @@ def car_in_row(row: Mapping[str, str], settings: Mapping[str, Any]) -> Scenario:
     like = figures.pop("like", None)
     if like is None and "mass_kg" in figures:
         like = class_of_mass(SETTINGS["mass_kg"].parse(figures["mass_kg"]))
-    scenario = with_car(Scenario(conditions=LABORATORY), like if like is not None else Scenario().car_class)
+    scenario = with_car(Scenario(conditions=RANGE_TEST), like if like is not None else Scenario().car_class)
     scenario = with_settings(with_settings(scenario, figures), settings)
     car_of(scenario)
     return scenario
@@ -156,7 +156,7 @@ def _answers(place: int, row: dict[str, str], columns: int, cycles: Sequence[str
 def table_answers(
     file: Path, cycles: Sequence[str], settings: Mapping[str, Any], *, band: bool
 ) -> list[dict[str, Any]]:
-    """Every car of a table on every cycle: rows with the keys of COLUMNS, those left out that have no value.
+    """Every car of a table on every cycle: rows with the keys of CAR_COLUMNS, those left out that have no value.
 
     Raises
     ------
@@ -168,7 +168,7 @@ def table_answers(
     rows = read_table(file)
     for key in settings:
         find(SETTINGS, key)
-    columns, runs = len(rows[0]) - 1, RUNS if band else 0
+    columns, runs = len(rows[0]) - 1, DRAWN_CARS if band else 0
     with ThreadPoolExecutor(os.cpu_count()) as threads:
         found = threads.map(
             lambda place: _answers(place + 1, rows[place], columns, cycles, settings, runs), range(len(rows))
@@ -180,8 +180,8 @@ def as_csv(rows: Sequence[Mapping[str, Any]]) -> str:
     """Rows as CSV text, numbers at six significant digits."""
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(COLUMNS)
+    writer.writerow(CAR_COLUMNS)
     for row in rows:
-        cells = [row.get(key, "") for key in COLUMNS]
+        cells = [row.get(key, "") for key in CAR_COLUMNS]
         writer.writerow([f"{cell:.6g}" if isinstance(cell, float) and np.isfinite(cell) else cell for cell in cells])
     return text.getvalue()

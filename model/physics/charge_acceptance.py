@@ -17,16 +17,16 @@ from model.physics.cells import capacity_j, power_for_size, resistance_share
 from model.physics.jit import compiled
 from model.physics.records import CarRecord, car_record
 
-LEVELS = ("low", "mid", "high")
+STRENGTHS = ("low", "mid", "high")
 
 
 @cache
 def acceptance_tables() -> tuple[Array, Array, Array]:
     """Temperatures [°C], charges [1] and charge rates [1/h] of shape (3 levels, temperatures, charges)."""
     table = rows("charge_acceptance.csv", once=("level", "battery_c"))
-    by_level = {level: [row for row in table if row.one_of("level", LEVELS) == level] for level in LEVELS}
-    temperatures = [[row.number("battery_c", -60, 100) for row in by_level[level]] for level in LEVELS]
-    for level, found in zip(LEVELS, temperatures, strict=True):
+    by_level = {level: [row for row in table if row.one_of("level", STRENGTHS) == level] for level in STRENGTHS}
+    temperatures = [[row.number("battery_c", -60, 100) for row in by_level[level]] for level in STRENGTHS]
+    for level, found in zip(STRENGTHS, temperatures, strict=True):
         if found != sorted(temperatures[0]) or len(found) < 2:
             raise TableError(f"assets/charge_acceptance.csv: the temperatures of {level} are not those of low, rising.")
     charges = [name for name in table[0] if name not in ("level", "battery_c")]
@@ -36,16 +36,16 @@ def acceptance_tables() -> tuple[Array, Array, Array]:
         raise TableError("assets/charge_acceptance.csv, row 1: a charge is not a number from 0 to 1.") from None
     if places[0] != 0 or places[-1] != 1 or (np.diff(places) <= 0).any():
         raise TableError("assets/charge_acceptance.csv, row 1: the charges do not rise from 0 to 1.")
-    rates = np.array([[[row.number(name, 0) for name in charges] for row in by_level[level]] for level in LEVELS])
-    for at, upper in enumerate(LEVELS[1:], 1):
+    rates = np.array([[[row.number(name, 0) for name in charges] for row in by_level[level]] for level in STRENGTHS])
+    for at, upper in enumerate(STRENGTHS[1:], 1):
         for row, below, above in zip(by_level[upper], rates[at - 1], rates[at], strict=True):
             if (below > above).any():
                 charge = charges[int(np.argmax(below > above))]
-                raise row.wrong(f"at charge {charge} {LEVELS[at - 1]} is above {upper}")
+                raise row.wrong(f"at charge {charge} {STRENGTHS[at - 1]} is above {upper}")
     return np.array(temperatures[0]), places, rates
 
 
-TEMPERATURES_C, CHARGES, RATES_PER_H = acceptance_tables()
+TEMPERATURES_C, TABLE_CHARGES, RATES_PER_H = acceptance_tables()
 
 
 @compiled
@@ -88,10 +88,10 @@ def acceptance_w(car: CarRecord, soc: float, pack_c: float) -> float:
     less (`model.physics.cells`). Held at the table's ends; nothing at 1.
     """
     held_c = min(max(pack_c, TEMPERATURES_C[0]), TEMPERATURES_C[-1])
-    held = min(max(soc, CHARGES[0]), CHARGES[-1])
-    row, column = _cell(held_c, TEMPERATURES_C), _cell(held, CHARGES)
+    held = min(max(soc, TABLE_CHARGES[0]), TABLE_CHARGES[-1])
+    row, column = _cell(held_c, TEMPERATURES_C), _cell(held, TABLE_CHARGES)
     down = (held_c - TEMPERATURES_C[row]) / (TEMPERATURES_C[row + 1] - TEMPERATURES_C[row])
-    across = (held - CHARGES[column]) / (CHARGES[column + 1] - CHARGES[column])
+    across = (held - TABLE_CHARGES[column]) / (TABLE_CHARGES[column + 1] - TABLE_CHARGES[column])
     rate = _rate(1, row, column, down, across)
     other = _rate(2 if car.acceptance_level > 0 else 0, row, column, down, across)
     rate += abs(car.acceptance_level) * (other - rate)

@@ -69,7 +69,7 @@ def kept_in(places: Iterable[Path], model: Path = MODEL) -> Path | None:
     return None
 
 
-FOLDER = None if CONFIG.DISABLE_JIT else kept_in(places())
+COMPILED = None if CONFIG.DISABLE_JIT else kept_in(places())
 """Where this process keeps what it compiles; None where it keeps nothing."""
 
 
@@ -100,7 +100,7 @@ def door(function: Function) -> Function:
 
     Compiled code lets other threads run meanwhile. With ``NUMBA_DISABLE_JIT=1`` it stays Python.
     """
-    compile_it: Any = numba.njit(nogil=True, cache=FOLDER is not None, **COMMON)
-    with _numba_keeps_in(FOLDER):
+    compile_it: Any = numba.njit(nogil=True, cache=COMPILED is not None, **COMMON)
+    with _numba_keeps_in(COMPILED):
         made: Function = compile_it(function)
     return made

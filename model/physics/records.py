@@ -18,7 +18,7 @@ from model.describe.fields import Field
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, SURFACES, Conditions, Driver
 from model.describe.trace import Array
 
-COLUMNS: dict[str, Field] = {
+RECORD_COLUMNS: dict[str, Field] = {
     key: field
     for key, field in (CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS).items()
     if field.kind != "text"
@@ -26,7 +26,7 @@ COLUMNS: dict[str, Field] = {
 """What a record holds, by key."""
 OF_NUMPY = {float: np.float64, int: np.int64, bool: np.bool_}
 KINDS: dict[str, Any] = {"number": np.float64, "count": np.float64, "choice": np.int64, "yes_no": np.bool_}
-CAR_RECORD: Any = np.dtype((np.record, [(key, KINDS[field.kind]) for key, field in COLUMNS.items()]))
+CAR_RECORD: Any = np.dtype((np.record, [(key, KINDS[field.kind]) for key, field in RECORD_COLUMNS.items()]))
 """One car with its conditions and its driver."""
 Records = NDArray[Any]
 
@@ -47,7 +47,7 @@ class CarRecord(Record):
 
 def code(key: str, value: str) -> int:
     """The number that stands for a choice in a record."""
-    return COLUMNS[key].choices.index(value)
+    return RECORD_COLUMNS[key].choices.index(value)
 
 
 def _coded(field: Field, value: Any) -> Any:
@@ -70,11 +70,11 @@ def car_records(car: Car, conditions: Conditions, driver: Driver, drawn: Mapping
         Figures of car, conditions or driver by key that differ from car to car, each of as many values as there are
         cars; what is none of the columns is left out.
     """
-    own = {key: np.ravel(values) for key, values in (drawn or {}).items() if key in COLUMNS}
+    own = {key: np.ravel(values) for key, values in (drawn or {}).items() if key in RECORD_COLUMNS}
     records = np.empty(len(next(iter(own.values()))) if own else 1, dtype=CAR_RECORD)
     records[:] = _row(car, conditions, driver)
     for key, values in own.items():
-        records[key] = _coded(COLUMNS[key], values)
+        records[key] = _coded(RECORD_COLUMNS[key], values)
     return records
 
 
@@ -82,7 +82,7 @@ def car_records(car: Car, conditions: Conditions, driver: Driver, drawn: Mapping
 def _row(car: Car, conditions: Conditions, driver: Driver) -> tuple[Any, ...]:
     """What one car is in a record; a page asks for the same few cars hundreds of times."""
     shared = {**vars(car), **vars(conditions), **vars(driver)}
-    return tuple(_coded(field, shared[key]) for key, field in COLUMNS.items())
+    return tuple(_coded(field, shared[key]) for key, field in RECORD_COLUMNS.items())
 
 
 def car_record(car: Car, conditions: Conditions, driver: Driver) -> CarRecord:

@@ -16,10 +16,10 @@ from model.kernel.savings import Result, evaluate, has_range
 from model.sampling.narrowing import narrowed
 from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, run_each, run_samples, sample
 from model.traces.charging_stops import MOST_STOPS, Reach, as_far_as, reach_of
-from model.traces.drive_builder import FootUp, build_drive
+from model.traces.drive_builder import SlowingOnLiftOff, build_drive
 
 
-def described_trace(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
+def described_trace(scenario: Scenario, foot_up: SlowingOnLiftOff | None = None) -> Trace:
     """The speed trace of a drive as described, however far its battery goes; `foot_up` as for `build_drive`."""
     return build_drive(scenario.legs, scenario.driver, return_trip=scenario.return_trip, foot_up=foot_up)
 
@@ -30,7 +30,7 @@ def reach(scenario: Scenario) -> Reach:
     return reach_of(described_trace(scenario), car_of(scenario), scenario.conditions, scenario.driver)
 
 
-def trace_of(scenario: Scenario, foot_up: FootUp | None = None) -> Trace:
+def trace_of(scenario: Scenario, foot_up: SlowingOnLiftOff | None = None) -> Trace:
     """The speed trace of a described drive with its charging stops, up to where its battery is empty.
 
     With a `foot_up`, as in `model.traces.drive_builder.build_drive`, stops and end lie where they do without.
@@ -70,7 +70,7 @@ def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:
 
 
 @dataclass(frozen=True)
-class Answer:
+class Bands:
     """What regeneration saves on one drive; bands over the assumed figures.
 
     `saved_share` is None where the drive on friction brakes only takes nothing from the battery. `range_gain_km` is
@@ -88,13 +88,13 @@ class Answer:
     runs: int = 0
 
 
-def answer_of(result: Result, samples: Samples) -> Answer:
+def answer_of(result: Result, samples: Samples) -> Bands:
     """The bands of one drive from its sampled runs."""
     net, without = samples.net_kwh, samples.friction_only_net_kwh
     range_gain_km = None
     if has_range(net.min(), result.distance_km):
         range_gain_km = Band.of(result.car.usable_kwh * result.distance_km * (1 / net - 1 / without))
-    return Answer(
+    return Bands(
         saved_share=Band.of(samples.saved_share) if without.min() > 0 else None,
         saved_kwh=Band.of(samples.saved_kwh),
         net_kwh=Band.of(net),
@@ -107,7 +107,7 @@ def answer_of(result: Result, samples: Samples) -> Answer:
 
 @dataclass(frozen=True)
 class SeasonRow:
-    """One season of the year: its days, its temperature, its road, and one day's drive in it, as in `Answer`.
+    """One season of the year: its days, its temperature, its road, and one day's drive in it, as in `Bands`.
 
     `taken_kwh` is what the drive takes of the battery with every figure at its middle, as `Result.net_kwh`. Where the
     battery is empty on the way, all is for the `distance_km` up to there.

@@ -23,7 +23,7 @@ from model.describe.units import J_PER_KWH
 from model.kernel.run import drive_records
 from model.physics.records import Records, car_records
 from model.sampling.own_part import OWN_SHARE
-from model.sampling.printed_tests import LABORATORY, TESTS
+from model.sampling.printed_tests import RANGE_TEST, TESTS
 from model.traces.cycles import cycle_trace
 
 PRINTED = ("printed_wh_per_km", "printed_range_km")
@@ -66,7 +66,7 @@ def printed(car: Car, drawn: Mapping[str, Array]) -> list[Known]:
     """What is printed of a car, beside the same of the drawn ones on its test."""
     if car.printed_wh_per_km is None and car.printed_range_km is None:
         return []
-    cars, test, found = car_records(car, LABORATORY, Driver(), drawn), TESTS[car.printed_test], []
+    cars, test, found = car_records(car, RANGE_TEST, Driver(), drawn), TESTS[car.printed_test], []
     used = sum(share * cells_wh_per_km(cycle_trace(name), cars) for name, share in test.cycles) / test.factor
     if (figure := car.printed_wh_per_km) is not None:
         ratio = used / cars["charging_efficiency"] / figure

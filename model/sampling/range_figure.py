@@ -25,7 +25,7 @@ from model.kernel.run import Run
 from model.kernel.savings import evaluate, has_range
 from model.physics.battery import usable_in_the_cold_kwh
 from model.sampling.drives import draws_of, reach, trace_of
-from model.sampling.printed_tests import LABORATORY, TESTS
+from model.sampling.printed_tests import RANGE_TEST, TESTS
 from model.sampling.uncertainty import RUNS, Band, run_each
 from model.traces.cycles import cycle_trace
 
@@ -109,17 +109,17 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
         there = replace(described, conditions=replace(conditions, charging_stops=0), year=Year())
         if reach(there).end_m is not None:
             # what a drive takes over and over, from the charge of the test and until the battery is empty
-            there = there.with_setting("soc_start", max(LABORATORY.soc_start, conditions.soc_start))
+            there = there.with_setting("soc_start", max(RANGE_TEST.soc_start, conditions.soc_start))
         return _consumed(there, "", known, runs)
 
-    in_laboratory = replace(scenario, conditions=LABORATORY, driver=Driver(), legs=Scenario.legs, year=Year())
+    in_laboratory = replace(scenario, conditions=RANGE_TEST, driver=Driver(), legs=Scenario.legs, year=Year())
     on_test = sum(share * _consumed(in_laboratory, name, known, runs) for name, share in TESTS[test].cycles)
     flat = replace(
         scenario, legs=tuple(replace(leg, climb_m=0.0, descent_m=0.0, surface="dry") for leg in scenario.legs)
     )
     here = scenario.conditions
     hilly = replace(scenario, legs=tuple(replace(leg, surface="dry") for leg in scenario.legs))
-    start = replace(LABORATORY, soc_start=here.soc_start, altitude_m=here.altitude_m)
+    start = replace(RANGE_TEST, soc_start=here.soc_start, altitude_m=here.altitude_m)
     loaded = replace(
         start,
         payload_kg=here.payload_kg,
@@ -181,6 +181,6 @@ def _consumed(described: Scenario, cycle: str, known: Scenario, runs: int) -> Ar
 
 def own_range_km(car: Car, test: str = "wltc3b") -> float:
     """What a car would have printed for a test by the model [km]."""
-    runs = [(share, evaluate(cycle_trace(name), car, LABORATORY, Driver())) for name, share in TESTS[test].cycles]
+    runs = [(share, evaluate(cycle_trace(name), car, RANGE_TEST, Driver())) for name, share in TESTS[test].cycles]
     kwh_per_km = sum(share * run.net_kwh / run.distance_km for share, run in runs)
     return float(car.usable_kwh / kwh_per_km * TESTS[test].factor)

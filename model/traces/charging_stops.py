@@ -19,7 +19,7 @@ STOP_AT_SOC = 0.1
 """Charge at which a driver stops to charge [1]: assumed."""
 SLOWING_MPS2 = 1.0
 """How strongly the car slows for a charging stop, and pulls away again [m/s²]: assumed."""
-PARTS = 100
+CHARGE_STEPS = 100
 """Equal parts into which a charge is cut."""
 LEAST_RATE_PER_H = 0.05
 """Charge rate below which no charger goes, since it warms a battery that takes next to nothing [1/h]: assumed."""
@@ -51,10 +51,10 @@ def charging_s(run: Run, from_soc: float, to_soc: float, pack_c: float) -> float
 
     The charger gives whatever the battery takes by the same table as on the road: assumed.
     """
-    charges = from_soc + (to_soc - from_soc) * (np.arange(PARTS) + 0.5) / PARTS
+    charges = from_soc + (to_soc - from_soc) * (np.arange(CHARGE_STEPS) + 0.5) / CHARGE_STEPS
     capacity, least_w = capacity_j(run.cars[0]), LEAST_RATE_PER_H * capacity_j(run.cars[0]) / 3600
     taken = np.array([max(acceptance_w(run.cars[0], charge, pack_c), least_w) for charge in charges])
-    return float(capacity * (to_soc - from_soc) / PARTS * (1 / taken).sum())
+    return float(capacity * (to_soc - from_soc) / CHARGE_STEPS * (1 / taken).sum())
 
 
 def with_stop(trace: Trace, stop: ChargingStop) -> Trace:

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from model.describe.fields import InputError
 from model.describe.trace import Array
 from model.describe.units import KMH_PER_MPS
-from model.traces.recorded_csv import Samples
+from model.traces.recorded_csv import SamplesByKey
 from model.traces.resampling import STANDING_MPS, height_reach_m, local_cubic, noise_of, road_height, stray_heights
 
 STEPS = {
@@ -66,7 +66,7 @@ class Effect:
         return abs(self.after_m - self.before_m) > most * max(self.before_m, 1.0)
 
 
-def in_time(samples: Samples, off: frozenset[str], name: str) -> tuple[Samples, list[Effect]]:
+def in_time(samples: SamplesByKey, off: frozenset[str], name: str) -> tuple[SamplesByKey, list[Effect]]:
     """Rows whose times rise; of two with one time the first.
 
     Raises
@@ -95,7 +95,7 @@ def _earlier(time_s: Array) -> NDArray[np.bool_]:
     return time_s < np.maximum.accumulate(time_s)
 
 
-def _driven(samples: Samples) -> float:
+def _driven(samples: SamplesByKey) -> float:
     """Distance by the speeds, counted over the rows that have one [m]; 0 where there are none."""
     if "speed_kmh" not in samples:
         return 0.0
@@ -104,7 +104,7 @@ def _driven(samples: Samples) -> float:
     return float(np.trapezoid(samples["speed_kmh"][known].clip(min=0), time_s)) / KMH_PER_MPS
 
 
-def without_jumps(samples: Samples) -> tuple[Samples, list[Effect]]:
+def without_jumps(samples: SamplesByKey) -> tuple[SamplesByKey, list[Effect]]:
     """Speeds left out to which a car cannot have changed: there and back within a moment, or next to an end."""
     known = np.flatnonzero(np.isfinite(samples["speed_kmh"]))
     time_s, speed = samples["time_s"][known], samples["speed_kmh"][known] / KMH_PER_MPS

@@ -54,7 +54,7 @@ CREST_M = 60.0
 SHORTEST_HILL_M = 1e-6
 """What is shorter counts as flat [m]."""
 
-FootUp = Callable[[Array, Array], Array]
+SlowingOnLiftOff = Callable[[Array, Array], Array]
 """Total slowing with the foot up [m/s²] at speeds [m/s] and lift-off strengths [m/s²]."""
 
 # steps of the golden ratio and of two square roots: each fills the unit interval evenly, in an order unlike the others
@@ -88,7 +88,7 @@ class Stretches:
     lift_off_mps2: Array
 
 
-def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: FootUp | None) -> Stretches:
+def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: SlowingOnLiftOff | None) -> Stretches:
     """Cut one leg; `arrives` says that the car comes to rest at its end even if the leg has no stops."""
     planned, bottom, at_bottom = _planned(leg, number, _feet_of(driver), arrives)
     strength = np.full(len(planned.room_m), 0.0 if driver.slowing_on_request else strength_on(leg, driver))
@@ -207,7 +207,7 @@ class Motion:
         return np.where(after >= self.moving_s[at] - 1e-9, self.down.to_mps[at], speed)
 
 
-def _motion(plan: Stretches, driver: Driver, foot_up: FootUp | None) -> Motion:
+def _motion(plan: Stretches, driver: Driver, foot_up: SlowingOnLiftOff | None) -> Motion:
     """Reach the highest speed on each stretch from which there is room to slow down."""
     speed = _speeds_between(plan, driver)
     first, last = speed[:-1], speed[1:]
@@ -260,7 +260,7 @@ def build_drive(
     driver: Driver,
     *,
     return_trip: bool = False,
-    foot_up: FootUp | None = None,
+    foot_up: SlowingOnLiftOff | None = None,
 ) -> Trace:
     """The described drive as a speed trace.
 

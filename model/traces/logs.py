@@ -26,7 +26,7 @@ from model.traces.cleaning import (
 )
 from model.traces.findings import Finding
 from model.traces.positions import speed_of_positions, way_m
-from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, Samples, csv_table
+from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, SamplesByKey, csv_table
 from model.traces.recorded_gpx import gpx_table
 from model.traces.recorded_names import POSITION, Column
 from model.traces.resampling import (
@@ -71,7 +71,7 @@ class Measured:
 
 
 @dataclass(frozen=True)
-class Part:
+class DrivenPart:
     """A stretch of a recording without gaps: from when to when [s after its first row], and how far [m]."""
 
     start_s: float
@@ -97,7 +97,7 @@ class Recording:
         What each step of cleaning did.
     findings : tuple of Finding
         What was left out or filled, and what should be looked at.
-    parts : tuple of Part
+    parts : tuple of DrivenPart
         The stretches between gaps.
     part : int
         Which of them was taken.
@@ -113,7 +113,7 @@ class Recording:
     columns: tuple[Column, ...]
     effects: tuple[Effect, ...]
     findings: tuple[Finding, ...]
-    parts: tuple[Part, ...]
+    parts: tuple[DrivenPart, ...]
     part: int
     power_w: Array | None = None
     climb_recorded_m: float | None = None
@@ -194,7 +194,7 @@ def _content(source: str | Path, name: str) -> bytes:
 
 
 def recording_of(
-    samples: Samples,
+    samples: SamplesByKey,
     columns: tuple[Column, ...] = (),
     findings: tuple[Finding, ...] = (),
     name: str = "recording",
@@ -247,7 +247,7 @@ def recording_of(
     )
 
 
-def _known(samples: Samples, key: str, notes: _Notes, longest_gap_s: float = np.inf) -> tuple[Array, Array] | None:
+def _known(samples: SamplesByKey, key: str, notes: _Notes, longest_gap_s: float = np.inf) -> tuple[Array, Array] | None:
     """Time and value of the filled cells of a column; None where there are none or too many are missing."""
     if key not in samples:
         return None
@@ -266,8 +266,8 @@ def _known(samples: Samples, key: str, notes: _Notes, longest_gap_s: float = np.
 
 
 def _part_taken(
-    samples: Samples, has_speed: bool, part: int | None, off: frozenset[str], name: str, notes: _Notes
-) -> tuple[Samples, tuple[Part, ...], int]:
+    samples: SamplesByKey, has_speed: bool, part: int | None, off: frozenset[str], name: str, notes: _Notes
+) -> tuple[SamplesByKey, tuple[DrivenPart, ...], int]:
     """Rows of the stretch to be taken; gaps in which the car drove set stretches apart, and nothing is invented."""
     if has_speed:
         at = np.flatnonzero(np.isfinite(samples["speed_kmh"]))
@@ -290,7 +290,7 @@ def _part_taken(
     cuts = np.flatnonzero((gap > longest) & moving) if "gaps" not in off else np.empty(0, dtype=int)
     starts, ends = np.append(0, cuts + 1), np.append(cuts, len(at) - 1)
     parts = tuple(
-        Part(float(time_s[start]), float(time_s[end]), float(way[end] - way[start]))
+        DrivenPart(float(time_s[start]), float(time_s[end]), float(way[end] - way[start]))
         for start, end in zip(starts, ends, strict=True)
         if end - start + 1 >= FEWEST_ROWS and time_s[end] - time_s[start] >= SHORTEST_S
     )
@@ -318,7 +318,9 @@ def _part_taken(
     return samples | {"time_s": samples["time_s"] - samples["time_s"][0]}, parts, taken
 
 
-def _speeds(samples: Samples, has_speed: bool, off: frozenset[str], name: str, notes: _Notes) -> tuple[Array, Array]:
+def _speeds(
+    samples: SamplesByKey, has_speed: bool, off: frozenset[str], name: str, notes: _Notes
+) -> tuple[Array, Array]:
     """Every whole second [s], and the cleaned speed there [m/s]."""
     if has_speed:
         known = np.isfinite(samples["speed_kmh"])
@@ -356,7 +358,7 @@ def _speeds(samples: Samples, has_speed: bool, off: frozenset[str], name: str, n
     return time_s, speed
 
 
-def _ask_about_speed(samples: Samples, speed: Array, distance: Array, has_speed: bool, notes: _Notes) -> None:
+def _ask_about_speed(samples: SamplesByKey, speed: Array, distance: Array, has_speed: bool, notes: _Notes) -> None:
     """Whether the speeds may be in another unit than they were taken for."""
     top_kmh = float(speed.max()) * KMH_PER_MPS
     if top_kmh < TOWN_KMH:

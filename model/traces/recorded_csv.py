@@ -86,7 +86,7 @@ class RecordedRow:
 
 
 FIELDS = fields_of(RecordedRow)
-Samples = dict[str, Array]
+SamplesByKey = dict[str, Array]
 """Numbers by meaning, a row each: `time_s` always, NaN for what is missing."""
 
 
@@ -94,7 +94,7 @@ Samples = dict[str, Array]
 class Table:
     """What a file holds: its samples, what its columns were taken for, and what was found on the way."""
 
-    samples: Samples
+    samples: SamplesByKey
     columns: tuple[Column, ...]
     findings: tuple[Finding, ...]
 
@@ -136,7 +136,7 @@ def csv_table(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] |
     return _checked(cells, columns, odd, name)
 
 
-def _cells(data: bytes, dress: Dress, name: str) -> tuple[Samples, dict[str, int], str]:
+def _cells(data: bytes, dress: Dress, name: str) -> tuple[SamplesByKey, dict[str, int], str]:
     """The columns that are read as numbers, how many of their cells hold none, and how times are written."""
     places = {each.meaning: place for place, each in enumerate(dress.columns) if each.meaning != NOT_READ}
     found: dict[str, list[Array]] = {meaning: [] for meaning in places}
@@ -245,7 +245,7 @@ def _dress(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | No
     return Dress(at, skip, separator, decimal_mark(cells, separator), columns, width)
 
 
-def _checked(samples: Samples, columns: list[Column], odd: Mapping[str, int], name: str) -> Table:
+def _checked(samples: SamplesByKey, columns: list[Column], odd: Mapping[str, int], name: str) -> Table:
     """Held units, bounds, and the rows that have a time."""
     findings = [Finding("no_number", key, count) for key, count in odd.items() if count]
     for place, each in enumerate(columns):

@@ -11,7 +11,7 @@ import pandas as pd
 
 from model.describe.fields import InputError
 from model.traces.findings import Finding
-from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, MOST_ROWS, Samples, Table, as_utf8
+from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, MOST_ROWS, SamplesByKey, Table, as_utf8
 from model.traces.recorded_names import Column
 
 COLUMNS = (
@@ -58,7 +58,7 @@ def gpx_table(data: bytes, name: str) -> Table:
         raise InputError("gpx-without-times", name=name)
     if not timed.all():
         findings.append(Finding("rows_without_time", "time_s", int((~timed).sum())))
-    samples: Samples = {"time_s": time_s, "latitude": latitude, "longitude": longitude, "elevation_m": height}
+    samples: SamplesByKey = {"time_s": time_s, "latitude": latitude, "longitude": longitude, "elevation_m": height}
     samples = {key: values[timed] for key, values in samples.items()}
     for key in ("latitude", "longitude", "elevation_m"):
         beyond = (samples[key] < FIELDS[key].minimum) | (samples[key] > FIELDS[key].maximum)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.claims.draws import DRAWN_TOGETHER, INPUTS
+from model.claims.draws import DRAWN_TOGETHER
+from model.claims.inputs import INPUTS
 from model.claims.prose import Units, metric, number_words, shown, span_and_median, span_words, true_in
 from model.claims.questions import OF_ALL_RUNS
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS

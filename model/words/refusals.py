@@ -6,7 +6,7 @@ import math
 import sys
 from typing import Any
 
-from model.describe.fields import Field, FieldError, InputError, Part, number_in
+from model.describe.fields import Field, FieldError, InputError, RefusalPart, number_in
 from model.describe.figures import Quantity, Several
 from model.describe.typed_numbers import TwoReadings, number_typed
 from model.words.entries import choice_word, held_value, shown_unit, shown_value
@@ -42,7 +42,7 @@ def refused_entry(field: Field, shown: Any, display: Display) -> str:
     return " ".join([*sentences, display.say("field-keeps-last")])
 
 
-def _part(part: Part, display: Display) -> Value:
+def _part(part: RefusalPart, display: Display) -> Value:
     if isinstance(part, Field):
         return f"{part.key} ({part.label.lower()})" if display.by_key else part.label.lower()
     if isinstance(part, InputError):

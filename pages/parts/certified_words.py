@@ -8,31 +8,31 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from model.checks.certified import SAID, Found
+from model.checks.certified import SAID, CarsFound
 from model.describe.figures import Quantity, Several
 from model.words.quantities import Display
 from pages.parts.charts.certified import BAND, places
 from pages.parts.trust import bulleted, number, too
 
 
-def first_words(city: Found, highway: Found, display: Display) -> str:
+def first_words(city: CarsFound, highway: CarsFound, display: Display) -> str:
     """What the pictures show."""
     held = {"city": held_pct(city), "highway": held_pct(highway)}
     return display.say("certified-first", cars=len(city.ids), **held)
 
 
-def held_pct(found: Found, band: tuple[str, str] = BAND) -> Quantity:
+def held_pct(found: CarsFound, band: tuple[str, str] = BAND) -> Quantity:
     """How many of a cycle's cars their bands held."""
     return Quantity(found.held_pct(band), "%", places=0)
 
 
-def cars_title(found: Found, display: Display) -> str:
+def cars_title(found: CarsFound, display: Display) -> str:
     """The finding of a cycle."""
     inside = int(found.inside(BAND).sum())
     return display.say("certified-in-band", cycle=found.cycle, inside=inside, cars=len(found.ids))
 
 
-def cars_alt(found: Found, display: Display) -> str:
+def cars_alt(found: CarsFound, display: Display) -> str:
     """The picture of a cycle in words."""
     error = float(np.median(found.errors_pct))
     picture = display.say(
@@ -46,7 +46,7 @@ def cars_alt(found: Found, display: Display) -> str:
     return f"{picture} {_missed(found, display)}".rstrip()
 
 
-def cars_table(found: Found, display: Display) -> pd.DataFrame:
+def cars_table(found: CarsFound, display: Display) -> pd.DataFrame:
     """Every car of a cycle, the misses first."""
     unit, say = display.unit("Wh/km"), display.say
     columns = {"measured": found.measured, "modelled": found.modelled}
@@ -72,7 +72,7 @@ def short_table(table: pd.DataFrame, display: Display) -> pd.DataFrame:
     return short.assign(**{display.say("certified-band"): ends})
 
 
-def _kinds(found: Found, which: NDArray[np.bool_], display: Display) -> Several:
+def _kinds(found: CarsFound, which: NDArray[np.bool_], display: Display) -> Several:
     kinds = (
         display.say("certified-kind", kind=kind, missed=missed, cars=cars)
         for kind, missed, cars in found.by_kind(which)
@@ -80,7 +80,7 @@ def _kinds(found: Found, which: NDArray[np.bool_], display: Display) -> Several:
     return Several(tuple(kinds), ";")
 
 
-def _missed(found: Found, display: Display) -> str:
+def _missed(found: CarsFound, display: Display) -> str:
     """The kinds of car outside the band on a cycle; empty where there is none."""
     above, below = found.above(BAND), found.below(BAND)
     more, less = _kinds(found, above, display), _kinds(found, below, display)
@@ -91,23 +91,23 @@ def _missed(found: Found, display: Display) -> str:
     return display.say("certified-missed-below", cycle=found.cycle, less=less) if below.any() else ""
 
 
-def misses_words(*cycles: Found, display: Display) -> str:
+def misses_words(*cycles: CarsFound, display: Display) -> str:
     """The misses, named by kind of car."""
     missed = [_missed(found, display) for found in cycles]
     return f"{display.say('certified-misses')}\n\n{bulleted([*filter(None, missed)])}"
 
 
-def held_title(both: Sequence[Found], display: Display) -> str:
+def held_title(both: Sequence[CarsFound], display: Display) -> str:
     """The finding of a reliability picture."""
     city, highway = map(held_pct, both)
     return display.say("certified-held", known=_known(both[0]), city=city, highway=highway)
 
 
-def _known(found: Found) -> str:
+def _known(found: CarsFound) -> str:
     return found.known.replace(" ", "-")
 
 
-def held_alt(both: Sequence[Found], display: Display) -> str:
+def held_alt(both: Sequence[CarsFound], display: Display) -> str:
     """A reliability picture in words."""
     city, highway = both
     shares = [
@@ -123,7 +123,7 @@ def held_alt(both: Sequence[Found], display: Display) -> str:
     return display.say("certified-held-alt", known=known, shares=Several(tuple(shares), ";"))
 
 
-def held_table(both: Sequence[Found], display: Display) -> pd.DataFrame:
+def held_table(both: Sequence[CarsFound], display: Display) -> pd.DataFrame:
     """What the bands said and held."""
     held = {
         display.say("certified-held-column", cycle=found.cycle): [

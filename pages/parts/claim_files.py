@@ -10,7 +10,8 @@ import pandas as pd
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.claims.prose import listed
-from model.claims.verdicts import Answer, Question
+from model.claims.questions import Question
+from model.claims.verdicts import Answer
 from model.out.answers import as_text
 from model.words import claims as spoken
 from model.words.claims import claim_answers

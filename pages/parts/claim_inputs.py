@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping, Sequence
-from typing import Any
 
-from model.claims.draws import INPUTS, Open
+from model.claims.inputs import INPUTS, Open
 from model.claims.prose import Units, condition, value_words
+from model.claims.questions import Question
 from model.claims.regions import Bins
-from model.claims.verdicts import Question
 from model.describe.fields import Field, InputError
 from model.describe.typed_numbers import number_typed
 from model.words.entries import held_value, shown_unit, shown_value, tidy
@@ -57,10 +56,10 @@ def units_of(display: Display) -> Units:
     return lambda field, value: (float(shown_value(field, value, display)), shown_unit(field, display))
 
 
-def value_text(key: str, value: Any, display: Display) -> str:
+def value_text(key: str, value: object, display: Display) -> str:
     """One value of an input as it is read."""
     if key == "denominator":
-        return SHORT_PHRASES[value]
+        return SHORT_PHRASES[str(value)]
     return with_minus(value_words(INPUTS[key], value, units_of(display)))
 
 
@@ -87,7 +86,7 @@ def step_text(bins: Bins, step: int, display: Display) -> str:
     return condition(field, text) if field.kind == "yes_no" else text
 
 
-def ends_text(key: str, value: Any, display: Display) -> str:
+def ends_text(key: str, value: object, display: Display) -> str:
     """What is set at one end of a swing."""
     text = value_text(key, value, display)
     return f"at {text}" if INPUTS[key].kind == "number" else f"with {condition(INPUTS[key], text)}"

@@ -10,12 +10,13 @@ import pandas as pd
 
 from model.claims.collection import ALWAYS, BROADLY
 from model.claims.prose import share_words, span_and_median, span_words
-from model.claims.verdicts import Answer, Question
+from model.claims.questions import Question
+from model.claims.verdicts import Answer
 from model.kernel.denominators import PHRASES
 from model.sampling.uncertainty import Band
 from model.words import claims as spoken
 from model.words.quantities import Display, capital
-from pages.parts.charts.claims import Grid, Row, Swing, claim_number, given
+from pages.parts.charts.claims import BandRow, Grid, Swing, claim_number, given
 from pages.parts.claim_inputs import (
     HOLD,
     QUOTE,
@@ -160,20 +161,20 @@ def source_text(row: Mapping[str, Any]) -> str:
     return f"{name}, {year}" if year else name
 
 
-def rows_of(answer: Answer) -> list[Row]:
+def rows_of(answer: Answer) -> list[BandRow]:
     """The model's band, and what is published of the same thing, for the picture of the runs."""
     band, asked = band_of(answer), answer.question
     text = held_together(f"The model: {spoken.band(answer)}")
-    rows = [Row(text, band.low, band.high, band.mid, bold=True)]
+    rows = [BandRow(text, band.low, band.high, band.mid, bold=True)]
     for row in asked.claim.published:
         if comparable(row, asked):
             value = row["value"] if isinstance(row["value"], list) else [row["value"]]
             text = held_together(f"{source_text(row)}: {published_number(row)}, {row['what']}")
-            rows.append(Row(text, value[0], value[-1]))
+            rows.append(BandRow(text, value[0], value[-1]))
     return rows
 
 
-def distribution_alt(answer: Answer, rows: Sequence[Row]) -> str:
+def distribution_alt(answer: Answer, rows: Sequence[BandRow]) -> str:
     """The picture of the runs in words."""
     return f"{finding(answer)}. {capital(keys(answer)[0])}. " + " ".join(f"{row.text}." for row in rows)
 
@@ -277,11 +278,11 @@ def tornado_table(answer: Answer, display: Display) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=["Input", lowest, "Lowest is", highest, "Highest is"])
 
 
-def phrase_row(name: str, answer: Answer) -> Row:
+def phrase_row(name: str, answer: Answer) -> BandRow:
     """What the model gives where the number is meant as this share."""
     band = band_of(answer)
     text = f"{capital(SHORT_PHRASES[name])}\n{band_text(answer)}: {answer.verdict}"
-    return Row(text, band.low, band.high, band.mid)
+    return BandRow(text, band.low, band.high, band.mid)
 
 
 def quotable(answer: Answer) -> str:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from model.describe.figures import Quantity, Share
 from model.describe.scenario import Scenario
 from model.limits.cold_day import FADES, ColdDay
-from model.limits.descent import Normal
+from model.limits.full_start import Normal
 from model.limits.limit_settings import slipperiest
 from model.limits.winter import MILD_C, LiftOffLeft, SeasonPart, Situation, WarmUp
 from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C, Measure

@@ -92,7 +92,7 @@ def take(field: Field, leg: int | None = None, where: str = "") -> None:
         state.refusals()[name] = (shown, refusal_words(refused, display))
 
 
-def write(field: Field, value: Any, leg: int | None = None) -> None:
+def write(field: Field, value: object, leg: int | None = None) -> None:
     """Put a value into the scenario; raises `InputError` where it is not allowed."""
     scenario, value = state.scenario(), field.parse(value)
     if leg is None:
@@ -106,7 +106,7 @@ def enter(
     field: Field,
     name: str,
     value: float | None,
-    put: Callable[[Any], None],
+    put: Callable[[float], None],
     *,
     label: str = "",
     help: str | None = None,

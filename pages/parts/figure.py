@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from functools import partial
-from typing import Any
 
 import pandas as pd
 import streamlit as st
+from pandas.io.formats.style import Styler
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.describe.figures import Quantity
@@ -23,7 +23,7 @@ def draw_chart(chart: Spec, *, alt: str, key: str) -> None:
     st.vega_lite_chart(chart, theme=None, alt=alt, key=key, width="stretch")
 
 
-def evenly(table: pd.DataFrame) -> Any:
+def evenly(table: pd.DataFrame) -> Styler:
     """The table with as many decimals in every number of a column as its longest needs."""
     places = {
         name: next(digits for digits in range(7) if digits == 6 or table[name].equals(table[name].round(digits)))

@@ -7,23 +7,23 @@ from __future__ import annotations
 
 import sys
 from collections import OrderedDict
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field
 from threading import Lock
-from typing import Any, Generic, ParamSpec, TypeVar, cast
+from typing import Generic, ParamSpec, TypeVar, cast
 
 import numpy as np
 import pandas as pd
 
 from model.describe.fields import InputError
 
-Asked = ParamSpec("Asked")
+P = ParamSpec("P")
 Found = TypeVar("Found")
 MOST_BYTES = 256 * 2**20
 """What all that is kept may hold: some 500 drives of half an hour, or the last few of two days."""
 
 
-def size_of(value: Any, seen: set[int] | None = None) -> int:
+def size_of(value: object, seen: set[int] | None = None) -> int:
     """Memory that a value holds [bytes], what it holds twice counted once."""
     seen = set() if seen is None else seen
     if id(value) in seen:
@@ -33,7 +33,7 @@ def size_of(value: Any, seen: set[int] | None = None) -> int:
         return sys.getsizeof(value) if value.base is None else size_of(value.base, seen)
     if isinstance(value, pd.DataFrame | pd.Series):
         return int(np.sum(value.memory_usage(deep=True)))
-    held: list[Any] = [*vars(value).values()] if hasattr(value, "__dict__") and not isinstance(value, type) else []
+    held: list[object] = [*vars(value).values()] if hasattr(value, "__dict__") and not isinstance(value, type) else []
     if isinstance(value, dict):
         held += [*value, *value.values()]
     elif isinstance(value, list | tuple | set | frozenset):
@@ -47,14 +47,14 @@ class Store:
 
     most_bytes: int
     bytes: int = 0
-    _values: OrderedDict[Any, tuple[Any, int]] = field(default_factory=OrderedDict)
-    _in_work: dict[Any, Lock] = field(default_factory=dict)
+    _values: OrderedDict[Hashable, tuple[object, int]] = field(default_factory=OrderedDict)
+    _in_work: dict[Hashable, Lock] = field(default_factory=dict)
     _lock: Lock = field(default_factory=Lock)
 
     def __len__(self) -> int:
         return len(self._values)
 
-    def get(self, key: Any, work: Callable[[], Any]) -> Any:
+    def get(self, key: Hashable, work: Callable[[], object]) -> object:
         """The value of a key, worked out where it is not there; who asks for it meanwhile waits for the same."""
         with self._lock:
             if key in self._values:
@@ -74,11 +74,11 @@ class Store:
                     self._in_work.pop(key, None)
         return value
 
-    def _used(self, key: Any) -> Any:
+    def _used(self, key: Hashable) -> object:
         self._values.move_to_end(key)
         return self._values[key][0]
 
-    def _put(self, key: Any, value: Any, size: int) -> None:
+    def _put(self, key: Hashable, value: object, size: int) -> None:
         if size > self.most_bytes:
             return
         # where two worked at one key, the later value replaces the earlier
@@ -92,7 +92,7 @@ STORE = Store(MOST_BYTES)
 
 
 @dataclass(frozen=True)
-class Told(Generic[Found]):
+class Reply(Generic[Found]):
     """What the model says to a question: a result, or why there is none."""
 
     result: Found | None
@@ -106,17 +106,16 @@ class Told(Generic[Found]):
         return cast(Found, self.result)
 
 
-def ask(question: Callable[Asked, Found], *of: Asked.args, **how: Asked.kwargs) -> Told[Found]:
+def ask(question: Callable[P, Found], *of: P.args, **how: P.kwargs) -> Reply[Found]:
     """What a function of the model answers or refuses, kept for all sessions by the texts of its arguments.
 
     Walking through a scenario's fields would take fifteen times as long as its text.
     """
 
-    def work() -> Told[Found]:
+    def work() -> Reply[Found]:
         try:
-            return Told(question(*of, **how))
+            return Reply(question(*of, **how))
         except InputError as refused:
-            return Told(None, refused.with_traceback(None))
+            return Reply(None, refused.with_traceback(None))
 
-    told: Told[Found] = STORE.get((question.__module__, question.__qualname__, repr(of), repr(how)), work)
-    return told
+    return cast(Reply[Found], STORE.get((question.__module__, question.__qualname__, repr(of), repr(how)), work))

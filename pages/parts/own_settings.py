@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from typing import Any
 
 import streamlit as st
 
@@ -17,7 +16,7 @@ from pages.parts import controls, state
 from pages.parts.controls import label_of, widget_key
 
 
-def put(field: Field, value: Any) -> None:
+def put(field: Field, value: object) -> None:
     """Write a setting to the address."""
     parsed = field.parse(value)
     st.query_params[field.key] = field.text(parsed)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pandas as pd
 
-from model.claims.verdicts import Claim, Question
+from model.claims.collection import Claim
+from model.claims.questions import Question
 from model.describe.fields import InputError
 from model.describe.figures import Quantity, Several, Share
 from model.kernel.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example

@@ -10,7 +10,7 @@ from model.describe.figures import Part, Quantity, Several
 from model.describe.scenario import Scenario
 from model.kernel.savings import Result
 from model.out.comparison import Side
-from model.sampling.drives import Answer, YearOfDrives
+from model.sampling.drives import Bands, YearOfDrives
 from model.words.quantities import Display
 
 WHOLE_SHARE = 0.999
@@ -50,7 +50,7 @@ def compared_text(sides: Sequence[Side], until_km: float, display: Display) -> s
     return display.say("reach-compared", until=Part(until_km, max(side.described_km for side in sides), "km"))
 
 
-def band_text(result: Result, answer: Answer, display: Display) -> str:
+def band_text(result: Result, answer: Bands, display: Display) -> str:
     """How many of the band's cars would be empty sooner than the one shown, or could not drive this at all."""
     if not answer.unable:
         return ""

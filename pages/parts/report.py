@@ -9,7 +9,6 @@ from dataclasses import dataclass, replace
 from datetime import date
 from functools import cache
 from pathlib import Path
-from typing import Any
 from urllib.parse import urlsplit
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
@@ -21,7 +20,7 @@ from model.describe.scenario_io import scenario_to_json
 from model.kernel.savings import Result
 from model.kernel.timeline import books, slow_downs, timeline
 from model.lift_off.advice import Advice
-from model.sampling.drives import Answer, YearOfDrives
+from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
 from model.words.bands import band_promise
@@ -55,7 +54,7 @@ class TakeAway:
 
     scenario: Scenario
     result: Result
-    answer: Answer
+    answer: Bands
     year: YearOfDrives | None
     year_fuel: YearOfFuel | None
     glance: dict[str, str]
@@ -83,7 +82,7 @@ def report_html(taken: TakeAway) -> str:
     return template().render(contents(taken))
 
 
-def contents(taken: TakeAway) -> dict[str, Any]:
+def contents(taken: TakeAway) -> dict[str, object]:
     """What the template's places are filled with."""
     scenario, display, answer = taken.scenario, taken.display, taken.answer
     steps, events, book = timeline(taken.result), slow_downs(taken.result), books(taken.result)

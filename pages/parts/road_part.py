@@ -16,12 +16,12 @@ from pages.parts.charts.claims import to_road
 from pages.parts.controls import enter
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
+from pages.parts.theme import TEXT_PX
 
 RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
 """The page's parameters in the address: the printed range [km] and its test, the phrase and its number [1 or km]."""
 CONVERTED = Field(NUMBER, "number", "", "Number", "In one of the seven phrases.", -10, 100_000)
 FIRST_TEST = "wltc3b"
-TEXT_PX = 640
 
 
 def draw_own_road() -> None:

@@ -10,7 +10,7 @@ import pandas as pd
 from model.describe.figures import Quantity
 from model.describe.scenario import Scenario
 from model.lift_off.advice import DriveAdvice
-from model.sampling.drives import Answer, YearOfDrives
+from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display, inside, span_of
 from pages.parts import departures, lift_off_words, wording
@@ -20,21 +20,21 @@ from pages.parts.wording import NEGLIGIBLE_SHARE
 
 
 @dataclass(frozen=True)
-class Card(wording.Card):
+class ShowCard(wording.Card):
     """One idea, with what is answered when somebody asks why, and the day it is about, where it is about one."""
 
     why: str
     day: str = ""
 
 
-def tell(display: Display) -> Card:
+def tell(display: Display) -> ShowCard:
     """Drive, car and season, one tap each."""
-    return Card(display.say("card-tell"), (), display.say("card-tell-why"))
+    return ShowCard(display.say("card-tell"), (), display.say("card-tell-why"))
 
 
 def number(
-    answer: Answer, scenario: Scenario, display: Display, beside: Sequence[str], fuel: str = ""
-) -> Card:
+    answer: Bands, scenario: Scenario, display: Display, beside: Sequence[str], fuel: str = ""
+) -> ShowCard:
     """What regeneration saves on this drive; `beside` is what has to stand with the number.
 
     A hybrid is told in `fuel`, in words, since its battery's range says nothing.
@@ -51,9 +51,9 @@ def number(
         sums = display.say("card-number-saved", saved=saved)
     sentences, why = (sums, about, *beside), display.say("card-number-why")
     if answer.saved_share is None or answer.saved_share.low > 1 or answer.saved_share.high < NEGLIGIBLE_SHARE:
-        return Card(wording.headline(answer, display), sentences, why, day)
+        return ShowCard(wording.headline(answer, display), sentences, why, day)
     title = display.say("card-number", share=f":blue[{wording.share_text(answer, display)}]")
-    return Card(title, (display.say("card-number-beside"), *sentences), why, day)
+    return ShowCard(title, (display.say("card-number-beside"), *sentences), why, day)
 
 
 def fuel_words(
@@ -68,7 +68,7 @@ def fuel_words(
     return display.say("fuel-spared-and-in-year", fuel=fuel, in_year=in_year, days=days)
 
 
-def bars(books: pd.DataFrame, scenario: Scenario, display: Display) -> Card:
+def bars(books: pd.DataFrame, scenario: Scenario, display: Display) -> ShowCard:
     """What the bars before and after show. `books` is from `model.kernel.timeline.books`."""
     title, words = before_after_words(books, display)
     net = grouped(books).sum()
@@ -78,16 +78,16 @@ def bars(books: pd.DataFrame, scenario: Scenario, display: Display) -> Card:
         title = display.say(
             "card-bars", saved=Quantity(saved, "", places=places), without=Quantity(without, "kWh", places=places)
         )
-    return Card(title, (), words, wording.day_words(scenario, display))
+    return ShowCard(title, (), words, wording.day_words(scenario, display))
 
 
-def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> Card:
+def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCard:
     """The strength advised, the deciding fact, and what the kind of brake pedal has to do with it."""
     advice, pedal = found.overall, wording.setting_card(scenario, display)
     yours = lift_off_words.yours_name(scenario.driver.lift_off_mps2, scenario.legs, display)
     told = lift_off_words.advised(advice, display)
     because, _ = told.reasons
-    return Card(
+    return ShowCard(
         display.say("card-lift-off", advice=inside(told.title)),
         (
             because,
@@ -104,17 +104,17 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> Card:
     )
 
 
-def winter(year: YearOfDrives | None, expected: str, display: Display) -> Card:
+def winter(year: YearOfDrives | None, expected: str, display: Display) -> ShowCard:
     """What is saved on a winter day, beside a summer day; `expected` says what becomes of motor slowing in winter."""
     why = display.say("card-winter-why")
     if year is None:
         slowing = f"{expected} {display.say('press-the-pedal')}"
-        return Card(display.say("card-winter-in-words"), (slowing,), why)
+        return ShowCard(display.say("card-winter-in-words"), (slowing,), why)
     card = wording.winter_card(year, expected, display)
-    return Card(card.title, card.sentences, why, wording.winter_day_words(year, display))
+    return ShowCard(card.title, card.sentences, why, wording.winter_day_words(year, display))
 
 
-def limits(display: Display) -> Card:
+def limits(display: Display) -> ShowCard:
     """When it is not there, and what it is no substitute for."""
     card = wording.limits_card(display)
-    return Card(card.title, card.sentences, display.say("card-limits-why"))
+    return ShowCard(card.title, card.sentences, display.say("card-limits-why"))

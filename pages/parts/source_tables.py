@@ -7,12 +7,11 @@ import re
 from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import pandas as pd
 
 import model
-from model.checks.check import Check, Found
+from model.checks.check import Check, Outcome
 from model.checks.published import CertifiedCar
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field
@@ -27,12 +26,12 @@ from pages.parts.trust import number
 from pages.parts.wording import known_words, together
 
 
-def figure_text(field: Field, value: Any, display: Display) -> str:
+def figure_text(field: Field, value: object, display: Display) -> str:
     """A held value as it is read."""
     if value is None:
         return "–"
     if field.kind == "choice":
-        return choice_word(field.key, value, display)
+        return choice_word(field.key, str(value), display)
     if field.kind in ("text", "yes_no"):
         return field.text(value)
     return display.figure(Quantity(shown_value(field, value, display), "", 4, trimmed=True))
@@ -44,7 +43,7 @@ def label_text(field: Field, display: Display) -> str:
     return display.say("label-with-unit", label=field.label, unit=unit) if unit else field.label
 
 
-def figures_table(car_class: str, stated: Mapping[str, Any], display: Display) -> pd.DataFrame:
+def figures_table(car_class: str, stated: Mapping[str, object], display: Display) -> pd.DataFrame:
     """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place."""
     table, say = [], display.say
     assumed = assumed_figures(car_class)
@@ -101,7 +100,7 @@ def changes_table(display: Display) -> pd.DataFrame:
     return pd.DataFrame(rows("changes.csv"))[list(names)].rename(columns=names)[::-1]
 
 
-def published_text(found: Found, display: Display) -> str:
+def published_text(found: Outcome, display: Display) -> str:
     """What is published for a found number."""
     if found.published is None:
         return display.say("found-reported")

@@ -14,7 +14,8 @@ from typing import Any
 import pandas as pd
 import streamlit as st
 
-from model.claims import verdicts as claims
+from model.claims.questions import question
+from model.claims.verdicts import Answer, check
 from model.describe.parameters import car_of
 from model.describe.scenario import Driver, Scenario, Year, with_prices_of
 from model.describe.scenario_io import starting_drives
@@ -24,8 +25,8 @@ from model.lift_off.advice import Case, DriveAdvice, advise, case_of
 from model.lift_off.curves import as_set, curve_table, curves_of
 from model.limits.all_limits import AtAGlance, at_a_glance, season_costs_of
 from model.limits.cold_day import ColdDay, cold_day, normal_by_battery
-from model.limits.descent import Normal
 from model.limits.full_battery import Hills, given_back, hills
+from model.limits.full_start import Normal
 from model.limits.hard_stop import HardStop, hard_stop
 from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import SlipperyRoad, slippery_road
@@ -33,7 +34,7 @@ from model.limits.winter import SeasonCosts
 from model.out.comparison import Side, side_of
 from model.sampling import range_figure
 from model.sampling.drives import (
-    Answer,
+    Bands,
     YearOfDrives,
     answer_of,
     drive,
@@ -48,7 +49,7 @@ from model.sampling.range_figure import RANGE_KM, RangeOnRoad
 from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
 from model.words.refusals import refusal_words
-from pages.parts.keeping import Told, ask
+from pages.parts.keeping import Found, Reply, ask
 from pages.parts.wording import pedal_of
 
 BAND_RUNS = RUNS
@@ -83,7 +84,7 @@ def put_whole(changed: Scenario) -> None:
     refusals().clear()
 
 
-def set_widget(name: str, value: Any, *, behind: bool = False) -> str:
+def set_widget(name: str, value: object, *, behind: bool = False) -> str:
     """Have a widget show a value, before it is drawn; the key to draw it with.
 
     The browser does not take a value for a widget `behind` a word that is closed, and would send the old one along with
@@ -136,7 +137,7 @@ def dark() -> bool:
     return st.context.theme.type == "dark"
 
 
-def outcome(of: Scenario | None = None) -> Told[Result]:
+def outcome(of: Scenario | None = None) -> Reply[Result]:
     """The model's result for the session's scenario, or for another, or why there is none."""
     return ask(drive, of or scenario())
 
@@ -146,7 +147,7 @@ def refusal() -> str:
     return refusal_of(outcome())
 
 
-def refusal_of(told: Told[Any]) -> str:
+def refusal_of(told: Reply[Found]) -> str:
     """Why there is no result, in the units of the session; empty where there is one."""
     return "" if told.refused is None else refusal_words(told.refused, display())
 
@@ -163,12 +164,12 @@ def shown() -> Scenario:
     return answered() or scenario()
 
 
-def answer(of: Scenario | None = None) -> Answer | None:
+def answer(of: Scenario | None = None) -> Bands | None:
     """The bands for the session's scenario, or for another; None where there is no result."""
     return ask(_answer, same_speeds(of or scenario()), BAND_RUNS).result
 
 
-def _answer(now: Scenario, runs: int) -> Answer:
+def _answer(now: Scenario, runs: int) -> Bands:
     result = outcome(now).given
     return answer_of(result, samples_of(now, result, runs))
 
@@ -299,18 +300,18 @@ def side(
     """A drive to be held against the first, or the sentence with which it was refused."""
     # the year changes nothing on one drive
     now, first = (replace(one, year=Year()) for one in (now, first))
-    how: Any = {"runs": BAND_RUNS, "as_driven": as_driven, "until_km": until_km, "beside": first}
+    how: dict[str, Any] = {"runs": BAND_RUNS, "as_driven": as_driven, "until_km": until_km, "beside": first}
     told = ask(side_of, now, first.car_class, **how)
     return told.result, refusal_of(told)
 
 
-def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
+def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> Answer:
     """A tested claim, with what was said about it."""
     return ask(_claim, claim_id, settings).given
 
 
-def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> claims.Answer:
-    return claims.check(claims.question(claim_id, dict(settings)))
+def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> Answer:
+    return check(question(claim_id, dict(settings)))
 
 
 def range_on_road(test_range_km: float, test: str) -> RangeOnRoad:

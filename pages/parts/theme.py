@@ -16,8 +16,8 @@ Spec = dict[str, Any]
 FONT = '"Source Sans", "Source Sans 3", sans-serif'
 """The text face that Streamlit bundles."""
 LABEL_PX, LINE_PX = 14, 17
-WIDTH_PX = 760
-"""A figure is no wider than this, so that its title and its picture read as one column."""
+TEXT_PX, WIDTH_PX = 640, 760
+"""The column of text, and the most that a figure takes, so that its title and its picture read as one column."""
 
 
 @dataclass(frozen=True)

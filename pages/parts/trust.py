@@ -7,7 +7,7 @@ from statistics import median
 
 import streamlit as st
 
-from model.checks.check import Check, Found
+from model.checks.check import Check, Outcome
 from model.checks.published import CertifiedCar, certified_cars, evidence
 from model.describe.figures import Quantity, Several
 from model.words.bands import band_promise
@@ -45,7 +45,7 @@ def number(value: float, unit: str = "%") -> Quantity:
     return Quantity(value, unit, places=1)
 
 
-def _missed(check: Check, found: Found, display: Display) -> str:
+def _missed(check: Check, found: Outcome, display: Display) -> str:
     """A number outside what is published, named."""
     assert found.off is not None
     off = number(abs(found.off), "points" if found.unit == "%" else found.unit)

@@ -11,7 +11,7 @@ import pandas as pd
 from model.describe.figures import Quantity, Share, Span
 from model.kernel.timeline import braked_kwh
 from model.limits.all_limits import AtAGlance
-from model.limits.descent import Normal
+from model.limits.full_start import Normal
 from model.limits.limit_settings import LimitSettings
 from model.sampling.hybrid import has_engine
 from model.words.quantities import Display

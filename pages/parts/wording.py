@@ -12,7 +12,7 @@ from model.describe.figures import Quantity, Several, Share, Shares, Span
 from model.describe.parameters import Assumed, assumed_figures, class_labels
 from model.describe.scenario import SEASONS, Conditions, Leg, Scenario, Year
 from model.describe.scenario_io import starting_drives
-from model.sampling.drives import Answer, YearOfDrives
+from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS as STYLES
@@ -49,7 +49,7 @@ def answer_before(scenario: Scenario, display: Display) -> str:
     return display.say("answer-before", drive=drive_words(scenario, display))
 
 
-def headline(answer: Answer, display: Display, marked: bool = False) -> str:
+def headline(answer: Bands, display: Display, marked: bool = False) -> str:
     """What regeneration saves on the drive: the band and its denominator, in one sentence.
 
     As Markdown it may have its band `marked` in the colour of what is back in the battery.
@@ -67,13 +67,13 @@ def headline(answer: Answer, display: Display, marked: bool = False) -> str:
     return display.say("saved-share", share=f":blue[{text}]" if marked else text)
 
 
-def share_text(answer: Answer, display: Display) -> str:
+def share_text(answer: Bands, display: Display) -> str:
     """The band of energy saved, such as “14 to 19 %”."""
     assert answer.saved_share is not None
     return display.figure(Shares(answer.saved_share.low, answer.saved_share.high))
 
 
-def saved_text(answer: Answer, display: Display) -> str:
+def saved_text(answer: Bands, display: Display) -> str:
     """Energy saved on the drive, beside what the drive takes."""
     return display.range_text(answer.saved_kwh, "kWh")
 
@@ -83,7 +83,7 @@ def taken_text(net_kwh: float, display: Display) -> str:
     return display.say("drive-takes", taken=Quantity(abs(net_kwh), "kWh"), fuller=net_kwh < 0)
 
 
-def range_fact(answer: Answer, usable_kwh: float, display: Display) -> tuple[str, str, str]:
+def range_fact(answer: Bands, usable_kwh: float, display: Display) -> tuple[str, str, str]:
     """Range gained on a full battery; a drive that takes next to nothing has no range to tell."""
     battery = display.say("on-a-full-battery")
     if answer.range_gain_km is None:

@@ -7,7 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from model.claims.verdicts import check, claims, question
+from model.claims.collection import claims
+from model.claims.questions import question
+from model.claims.verdicts import check
 from pages.parts import claim_words
 from tests.browser.looks import assert_large_enough, assert_on_first_screen, resize
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from model.limits.limit_settings import PARTS
+from model.limits.limit_settings import LIMIT_PARTS
 from pages.parts.theme import LIGHT
 from tests.browser.looks import (
     RULES,
@@ -29,7 +29,7 @@ FIRST_SCREEN = {
                   ".st-key-set-prefers"),
     **{
         f"/winter_and_limits?part={part}&ambient_c=-7&surface=snow": (*ANSWER, ".st-key-choose-part", ".st-key-glance")
-        for part in PARTS
+        for part in LIMIT_PARTS
     },
     **{
         f"/how_it_works?panel={panel}": (PICTURE, '.st-key-panel h2, .st-key-panel [data-testid="stSlider"]')

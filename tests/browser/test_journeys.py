@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from model.claims.verdicts import claims
+from model.claims.collection import claims
 from model.describe.scenario_io import starting_drives
 from tests.browser.test_main_job import HEADLINE, TOWN, scenario_at
 from tests.browser.test_show import DOUBLE_TAP_S

@@ -3,7 +3,7 @@
 import re
 from urllib.parse import parse_qs, urlsplit
 
-from model.limits.limit_settings import PARTS
+from model.limits.limit_settings import LIMIT_PARTS
 
 PAGE = "/winter_and_limits"
 NUMBER = ".st-key-panel h2"
@@ -31,7 +31,7 @@ def test_every_part_is_a_tap_away_and_back_undoes(open_page, expect):
         expect(page.locator("h1", has_text=word)).to_be_visible()
         expect(page.locator(TAPS).nth(place)).to_have_attribute("aria-checked", "true")
         expect(page.locator(PICTURES).nth(2)).to_be_visible()
-        assert link(page).get("part", "cold") == PARTS[place]
+        assert link(page).get("part", "cold") == LIMIT_PARTS[place]
     page.go_back()
     expect(page.locator("h1", has_text=HEADINGS[2])).to_be_visible()
 

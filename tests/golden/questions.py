@@ -16,7 +16,7 @@ import pandas as pd
 
 from model.claims import quantities as claim_quantities
 from model.claims.draws import Draws, draw
-from model.claims.verdicts import question
+from model.claims.questions import question
 from model.describe.car import Car
 from model.describe.parameters import car_of
 from model.describe.scenario import Conditions, Driver, Scenario
@@ -24,8 +24,11 @@ from model.describe.scenario_io import starting_drives
 from model.kernel.savings import evaluate
 from model.lift_off import slowing as lift_off
 from model.lift_off.curves import as_set, curve_table, curves_of
-from model.limits import descent, stopping
+from model.limits import descent
+from model.limits.emergency_stop import emergency_stop
+from model.limits.full_start import full_start
 from model.limits.grip_margin import balance, grip_check
+from model.limits.motor_only_stop import motor_only_stop
 from model.limits.winter import warm_up
 from model.one_stop.bigger_motor import CHANGES, by_power
 from model.one_stop.machine_map import cloud_of, efficient_n, use_of
@@ -118,7 +121,7 @@ def hills(car: Car, around: Conditions, driver: Driver) -> Any:
     down = descent.descent(car, around, driver, drop_m=300.0, grade_pct=7.0, speed_kmh=60.0)
     trace = descent.hill(-400.0, 8.0, 50.0)
     before = warm_up(cycle_trace("udds"), car, around, driver)
-    normal = descent.full_start(cycle_trace("udds"), car, around, driver).normal
+    normal = full_start(cycle_trace("udds"), car, around, driver).normal
     return {
         "refund": descent.refund(car, around, driver, 6.0, 60.0),
         "headroom": descent.headroom(trace, car, around, driver),
@@ -139,9 +142,9 @@ def gripping(car: Car, around: Conditions, driver: Driver) -> Any:
 
 def stopping_short(car: Car, around: Conditions, driver: Driver) -> Any:
     return {
-        "motor_only": stopping.motor_only_stop(car, around, 80.0),
-        "by_lift_off": stopping.motor_only_stop(car, around, 80.0, strength_mps2=1.0, grade=0.02),
-        "emergency": stopping.emergency_stop(car, around, 100.0, grade=-0.04),
+        "motor_only": motor_only_stop(car, around, 80.0),
+        "by_lift_off": motor_only_stop(car, around, 80.0, strength_mps2=1.0, grade=0.02),
+        "emergency": emergency_stop(car, around, 100.0, grade=-0.04),
     }
 
 

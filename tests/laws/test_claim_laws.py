@@ -5,9 +5,12 @@ import re
 import numpy as np
 import pytest
 
-from model.claims.draws import CYCLES, INPUTS
+from model.claims.collection import claims
+from model.claims.draws import CYCLES
+from model.claims.inputs import INPUTS
 from model.claims.prose import DRIVES, SHARES, condition
-from model.claims.verdicts import check, claims, question
+from model.claims.questions import question
+from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.describe.parameters import class_labels
 from model.words.claims import claim_answers, sentence

@@ -11,9 +11,9 @@ from model.describe.parameters import car_from, class_labels
 from model.describe.scenario import SURFACES, Conditions, Driver
 from model.kernel.savings import evaluate
 from model.limits.descent import hill
+from model.limits.emergency_stop import emergency_stop
 from model.limits.friction_brakes import disc_temperature_c
 from model.limits.grip_margin import demand_friction, grip_asked, largest_lift_off_mps2
-from model.limits.stopping import emergency_stop
 from model.physics.battery import acceptance_w
 
 CAR_CLASSES = st.sampled_from(list(class_labels()))

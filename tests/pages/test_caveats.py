@@ -12,7 +12,7 @@ from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
 from model.limits.all_limits import season_costs_of
 from model.limits.cold_day import cold_day, normal_by_battery
-from model.limits.descent import Normal
+from model.limits.full_start import Normal
 from model.out.answers import Asked, as_text, drive_answer
 from model.words.quantities import Display
 from pages.parts import cold_words, departures, lift_off_words

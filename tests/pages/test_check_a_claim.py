@@ -6,7 +6,9 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model import MODEL_VERSION
-from model.claims.verdicts import check, claims, question
+from model.claims.collection import claims
+from model.claims.questions import question
+from model.claims.verdicts import check
 from model.describe.scenario_io import starting_drives, to_link
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words, phrase_words, state

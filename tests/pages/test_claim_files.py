@@ -11,7 +11,9 @@ from pathlib import Path
 import pytest
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.claims.verdicts import check, claims, question
+from model.claims.collection import claims
+from model.claims.questions import question
+from model.claims.verdicts import check
 from model.words.quantities import Display
 from pages.parts import claim_files
 from pages.parts.claim_words import band_text, quotable, swings_of

@@ -5,8 +5,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from model.claims.collection import claims
 from model.claims.prose import shown, true_in
-from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, UNJUDGED, check, claims, question, sayable
+from model.claims.questions import question, sayable
+from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, UNJUDGED, check
 from model.describe.fields import InputError
 from model.describe.scenario_io import starting_drives
 from model.kernel.denominators import PHRASES, books_of

@@ -8,14 +8,14 @@ import pytest
 
 from model.describe.scenario import MAX_LEGS, Leg
 from model.describe.scenario_io import starting_drives, to_link
-from model.limits.limit_settings import PARTS
+from model.limits.limit_settings import LIMIT_PARTS
 from tests.pages.in_app import opened_at, ran
 
 TOWN = starting_drives()["town"][2]
 PAGES = sorted({path.name for path in (Path(__file__).parents[2] / "pages").glob("[a-z]*.py")} - {"entrypoint.py"})
 ALSO = {
     "how_it_works.py": ("panel", ("flow", "quadrants", "who", "motor", "discs")),
-    "winter_and_limits.py": ("part", PARTS[1:]),
+    "winter_and_limits.py": ("part", LIMIT_PARTS[1:]),
     "show.py": ("card", ("2", "3", "4", "5", "6")),
 }
 """What a page shows one at a time, by its own parameter in the address."""

@@ -8,7 +8,7 @@ from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import books
 from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
-from model.sampling.drives import Answer, drive, year_of
+from model.sampling.drives import Bands, drive, year_of
 from model.sampling.uncertainty import Band
 from model.words.lift_off import because
 from model.words.quantities import Display
@@ -17,7 +17,7 @@ from pages.parts import show_words, wording
 EXPECTED = "Expect less slowing all the way."
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
-ORDINARY = Answer(
+ORDINARY = Bands(
     saved_share=Band(0.14, 0.16, 0.19),
     saved_kwh=Band(0.4, 0.5, 0.6),
     net_kwh=Band(2.4, 2.6, 2.9),
@@ -36,7 +36,7 @@ def year():
     return year_of(TOWN, 5)
 
 
-def told(card: show_words.Card) -> str:
+def told(card: show_words.ShowCard) -> str:
     return " ".join((card.title, *card.sentences)).replace(wording.NO_BREAK, " ")
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.checks.check import Found
+from model.checks.check import Outcome
 from model.checks.published import all_checks, certified_cars
 from model.describe.car import CAR_FIELDS
 from model.describe.parameters import assumed_figures, class_labels
@@ -67,7 +67,7 @@ def test_every_found_number_is_listed(check):
 
 def test_how_far_a_number_is_off_stands_beside_it():
     check = all_checks()[0]
-    made = (Found("a", 99.0, (0.0, 9.0)), Found("b", -5.0, -3.5, unit="km/h"), Found("c", 1.0, (0.0, 2.0)))
+    made = (Outcome("a", 99.0, (0.0, 9.0)), Outcome("b", -5.0, -3.5, unit="km/h"), Outcome("c", 1.0, (0.0, 2.0)))
     table = check_table(replace(check, found=made), METRIC)
     assert table["Off by"].tolist() == ["+90.0", "\N{MINUS SIGN}1.5", "within"]
     assert table["Published"].iloc[1] == f"\N{MINUS SIGN}3.5{NO_BREAK}km/h"

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from model.checks.check import Found
+from model.checks.check import Outcome
 from model.checks.published import all_checks, certified_cars, consistency, evidence
 from model.words.quantities import Display
 from pages.parts.trust import first_words, largest_misses, left_out, others_words
@@ -30,8 +30,8 @@ def test_the_largest_misses_are_named():
 
 
 def test_hits_and_misses_are_both_said():
-    ranges = replace(EPA, title="Ranges", found=(Found("a", 5.0, (0.0, 9.0)), Found("b", 12.0, (0.0, 9.0))))
-    numbers = replace(EPA, title="Numbers", found=(Found("c", 5.0, 4.0), Found("d", -9.0, -6.0), Found("e", 1.0)))
+    ranges = replace(EPA, title="Ranges", found=(Outcome("a", 5.0, (0.0, 9.0)), Outcome("b", 12.0, (0.0, 9.0))))
+    numbers = replace(EPA, title="Numbers", found=(Outcome("c", 5.0, 4.0), Outcome("d", -9.0, -6.0), Outcome("e", 1.0)))
     words = others_words([ranges, numbers], METRIC)
     assert "Of 2 published ranges the model lies within 1 and **outside 1: ranges, b (off by 3.0" in words
     assert "Beside 2 published single percentages it is off by 2.0 points for the median one" in words

@@ -10,7 +10,7 @@ from model.describe.scenario_io import from_link, starting_drives, to_link
 from model.limits.all_limits import season_costs_of
 from model.limits.full_battery import hills
 from model.limits.hard_stop import hard_stop
-from model.limits.limit_settings import PARTS, LimitSettings
+from model.limits.limit_settings import LIMIT_PARTS, LimitSettings
 from model.limits.slippery_road import slippery_road
 from model.sampling.drives import drive
 from model.words.quantities import Display
@@ -43,7 +43,7 @@ def words(app):
     return "\n".join([*(item.value for kind in kinds for item in kind), *html]).replace(NO_BREAK, " ")
 
 
-@pytest.mark.parametrize("part", PARTS)
+@pytest.mark.parametrize("part", LIMIT_PARTS)
 @pytest.mark.parametrize("name", ["town", "mountain-valley"])
 def test_every_part_has_number_picture_advice_and_caution(part, name):
     app = opened(part, STARTS[name].with_setting("ambient_c", -5.0))
@@ -54,20 +54,20 @@ def test_every_part_has_number_picture_advice_and_caution(part, name):
     assert len(alts) >= 3
     # the numbers of the drive and of the leading picture are told to who only hears them
     assert all(alts) and all(re.search(r"\d", alt) for alt in alts[:2])
-    assert all(text in words(app) for text in ("manual", *(part_name(one, METRIC) for one in PARTS)))
+    assert all(text in words(app) for text in ("manual", *(part_name(one, METRIC) for one in LIMIT_PARTS)))
 
 
-@pytest.mark.parametrize("part", PARTS)
+@pytest.mark.parametrize("part", LIMIT_PARTS)
 def test_no_part_promises_safety(part):
     for scenario in (SNOWY, replace(SNOWY, car_class="full-hybrid").with_setting("trailer_kg", 900.0)):
         assert not re.search(r"\bsafe", words(opened(part, scenario, bend="tight bend")), re.IGNORECASE)
 
 
-@pytest.mark.parametrize("part", PARTS)
+@pytest.mark.parametrize("part", LIMIT_PARTS)
 def test_the_link_leads_to_its_part_and_a_tap_to_another(part):
     app = opened(part)
     assert app.button_group(key="choose-part").value == part
-    other = PARTS[PARTS.index(part) - 1]
+    other = LIMIT_PARTS[LIMIT_PARTS.index(part) - 1]
     ran(app.button_group(key="choose-part").set_value(other).run())
     assert address(app).get("part", "cold") == other
     assert from_link(address(app), FROSTY)[0] == FROSTY

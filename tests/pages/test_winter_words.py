@@ -9,8 +9,8 @@ from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import timeline
 from model.limits.all_limits import season_costs_of
 from model.limits.cold_day import cold_day
-from model.limits.descent import Normal
 from model.limits.full_battery import hills
+from model.limits.full_start import Normal
 from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import drive
 from model.words.quantities import Display

@@ -7,7 +7,7 @@ import pytest
 from model.describe.parameters import assumed_figures, class_labels
 from model.describe.scenario import SETTINGS, Conditions, Leg, Scenario
 from model.describe.scenario_io import starting_drives
-from model.sampling.drives import Answer, answer_of, drive, samples_of, year_of
+from model.sampling.drives import Bands, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS
@@ -18,9 +18,9 @@ METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
 
 
-def an_answer(share: Band | None, saved_kwh: Band, net_kwh: Band, km: Band | None = None) -> Answer:
+def an_answer(share: Band | None, saved_kwh: Band, net_kwh: Band, km: Band | None = None) -> Bands:
     without = Band(*(net + saved for net, saved in zip(net_kwh_of(net_kwh), net_kwh_of(saved_kwh), strict=True)))
-    return Answer(share, saved_kwh, net_kwh, without, km)
+    return Bands(share, saved_kwh, net_kwh, without, km)
 
 
 def net_kwh_of(band: Band) -> tuple[float, float, float]:

@@ -24,7 +24,7 @@ from model.out.many_cars import draw, on_cycles, own_parts, places
 from model.physics.records import car_records
 from model.sampling.narrowing import PRINTED_SHARE, effective_number
 from model.sampling.own_part import OWN_SHARE
-from model.sampling.printed_tests import LABORATORY
+from model.sampling.printed_tests import RANGE_TEST
 from model.sampling.uncertainty import triangular
 from model.traces.cycles import cycle_trace
 from tests.published import class_road_loads
@@ -59,7 +59,7 @@ def scenario_of(row: dict[str, str], known: str) -> Scenario:
             "f1_n_per_mps": float(row["b_lbf_per_mph"]) * N_PER_LBF / MPS_PER_MPH,
             "f2_n_per_mps2": float(row["c_lbf_per_mph2"]) * N_PER_LBF / MPS_PER_MPH**2,
         }
-    return with_car(Scenario(conditions=LABORATORY), figures)
+    return with_car(Scenario(conditions=RANGE_TEST), figures)
 
 
 def each(work, items):

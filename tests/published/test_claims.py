@@ -8,8 +8,10 @@ from pathlib import Path
 
 import pytest
 
+from model.claims.collection import claims
+from model.claims.questions import question
 from model.claims.regions import conditions_of, inside_of
-from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, SEARCH_SEED, check, claims, question
+from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, SEARCH_SEED, check
 from model.sampling.uncertainty import SEED
 from model.words.claims import sentence
 

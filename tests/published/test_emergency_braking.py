@@ -8,7 +8,8 @@ import pytest
 from model.describe.parameters import car_from, class_labels
 from model.describe.scenario import Conditions, Scenario
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
-from model.limits.stopping import braking_distance_m, braking_power_w, emergency_stop, motor_part_g
+from model.limits.emergency_stop import emergency_stop, motor_part_g
+from model.limits.stopping import braking_distance_m, braking_power_w
 
 
 def test_the_least_a_car_must_do():

@@ -2,20 +2,20 @@
 
 import pytest
 
-from model.checks.check import Check, Found
+from model.checks.check import Check, Outcome
 from model.checks.published import CHECKS, all_checks, consistency, evidence
 from tests.tolerances import assert_within
 
 
 def test_a_number_is_off_by_how_far_it_lies_outside_what_is_published():
-    assert Found("a", 9.5, 9.0).off == 0.5 and Found("a", 8.0, 9.0).off == -1
-    assert Found("a", 9.0, (0.0, 9.0)).off == 0 and Found("a", 9.5, (0.0, 9.0)).off == 0.5
-    assert Found("a", -1.0, (0.0, 9.0)).off == -1
-    assert Found("reported only", 1e9).off is None
+    assert Outcome("a", 9.5, 9.0).off == 0.5 and Outcome("a", 8.0, 9.0).off == -1
+    assert Outcome("a", 9.0, (0.0, 9.0)).off == 0 and Outcome("a", 9.5, (0.0, 9.0)).off == 0.5
+    assert Outcome("a", -1.0, (0.0, 9.0)).off == -1
+    assert Outcome("reported only", 1e9).off is None
 
 
 def test_a_number_outside_what_is_tolerated_or_never_found_fails():
-    check = Check("id", "Title", "source", "published", "note", (Found("a", 1.0, 2.0),))
+    check = Check("id", "Title", "source", "published", "note", (Outcome("a", 1.0, 2.0),))
     assert_within(check, {"a": (0, 1)})
     for wrong in ({"a": (1.1, 2)}, {"b": (0, 9)}):
         with pytest.raises(AssertionError):

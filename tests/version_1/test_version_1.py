@@ -8,7 +8,7 @@ from urllib.parse import parse_qsl, urlsplit
 
 import pytest
 
-from model.claims import verdicts as claims
+from model.claims.questions import question_from_json
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import from_link, read_json, to_link, with_car
 from model.limits.limit_settings import settings_of as limit_settings_of
@@ -85,7 +85,7 @@ def test_a_car_file_of_version_1_means_what_it_meant(name):
 
 @pytest.mark.parametrize("name", [name for name in FILES if name.startswith("claim")])
 def test_a_claims_answer_of_version_1_asks_what_it_asked(name):
-    asked = claims.question_from_json(read_json(HERE / name))
+    asked = question_from_json(read_json(HERE / name))
     assert (asked.claim.id, dict(asked.given)) == (FILES[name]["id"], FILES[name]["given"])
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
-from model.checks.certified import SAID, Found
+from model.checks.certified import SAID, CarsFound
 from model.words.quantities import Display
 from pages.parts.charts.layers import layer, line, next_step, where, words
 from pages.parts.theme import LABEL_PX, LINE_PX, Palette, Spec, dressed, palette
@@ -21,7 +21,7 @@ SHAPES = {"inside": "circle", "above": "triangle-up", "below": "triangle-down"}
 LEAST_PCT = 30
 
 
-def places(found: Found) -> np.ndarray:
+def places(found: CarsFound) -> np.ndarray:
     """Where each car lies: inside its band, above or below."""
     return np.select([found.above(BAND), found.below(BAND)], ["above", "below"], "inside")
 
@@ -58,7 +58,7 @@ def _diagonal(x: Spec, y: Spec, ends: list[float], colours: Palette) -> tuple[Sp
     return line("same", x, y, colours.quiet, [4, 4], 1.5), pd.DataFrame({x["field"]: ends, y["field"]: ends})
 
 
-def measured_against_modelled(found: Found, display: Display, dark: bool = False) -> Spec:
+def measured_against_modelled(found: CarsFound, display: Display, dark: bool = False) -> Spec:
     """Every certified car of a cycle: what was measured over what the model says; misses of the band stand out.
 
     Both cycles have the same axes, so that the two pictures can be compared.
@@ -85,7 +85,7 @@ def measured_against_modelled(found: Found, display: Display, dark: bool = False
     return dressed([same, *cars, *key], {"cars": table, "same": on_it, "key": names}, SIDE_PX, dark)
 
 
-def reliability(both: Sequence[Found], display: Display, dark: bool = False) -> Spec:
+def reliability(both: Sequence[CarsFound], display: Display, dark: bool = False) -> Spec:
     """How many measured cars the bands held [%], over how many they should: city and highway."""
     colours, ends = palette(dark), [float(LEAST_PCT), 100.0]
     x, y = _axes("said", "held", ends, [*map(float, SAID), 100.0], "%", colours, display)

@@ -84,7 +84,7 @@ class Axis:
 
 
 @dataclass(frozen=True)
-class Row:
+class BandRow:
     """One line of a picture: what it says, and a point, a span, or a span with a middle on the axis."""
 
     text: str
@@ -99,7 +99,9 @@ def _wrapped(text: str) -> list[str]:
     return [line for part in text.split("\n") for line in textwrap.wrap(part, TEXT_CHARS)]
 
 
-def _rows(rows: Sequence[Row], axis: Axis, y: float, claimed: Sequence[float]) -> tuple[list[Box], list[Words], float]:
+def _rows(
+    rows: Sequence[BandRow], axis: Axis, y: float, claimed: Sequence[float]
+) -> tuple[list[Box], list[Words], float]:
     """Rows under one another from `y` [px] on, each crossed by what was claimed; where they end."""
     boxes: list[Box] = []
     words: list[Words] = []
@@ -154,7 +156,7 @@ def steps_of(values: np.ndarray, bounds: tuple[float, float]) -> tuple[np.ndarra
 def distribution(
     values: np.ndarray,
     bounds: tuple[float, float],
-    rows: Sequence[Row],
+    rows: Sequence[BandRow],
     unit: str,
     keys: tuple[str, str],
     dark: bool = False,
@@ -167,7 +169,7 @@ def distribution(
         The number in each run.
     bounds : tuple
         Between which it makes the claim true; one may be infinite.
-    rows : sequence of Row
+    rows : sequence of BandRow
         The model's band and what is published, below the pile.
     unit : str
         Of the number.
@@ -211,7 +213,7 @@ def distribution(
     return drawn([*boxes, *more, *foot_line], [*words, *lines, *numbers], int(y + TICKS_PX), axis.length, dark)
 
 
-def bands(rows: Sequence[Row], claimed: Sequence[float], unit: str, dark: bool = False) -> Spec:
+def bands(rows: Sequence[BandRow], claimed: Sequence[float], unit: str, dark: bool = False) -> Spec:
     """Bands under one another on one axis from zero, crossed by what was claimed."""
     claimed = [number for number in claimed if math.isfinite(number)]
     axis = Axis.over([*claimed, *(end for row in rows for end in (row.low, row.high))], unit, zero=True)

@@ -131,7 +131,7 @@ def _rings(place: Spec, colours: Palette) -> list[Spec]:
 
 def axle_notes(
     axle: str, asked: AxleGrip, friction: dict[str, float], middle: float, display: Display
-) -> list[dict[str, Any]]:
+) -> list[Spec]:
     """What stands beside an axle: its name, its weight, what it is asked for and what there is."""
     share = Share(float(asked.front_load_share if axle == "front" else 1 - asked.front_load_share), places=0)
     lines = (

@@ -88,7 +88,7 @@ def charge(soc: float) -> Share:
 # the discs on the way down
 
 DISCS_PX, DISCS_TOP_PX = 240, 12
-RUNS = (("motor", "back", [1, 0]), ("full", "back", [6, 4]), ("alone", "friction", [2, 3]))
+BRAKED = (("motor", "back", [1, 0]), ("full", "back", [6, 4]), ("alone", "friction", [2, 3]))
 """Each run, with its colour's meaning and its dash."""
 BAND_CHARACTERS = 16
 """What stands in the band is broken into lines of so many."""
@@ -122,7 +122,7 @@ def discs(down: Descent, down_full: Descent, display: Display, dark: bool = Fals
     text = "\n".join(textwrap.wrap(display.say("discs-band"), BAND_CHARACTERS))
     datasets = {"fade": pd.DataFrame([band | {"text": text}])}
     names: list[Name] = []
-    for (key, meaning, dash), celsius, run in zip(RUNS, runs, reached, strict=True):
+    for (key, meaning, dash), celsius, run in zip(BRAKED, runs, reached, strict=True):
         datasets[key] = thinly(pd.DataFrame({"lost": lost, "warmth": run}))
         y = upright("warmth", ends, [DISCS_PX, DISCS_TOP_PX], {} if names else ticks)
         layers.append(line(key, x, y, getattr(colours, meaning), dash, 2.5))

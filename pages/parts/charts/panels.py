@@ -37,14 +37,14 @@ def wh(value: float) -> Quantity:
 
 # twice the speed, four times the energy
 
-PARTS = {"battery": "back", "aboard": "aboard", "losses": "losses", "brakes": "friction", "road": "road"}
+ENERGY_PARTS = {"battery": "back", "aboard": "aboard", "losses": "losses", "brakes": "friction", "road": "road"}
 """What a stop's motion becomes, from the bottom of a column up, with its colour's meaning."""
 LEAST_WH = 0.05
 """Less than this prints as nothing."""
 
 
 def parts_of(stop: StopEnergy) -> dict[str, float]:
-    """The motion of a stop in the five parts of PARTS [Wh]."""
+    """The motion of a stop in the five parts of ENERGY_PARTS [Wh]."""
     brakes = stop.friction + stop.engine
     return {"battery": stop.battery, "aboard": stop.aboard, "losses": stop.losses, "brakes": brakes, "road": stop.road}
 
@@ -72,7 +72,7 @@ def speed_squared(
     names: list[Name] = []
     for speed_kmh, stop in stops:
         speed, low, names = float(display.value(speed_kmh, "km/h")), 0.0, []
-        for key, meaning in PARTS.items():
+        for key, meaning in ENERGY_PARTS.items():
             part = parts_of(stop)[key]
             columns.append({"speed": speed, "y": px(low + part) + 0.5, "y2": px(low) - 0.5, "meaning": meaning})
             if part >= LEAST_WH:

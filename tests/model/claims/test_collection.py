@@ -8,7 +8,8 @@ import pytest
 from model.claims import verdicts
 from model.claims.collection import claims
 from model.claims.draws import draw
-from model.claims.verdicts import check, question
+from model.claims.questions import question
+from model.claims.verdicts import check
 from model.describe import parameters, tables
 from model.describe.parameters import assumed_figures, battery_classes, class_labels, hybrid_classes
 from model.describe.tables import ASSETS

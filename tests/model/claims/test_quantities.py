@@ -6,12 +6,16 @@ import numpy as np
 import pytest
 
 from model.claims import quantities as quantities
-from model.claims.draws import Draws, Open, draw, named_trace, one_at_a_time, over_the_hill
-from model.claims.verdicts import check, question
+from model.claims.draws import Draws, draw, named_trace, one_at_a_time, over_the_hill
+from model.claims.inputs import Open
+from model.claims.questions import question
+from model.claims.verdicts import check
 from model.describe.parameters import assumed_figures, car_from
 from model.describe.scenario import Conditions, Driver
 from model.kernel.savings import evaluate
-from model.limits.stopping import brakes_hold_mps2, braking_distance_m, motor_only_stop
+from model.limits.emergency_stop import brakes_hold_mps2
+from model.limits.motor_only_stop import motor_only_stop
+from model.limits.stopping import braking_distance_m
 from model.one_stop.bigger_motor import by_power
 from model.one_stop.slow_down import compare
 from model.traces.cycles import LABORATORY

@@ -6,9 +6,11 @@ import re
 import numpy as np
 import pytest
 
-from model.claims.collection import RUNS
-from model.claims.draws import EVENLY, GENERATORS, INPUTS, Open, draw, lattice, narrowed, one_at_a_time
+from model.claims.collection import CLAIM_RUNS, claims
+from model.claims.draws import EVENLY, GENERATORS, draw, lattice, one_at_a_time
+from model.claims.inputs import INPUTS, Open, narrowed
 from model.claims.prose import number_words, share_words, span_words, true_in
+from model.claims.questions import question, question_from_json
 from model.claims.regions import Bins, conditions_of, found_on, inside_of, region_of
 from model.claims.verdicts import (
     BEYOND,
@@ -21,9 +23,6 @@ from model.claims.verdicts import (
     WHOLE_RANGE_RUNS,
     Answer,
     check,
-    claims,
-    question,
-    question_from_json,
     verdict_of,
 )
 from model.describe.fields import InputError
@@ -230,13 +229,13 @@ def test_tornado_rows_start_from_the_base():
 
 def test_draws_are_even_and_follow_the_class():
     asked = question("range-gain-in-town")
-    draws = draw(asked.declared, RUNS, 5)
+    draws = draw(asked.declared, CLAIM_RUNS, 5)
     for key, this in asked.declared.items():
         if not this.band:
             _, counts = np.unique(draws[key], return_counts=True)
             assert counts.max() - counts.min() <= 1
     pairs = np.unique(np.char.add(draws["cycle"].astype(str), draws["car"].astype(str)), return_counts=True)[1]
-    assert len(pairs) == 40 and pairs.min() > 0.75 * RUNS / 40
+    assert len(pairs) == 40 and pairs.min() > 0.75 * CLAIM_RUNS / 40
     for car_class in ("city-car", "pickup"):
         figures, rows = assumed_figures(car_class)["mass_kg"], draws["car"] == car_class
         assert figures.low <= draws["mass_kg"][rows].min() and draws["mass_kg"][rows].max() <= figures.high

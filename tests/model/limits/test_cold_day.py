@@ -8,7 +8,7 @@ import pytest
 from model.describe.parameters import car_from, car_of
 from model.describe.scenario_io import starting_drives
 from model.limits.cold_day import MAP_C, accepted_kw, cold_day, highest_charges
-from model.limits.descent import ordinary_charging_w, until_normal
+from model.limits.full_start import ordinary_charging_w, until_normal
 from model.limits.winter import season_costs
 from model.sampling.drives import drive
 

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from model.claims.verdicts import claims
+from model.claims.collection import claims
 from model.out.cli import main
 
 TOWN = "drive", str(Path(__file__).resolve().parents[3] / "assets" / "starting_drives" / "town.json")

@@ -6,7 +6,7 @@ import io
 import pytest
 
 from model.out.cli import main
-from model.out.many_cars import COLUMNS
+from model.out.many_cars import CAR_COLUMNS
 
 TABLE = """id,mass_kg,f0_n,f1_n_per_mps,f2_n_per_mps2,motor_peak_kw,driven_axle,like
 a,1800,120,2.5,0.42,150,front,
@@ -26,7 +26,7 @@ def table(tmp_path):
 def rows(capsys, *arguments):
     assert main(["cars", *map(str, arguments)]) == 0
     text = capsys.readouterr().out
-    assert text.splitlines()[0] == ",".join(COLUMNS)
+    assert text.splitlines()[0] == ",".join(CAR_COLUMNS)
     return list(csv.DictReader(io.StringIO(text)))
 
 

@@ -25,7 +25,7 @@ from model.physics import jit
 from model.physics.caller import two
 answer = two(1.0)
 hits = sum(two.stats.cache_hits.values()) if hasattr(two, "stats") else "plain"
-print(answer, hits, jit.FOLDER)
+print(answer, hits, jit.COMPILED)
 """
 DROP_CAPABILITY, OVERRIDE_PERMISSIONS = 24, (1, 2)
 """Capabilities by which the superuser writes and reads what it may not."""

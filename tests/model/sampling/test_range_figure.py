@@ -9,7 +9,7 @@ from model.describe.scenario_io import starting_drives
 from model.physics.battery import usable_in_the_cold_kwh
 from model.sampling import range_figure
 from model.sampling.drives import drive
-from model.sampling.printed_tests import LABORATORY, TESTS
+from model.sampling.printed_tests import RANGE_TEST, TESTS
 from model.sampling.range_figure import range_on_road
 from model.sampling.uncertainty import run_each
 from tests.refused import refuses
@@ -46,7 +46,7 @@ def test_the_single_number_is_that_of_the_drive_with_every_figure_at_its_middle(
 
 
 def test_what_is_as_in_the_laboratory_costs_nothing():
-    flat = Scenario(legs=(Leg(distance_km=20, speed_kmh=60, stops=8, slow_downs=5),), conditions=LABORATORY)
+    flat = Scenario(legs=(Leg(distance_km=20, speed_kmh=60, stops=8, slow_downs=5),), conditions=RANGE_TEST)
     costs = {step.id: step.cost_km for step in found(flat).steps}
     for name in ("hills", "load", "weather", "cabin"):
         assert costs[name].low == costs[name].high == 0.0

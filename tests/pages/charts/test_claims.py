@@ -7,7 +7,9 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from model.claims.verdicts import check, claims, question
+from model.claims.collection import claims
+from model.claims.questions import question
+from model.claims.verdicts import check
 from model.describe.scenario_io import starting_drives
 from model.sampling.range_figure import range_on_road
 from model.sampling.uncertainty import Band
@@ -100,7 +102,7 @@ def test_an_axis_has_a_few_round_numbers():
 
 
 def test_bands_begin_at_zero_and_are_crossed_by_the_claim():
-    rows = [charts.Row("one\ntwo", 10, 30, 20), charts.Row("a point", 25, 25)]
+    rows = [charts.BandRow("one\ntwo", 10, 30, 20), charts.BandRow("a point", 25, 25)]
     spec = charts.bands(rows, (22.0, math.inf), "%")
     assert_valid(spec)
     assert boxes(spec)["x0"].min() == 0
