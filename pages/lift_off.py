@@ -107,7 +107,7 @@ def draw_axis(found: LiftOff) -> None:
     title, alt = words.axis_words(found.table, advice.lift_off_mps2, found.case.grip_limit_mps2, display)
     chart = whole_axis(
         found.table, found.case.energy_tie_kwh, found.case.grip_limit_mps2, advice.lift_off_mps2,
-        scenario.driver.lift_off_mps2, state.dark(),
+        scenario.driver.lift_off_mps2, display, state.dark(),
     )  # fmt: skip
     table = words.axis_table(found.table, display)
     figure(
@@ -169,7 +169,7 @@ def draw_hills(found: LiftOff) -> None:
     with left:
         table = words.hill_table(slowing, names, display)
         figure(
-            on_hills(slowing, [*names.items()], dark), alt=f"{title}. {sentences}",
+            on_hills(slowing, [*names.items()], display, dark), alt=f"{title}. {sentences}",
             table=table[table.iloc[:, 0] % words.SHOWN_GRADES_PCT == 0], file=table, key="hills",
             file_name=f"{scenario.car_class}-lift-off-on-hills.csv", title=title, words=sentences,
         )  # fmt: skip

@@ -42,7 +42,7 @@ def slow_down_words(
 
 def ways_table(found: SlowDown, display: Display) -> pd.DataFrame:
     """The three ways in numbers."""
-    ways = {name: getattr(found, key) for key, (name, _, _) in WAYS.items()}
+    ways = {display.say("lift-off-way", way=key): getattr(found, key) for key in WAYS}
     metres = display.unit("m")
     return pd.DataFrame(
         {

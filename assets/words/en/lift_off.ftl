@@ -285,3 +285,54 @@ caution-slippery = **A slippery road is no place to try a strong setting for the
 
 caution-fade = **It can fade without notice**: with a full, cold or hot battery, when grip control steps in, and below
     walking pace. Keep the brake pedal within reach, and use it for hard stops. A motor does not hold a parked car.
+
+## The pictures
+
+# $kind: one of as_driven, same_speeds
+lift-off-curve = { $kind ->
+    [as_driven] as you would drive it
+   *[same_speeds] same speeds
+}
+
+# $panel: one of net_kwh, friction_kwh, presses
+lift-off-panel = { $panel ->
+    [net_kwh] Battery energy, kWh
+    [friction_kwh] Friction heat, kWh
+   *[presses] Brake-pedal presses
+}
+
+# $zone: one of not-lit, may-be-lit, lit
+lift-off-ruler = { $zone ->
+    [not-lit] lamps not lit
+    [may-be-lit] may be lit
+   *[lit] lit
+}
+
+lift-off-over-grip = over half of the grip
+
+lift-off-flat = flat
+
+# $slope: text
+lift-off-slope-down = { $slope } % down
+
+# $slope: text
+lift-off-slope-up = { $slope } % up
+
+# $zone: one of lit, may-be-lit, not-lit, gains
+lift-off-hill-zone = { $zone ->
+    [lit] stop lamps lit
+    [may-be-lit] may be lit
+    [not-lit] not lit
+   *[gains] the car gains speed
+}
+
+# $way: one of coast, regen, friction
+lift-off-way = { $way ->
+    [coast] Roll
+    [regen] Keep the speed, then slow with the motor
+   *[friction] The same on friction brakes only
+}
+
+lift-off-rolling-line = rolling
+
+lift-off-keeping = keeping the speed, then slowing

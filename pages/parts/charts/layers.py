@@ -38,8 +38,7 @@ def upright(field: str, domain: Sequence[float], pixels: Sequence[float], words:
 
     Pictures of several panels are one picture whose axes share the height: so they share the width too, whatever it is.
     """
-    label = " : ".join(f"abs(datum.value - {value}) < 1e-6 ? '{text}'" for value, text in words.items())
-    axis = {"orient": "left", "values": list(words), "labelExpr": f"{label} : ''", "domain": False, "ticks": False}
+    axis = {"orient": "left", "values": list(words), "labelExpr": labelled(words), "domain": False, "ticks": False}
     return {
         "field": field,
         "type": "quantitative",
@@ -47,6 +46,12 @@ def upright(field: str, domain: Sequence[float], pixels: Sequence[float], words:
         "scale": {"domain": list(domain), "range": list(pixels), "nice": False},
         "axis": axis if words else None,
     }
+
+
+def labelled(words: Mapping[float, str]) -> str:
+    """What an axis says at chosen values; nothing elsewhere."""
+    label = " : ".join(f"abs(datum.value - {value}) < 1e-6 ? '{text}'" for value, text in words.items())
+    return f"{label} : ''"
 
 
 def next_step(value: float, step: float) -> float:

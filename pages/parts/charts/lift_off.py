@@ -7,11 +7,12 @@ from collections.abc import Sequence
 import numpy as np
 import pandas as pd
 
+from model.describe.figures import Quantity
 from model.describe.units import KMH_PER_MPS
 from model.lift_off.slowing import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
 from model.one_stop.slow_down import SlowDown
 from model.traces.habits import LEAST
-from model.words.quantities import MINUS, Display
+from model.words.quantities import Display
 from pages.parts.charts.layers import (
     Name,
     along,
@@ -19,6 +20,7 @@ from pages.parts.charts.layers import (
     by_meaning,
     by_name,
     by_px,
+    labelled,
     layer,
     line,
     names_layers,
@@ -31,11 +33,11 @@ from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
 
 STRONGEST = 2.5
 """Where the axis of strengths ends [m/s²]."""
-KINDS = {"as_driven": ("as you would drive it", [1, 0]), "same_speeds": ("same speeds", [4, 3])}
-"""The two curves: what they are called, and their dash."""
+KINDS = {"as_driven": [1, 0], "same_speeds": [4, 3]}
+"""The two curves, and their dash."""
 ZONES = (
-    (0.0, LAMP_OFF_UP_TO_MPS2, "gentle", "lamps not lit"),
-    (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "firm", "may be lit"),
+    (0.0, LAMP_OFF_UP_TO_MPS2, "gentle", "not-lit"),
+    (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "firm", "may-be-lit"),
     (LAMP_LIT_ABOVE_MPS2, STRONGEST, "strong", "lit"),
 )
 """From, to [m/s²], the word for the strength, and what UN R13-H says of the stop lamps there."""
@@ -52,11 +54,11 @@ ASIDE: Spec = {"align": {"expr": "datum.late ? 'right' : 'left'"}, "dx": {"expr"
 
 RULER_PX, ADVISED_PX = 44, 60
 PANELS = {
-    "net_kwh": ("Battery energy, kWh", 84, 48),
-    "friction_kwh": ("Friction heat, kWh", 150, 32),
-    "presses": ("Brake-pedal presses", 200, 32),
+    "net_kwh": (84, 48),
+    "friction_kwh": (150, 32),
+    "presses": (200, 32),
 }
-"""Title, top and height of each panel [px]."""
+"""Top and height of each panel [px]."""
 ENERGY_TOP_PX, FOOT_PX = 84, 236
 AXIS_PX = FOOT_PX + 14
 KEY_PX = {"as_driven": 0, "same_speeds": 170}
@@ -80,6 +82,7 @@ def whole_axis(
     grip_limit: float,
     advised: float,
     yours: float,
+    display: Display,
     dark: bool = False,
 ) -> Spec:
     """Energy, friction heat and presses of the brake pedal over lift-off strength, as driven and at the same speeds.
@@ -94,6 +97,8 @@ def whole_axis(
         The most that the rule of grip leaves [m/s²].
     advised, yours : float
         Strengths to mark [m/s²]; one beyond the axis is marked at its end.
+    display : Display
+        Whose language.
     dark : bool
         Whether the ground is dark.
     """
@@ -105,31 +110,53 @@ def whole_axis(
         "presses": [0.0, next_step(_most(table, "presses"), 10)],
     }
     ups: dict[str, Spec] = {}
-    for key, (_, top, height) in PANELS.items():
-        ticks = {end: f"{end:.2f}" if key == "net_kwh" else f"{end:g}" for end in domains[key]}
+    for key, (top, height) in PANELS.items():
+        energy = key == "net_kwh"
+        ticks = {
+            end: display.figure(Quantity(end, "", places=2) if energy else Quantity(end, "", 6, trimmed=True))
+            for end in domains[key]
+        }
         ups[key] = upright("y", domains[key], [top + height, top], ticks)
 
-    layers = _marked_strengths(colours, x, grip_limit)
+    layers = _marked_strengths(colours, x, grip_limit, display)
     tie = {"y": ups["net_kwh"] | {"axis": None}, "y2": {"field": "y2"}}
     layers.append(layer("tie", "rect", tie, color=colours.wash))
     for key in PANELS:
-        for kind, (_, dash) in KINDS.items():
+        for kind, dash in KINDS.items():
             driven = kind == "as_driven"
             colour = colours.friction if key == "friction_kwh" else colours.ink if driven else colours.quiet
             y = ups[key] | {"field": f"{kind}_{key}"} | ({} if driven else {"axis": None})
             layers.append(line("curves", x, y, colour, dash, 2.5 if driven else 2))
     layers += _chosen(colours, x) + _words(colours)
-    told: list[Spec] = [{"x": 4, "y": top - 8, "text": title} for title, top, _ in PANELS.values()]
-    told += [{"x": start + 25, "y": 5, "text": KINDS[kind][0]} for kind, start in KEY_PX.items()]
-    chosen = pd.DataFrame([{"at": min(strength, STRONGEST), "what": what, "text": f"{what} {strength:g}"}
-                           for what, strength in (("advised", advised), ("yours", yours))])  # fmt: skip
+    told: list[Spec] = [
+        {"x": 4, "y": top - 8, "text": display.say("lift-off-panel", panel=key)} for key, (top, _) in PANELS.items()
+    ]
+    told += [
+        {"x": start + 25, "y": 5, "text": display.say("lift-off-curve", kind=kind)} for kind, start in KEY_PX.items()
+    ]
+    chosen = pd.DataFrame(
+        [
+            {
+                "at": min(strength, STRONGEST),
+                "what": what,
+                "text": display.say("lift-off-name", kind=what, strength=Quantity(strength, "", 6, trimmed=True)),
+            }
+            for what, strength in (("advised", advised), ("yours", yours))
+        ]
+    )
+    zones = [
+        (
+            start, end, word, display.say("lift-off-word", word=word), display.say("lift-off-ruler", zone=lamps)
+        )
+        for start, end, word, lamps in ZONES
+    ]  # fmt: skip
     datasets = {
         "curves": table[["lift_off_mps2", *(f"{kind}_{key}" for kind in KINDS for key in PANELS)]].round(4),
         "tie": pd.DataFrame([{"y": tie_kwh[0], "y2": min(tie_kwh[1], domains["net_kwh"][1])}]),
         "chosen": chosen.assign(late=chosen["at"] > LATE_MPS2),
         "words": pd.DataFrame(told),
         "key": pd.DataFrame([{"x": start, "x2": start + 20, "y": 5, "kind": kind} for kind, start in KEY_PX.items()]),
-        "zones": pd.DataFrame(ZONES, columns=["lift_off_mps2", "end", "word", "lamps"]),
+        "zones": pd.DataFrame(zones, columns=["lift_off_mps2", "end", "kind", "word", "lamps"]),
         "grip": pd.DataFrame([{"lift_off_mps2": grip_limit, "end": STRONGEST, "late": grip_limit > LATE_MPS2}]),
     }
     datasets["grip"]["at"] = STRONGEST if grip_limit > LATE_MPS2 else grip_limit
@@ -140,11 +167,11 @@ def _most(table: pd.DataFrame, key: str) -> float:
     return float(table[[f"{kind}_{key}" for kind in KINDS]].max().max())
 
 
-def _marked_strengths(colours: Palette, x: Spec, grip_limit: float) -> list[Spec]:
+def _marked_strengths(colours: Palette, x: Spec, grip_limit: float, display: Display) -> list[Spec]:
     """The zones of the stop lamps as a ruler with the words for strengths, and where grip forbids more."""
     colour = dict(zip((word for _, _, word, _ in ZONES), (colours.ground, colours.wash, colours.quiet), strict=True))
     zone = {"x": x, "x2": {"field": "end"}}
-    ruler = zone | between(RULER_PX, RULER_PX + 7) | {"fill": by_name("word", colour)}
+    ruler = zone | between(RULER_PX, RULER_PX + 7) | {"fill": by_name("kind", colour)}
     layers = [
         layer("zones", "rect", ruler, stroke=colours.quiet, strokeWidth=1),
         words("zones", x, {"value": 20}, "word", xOffset=4, fontWeight=600),
@@ -153,7 +180,8 @@ def _marked_strengths(colours: Palette, x: Spec, grip_limit: float) -> list[Spec
         | layer("zones", "rule", {"x": x} | between(RULER_PX + 7, FOOT_PX), color=colours.quiet, strokeDash=[1, 3]),
     ]
     if grip_limit < STRONGEST:
-        over = {"x": x | {"field": "at"}, "y": {"value": ENERGY_TOP_PX + 9}, "text": {"value": "over half of the grip"}}
+        text = {"value": display.say("lift-off-over-grip")}
+        over = {"x": x | {"field": "at"}, "y": {"value": ENERGY_TOP_PX + 9}, "text": text}
         layers += [
             layer("grip", "rect", zone | between(ENERGY_TOP_PX, FOOT_PX), color=colours.wash, opacity=0.6),
             layer("grip", "text", over, **ASIDE),
@@ -180,7 +208,7 @@ def _chosen(colours: Palette, x: Spec) -> list[Spec]:
 def _words(colours: Palette) -> list[Spec]:
     """The titles of the panels, and the names of the two curves beside a sample of each."""
     colour = by_name("kind", dict(zip(KINDS, (colours.ink, colours.quiet), strict=True)))
-    look = {"color": colour, "strokeDash": by_name("kind", {kind: dash for kind, (_, dash) in KINDS.items()})}
+    look = {"color": colour, "strokeDash": by_name("kind", KINDS)}
     return [
         layer("key", "rule", {"x": PX_X, "x2": {"field": "x2"}, "y": PX_Y} | look, strokeWidth=2.5),
         # a rim of ground keeps the lines behind the letters apart from them
@@ -203,7 +231,9 @@ WORD_PCT, WORD_HIGH_MPS2 = 4.0, 0.4
 """About how far two short words reach along the grades [%], and how high they and the room around them are [m/s²]."""
 
 
-def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bool = False) -> Spec:
+def on_hills(
+    slowing: pd.DataFrame, names: Sequence[tuple[float, str]], display: Display, dark: bool = False
+) -> Spec:
     """Slowing with the foot up over the grade, against the zones of the stop lamps.
 
     Parameters
@@ -212,20 +242,24 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
         From `model.lift_off.hills.slowing_on_hills`.
     names : sequence of (strength [m/s²], name)
         Which strengths are drawn, the most important first, and what they are called.
+    display : Display
+        Whose language.
     dark : bool
         Whether the ground is dark.
     """
     colours = palette(dark)
     percents = {"domain": [-STEEPEST_PCT, STEEPEST_PCT], "range": [0, {"expr": f"max(width - {HILL_NAMES_PX}, 40)"}]}
-    percent = "format(abs(datum.value), '~g')"
+    ends = -STEEPEST_PCT, -STEEPEST_PCT / 2, 0.0, STEEPEST_PCT / 2, STEEPEST_PCT
+    grades = {end: _grade_text(end, display) for end in ends}
     x: Spec = {
         "field": "grade_pct", "type": "quantitative", "sort": None,
         "scale": percents | {"nice": False},
-        "axis": {"values": [-STEEPEST_PCT, -STEEPEST_PCT / 2, 0, STEEPEST_PCT / 2, STEEPEST_PCT], "labelFlush": True,
-                 "labelExpr": f"datum.value == 0 ? 'flat' : {percent} + (datum.value < 0 ? ' % down' : ' % up')"},
+        "axis": {"values": [*ends], "labelFlush": True, "labelExpr": labelled(grades)},
     }  # fmt: skip
     pixels = [float(HILLS_PX), 0.0]
-    ticks = {value: f"{value:g} m/s²".replace("-", MINUS) for value in (-1.0, 0.0, 0.7, 1.3, 2.0, 3.0)}
+    ticks = {
+        value: display.figure(Quantity(value, "m/s²", 6, trimmed=True)) for value in (-1.0, 0.0, 0.7, 1.3, 2.0, 3.0)
+    }
     y, plain = upright("slowing_mps2", [*SLOWING], pixels, ticks), upright("y", [*SLOWING], pixels, {})
 
     def px(value: float) -> float:
@@ -233,25 +267,26 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
 
     zones = pd.DataFrame(
         [
-            {"y": low, "y2": high, "lamps": text, "deep": deep, "late": late, "word_px": px(at)}
-            for low, high, text, deep, late, at in (
-                (LAMP_LIT_ABOVE_MPS2, SLOWING[1], "stop lamps lit", 1.0, False, 3.2),
-                (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "may be lit", 0.5, False, 1.0),
-                (0.0, LAMP_OFF_UP_TO_MPS2, "not lit", 0.0, True, 0.35),
-                (SLOWING[0], 0.0, "the car gains speed", 0.0, True, -1.25),
+            {"y": low, "y2": high, "zone": zone, "lamps": display.say("lift-off-hill-zone", zone=zone), "deep": deep,
+             "late": late, "word_px": px(at)}
+            for low, high, zone, deep, late, at in (
+                (LAMP_LIT_ABOVE_MPS2, SLOWING[1], "lit", 1.0, False, 3.2),
+                (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "may-be-lit", 0.5, False, 1.0),
+                (0.0, LAMP_OFF_UP_TO_MPS2, "not-lit", 0.0, True, 0.35),
+                (SLOWING[0], 0.0, "gains", 0.0, True, -1.25),
             )
         ]
     ).assign(grade_pct=-STEEPEST_PCT, end=STEEPEST_PCT)
     zones["at"] = [-STEEPEST_PCT, _free_grade(slowing), STEEPEST_PCT, STEEPEST_PCT]
     # told apart by place, not by strength: a picture whose description stays is redrawn faster
     places = {strength: place for place, (strength, _) in enumerate(names)}
-    ends = slowing[slowing["grade_pct"] == STEEPEST_PCT].set_index("lift_off_mps2")["slowing_mps2"]
+    steepest = slowing[slowing["grade_pct"] == STEEPEST_PCT].set_index("lift_off_mps2")["slowing_mps2"]
     named, rows = names_layers(
-        [Name(STEEPEST_PCT, px(float(ends[strength])), name, "ink", strength == names[0][0])
+        [Name(STEEPEST_PCT, px(float(steepest[strength])), name, "ink", strength == names[0][0])
          for strength, name in names],
         x, HILLS_PX, colours,
     )  # fmt: skip
-    no_room = f"datum.lamps == 'may be lit' && width < {ROOM_PX}"
+    no_room = f"datum.zone == 'may-be-lit' && width < {ROOM_PX}"
     depth = {"field": "deep", "type": "quantitative", "legend": None, "scale": {"domain": [0, 1], "range": [0, 1]}}
     lamps = {"condition": {"test": no_room, "value": ""}, "field": "lamps"}
     zone = {"x": x, "x2": {"field": "end"}, "y": plain}
@@ -270,6 +305,15 @@ def on_hills(slowing: pd.DataFrame, names: Sequence[tuple[float, str]], dark: bo
     return dressed(layers, datasets, HILLS_PX, dark)
 
 
+def _grade_text(grade_pct: float, display: Display) -> str:
+    slope = display.figure(Quantity(abs(grade_pct), "", 6, trimmed=True))
+    if grade_pct == 0:
+        return display.say("lift-off-flat")
+    if grade_pct < 0:
+        return display.say("lift-off-slope-down", slope=slope)
+    return display.say("lift-off-slope-up", slope=slope)
+
+
 def _free_grade(slowing: pd.DataFrame) -> float:
     """The first grade at which words in the middle of the zone of lamps that may be lit cross no line [%]."""
     middle = (LAMP_OFF_UP_TO_MPS2 + LAMP_LIT_ABOVE_MPS2) / 2
@@ -282,11 +326,11 @@ def _free_grade(slowing: pd.DataFrame) -> float:
 # one slow-down
 
 WAYS = {
-    "coast": ("Roll", "road", [6, 3]),
-    "regen": ("Keep the speed, then slow with the motor", "back", [1, 0]),
-    "friction": ("The same on friction brakes only", "friction", [1, 0]),
+    "coast": ("road", [6, 3]),
+    "regen": ("back", [1, 0]),
+    "friction": ("friction", [1, 0]),
 }
-"""The three ways: what they are called, the colour of their bars, and their dash over the road."""
+"""The three ways: the colour of their bars, and their dash over the road."""
 ROAD_PX, WAY_PX, BAR_PX, GAP_PX, TIME_PX = 110, 64, 16, 6, 6
 BARS_FROM_PX = LINE_PX + ROAD_PX + 44
 FOR_WORDS_SHARE = 0.35
@@ -303,7 +347,8 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
     foot = LINE_PX + ROAD_PX
     x = along("metre", distance, display.unit("m"), 90)
     x["axis"] = x["axis"] | {"offset": foot - height}
-    y = upright("speed", [0, fastest], [foot, LINE_PX], {fastest: f"{fastest:.0f} {display.unit('km/h')}", 0: "0"})
+    fastest_words = display.figure(Quantity(fastest, display.unit("km/h"), places=0))
+    y = upright("speed", [0, fastest], [foot, LINE_PX], {fastest: fastest_words, 0: "0"})
     speeds = pd.concat(
         pd.DataFrame(
             {
@@ -325,7 +370,7 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
     bars: list[Spec] = []
     told: list[Spec] = []
     for row, (key, way) in enumerate(ways.items()):
-        name, meaning, _ = WAYS[key]
+        name, meaning = display.say("lift-off-way", way=key), WAYS[key][0]
         top = BARS_FROM_PX + row * WAY_PX
         middle, below = top + LINE_PX + BAR_PX / 2, top + LINE_PX + BAR_PX + GAP_PX + TIME_PX / 2
         seconds = way.time_s / longest
@@ -336,18 +381,20 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
         ]  # fmt: skip
         told += [
             {"at": 0.0, "y": top + 7.0, "text": name, "bold": True},
-            {"at": along_bar(max(way.battery_wh, 0.0)), "y": middle, "text": wh_text(way.battery_wh), "bold": False},
-            {"at": seconds, "y": below, "text": f"{way.time_s:.0f} s", "bold": False},
-        ]
+            {"at": along_bar(max(way.battery_wh, 0.0)), "y": middle, "text": wh_text(way.battery_wh, display),
+             "bold": False},
+            {"at": seconds, "y": below, "text": display.figure(Quantity(way.time_s, "s", places=0)), "bold": False},
+        ]  # fmt: skip
     scale = {"domain": [0, 1 + FOR_WORDS_SHARE], "nice": False, "zero": False}
     along_bars = {"field": "from", "type": "quantitative", "axis": None, "scale": scale}
     at, down, bare = along_bars | {"field": "at"}, by_px("y", height), {"axis": None}
     box = {"x": along_bars, "x2": {"field": "to"}, "y": down, "y2": {"field": "y2"}, "color": by_meaning(colours)}
+    rolling = {"value": display.say("lift-off-rolling-line")}
     layers = [
-        where("way", "coast") | line("speeds", x, y, colours.ink, WAYS["coast"][2], 2.5),
-        where("way", "regen") | line("speeds", x | bare, y | bare, colours.ink, WAYS["regen"][2], 2.5),
+        where("way", "coast") | line("speeds", x, y, colours.ink, WAYS["coast"][1], 2.5),
+        where("way", "regen") | line("speeds", x | bare, y | bare, colours.ink, WAYS["regen"][1], 2.5),
         words("top", PX_X, PX_Y),
-        layer("rolling", "text", {"x": x | bare, "y": y | bare, "text": {"value": "rolling"}}, dy=13),
+        layer("rolling", "text", {"x": x | bare, "y": y | bare, "text": rolling}, dy=13),
         layer("bars", "rect", box),
         where("bold", True) | words("words", at, down, xOffset=0, fontWeight=600),
         where("bold", False) | words("words", at, down, xOffset=6, fontWeight=400),
@@ -358,14 +405,13 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
         "rolling": rolled.iloc[len(rolled) // 4 : len(rolled) // 4 + 1],
         "bars": pd.DataFrame(bars),
         "words": pd.DataFrame(told),
-        "top": pd.DataFrame([{"x": 4, "y": 7, "text": "keeping the speed, then slowing"}]),
+        "top": pd.DataFrame([{"x": 4, "y": 7, "text": display.say("lift-off-keeping")}]),
     }
     spec = dressed(layers, datasets, height, dark)
     spec["resolve"] = {"scale": spec["resolve"]["scale"] | {"x": "independent"}}
     return spec
 
 
-def wh_text(energy_wh: float) -> str:
+def wh_text(energy_wh: float, display: Display) -> str:
     """An energy to the watt-hour, small ones to a tenth."""
-    digits = 0 if abs(energy_wh) >= 9.95 else 1
-    return f"{energy_wh:,.{digits}f}\N{NO-BREAK SPACE}Wh".replace("-", MINUS)
+    return display.figure(Quantity(energy_wh, "Wh", places=0 if abs(energy_wh) >= 9.95 else 1))

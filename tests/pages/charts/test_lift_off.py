@@ -34,7 +34,7 @@ CASE = case_of(CURVES)
 
 
 def axis(advised=1.3, yours=1.0, grip_limit=CASE.grip_limit_mps2, table=TABLE, **more):
-    return whole_axis(table, CASE.energy_tie_kwh, grip_limit, advised, yours, **more)
+    return whole_axis(table, CASE.energy_tie_kwh, grip_limit, advised, yours, METRIC, **more)
 
 
 def hatch_slow_down(from_kmh=80.0, to_kmh=50.0, **more):
@@ -57,7 +57,7 @@ def test_both_curves_are_the_models_and_differ_without_colour():
     for kind in KINDS:
         for key in PANELS:
             np.testing.assert_allclose(curves[f"{kind}_{key}"], TABLE[f"{kind}_{key}"], atol=1e-4)
-    assert len({tuple(dash) for _, dash in KINDS.values()}) == len(KINDS)
+    assert len({tuple(dash) for dash in KINDS.values()}) == len(KINDS)
     lines = [layer for layer in axis()["layer"] if layer["mark"].get("type") == "line"]
     assert len(lines) == len(KINDS) * len(PANELS)
 
@@ -115,7 +115,7 @@ def test_pictures_stand_still_while_the_strength_is_set():
     hills, slow_downs = [], []
     for yours in (0.3, 2.1):
         names = {1.3: "advised", yours: f"yours {yours:g}", 0.0: "rolling on"}
-        hills.append(described(on_hills(slowing_on_hills(TOWN, 50.0, tuple(names)), [*names.items()])))
+        hills.append(described(on_hills(slowing_on_hills(TOWN, 50.0, tuple(names)), [*names.items()], METRIC)))
         car, driver = car_from("family-hatch"), Driver(lift_off_mps2=yours)
         slow_downs.append(described(one_slow_down(compare(80 / 3.6, 50 / 3.6, car, Conditions(), driver), METRIC)))
     assert hills[0] == hills[1]
@@ -137,7 +137,7 @@ def test_a_drive_that_needs_no_energy_and_no_brakes_is_drawn():
 @pytest.mark.parametrize("strengths", [(1.3, 1.0, 0.0), (1.0, 0.0), (0.0,)])
 def test_hills_are_a_valid_chart_of_one_to_three_lines(strengths, dark):
     slowing = slowing_on_hills(TOWN, 50.0, strengths)
-    spec = on_hills(slowing, [(strength, f"at {strength:g}") for strength in strengths], dark)
+    spec = on_hills(slowing, [(strength, f"at {strength:g}") for strength in strengths], METRIC, dark)
     assert_valid(spec)
     lines = [layer for layer in spec["layer"] if layer["mark"].get("type") == "line"]
     assert len({tuple(layer["mark"]["strokeDash"]) for layer in lines}) == len(lines) == 3
@@ -150,8 +150,8 @@ def test_hills_are_a_valid_chart_of_one_to_three_lines(strengths, dark):
 def test_no_line_runs_through_the_words_of_a_zone(yours):
     names = {1.3: "advised", yours: "yours", 0.0: "rolling on"}
     slowing = slowing_on_hills(TOWN, 50.0, tuple(names))
-    zones = on_hills(slowing, [*names.items()])["datasets"]["zones"]
-    at = float(zones.set_index("lamps").loc["may be lit", "at"])
+    zones = on_hills(slowing, [*names.items()], METRIC)["datasets"]["zones"]
+    at = float(zones.set_index("zone").loc["may-be-lit", "at"])
     beneath = slowing[slowing["grade_pct"].between(at, at + 4)]
     # letters are 14 px high, which is 0.27 m/s²
     assert not beneath["slowing_mps2"].between(1.0 - 0.14, 1.0 + 0.14).any()
@@ -196,7 +196,8 @@ def test_the_advice_itself_can_be_drawn_for_every_starting_drive():
         for pedal in ("blended", "friction"):
             curves = curves_of(scenario.with_setting("brake_pedal", pedal))
             case, advice = case_of(curves), advise(curves).overall
-            spec = whole_axis(curve_table(curves), case.energy_tie_kwh, case.grip_limit_mps2, advice.lift_off_mps2, 1.0)
+            advised = advice.lift_off_mps2
+            spec = whole_axis(curve_table(curves), case.energy_tie_kwh, case.grip_limit_mps2, advised, 1.0, METRIC)
             assert spec["datasets"]["chosen"]["at"].tolist() == [advice.lift_off_mps2, 1.0]
             tie = spec["datasets"]["tie"].iloc[0]
             assert tie["y"] < tie["y2"]
