@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from model.checks.certified import SAID, CarsFound
 from model.describe.figures import Quantity, Several
 from model.words.quantities import Display
-from pages.parts.charts.certified import BAND, places
+from pages.parts.charts.certified import BAND, SHAPES, places
 from pages.parts.trust import bulleted, number, too
 
 
@@ -55,7 +55,9 @@ def cars_table(found: CarsFound, display: Display) -> pd.DataFrame:
         say("certified-energy", what=what, unit=unit): np.round(display.value(values, "Wh/km"), 1)
         for what, values in columns.items()
     }
-    where = [say("certified-place", place=str(place)) for place in places(found)]
+    # said once each, for hundreds of cars
+    named = {place: say("certified-place", place=place) for place in SHAPES}
+    where = [named[place] for place in places(found)]
     cars = {say("certified-car"): found.ids, say("certified-car-kind"): found.kinds}
     table = pd.DataFrame({**cars, **energies, say("certified-where"): where})
     return table.iloc[np.argsort(found.inside(BAND), kind="stable")]
@@ -64,10 +66,8 @@ def cars_table(found: CarsFound, display: Display) -> pd.DataFrame:
 def short_table(table: pd.DataFrame, display: Display) -> pd.DataFrame:
     """What a narrow place has room for: the band's ends in one column, no ids."""
     kind, measured, modelled, low, high = table.columns[1:6]
-    ends = [
-        display.say("span", low=f"{least:.0f}", high=f"{most:.0f}")
-        for least, most in zip(table[low], table[high], strict=True)
-    ]
+    span = display.say("span", low="{:.0f}", high="{:.0f}")
+    ends = [span.format(least, most) for least, most in zip(table[low], table[high], strict=True)]
     short = table[[kind, measured, modelled]].round().astype({measured: int, modelled: int})
     return short.assign(**{display.say("certified-band"): ends})
 
