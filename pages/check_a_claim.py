@@ -252,9 +252,9 @@ def answer(now: Question) -> Answer:
     display, dark = state.display(), state.dark()
     # the line is there before and after, so that nothing moves when the model has run
     line = st.empty()
-    line.caption(words.progress(now))
+    line.caption(words.progress(now, state.display()))
     found = state.claim(now.claim.id, tuple(now.given.items()))
-    line.caption(words.eyebrow(found))
+    line.caption(words.eyebrow(found, display))
     st.header(words.heading(found), anchor=False)
     st.markdown(words.reason(found, display))
     rows = words.rows_of(found)
@@ -265,7 +265,7 @@ def answer(now: Question) -> Answer:
     st.caption(inputs.held_together(varied(found, display)))
     with st.expander(told("claim-rule"), type="compact", key="why-drawer"):
         st.markdown(rule(found, display))
-        st.markdown(words.left_out(found))
+        st.markdown(words.left_out(found, display))
     return found
 
 
@@ -325,7 +325,7 @@ def draw_shares(now: Question) -> None:
     """The same number meant as each share that fits; each is a claim of its own, tested when it is asked for."""
     with st.container(key="claim-shares", width=WIDTH_PX):
         line = st.empty()
-        line.caption(words.progress(now))
+        line.caption(words.progress(now, state.display()))
         answers = {
             name: state.claim(now.claim.id, tuple((dict(now.given) | {"denominator": name}).items()))
             for name in now.claim.denominators
@@ -387,12 +387,12 @@ def draw_claim() -> None:
         choose_claim(now)
         st.title(words.claim_text(now), anchor=False)
         if not now.as_listed:
-            st.caption(words.CHANGED)
+            st.caption(state.display().say("claim-changed"))
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
         st.subheader(told("claim-published-heading"), anchor=False)
         say_number(now)
-        if sentence := words.reading(now):
+        if sentence := words.reading(now, state.display()):
             st.caption(sentence)
         st.subheader(told("claim-said-heading"), anchor=False)
         say_conditions(now)

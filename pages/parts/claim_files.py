@@ -49,7 +49,7 @@ def method_note(answer: Answer) -> str:
         f"car's assumed figures ({method['draw']}; {together} rise with {lead}; seed {method['seed']}). The band is "
         f"what lies between the lowest and the highest 5 % of the runs. {spoken.varied(answer, Display())} "
         f"{spoken.share_of_design(answer, Display())} "
-        f"{left_out(answer)} {SOURCE_LINE}"
+        f"{left_out(answer, Display())} {SOURCE_LINE}"
     )
 
 

@@ -83,46 +83,38 @@ def reason(answer: Answer, display: Display) -> str:
     return held_together(f"{capital(spoken.reason(answer, subject, display, units_of(display)))}.")
 
 
-def reading(asked: Question) -> str:
+def reading(asked: Question, display: Display) -> str:
     """How the claim's words are taken; empty where they leave no doubt."""
-    always = (
-        f"“Always” is refuted by counter-examples, so it asks for {share_words(ALWAYS)} of the runs; other claims ask "
-        f"for {share_words(BROADLY)}."
-    )
     within = share_words(asked.claim.within_share)
-    relation = {
-        "up_to": "“Up to” names the top: the level that one run in twenty passes is to lie within "
-        f"{within} of the number.",
-        "on_average": f"“On average”: the mean of the runs is to lie within {within} of the number.",
-    }.get(asked.relation, "")
-    parts = (asked.claim.reading if asked.as_listed else "", relation, always if asked.claim.always else "")
+    parts = [asked.claim.reading if asked.as_listed else ""]
+    if asked.relation == "up_to":
+        parts.append(display.say("claim-reads-up-to", within=within))
+    if asked.relation == "on_average":
+        parts.append(display.say("claim-reads-on-average", within=within))
+    if asked.claim.always:
+        always, broadly = share_words(ALWAYS), share_words(BROADLY)
+        parts.append(display.say("claim-reads-always", always=always, broadly=broadly))
     return held_together(" ".join(filter(None, parts)))
 
 
-def progress(asked: Question) -> str:
+def progress(asked: Question, display: Display) -> str:
     """What is said while the model runs."""
-    return f"Running the model {asked.claim.runs:,} times …"
+    return display.say("claim-running", runs=asked.claim.runs)
 
 
-def eyebrow(answer: Answer) -> str:
+def eyebrow(answer: Answer, display: Display) -> str:
     """The line over the verdict."""
-    left_out = f"; {answer.left_out:,} left out" if answer.left_out else ""
-    return f"Verdict, from {len(answer.values):,} runs of the model{left_out}"
+    if not answer.left_out:
+        return display.say("claim-eyebrow", runs=len(answer.values))
+    return display.say("claim-eyebrow-some-left-out", runs=len(answer.values), left=answer.left_out)
 
 
-def left_out(answer: Answer) -> str:
+def left_out(answer: Answer, display: Display) -> str:
     """What the model leaves out of this claim, and which runs."""
-    words = f"Left out: {answer.question.claim.left_out}"
-    if answer.left_out:
-        cars = "drawn cars" if answer.left_out > 1 else "drawn car"
-        words += (
-            f" Left out too: {answer.left_out:,} {cars} of {answer.question.claim.runs:,}, whose motor or battery "
-            "cannot keep up with the drive or whose charge does not last."
-        )
-    return words
-
-
-CHANGED = "What is tested is no longer what the list’s claim says, so the sentence was made from the test."
+    told = display.say("claim-left-out", what=answer.question.claim.left_out)
+    if not answer.left_out:
+        return told
+    return f"{told} {display.say('claim-cars-left-out', left=answer.left_out, runs=answer.question.claim.runs)}"
 
 
 def finding(answer: Answer) -> str:

@@ -192,3 +192,39 @@ claim-rule-between = Cannot be judged from what was said: anything else.
 
 # $beyond: text
 claim-rule-beyond = The claim itself is beyond the model: { $beyond }.
+
+## Beside the verdict
+
+# How the claim’s words are taken.
+# $within: text
+claim-reads-up-to = “Up to” names the top: the level that one run in twenty passes is to lie within { $within } of the number.
+
+# $within: text
+claim-reads-on-average = “On average”: the mean of the runs is to lie within { $within } of the number.
+
+# $always: text
+# $broadly: text
+claim-reads-always = “Always” is refuted by counter-examples, so it asks for { $always } of the runs; other claims ask for
+    { $broadly }.
+
+# $runs: count
+claim-running = Running the model { $runs } times …
+
+# $runs: count
+claim-eyebrow = Verdict, from { $runs } runs of the model
+
+# $runs: count
+# $left: count
+claim-eyebrow-some-left-out = Verdict, from { $runs } runs of the model; { $left } left out
+
+# $what: text
+claim-left-out = Left out: { $what }
+
+# $left: count
+# $runs: count
+claim-cars-left-out = Left out too: { $left ->
+    [one] { $left } drawn car
+   *[other] { $left } drawn cars
+} of { $runs }, unable to keep up with the drive or run flat on the way.
+
+claim-changed = What is tested is no longer what the list’s claim says, so the sentence was made from the test.
