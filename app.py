@@ -19,6 +19,7 @@ import altair  # noqa: F401
 import pandas  # noqa: F401
 import streamlit as st
 from starlette.datastructures import Headers, MutableHeaders
+from starlette.formparsers import MultiPartParser
 from starlette.middleware import Middleware
 from starlette.requests import Request
 from starlette.responses import FileResponse, HTMLResponse, PlainTextResponse
@@ -37,6 +38,8 @@ PAGES = {path.stem for path in (HOME / "pages").glob("[a-z]*.py")} - {"entrypoin
 OWN_SCRIPT = "own.js"
 TOOLKITS_PLACES = {"_stcore", "static", "media", "component"}
 TOOLKITS_FILES = {"favicon.png", "manifest.json"}
+MultiPartParser.spool_max_size = 32 * 2**20
+"""What is uploaded stays in memory: it would be put on the disk beyond a megabyte. `server.maxUploadSize` is less."""
 CLOSED = {"_stcore/metrics"}
 """Nobody is counted here."""
 NO_SUCH_PAGE = (

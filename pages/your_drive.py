@@ -344,6 +344,7 @@ def reset(*keys: str) -> None:
 
 with st.container(key="start", horizontal=True, gap="small"):
     choose_drive("page")
+    st.page_link("own_road.py", label=state.display().say("own-road-door"), query_params=link.own_link())
     if link.new_here():
         # the cards of Show are the guided first run; who needs none goes on here
         with st.container(key="guide", width="content"):

@@ -12,11 +12,14 @@ from pathlib import Path
 from statistics import median
 from typing import Any
 
+import numpy as np
+import pandas as pd
+
 from model.describe.fields import InputError
 from model.describe.figures import Several
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
-from model.describe.units import J_PER_KWH
+from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.savings import Result, evaluate
 from model.out.answers import drawn_for, points
 from model.sampling.drives import draws_of
@@ -43,6 +46,11 @@ def drive_recording(file: Path, scenario: Scenario, given: frozenset[str]) -> tu
         Where the file cannot be read or its drive cannot be driven.
     """
     recording = read_recording(file)
+    return recording, *drive_as_recorded(recording, scenario, given)
+
+
+def drive_as_recorded(recording: Recording, scenario: Scenario, given: frozenset[str]) -> tuple[Scenario, Result]:
+    """The same of a recording that has been read."""
     trace = recording.trace
     if recording.soc_start is not None and "soc_start" not in given:
         scenario = scenario.with_setting("soc_start", recording.soc_start)
@@ -50,7 +58,21 @@ def drive_recording(file: Path, scenario: Scenario, given: frozenset[str]) -> tu
         trace = replace(trace, ambient_c=None)
     elif trace.ambient_c is not None:
         scenario = scenario.with_setting("ambient_c", float(trace.ambient_c.mean()))
-    return recording, scenario, evaluate(trace, car_of(scenario), scenario.conditions, scenario.driver)
+    return scenario, evaluate(trace, car_of(scenario), scenario.conditions, scenario.driver)
+
+
+def energy_over_time(recording: Recording, result: Result) -> pd.DataFrame:
+    """What left the battery less what came back until each moment [kWh]: measured, where it was, and modelled.
+
+    One row a step, with `minutes` since the start, `speed_kmh` and `elevation_m` at its end.
+    """
+    trace = result.trace
+    steps = {"measured_kwh": recording.power_w, "modelled_kwh": result.run.terminal_w[0]}
+    energies = {name: np.cumsum(watts * trace.step_s) / J_PER_KWH for name, watts in steps.items() if watts is not None}
+    return pd.DataFrame(
+        {"minutes": trace.time_s[1:] / 60, "speed_kmh": trace.speed_mps[1:] * KMH_PER_MPS,
+         "elevation_m": trace.elevation_m[1:]} | energies
+    )  # fmt: skip
 
 
 def band_of_recording(scenario: Scenario, result: Result, runs: int = RUNS) -> dict[str, Any]:

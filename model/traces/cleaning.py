@@ -11,7 +11,15 @@ from model.describe.fields import InputError
 from model.describe.trace import Array
 from model.describe.units import KMH_PER_MPS
 from model.traces.recorded_csv import SamplesByKey
-from model.traces.resampling import STANDING_MPS, height_reach_m, local_cubic, noise_of, road_height, stray_heights
+from model.traces.resampling import (
+    ELEVATION_GRID_M,
+    STANDING_MPS,
+    height_reach_m,
+    local_cubic,
+    noise_of,
+    road_height,
+    stray_heights,
+)
 
 STEPS = {
     "duplicates": "rows with the time of another",
@@ -173,8 +181,9 @@ def road_from(
             kept = np.interp(seconds, seconds[~stray], height[~stray])
             effects.append(Effect("stray_heights", int(stray.sum()), climb_of(height), climb_of(kept)))
             height = kept
-    if "height" in off:
-        return height, effects
-    smooth = np.interp(distance_m, *road_height(distance_m, height, float(distance_m[-1]), height_reach_m(height)))
-    effects.append(Effect("height", len(height), climb_of(height), climb_of(smooth)))
+    # left out, heights are still laid along a grid, and no slope is steeper than any road's
+    reach_m = ELEVATION_GRID_M if "height" in off else height_reach_m(height)
+    smooth = np.interp(distance_m, *road_height(distance_m, height, float(distance_m[-1]), reach_m))
+    if "height" not in off:
+        effects.append(Effect("height", len(height), climb_of(height), climb_of(smooth)))
     return smooth, effects

@@ -22,7 +22,8 @@ LOADED_FONTS = """
 LINK = "/compare"
 """A page that the navigation does not show: reached by its link alone."""
 PATHS = (
-    "/lift_off", "/winter_and_limits", "/how_it_works", "/check_a_claim", "/show", "/compare", "/take_away", "/sources",
+    "/lift_off", "/winter_and_limits", "/how_it_works", "/check_a_claim", "/show", "/compare", "/own_road",
+    "/take_away", "/sources",
 )  # fmt: skip
 BROKEN_APP = "tests/browser/broken_app.py"
 

@@ -19,7 +19,7 @@ ALSO = {
     "show.py": ("card", ("2", "3", "4", "5", "6")),
 }
 """What a page shows one at a time, by its own parameter in the address."""
-NO_DRIVE_NEEDED = {"sources.py"}
+NO_DRIVE_NEEDED = {"own_road.py", "sources.py"}
 DOWN = Leg(distance_km=8, speed_kmh=50, stops=1, slow_downs=5, slow_to_kmh=25, descent_m=480, grade_pct=6)
 HARD = {
     "hopeless": TOWN.with_leg(0, "stops", 400),

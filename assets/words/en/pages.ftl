@@ -28,6 +28,13 @@ page-compare-title = Your drive beside another
 
 page-compare-about = The same road with one thing changed, and whether the difference is larger than the uncertainty.
 
+page-own-road = Your own recording
+
+page-own-road-title = A road that was driven
+
+page-own-road-about = A recording of a real drive in place of a described one: what the model makes of it, beside what was
+    measured.
+
 page-take-away = Take away
 
 page-take-away-title = Take it with you

@@ -1,0 +1,159 @@
+# A recording of one's own in place of a described drive.
+
+own-road-door = Use my own recording
+
+own-road-upload = A recording of a drive: CSV with time and speed (or positions), or GPX with times; up to 30 MB
+
+own-road-private = It is held in the server's memory for this visit only: never on a disk, never in a link. Positions are
+    dropped once distance and slope are known. After the server or this page is started anew the recording must be opened
+    again.
+
+own-road-sample = Try the invented sample
+
+own-road-sample-is-invented = This recording is invented: no car has driven it. It was built by this program, for the
+    first car that it shows made 8 % heavier, and spoilt as a phone would spoil it.
+
+own-road-car = The car, its season and what you know of it are those of “Your drive”; charge and temperature come from the
+    recording where it has them.
+
+# $distance: quantity in km
+# $minutes: quantity in minutes
+# $net: quantity in kWh
+# $band: span in kWh
+own-road-modelled = The modelled car takes { $net } for these { $distance } in { $minutes } (nine in ten cars: { $band }).
+
+# $distance: quantity in km
+# $minutes: quantity in minutes
+# $net: quantity in kWh
+# $band: span in kWh
+# $measured: quantity in kWh
+own-road-measured = { $measured } were measured on these { $distance } in { $minutes }; the modelled car takes { $net } (nine in
+    ten cars: { $band }).
+
+# $shortfall: quantity in kWh
+own-road-shortfall = The modelled car could not follow everywhere: { $shortfall } were lacking at its wheels.
+
+own-road-totals = Totals at the battery's terminals
+own-road-out = Out of the battery
+own-road-in = Back into it
+own-road-net = Net
+own-road-share = Recovered share: in over out
+own-road-of-measured = Measured
+own-road-of-model = Modelled
+own-road-of-band = Nine in ten cars
+
+# $hidden: quantity in kWh
+own-road-hidden = Both are counted in steps of a second. At its own rate the recording has { $hidden } more coming back, which goes
+    in and out within a second.
+
+own-road-chart = Net energy from the start: measured beside modelled
+own-road-chart-modelled = Net energy from the start, as modelled
+
+# $modelled: quantity in kWh
+# $measured: quantity in kWh
+own-road-alt-measured = Two lines that rise with time to { $measured } measured and { $modelled } modelled.
+
+# $modelled: quantity in kWh
+own-road-alt = A line that rises with time to { $modelled } as modelled.
+
+own-road-recognised = What was recognised
+own-road-column = Column
+own-road-meaning = Taken for
+own-road-unit = Unit
+own-road-correct = Correct it
+own-road-not-read = not read
+
+# $meaning: one of time_s, speed_kmh, latitude, longitude, elevation_m, ambient_c, battery_temp_c, soc_pct, cabin_kw, battery_power_kw, battery_a, battery_v, other
+own-road-means = { $meaning ->
+    [time_s] time
+    [speed_kmh] speed
+    [latitude] latitude
+    [longitude] longitude
+    [elevation_m] height
+    [ambient_c] outside temperature
+    [battery_temp_c] battery temperature
+    [soc_pct] charge
+    [cabin_kw] cabin power
+    [battery_power_kw] battery power
+    [battery_a] battery current
+    [battery_v] battery voltage
+   *[other] nothing
+}
+
+own-road-cleaning = What was cleaned
+
+# $step: one of duplicates, backward, gaps, jumps, noise, standing, stray_heights, height
+own-road-step = { $step ->
+    [duplicates] Rows with the time of another left out
+    [backward] Rows whose time lies before an earlier one left out
+    [gaps] Split where nothing was recorded while the car drove
+    [jumps] Speeds left out that no car changes to and back from
+    [noise] Scatter of the speed smoothed
+    [standing] Creeping at rest taken as standing
+    [stray_heights] Heights left out that no road leads to
+   *[height] Heights smoothed along the road
+}
+
+# $step: text
+# $before: quantity in km
+# $after: quantity in km
+# $count: count
+own-road-effect = { $step } ({ $count }): distance { $before } before, { $after } after
+
+# $step: text
+# $before: quantity in m
+# $after: quantity in m
+# $count: count
+own-road-effect-climb = { $step } ({ $count }): climb { $before } before, { $after } after
+
+own-road-large = That is a large change: look whether the file means what it was taken for.
+
+own-road-found = What was found
+
+# $what: one of no_number, out_of_range, rows_without_time, cut_off, filled, column_empty, column_gap, bridged, flat, two_sources, standing_unrecorded, unit_assumed, time_unit, share_not_percent, watts, power_sign, steep
+# $column: text
+# $count: count
+own-road-finding = { $what ->
+    [no_number] Cells without a number left out of { $column }: { $count }.
+    [out_of_range] Values out of range left out of { $column }: { $count }.
+    [rows_without_time] Rows without a time left out: { $count }.
+    [cut_off] The file breaks off; what stands before was read.
+    [filled] Empty cells of { $column } filled from their neighbours: { $count }.
+    [column_empty] There is nothing under { $column }.
+    [column_gap] Under { $column } too much is missing; it was left out.
+    [bridged] Gaps between positions driven at an even speed: { $count }.
+    [flat] There is no height: the road was taken as flat.
+    [two_sources] Battery power is current times voltage.
+    [standing_unrecorded] For { $count } s no speed is given; the car was taken as standing.
+    [unit_assumed] The file names no unit for { $column }: is it the one above?
+    [time_unit] The times were taken as milliseconds: are they?
+    [share_not_percent] No charge is above 1: it was taken as a share of the whole. Is it?
+    [watts] The values under { $column } were taken as watts: are they?
+    [power_sign] The battery takes more than it gives on a road that does not fall: is power counted the other way round?
+   *[steep] The whole road would be steeper than any; its heights were left out. Are they in another unit?
+}
+
+# $scatter: quantity in m
+own-road-from-positions = Speed was worked out from positions that scatter by { $scatter }: the net energy may be off by 1 % where
+    they hardly do and by 4 % at some metres, the recovered share by half a point to two.
+
+# $noise: quantity in km/h
+own-road-noise-left = The speed may scatter by { $noise }, which is not told from a restless foot: the net energy may be up to 2 % too
+    high, the recovered share up to two points.
+
+# $energy: quantity in kWh
+own-road-charged-standing = The battery took { $energy } while the car stood: leave out charging from outside.
+
+# $speed: quantity in km/h
+own-road-speed-unit = The car never gets faster than { $speed }: are the speeds in another unit?
+
+own-road-speed-places = The way by the speeds is not the way by the positions: are the speeds in another unit?
+
+own-road-height-unit = The road is hillier than roads are: are the heights in feet?
+
+# $part: count
+# $start: quantity in minutes
+# $end: quantity in minutes
+# $distance: quantity in km
+own-road-part = Part { $part }: from { $start } to { $end }, { $distance }
+own-road-parts = Which part
