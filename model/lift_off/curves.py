@@ -11,15 +11,15 @@ from typing import Any
 
 import numpy as np
 import pandas as pd
-from numpy.typing import NDArray
 
 from model.describe.car import Car
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
+from model.kernel.by_leg import by_leg
 from model.kernel.follow import follow
-from model.kernel.run import Run, drive
+from model.kernel.run import drive
 from model.lift_off.slowing import foot_up_mps2, lamp_zone_of, word_of
 from model.sampling.drives import trace_of
 
@@ -120,32 +120,15 @@ def _both_pedals(
     """
     strengths = np.atleast_1d(scenario.driver.lift_off_mps2 if strengths_mps2 is None else strengths_mps2)
     drawn = {"lift_off_mps2": np.tile(strengths, len(PEDALS)), "brake_pedal": np.repeat(PEDALS, len(strengths))}
-    both = drive(trace, car, scenario.conditions, scenario.driver, drawn=drawn)
-    runs = dict(zip(PEDALS, both.split(len(PEDALS)), strict=True))
     assert trace.leg is not None
-    legs = trace.leg
-    by_discs = runs["friction"]
-    pressed = by_discs.friction_n > PRESSED_MPS2 * by_discs.effective_mass_kg[:, None]
-    pressed &= by_discs.speed > 0
-    before = np.hstack([np.zeros((len(pressed), 1), dtype=bool), pressed[:, :-1]])
-    presses = _by_leg(pressed & ~before, legs, len(scenario.legs))
+    both = drive(trace, car, scenario.conditions, scenario.driver, drawn=drawn)
+    sums = by_leg(both, trace.leg, len(scenario.legs), PRESSED_MPS2)
+    of_pedal = dict(zip(PEDALS, np.split(sums, len(PEDALS), axis=-1), strict=True))
+    presses = of_pedal["friction"][2]
     return {
-        pedal: Curve(
-            net_kwh=_energy_kwh(run.terminal_w, run, legs, len(presses)),
-            friction_kwh=_energy_kwh(run.friction_n * run.speed, run, legs, len(presses)),
-            presses=presses,
-        )
-        for pedal, run in runs.items()
+        pedal: Curve(net_j / J_PER_KWH, friction_j / J_PER_KWH, presses)
+        for pedal, (net_j, friction_j, _) in of_pedal.items()
     }
-
-
-def _energy_kwh(power_w: Array, run: Run, legs: NDArray[np.int64], count: int) -> Array:
-    return _by_leg(power_w * run.step_s, legs, count) / J_PER_KWH
-
-
-def _by_leg(values: Any, legs: NDArray[np.int64], count: int) -> Array:
-    """Sum over the steps of each leg: shape (runs, steps) to (legs, runs)."""
-    return np.array([values[:, legs == leg].sum(axis=1) for leg in range(count)])
 
 
 def _ride(trace: Trace) -> tuple[float, float, int, float]:

@@ -72,17 +72,17 @@ def car_records(car: Car, conditions: Conditions, driver: Driver, drawn: Mapping
     """
     own = {key: np.ravel(values) for key, values in (drawn or {}).items() if key in RECORD_COLUMNS}
     records = np.empty(len(next(iter(own.values()))) if own else 1, dtype=CAR_RECORD)
-    records[:] = _row(car, conditions, driver)
+    records[:] = _one(car, conditions, driver)
     for key, values in own.items():
         records[key] = _coded(RECORD_COLUMNS[key], values)
     return records
 
 
 @lru_cache(maxsize=500)
-def _row(car: Car, conditions: Conditions, driver: Driver) -> tuple[Any, ...]:
-    """What one car is in a record; a page asks for the same few cars hundreds of times."""
+def _one(car: Car, conditions: Conditions, driver: Driver) -> Records:
+    """One car, shape (1,); a page asks for the same few cars hundreds of times."""
     shared = {**vars(car), **vars(conditions), **vars(driver)}
-    return tuple(_coded(field, shared[key]) for key, field in RECORD_COLUMNS.items())
+    return np.array([tuple(_coded(field, shared[key]) for key, field in RECORD_COLUMNS.items())], dtype=CAR_RECORD)
 
 
 def car_record(car: Car, conditions: Conditions, driver: Driver) -> CarRecord:

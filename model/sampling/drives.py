@@ -8,9 +8,11 @@ from functools import lru_cache
 import numpy as np
 
 from model.describe.parameters import car_of, open_figures_of
-from model.describe.scenario import FROZEN, SEASONS, Scenario
+from model.describe.scenario import FROZEN, SEASONS, Driver, Leg, Scenario
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
+from model.kernel import run as kernel
+from model.kernel.follow import follow
 from model.kernel.run import Run
 from model.kernel.savings import Result, evaluate, has_range
 from model.sampling.narrowing import narrowed
@@ -18,16 +20,40 @@ from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, run_ea
 from model.traces.charging_stops import MOST_STOPS, Reach, as_far_as, reach_of
 from model.traces.drive_builder import SlowingOnLiftOff, build_drive
 
+CLEAR_SOC = 0.15
+"""Charge [1] that is left on friction brakes only where nobody asks how far the battery goes with regeneration."""
+
 
 def described_trace(scenario: Scenario, foot_up: SlowingOnLiftOff | None = None) -> Trace:
     """The speed trace of a drive as described, however far its battery goes; `foot_up` as for `build_drive`."""
-    return build_drive(scenario.legs, scenario.driver, return_trip=scenario.return_trip, foot_up=foot_up)
+    legs, driver, there_and_back = scenario.legs, scenario.driver, scenario.return_trip
+    if foot_up is not None or any(leg.lift_off_mps2 is not None for leg in legs):
+        return build_drive(legs, driver, return_trip=there_and_back, foot_up=foot_up)
+    return _at_habits_speeds(legs, replace(driver, lift_off_mps2=Driver.lift_off_mps2), there_and_back)
+
+
+@lru_cache(maxsize=8)
+def _at_habits_speeds(legs: tuple[Leg, ...], driver: Driver, return_trip: bool) -> Trace:
+    # few are kept, since a drive may be two days long
+    return build_drive(legs, driver, return_trip=return_trip)
 
 
 @lru_cache(maxsize=64)
 def reach(scenario: Scenario) -> Reach:
     """Where a described drive is charged on its way, and where its battery is empty."""
+    legs = tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs)
+    if _gets_far(replace(scenario, legs=legs).with_setting("lift_off_mps2", Driver.lift_off_mps2)):
+        return Reach()
     return reach_of(described_trace(scenario), car_of(scenario), scenario.conditions, scenario.driver)
+
+
+@lru_cache(maxsize=64)
+def _gets_far(scenario: Scenario) -> bool:
+    """Whether the battery lasts by far even on friction brakes only, and so whatever the lift-off strength."""
+    car, around, driver = car_of(scenario), scenario.conditions, scenario.driver
+    trace, _ = follow(described_trace(scenario), car, around)
+    run = kernel.drive(trace, car, around, driver, regen=False)
+    return bool(run.energies["able"].all()) and float(run.soc.min()) > CLEAR_SOC
 
 
 def trace_of(scenario: Scenario, foot_up: SlowingOnLiftOff | None = None) -> Trace:

@@ -5,14 +5,16 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.describe.parameters import Assumed, assumed_figures, open_figures_of
+from model.describe.parameters import Assumed, assumed_figures, car_of, open_figures_of
 from model.describe.scenario import SEASONS, Leg, Scenario
 from model.describe.scenario_io import starting_drives
 from model.kernel.savings import LEAST_WH_PER_KM
 from model.limits.winter import range_km
 from model.physics.air_and_tyres import air_density
+from model.sampling import drives
 from model.sampling.drives import answer_of, drive, samples_of, seasons_of, trace_of, year_of
 from model.sampling.uncertainty import run_samples, sample, triangular
+from model.traces.charging_stops import reach_of
 
 TOWN = starting_drives()["town"][2]
 DRIVES = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
@@ -177,3 +179,15 @@ def test_cars_of_the_band_that_cannot_keep_the_speeds_are_counted():
     answer = answer_of(result, samples)
     assert (answer.unable, answer.runs) == (samples.unable, 20)
     assert answer_of(drive(TOWN), samples_of(TOWN, drive(TOWN), 20)).unable == 0
+
+
+def test_how_far_a_battery_goes_is_asked_only_where_it_runs_low(monkeypatch):
+    """With plenty left on friction brakes only no stop is looked for, and the answer is the one that looking gives."""
+    asked = []
+    monkeypatch.setattr(drives, "reach_of", lambda *given: asked.append(given) or reach_of(*given))
+    near, far = (Scenario(legs=(Leg(distance_km=km, speed_kmh=90.0, stops=1, slow_downs=1),)) for km in (40.0, 420.0))
+    for scenario in (near, far):
+        drives.reach.cache_clear()
+        looked = reach_of(drives.described_trace(scenario), car_of(scenario), scenario.conditions, scenario.driver)
+        assert drives.reach(scenario) == looked
+    assert len(asked) == 1 and looked.end_m is not None
