@@ -101,7 +101,8 @@ def slow_downs(result: Result) -> pd.DataFrame:
     `motor_wh`, `friction_wh`, and `limit`, the one that left the most to friction (empty where none did).
     """
     run, trace = result.run, result.trace
-    braked = run.braking_n[0] > 0
+    braking_n, friction_n, bound = run.braking_n[0], run.friction_n[0], run.bound[0]
+    braked = braking_n > 0
     slowing = braked & (trace.acceleration_mps2 < -1e-6)
     edges = np.diff(np.concatenate([[0], slowing.astype(int), [0]]))
     first, last = np.flatnonzero(edges == 1), np.flatnonzero(edges == -1)
@@ -111,10 +112,10 @@ def slow_downs(result: Result) -> pd.DataFrame:
     rows = []
     for start, end in zip(first, last, strict=True):
         within = slice(start, end)
-        friction = run.friction_n[0, within] * work[within]
+        friction = friction_n[within] * work[within]
         limit = ""
         if friction.sum() > 0:
-            by_limit = np.bincount(run.bound[0, within] + 1, weights=friction, minlength=len(LIMITS) + 1)[1:]
+            by_limit = np.bincount(bound[within] + 1, weights=friction, minlength=len(LIMITS) + 1)[1:]
             limit = LIMITS[int(by_limit.argmax())] if by_limit.max() > 0 else ""
         rows.append(
             {
@@ -124,7 +125,7 @@ def slow_downs(result: Result) -> pd.DataFrame:
                 "to_kmh": trace.speed_mps[end] * KMH_PER_MPS,
                 "duration_s": trace.time_s[end] - trace.time_s[start],
                 "peak_mps2": -trace.acceleration_mps2[within].min(),
-                "braking_wh": float((run.braking_n[0, within] * work[within]).sum()),
+                "braking_wh": float((braking_n[within] * work[within]).sum()),
                 "motor_wh": float((run.motor_n[0, within] * work[within]).sum()),
                 "friction_wh": float(friction.sum()),
                 "limit": limit,

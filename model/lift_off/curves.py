@@ -6,6 +6,7 @@ foot comes up where the habit says, and the slow-down is as the car's lift-off m
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
@@ -87,16 +88,32 @@ def curves_of(scenario: Scenario) -> Curves:
     car = car_of(scenario)
     same = _both_pedals(follow(trace_of(scenario), car, scenario.conditions)[0], car, scenario, STRENGTHS_MPS2)
     driven, rides = [], []
-    for strength in STRENGTHS_MPS2:
-        one = scenario.with_setting("lift_off_mps2", float(strength))
-        trace = as_you_would_drive(one, car)
-        driven.append(_both_pedals(trace, car, one))
-        rides.append(_ride(trace))
+    for trace, strengths in _driven_alike(scenario, car):
+        driven.append(_both_pedals(trace, car, scenario, strengths))
+        rides += [_ride(trace)] * len(strengths)
     stacked = {
         pedal: Curve(*(np.hstack([getattr(curves[pedal], item.name) for curves in driven]) for item in fields(Curve)))
         for pedal in PEDALS
     }
     return Curves(scenario, car, same, stacked, Ride(*np.array(rides).T))
+
+
+def _driven_alike(scenario: Scenario, car: Car) -> Iterator[tuple[Trace, Array]]:
+    """The drive as you would drive it over the axis, with the strengths that make it the same; in order.
+
+    From some strength on the foot comes up only so far that the place is reached, and more changes nothing.
+    """
+
+    def at(strength: float) -> Trace:
+        return as_you_would_drive(scenario.with_setting("lift_off_mps2", float(strength)), car)
+
+    strongest = at(STRENGTHS_MPS2[-1])
+    for place, strength in enumerate(STRENGTHS_MPS2):
+        trace = at(strength)
+        if np.array_equal(trace.speed_mps, strongest.speed_mps) and np.array_equal(trace.time_s, strongest.time_s):
+            yield strongest, STRENGTHS_MPS2[place:]
+            return
+        yield trace, STRENGTHS_MPS2[place : place + 1]
 
 
 def as_set(scenario: Scenario) -> dict[str, float]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import partial
+
 import pandas as pd
 import streamlit as st
 
@@ -21,12 +23,13 @@ from pages.parts.charts.energy import (
 )
 from pages.parts.charts.energy_words import before_after_words, ledger_words, over_time_words, slowed_by_words
 from pages.parts.charts.limits import LIMITS
-from pages.parts.figure import figure
+from pages.parts.figure import Table, figure
 from pages.parts.theme import Spec
 
 BOOK = ("battery_out", "battery_in", "engine_given", *USES, "cells_given", "cells_taken", "cells")
 """The entries of the books, in the order of their table."""
 EVERY_S = 60
+"""Between the rows of the table over time [s]."""
 
 
 def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
@@ -37,21 +40,22 @@ def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
     book, steps, events = books(result), timeline(result), slow_downs(result)
 
     title, words = before_after_words(book, display)
-    _figure(before_after(book, display, dark), title, words, groups_table(book, display), "before-after", car)
+    _figure(before_after(book, display, dark), title, words, partial(groups_table, book, display), "before-after", car)
     title, words = ledger_words(book["regenerated"], result.ledger.error_share, display)
-    _figure(ledger(book["regenerated"], display, dark), title, words, books_table(book, display), "ledger", car)
+    table = partial(books_table, book, display)
+    _figure(ledger(book["regenerated"], display, dark), title, words, table, "ledger", car)
     rows = braking_rows(result.wheel_regen_kwh, result.limits_kwh)
     title, words = slowed_by_words(rows, events, display)
     if len(rows):
-        _figure(slowed_by(rows, display, dark), title, words, slow_down_table(events, display), "slow-downs", car)
+        table = partial(slow_down_table, events, display)
+        _figure(slowed_by(rows, display, dark), title, words, table, "slow-downs", car)
     title, words = over_time_words(steps, display)
-    table = timeline_table(steps, display)
-    by_minute = table[(steps["time_s"] % EVERY_S == 0).to_numpy()]
-    _figure(over_time(steps, display, dark), title, words, by_minute, "over-time", car, file=table)
+    by_minute, every_step = (partial(timeline_table, steps, display, every_s) for every_s in (EVERY_S, 0))
+    _figure(over_time(steps, display, dark), title, words, by_minute, "over-time", car, file=every_step)
 
 
 def _figure(
-    chart: Spec, title: str, words: str, table: pd.DataFrame, key: str, car: str, file: pd.DataFrame | None = None
+    chart: Spec, title: str, words: str, table: Table, key: str, car: str, file: Table | None = None
 ) -> None:
     figure(
         chart, alt=f"{title}. {words}", table=table, key=key, file_name=f"{car}-{key}.csv", title=title, words=words,
@@ -97,8 +101,10 @@ def slow_down_table(events: pd.DataFrame, display: Display) -> pd.DataFrame:
     )
 
 
-def timeline_table(steps: pd.DataFrame, display: Display) -> pd.DataFrame:
-    """One row a step."""
+def timeline_table(steps: pd.DataFrame, display: Display, every_s: int = 0) -> pd.DataFrame:
+    """One row a step, or one every so many seconds."""
+    if every_s:
+        steps = steps[steps["time_s"] % every_s == 0]
     say, (km, kmh, m) = display.say, (display.unit(unit) for unit in ("km", "km/h", "m"))
     return pd.DataFrame(
         {

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 
 import pandas as pd
@@ -14,6 +15,8 @@ from pages.parts import state
 from pages.parts.theme import WIDTH_PX, Spec
 from pages.parts.wording import together
 
+Table = pd.DataFrame | Callable[[], pd.DataFrame]
+"""A table, or what makes it: most visitors never ask for it."""
 MOST_ROWS = 100
 """Rows that a table shows; the file has all of them."""
 
@@ -32,21 +35,26 @@ def evenly(table: pd.DataFrame) -> Styler:
     return table.style.format({name: f"{{:,.{digits}f}}" for name, digits in places.items()})
 
 
-def csv_text(table: pd.DataFrame) -> str:
+def made(table: Table) -> pd.DataFrame:
+    """The table itself."""
+    return table() if callable(table) else table
+
+
+def csv_text(table: Table) -> str:
     """A table as a file, each row with the version of the model and the day from which it holds."""
-    return table.assign(model_version=MODEL_VERSION, model_date=MODEL_DATE).to_csv(index=False)
+    return made(table).assign(model_version=MODEL_VERSION, model_date=MODEL_DATE).to_csv(index=False)
 
 
 def figure(
     chart: Spec,
     *,
     alt: str,
-    table: pd.DataFrame,
+    table: Table,
     key: str,
     file_name: str,
     title: str = "",
     words: str = "",
-    file: pd.DataFrame | None = None,
+    file: Table | None = None,
     width: int = WIDTH_PX,
 ) -> None:
     """Draw a chart with its finding above and its table and file below.
@@ -57,7 +65,7 @@ def figure(
         From `pages.parts.charts`.
     alt : str
         What the chart shows, in words: all that a screen reader gets of the picture.
-    table : DataFrame
+    table : DataFrame or callable
         The numbers behind it; column names carry the units.
     key : str
         What the figure is known by while its numbers change.
@@ -65,7 +73,7 @@ def figure(
         Of the table as a file, ending in `.csv`.
     title, words : str
         The finding and a few sentences on it, if they stand with the chart.
-    file : DataFrame, optional
+    file : DataFrame or callable, optional
         Finer rows than the table's, for the file.
     width : int
         The most it takes of the page's width [px].
@@ -90,7 +98,7 @@ def figure(
                 icon=":material/download:",
             )
         if as_table:
-            st.table(evenly(table.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=alt)
-            if len(table) > MOST_ROWS:
-                rows = Quantity(len(table), "", places=0)
-                st.caption(say("first-rows", shown=MOST_ROWS, rows=rows))
+            rows = made(table)
+            st.table(evenly(rows.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=alt)
+            if len(rows) > MOST_ROWS:
+                st.caption(say("first-rows", shown=MOST_ROWS, rows=Quantity(len(rows), "", places=0)))

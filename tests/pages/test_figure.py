@@ -46,3 +46,9 @@ def test_a_file_says_which_model_its_numbers_are_from():
 def test_a_columns_numbers_have_equal_decimals():
     table = pd.DataFrame({"kWh": [0.5, 0.25], "stops": [1, 2], "km/h": [50.0, 40.0], "third": [1 / 3] * 2})
     assert evenly(table).to_string(delimiter="|").splitlines()[1] == "0|0.50|1|50|0.333333"
+
+
+def test_a_table_is_made_only_for_who_asks_for_it():
+    table = pd.DataFrame({"Speed, km/h": [50.0, 30.0]})
+    asked = []
+    assert csv_text(lambda: asked.append(1) or table) == csv_text(table) and len(asked) == 1

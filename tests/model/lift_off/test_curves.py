@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from model.describe.scenario import Driver, Leg, Scenario
+from model.lift_off import curves as lift_off_curves
 from model.lift_off.curves import PEDALS, STRENGTHS_MPS2, as_set, as_you_would_drive, curve_table, curves_of
 from model.sampling.drives import drive
 from model.traces.drive_builder import _planned
@@ -134,3 +135,19 @@ def test_habits_plan_a_leg_once_for_all_strengths():
     _planned.cache_clear()
     curves_of(TWO_LEGS)
     assert _planned.cache_info().misses == len(TWO_LEGS.legs)
+
+
+def test_strengths_beyond_what_is_needed_are_driven_once(curves, monkeypatch):
+    """Each strength on its own gives the same."""
+    built = []
+    monkeypatch.setattr(
+        lift_off_curves, "as_you_would_drive", lambda *given: built.append(given) or as_you_would_drive(*given)
+    )
+    again = curves_of(TWO_LEGS)
+    assert len(built) < len(STRENGTHS_MPS2)
+    for pedal in PEDALS:
+        assert again.as_driven[pedal].net_kwh == pytest.approx(curves.as_driven[pedal].net_kwh, rel=1e-12)
+        for place in (8, 17, 25):
+            one = TWO_LEGS.with_setting("brake_pedal", pedal)
+            one = one.with_setting("lift_off_mps2", float(STRENGTHS_MPS2[place]))
+            assert again.as_driven[pedal].net_kwh[:, place].sum() == pytest.approx(as_set(one)["net_kwh"], rel=1e-9)
