@@ -336,10 +336,10 @@ class Loop:
         warmer = max(20.0 - parked, 0.0) if self.conditions.preconditioned else 0.0
         return parked + warmer, warmer
 
-    def cabin_before_j(self) -> float:
+    def cabin_before_j(self, outside_c: float) -> float:
         """What warming the cabin before the drive takes from the battery."""
         car, around = self.car, self.conditions
-        parked = around.ambient_c if around.parked_c is None else around.parked_c
+        parked = outside_c if around.parked_c is None else around.parked_c
         if not around.cabin or around.ambient_c >= 18 or car.heat_source == "engine":
             return 0.0
         cop = max(1.0, car.heat_pump_cop_at_0c + 0.04 * parked) if car.heat_source == "heat_pump" else 1.0
@@ -399,7 +399,7 @@ def drive(trace: Trace, car: Car, conditions: Conditions, driver: Driver, regen:
     measured = None if trace.battery_temp_c is None else trace.battery_temp_c.tolist()
     pack_c, warmed = loop.start_c(steps[0].outside_c)
     if conditions.preconditioned and not conditions.plugged_in:
-        totals["cabin"] = loop.cabin_before_j()
+        totals["cabin"] = loop.cabin_before_j(steps[0].outside_c)
         totals["heater"] = 0.0 if measured else warmed * loop.heat_capacity
         totals["out"] = totals["cabin"] + totals["heater"]
     soc = conditions.soc_start - totals["out"] / loop.capacity_j

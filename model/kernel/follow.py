@@ -41,7 +41,7 @@ def left_for_drive_w(car: CarRecord, road: Records) -> float:
         # the engine makes up for what the battery cannot give
         most = car.motor_peak_kw * 10000.0
     else:
-        before_j = warm_cabin_before_j(car) + warm_pack_before_j(car, road[0])
+        before_j = warm_cabin_before_j(car, road[0]) + warm_pack_before_j(car, road[0])
         soc = car.soc_start - before_j / capacity_j(car)
         ohms = resistance_ohm(car, soc, start_pack_c(car, road[0]))
         most = greatest_w(open_circuit_v(car, soc), ohms)

@@ -165,9 +165,9 @@ def write(energies: Energies, result: Record) -> None:
 
 
 @compiled
-def warm_cabin_before_j(car: CarRecord) -> float:
-    """What warming up the cabin before the drive takes from the battery [J]; nothing while plugged in."""
-    return 0.0 if car.plugged_in else cabin_warm_up_j(car)
+def warm_cabin_before_j(car: CarRecord, at: MomentOnRoad) -> float:
+    """What warming up the cabin takes from the battery [J] before a drive that starts there; nothing on the plug."""
+    return 0.0 if car.plugged_in else cabin_warm_up_j(car, outside_c(car, at))
 
 
 @compiled
@@ -206,7 +206,7 @@ def drive_one(car: CarRecord, road: Records, regen: bool, result: Record, moment
     """Drive a road with one car: what it comes to goes to `result`, each moment to `moments` where there is room."""
     steps, record = len(road), len(moments) > 0
     measured = not math.isnan(road[0].pack_c)
-    result.warm_cabin_j, result.warm_pack_j = warm_cabin_before_j(car), warm_pack_before_j(car, road[0])
+    result.warm_cabin_j, result.warm_pack_j = warm_cabin_before_j(car, road[0]), warm_pack_before_j(car, road[0])
     before_j = result.warm_cabin_j + result.warm_pack_j
     soc = car.soc_start - before_j / capacity_j(car)
     pack_c = start_pack_c(car, road[0])

@@ -23,6 +23,8 @@ from model.physics.charge_acceptance import with_cells_stated
 
 LONGEST_STEP_S = 1.0
 ENDLESS_KWH = 1e6
+TOGETHER_S = 10.0
+"""Steps that begin within so long are taken together where the strongest charging is looked for [s]."""
 """A battery that no hill fills."""
 
 
@@ -95,8 +97,8 @@ class Headroom:
     """How much charge to leave free so that a drive's way down fits in, and what the battery takes on top of that.
 
     `gained_kwh` is the most the charge rises above the start [kWh], `gained_share` of the usable battery [1]: the
-    energy limit. `power_kw` is the strongest charging over ten steps [kW]; `full_power_below` is the charge [1] up to
-    which the battery takes it at its temperature at the start, the power limit: None where it never does.
+    energy limit. `power_kw` is the strongest charging over some ten seconds [kW]; `full_power_below` is the charge [1]
+    up to which the battery takes it at its temperature at the start, the power limit: None where it never does.
     """
 
     gained_kwh: float
@@ -128,7 +130,8 @@ def headroom(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     """How much charge to leave free for a drive: a described one, or a `hill`."""
     run, above = on_endless_battery(trace, car, conditions, driver)
     gained = max(float(above.max()), 0.0)
-    tens = np.arange(0, run.steps, 10)
+    passed_s = np.cumsum(run.step_s[0]) - run.step_s[0]
+    tens = np.flatnonzero(np.diff(passed_s // TOGETHER_S, prepend=-1.0))
     charged_j, lengths_s = (np.add.reduceat(each, tens) for each in (-run.terminal_w[0] * run.step_s[0], run.step_s[0]))
     power = max(float((charged_j / lengths_s).max()), 0.0)
     start_c = battery.start_temperature_c(car, conditions)

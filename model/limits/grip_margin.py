@@ -14,10 +14,12 @@ import numpy as np
 
 from model.describe.car import Car
 from model.describe.fields import Field
-from model.describe.scenario import Conditions
+from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, Numbers
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
+from model.physics.records import car_record
 from model.physics.tyre_grip import axle_loads_n, road_friction
+from model.physics.wheels import car_kg, moving_kg
 
 SPEED_KMH = Field("speed_kmh", "number", "km/h", "Speed", "", minimum=1, maximum=250, usual=(20, 140), default=50.0)
 BEND_RADIUS_M = Field(
@@ -88,16 +90,18 @@ def grip_asked(
     -----
     Steady cornering: each axle carries across the road its share of the standing weight.
     """
-    car_kg = car.mass_kg + conditions.payload_kg
-    force = (car_kg + conditions.trailer_kg) * np.asarray(slowing, dtype=float)
+    # shares of the front axle may be many, and move no mass
+    one = car_record(replace(car, front_regen_share=None), conditions, Driver())
+    mass_kg = car_kg(one)
+    force = moving_kg(one) * np.asarray(slowing, dtype=float)
     cosine = 1 / np.sqrt(1 + np.asarray(grade, dtype=float) ** 2)
-    front, rear = axle_loads_n(car, car_kg, force / car_kg, cosine)
+    front, rear = axle_loads_n(car, mass_kg, force / mass_kg, cosine)
     if car.driven_axle == "all":
         by_load = car.front_regen_share is None
         share: Any = front / (front + rear) if by_load else np.asarray(car.front_regen_share, dtype=float)
     else:
         share = 1.0 if car.driven_axle == "front" else 0.0
-    across = car_kg * np.asarray(speed, dtype=float) ** 2 / radius_m
+    across = mass_kg * np.asarray(speed, dtype=float) ** 2 / radius_m
     return AxleGrip(
         front_along=share * force / front,
         front_across=car.front_load_share * across / front,

@@ -11,8 +11,8 @@ from model.describe.trace import Array, Numbers
 HIGHWAY_CODE = (0.67, 6.55)
 """Thinking time [s] and slowing [m/s²] behind the UK Highway Code's typical stopping distances, rule 126 (derived)."""
 SIGHT_REACTION_S = 2.5
-SIGHT_SLOWING_FT_S2, SIGHT_SLOWING_MPS2 = 11.2, 3.4
-"""Reaction and slowing behind stopping sight distances, in US and in metric units (AASHTO Green Book 2018)."""
+SIGHT_SLOWING_MPS2 = 3.4
+"""Reaction and slowing behind stopping sight distances, in metric units (AASHTO Green Book 2018)."""
 SPEED_STEPS = 400
 
 
@@ -29,11 +29,6 @@ def braking_distance_m(speed: Numbers, deceleration: Numbers) -> Any:
 def stopping_distance_m(speed: Numbers, reaction_s: Numbers, deceleration: Numbers) -> Any:
     """Thinking and braking distance together [m]."""
     return thinking_distance_m(speed, reaction_s) + braking_distance_m(speed, deceleration)
-
-
-def sight_distance_ft(speed_mph: Numbers) -> Any:
-    """Stopping sight distance [ft] at `speed_mph` [mph] before rounding, with the Green Book's own coefficients."""
-    return 1.47 * speed_mph * SIGHT_REACTION_S + 1.075 * speed_mph * speed_mph / SIGHT_SLOWING_FT_S2
 
 
 def sight_distance_m(speed_kmh: Numbers) -> Any:

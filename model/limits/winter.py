@@ -203,7 +203,7 @@ def warm_up(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> W
     cold, warm = (replace(conditions, preconditioned=before) for before in (False, True))
     one = car_record(car, warm, driver)
     battery_kwh = warm_up_j(one, warm.ambient_c) / J_PER_KWH
-    cabin_kwh = cabin_warm_up_j(one) / J_PER_KWH
+    cabin_kwh = cabin_warm_up_j(one, warm.ambient_c) / J_PER_KWH
     taken = 0.0 if conditions.plugged_in else (battery_kwh + cabin_kwh) / car.usable_kwh
     return WarmUp(
         battery_kwh=battery_kwh,

@@ -12,7 +12,7 @@ import numpy as np
 
 from model.describe.car import Car
 from model.describe.fields import Field, InputError
-from model.describe.figures import Quantity, Share
+from model.describe.figures import Quantity
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_WH, KMH_PER_MPS
@@ -220,41 +220,3 @@ def unneeded_dip(
         "regen": drive_way(dip, car, conditions, foot),
         "friction": drive_way(dip, car, conditions, foot, regen=False),
     }
-
-
-@dataclass(frozen=True)
-class SlopeEnd:
-    """Rolling before a slope ends on the flat, at its best: energy saved, where the foot comes up, what it does."""
-
-    saved_wh: float
-    before_end_m: float
-    top_kmh: float
-    time_gained_s: float
-
-
-def slope_end(speed_mps: float, grade: float, car: Car, conditions: Conditions, driver: Driver) -> SlopeEnd:
-    """The best place to stop holding the car back before a downhill of `grade` [1, positive] ends on the flat.
-
-    From there the car rolls, gains speed to the slope's end and loses it on the flat. Compared with keeping the speed,
-    on the motor downhill and under power on the flat.
-
-    Raises
-    ------
-    InputError
-        Where the slope is too shallow for the car to gain speed.
-    """
-    tops = np.linspace(1.0, 2.0, 81)[1:] * speed_mps
-    gains = rolling(np.append(speed_mps, tops), car, conditions, -grade).slowing_mps2 < 0
-    if not gains[0]:
-        raise InputError("gains-no-speed", grade=Share(grade, places=1))
-    best = SlopeEnd(0.0, 0.0, speed_mps * KMH_PER_MPS, 0.0)
-    for top in tops[: int(np.argmin(np.append(gains, False))) - 1]:
-        down = change(speed_mps, top, 0.0, car, conditions, -grade, steps=100)
-        out = change(top, speed_mps, 0.0, car, conditions, steps=100)
-        rolled = drive_way([down, out], car, conditions, driver)
-        kept = [keep(speed_mps, down.distance_m, -grade), keep(speed_mps, out.distance_m)]
-        held = drive_way(kept, car, conditions, replace(driver, lift_off_mps2=8.0))
-        saved = held.battery_wh - rolled.battery_wh
-        if saved > best.saved_wh:
-            best = SlopeEnd(saved, down.distance_m, top * KMH_PER_MPS, held.time_s - rolled.time_s)
-    return best

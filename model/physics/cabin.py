@@ -132,10 +132,13 @@ def cabin_w(cabin: Cabin, time_s: float) -> float:
 
 
 @compiled
-def cabin_warm_up_j(car: CarRecord) -> float:
-    """Electricity that brings the cabin to its temperature before the drive [J], where it would be heated on it."""
+def cabin_warm_up_j(car: CarRecord, outside_c: float) -> float:
+    """Electricity that brings the cabin to its temperature before the drive [J], where it would be heated on it.
+
+    From the temperature [°C] outside as the drive begins, or from that of where the car stood.
+    """
     if not car.preconditioned or not is_heated(car):
         return 0.0
-    parked_c = soaked_c(car, car.ambient_c)
+    parked_c = soaked_c(car, outside_c)
     rise = max(car.cabin_set_c - parked_c, 0.0)
     return car.cabin_heat_capacity_kj_per_k * 1000.0 * rise / cop(car, parked_c)

@@ -36,5 +36,4 @@ def test_an_end_shows_no_digit_that_another_draw_would_change_much(name, ambient
         (energies, Display().range_text(energies[0], "kWh"), 1),
     ):
         moved = factor * np.std([(band.low, band.high) for band in bands], axis=0)
-        print(f"{name} at {ambient_c:g} °C: {text}, ends move by {moved[0]:.2g} and {moved[1]:.2g}")
         assert moved.max() <= UNITS * last_digit(text)

@@ -239,9 +239,6 @@ does-not-slow-by-rolling = { $start } and { $end }: this car does not come from 
 end-not-below-start = { $end }: { $slow } is not below the speed at the start, { $fast }; it must be from 0 to just below
     it.
 
-# $grade: share
-gains-no-speed = slope: a rolling car gains no speed on { $grade } at this speed; take a steeper slope.
-
 ## Ranges and shares
 
 # $what: one of speeds, hills, load, weather, cabin

@@ -7,6 +7,7 @@ import pytest
 
 from model.describe.parameters import car_from
 from model.describe.scenario import SURFACES, Conditions, Driver
+from model.describe.trace import Trace
 from model.kernel.road import road_of
 from model.kernel.run import drive, ledger_of
 from model.kernel.savings import evaluate
@@ -149,3 +150,17 @@ def test_a_slope_moves_weight_only_by_what_the_tyres_do():
     assert tyre_slowing_mps2(down[0]) == pytest.approx(9.80665 * 0.06)
     rolling = road_of(ride(60 + 3.6 * 9.80665 * 0.06 * np.arange(8), slope=-0.06))
     assert tyre_slowing_mps2(rolling[0]) == pytest.approx(0, abs=1e-9)
+
+
+def test_a_recording_warms_its_cabin_from_its_own_air():
+    speed = np.full(11, 10.0)
+    trace = Trace(
+        time_s=np.arange(11.0), speed_mps=speed, elevation_m=np.zeros(11), ambient_c=np.full(11, -10.0), recorded=True
+    )
+    around = Conditions(ambient_c=5.0, preconditioned=True, plugged_in=False)
+    measured, described = (
+        drive(trace if own else replace(trace, ambient_c=None), car_from("family-hatch"), around, Driver())
+        for own in (True, False)
+    )
+    warmer = (around.cabin_set_c + 10.0) / (around.cabin_set_c - 5.0)
+    assert measured.energies["warm_cabin_j"][0] == pytest.approx(warmer * described.energies["warm_cabin_j"][0])

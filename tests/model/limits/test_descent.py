@@ -8,6 +8,7 @@ import pytest
 from model.describe.fields import InputError
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
+from model.describe.trace import Trace
 from model.kernel.savings import evaluate
 from model.limits.descent import charge_that_takes, descent, descent_to_fill_m, headroom, hill, refund, shares_of_slopes
 
@@ -94,3 +95,15 @@ def test_a_long_descent_from_full_is_left_to_friction():
 def test_a_descent_that_needs_no_brake_says_so():
     down = descent(CAR, WARM, DRIVER, drop_m=50, grade_pct=1, speed_kmh=80)
     assert down.need_kw == 0 and down.result.captured_share is None
+
+
+def test_the_strongest_charging_is_one_of_time_not_of_steps():
+    """Ten seconds down a steep stretch, in steps of one second and of five."""
+
+    def down(step_s):
+        time_s = np.arange(0.0, 101.0, step_s)
+        height = -np.interp(15.0 * time_s, [0.0, 600.0, 750.0, 1500.0], [0.0, 0.0, 15.0, 15.0])
+        trace = Trace(time_s=time_s, speed_mps=np.full(len(time_s), 15.0), elevation_m=height)
+        return headroom(trace, car_from("family-hatch"), Conditions(cabin=False), Driver()).power_kw
+
+    assert down(5.0) == pytest.approx(down(1.0), rel=1e-3) and down(1.0) > 10

@@ -7,7 +7,7 @@ import pytest
 
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
-from model.one_stop.slow_down import change, compare, cruise_kmh_at, drive_way, keep, slope_end, unneeded_dip
+from model.one_stop.slow_down import change, compare, cruise_kmh_at, drive_way, keep, unneeded_dip
 from tests.refused import refuses
 
 HATCH = car_from("family-hatch")
@@ -93,15 +93,6 @@ def test_an_unneeded_dip_costs_energy_and_time_and_more_on_friction():
     assert regen.distance_m == pytest.approx(steady.distance_m)
     assert steady.battery_wh < regen.battery_wh < friction.battery_wh - 20
     assert regen.time_s > steady.time_s
-
-
-def test_rolling_before_a_slope_ends_gains_speed_and_loses_it_again():
-    best = slope_end(80 / 3.6, 0.05, HATCH, WARM, Driver())
-    assert best.saved_wh > 0
-    assert best.top_kmh > 80
-    assert best.time_gained_s > 0
-    with refuses(r"gains no speed on 1\.0 %"):
-        slope_end(80 / 3.6, 0.01, HATCH, WARM, Driver())
 
 
 def test_energy_of_a_way_does_not_hang_on_its_cuts():
