@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.describe.trace import Array
 from model.kernel.run import Run
@@ -27,7 +28,7 @@ def add_up_by_leg(cars: Any, road: Any, moments: Any, leg: Any, pressed_mps2: fl
             was_pressed = pressed
 
 
-def by_leg(run: Run, leg: Array, legs: int, pressed_mps2: float) -> Array:
+def by_leg(run: Run, leg: NDArray[np.int64], legs: int, pressed_mps2: float) -> Array:
     """Sums over the legs of a recorded drive, shape (3, legs, cars).
 
     Energy out less in at the terminals [J]; friction braking at the wheels [J]; how often the brake pedal is pressed: a

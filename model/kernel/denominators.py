@@ -61,7 +61,7 @@ def book_keeper(trace: Trace) -> Callable[..., tuple[Array, ...]]:
 
 def books_of(result: Result) -> Books:
     """The books of one driven result."""
-    energies = book_keeper(result.trace)(result.run, result.friction_only)
+    energies = book_keeper(result.trace)(result.run, result.without)
     return Books(*[float(energy[0]) / J_PER_KWH for energy in energies] + [result.distance_km])
 
 

@@ -15,7 +15,7 @@ from model.describe.trace import Array, Numbers, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.follow import follow
 from model.kernel.ledger import Ledger
-from model.kernel.run import Run, drive, ledger_of
+from model.kernel.run import Run, drive, drive_road, ledger_of
 from model.kernel.shortfall import shortfall_j
 
 LEDGER_DECIMALS = 12
@@ -47,7 +47,11 @@ def range_gain_share(saved: Numbers) -> Numbers:
 
 @dataclass(frozen=True, eq=False)
 class Result:
-    """One drive, with regeneration and on friction brakes only, over the same trace."""
+    """One drive, with regeneration and on friction brakes only, over the same trace.
+
+    `run` holds every step, `without` the energies of the drive on friction brakes only: a drive of two days has so many
+    steps that they are not kept twice (`friction_only`).
+    """
 
     trace: Trace
     car: Car
@@ -55,8 +59,13 @@ class Result:
     driver: Driver
     followed: bool
     run: Run
-    friction_only: Run
+    without: Run
     ledger: Ledger
+
+    @property
+    def friction_only(self) -> Run:
+        """The drive on friction brakes only with every step, driven for who asks."""
+        return drive_road(self.run.road, self.run.cars, regen=False, record=True)
 
     @property
     def distance_km(self) -> float:
@@ -96,7 +105,7 @@ class Result:
     @property
     def friction_only_net_kwh(self) -> float:
         """Net energy of the same trace on friction brakes only [kWh]."""
-        return float(self.friction_only.net_j[0]) / J_PER_KWH
+        return float(self.without.net_j[0]) / J_PER_KWH
 
     @property
     def saved_kwh(self) -> float:
@@ -146,7 +155,7 @@ class Result:
     @property
     def friction_only_wheel_friction_kwh(self) -> float:
         """Work of the friction brakes in the friction-only run [kWh]."""
-        return float(self.friction_only.energies["friction_j"][0]) / J_PER_KWH
+        return float(self.without.energies["friction_j"][0]) / J_PER_KWH
 
     @property
     def captured_share(self) -> float | None:
@@ -222,10 +231,11 @@ def evaluate(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
     # a recording was driven: where the modelled car could not have done it, that is reported in place of slowing it
     if not trace.recorded:
         trace, followed = follow(trace, car, conditions)
-    run, friction_only = (drive(trace, car, conditions, driver, regen=regen) for regen in (True, False))
+    run = drive(trace, car, conditions, driver)
+    without = drive_road(run.road, run.cars, regen=False)
     if not (trace.recorded or trace.ends):
         _check_charge(trace, run, conditions)
-    return Result(trace, car, conditions, driver, followed, run, friction_only, ledger_of(run, trace))
+    return Result(trace, car, conditions, driver, followed, run, without, ledger_of(run, trace))
 
 
 def _check_charge(trace: Trace, run: Run, conditions: Conditions) -> None:

@@ -61,10 +61,11 @@ def books(result: Result) -> pd.DataFrame:
     slows the car, `losses_slowing`; and what lies behind the terminals: `cells_given`, `cells_taken`, and the heat in
     the `cells`.
     """
+    without = result.friction_only
     return pd.DataFrame(
         {
             "regenerated": _books_of(result.run, result.ledger),
-            "friction_only": _books_of(result.friction_only, ledger_of(result.friction_only, result.trace)),
+            "friction_only": _books_of(without, ledger_of(without, result.trace)),
         }
     )
 

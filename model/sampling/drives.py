@@ -32,7 +32,7 @@ def described_trace(scenario: Scenario, foot_up: SlowingOnLiftOff | None = None)
     return _at_habits_speeds(legs, replace(driver, lift_off_mps2=Driver.lift_off_mps2), there_and_back)
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=4)
 def _at_habits_speeds(legs: tuple[Leg, ...], driver: Driver, return_trip: bool) -> Trace:
     # few are kept, since a drive may be two days long
     return build_drive(legs, driver, return_trip=return_trip)

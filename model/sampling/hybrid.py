@@ -64,7 +64,7 @@ def fuel_saved(scenario: Scenario, result: Result) -> FuelSaved:
     figures, stated = assumed_figures(scenario.car_class)["engine_efficiency"], dict(scenario.stated)
     at = stated.get("engine_efficiency")
     ends = (figures.high, figures.mid, figures.low) if at is None else (at, at, at)
-    with_regen, without = engine_kwh(result.run), engine_kwh(result.friction_only)
+    with_regen, without = engine_kwh(result.run), engine_kwh(result.without)
     litres = Band(*(fuel_l(without - with_regen, efficiency) for efficiency in ends))
     return FuelSaved(with_regen, without, litres, litres.scaled(100 / result.distance_km))
 

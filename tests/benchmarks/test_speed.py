@@ -88,6 +88,38 @@ def test_memory_is_flat_in_the_number_of_cars():
     assert peaks[1] - peaks[0] < 60
 
 
+TWO_DAYS = """
+import resource, time
+from model.describe.scenario import Leg, Scenario
+from model.kernel.warm import prepare
+from model.sampling.drives import drive, samples_of
+
+def held_mb():
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+
+prepare()
+before_mb, begin = held_mb(), time.process_time()
+scenario = Scenario(legs=(Leg(distance_km=1000.0, speed_kmh=25.0, stops=400, slow_downs=0),))
+result = drive(scenario.with_setting("charging_stops", 10))
+driven, after_mb = time.process_time(), held_mb()
+samples_of(scenario, result)
+run = result.run.moments.nbytes + result.run.road.nbytes + result.without.moments.nbytes
+print(result.trace.duration_s / 3600, run / 2**20, after_mb - before_mb, held_mb() - before_mb,
+      driven - begin, time.process_time() - driven)
+"""
+
+
+def test_a_drive_of_two_days_keeps_to_bounded_memory_and_time():
+    """In a process of its own: what a result holds, and the most that the drive and then its band took."""
+    hours, kept_mb, drive_mb, band_mb, drive_s, band_s = map(float, fresh(TWO_DAYS))
+    print(
+        f"{hours:.0f} hours: {kept_mb:.0f} MB of steps are kept, the drive took {drive_mb:.0f} MB and {drive_s:.2f} s, "
+        f"with its band {band_mb:.0f} MB and {band_s:.1f} s of processor time"
+    )
+    assert hours > 40 and kept_mb < 45 and band_mb < 220
+    assert drive_s < 3 and band_s < 8
+
+
 def test_a_warm_start_is_a_small_part_of_a_cold_one(tmp_path):
     """Compiling everything once, and the command line with what was kept: by processor time."""
     start = "import os; from model.kernel.warm import prepare; prepare(); print(sum(os.times()[:2]))"
