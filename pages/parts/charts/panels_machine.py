@@ -40,6 +40,8 @@ BACKWARDS_SHARE = 0.45
 """How much of the speeds backwards is shown: the machine is the same there, mirrored [1]."""
 LEVELS = (0.8, 0.9)
 """Efficiencies that shade the map [1]."""
+NAME_SHARE = 0.1
+"""Half the length of a shade's name, over the machine's speeds forwards [1]: on a wide picture it is less."""
 LARGEST_DOT_PX2 = 260
 HEADROOM = 1.28
 """The picture's half height over the machine's greatest force [1]."""
@@ -96,7 +98,7 @@ def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display,
         "corners": corners,
         "frame": frame,
         "zero": pd.DataFrame([{"speed": 0.0, "y": 0.0}]),
-        "levels": pd.DataFrame([_level_name(car, slowing, top, display) for slowing in (False, True)]),
+        "levels": pd.DataFrame([_level_name(car, slowing, top, reach, display) for slowing in (False, True)]),
     }
     return dressed(layers, datasets, HEIGHT_PX, dark)
 
@@ -120,14 +122,23 @@ def _map(car: Car, top: float) -> tuple[pd.DataFrame, pd.DataFrame]:
     return pd.concat(bands).round(4), pd.concat(borders).round(4)
 
 
-def _level_name(car: Car, slowing: bool, top: float, display: Display) -> dict[str, object]:
-    """Where the darkest shade is named: about half the speeds, in the middle of its forces where the name ends."""
-    middle_share, end_share = 0.5, 0.6
-    at = np.array([end_share * car.motor_top_speed_kmh / KMH_PER_MPS])
-    low, high = machine_map.efficient_n(car, at, LEVELS[-1], slowing=slowing)
-    middle = (-1 if slowing else 1) * float(low[0] + high[0]) / 2000
-    text = display.say("panel-quadrants-level", level=Share(LEVELS[-1], places=0)) if high > low else ""
-    return {"speed": middle_share * top, "y": middle, "text": text}
+def _level_name(car: Car, slowing: bool, top: float, reach: float, display: Display) -> dict[str, object]:
+    """Where the darkest shade is named: where it has the most room for the name; nowhere, where it has too little.
+
+    `reach` is the force at the picture's upper edge [kN].
+    """
+    # its beginning stands clear of a machine at rest
+    share = np.linspace(1.1 * NAME_SHARE, 1 - NAME_SHARE, 60)
+    ends = [
+        machine_map.efficient_n(car, at * car.motor_top_speed_kmh / KMH_PER_MPS, LEVELS[-1], slowing=slowing)
+        for at in (share - NAME_SHARE, share, share + NAME_SHARE)
+    ]
+    low, high = np.max([end[0] for end in ends], axis=0) / 1000, np.min([end[1] for end in ends], axis=0) / 1000
+    best = int(np.argmax(high - low))
+    fits = high[best] - low[best] > LINE_PX * 2 * reach / HEIGHT_PX
+    text = display.say("panel-quadrants-level", level=Share(LEVELS[-1], places=0)) if fits else ""
+    middle = (-1 if slowing else 1) * float(low[best] + high[best]) / 2
+    return {"speed": float(share[best]) * top, "y": middle, "text": text}
 
 
 # a bigger motor
