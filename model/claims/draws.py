@@ -31,7 +31,7 @@ from model.traces.cycles import CYCLES, LABORATORY, cycle_trace
 
 DRAWN_TOGETHER = {"usable_kwh": "mass_kg", "motor_peak_kw": "mass_kg", "regen_peak_kw": "mass_kg"}
 """Figures that rise with another within a class: the heavier car has the bigger battery and motor. Assumed."""
-EVENLY = ("open_slowing_share", "open_pulling_share")
+EVENLY = ("open_slowing_share", "open_pulling_share", "rolling_coefficient", "drag_area_m2")
 """Assumed figures that are drawn as evenly as what a claim leaves open: hardly any other moves an answer as much."""
 EACH_ITS_OWN = ("heat_source", "cabin", "preconditioned")
 """Choices that may differ from run to run; runs that differ in another are driven apart."""
