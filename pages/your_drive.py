@@ -344,7 +344,6 @@ def reset(*keys: str) -> None:
 
 with st.container(key="start", horizontal=True, gap="small"):
     choose_drive("page")
-    st.page_link("own_road.py", label=state.display().say("own-road-door"), query_params=link.own_link())
     if link.new_here():
         # the cards of Show are the guided first run; who needs none goes on here
         with st.container(key="guide", width="content"):
@@ -353,6 +352,7 @@ with st.container(key="start", horizontal=True, gap="small"):
 answering, describing = st.columns([11, 10], gap="large")
 with describing, st.container(key="description", gap="xsmall"):
     describe()
+    st.page_link("own_road.py", label=state.display().say("own-road-door"), query_params=link.own_link())
 with answering, st.container(key="answer", gap="xsmall"):
     answer()
 with st.expander(state.display().say("adjust-car"), type="compact", key="car-drawer", on_change="rerun") as drawer:
