@@ -110,7 +110,7 @@ SAYINGS = {
         lambda answer: 100 * answer["captured_share_of_braking"],
         {
             "first page": "The motor does {} % of the braking",
-            "motor": "kW of motor do {} % of the braking",
+            "motor": "does {} % of the braking on your drive",
             "claims": "{} % Of the braking energy, taken by the motor",
         },
     ),
@@ -119,7 +119,7 @@ SAYINGS = {
         {"first page": "with regeneration {} kWh do", "card 3": "with regeneration {} kWh do",
          "paper": "with regeneration {} kWh do"},
     ),
-    "put back": (lambda answer: answer["battery_in_kwh"], {"motor": "put {} kWh in the battery"}),
+    "put back": (lambda answer: answer["battery_in_kwh"], {"motor": "puts {} kWh in the battery"}),
     "minutes": (lambda answer: answer["duration_s"] / 60, {"first page": "of the battery in {} minutes"}),
     "length": (lambda answer: answer["distance_km"], {"first page": "{} km in all", "cold": "{} km in all"}),
 }  # fmt: skip
