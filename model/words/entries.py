@@ -72,5 +72,5 @@ def held_value(field: Field, shown: Any, display: Display) -> Any:
 
 
 def tidy(value: float, digits: int) -> float:
-    """A figure without more digits than it deserves."""
+    """A figure in the unit given, without more digits than it deserves [as `value`]."""
     return float(f"{value:.{digits}g}")

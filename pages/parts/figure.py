@@ -15,7 +15,7 @@ from pages.parts import state
 from pages.parts.theme import WIDTH_PX, Spec
 from pages.parts.wording import together
 
-Table = pd.DataFrame | Callable[[], pd.DataFrame]
+TableOrMaker = pd.DataFrame | Callable[[], pd.DataFrame]
 """A table, or what makes it: most visitors never ask for it."""
 MOST_ROWS = 100
 """Rows that a table shows; the file has all of them."""
@@ -35,12 +35,12 @@ def evenly(table: pd.DataFrame) -> Styler:
     return table.style.format({name: f"{{:,.{digits}f}}" for name, digits in places.items()})
 
 
-def made(table: Table) -> pd.DataFrame:
+def made(table: TableOrMaker) -> pd.DataFrame:
     """The table itself."""
     return table() if callable(table) else table
 
 
-def csv_text(table: Table) -> str:
+def csv_text(table: TableOrMaker) -> str:
     """A table as a file, each row with the version of the model and the day from which it holds."""
     return made(table).assign(model_version=MODEL_VERSION, model_date=MODEL_DATE).to_csv(index=False)
 
@@ -49,12 +49,12 @@ def figure(
     chart: Spec,
     *,
     alt: str,
-    table: Table,
+    table: TableOrMaker,
     key: str,
     file_name: str,
     title: str = "",
     words: str = "",
-    file: Table | None = None,
+    file: TableOrMaker | None = None,
     width: int = WIDTH_PX,
 ) -> None:
     """Draw a chart with its finding above and its table and file below.
