@@ -23,7 +23,7 @@ from pages.parts.charts.energy import (
 )
 from pages.parts.charts.energy_words import before_after_words, ledger_words, over_time_words, slowed_by_words
 from pages.parts.charts.limits import LIMITS
-from pages.parts.figure import Table, figure
+from pages.parts.figure import TableOrMaker, figure
 from pages.parts.theme import Spec
 
 BOOK = ("battery_out", "battery_in", "engine_given", *USES, "cells_given", "cells_taken", "cells")
@@ -55,7 +55,7 @@ def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
 
 
 def _figure(
-    chart: Spec, title: str, words: str, table: Table, key: str, car: str, file: Table | None = None
+    chart: Spec, title: str, words: str, table: TableOrMaker, key: str, car: str, file: TableOrMaker | None = None
 ) -> None:
     figure(
         chart, alt=f"{title}. {words}", table=table, key=key, file_name=f"{car}-{key}.csv", title=title, words=words,
