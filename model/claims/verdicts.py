@@ -154,7 +154,10 @@ class Answer:
 
         Where two conditions serve alike, the one is named that the claim's data name first, and the kind of car last.
         """
-        sought, broadly = self.sought, self.question.claim.broadly
+        broadly = self.question.claim.broadly
+        if not self.open_bins:
+            return region_of({}, self.true, [], broadly)
+        sought = self.sought
         conditions = conditions_of(sought.true, sought.open_bins, broadly, SEARCH_SEED)
         here = [Bins.of(one.key, self.draws[one.key], self.question.declared[one.key]) for one in sought.open_bins]
         same = all(one.names == other.names for one, other in zip(here, sought.open_bins, strict=True))

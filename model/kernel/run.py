@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -31,20 +31,6 @@ class Run:
     road: Records
     energies: Records
     moments: Records
-
-    def split(self, parts: int) -> list[Run]:
-        """The run of all cars as runs of equally many, in their order."""
-        each = zip(*(np.array_split(of, parts) for of in (self.cars, self.energies, self.moments)), strict=True)
-        return [Run(cars, self.road, energies, moments) for cars, energies, moments in each]
-
-    @classmethod
-    def joined(cls, runs: Sequence[Run]) -> Run:
-        """The runs of some cars over one road as one, in their order."""
-        if len(runs) == 1:
-            return runs[0]
-        parts = (np.concatenate([getattr(run, of) for run in runs]) for of in ("cars", "energies", "moments"))
-        cars, energies, moments = parts
-        return cls(cars, runs[0].road, energies, moments)
 
     @property
     def steps(self) -> int:
@@ -174,10 +160,15 @@ def drive_records(trace: Trace, cars: Records, *, regen: bool = True, record: bo
 
 def drive_road(road: Records, cars: Records, *, regen: bool = True, record: bool = False) -> Run:
     """As `drive_records`, over a road that is laid out already (`model.kernel.road`)."""
-    energies = np.zeros(len(cars), dtype=RESULTS)
+    run = undriven(road, cars, record=record)
+    drive_all(cars, road, regen, run.energies, run.moments)
+    return run
+
+
+def undriven(road: Records, cars: Records, *, record: bool) -> Run:
+    """Room for a run, to be filled by `drive_all`."""
     moments = np.zeros((len(cars), len(road) if record else 0), dtype=MOMENTS)
-    drive_all(cars, road, regen, energies, moments)
-    return Run(cars, road, energies, moments)
+    return Run(cars, road, np.zeros(len(cars), dtype=RESULTS), moments)
 
 
 def drive(

@@ -20,8 +20,9 @@ from model.describe.parameters import Assumed
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
+from model.kernel.march import drive_all
 from model.kernel.road import road_of
-from model.kernel.run import Run, drive_road
+from model.kernel.run import Run, undriven
 from model.kernel.savings import energy_saved_share
 from model.physics.records import Records, car_records
 
@@ -179,10 +180,13 @@ def run_each(
 
 def _side_by_side(trace: Trace, cars: Records, regen: bool, record: bool) -> Run:
     """A drive with many cars, as many at a time as there are processors: compiled code lets other threads run."""
-    road = road_of(trace)
-    parts = np.array_split(cars, min(len(cars), PROCESSORS))
-    asked = [SIDE_BY_SIDE.submit(drive_road, road, some, regen=regen, record=record) for some in parts]
-    return Run.joined([one.result() for one in asked])
+    run = undriven(road_of(trace), cars, record=record)
+    shares = min(len(cars), PROCESSORS)
+    parts = zip(*(np.array_split(of, shares) for of in (cars, run.energies, run.moments)), strict=True)
+    asked = [SIDE_BY_SIDE.submit(drive_all, some, run.road, regen, *filled) for some, *filled in parts]
+    for one in asked:
+        one.result()
+    return run
 
 
 def run_samples(

@@ -90,7 +90,17 @@ def rendered(name: str, values: Mapping[str, str | int], language: str = "en") -
     message = spoken.get_message(name)
     if message.value is None:
         raise MessageError(f"The message {name!r} is empty.")
-    text, errors = spoken.format_pattern(message.value, dict(values))
+    # the runtime puts in no more than 1,000 characters: what is longer goes in afterwards
+    long = {f"\N{OBJECT REPLACEMENT CHARACTER}{key}": value for key, value in values.items() if _is_long(value)}
+    stand_ins = {mark[1:]: mark for mark in long}
+    text, errors = spoken.format_pattern(message.value, {**values, **stand_ins})
     if errors:
         raise MessageError(f"The message {name!r} cannot be said: {'; '.join(map(str, errors))}.")
-    return cast(str, text)
+    said = cast(str, text)
+    for mark, value in long.items():
+        said = said.replace(mark, str(value))
+    return said
+
+
+def _is_long(value: str | int) -> bool:
+    return isinstance(value, str) and len(value) > 500

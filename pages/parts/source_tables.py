@@ -65,7 +65,7 @@ USERS = (
     "physics/slowing_limits", "physics/grip", "physics/cells", "physics/charge_acceptance", "physics/pack_heat",
     "physics/cabin", "physics/engine", "kernel/step", "kernel/march", "kernel/follow", "limits/friction_brakes",
     "sampling/hybrid", "kernel/savings", "physics/battery", "sampling/drives", "lift_off/advice", "limits/grip_margin",
-    "limits/stopping", "limits/descent", "limits/winter", "one_stop/machine_map",
+    "limits/emergency_stop", "limits/descent", "limits/winter", "one_stop/machine_map",
 )  # fmt: skip
 """The parts of the model that read figures of the car, from the wheels inwards."""
 

@@ -25,7 +25,8 @@ REACHED = f"The battery is empty after {int(SHORT.distance_km)} of 600 km; this 
 
 def words(app):
     html = [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
-    return " ".join([one.value for one in (*app.error, *app.markdown, *app.caption, *app.header)] + html)
+    found = " ".join([one.value for one in (*app.error, *app.markdown, *app.caption, *app.header)] + html)
+    return found.replace("\N{NO-BREAK SPACE}", " ")
 
 
 def test_how_far_the_answer_goes_is_told_in_the_units_of_the_page():

@@ -19,6 +19,7 @@ from model.one_stop.stop_energy import back_by_speed, energy_of, hardest_mps2, m
 from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, split_of
 from model.traces.cycles import cycle_trace
 from model.traces.habits import pull_away
+from tests.refused import told
 
 MILD = Conditions(ambient_c=15.0)
 STOPS = [
@@ -285,7 +286,7 @@ def test_settings_come_from_a_link_and_what_cannot_be_used_is_said():
     assert (settings.from_kmh, settings.quadrant, notices) == (70, "pulling_forwards", [])
     settings, notices = settings_of({"from_kmh": "900", "stops": "7", "slowing_mps2": "nan"})
     assert settings == PanelSettings(from_kmh=130.0)
-    assert len(notices) == 3 and all(str(notice).endswith(".") for notice in notices)
+    assert len(notices) == 3 and all(told(notice).endswith(".") for notice in notices)
 
 
 def test_no_setting_of_a_panel_stands_for_something_else_in_a_link():
