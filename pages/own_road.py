@@ -130,11 +130,12 @@ def explain(recording: Recording) -> None:
         if step not in done and step not in reading["off"]:
             continue
         words = effect_words(done[step], display) if step in done else display.say("own-road-step", step=step)
-        st.session_state[f"step-{step}"] = step not in reading["off"]
-        st.toggle(words, key=f"step-{step}", on_change=switch, args=(step,), disabled=content() is None)
+        st.session_state[f"clean-{step}"] = step not in reading["off"]
+        st.toggle(words, key=f"clean-{step}", on_change=switch, args=(step,), disabled=content() is None)
         if step in done and done[step].is_large:
             st.caption(display.say("own-road-large"))
-    st.subheader(display.say("own-road-found"), anchor=False)
+    if recording.findings:
+        st.subheader(display.say("own-road-found"), anchor=False)
     for finding in sorted(recording.findings, key=lambda each: not each.asks):
         st.markdown(f"- {finding_words(finding, display)}")
 

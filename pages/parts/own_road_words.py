@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
-from model.describe.figures import Quantity, Span
+from model.describe.figures import Quantity, Shares, Span
 from model.kernel.savings import Result
 from model.traces.cleaning import Effect
 from model.traces.findings import Finding
@@ -76,7 +76,7 @@ def totals(measured: Measured | None, result: Result, band: dict[str, Any], disp
 
     net, recovered = band["battery_net_kwh"], band["recovered_share_of_output"]
     spans = (display.figure(Span(net[0], net[2], "kWh", 3)),
-             f"{share(recovered[0])} – {share(recovered[2])}" if recovered else "")  # fmt: skip
+             display.figure(Shares(recovered[0], recovered[2])) if recovered else "")  # fmt: skip
     rows: list[tuple[str, Callable[[float | None], str], str, str]] = [
         ("own-road-out", kwh, "battery_out_kwh", ""),
         ("own-road-in", kwh, "battery_in_kwh", ""),

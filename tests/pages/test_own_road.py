@@ -34,8 +34,8 @@ def test_the_sample_is_named_as_invented_and_stands_measured_beside_modelled():
     totals, recognised = (table.value for table in app.table[:2])
     assert list(totals.columns) == ["", "Measured", "Modelled", "Nine in ten cars"]
     assert "battery power" in list(recognised["Taken for"])
-    assert [toggle.key for toggle in app.toggle if toggle.key.startswith("step-")] == [
-        "step-noise", "step-standing", "step-stray_heights", "step-height",
+    assert [toggle.key for toggle in app.toggle if toggle.key.startswith("clean-")] == [
+        "clean-noise", "clean-standing", "clean-stray_heights", "clean-height",
     ]  # fmt: skip
 
 
@@ -51,7 +51,7 @@ def test_a_file_is_read_corrected_and_cleaned_anew():
 def test_a_step_can_be_switched_off():
     app = ran(opened().button(key="recording-sample").click().run())
     before = app.header[0].value
-    app = ran(app.toggle(key="step-height").set_value(False).run())
+    app = ran(app.toggle(key="clean-height").set_value(False).run())
     assert app.header[0].value != before
     assert "height" not in [effect.step for effect in app.session_state["recording"].effects]
 

@@ -41,7 +41,8 @@ def energy_chart(table: pd.DataFrame, display: Display, dark: bool = False) -> S
         layers.append(line("rows", x, y, colour, dash))
         ends.append({"minutes": end, name: float(table[name].iloc[-1]), f"{name} text": display.say(said)})
         layers.append(
-            layer("ends", "text", {"x": x, "y": y, "text": {"field": f"{name} text"}}, align="right", color=colour,
+            layer("ends", "text", {"x": x, "y": y | {"axis": None}, "text": {"field": f"{name} text"}},
+                  align="right", color=colour,
                   dy=-12 if table[name].iloc[-1] >= table[columns].iloc[-1].max() else 14)
         )  # fmt: skip
     return dressed(layers, {"rows": rows[["minutes", *columns]], "ends": pd.DataFrame(ends)}, HEIGHT_PX, dark)
