@@ -15,6 +15,14 @@ NOTE_SHIFTS = """
         for (const entry of list.getEntries()) { window.shifted += entry.value; }
     }).observe({type: "layout-shift", buffered: false});
 """
+RESTED = """
+    () => {
+        const height = document.querySelector('[data-testid="stMain"]').scrollHeight;
+        if (height !== window.restHeight) { window.restHeight = height; window.restedSince = performance.now(); }
+        return performance.now() - window.restedSince > 1000;
+    }
+"""
+"""The page has been as long as it is for a second: on a busy machine pictures take their room late."""
 SLIDERS = {
     "charge": ("/", "soc_start", '.st-key-set-soc_start input[type="range"]'),
     "strength": ("/lift_off", "lift_off_mps2", '.st-key-set-lift_off_mps2 input[type="range"]'),
@@ -29,6 +37,7 @@ def test_nothing_jumps_while_a_number_is_stepped(open_page, settled):
     page.locator(".st-key-row-leg-1 button").click()
     page.locator(STOPS_UP).wait_for()
     settled(page)
+    page.wait_for_function(RESTED)
     page.evaluate(NOTE_SHIFTS)
     for count in range(11, 16):
         page.locator(STOPS_UP).click()
@@ -46,7 +55,7 @@ def test_nothing_jumps_while_a_slider_moves(open_page, settled, name):
     slider = page.locator(place)
     slider.scroll_into_view_if_needed()
     settled(page)
-    page.wait_for_timeout(300)
+    page.wait_for_function(RESTED)
     page.evaluate(NOTE_SHIFTS)
     for _ in range(3):
         before = page.url
