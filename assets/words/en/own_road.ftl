@@ -98,13 +98,19 @@ own-road-step = { $step ->
 # $before: quantity in km
 # $after: quantity in km
 # $count: count
-own-road-effect = { $step } ({ $count }): distance { $before } before, { $after } after
+own-road-effect = { $step } ({ $count ->
+    [one] { $count } sample
+   *[other] { $count } samples
+}): distance { $before } before, { $after } after
 
 # $step: text
 # $before: quantity in m
 # $after: quantity in m
 # $count: count
-own-road-effect-climb = { $step } ({ $count }): climb { $before } before, { $after } after
+own-road-effect-climb = { $step } ({ $count ->
+    [one] { $count } sample
+   *[other] { $count } samples
+}): climb { $before } before, { $after } after
 
 own-road-large = That is a large change: look whether the file means what it was taken for.
 

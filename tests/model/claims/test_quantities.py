@@ -5,7 +5,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.claims import quantities as quantities
+from model.claims import quantities
 from model.claims.draws import Draws, draw, named_trace, one_at_a_time, over_the_hill
 from model.claims.inputs import Open
 from model.claims.questions import question
