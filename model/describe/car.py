@@ -104,13 +104,13 @@ class Car:
         "Copper and switching loss at peak torque, as a share of peak power.",
     )
     open_pulling_share: float = number(
-        "1", -0.5, 0.5, (-0.15, 0.15), "Unexplained loss when pulling",
+        "1", -0.5, 0.5, (-0.15, 0.15), "Unknown loss, pulling",
         "What cars of one mass, road load and power differ in beyond everything here: a share of the motor's power "
         "when it pulls. Above 0: thirstier than the model's car.",
         default=0.0,
     )
     open_slowing_share: float = number(
-        "1", -0.5, 1, (-0.3, 0.3), "Unexplained loss when slowing",
+        "1", -0.5, 1, (-0.3, 0.3), "Unknown loss, slowing",
         "Of the motor's power when it slows the car, what does not come back beyond everything here. Brake pads that "
         "touch although the motor could do it all are in it.",
         default=0.0,
