@@ -253,11 +253,13 @@ def _headed(column: str) -> list[str]:
 def region(grid: Grid, dark: bool = False) -> Spec:
     """Cells that are the darker the more often the claim is true there, each with the middle of its runs."""
     colours = palette(dark)
-    height = HEAD_PX + LINE_PX + len(grid.rows) * CELL_PX
+    names = _wrapped(f"{grid.down}, by {grid.across[:1].lower()}{grid.across[1:]}")
+    head = HEAD_PX + len(names) * LINE_PX
+    height = head + len(grid.rows) * CELL_PX
     cells: list[Spec] = []
     told: list[Spec] = []
     for down, (row, shares, texts) in enumerate(zip(grid.rows, grid.shares, grid.texts, strict=True)):
-        top = HEAD_PX + LINE_PX + down * CELL_PX
+        top = head + down * CELL_PX
         for line, text in enumerate(lines := textwrap.wrap(row, 17)[:2]):
             at = top + CELL_PX / 2 + (line - (len(lines) - 1) / 2) * LINE_PX
             told.append({"x": 0.0, "y": at, "text": text, "side": True})
@@ -270,10 +272,9 @@ def region(grid: Grid, dark: bool = False) -> Spec:
     for across, column in enumerate(grid.columns):
         lines = _headed(column)
         for line, text in enumerate(lines):
-            at = HEAD_PX + LINE_PX - 8 - (len(lines) - 1 - line) * LINE_PX
+            at = head - 8 - (len(lines) - 1 - line) * LINE_PX
             told.append({"x": across + 0.5, "y": at, "text": text, "side": False})
-    by = f"{grid.down}, by {grid.across[:1].lower()}{grid.across[1:]}"
-    told.append({"x": 0.0, "y": 8.0, "text": by, "side": True})
+    told += [{"x": 0.0, "y": 8.0 + line * LINE_PX, "text": text, "side": True} for line, text in enumerate(names)]
     side = {"expr": f"min({SIDE_PX}, width * 0.33)"}
     scale = {"domain": [0, len(grid.columns)], "range": [side, {"expr": "width"}], "nice": False, "zero": False}
     x: Spec = {"field": "x", "type": "quantitative", "scale": scale, "axis": None}

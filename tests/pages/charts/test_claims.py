@@ -191,3 +191,13 @@ def test_a_printed_picture_says_what_it_shows_and_where_it_is_from():
     assert_valid(whole)
     assert len(whole["title"]["text"]) > 1 and whole["title"]["subtitle"] == ["the claim", "the source"]
     assert whole["background"] != "transparent"
+
+
+def test_long_names_above_the_grid_are_broken_and_not_cut():
+    names = "Cabin heating and cooling", "Rolling resistance coefficient of all four tyres together, %"
+    of_long_names = charts.Grid(*names, ["yes", "no"], ["a", "b"], [[0.1, 0.2], [0.3, 0.4]], [["1", "2"], ["3", "4"]])
+    spec = charts.region(of_long_names)
+    words = spec["datasets"]["words"]
+    told = words[words["side"] & (words["y"] < 40)]["text"].tolist()
+    assert len(told) == 2 and " ".join(told) == f"{names[0]}, by {names[1][0].lower()}{names[1][1:]}"
+    assert max(map(len, told)) <= charts.TEXT_CHARS
