@@ -15,6 +15,7 @@ from model.claims.verdicts import Answer
 from model.describe.fields import InputError
 from model.words.bands import band_promise
 from model.words.claims import rule, varied
+from model.words.entries import help_of, label_of
 from model.words.quantities import Value, capital
 from model.words.refusals import refusal_words
 from pages.parts import claim_files, link, phrase_words, state
@@ -150,7 +151,7 @@ def say_number(now: Question) -> None:
     st.session_state["set-number"] = refused if sentence else inputs.field_of_number(now)
     with st.container(key="claim-number", horizontal=True, vertical_alignment="bottom", gap="small"):
         st.selectbox(
-            QUESTION_FIELDS["relation"].label, RELATIONS, index=None,
+            label_of(QUESTION_FIELDS["relation"], state.display()), RELATIONS, index=None,
             format_func=lambda relation: told("claim-relation", relation=relation),
             key="set-relation", on_change=take_relation, disabled=len(now.number) == 2, width=170,
             placeholder=told("claim-between"),
@@ -223,7 +224,7 @@ def entry(key: str, now: Question) -> None:
         st.session_state[name] = refused if sentence else shown
         st.text_input(
             inputs.entry_label(key, display), key=name, on_change=take_number,
-            placeholder=f"{inputs.open_text(key, this, display)}", help=field.help,
+            placeholder=f"{inputs.open_text(key, this, display)}", help=help_of(field, display),
         )  # fmt: skip
         if sentence:
             st.error(inert(sentence))
@@ -234,7 +235,7 @@ def entry(key: str, now: Question) -> None:
             # a number is a share of one thing at a time
             options, st.session_state[name] = list(now.claim.denominators), this.base
         look = {"format_func": lambda value: inputs.value_text(key, value, display), "key": name,
-                "on_change": take_choices, "help": field.help}  # fmt: skip
+                "on_change": take_choices, "help": help_of(field, display)}  # fmt: skip
         if key == "denominator":
             st.radio(inputs.label(key), options, **look)
         elif len(options) > MOST_BUTTONS:

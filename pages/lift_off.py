@@ -13,6 +13,7 @@ from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS,
 from model.describe.units import KMH_PER_MPS
 from model.lift_off.hills import held_downhills, rolling_downhill_pct, slowing_on_hills
 from model.one_stop.slow_down import FROM_KMH, TO_KMH, compare, unneeded_dip
+from model.words.entries import help_of
 from model.words.quantities import number_text
 from model.words.refusals import refusal_words
 from pages.parts import departures, state, wording
@@ -93,9 +94,9 @@ def more_settings() -> None:
     scenario, display = state.scenario(), state.display()
     for key in ("comes_to_rest", "slowing_on_request"):
         control(DRIVER_FIELDS[key], help="")
-        st.caption(DRIVER_FIELDS[key].help)
+        st.caption(help_of(DRIVER_FIELDS[key], display))
     field = LEG_FIELDS["lift_off_mps2"]
-    st.markdown(display.say("lift-off-legs-help", help=field.help))
+    st.markdown(display.say("lift-off-legs-help", help=help_of(field, display)))
     for place, leg in enumerate(scenario.legs):
         label = display.say("lift-off-of-leg", leg=place + 1, described=wording.leg_words(leg, display))
         control(field, leg=place, label=label, help="")

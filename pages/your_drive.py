@@ -22,7 +22,7 @@ from model.describe.scenario import (
 from model.kernel.savings import Result
 from model.sampling.hybrid import has_engine, has_plug
 from model.words.bands import band_promise
-from model.words.entries import HABITS
+from model.words.entries import HABITS, help_of
 from pages.parts import departures, link, state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
@@ -296,7 +296,8 @@ def year_entries(*, priced: bool) -> None:
     for column, (key, label) in zip(places, asked, strict=True):
         with column:
             control(YEAR_FIELDS[key], label=label, help="")
-    st.caption(say("year-prices-help", price=YEAR_FIELDS["price_per_kwh"].help, co2=YEAR_FIELDS["co2_g_per_kwh"].help))
+    price, co2 = (help_of(YEAR_FIELDS[key], state.display()) for key in ("price_per_kwh", "co2_g_per_kwh"))
+    st.caption(say("year-prices-help", price=price, co2=co2))
 
 
 # the car
@@ -324,7 +325,7 @@ def adjust_car() -> None:
             control(field, look="list" if field.kind == "choice" else "", help="" if key in CONDITION_FIELDS else None)
         with right:
             if key in CONDITION_FIELDS:
-                st.caption(field.help)
+                st.caption(help_of(field, display))
             elif key in stated:
                 st.button(say("figure-back"), key=f"reset-{key}", type="tertiary", on_click=reset, args=(key,))
             elif key in assumed:

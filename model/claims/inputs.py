@@ -27,38 +27,27 @@ CAR_AND_DRIVE: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS
 class ClaimSettings:
     """What only claims ask, beside the settings of car, conditions and driver."""
 
-    car: str = choice(battery_classes(), "Car class", "The kind of car.", default=DEFAULT_CLASS)
-    cycle: str = choice(DRIVES, "Cycle or drive", "A standard cycle, a starting drive, or a hill.", default="udds")
-    hybrid: str = choice(hybrid_classes(), "Hybrid", "The kind of hybrid that is compared.", default="full-hybrid")
+    car: str = choice(battery_classes(), default=DEFAULT_CLASS)
+    cycle: str = choice(DRIVES, default="udds")
+    hybrid: str = choice(hybrid_classes(), default="full-hybrid")
     denominator: str = choice(
-        ("recovered", "of_braking", "range_gain", "electric_braking", "range_lost"), "A share of what",
-        "What the published percentage is a share of.", default="recovered",
+        ("recovered", "of_braking", "range_gain", "electric_braking", "range_lost"), default="recovered",
     )
-    counted: str = choice(
-        ("energy", "slow_downs"), "What is counted", "Braking energy, or slow-downs done by the motor alone.",
-        default="energy",
-    )
-    slower_by_kmh: float = number("km/h", 1, 200, (5, 60), "Speed lost", "In the slow-down.", default=30.0)
-    slowing_mps2: float = number("m/s²", 0.1, 12, (0.5, 9), "Slowing", "Deceleration of the car.", default=1.3)
-    height_m: float = number("m", 10, 4000, (30, 1500), "Height of the hill", "Climbed, then descended.",
-                             default=300.0)
-    gentle_mps2: float = number("m/s²", 0, 3.5, (0, 0.7), "Gentle lift-off strength", "The weaker setting.",
-                                default=0.5)
-    strong_mps2: float = number("m/s²", 0, 3.5, (0.7, 2.5), "Strong lift-off strength", "The stronger setting.",
-                                default=1.5)
-    extra_mass_pct: float = number("%", 0, 200, (5, 100), "Heavier by", "Mass added to the same car.", default=30.0)
-    motor_factor: float = number("1", 1, 5, (1.2, 3), "Power of the bigger motor", "Over that of the smaller one.",
-                                 default=2.0)
-    delay_ms: float = number("ms", 0, 1000, (10, 500), "Switching delay", "From foot up to the motor slowing.",
-                             default=150.0)
-    time_made_up: bool = yes_no(
-        "Lost time made up", "Whether the time that coasting costs is made up by cruising faster.", default=False
-    )
+    counted: str = choice(("energy", "slow_downs"), default="energy")
+    slower_by_kmh: float = number("km/h", 1, 200, (5, 60), default=30.0)
+    slowing_mps2: float = number("m/s²", 0.1, 12, (0.5, 9), default=1.3)
+    height_m: float = number("m", 10, 4000, (30, 1500), default=300.0)
+    gentle_mps2: float = number("m/s²", 0, 3.5, (0, 0.7), default=0.5)
+    strong_mps2: float = number("m/s²", 0, 3.5, (0.7, 2.5), default=1.5)
+    extra_mass_pct: float = number("%", 0, 200, (5, 100), default=30.0)
+    motor_factor: float = number("1", 1, 5, (1.2, 3), default=2.0)
+    delay_ms: float = number("ms", 0, 1000, (10, 500), default=150.0)
+    time_made_up: bool = yes_no(default=False)
 
 
 INPUTS: dict[str, Field] = {key: field for key, field in (
-    {key: replace(LEG_FIELDS[key], label=label) for key, label in (("speed_kmh", "Speed"), ("grade_pct", "Slope"))}
-    | CAR_AND_DRIVE | fields_of(ClaimSettings)
+    {key: replace(LEG_FIELDS[key], message=f"claim-{key}") for key in ("speed_kmh", "grade_pct")}
+    | CAR_AND_DRIVE | fields_of(ClaimSettings, "claim")
 ).items() if field.kind != "text"}  # fmt: skip
 """Everything that a claim may leave open or name; a name that somebody wrote changes no number."""
 

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from model.describe.fields import Field
+from model.describe.messages import rendered
 from model.describe.parameters import class_labels
 from model.kernel.denominators import PHRASES
 from model.traces.cycles import CYCLES
@@ -117,6 +118,17 @@ def span_and_median(low: float, mid: float, high: float, unit: str) -> str:
 # inputs of claims
 
 
+def input_name(field: Field) -> str:
+    """What an input is called, within a sentence."""
+    return rendered(field.message, {})
+
+
+def input_label(field: Field) -> str:
+    """What an input is called, as a label."""
+    name = input_name(field)
+    return name[:1].upper() + name[1:]
+
+
 def value_words(field: Field, value: Any, units: Units = metric, unit: bool = True, digits: int = 3) -> str:
     """One value of an input."""
     if field.key in ("car", "hybrid"):
@@ -151,11 +163,11 @@ def values_words(field: Field, values: Sequence[Any], units: Units = metric) -> 
 def condition(field: Field, words: str) -> str:
     """A condition as a noun: “a blended pedal”, “20 °C outside”, “any drive but US06”."""
     if field.kind == "yes_no" and words in ("yes", "no"):
-        return YES_NO[field.key][words == "no"] if field.key in YES_NO else f"{field.label.lower()}: {words}"
+        return YES_NO[field.key][words == "no"] if field.key in YES_NO else f"{input_name(field)}: {words}"
     if words.startswith("any but "):
-        noun = {"car": "car", "cycle": "drive"}.get(field.key, field.label.lower())
+        noun = {"car": "car", "cycle": "drive"}.get(field.key, input_name(field))
         return f"any {noun} but {words.removeprefix('any but ')}"
     if field.key in CONDITION_NOUNS:
         return CONDITION_NOUNS[field.key].format(words)
-    label = field.label[:1].lower() + field.label[1:]
+    label = input_name(field)
     return f"{label} of {words}" if field.kind in ("number", "count") else f"{label}: {words}"

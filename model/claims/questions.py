@@ -23,8 +23,8 @@ DRIVEN = ("cycle", "grade_pct")
 OF_ALL_RUNS = ("up_to", "on_average")
 """Relations that one number of all runs decides: their top, or their mean."""
 QUESTION_FIELDS = {
-    "number": Field("number", "text", "", "As published", "The claim's number; ``low..high`` for a range."),
-    "relation": Field("relation", "choice", "", "Claimed as", "What the number is to be.", choices=RELATIONS[:5]),
+    "number": Field("number", "text", "", "question-number"),
+    "relation": Field("relation", "choice", "", "question-relation", choices=RELATIONS[:5]),
 }
 
 

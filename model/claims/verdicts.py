@@ -20,6 +20,7 @@ from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open
 from model.claims.prose import (
     Units,
     condition,
+    input_label,
     metric,
 )
 from model.claims.quantities import QUANTITIES
@@ -209,7 +210,7 @@ class Answer:
             "matter_most": [
                 {
                     "input": this.key,
-                    "label": INPUTS[this.key].label,
+                    "label": input_label(INPUTS[this.key]),
                     "steps": [this.named([step]) for step in range(len(this.names))],
                 }
                 for this in two
@@ -287,8 +288,8 @@ def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mappi
     for key, results in swings.items():
         (low, at_low), (high, at_high) = min(results, key=lambda r: r[0]), max(results, key=lambda r: r[0])
         if high - low > ROUNDED_AWAY * abs(base):
-            row = {"input": key, "label": INPUTS[key].label, "unit": INPUTS[key].unit, "at_low": at_low, "low": low}
-            rows.append(row | {"base": base, "high": high, "at_high": at_high})
+            row = {"input": key, "label": input_label(INPUTS[key]), "unit": INPUTS[key].unit}
+            rows.append(row | {"at_low": at_low, "low": low, "base": base, "high": high, "at_high": at_high})
     return tuple(sorted(rows, key=lambda row: row["low"] - row["high"]))
 
 

@@ -41,14 +41,14 @@ class Field:
     """One thing that can be entered.
 
     `minimum` and `maximum` bound what is accepted; `usual` bounds what is ordinary: a value outside it is
-    accepted and named beside the headline. `default` is None where the car class decides.
+    accepted and named beside the headline. `default` is None where the car class decides. `message` is the id of the
+    message with its name; its help is an attribute of that message.
     """
 
     key: str
     kind: str  # "number", "count", "choice", "yes_no" or "text"
     unit: str
-    label: str
-    help: str
+    message: str
     minimum: float = -math.inf
     maximum: float = math.inf
     usual: tuple[float, float] = (-math.inf, math.inf)
@@ -155,48 +155,44 @@ def number(
     minimum: float,
     maximum: float,
     usual: tuple[float, float],
-    label: str,
-    help: str,
     *,
     default: Any = dataclasses.MISSING,
     optional: bool = False,
     kind: str = "number",
 ) -> Any:
-    """Declare a numeric dataclass field with its unit, bounds, ordinary range, label and help."""
-    about = dict(
-        kind=kind, unit=unit, minimum=minimum, maximum=maximum, usual=usual, label=label, help=help, optional=optional
-    )
+    """Declare a numeric dataclass field with its unit, bounds and ordinary range."""
+    about = dict(kind=kind, unit=unit, minimum=minimum, maximum=maximum, usual=usual, optional=optional)
     return dataclasses.field(default=default, metadata=about)
 
 
-def count(minimum: int, maximum: int, usual: tuple[int, int], label: str, help: str, *, default: int = 0) -> Any:
+def count(minimum: int, maximum: int, usual: tuple[int, int], *, default: int = 0) -> Any:
     """Declare a whole number."""
-    return number("", minimum, maximum, usual, label, help, default=default, kind="count")
+    return number("", minimum, maximum, usual, default=default, kind="count")
 
 
-def choice(choices: Iterable[str], label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+def choice(choices: Iterable[str], *, default: Any = dataclasses.MISSING) -> Any:
     """Declare a choice between named values."""
-    about = dict(kind="choice", unit="", choices=tuple(choices), label=label, help=help)
+    about = dict(kind="choice", unit="", choices=tuple(choices))
     return dataclasses.field(default=default, metadata=about)
 
 
-def yes_no(label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+def yes_no(*, default: Any = dataclasses.MISSING) -> Any:
     """Declare a yes or no."""
-    return dataclasses.field(default=default, metadata=dict(kind="yes_no", unit="", label=label, help=help))
+    return dataclasses.field(default=default, metadata=dict(kind="yes_no", unit=""))
 
 
-def text(label: str, help: str, *, default: Any = dataclasses.MISSING) -> Any:
+def text(*, default: Any = dataclasses.MISSING) -> Any:
     """Declare a short text."""
-    return dataclasses.field(default=default, metadata=dict(kind="text", unit="", label=label, help=help))
+    return dataclasses.field(default=default, metadata=dict(kind="text", unit=""))
 
 
-def fields_of(cls: type) -> dict[str, Field]:
-    """The table of fields of one dataclass, by key, in the order of declaration."""
+def fields_of(cls: type, topic: str) -> dict[str, Field]:
+    """The table of fields of one dataclass, by key, in the order of declaration; named by the messages of a topic."""
     table = {}
     for item in dataclasses.fields(cls):
         if "kind" in item.metadata:
             default = None if item.default is dataclasses.MISSING else item.default
-            table[item.name] = Field(key=item.name, default=default, **item.metadata)
+            table[item.name] = Field(key=item.name, message=f"{topic}-{item.name}", default=default, **item.metadata)
     return table
 
 

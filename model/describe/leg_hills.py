@@ -15,10 +15,9 @@ from model.describe.figures import Quantity, Share
 from model.describe.scenario import LEG_FIELDS, Leg
 
 WAYS = ("flat", "up", "down", "up_and_down")
-WAY = Field("way", "choice", "", "Road", "Where the leg leads.", choices=WAYS, default="flat")
+WAY = Field("way", "choice", "", "leg-way", choices=WAYS, default="flat")
 HILL_KM = Field(
-    "hill_km", "number", "km", "Over", "Length of road that goes up or down; the rest of the leg is flat.",
-    0.01, LEG_FIELDS["distance_km"].maximum, LEG_FIELDS["distance_km"].usual,
+    "hill_km", "number", "km", "leg-hill_km", 0.01, LEG_FIELDS["distance_km"].maximum, LEG_FIELDS["distance_km"].usual,
 )  # fmt: skip
 """What is entered beside a leg's own figures."""
 FIRST_M, FIRST_SHARE = 100.0, 0.05

@@ -28,7 +28,7 @@ from model.describe.scenario import (
 from model.describe.tables import ASSETS
 
 SCHEMA = 1
-RETURN_TRIP = Field("return_trip", "yes_no", "", "There and back", "Whether the legs are then driven back.")
+RETURN_TRIP = Field("return_trip", "yes_no", "", "drive-return_trip")
 SECTIONS = {"conditions": CONDITION_FIELDS, "driver": DRIVER_FIELDS, "year": YEAR_FIELDS}
 
 

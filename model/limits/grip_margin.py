@@ -21,14 +21,12 @@ from model.physics.records import car_record
 from model.physics.tyre_grip import axle_loads_n, road_friction
 from model.physics.wheels import car_kg, moving_kg
 
-SPEED_KMH = Field("speed_kmh", "number", "km/h", "Speed", "", minimum=1, maximum=250, usual=(20, 140), default=50.0)
+SPEED_KMH = Field("speed_kmh", "number", "km/h", "grip-speed_kmh", 1, 250, (20, 140), default=50.0)
 BEND_RADIUS_M = Field(
-    "bend_radius_m", "number", "m", "Radius of the bend", "Left empty: straight on.", minimum=5, maximum=100000,
-    usual=(15, 2000), optional=True,
+    "bend_radius_m", "number", "m", "grip-bend_radius_m", minimum=5, maximum=100000, usual=(15, 2000), optional=True,
 )  # fmt: skip
 GRADE_PCT = Field(
-    "grade_pct", "number", "%", "Slope", "Rise over run; downhill is negative.", minimum=-35, maximum=35,
-    usual=(-12, 12), default=0.0,
+    "grade_pct", "number", "%", "grip-grade_pct", minimum=-35, maximum=35, usual=(-12, 12), default=0.0,
 )  # fmt: skip
 BENDS_M = {"roundabout": 18.0, "tight bend": 40.0, "bend": 100.0, "gentle bend": 300.0}
 """Radius [m] behind a word for how sharp a bend is. Common practice, no source."""

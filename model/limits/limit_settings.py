@@ -19,20 +19,20 @@ Found = TypeVar("Found")
 
 @dataclass(frozen=True, kw_only=True)
 class LimitSettings:
-    """What is asked about the limits beside the drive itself."""
+    """What is asked about the limits beside the drive itself; a slope downhill is negative."""
 
-    part: str = choice(LIMIT_PARTS, "Part", "What takes regeneration away.", default="cold")
-    grip_kmh: float = number("km/h", 10, 160, (20, 130), "Speed", "At which the foot comes up.", default=50.0)
-    bend: str = choice((STRAIGHT, *BENDS_M), "Bend", "How sharp.", default=STRAIGHT)
-    slope_pct: float = number("%", -20, 20, (-12, 12), "Slope", "Rise over run: downhill is negative.", default=0.0)
-    hill_m: float = number("m", 10, 3000, (20, 2000), "My hill goes down", "Height lost, all told.", default=300.0)
-    hill_pct: float = number("%", 1, 20, (2, 12), "How steep", "Height lost over distance.", default=6.0)
-    hill_kmh: float = number("km/h", 10, 130, (20, 100), "Driven at", "A steady speed.", default=50.0)
-    stop_kmh: float = number("km/h", 10, 250, (30, 130), "Stop from", "Speed as the danger is seen.", default=100.0)
-    reaction_s: float = number("s", 0, 4, (0.5, 2.5), "Reaction time", "From seeing to braking.", default=1.0)
+    part: str = choice(LIMIT_PARTS, default="cold")
+    grip_kmh: float = number("km/h", 10, 160, (20, 130), default=50.0)
+    bend: str = choice((STRAIGHT, *BENDS_M), default=STRAIGHT)
+    slope_pct: float = number("%", -20, 20, (-12, 12), default=0.0)
+    hill_m: float = number("m", 10, 3000, (20, 2000), default=300.0)
+    hill_pct: float = number("%", 1, 20, (2, 12), default=6.0)
+    hill_kmh: float = number("km/h", 10, 130, (20, 100), default=50.0)
+    stop_kmh: float = number("km/h", 10, 250, (30, 130), default=100.0)
+    reaction_s: float = number("s", 0, 4, (0.5, 2.5), default=1.0)
 
 
-LIMIT_FIELDS = fields_of(LimitSettings)
+LIMIT_FIELDS = fields_of(LimitSettings, "limits")
 
 
 def settings_of(link: Mapping[str, str]) -> tuple[LimitSettings, list[InputError]]:

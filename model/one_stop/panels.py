@@ -17,25 +17,17 @@ FASTEST_KMH = 130.0
 class PanelSettings:
     """One stop that several panels follow, and what one panel alone asks."""
 
-    slower_kmh: float = number(
-        "km/h", 10, FASTEST_KMH, (10, FASTEST_KMH), "The slower speed", "Set beside the faster one.", default=50.0
-    )
-    faster_kmh: float = number(
-        "km/h", 10, FASTEST_KMH, (10, FASTEST_KMH), "The faster speed", "Set beside the slower one.", default=100.0
-    )
-    from_kmh: float = number("km/h", 20, FASTEST_KMH, (20, FASTEST_KMH), "Stop from", "To rest.", default=100.0)
-    slowing_mps2: float = number(
-        "m/s²", 0.5, 10, (0.5, 10), "Slowing", "How much speed is lost each second, all told.", default=1.5
-    )
-    quadrant: str = choice(QUADRANTS, "What the machine does", "Pulling or slowing.", default="slowing_forwards")
-    power_times: float = number(
-        "1", 0.125, 3, (0.125, 3), "Motor power", "Times that of the car as it is.", default=1.0
-    )
-    change: str = choice(CHANGES, "What else changes", "Beside the motor's power.", default="nothing")
-    stops: str = choice(("1", "10"), "Stops", "One after the other.", default="10")
+    slower_kmh: float = number("km/h", 10, FASTEST_KMH, (10, FASTEST_KMH), default=50.0)
+    faster_kmh: float = number("km/h", 10, FASTEST_KMH, (10, FASTEST_KMH), default=100.0)
+    from_kmh: float = number("km/h", 20, FASTEST_KMH, (20, FASTEST_KMH), default=100.0)
+    slowing_mps2: float = number("m/s²", 0.5, 10, (0.5, 10), default=1.5)
+    quadrant: str = choice(QUADRANTS, default="slowing_forwards")
+    power_times: float = number("1", 0.125, 3, (0.125, 3), default=1.0)
+    change: str = choice(CHANGES, default="nothing")
+    stops: str = choice(("1", "10"), default="10")
 
 
-PANEL_FIELDS = fields_of(PanelSettings)
+PANEL_FIELDS = fields_of(PanelSettings, "panels")
 
 
 def settings_of(link: Mapping[str, str]) -> tuple[PanelSettings, list[InputError]]:

@@ -23,8 +23,8 @@ from model.traces.habits import pull_away
 
 CHANGE_STEPS = 400
 """Equal parts into which a change of speed is cut."""
-FROM_KMH = Field("from_kmh", "number", "km/h", "Speed at the start", "", minimum=1, maximum=250, usual=(20, 140))
-TO_KMH = Field("to_kmh", "number", "km/h", "Speed at the end", "0 for a stop.", minimum=0, maximum=249, usual=(0, 110))
+FROM_KMH = Field("from_kmh", "number", "km/h", "stop-from_kmh", 1, 250, (20, 140))
+TO_KMH = Field("to_kmh", "number", "km/h", "stop-to_kmh", 0, 249, (0, 110))
 WAY_ROUNDING = 1e-6
 """Less than this of a way's largest energy is rounding [1]: answers have six digits."""
 DIP_SLOWING_MPS2 = 1.0

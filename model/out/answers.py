@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from model.out.comparison import Difference
 
 SIGNIFICANT_DIGITS = 6
-RUNS_FIELD = Field("runs", "count", "", "Sampled cars", "Behind a band.", 1, 5000, default=RUNS)
+RUNS_FIELD = Field("runs", "count", "", "band-runs", 1, 5000, default=RUNS)
 
 
 @dataclass(frozen=True)

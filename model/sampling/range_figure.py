@@ -30,8 +30,7 @@ from model.sampling.uncertainty import RUNS, Band, run_each
 from model.traces.cycles import cycle_trace
 
 RANGE_KM = Field(
-    "test_range_km", "number", "km", "Range on the test cycle", "As printed.", minimum=10, maximum=2000,
-    usual=(100, 800),
+    "test_range_km", "number", "km", "range-test_range_km", minimum=10, maximum=2000, usual=(100, 800),
 )  # fmt: skip
 @dataclass(frozen=True)
 class Step:

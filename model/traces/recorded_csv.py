@@ -32,60 +32,27 @@ COMMENT = re.compile(rb"^[ \t]*(#|//|%)[^\n]*", re.MULTILINE)
 
 @dataclass(frozen=True, kw_only=True)
 class RecordedRow:
-    """One row of a recorded drive: what is read, and within which bounds."""
+    """One row of a recorded drive: what is read, and within which bounds.
 
-    time_s: float = number("s", 0, 1e13, (0, 1e10), "Time", "Rising from row to row, from any start.")
-    speed_kmh: float | None = number(
-        "km/h", -15, 250, (0, 200), "Speed", "A little below 0 is taken as noise.", default=None, optional=True
-    )
-    latitude: float | None = number("°", -90, 90, (-90, 90), "Latitude", "", default=None, optional=True)
-    longitude: float | None = number("°", -180, 180, (-180, 180), "Longitude", "", default=None, optional=True)
-    elevation_m: float | None = number(
-        "m", -450, 9000, (-450, 5000), "Height", "Smoothed before it becomes slope.", default=None, optional=True
-    )
-    ambient_c: float | None = number(
-        "°C", -50, 60, (-30, 45), "Outside temperature", "Replaces the stated one.", default=None, optional=True
-    )
-    battery_temp_c: float | None = number(
-        "°C", -50, 90, (-30, 60), "Battery temperature", "Replaces the computed one.", default=None, optional=True
-    )
-    soc_pct: float | None = number(
-        "%",
-        0,
-        100,
-        (0, 100),
-        "Charge",
-        "Of the usable battery; the first one starts the model.",
-        default=None,
-        optional=True,
-    )
-    cabin_kw: float | None = number(
-        "kW",
-        -1,
-        30,
-        (0, 10),
-        "Cabin power",
-        "Heating and cooling; replaces the modelled one. A little below 0 is taken as noise of the sensor.",
-        default=None,
-        optional=True,
-    )
-    battery_power_kw: float | None = number(
-        "kW",
-        -1000,
-        1000,
-        (-200, 400),
-        "Battery power",
-        "At the terminals, positive when the battery gives.",
-        default=None,
-        optional=True,
-    )
-    battery_a: float | None = number(
-        "A", -3000, 3000, (-600, 1000), "Battery current", "Times voltage it is power.", default=None, optional=True
-    )
-    battery_v: float | None = number("V", 0, 1500, (0, 1000), "Battery voltage", "", default=None, optional=True)
+    Time rises from any start. Charge is of the usable battery, power positive when the battery gives, current times
+    voltage is power. Speed and cabin power may be a little below 0: noise of the sensor.
+    """
+
+    time_s: float = number("s", 0, 1e13, (0, 1e10))
+    speed_kmh: float | None = number("km/h", -15, 250, (0, 200), default=None, optional=True)
+    latitude: float | None = number("°", -90, 90, (-90, 90), default=None, optional=True)
+    longitude: float | None = number("°", -180, 180, (-180, 180), default=None, optional=True)
+    elevation_m: float | None = number("m", -450, 9000, (-450, 5000), default=None, optional=True)
+    ambient_c: float | None = number("°C", -50, 60, (-30, 45), default=None, optional=True)
+    battery_temp_c: float | None = number("°C", -50, 90, (-30, 60), default=None, optional=True)
+    soc_pct: float | None = number("%", 0, 100, (0, 100), default=None, optional=True)
+    cabin_kw: float | None = number("kW", -1, 30, (0, 10), default=None, optional=True)
+    battery_power_kw: float | None = number("kW", -1000, 1000, (-200, 400), default=None, optional=True)
+    battery_a: float | None = number("A", -3000, 3000, (-600, 1000), default=None, optional=True)
+    battery_v: float | None = number("V", 0, 1500, (0, 1000), default=None, optional=True)
 
 
-FIELDS = fields_of(RecordedRow)
+FIELDS = fields_of(RecordedRow, "recorded")
 SamplesByKey = dict[str, Array]
 """Numbers by meaning, a row each: `time_s` always, NaN for what is missing."""
 

@@ -7,7 +7,7 @@ from typing import Any
 from model import MODEL_DATE, MODEL_VERSION
 from model.claims.draws import DRAWN_TOGETHER
 from model.claims.inputs import INPUTS
-from model.claims.prose import Units, metric, number_words, shown, span_and_median, span_words, true_in
+from model.claims.prose import Units, input_name, metric, number_words, shown, span_and_median, span_words, true_in
 from model.claims.questions import OF_ALL_RUNS
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS
 from model.claims.verdicts import BEYOND, CONDITIONS, FALSE, HARDLY, HOLDS, NOT_AS_SAID, UNJUDGED, Answer, deciding
@@ -62,7 +62,7 @@ def reason(answer: Answer, subject: str, display: Display, units: Units = metric
         claimed = asked.claimed.removeprefix("always ")
         return display.say("claim-reason-not-always-but-there", claimed=claimed, **missed, **there)
     if answer.verdict == UNJUDGED:
-        most, *second = (INPUTS[this.key].label.lower() for this in answer.bins[:2])
+        most, *second = (input_name(INPUTS[this.key]) for this in answer.bins[:2])
         if not second:
             return display.say("claim-reason-unjudged", where=where, subject=subject, most=most)
         two = {"first": most, "second": second[0]}
@@ -90,7 +90,7 @@ def varied(answer: Answer, display: Display) -> str:
     """What was varied, and how it was weighted."""
     keys, declared = list(answer.question.not_said), answer.question.declared
     bands, lists = (
-        Several(tuple(INPUTS[key].label.lower() for key in keys if declared[key].band == of)) for of in (True, False)
+        Several(tuple(input_name(INPUTS[key]) for key in keys if declared[key].band == of)) for of in (True, False)
     )
     if not keys:
         return display.say("claim-varied-nothing")

@@ -6,7 +6,7 @@ from typing import Any
 
 from model.describe.fields import Field
 from model.describe.figures import Quantity
-from model.words.quantities import Display
+from model.words.quantities import Display, capital
 
 ENTRY_DIGITS = 5
 """Digits kept of an entry in US units, so that a link carries 49.89 rather than fifteen digits of it."""
@@ -23,6 +23,28 @@ HABITS = {
     "steady_foot": "habit-steady-foot",
 }
 """The message that tells what a driver does, such as “slows down late”, by its field's key."""
+
+
+def name_of(field: Field, display: Display) -> str:
+    """What a field is called, as it stands within a sentence."""
+    return display.say(field.message)
+
+
+def label_of(field: Field, display: Display) -> str:
+    """What a field is called, as a label."""
+    return capital(name_of(field, display))
+
+
+def labelled(field: Field, display: Display) -> str:
+    """A field's label and the unit in which it is entered."""
+    label, unit = label_of(field, display), shown_unit(field, display)
+    return display.say("label-with-unit", label=label, unit=unit) if unit else label
+
+
+def help_of(field: Field, display: Display) -> str:
+    """What a field means, in a sentence or a few."""
+    message = f"{field.message}.help"
+    return display.say(message)
 
 
 def choice_word(key: str, value: str, display: Display) -> str:

@@ -11,9 +11,9 @@ from typing import Any
 from babel import Locale
 
 from model.describe.figures import Figure, Part, Quantity, Several, Share, Shares, Span
+from model.describe.messages import FixedQuantity, MessageError, rendered
 from model.describe.units import KG_PER_LB, KM_PER_MILE
 from model.sampling.uncertainty import Band
-from model.words.messages import MessageError, rendered
 
 M_PER_FOOT = 0.3048
 LITRES_PER_GALLON = 3.785411784
@@ -144,7 +144,15 @@ class Display:
 
 @lru_cache(maxsize=SAID_BEFORE)
 def _said(display: Display, name: str, values: tuple[tuple[str, Value], ...]) -> str:
-    return rendered(name, {key: _spoken(display, name, key, value) for key, value in values}, display.language)
+    spoken = {key: _spoken(display, name, key, value) for key, value in values}
+    return rendered(name, spoken, display.language, _fixed(display.us, display.language))
+
+
+@cache
+def _fixed(us: bool, language: str) -> FixedQuantity:
+    """How a figure that stands in a message itself is written."""
+    display = Display(us, language)
+    return lambda value, unit: display.figure(Quantity(float(value), str(unit), 6, trimmed=True))
 
 
 def _spoken(display: Display, name: str, key: str, value: Value) -> str | int:

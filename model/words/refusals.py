@@ -9,7 +9,7 @@ from typing import Any
 from model.describe.fields import Field, FieldError, InputError, RefusalPart, number_in
 from model.describe.figures import Quantity, Several
 from model.describe.typed_numbers import TwoReadings, number_typed
-from model.words.entries import choice_word, held_value, shown_unit, shown_value
+from model.words.entries import choice_word, held_value, label_of, name_of, shown_unit, shown_value
 from model.words.quantities import Display, Value, capital, entry_text
 
 FALLING = "grade_pct", "climb_m", "hill_km"
@@ -44,10 +44,14 @@ def refused_entry(field: Field, shown: Any, display: Display) -> str:
 
 def _part(part: RefusalPart, display: Display) -> Value:
     if isinstance(part, Field):
-        return f"{part.key} ({part.label.lower()})" if display.by_key else part.label.lower()
+        return _with_key(part, display) if display.by_key else name_of(part, display)
     if isinstance(part, InputError):
         return refusal_words(part, display)
     return f"{part[:LONGEST]}…" if isinstance(part, str) and len(part) > 3 * LONGEST else part
+
+
+def _with_key(field: Field, display: Display) -> str:
+    return f"{field.key} ({name_of(field, display)})"
 
 
 def _typed(field: Field, text: str, display: Display) -> FieldError:
@@ -63,7 +67,7 @@ def _typed(field: Field, text: str, display: Display) -> FieldError:
 
 def _of_field(refused: FieldError, display: Display) -> str:
     field = refused.field
-    where = f"{field.key} ({field.label.lower()})" if display.by_key else field.label
+    where = _with_key(field, display) if display.by_key else label_of(field, display)
     if refused.leg is not None:
         where = display.say("field-of-leg", field=where, leg=refused.leg)
     if refused.readings:

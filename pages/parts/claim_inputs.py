@@ -7,7 +7,7 @@ import re
 from collections.abc import Mapping, Sequence
 
 from model.claims.inputs import INPUTS, Open
-from model.claims.prose import Units, condition, value_words
+from model.claims.prose import Units, condition, input_label, value_words
 from model.claims.questions import Question
 from model.claims.regions import Bins
 from model.describe.fields import Field, InputError
@@ -48,7 +48,7 @@ def held_together(text: str) -> str:
 
 def label(key: str) -> str:
     """What an input is called."""
-    return INPUTS[key].label
+    return input_label(INPUTS[key])
 
 
 def units_of(display: Display) -> Units:

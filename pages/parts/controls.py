@@ -19,7 +19,7 @@ from model.describe.fields import Field, FieldError, InputError
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
 from model.describe.typed_numbers import number_typed
-from model.words.entries import choice_word, held_value, shown_unit, shown_value, tidy
+from model.words.entries import choice_word, held_value, help_of, labelled, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display, capital
 from model.words.refusals import refusal_words, refused_entry
 from pages.parts import state
@@ -35,12 +35,6 @@ STEPS = {
 """Steps of the plus and minus buttons where a twentieth of the usual range would be odd."""
 SHOWN_DIGITS = {"grade_pct": 3, "hill_km": 3}
 """Digits shown of what follows from other entries and comes out with more."""
-
-
-def label_of(field: Field, display: Display) -> str:
-    """Label and unit."""
-    unit = shown_unit(field, display)
-    return f"{field.label}, {unit}" if unit else field.label
 
 
 def typed_number(field: Field, typed: str, display: Display) -> float | None:
@@ -157,7 +151,7 @@ def enter(
         except InputError as refused:
             state.refusals()[name] = (typed_text(given), refusal_words(refused, display))
 
-    label = label or label_of(field, display)
+    label = label or labelled(field, display)
     kind = int if field.kind == "count" else float
     low, high = (kind(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
     # a telephone's keyboard of figures may have no minus
@@ -167,9 +161,9 @@ def enter(
                       gap=None):  # fmt: skip
         st.text_input(label, key=key, help=help or None, on_change=take_one, args=(key,), autocomplete="off",
                       label_visibility="collapsed" if hide_label else "visible")  # fmt: skip
-        st.number_input(f"{label}, by steps", low, high, step=kind(step_of(field, display)), key=by_steps,
-                        on_change=take_one, args=(by_steps,), label_visibility="collapsed", width=BUTTONS_PX,
-                        value=None if field.optional else "min")  # fmt: skip
+        st.number_input(display.say("entry-by-steps", label=label), low, high, key=by_steps, on_change=take_one,
+                        step=kind(step_of(field, display)), args=(by_steps,), label_visibility="collapsed",
+                        width=BUTTONS_PX, value=None if field.optional else "min")  # fmt: skip
     if say_refusal:
         say_refusals(name)
 
@@ -228,18 +222,19 @@ def control(
         The place on the page, where the same field has another widget behind a word of the answer line.
     """
     display, name = state.display(), widget_key(field, leg, where)
+    help = help_of(field, display) if help is None else help
     if field.kind in ("number", "count") and look != "slider":
         held = value_in(state.scenario(), field, leg)
         enter(field, name, held, lambda value: write(field, value, leg), label=label, hide_label=hide_label,
-              help=field.help if help is None else help, say_refusal=say_refusal, behind=behind)  # fmt: skip
+              help=help, say_refusal=say_refusal, behind=behind)  # fmt: skip
         return
     refused, sentence = state.refusals().get(name, (None, ""))
     value = shown_value(field, value_in(state.scenario(), field, leg), display)
     key = state.set_widget(name, refused if sentence else value, behind=behind)
     words: dict[str, Any] = {
-        "label": label or label_of(field, display),
+        "label": label or labelled(field, display),
         "key": key,
-        "help": field.help if help is None else help or None,
+        "help": help or None,
         "on_change": take,
         "args": (field, leg, where),
         "label_visibility": "collapsed" if hide_label else "visible",

@@ -8,7 +8,7 @@ from dataclasses import fields, replace
 from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Conditions, Driver, Leg, Scenario
 from model.describe.scenario_io import starting_drives, unusual
-from model.words.entries import HABITS, choice_word, entered, habit_text
+from model.words.entries import HABITS, choice_word, entered, habit_text, name_of
 from model.words.quantities import Display
 from pages.parts.wording import degrees, drive_id
 
@@ -125,7 +125,7 @@ def kept_text(scenario: Scenario, display: Display) -> str:
             continue
         is_word = field.kind in ("choice", "text")
         shown = choice_word(key, value, display) if is_word else display.figure(entered(field, value, display))
-        told.append(display.say("kept-figure", field=field.label.lower(), value=shown))
+        told.append(display.say("kept-figure", field=name_of(field, display), value=shown))
     return display.say("kept-as-stated", figures=Several(tuple(told), "")) if told else ""
 
 
@@ -139,7 +139,7 @@ def unusual_text(scenario: Scenario, display: Display) -> str:
             display.say(
                 "unusual-input",
                 leg=leg or 0,
-                field=field.label.lower(),
+                field=name_of(field, display),
                 given=display.figure(given),
                 usual=display.figure(usual),
             )

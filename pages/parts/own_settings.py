@@ -11,9 +11,9 @@ from collections.abc import Mapping
 import streamlit as st
 
 from model.describe.fields import Field
-from model.words.entries import held_value, shown_value
+from model.words.entries import held_value, labelled, shown_value
 from pages.parts import controls, state
-from pages.parts.controls import label_of, widget_key
+from pages.parts.controls import widget_key
 
 
 def put(field: Field, value: object) -> None:
@@ -53,7 +53,7 @@ def slide(field: Field, value: float, step: float) -> None:
     """A slider in the visitor's units."""
     key, display = widget_key(field), state.display()
     st.session_state[key] = on_slider(field, value, step)
-    st.slider(label_of(field, display), *slider_ends(field, step), step=step, format="%g", key=key,
+    st.slider(labelled(field, display), *slider_ends(field, step), step=step, format="%g", key=key,
               on_change=lambda: put(field, held_value(field, st.session_state[key], display)))  # fmt: skip
 
 

@@ -20,7 +20,7 @@ from pages.parts.theme import TEXT_PX
 
 RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
 """The page's parameters in the address: the printed range [km] and its test, the phrase and its number [1 or km]."""
-CONVERTED = Field(NUMBER, "number", "", "Number", "In one of the seven phrases.", -10, 100_000)
+CONVERTED = Field(NUMBER, "number", "", "phrase-number", -10, 100_000)
 FIRST_TEST = "wltc3b"
 
 
@@ -109,7 +109,7 @@ def draw_converter() -> None:
         st.query_params[PHRASE] = st.session_state["set-phrase"]
 
     unit = PHRASES[phrase].unit
-    field = Field(NUMBER, "number", unit, "Number", "As it was said.", -1000, 100_000, (0, 20))
+    field = Field(NUMBER, "number", unit, "phrase-number", -1000, 100_000, (0, 20))
 
     def take_number(entered: float) -> None:
         shown = display.value(entered, unit)

@@ -20,7 +20,7 @@ from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.describe.tables import rows
 from model.traces.cycles import CYCLES, cycle_trace
-from model.words.entries import choice_word, shown_unit, shown_value
+from model.words.entries import choice_word, label_of, labelled, shown_value
 from model.words.quantities import Display, capital
 from pages.parts.trust import number
 from pages.parts.wording import known_words, together
@@ -37,18 +37,12 @@ def figure_text(field: Field, value: object, display: Display) -> str:
     return display.figure(Quantity(shown_value(field, value, display), "", 4, trimmed=True))
 
 
-def label_text(field: Field, display: Display) -> str:
-    """Label and unit."""
-    unit = shown_unit(field, display)
-    return display.say("label-with-unit", label=field.label, unit=unit) if unit else field.label
-
-
 def figures_table(car_class: str, stated: Mapping[str, object], display: Display) -> pd.DataFrame:
     """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place."""
     table, say = [], display.say
     assumed = assumed_figures(car_class)
     for key, field in (CAR_FIELDS | CONDITION_FIELDS).items():
-        label = label_text(field, display)
+        label = labelled(field, display)
         if key in stated:
             table.append([label, figure_text(field, stated[key], display), say("figure-yours")])
         elif key in assumed:
@@ -71,13 +65,13 @@ USERS = (
 
 
 @cache
-def uses() -> list[tuple[str, list[str]]]:
-    """Which part of the model uses which assumed figures, read from the model's own code: what it is, and labels."""
+def uses() -> list[tuple[str, list[Field]]]:
+    """Which part of the model uses which assumed figures, read from the model's own code."""
     table = []
     for name in USERS:
         code = (Path(model.__file__).parent / f"{name}.py").read_text(encoding="utf-8")
         about = (ast.get_docstring(ast.parse(code)) or "").partition("\n")[0]
-        used = [field.label for key, field in CAR_FIELDS.items() if re.search(rf"\.{key}\b|\"{key}\"", code)]
+        used = [field for key, field in CAR_FIELDS.items() if re.search(rf"\.{key}\b|\"{key}\"", code)]
         if used:
             table.append((about, used))
     return table
@@ -85,7 +79,8 @@ def uses() -> list[tuple[str, list[str]]]:
 
 def uses_table(display: Display) -> pd.DataFrame:
     """Which part of the model uses which assumed figures."""
-    table = [[about, display.figure(Several(tuple(used), ";"))] for about, used in uses()]
+    table = [[about, display.figure(Several(tuple(label_of(field, display) for field in used), ";"))]
+             for about, used in uses()]
     return pd.DataFrame(table, columns=[display.say("column-part"), display.say("column-uses")])
 
 
@@ -160,7 +155,7 @@ def ranges_table(display: Display) -> pd.DataFrame:
             display.say("span", low=figure_text(field, low, display), high=figure_text(field, high, display))
             for low, high in (field.usual, (field.minimum, field.maximum))
         ]
-        table.append([label_text(field, display), *spans])
+        table.append([labelled(field, display), *spans])
     columns = [display.say("column-entry"), display.say("column-ordinary"), display.say("column-allowed")]
     return pd.DataFrame(table, columns=columns)
 

@@ -247,7 +247,7 @@ def leg_words(leg: Leg, display: Display) -> str:
     say = display.say
     parts = [say("leg-road", distance=Quantity(leg.distance_km, "km"), speed=Quantity(leg.speed_kmh, "km/h"))]
     if leg.stops:
-        parts.append(say("leg-stops", stops=leg.stops))
+        parts.append(say("leg-with-stops", stops=leg.stops))
     if leg.slow_downs:
         parts.append(say("leg-slow-downs", slow_downs=leg.slow_downs))
     if not leg.stops and not leg.slow_downs:

@@ -3,10 +3,10 @@
 import pytest
 
 from model.describe.scenario import CONDITION_FIELDS, LEG_FIELDS, SETTINGS, Scenario
-from model.words.entries import held_value, shown_value
+from model.words.entries import held_value, labelled, shown_value
 from model.words.quantities import Display
 from model.words.refusals import refused_entry
-from pages.parts.controls import label_of, step_of, typed_number, typed_text, value_in, widget_key
+from pages.parts.controls import step_of, typed_number, typed_text, value_in, widget_key
 
 METRIC, US = Display(), Display(us=True)
 NUMBERS = [field for field in (SETTINGS | LEG_FIELDS).values() if field.kind == "number"]
@@ -62,10 +62,10 @@ def test_what_is_typed_and_cannot_be_used_is_refused_in_a_sentence(field, typed,
 
 def test_labels_carry_the_unit_shown():
     speed = LEG_FIELDS["speed_kmh"]
-    assert label_of(speed, METRIC) == "Typical speed, km/h"
-    assert label_of(speed, US) == "Typical speed, mph"
-    assert label_of(CONDITION_FIELDS["soc_start"], METRIC) == "Charge at the start, %"
-    assert label_of(SETTINGS["rolling_coefficient"], METRIC) == "Rolling resistance coefficient"
+    assert labelled(speed, METRIC) == "Typical speed, km/h"
+    assert labelled(speed, US) == "Typical speed, mph"
+    assert labelled(CONDITION_FIELDS["soc_start"], METRIC) == "Charge at the start, %"
+    assert labelled(SETTINGS["rolling_coefficient"], METRIC) == "Rolling resistance coefficient"
 
 
 

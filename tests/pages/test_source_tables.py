@@ -11,6 +11,7 @@ from model.describe.car import CAR_FIELDS
 from model.describe.parameters import assumed_figures, class_labels
 from model.describe.scenario import LEG_FIELDS
 from model.traces.cycles import CYCLES
+from model.words.entries import label_of
 from model.words.quantities import Display
 from pages.parts.source_tables import (
     acceptance_table,
@@ -110,7 +111,7 @@ def test_every_assumed_figure_of_a_car_is_used_somewhere(car_class):
     listed = "; ".join(uses_table(METRIC).iloc[:, 1]).split("; ")
     for key in assumed_figures(car_class):
         if key in CAR_FIELDS:
-            assert CAR_FIELDS[key].label in listed, key
+            assert label_of(CAR_FIELDS[key], METRIC) in listed, key
 
 
 def test_a_figure_is_listed_with_the_part_that_reads_it():

@@ -30,7 +30,7 @@ car-on-drive = { $named ->
 leg-road = { $distance } at { $speed }
 
 # $stops: count
-leg-stops = { $stops ->
+leg-with-stops = { $stops ->
     [one] { $stops } stop
    *[other] { $stops } stops
 }

@@ -130,10 +130,6 @@ table-changes = Versions of the model with what each changed
 
 ## Columns and cells
 
-# $label: text
-# $unit: text
-label-with-unit = { $label }, { $unit }
-
 # $low: text
 # $high: text
 # $mid: text

@@ -6,6 +6,8 @@ import pytest
 
 from model.describe.fields import Field, InputError, find
 from model.describe.scenario import LEG_FIELDS, SETTINGS
+from model.words.entries import help_of, name_of
+from model.words.quantities import Display
 from tests.refused import refuses, told
 
 ALL_FIELDS = SETTINGS | LEG_FIELDS
@@ -14,7 +16,7 @@ NUMBERS = [field for field in ALL_FIELDS.values() if field.kind in ("number", "c
 
 @pytest.mark.parametrize("field", ALL_FIELDS.values(), ids=lambda field: field.key)
 def test_every_field_is_explained_and_its_default_is_usual(field):
-    assert field.label and field.help.endswith(".")
+    assert name_of(field, Display()) and help_of(field, Display()).endswith(".")
     assert field.kind in ("number", "count", "choice", "yes_no", "text")
     if field.default is not None:
         assert field.parse(field.default) == field.default
@@ -31,18 +33,18 @@ def test_every_number_is_bounded_and_refuses_what_is_none(field):
         assert told(refused.value).startswith(f"{field.key} (") and " cannot be used, " in told(refused.value)
 
 
-MASS = Field("mass_kg", "number", "kg", "Mass", "Help.", 500, 4500, (900, 3000))
-STOPS = Field("stops", "count", "", "Stops", "Help.", 0, 500, (0, 60), default=4)
-PEDAL = Field("brake_pedal", "choice", "", "Brake pedal", "Help.", choices=("blended", "friction"))
-CABIN = Field("cabin", "yes_no", "", "Cabin", "Help.")
-NAME = Field("name", "text", "", "Name", "Help.")
-BATTERY_C = Field("battery_temp_c", "number", "°C", "Battery", "Help.", -40, 60, (-15, 40), optional=True)
+MASS = Field("mass_kg", "number", "kg", "car-mass_kg", 500, 4500, (900, 3000))
+STOPS = Field("stops", "count", "", "leg-stops", 0, 500, (0, 60), default=4)
+PEDAL = Field("brake_pedal", "choice", "", "car-brake_pedal", choices=("blended", "friction"))
+CABIN = Field("cabin", "yes_no", "", "conditions-cabin")
+NAME = Field("name", "text", "", "car-name")
+BATTERY_C = Field("battery_temp_c", "number", "°C", "conditions-battery_temp_c", -40, 60, (-15, 40), optional=True)
 
 
 def test_refusal_names_the_field_what_was_given_and_what_is_allowed():
     with pytest.raises(InputError) as refused:
         MASS.parse(5000)
-    assert told(refused.value) == "mass_kg (mass): 5000 kg cannot be used, 500 to 4500 kg can."
+    assert told(refused.value) == "mass_kg (mass with driver): 5000 kg cannot be used, 500 to 4500 kg can."
 
 
 @pytest.mark.parametrize(
@@ -102,7 +104,7 @@ def test_out_of_bounds_is_clamped_and_said(field, given, value, said):
 
 @pytest.mark.parametrize("value", [0.1, 1e-5, 123456.789, 1 / 3, 4500.0, 12.0])
 def test_numbers_are_read_back_from_their_text(value):
-    field = Field("x", "number", "", "X", "Help.", 0, 1e6)
+    field = Field("x", "number", "", "car-name", 0, 1e6)
     assert field.parse(field.text(value)) == value
 
 
@@ -116,7 +118,7 @@ def test_an_unusual_value_is_allowed_and_told_apart():
 
 
 def test_a_number_that_can_be_read_in_two_ways_is_refused_with_both():
-    distance = Field("distance_km", "number", "km", "Distance", "Help.", 0.05, 2000, (0.5, 300))
+    distance = Field("distance_km", "number", "km", "leg-distance_km", 0.05, 2000, (0.5, 300))
     with refuses(r"“1,250” can be read as 1\.25 or as 1250; leave out the comma"):
         distance.parse("1,250")
 

@@ -3,8 +3,7 @@
 import numpy as np
 import pytest
 
-from model.describe.fields import fields_of
-from model.describe.scenario import Driver
+from model.describe.scenario import DRIVER_FIELDS, Driver
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.traces.habits import HABITS, MOST_JERK_MPS3, PULLING_AWAY, SLOWING, Pulse, pull_away, slow_down
 
@@ -17,7 +16,7 @@ def finely(change):
 
 
 def test_each_word_of_the_driver_has_its_number():
-    words = {key: field.choices for key, field in fields_of(Driver).items()}
+    words = {key: field.choices for key, field in DRIVER_FIELDS.items()}
     assert tuple(HABITS["peak_slowing_mps2"]) == words["looks_ahead"]
     assert tuple(HABITS["peak_pull_away_mps2"]) == words["pull_away"]
     assert tuple(HABITS["swing_share"]) == words["steady_foot"]

@@ -10,7 +10,7 @@ from fluent.syntax import ast
 from fluent.syntax.visitor import Visitor
 
 from model.describe.figures import Part, Quantity, Several, Share, Shares, Span
-from model.words.messages import messages
+from model.describe.messages import messages
 from model.words.quantities import Value
 
 DECLARED = re.compile(r"\$(\w+): (.+)")
@@ -48,7 +48,7 @@ class _Uses(Visitor):
 
 def _uses(name: str) -> _Uses:
     found = _Uses()
-    found.visit(messages()[name])
+    found.visit(parts()[name])
     for other in set(found.references):
         inner = _uses(other)
         found.used |= inner.used
@@ -58,15 +58,25 @@ def _uses(name: str) -> _Uses:
     return found
 
 
+def parts() -> dict[str, ast.Pattern]:
+    """Everything that can be said: the texts of messages by their ids, their attributes behind a point."""
+    found = {}
+    for name, message in messages().items():
+        found[name] = message.value
+        found |= {f"{name}.{attribute.id.name}": attribute.value for attribute in message.attributes}
+    return found
+
+
 def referred_to() -> set[str]:
     """The messages that stand in others."""
-    return set().union(*(_uses(name).references for name in messages()))
+    return set().union(*(_uses(name).references for name in parts()))
 
 
 def declared() -> dict[str, Message]:
     """Every message with what its comment declares."""
     found = {}
-    for name, entry in messages().items():
+    for name in parts():
+        entry = messages()[name.partition(".")[0]]
         comment = entry.comment.content or "" if entry.comment else ""
         uses = _uses(name)
         options = {key: frozenset(keys) for key, keys in uses.options.items()}

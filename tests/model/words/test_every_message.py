@@ -8,6 +8,7 @@ from pathlib import Path
 from model.describe.car import CAR_FIELDS
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.words.quantities import Display
+from tests.model.describe.every_field import every_field
 from tests.model.words.declared import declared, options_of, referred_to, said_in_every_way
 
 ROOT = Path(__file__).resolve().parents[3]
@@ -79,8 +80,22 @@ def calls():
                 yield f"{path.relative_to(ROOT)}:{node.lineno}", node.args[0].value, None if None in keys else keys
 
 
+def said_of_fields():
+    """The messages with a field's name and help, which are named by its key."""
+    for field in every_field():
+        yield from (field.message, f"{field.message}.help")
+
+
+def test_every_field_is_named_and_explained():
+    assert [field.message for field in every_field() if field.message not in MESSAGES] == []
+    unexplained = {topic for topic, _, key in (field.message.partition("-") for field in every_field())
+                   if f"{topic}-{key}.help" not in MESSAGES}  # fmt: skip
+    # entries without a help, figures of recordings, and options of the command line, which explains its own
+    assert unexplained == {"limits", "panels", "range", "recorded", "grip", "stop", "band"}
+
+
 def test_every_message_is_named_somewhere():
-    unused = set(MESSAGES) - literals() - referred_to()
+    unused = set(MESSAGES) - literals() - referred_to() - set(said_of_fields())
     assert not unused
 
 

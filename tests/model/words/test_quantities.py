@@ -3,7 +3,7 @@
 import pytest
 
 from model.describe.figures import Part, Quantity, Several, Share, Shares, Span
-from model.words.messages import MessageError
+from model.describe.messages import MessageError
 from model.words.quantities import Display, number_text
 
 METRIC, US = Display(), Display(us=True)
@@ -52,3 +52,8 @@ def test_a_bare_number_is_not_said():
 
 def test_marks_in_a_number_are_those_of_the_language():
     assert [number_text(-1276.5, 5, language) for language in ("en", "de")] == ["−1,276.5", "−1.276,5"]
+
+
+def test_a_figure_in_the_message_itself_is_in_the_readers_units():
+    told = [display.say("car-rolling_coefficient.help") for display in (METRIC, US)]
+    assert "at 20 °C." in told[0] and "at 68 °F." in told[1]

@@ -2,8 +2,8 @@
 
 import pytest
 
-from model.words import messages as module
-from model.words.messages import MessageError, bundle, messages, rendered
+from model.describe import messages as module
+from model.describe.messages import MessageError, bundle, messages, rendered
 
 
 @pytest.fixture
@@ -49,6 +49,8 @@ def test_a_missing_message_or_variable_or_language_is_refused(written):
     written(a="some = With { $what }.\n")
     with pytest.raises(MessageError, match="no message 'other'"):
         rendered("other", {})
+    with pytest.raises(MessageError, match="help' is empty"):
+        rendered("some.help", {})
     with pytest.raises(MessageError, match="what"):
         rendered("some", {})
     with pytest.raises(MessageError, match="language"):

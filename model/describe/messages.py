@@ -6,11 +6,12 @@ A message may be broken over lines like prose: one line break is a space, an emp
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cache
-from typing import cast
+from typing import Any, cast
 
 from fluent.runtime import FluentBundle
+from fluent.runtime.types import FluentType
 from fluent.syntax import FluentParser, ast
 from fluent.syntax.visitor import Visitor
 
@@ -18,7 +19,8 @@ from model.describe.tables import ASSETS
 
 FOLDER = ASSETS / "words"
 LINE_BREAK = re.compile(r"(?<!\n)\n(?!\n)")
-
+FixedQuantity = Callable[[float, str], str]
+"""Writes a figure that stands in a message itself: its value and its unit."""
 
 class MessageError(ValueError):
     """A message that is not there, or cannot be said: a fault of ours, never of what a reader entered."""
@@ -60,40 +62,48 @@ def messages(language: str = "en") -> dict[str, ast.Message]:
 
 
 @cache
-def bundle(language: str = "en") -> FluentBundle:
+def bundle(language: str = "en", quantity: FixedQuantity | None = None) -> FluentBundle:
     """A language's messages, ready to be said; figures in them without marks of isolation."""
-    made = FluentBundle([language], use_isolating=False)
+    # typed as if it took one argument; it is given all that stand in the message
+    functions = {"QUANTITY": cast(Callable[[Any], FluentType], quantity)} if quantity else {}
+    made = FluentBundle([language], functions=functions, use_isolating=False)
     made.add_resource(ast.Resource(list(messages(language).values())))
     return made
 
 
-def rendered(name: str, values: Mapping[str, str | int], language: str = "en") -> str:
+def rendered(
+    name: str, values: Mapping[str, str | int], language: str = "en", quantity: FixedQuantity | None = None
+) -> str:
     """A message with its values put in.
 
     Parameters
     ----------
     name : str
-        The message's id.
+        The message's id; behind a point, which of its attributes.
     values : mapping
         By variable: words, figures that are words already, or counts, by which a language chooses its plural.
     language : str
         Whose messages.
+    quantity : callable, optional
+        How a figure that stands in a message itself is written, as in ``{ QUANTITY(20, unit: "°C") }``.
 
     Raises
     ------
     MessageError
         Where there is no such message, or a variable of it was not given.
     """
-    spoken = bundle(language)
-    if not spoken.has_message(name):
-        raise MessageError(f"There is no message {name!r}.")
-    message = spoken.get_message(name)
-    if message.value is None:
+    spoken = bundle(language, quantity)
+    whole, _, attribute = name.partition(".")
+    if not spoken.has_message(whole):
+        raise MessageError(f"There is no message {whole!r}.")
+    message = spoken.get_message(whole)
+    pattern = message.attributes.get(attribute) if attribute else message.value
+    if pattern is None:
         raise MessageError(f"The message {name!r} is empty.")
     # the runtime puts in no more than 1,000 characters: what is longer goes in afterwards
     long = {f"\N{OBJECT REPLACEMENT CHARACTER}{key}": value for key, value in values.items() if _is_long(value)}
     stand_ins = {mark[1:]: mark for mark in long}
-    text, errors = spoken.format_pattern(message.value, {**values, **stand_ins})
+    text, errors = spoken.format_pattern(pattern, {**values, **stand_ins})
     if errors:
         raise MessageError(f"The message {name!r} cannot be said: {'; '.join(map(str, errors))}.")
     said = cast(str, text)
