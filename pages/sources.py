@@ -6,13 +6,13 @@ import streamlit as st
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.checks.certified import KNOWN, SAID, certified_found
-from model.checks.check import Check
+from model.checks.check import Check, ranges_set
 from model.checks.published import certified_cars, consistency, evidence
 from model.describe.figures import Quantity
 from model.describe.parameters import class_labels
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED
 from model.words.bands import band_promise
-from pages.parts import certified_words, glossary, state
+from pages.parts import certified_words, glossary, source_links, state
 from pages.parts.charts import certified as certified_charts
 from pages.parts.figure import figure
 from pages.parts.source_tables import (
@@ -41,6 +41,7 @@ SECTIONS = {
     "acceptance": "sources-acceptance",
     "grip": "sources-grip",
     "cycles": "sources-cycles",
+    "sources": "sources-list",
     "words": "sources-words",
     "changes": "sources-changes",
     "cautions": "sources-cautions",
@@ -63,8 +64,10 @@ def write(text: str) -> None:
 def check_part(check: Check) -> None:
     """One check: its source, what it publishes and what was found."""
     st.subheader(check.title, anchor=check.id)
-    about = say("check-about", source=check.source, published=check.published, note=check.note)
-    write(f"{about} {check.no_evidence}")
+    cited = source_links.cited_with_links(check.sources, display)
+    about = say("check-about", source=cited, published=check.published, note=check.note)
+    commit, day = ranges_set()[check.id]
+    write(f"{about} {check.no_evidence} {say('check-range-set', commit=f'`{commit}`', date=day)}")
     show(check_table(check, display), say("table-check", check=check.title))
 
 
@@ -93,7 +96,7 @@ write(say("method-books"))
 section("figures")
 car = class_labels()[scenario.car_class]
 write(say("figures-of-class", car=car))
-show(figures_table(scenario.car_class, dict(scenario.stated), display), say("table-figures", car=car))
+show(figures_table(scenario.car_class, dict(scenario.stated), display, on_page=True), say("table-figures", car=car))
 
 section("uses")
 write(say("uses-read"))
@@ -137,6 +140,7 @@ write(say("certified-unknown"))
 
 section("checks")
 write(say("checks-both"))
+write(say("checks-history"))
 for check in evidence():
     check_part(check)
 st.subheader(say("checks-one-by-one"), anchor="certified-cars")
@@ -165,6 +169,14 @@ show(grip_table(display), say("table-grip"))
 section("cycles")
 write(say("cycles-from"))
 show(cycles_table(display), say("table-cycles"))
+
+section("sources")
+write(say("sources-list-read"))
+with st.expander(say("sources-list"), type="compact", key="sources-drawer", on_change="rerun") as drawer:
+    if drawer.open:
+        show(source_links.sources_table(display), say("table-sources"))
+        write(say("sources-list-measured"))
+        show(source_links.measurements_table(display), say("table-measurements"))
 
 section("words")
 write("\n\n".join(glossary.entries(display)))

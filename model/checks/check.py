@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from model.describe.car import Car
 from model.describe.parameters import car_from, class_of_mass
 from model.describe.scenario import Driver
+from model.describe.tables import rows
 from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 from model.kernel.savings import Result, evaluate
 from model.traces.cycles import LABORATORY, cycle_trace
@@ -44,14 +46,14 @@ class Outcome:
 
 @dataclass(frozen=True)
 class Check:
-    """The model beside one source: what it publishes, how it was compared, and what was found.
+    """The model beside its sources, by their ids: what they publish, how it was compared, and what was found.
 
-    `no_evidence` says why an agreement would prove nothing; it is empty where the source speaks for itself.
+    `no_evidence` says why an agreement would prove nothing; it is empty where the sources speak for themselves.
     """
 
     id: str
     title: str
-    source: str
+    sources: tuple[str, ...]
     published: str
     note: str
     found: tuple[Outcome, ...]
@@ -59,6 +61,15 @@ class Check:
 
     def __str__(self) -> str:
         return "\n  ".join([f"{self.title}. Published: {self.published}.", *map(str, self.found)])
+
+
+@cache
+def ranges_set() -> dict[str, tuple[str, str]]:
+    """By a check's id, the commit since which its range has stood in the tests, and that commit's day.
+
+    ``tests/published`` derives both from the history and compares them where there is one.
+    """
+    return {row["check"]: (row["set_in"], row["set_on"]) for row in rows("published/ranges_set.csv", once=("check",))}
 
 
 def on_cycle(cycle: str, car: Car, driver: Driver | None = None) -> Result:

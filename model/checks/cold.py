@@ -39,7 +39,6 @@ HATCH_IN_THE_COLD = (
     "Family hatch at its middle figures on the 55/45 mix of UDDS and HWFET, against 23.9 °C, amid the run: "
     "part-charged, tyres and cabin warm, the battery as cold as the air."
 )
-AAA_2019 = "AAA, Electric Vehicle Range Testing, February 2019"
 
 
 @cache
@@ -59,7 +58,7 @@ def distance_in_the_cold() -> Check:
     return Check(
         id="distance-in-the-cold",
         title="Distance on the same energy at −6.7 °C",
-        source=AAA_2019,
+        sources=("aaa-2019",),
         published="−9 % with the cabin off, −39 % with it on, mean of five cars, by energy from the wall",
         note=f"{HATCH_IN_THE_COLD} By energy from the battery.",
         found=(Outcome("cabin off", off, -9.0), Outcome("cabin on", on, -39.0)),
@@ -74,7 +73,7 @@ def range_in_the_cold() -> Check:
     return Check(
         id="range-in-the-cold",
         title="Range at −6.7 °C",
-        source=AAA_2019,
+        sources=("aaa-2019",),
         published="−12 % with the cabin off, −41 % with it on, mean of five cars",
         note=f"{HATCH_IN_THE_COLD} Of the battery {100 * held:.0f} % can be drawn.",
         found=(Outcome("cabin off", off, -12.0), Outcome("cabin on", on, -41.0)),
@@ -107,7 +106,7 @@ def consumption_in_the_cold() -> Check:
     return Check(
         id="consumption-in-the-cold",
         title="More energy from the battery at −6.7 °C, cabin heated",
-        source="Argonne National Laboratory, Advanced Powertrain Research Facility, undated (press)",
+        sources=("anl-cold",),
         published="nearly twice as much on UDDS, 40 % more on HWFET, 25 % more on US06",
         note="Road load and weight of that car (EV-A), 21 of its 24 kWh usable (from memory), a plain heater of "
         "at most 5 kW, the rest as a small hatch; against 22.2 °C. Driven off cold, one cycle after the other in this "
@@ -138,7 +137,7 @@ def effects_of_cold() -> Check:
     return Check(
         id="effects-of-cold",
         title="Range lost at −7 °C, by cause",
-        source="Steinstraeter et al., World Electric Vehicle Journal 2021, 12(3), 115",
+        sources=("steinstraeter-2021",),
         published="up to 31.9 % by heating and 21.7 % by limited recuperation, over 125 trips of two cars",
         note="Family hatch on WLTC class 3b driven off cold, each against the cold drive without that effect: all "
         "recuperation lost, cabin off; heating on. Short cold drives in town go beyond both.",
@@ -168,7 +167,7 @@ def alpine_pass() -> Check:
     return Check(
         id="alpine-pass",
         title="Energy up and down an alpine pass",
-        source="Motor Presse Stuttgart, release of December 2022",
+        sources=("mps-2022",),
         published="20 km and 1000 m each way: 12.1 kWh up, 3.7 back for a car of 2.5 t, 7.1 and 1.9 for one of 1.5 t",
         note="Large SUV and small hatch of those masses on an even slope at 80 km/h, 15 °C; speed and weather are not "
         "published and assumed.",
@@ -205,7 +204,7 @@ def hill_loop() -> Check:
     return Check(
         id="hill-loop",
         title="The road behind a published hill loop",
-        source="ADAC, 2024 (press)",
+        sources=("adac-hill-2024",),
         published="a car of 1180 kg: 26.4 kWh/100 km up, 7.1 back on the way down; grade and speed are not published",
         note="City car of that mass at 15 °C: solved for the even slope and the steady speed that give both. Bends and "
         "changes of speed are left out, which makes it come out fast. With that car's motor of 33 kW: reported.",

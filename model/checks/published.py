@@ -88,7 +88,7 @@ def epa_certification() -> Check:
     return Check(
         id="epa-certification",
         title="Wall energy of nine cars in the US certification",
-        source="US EPA, Data on Cars used for Testing Fuel Economy, model years 2010 to 2019",
+        sources=("epa-2010-2019",),
         published="measured wall energy on UDDS and HWFET, before the label's correction",
         note="Measured road load and test weight, cabin off, everything else as the class of "
         "nearest mass has it. EV-O and EV-Q, early cars that recovered little, are counted in and miss in the city.",
@@ -114,8 +114,7 @@ def energy_flow() -> Check:
     return Check(
         id="energy-flow",
         title="Energy put back, over energy from the wall",
-        source="US DOE and EPA, Where the Energy Goes: Electric Cars (fueleconomy.gov); combined figure from DOE Fact "
-        "of the Week 1360, quoted second-hand",
+        sources=("doe-energy", "doe-1360"),
         published="32 % city, 6 % highway, 22 % combined",
         note="Modelled energy into the battery at its terminals over the published wall energy of the nine certified "
         "cars, median. Combined: energies of 1 km weighted 0.55 city and 0.45 highway.",
@@ -154,7 +153,7 @@ def range_gain_on_dynamometer() -> Check:
     return Check(
         id="range-gain-on-dynamometer",
         title="Range gained by a light car on a dynamometer",
-        source="Wager, Whale and Braunl, Proc. IMechE Part D, 2017, doi 10.1177/0954407017728651",
+        sources=("wager-2017",),
         published="11 to 22 % more range, by setting and cycle, for a micro electric hatch of the 2010s",
         note="A city car whose brake pedal works the discs only, so that only lift-off recovers.",
         found=(*compared, *reported),
@@ -170,7 +169,7 @@ def recovered_on_wltc() -> Check:
     return Check(
         id="recovered-on-wltc",
         title="Share of the battery's output that comes back on WLTC",
-        source="ADAC, March 2024, from Green NCAP measurements on WLTC (press release)",
+        sources=("adac-2024",),
         published="about 22 % on average, from 9 to 31 %",
         note="Recovered share r of every battery class at its middle figures, brake pedal blended, cabin off.",
         found=(
@@ -192,7 +191,7 @@ def braking_over_traction() -> Check:
     return Check(
         id="braking-over-traction",
         title="Braking energy over traction energy at the wheels",
-        source="computed from the regulations' speed tables for a point mass",
+        sources=("own-point-mass", "cycles"),
         published=", ".join(f"{cycle.upper()} {share:.0f} %" for cycle, share in BRAKING_OVER_TRACTION_PCT.items()),
         note="1500 kg, drag coefficient 0.3 on 2.2 m², rolling coefficient 0.01, 3 % rotating mass; speed in the "
         "middle of each step, no rolling resistance while standing.",

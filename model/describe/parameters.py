@@ -12,6 +12,7 @@ from model.describe.car import CAR_FIELDS, Car, check_car
 from model.describe.fields import InputError
 from model.describe.figures import Several
 from model.describe.scenario import CONDITION_FIELDS, Scenario
+from model.describe.sources import named_sources
 from model.describe.tables import Row, TableError, rows
 
 DEFAULT_CLASS = "family-hatch"
@@ -26,13 +27,14 @@ ROAD_LOAD_KEYS = ("f0_n", "f1_n_per_mps", "f2_n_per_mps2")
 
 @dataclass(frozen=True)
 class Assumed:
-    """One assumed figure: its band, what kind of knowledge it is, and where it is from."""
+    """One assumed figure: its band, what kind of knowledge it is, where it is from, and the ids of its sources."""
 
     low: Any
     mid: Any
     high: Any
     kind: str
     source: str
+    sources: tuple[str, ...] = ()
 
 
 def _assumed(row: Row) -> Assumed:
@@ -47,7 +49,7 @@ def _assumed(row: Row) -> Assumed:
                 raise row.wrong(f"{field.key} has {names}: {lower:g} and {upper:g}")
     if not row["source"].strip():
         raise row.wrong(f"{field.key} has no source")
-    return Assumed(low, mid, high, row.one_of("kind", SOURCE_KINDS), row["source"])
+    return Assumed(low, mid, high, row.one_of("kind", SOURCE_KINDS), row["source"], named_sources(row))
 
 
 @cache

@@ -7,6 +7,7 @@ from functools import cache
 import numpy as np
 
 from model.describe.scenario import SURFACES
+from model.describe.sources import named_sources
 from model.describe.tables import TableError, rows
 from model.describe.trace import Array
 
@@ -29,6 +30,7 @@ def surface_table() -> dict[str, Array]:
         if surface not in by_name:
             raise TableError(f"assets/grip.csv: there is no row of the surface {surface}.")
         by_name[surface].in_order("grip_low", "grip_mid", "grip_high")
+        named_sources(by_name[surface])
     return {
         name.removeprefix("grip_"): np.array([by_name[surface].number(name, 0, 2) for surface in SURFACES])
         for name in GRIP_COLUMNS

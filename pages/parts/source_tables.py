@@ -18,10 +18,13 @@ from model.describe.fields import Field
 from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
+from model.describe.sources import named_sources
 from model.describe.tables import rows
 from model.traces.cycles import CYCLES, cycle_trace
 from model.words.entries import choice_word, label_of, labelled, shown_value
 from model.words.quantities import Display, capital
+from pages.parts.plain_text import inert
+from pages.parts.source_links import cited_with_links
 from pages.parts.trust import number
 from pages.parts.wording import known_words, together
 
@@ -37,19 +40,28 @@ def figure_text(field: Field, value: object, display: Display) -> str:
     return display.figure(Quantity(shown_value(field, value, display), "", 4, trimmed=True))
 
 
-def figures_table(car_class: str, stated: Mapping[str, object], display: Display) -> pd.DataFrame:
-    """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place."""
+def figures_table(
+    car_class: str, stated: Mapping[str, object], display: Display, on_page: bool = False
+) -> pd.DataFrame:
+    """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place.
+
+    A page reads cells as Markdown: there sources are links, and what a visitor wrote is made to be none.
+    """
     table, say = [], display.say
     assumed = assumed_figures(car_class)
     for key, field in (CAR_FIELDS | CONDITION_FIELDS).items():
         label = labelled(field, display)
         if key in stated:
-            table.append([label, figure_text(field, stated[key], display), say("figure-yours")])
+            own = figure_text(field, stated[key], display)
+            table.append([label, inert(own) if on_page else own, say("figure-yours")])
         elif key in assumed:
             item = assumed[key]
             low, mid, high = (figure_text(field, end, display) for end in (item.low, item.mid, item.high))
             band = say("figure-band", low=low, high=high, mid=mid) if item.low != item.high else mid
-            table.append([label, band, known_words(item, display)])
+            known = known_words(item, display)
+            if on_page and item.sources:
+                known = say("figure-with-links", known=known, links=cited_with_links(item.sources, display))
+            table.append([label, band, known])
     columns = say("column-figure"), say("column-low-to-high"), say("column-kind-and-source")
     return pd.DataFrame(table, columns=columns)
 
@@ -173,7 +185,7 @@ def cycles_table(display: Display) -> pd.DataFrame:
 
 
 def grip_table(display: Display) -> pd.DataFrame:
-    """Grip of the road surfaces with provenance."""
+    """Grip of the road surfaces with provenance and links."""
     names = {
         "surface": display.say("column-surface"),
         "grip_low": display.say("column-low"),
@@ -182,7 +194,12 @@ def grip_table(display: Display) -> pd.DataFrame:
         "kind": display.say("column-kind"),
         "source": display.say("column-source"),
     }
-    table = pd.DataFrame(rows("grip.csv"))[list(names)]
+    found = rows("grip.csv")
+    table = pd.DataFrame(found)[list(names)]
+    table["source"] = [
+        display.say("figure-with-links", known=row["source"], links=cited_with_links(named_sources(row), display))
+        for row in found
+    ]
     table["surface"] = [choice_word("surface", surface, display) for surface in table["surface"]]
     return table.rename(columns=names)
 

@@ -10,9 +10,11 @@ from model.checks.published import all_checks, certified_cars
 from model.describe.car import CAR_FIELDS
 from model.describe.parameters import assumed_figures, class_labels
 from model.describe.scenario import LEG_FIELDS
+from model.describe.sources import sources
 from model.traces.cycles import CYCLES
 from model.words.entries import label_of
 from model.words.quantities import Display
+from pages.parts.plain_text import inert
 from pages.parts.source_tables import (
     acceptance_table,
     cars_table,
@@ -41,6 +43,15 @@ def test_every_assumed_figure_is_listed_with_its_kind_and_source(car_class):
 def test_a_stated_name_is_listed_as_it_was_given():
     table = figures_table("family-hatch", {"name": "No. 7"}, METRIC).set_index("Figure")
     assert list(table.loc["Name"]) == ["No. 7", "Yours: no band."]
+
+
+def test_on_the_page_published_figures_have_links_and_a_visitors_text_has_none():
+    stated = {"name": "[mine](https://example.org) <b>"}
+    table = figures_table("family-hatch", stated, METRIC, on_page=True).set_index("Figure")
+    assert f"]({sources()['doe-energy'].address})" in table.loc["Charging efficiency, %", "Kind and source"]
+    own = table.loc["Name", "Low to high"]
+    assert own == inert(stated["name"]) != stated["name"]
+    assert "](https://" not in " ".join(figures_table("family-hatch", stated, METRIC)["Kind and source"])
 
 
 def test_a_band_is_listed_with_its_low_high_and_mid():

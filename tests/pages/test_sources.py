@@ -7,13 +7,17 @@ from streamlit.testing.v1 import AppTest
 
 from model import MODEL_VERSION
 from model.checks.certified import certified_found
+from model.checks.check import ranges_set
 from model.checks.published import all_checks
+from model.claims.evidence import measurements
 from model.describe.scenario_io import starting_drives
+from model.describe.sources import sources
 from model.sampling.uncertainty import RUNS, SEED
 from model.words.quantities import Display
 from pages.parts import theme
 from pages.parts.certified_words import cars_title, misses_words
 from pages.parts.glossary import entries
+from pages.parts.source_links import linked
 from pages.parts.trust import left_out
 from pages.parts.wording import together
 
@@ -40,7 +44,8 @@ def test_it_tells_how_bands_are_made_what_was_checked_and_what_is_left_out():
         assert needed in words
     assert all(entry in words for entry in (*entries(METRIC), *left_out(METRIC)))
     for check in all_checks():
-        assert check.title in words and check.source in words
+        assert check.title in words and all(linked(sources()[one]) in words for one in check.sources)
+        assert f"since commit `{ranges_set()[check.id][0]}`" in words
     assert "No published map of what a car’s battery accepts" in words
     assert len(app.table) == 8 + len(all_checks())
 
@@ -55,6 +60,16 @@ def test_it_shows_how_far_to_trust_it_and_names_the_misses():
         assert together(needed) in words or needed in words
     charts = app.get("vega_lite_chart")
     assert len(charts) == 4 and all(chart.proto.alt for chart in charts)
+
+
+def test_every_source_and_measurement_is_listed_once_the_fold_is_open():
+    folded = len(drawn().table)
+    app = drawn(**{"sources-drawer": True})
+    assert not app.exception and len(app.table) == folded + 2
+    listed = next(table.value for table in app.table if next(iter(table.value)) == "Source")
+    measured = next(table.value for table in app.table if METRIC.say("column-conditions") in table.value)
+    assert len(listed) == len(sources()) and len(measured) == len(measurements())
+    assert all(f"]({one.address})" in " ".join(listed["Source"]) for one in sources().values() if one.address)
 
 
 def test_its_contents_lead_to_its_sections():

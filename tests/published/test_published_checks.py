@@ -4,6 +4,7 @@ import pytest
 
 from model.checks.check import Check, Outcome
 from model.checks.published import CHECKS, all_checks, consistency, evidence
+from model.describe.sources import sources
 from tests.tolerances import assert_within
 
 
@@ -15,7 +16,7 @@ def test_a_number_is_off_by_how_far_it_lies_outside_what_is_published():
 
 
 def test_a_number_outside_what_is_tolerated_or_never_found_fails():
-    check = Check("id", "Title", "source", "published", "note", (Outcome("a", 1.0, 2.0),))
+    check = Check("id", "Title", ("wager-2017",), "published", "note", (Outcome("a", 1.0, 2.0),))
     assert_within(check, {"a": (0, 1)})
     for wrong in ({"a": (1.1, 2)}, {"b": (0, 9)}):
         with pytest.raises(AssertionError):
@@ -26,7 +27,8 @@ def test_every_check_is_run_once_and_names_its_source():
     checks = all_checks()
     assert all_checks() is checks
     assert len({check.id for check in checks}) == len(checks) == len(CHECKS)
-    assert all(check.source and check.published and check.note and check.found for check in checks)
+    assert all(check.sources and set(check.sources) <= set(sources()) for check in checks)
+    assert all(check.published and check.note and check.found for check in checks)
 
 
 def test_what_would_agree_anyway_is_not_counted_as_evidence():

@@ -1,0 +1,192 @@
+"""What has been measured of a claim: ``assets/measurements.csv``, and the verdict that it gives by plain rules.
+
+A measurement is of a quantity, under the conditions that are known of it. It counts for a claim if it measures what the
+claim is about, as the same share of the same thing, in the same unit, and if its conditions are among those of the
+claim. Whatever else bears on it stands near it, with the reason why it does not count.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from model.claims.inputs import INPUTS
+from model.claims.quantities import QUANTITIES
+from model.claims.questions import Question
+from model.describe.fields import InputError
+from model.describe.sources import Source, sources
+from model.describe.tables import Row, rows
+from model.traces.cycles import LABORATORY
+
+KINDS = (
+    "measured", "press on measurements", "published by an authority", "quoted second-hand", "regulation", "computed"
+)  # fmt: skip
+MEASURED = KINDS[:3]
+"""Kinds that count; what is ruled, computed or only quoted by others stands near."""
+COUNTS = ("each", "mean")
+"""Whether every number from low to high was found in some case, or the number is a mean of cases."""
+NEAR_ENOUGH = {"°C": 1.0}
+"""How far a measurement's condition may lie from the claim's, by unit; 20 °F is taken for −7 °C."""
+
+SUPPORTS, CONTRADICTS, MIXED, UNSETTLED, NONE = "supports", "contradicts", "mixed", "unsettled", "none"
+
+
+@dataclass(frozen=True)
+class Measurement:
+    """One measurement: a number from `low` to `high` [`unit`] of a quantity.
+
+    `low` is minus infinity where only the most is published. `of` is the thing that it is a share of, `conditions` the
+    values of inputs that are known of it, `near` the quantities that it bears on without being one of them.
+    """
+
+    id: str
+    source: Source
+    quantity: str
+    of: str
+    low: float
+    high: float
+    unit: str
+    counts: str
+    what: str
+    conditions: Mapping[str, tuple[Any, ...]]
+    kind: str
+    near: tuple[str, ...]
+
+
+def _measurement(row: Row) -> Measurement:
+    for quantity in filter(None, (row["quantity"], *row["near"].split())):
+        if quantity not in QUANTITIES:
+            raise row.wrong(f"quantity {quantity!r} is none that claims are about")
+    if not row["quantity"] and not row["near"]:
+        raise row.wrong("it is neither of a quantity that claims are about nor near one")
+    conditions = {}
+    for pair in row["conditions"].split():
+        key, _, values = pair.partition("=")
+        if key not in INPUTS:
+            raise row.wrong(f"condition {key!r} is nothing that a claim can name")
+        try:
+            conditions[key] = tuple(INPUTS[key].parse(value) for value in values.split("|"))
+        except InputError as refused:
+            raise row.wrong(str(refused).removesuffix(".")) from None
+    low, high = row.number("low") if row["low"] else -math.inf, row.number("high")
+    if low > high:
+        raise row.wrong(f"low {row['low']} is above high {row['high']}")
+    return Measurement(
+        row["id"], sources()[row.one_of("source", sources())], row["quantity"], row["of"], low, high, row["unit"],
+        row.one_of("counts", COUNTS), row["what"], conditions, row.one_of("kind", KINDS), tuple(row["near"].split()),
+    )  # fmt: skip
+
+
+@cache
+def measurements() -> tuple[Measurement, ...]:
+    """Every measurement; raises `TableError` where a row cannot be used."""
+    return tuple(_measurement(row) for row in rows("measurements.csv", once=("id",)))
+
+
+@dataclass(frozen=True)
+class Beside:
+    """A measurement beside a claim.
+
+    `why_not` says why it does not count: empty, ``other-quantity``, ``other-share``, ``other-unit``,
+    ``other-conditions`` (which are `apart`), ``not-measured``, or ``no-mean``. `says` is what it says of the claim
+    where it counts: ``supports``, ``contradicts``, or ``mixed`` where it does so in part.
+    """
+
+    measurement: Measurement
+    why_not: str = ""
+    apart: tuple[str, ...] = ()
+    says: str = ""
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """What has been measured of a claim: what counts, what is near, and the verdict of what counts."""
+
+    same: tuple[Beside, ...]
+    near: tuple[Beside, ...]
+    verdict: str
+
+
+def _apart(asked: Question, one: Measurement) -> tuple[str, ...]:
+    """The conditions of a measurement that are none of the claim's."""
+    apart = []
+    for key, values in one.conditions.items():
+        if key in asked.declared:
+            run_over = asked.declared[key]
+            if run_over.band:
+                slack = NEAR_ENOUGH.get(INPUTS[key].unit, 0.0)
+                ends = run_over.values[0] - slack, run_over.values[-1] + slack
+                met = any(ends[0] <= value <= ends[1] for value in values)
+            else:
+                met = any(_alike(key, value, other) for value in values for other in run_over.values)
+        else:
+            # what a claim does not speak of is as in a laboratory
+            usual = getattr(LABORATORY, key, None)
+            met = usual is None or any(_alike(key, value, usual) for value in values)
+        if not met:
+            apart.append(key)
+    return tuple(apart)
+
+
+def _alike(key: str, one: Any, other: Any) -> bool:
+    if INPUTS[key].kind != "number":
+        return bool(one == other)
+    return abs(one - other) <= NEAR_ENOUGH.get(INPUTS[key].unit, 0.0)
+
+
+def _share_of(asked: Question) -> str:
+    return str(asked.declared["denominator"].base) if "denominator" in asked.declared else ""
+
+
+def _beside(asked: Question, one: Measurement) -> Beside | None:
+    """The measurement beside the claim; None where it has nothing to do with it."""
+    quantity = asked.claim.quantity
+    if one.quantity != quantity:
+        return Beside(one, "other-quantity") if quantity in one.near else None
+    if "denominator" in asked.declared and one.of != _share_of(asked):
+        return Beside(one, "other-share")
+    if one.unit != asked.claim.unit:
+        return Beside(one, "other-unit")
+    if one.kind not in MEASURED:
+        return Beside(one, "not-measured")
+    if apart := _apart(asked, one):
+        return Beside(one, "other-conditions", apart)
+    if asked.relation == "on_average" and one.counts != "mean":
+        return Beside(one, "no-mean")
+    return Beside(one, says=says(one, *asked.bounds))
+
+
+def says(one: Measurement, least: float, most: float) -> str:
+    """What one measurement says of a number from `least` to `most` [its unit]."""
+    if least <= one.low and one.high <= most:
+        return SUPPORTS
+    return CONTRADICTS if one.high < least or one.low > most else MIXED
+
+
+def verdict_of_measured(asked: Question, same: tuple[Beside, ...]) -> str:
+    """The verdict of what counts, by the printed rule.
+
+    All support: supports. All contradict: contradicts. Else mixed. A claim of a top (“up to”) is about the highest that
+    was measured: more than claimed contradicts, as much supports, less leaves it open, since few were measured. A claim
+    of “always” is refuted by one that contradicts, and left open by any number that agree.
+    """
+    if not same:
+        return NONE
+    if asked.relation == "up_to":
+        least, most = asked.top_bounds
+        highest = max(one.measurement.high for one in same)
+        return CONTRADICTS if highest > most else SUPPORTS if highest >= least else UNSETTLED
+    found = {one.says for one in same}
+    if asked.claim.always:
+        return CONTRADICTS if found - {SUPPORTS} else UNSETTLED
+    return found.pop() if len(found) == 1 else MIXED
+
+
+def evidence(asked: Question) -> Evidence:
+    """What has been measured of a claim."""
+    found = [beside for one in measurements() if (beside := _beside(asked, one)) is not None]
+    same = tuple(one for one in found if not one.why_not)
+    return Evidence(same, tuple(one for one in found if one.why_not), verdict_of_measured(asked, same))
