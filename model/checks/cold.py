@@ -16,7 +16,7 @@ from model.describe.scenario_io import starting_drives
 from model.describe.tables import rows
 from model.describe.trace import Trace
 from model.describe.units import J_PER_KWH
-from model.kernel.denominators import HILL_LOOP
+from model.kernel.phrases import HILL_LOOP
 from model.kernel.savings import Result, evaluate
 from model.limits.descent import hill, refund
 from model.physics.battery import usable_in_the_cold_kwh

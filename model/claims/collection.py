@@ -15,7 +15,7 @@ from model.claims.quantities import QUANTITIES
 from model.describe.fields import InputError
 from model.describe.parameters import DEFAULT_CLASS, REFERENCE_CLASSES
 from model.describe.tables import ASSETS, TableError, unknown
-from model.kernel.denominators import PHRASES
+from model.kernel.phrases import PHRASES
 
 FILE = "claims.json"
 CLAIM_RUNS = 1009

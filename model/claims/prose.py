@@ -9,13 +9,13 @@ from typing import Any
 from model.describe.fields import Field
 from model.describe.messages import rendered
 from model.describe.parameters import class_labels
-from model.kernel.denominators import PHRASES
-from model.traces.cycles import CYCLES
 
 Units = Callable[[Field, float], tuple[float, str]]
 """From a held number to the number and the unit that a reader sees."""
-DRIVES = {name: cycle.label.replace(" class 3b", "").replace(",", "") for name, cycle in CYCLES.items()} | {
-    "udds": "UDDS city", "hwfet": "HWFET highway", "us06": "US06", "nycc": "NYCC", "nedc-urban": "NEDC urban",
+DRIVES = {
+    "udds": "UDDS city", "hwfet": "HWFET highway", "us06": "US06", "nycc": "NYCC", "wltc3b": "WLTC",
+    "wltc3b-low": "WLTC low", "wltc3b-medium": "WLTC medium", "wltc3b-high": "WLTC high",
+    "wltc3b-extra-high": "WLTC extra high", "nedc": "NEDC", "nedc-urban": "NEDC urban",
     "nedc-extra-urban": "NEDC extra-urban", "town": "flat town", "suburb-hill": "suburb and hill", "hill": "hill road",
 }  # fmt: skip
 """What may be driven, in few words: the standard cycles, two of the starting drives, and a hill of 300 m."""
@@ -136,7 +136,7 @@ def value_words(field: Field, value: Any, units: Units = metric, unit: bool = Tr
     if field.key == "cycle":
         return DRIVES[value]
     if field.key == "denominator":
-        return PHRASES[value].words
+        return rendered("phrase-said", {"phrase": value})
     if field.kind == "yes_no":
         return "yes" if value else "no"
     if field.kind == "choice":

@@ -13,7 +13,8 @@ from model.describe.parameters import DEFAULT_CLASS, car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
-from model.kernel.denominators import PHRASES, Books, book_keeper
+from model.kernel.books import Books, book_keeper
+from model.kernel.phrases import PHRASES
 from model.kernel.run import Run
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
 from model.limits.stopping import braking_power_w

@@ -31,12 +31,12 @@ class Reason(StrEnum):
     """The fact that decided for a strength."""
 
     GRIP = "grip"
-    GRIP_AND_NO_MORE_GAINED = "grip, and up to it strength changes next to nothing"
-    LESS_TAKES_ENERGY = "less takes more energy"
-    MORE_TAKES_ENERGY = "more takes more energy"
-    GENTLEST_RIDE = "the gentlest ride is preferred"
-    NOTHING_IS_SPARED = "more spares nothing"
-    FEWEST_PRESSES = "the fewest presses are preferred"
+    GRIP_AND_NO_MORE_GAINED = "grip-and-no-more-gained"
+    LESS_TAKES_ENERGY = "less-takes-energy"
+    MORE_TAKES_ENERGY = "more-takes-energy"
+    GENTLEST_RIDE = "gentlest-ride"
+    NOTHING_IS_SPARED = "nothing-is-spared"
+    FEWEST_PRESSES = "fewest-presses"
 
 
 class Against(StrEnum):
@@ -52,8 +52,8 @@ class Supposed(StrEnum):
     """What may change the advice."""
 
     ROAD = "road"
-    GENTLEST_RIDE = "gentlest ride"
-    FEWEST_PRESSES = "fewest presses"
+    GENTLEST_RIDE = "gentlest-ride"
+    FEWEST_PRESSES = "fewest-presses"
     PEDAL = "pedal"
     HILL = "hill"
 

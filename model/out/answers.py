@@ -19,7 +19,7 @@ from model.describe.scenario_io import scenario_from_json, scenario_to_json
 from model.kernel.savings import Result
 from model.sampling.drives import Bands, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import fuel_answers, fuel_of_year, has_engine
-from model.sampling.range_figure import RANGE_KM, range_on_road
+from model.sampling.range_figure import RANGE_KM, RangeOnRoad, range_on_road
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
 from model.words.bands import band_promise
 from model.words.refusals import COMMAND_LINE
@@ -73,7 +73,7 @@ def drive_answer(asked: Asked) -> dict[str, Any]:
     result = drive(scenario)
     answer = result_answer(result, scenario, band_runs=asked.band_runs, legs=True)
     if asked.test_range is not None:
-        answer["range_on_road"] = range_on_road(scenario, *asked.test_range).as_json()
+        answer["range_on_road"] = _waterfall(range_on_road(scenario, *asked.test_range))
     if asked.advice:
         answer["advice"] = _advice(scenario)
     if asked.year_runs:
@@ -153,6 +153,15 @@ def _advice(scenario: Scenario) -> dict[str, Any]:
     from model.words.lift_off import advice_answers
 
     return advice_answers(advise(curves_of(scenario)), COMMAND_LINE)
+
+
+def _waterfall(found: RangeOnRoad) -> dict[str, Any]:
+    """The way from a printed range to the road, each step with its name."""
+    steps = [
+        {"id": step.id, "label": COMMAND_LINE.say("road-step", step=step.id)} | asdict(step) for step in found.steps
+    ]
+    whole = {"middle_range_km": found.middle_range_km, "range_km": asdict(found.range_km)}
+    return asdict(found) | {"steps": steps} | whole
 
 
 def rounded(value: Any) -> Any:

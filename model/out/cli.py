@@ -20,8 +20,25 @@ from model.out.answers import Asked, as_text, asked_by, compare_answer, describe
 from model.sampling.printed_tests import TESTS
 from model.sampling.uncertainty import RUNS
 from model.traces.cycles import CYCLES, cycle_trace
-from model.words.quantities import Display
+from model.words.quantities import Value
 from model.words.refusals import COMMAND_LINE, refusal_words
+
+
+class _Spoken(argparse.HelpFormatter):
+    """Help in words from their messages, which are read only now: that takes as long as driving some cycles."""
+
+    def _get_help_string(self, action: argparse.Action) -> str:
+        return _told(action.help or "").replace("%", "%%")
+
+    def add_text(self, text: str | None) -> None:
+        super().add_text(text and _told(text))
+
+
+def _told(text: str) -> str:
+    if not text.startswith("cli-"):
+        return text
+    values: dict[str, Value] = {"cycles": Several(tuple(CYCLES), ""), "tests": Several(tuple(TESTS), "")}
+    return COMMAND_LINE.say(text, car=DEFAULT_CLASS, **values)
 
 
 class _Parser(argparse.ArgumentParser):
@@ -30,49 +47,46 @@ class _Parser(argparse.ArgumentParser):
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = _Parser(prog="python -m model", description=__doc__)
+    parser = _Parser(prog="python -m model", description="cli-about", formatter_class=_Spoken)
     verbs = parser.add_subparsers(dest="verb", required=True, parser_class=_Parser)
 
     def verb(name: str, about: str) -> argparse.ArgumentParser:
-        one = verbs.add_parser(name, help=about, description=about)
-        one.add_argument("--car", help=f"a class id or a car file; {DEFAULT_CLASS} when left out")
-        one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="change one setting")
+        one = verbs.add_parser(name, help=about, description=about, formatter_class=_Spoken)
+        one.add_argument("--car", help="cli-car")
+        one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="cli-set")
         return one
 
     def banded(name: str, about: str) -> argparse.ArgumentParser:
         one = verb(name, about)
-        about_it = "add the 5 to 95 %% band, where nine in ten measured cars would lie"
-        one.add_argument("--band", action="store_true", help=about_it)
+        one.add_argument("--band", action="store_true", help="cli-band")
         return one
 
-    banded("cycle", "a standard cycle").add_argument("name", help=", ".join(CYCLES))
-    drive = banded("drive", "a described drive")
-    drive.add_argument("scenario", type=Path, help="a scenario (JSON), or an answer to be reproduced")
-    drive.add_argument("--test-range-km", help="add the range on this drive of a car with this printed range")
-    drive.add_argument("--test", default="wltc3b", help=f"what was printed: {', '.join(TESTS)}; wltc3b if left out")
-    drive.add_argument("--advise", action="store_true", help="add the advice on lift-off strength")
-    drive.add_argument("--year", action="store_true", help="add the year of this drive")
-    banded("log", "a recorded drive").add_argument("file", type=Path, help="a recording (.csv or .gpx)")
-    folder = verb("study", "all recorded drives of a folder")
-    folder.add_argument("folder", type=Path, help="with .csv and .gpx files")
-    folder.add_argument(
-        "--band", action=argparse.BooleanOptionalAction, default=True, help="each drive with its band, unless --no-band"
-    )
-    cars = banded("cars", "many cars on standard cycles: a table with a car in each row, CSV out")
-    cars.add_argument("table", type=Path, help="CSV with columns such as id, like, mass_kg, f0_n, motor_peak_kw")
-    cars.add_argument("--cycles", default="udds,hwfet", help="cycles with commas between; udds,hwfet when left out")
-    beside = verb("compare", "two or three described drives, and their differences with bands")
-    beside.add_argument("scenarios", type=Path, nargs="+", help="scenarios (JSON), or answers")
-    stop = verb("stop", "one slow-down under the microscope")
-    stop.add_argument("--from-kmh", required=True, help="speed at its start")
-    stop.add_argument("--to-kmh", default="0", help="speed at its end; 0 when left out")
-    stop.add_argument("--equal-distance", action="store_true", help="all ways over the road that rolling takes")
-    grip = verb("grip", "lift-off against available grip")
-    grip.add_argument("--speed-kmh", default="50", help="speed; 50 when left out")
-    grip.add_argument("--bend-radius-m", help="radius of the bend; straight on when left out")
-    grip.add_argument("--grade-pct", default="0", help="slope; downhill is negative")
-    claim = verb("claim", "a claim, tested; without an id, all of them")
-    claim.add_argument("id", nargs="?", help="a claim's id, or an answer (.json) to be tested again")
+    banded("cycle", "cli-cycle").add_argument("name", help="cli-cycle-name")
+    drive = banded("drive", "cli-drive")
+    drive.add_argument("scenario", type=Path, help="cli-drive-scenario")
+    drive.add_argument("--test-range-km", help="cli-drive-test-range")
+    drive.add_argument("--test", default="wltc3b", help="cli-drive-test")
+    drive.add_argument("--advise", action="store_true", help="cli-drive-advise")
+    drive.add_argument("--year", action="store_true", help="cli-drive-year")
+    banded("log", "cli-log").add_argument("file", type=Path, help="cli-log-file")
+    folder = verb("study", "cli-study")
+    folder.add_argument("folder", type=Path, help="cli-study-folder")
+    folder.add_argument("--band", action=argparse.BooleanOptionalAction, default=True, help="cli-study-band")
+    cars = banded("cars", "cli-cars")
+    cars.add_argument("table", type=Path, help="cli-cars-table")
+    cars.add_argument("--cycles", default="udds,hwfet", help="cli-cars-cycles")
+    beside = verb("compare", "cli-compare")
+    beside.add_argument("scenarios", type=Path, nargs="+", help="cli-compare-scenarios")
+    stop = verb("stop", "cli-stop")
+    stop.add_argument("--from-kmh", required=True, help="cli-stop-from")
+    stop.add_argument("--to-kmh", default="0", help="cli-stop-to")
+    stop.add_argument("--equal-distance", action="store_true", help="cli-stop-equal-distance")
+    grip = verb("grip", "cli-grip")
+    grip.add_argument("--speed-kmh", default="50", help="cli-grip-speed")
+    grip.add_argument("--bend-radius-m", help="cli-grip-bend")
+    grip.add_argument("--grade-pct", default="0", help="cli-grip-grade")
+    claim = verb("claim", "cli-claim")
+    claim.add_argument("id", nargs="?", help="cli-claim-id")
     return parser
 
 
@@ -200,7 +214,7 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
         BEND_RADIUS_M.parse(options.bend_radius_m),
         GRADE_PCT.parse(options.grade_pct),
     )
-    say = Display().say
+    say = COMMAND_LINE.say
     words = {"failure": say("grip-failure", wheels=found["failing_axle"]), "margin_rule": say("margin-rule")}
     return found | words | described(scenario)
 

@@ -8,7 +8,7 @@ adds to consumption.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
@@ -41,7 +41,6 @@ class Step:
     """
 
     id: str
-    label: str
     middle_range_km: float
     middle_cost_km: float
     range_km: Band
@@ -66,10 +65,6 @@ class RangeOnRoad:
     def middle_range_km(self) -> float:
         """Range on the drive with every figure at its middle [km]."""
         return self.steps[-1].middle_range_km
-
-    def as_json(self) -> dict[str, Any]:
-        """The waterfall as the command line answers it."""
-        return asdict(self) | {"middle_range_km": self.middle_range_km, "range_km": asdict(self.range_km)}
 
 
 def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b", runs: int = RUNS) -> RangeOnRoad:
@@ -126,20 +121,20 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
         trailer_drag_area_m2=here.trailer_drag_area_m2,
     )
     taken = [
-        ("speeds", "your speeds and stops, on flat road", flat, start),
-        ("hills", "your hills", hilly, start),
-        ("load", "your load", hilly, loaded),
-        ("weather", "your weather and road", scenario, replace(here, cabin=False)),
-        ("cabin", "heating and cooling", scenario, here),
+        ("speeds", flat, start),
+        ("hills", hilly, start),
+        ("load", hilly, loaded),
+        ("weather", scenario, replace(here, cabin=False)),
+        ("cabin", scenario, here),
     ]
     before, steps = np.full(1 + runs, figure), []
-    for name, label, described, conditions in taken:
+    for name, described, conditions in taken:
         net = consumed(described, conditions)
         if np.isnan(net).any():
             raise InputError("range-without-end", what=name)
         after = figure / TESTS[test].factor * on_test / net
         cost = before - after
-        steps.append(Step(name, label, float(after[0]), float(cost[0]), Band.of(after[1:]), Band.of(cost[1:])))
+        steps.append(Step(name, float(after[0]), float(cost[0]), Band.of(after[1:]), Band.of(cost[1:])))
         before = after
     return RangeOnRoad(test, figure, tuple(steps), runs)
 

@@ -21,17 +21,10 @@ from model.traces.resampling import (
     stray_heights,
 )
 
-STEPS = {
-    "duplicates": "rows with the time of another",
-    "backward": "rows whose time lies before an earlier one",
-    "gaps": "split where nothing was recorded while the car moved",
-    "jumps": "speeds that no car changes to and back from within a moment",
-    "noise": "speeds that scatter",
-    "standing": "creeping that is scatter while the car stands",
-    "stray_heights": "heights that no road leads to",
-    "height": "heights smoothed along the road",
-}
-"""The steps in their order."""
+STEPS = (
+    "duplicates", "backward", "gaps", "jumps", "noise", "standing", "stray_heights", "height",
+)  # fmt: skip
+"""The steps in their order; `own_road.ftl` says what each does."""
 LARGE = {"distance": 0.01, "climb": 0.1}
 """A change of the whole distance or climb beyond these shares is pointed out [1]."""
 LARGEST_CHANGE_MPS2 = 12.0

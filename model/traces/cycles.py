@@ -20,7 +20,6 @@ class Cycle:
     """One published schedule: its file, the regulation, and which seconds of it are meant."""
 
     file: str
-    label: str
     regulation: str
     start_s: int = 0
     end_s: int | None = None
@@ -29,18 +28,18 @@ class Cycle:
 _WLTP = "UN GTR No. 15, Annex 1; UN R154"
 _NEDC = "UN R83, Annex 4a"
 CYCLES = {
-    "udds": Cycle("udds", "US city cycle (UDDS)", "40 CFR Part 86, App. I (a)"),
-    "hwfet": Cycle("hwfet", "US highway cycle (HWFET)", "40 CFR Part 600, App. I"),
-    "us06": Cycle("us06", "US hard-driving cycle (US06)", "40 CFR Part 86, App. I (g)"),
-    "nycc": Cycle("nycc", "New York City cycle (NYCC)", "US EPA dynamometer schedules"),
-    "wltc3b": Cycle("wltc_class3b", "WLTC class 3b", _WLTP),
-    "wltc3b-low": Cycle("wltc_class3b", "WLTC class 3b, low", _WLTP, 0, 589),
-    "wltc3b-medium": Cycle("wltc_class3b", "WLTC class 3b, medium", _WLTP, 589, 1022),
-    "wltc3b-high": Cycle("wltc_class3b", "WLTC class 3b, high", _WLTP, 1022, 1477),
-    "wltc3b-extra-high": Cycle("wltc_class3b", "WLTC class 3b, extra high", _WLTP, 1477, 1800),
-    "nedc": Cycle("nedc", "NEDC", _NEDC),
-    "nedc-urban": Cycle("nedc", "NEDC, urban (ECE-15)", _NEDC, 0, 780),
-    "nedc-extra-urban": Cycle("nedc", "NEDC, extra-urban (EUDC)", _NEDC, 780, None),
+    "udds": Cycle("udds", "40 CFR Part 86, App. I (a)"),
+    "hwfet": Cycle("hwfet", "40 CFR Part 600, App. I"),
+    "us06": Cycle("us06", "40 CFR Part 86, App. I (g)"),
+    "nycc": Cycle("nycc", "US EPA dynamometer schedules"),
+    "wltc3b": Cycle("wltc_class3b", _WLTP),
+    "wltc3b-low": Cycle("wltc_class3b", _WLTP, 0, 589),
+    "wltc3b-medium": Cycle("wltc_class3b", _WLTP, 589, 1022),
+    "wltc3b-high": Cycle("wltc_class3b", _WLTP, 1022, 1477),
+    "wltc3b-extra-high": Cycle("wltc_class3b", _WLTP, 1477, 1800),
+    "nedc": Cycle("nedc", _NEDC),
+    "nedc-urban": Cycle("nedc", _NEDC, 0, 780),
+    "nedc-extra-urban": Cycle("nedc", _NEDC, 780, None),
 }
 
 

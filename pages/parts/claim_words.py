@@ -12,7 +12,7 @@ from model.claims.collection import ALWAYS, BROADLY
 from model.claims.prose import share_words, span_and_median, span_words
 from model.claims.questions import Question
 from model.claims.verdicts import Answer
-from model.kernel.denominators import PHRASES
+from model.kernel.phrases import PHRASES
 from model.sampling.uncertainty import Band
 from model.words import claims as spoken
 from model.words.quantities import Display, capital

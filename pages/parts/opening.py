@@ -44,7 +44,7 @@ def from_text(text: str, base: Scenario, display: Display = METRIC) -> Opened:
     """
     text = text.strip()
     if text.startswith("{"):
-        return _from_json(parse_json(text, "The text"), display)
+        return _from_json(parse_json(text, display.say("opened-text")), display)
     try:
         parameters = dict(parse_qsl(urlsplit(text).query or text.lstrip("?")))
     except ValueError:

@@ -8,8 +8,8 @@ from model.claims.collection import Claim
 from model.claims.questions import Question
 from model.describe.fields import InputError
 from model.describe.figures import Quantity, Several, Share
-from model.kernel.denominators import HILL_LOOP, PHRASES, Books, convert, said, worked_example
-from model.sampling.printed_tests import TESTS
+from model.kernel.books import Books
+from model.kernel.phrases import HILL_LOOP, PHRASES, convert, said, worked_example
 from model.sampling.range_figure import RangeOnRoad
 from model.words.quantities import Display, percent_text, span_of
 from model.words.refusals import refusal_words
@@ -42,9 +42,9 @@ def shares_words(asked: Question, display: Display) -> str:
 def phrases_table(claim: Claim, display: Display) -> pd.DataFrame:
     """The seven phrases, and whether the claim can mean them."""
     rows = [
-        (phrase_name(name, display), phrase.formula,
+        (phrase_name(name, display), display.say("phrase-formula", phrase=name),
          display.say("phrases-can-be-meant", meant=name in claim.denominators))
-        for name, phrase in PHRASES.items()
+        for name in PHRASES
     ]  # fmt: skip
     heads = ("phrases-column-phrase", "phrases-column-formula", "phrases-column-can-be-meant")
     return pd.DataFrame(rows, columns=[display.say(head) for head in heads])
@@ -79,11 +79,6 @@ def road_table(found: RangeOnRoad, display: Display) -> pd.DataFrame:
     return pd.DataFrame(rows, columns=[display.say("road-column-step"), *names])
 
 
-def test_label(test: str) -> str:
-    """A test in words."""
-    return TESTS[test].label
-
-
 def phrase_value(name: str, value: float | None, display: Display) -> str:
     """A number of a phrase as it is read."""
     if value is None:
@@ -96,9 +91,10 @@ def phrase_value(name: str, value: float | None, display: Display) -> str:
 def converted_table(books: Books, name: str, value: float, display: Display) -> pd.DataFrame:
     """A number said in one phrase, in all seven."""
     rows = [
-        (phrase_value(other, number, display), phrase_name(other, display), PHRASES[other].formula)
+        (phrase_value(other, number, display), phrase_name(other, display),
+         display.say("phrase-formula", phrase=other))
         for other, number in convert(books, name, value).items()
-    ]
+    ]  # fmt: skip
     heads = ("phrases-column-number", "phrases-column-of-what", "phrases-column-formula")
     return pd.DataFrame(rows, columns=[display.say(head) for head in heads])
 

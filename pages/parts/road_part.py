@@ -5,7 +5,7 @@ from __future__ import annotations
 import streamlit as st
 
 from model.describe.fields import Field, InputError
-from model.kernel.denominators import PHRASES
+from model.kernel.phrases import PHRASES
 from model.sampling.printed_tests import TESTS
 from model.sampling.range_figure import RANGE_KM
 from model.words.entries import tidy
@@ -61,7 +61,8 @@ def draw_road() -> None:
         with st.container(width=210):
             label = display.say("road-printed-range", unit=display.unit("km"))
             enter(RANGE_KM, "set-test-range", printed_km, take, label=label, help="")
-        st.selectbox(display.say("road-on-which-test"), list(TESTS), format_func=words.test_label, key="set-test",
+        st.selectbox(display.say("road-on-which-test"), list(TESTS), key="set-test",
+                     format_func=lambda test: display.say("test-name", test=test),
                      on_change=take_test, width=420)  # fmt: skip
     if RANGE not in st.query_params:
         st.caption(display.say("road-until-entered"))
@@ -80,7 +81,7 @@ def draw_steps(printed_km: float, test: str) -> None:
             return
         title = words.road_title(found, display)
         sentences = words.road_words(found, display)
-        figure(to_road(found, words.test_label(test), display, state.dark()), alt=f"{title}. {sentences}",
+        figure(to_road(found, display.say("test-name", test=test), display, state.dark()), alt=f"{title}. {sentences}",
                table=words.road_table(found, display), key="to-road", file_name=f"{test}-to-road.csv", title=title,
                words=sentences)  # fmt: skip
 

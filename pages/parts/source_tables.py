@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import ast
 import re
 from collections.abc import Mapping, Sequence
 from functools import cache
@@ -77,22 +76,24 @@ USERS = (
 
 
 @cache
-def uses() -> list[tuple[str, list[Field]]]:
+def uses() -> dict[str, list[Field]]:
     """Which part of the model uses which assumed figures, read from the model's own code."""
-    table = []
+    table = {}
     for name in USERS:
         code = (Path(model.__file__).parent / f"{name}.py").read_text(encoding="utf-8")
-        about = (ast.get_docstring(ast.parse(code)) or "").partition("\n")[0]
         used = [field for key, field in CAR_FIELDS.items() if re.search(rf"\.{key}\b|\"{key}\"", code)]
         if used:
-            table.append((about, used))
+            table[name.rpartition("/")[2]] = used
     return table
 
 
 def uses_table(display: Display) -> pd.DataFrame:
     """Which part of the model uses which assumed figures."""
-    table = [[about, display.figure(Several(tuple(label_of(field, display) for field in used), ";"))]
-             for about, used in uses()]
+    table = [
+        (display.say("model-part", module=module),
+         display.figure(Several(tuple(label_of(field, display) for field in used), ";")))
+        for module, used in uses().items()
+    ]  # fmt: skip
     return pd.DataFrame(table, columns=[display.say("column-part"), display.say("column-uses")])
 
 
@@ -179,7 +180,7 @@ def cycles_table(display: Display) -> pd.DataFrame:
         trace = cycle_trace(name)
         distance = display.figure(Quantity(trace.distance_m / 1000, "km", 3))
         time = display.figure(Quantity(trace.duration_s, "s", places=0))
-        table.append([cycle.label, cycle.regulation, distance, time, trace.stops])
+        table.append([display.say("cycle-name", cycle=name), cycle.regulation, distance, time, trace.stops])
     columns = [say("column-cycle"), say("column-regulation"), say("column-length"), say("column-time")]
     return pd.DataFrame(table, columns=[*columns, say("column-stops")])
 

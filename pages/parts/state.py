@@ -19,7 +19,7 @@ from model.claims.verdicts import Answer, check
 from model.describe.parameters import car_of
 from model.describe.scenario import Driver, Scenario, Year, with_prices_of
 from model.describe.scenario_io import starting_drives
-from model.kernel.denominators import Books, books_of
+from model.kernel.books import Books, books_of
 from model.kernel.savings import Result
 from model.lift_off.advice import Case, DriveAdvice, advise, case_of
 from model.lift_off.curves import as_set, curve_table, curves_of

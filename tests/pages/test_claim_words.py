@@ -11,7 +11,8 @@ from model.claims.questions import question, sayable
 from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, UNJUDGED, check
 from model.describe.fields import InputError
 from model.describe.scenario_io import starting_drives
-from model.kernel.denominators import PHRASES, books_of
+from model.kernel.books import books_of
+from model.kernel.phrases import PHRASES
 from model.sampling.drives import drive
 from model.sampling.range_figure import range_on_road
 from model.words.claims import sentence

@@ -104,7 +104,7 @@ def test_ranges_are_those_of_the_fields():
 def test_every_cycle_is_listed_with_its_regulation():
     table = cycles_table(METRIC)
     assert table["Regulation"].tolist() == [cycle.regulation for cycle in CYCLES.values()]
-    udds = table.set_index("Cycle").loc[CYCLES["udds"].label]
+    udds = table.set_index("Cycle").loc[METRIC.say("cycle-name", cycle="udds")]
     assert udds["Length"] == "12.0 km" and udds["Time"] == "1,369 s"
     assert "mi" in cycles_table(US)["Length"].iloc[0]
 

@@ -26,6 +26,29 @@ phrase-name = { $phrase ->
 # $phrase: one of recovered, of_braking, of_climb, range_gain, electric_braking, range_lost, display_km
 phrase-quoted = “{ phrase }”
 
+# What a number in the phrase says, behind the number.
+# $phrase: one of recovered, of_braking, of_climb, range_gain, electric_braking, range_lost, display_km
+phrase-said = { $phrase ->
+    [recovered] of what the battery gave comes back
+    [of_braking] of the braking energy at the wheels reaches the battery
+    [of_climb] of what the climb took comes back on the descent
+    [range_gain] more range than on friction brakes only
+    [electric_braking] of the braking energy at the wheels is taken by the motor
+    [range_lost] of the range is lost when regeneration is gone (the same number as energy saved, s)
+   *[display_km] more on the range display, if it reckons with this drive's consumption
+}
+
+# $phrase: one of recovered, of_braking, of_climb, range_gain, electric_braking, range_lost, display_km
+phrase-formula = { $phrase ->
+    [recovered] r = back / out
+    [of_braking] back / braking
+    [of_climb] back on descents / out on climbs; back on other road keeps its proportion
+    [range_gain] s / (1 − s) = (back + spared) / (out − back)
+    [electric_braking] (back / conversion) / braking, where conversion = back / electric on this drive
+    [range_lost] s = 1 − net / friction-only net = (back + spared) / (out + spared)
+   *[display_km] back / (net / distance)
+}
+
 # A claim's number as a share.
 
 phrases-no-share = This number is no share of an energy: it compares two cases of the same thing, so none of the seven phrases

@@ -251,15 +251,14 @@ range-without-end = { $what ->
         end.
 }
 
-# $phrase: text
-# $words: text
-denominator-means-nothing = denominator: { $phrase } ({ $words }) means nothing on this drive.
+# $phrase: one of recovered, of_braking, of_climb, range_gain, electric_braking, range_lost, display_km
+denominator-means-nothing = denominator: { $phrase } ({ phrase-said }) means nothing on this drive.
 
 # $given: number
-# $words: text
+# $phrase: one of recovered, of_braking, of_climb, range_gain, electric_braking, range_lost, display_km
 # $least: number
-less-than-nothing-came-back = number: { $given } { $words } would mean that less than nothing came back; on this drive it
-    must be at least { $least }.
+less-than-nothing-came-back = number: { $given } { phrase-said } would mean that less than nothing came back; on this drive
+    it must be at least { $least }.
 
 ## Claims
 
@@ -323,6 +322,8 @@ legs-no-list = legs: “{ $given }” is not a list of legs.
 # $part: text
 # $given: text
 answer-part-no-object = { $part }: “{ $given }” is not the object that an answer has there.
+
+opened-text = The text
 
 text-without-drive = The text holds no drive. It is a whole link to this app, or begins like “car=city-car&legs=”.
 

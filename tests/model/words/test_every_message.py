@@ -48,7 +48,9 @@ def test_every_message_reads_well_with_every_kind_of_figure():
             # a length or speed written into the sentence itself would stay metric
             wrong += [(message.name, told[1])] if METRIC_ONLY.search(told[1]) else []
             wrong += [(message.name, text) for text in told if text.strip() != text or not text or WRONG.search(text)]
-            wrong += [(message.name, text) for text in told if any(key in text for key in KEYS)]
+            # whoever reads the command line's help knows the keys of files
+            wrong += [(message.name, text) for text in told
+                      if any(key in text for key in KEYS) and not message.name.startswith("cli-")]  # fmt: skip
     assert not wrong
 
 

@@ -8,7 +8,8 @@ import pytest
 from model.describe.parameters import car_from
 from model.describe.scenario import Driver
 from model.describe.scenario_io import starting_drives
-from model.kernel.denominators import PHRASES, Books, books_of, convert, said, worked_example
+from model.kernel.books import Books, books_of
+from model.kernel.phrases import PHRASES, convert, said, worked_example
 from model.kernel.savings import evaluate, range_gain_share
 from model.sampling.drives import drive
 from model.traces.cycles import LABORATORY, cycle_trace

@@ -6,7 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.kernel.denominators import PHRASES, Books, convert, said
+from model.kernel.books import Books
+from model.kernel.phrases import PHRASES, convert, said
 from model.kernel.savings import LEAST_WH_PER_KM
 
 SHARE = st.floats(0.01, 0.9)
