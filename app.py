@@ -12,7 +12,9 @@ import re
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from functools import cache
+from importlib import import_module
 from pathlib import Path
+from pkgutil import walk_packages
 from urllib.parse import urlsplit
 
 import altair  # noqa: F401
@@ -29,6 +31,8 @@ from starlette.websockets import WebSocketClose
 from streamlit.logger import get_logger
 
 from model.kernel.warm import prepare
+from model.words.messages import bundle
+from pages import parts
 from pages.parts.public_link import PUBLIC_URL
 
 HOME = Path(__file__).parent
@@ -194,10 +198,13 @@ def own_routes() -> list[Route]:
 async def warm_start(_app: st.App) -> AsyncIterator[None]:
     """Have the physics compiled, and keep what is imported by now out of garbage collection.
 
-    Streamlit collects all garbage after every run of a page. Left to look through the libraries each time, that takes
-    longer than the page itself.
+    Streamlit collects all garbage after every run of a page. Left to look through libraries, pages and words each time,
+    that takes longer than the page itself.
     """
     get_logger(__name__).info(prepare())
+    for part in walk_packages(parts.__path__, f"{parts.__name__}."):
+        import_module(part.name)
+    bundle()
     gc.collect()
     gc.freeze()
     yield

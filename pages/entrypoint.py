@@ -1,6 +1,6 @@
 """What stands on every page: navigation, the answer line, the drive strip and the foot."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import timedelta
 from pathlib import Path
@@ -40,7 +40,7 @@ class Sheet:
 
     A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One
     that `draws_drive` places line and strip itself. `notes` says what it writes over the strip, from the timeline of
-    the drive.
+    the drive; `ahead` begins what it works out longest.
     """
 
     file: str
@@ -52,11 +52,13 @@ class Sheet:
     states_headline: bool = False
     draws_drive: bool = False
     notes: Notes = no_notes
+    ahead: Callable[[], None] | None = None
 
 
 SHEETS = (
     Sheet("your_drive.py", "page-your-drive", "page-your-drive-title", "page-your-drive-about", states_headline=True),
-    Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes),
+    Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes,
+          ahead=state.lift_off_ahead),
     Sheet("winter_and_limits.py", "page-winter", notes=winter_notes),
     Sheet("how_it_works.py", "page-how"),
     Sheet("check_a_claim.py", "page-claim", draws_drive=True),
@@ -123,6 +125,8 @@ pages = [
 ]
 page = st.navigation(pages, position="top")
 sheet = SHEETS[pages.index(page)]
+if sheet.ahead:
+    sheet.ahead()
 with st.container(key="head", gap=None):
     if sheet.title:
         st.title(say(sheet.title), anchor=False)

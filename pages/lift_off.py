@@ -21,7 +21,7 @@ from pages.parts import lift_off_words as words
 from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
 from pages.parts.controls import control
 from pages.parts.drive_part import last_answer
-from pages.parts.figure import figure
+from pages.parts.figure import figure, titled
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
 from pages.parts.theme import TEXT_PX
@@ -75,8 +75,7 @@ def answer(found: LiftOff) -> None:
     with st.expander(display.say("lift-off-more"), type="compact", key="lift-drawer", on_change="rerun") as drawer:
         if drawer.open:
             more_settings()
-    st.markdown(f"### {display.say('lift-off-rules')}")
-    st.markdown(words.rules_text(advice, display))
+    st.markdown(titled(display.say("lift-off-rules"), words.rules_text(advice, display)))
 
 
 def ask_road(scenario: Scenario) -> None:
@@ -110,9 +109,9 @@ def draw_axis(found: LiftOff) -> None:
         found.table, found.case.energy_tie_kwh, found.case.grip_limit_mps2, advice.lift_off_mps2,
         scenario.driver.lift_off_mps2, display, state.dark(),
     )  # fmt: skip
-    table = words.axis_table(found.table, display)
     figure(
-        chart, alt=alt, table=table.iloc[:, : words.SHOWN_COLUMNS], file=table, key="whole-axis",
+        chart, alt=alt, table=lambda: words.axis_table(found.table, display).iloc[:, : words.SHOWN_COLUMNS],
+        file=lambda: words.axis_table(found.table, display), key="whole-axis",
         file_name=f"{scenario.car_class}-lift-off.csv", title=title,
     )  # fmt: skip
     st.markdown(words.kinds_text(found.table, found.case.brake_pedal, display))
@@ -133,19 +132,20 @@ def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
         st.table(table, border="horizontal", hide_index=True, alt=title)
         st.caption(display.say("lift-off-afresh"))
     with right:
-        st.markdown(f"### {display.say('lift-off-would-change')}")
-        st.markdown(words.what_if_text(found.advice, display))
-        st.markdown(f"### {display.say('lift-off-others')}")
-        st.markdown(words.others_text(advice, display))
+        would_change = titled(display.say("lift-off-would-change"), words.what_if_text(found.advice, display))
+        others = titled(display.say("lift-off-others"), words.others_text(advice, display))
+        st.markdown(f"{would_change}\n\n{others}")
 
 
 def draw_legs(found: LiftOff) -> None:
     """The advice leg by leg; the picture above has it along the road."""
     display = state.display()
     st.header(display.say("lift-off-leg-by-leg"), anchor="legs")
-    st.markdown(display.say("lift-off-brackets"))
-    for leg, advice in zip(state.shown().legs, found.advice.legs, strict=True):
-        st.markdown(words.leg_line(advice.leg or 0, leg, advice, display), width=TEXT_PX)
+    lines = [
+        words.leg_line(advice.leg or 0, leg, advice, display)
+        for leg, advice in zip(state.shown().legs, found.advice.legs, strict=True)
+    ]
+    st.markdown("\n\n".join([display.say("lift-off-brackets"), *lines]), width=TEXT_PX)
 
 
 # hills
@@ -168,18 +168,17 @@ def draw_hills(found: LiftOff) -> None:
     title, sentences = words.hill_words(slowing, advised or yours, speed, display)
     left, right = st.columns(2, gap="large")
     with left:
-        table = words.hill_table(slowing, names, display)
         figure(
             on_hills(slowing, [*names.items()], display, dark), alt=f"{title}. {sentences}",
-            table=table[table.iloc[:, 0] % words.SHOWN_GRADES_PCT == 0], file=table, key="hills",
+            table=lambda: words.hill_table(slowing, names, display, every_pct=words.SHOWN_GRADES_PCT),
+            file=lambda: words.hill_table(slowing, names, display), key="hills",
             file_name=f"{scenario.car_class}-lift-off-on-hills.csv", title=title, words=sentences,
         )  # fmt: skip
     with right:
-        st.markdown(f"### {display.say('lift-off-holding')}")
         speeds = hill_speeds()
-        st.markdown(words.rolling_words(speeds, rolling_downhill_pct(scenario, speeds), display))
+        rolls = words.rolling_words(speeds, rolling_downhill_pct(scenario, speeds), display)
         held = display.say("lift-off-held", speed=Quantity(speed, "km/h"))
-        st.markdown(held)
+        st.markdown(titled(display.say("lift-off-holding"), f"{rolls}\n\n{held}"))
         table = words.held_table(held_downhills(scenario, speed), display)
         st.table(table, border="horizontal", hide_index=True, alt=held)
 
@@ -227,7 +226,7 @@ def draw_slow_down() -> None:
     title, sentences = slow_down_words(found, from_kmh, to_kmh, scenario.driver.lift_off_mps2, display)
     figure(
         one_slow_down(found, display, state.dark()), alt=f"{title}. {sentences}",
-        table=ways_table(found, display), key="slow-down", file_name=f"{scenario.car_class}-slow-down.csv",
+        table=lambda: ways_table(found, display), key="slow-down", file_name=f"{scenario.car_class}-slow-down.csv",
         title=title, words=sentences,
     )  # fmt: skip
     dip_to = max(from_kmh - DIP_KMH, from_kmh / 2)

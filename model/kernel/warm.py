@@ -31,9 +31,8 @@ def prepare() -> str:
     trace = Trace(time_s=np.arange(5.0), speed_mps=speed_mps, elevation_m=np.zeros(5))
     # too weak a car to keep up
     evaluate(trace, replace(car, motor_peak_kw=5.0), around, driver)
-    recorded = drive(trace, car, around, driver)
-    shortfall_j(recorded)
-    by_leg(recorded, np.zeros(4, dtype=np.int64), 1, 0.1)
+    shortfall_j(drive(trace, car, around, driver))
+    by_leg(replace(trace, leg=np.zeros(4, dtype=np.int64)), car_records(car, around, driver), 1, 0.1)
     habit, ends, room_m = Changing(2.0, 0.5, 0.5, 0.3), np.zeros(2), np.full(1, 500.0)
     largest_that_fit(ends[:1], ends[1:], ends, speed_mps[:1], room_m, ends[:1], False, habit, habit, np.zeros(1))
     one, here, found = car_records(car, around, driver), moments_on_road(1), np.zeros(1)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from model.describe.scenario import SURFACES
+from model.describe.car import Car
+from model.describe.scenario import SURFACES, Conditions
 from model.describe.trace import Array
 from model.describe.units import KMH_PER_MPS
 from model.lift_off.curves import PEDALS, STRENGTHS_MPS2, Curves
@@ -269,13 +271,17 @@ class Case:
         )
 
 
-def grip_allows(curves: Curves, surface: str, speed_kmh: float) -> Flags:
-    """Where on the axis lifting off asks for no more of the driven wheels' grip than the first rule leaves it."""
-    car, conditions = curves.car, curves.scenario.conditions
-    friction = road_friction(replace(conditions, surface=surface), speed_kmh / KMH_PER_MPS)
-    mass = car.mass_kg + conditions.payload_kg
-    asked = (mass + conditions.trailer_kg) * STRENGTHS_MPS2
+@lru_cache(maxsize=200)
+def grip_allows(car: Car, around: Conditions, speed_kmh: float) -> Flags:
+    """Where on the axis lifting off asks for no more of the driven wheels' grip than the first rule leaves it.
+
+    An advice asks the same of a few roads and speeds a hundred times.
+    """
+    friction = road_friction(around, speed_kmh / KMH_PER_MPS)
+    mass = car.mass_kg + around.payload_kg
+    asked = (mass + around.trailer_kg) * STRENGTHS_MPS2
     allows: Flags = asked <= GRIP_FOR_LIFT_OFF * friction * driven_axle_load_n(car, mass, STRENGTHS_MPS2)
+    allows.flags.writeable = False
     return allows
 
 
@@ -289,7 +295,10 @@ def case_of(curves: Curves, leg: int | None = None, *, season: str | None = None
     return Case(
         road=max(surfaces, key=SURFACES.index),
         grip_allows=np.logical_and.reduce(
-            [grip_allows(curves, surface, one.speed_kmh) for surface, one in zip(surfaces, legs, strict=True)]
+            [
+                grip_allows(curves.car, replace(scenario.conditions, surface=surface), one.speed_kmh)
+                for surface, one in zip(surfaces, legs, strict=True)
+            ]
         ),
         net_kwh=curve.net_kwh[some].sum(axis=0),
         friction_kwh=curve.friction_kwh[some].sum(axis=0),

@@ -6,7 +6,8 @@ foot comes up where the habit says, and the slow-down is as the car's lift-off m
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from concurrent.futures import Future
 from dataclasses import dataclass, fields, replace
 from typing import Any
 
@@ -20,9 +21,10 @@ from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
 from model.kernel.by_leg import by_leg
 from model.kernel.follow import follow
-from model.kernel.run import drive
 from model.lift_off.slowing import foot_up_mps2, lamp_zone_of, word_of
+from model.physics.records import car_records
 from model.sampling.drives import trace_of
+from model.sampling.uncertainty import PROCESSORS, SIDE_BY_SIDE
 
 STRENGTHS_MPS2 = np.round(np.arange(0.0, 2.51, 0.1), 1)
 """The whole axis [m/s²]."""
@@ -86,16 +88,27 @@ def curves_of(scenario: Scenario) -> Curves:
     """Drive a scenario over the whole axis; strengths chosen for single legs are left out."""
     scenario = replace(scenario, legs=tuple(replace(leg, lift_off_mps2=None) for leg in scenario.legs))
     car = car_of(scenario)
-    same = _both_pedals(follow(trace_of(scenario), car, scenario.conditions)[0], car, scenario, STRENGTHS_MPS2)
-    driven, rides = [], []
+
+    def driven(trace: Trace, strengths: Array) -> Future[dict[str, Curve]]:
+        # compiled code drives one trace while Python builds the next
+        return SIDE_BY_SIDE.submit(_both_pedals, trace, car, scenario, strengths)
+
+    habit = follow(trace_of(scenario), car, scenario.conditions)[0]
+    same = [driven(habit, strengths) for strengths in np.array_split(STRENGTHS_MPS2, PROCESSORS)]
+    as_driven, rides = [], []
     for trace, strengths in _driven_alike(scenario, car):
-        driven.append(_both_pedals(trace, car, scenario, strengths))
+        as_driven.append(driven(trace, strengths))
         rides += [_ride(trace)] * len(strengths)
-    stacked = {
-        pedal: Curve(*(np.hstack([getattr(curves[pedal], item.name) for curves in driven]) for item in fields(Curve)))
+    return Curves(scenario, car, _joined(same), _joined(as_driven), Ride(*np.array(rides).T))
+
+
+def _joined(asked: Iterable[Future[dict[str, Curve]]]) -> dict[str, Curve]:
+    """The parts of an axis as one."""
+    parts = [one.result() for one in asked]
+    return {
+        pedal: Curve(*(np.hstack([getattr(part[pedal], item.name) for part in parts]) for item in fields(Curve)))
         for pedal in PEDALS
     }
-    return Curves(scenario, car, same, stacked, Ride(*np.array(rides).T))
 
 
 def _driven_alike(scenario: Scenario, car: Car) -> Iterator[tuple[Trace, Array]]:
@@ -137,9 +150,8 @@ def _both_pedals(
     """
     strengths = np.atleast_1d(scenario.driver.lift_off_mps2 if strengths_mps2 is None else strengths_mps2)
     drawn = {"lift_off_mps2": np.tile(strengths, len(PEDALS)), "brake_pedal": np.repeat(PEDALS, len(strengths))}
-    assert trace.leg is not None
-    both = drive(trace, car, scenario.conditions, scenario.driver, drawn=drawn)
-    sums = by_leg(both, trace.leg, len(scenario.legs), PRESSED_MPS2)
+    cars = car_records(car, scenario.conditions, scenario.driver, drawn)
+    sums = by_leg(trace, cars, len(scenario.legs), PRESSED_MPS2)
     of_pedal = dict(zip(PEDALS, np.split(sums, len(PEDALS), axis=-1), strict=True))
     presses = of_pedal["friction"][2]
     return {

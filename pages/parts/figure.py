@@ -6,6 +6,7 @@ from collections.abc import Callable
 from functools import partial
 
 import pandas as pd
+import pyarrow as pa
 import streamlit as st
 from pandas.io.formats.style import Styler
 
@@ -23,7 +24,18 @@ MOST_ROWS = 100
 
 def draw_chart(chart: Spec, *, alt: str, key: str) -> None:
     """Draw a chart in its own type and colours, known to Streamlit by `key`; `alt` says what it shows."""
-    st.vega_lite_chart(chart, theme=None, alt=alt, key=key, width="stretch")
+    drawn = chart | {"datasets": {name: columns_of(rows) for name, rows in chart["datasets"].items()}}
+    st.vega_lite_chart(drawn, theme=None, alt=alt, key=key, width="stretch")
+
+
+def columns_of(rows: pd.DataFrame) -> pa.Table:
+    """The columns of a table as they are sent; Streamlit's own way from a data frame takes ten times as long."""
+    return pa.table({str(name): pa.array(rows[name].to_numpy(), from_pandas=True) for name in rows})
+
+
+def titled(title: str, words: str) -> str:
+    """A small title and the words below it; one text is sent sooner than two."""
+    return f"### {title}\n\n{words}".rstrip()
 
 
 def evenly(table: pd.DataFrame) -> Styler:
@@ -80,10 +92,8 @@ def figure(
     """
     say = state.display().say
     with st.container(key=f"figure-{key}", width=width, gap="small"):
-        if title:
-            st.markdown(f"### {together(title)}")
-        if words:
-            st.markdown(together(words))
+        if title or words:
+            st.markdown(titled(together(title), together(words)) if title else together(words))
         draw_chart(chart, alt=alt, key=f"{key}-chart")
         with st.container(horizontal=True, vertical_alignment="center"):
             as_table = st.toggle(say("as-a-table"), key=f"{key}-as-table")

@@ -5,9 +5,11 @@ Bounded in bytes rather than by count: a drive of two days is a thousand times a
 
 from __future__ import annotations
 
+import os
 import sys
 from collections import OrderedDict
 from collections.abc import Callable, Hashable
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from threading import Lock
 from typing import Generic, ParamSpec, TypeVar, cast
@@ -119,3 +121,14 @@ def ask(question: Callable[P, Found], *of: P.args, **how: P.kwargs) -> Reply[Fou
             return Reply(None, refused.with_traceback(None))
 
     return cast(Reply[Found], STORE.get((question.__module__, question.__qualname__, repr(of), repr(how)), work))
+
+
+AHEAD = ThreadPoolExecutor(os.cpu_count() or 1, thread_name_prefix="ahead")
+
+
+def ask_ahead(question: Callable[P, object], *of: P.args, **how: P.kwargs) -> None:
+    """Begin to work out what the page will `ask`, while other parts of it are drawn: compiled code leaves them room.
+
+    Who asks for it meanwhile waits for the same.
+    """
+    AHEAD.submit(ask, question, *of, **how)

@@ -164,8 +164,15 @@ def axis_table(table: pd.DataFrame, display: Display) -> pd.DataFrame:
     return shown.rename(columns={column: display.say("lift-off-column", column=column) for column in AXIS_PLACES})
 
 
-def hill_table(slowing: pd.DataFrame, names: Mapping[float, str], display: Display) -> pd.DataFrame:
-    """Slowing over the grade, one column a strength. `slowing` is from `slowing_on_hills`."""
+def hill_table(
+    slowing: pd.DataFrame, names: Mapping[float, str], display: Display, every_pct: float | None = None
+) -> pd.DataFrame:  # fmt: skip
+    """Slowing over the grade, one column a strength; of the grades those that are multiples of one [%], or all.
+
+    `slowing` is from `slowing_on_hills`.
+    """
+    if every_pct is not None:
+        slowing = slowing[slowing["grade_pct"] % every_pct == 0]
     columns = {strength: display.say("lift-off-hill-column", name=capital(name)) for strength, name in names.items()}
     wide = slowing.pivot(index="grade_pct", columns="lift_off_mps2", values="slowing_mps2").round(2)
     return wide[list(names)].rename(columns=columns).rename_axis(display.say("lift-off-grade")).reset_index()

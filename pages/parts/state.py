@@ -49,7 +49,7 @@ from model.sampling.range_figure import RANGE_KM, RangeOnRoad
 from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
 from model.words.refusals import refusal_words
-from pages.parts.keeping import Found, Reply, ask
+from pages.parts.keeping import Found, Reply, ask, ask_ahead
 from pages.parts.wording import pedal_of
 
 BAND_RUNS = RUNS
@@ -205,11 +205,16 @@ class LiftOff:
 
 def lift_off() -> LiftOff | None:
     """The advice on lift-off for the scenario shown; None where it cannot be driven."""
-    now = shown()
-    curves = ask(curves_of, curves_key(now)).result
-    if curves is None:
-        return None
-    curves = replace(curves, scenario=now)
+    return ask(_lift_off, replace(shown(), year=Year())).result
+
+
+def lift_off_ahead() -> None:
+    """Begin to work out the advice."""
+    ask_ahead(_lift_off, replace(shown(), year=Year()))
+
+
+def _lift_off(now: Scenario) -> LiftOff:
+    curves = replace(ask(curves_of, curves_key(now)).given, scenario=now)
     return LiftOff(curve_table(curves), case_of(curves), advise(curves))
 
 

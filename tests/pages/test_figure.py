@@ -4,7 +4,7 @@ import pandas as pd
 from streamlit.testing.v1 import AppTest
 
 from model import MODEL_DATE, MODEL_VERSION
-from pages.parts.figure import MOST_ROWS, csv_text, evenly
+from pages.parts.figure import MOST_ROWS, columns_of, csv_text, evenly
 
 
 def page():
@@ -29,12 +29,18 @@ def test_a_figure_says_what_it_shows_and_shows_its_table_on_demand():
     assert not app.exception
     chart = app.get("vega_lite_chart")[0].proto
     assert chart.alt == "One bar of 1 kWh."
-    assert [item.value for item in app.markdown] == ["### One bar", "It is 1\N{NO-BREAK SPACE}kWh long."]
+    assert [item.value for item in app.markdown] == ["### One bar\n\nIt is 1\N{NO-BREAK SPACE}kWh long."]
     assert not app.table
     app.toggle(key="bar-as-table").set_value(True).run()
     assert len(app.table[0].value) == MOST_ROWS
     assert app.caption[0].value == "The first 100 of 150 rows; the file has them all."
     assert app.get("download_button")[0].proto.label == "CSV file"
+
+
+def test_a_charts_rows_are_sent_as_its_table_has_them_and_without_an_index():
+    rows = pd.DataFrame({"place": [0.5, float("nan")], "many": [1, 2], "words": ["a", "b"], "late": [True, False]})
+    sent = columns_of(rows.set_index(pd.Index([7, 9])))
+    assert sent.to_pydict() == {"place": [0.5, None], "many": [1, 2], "words": ["a", "b"], "late": [True, False]}
 
 
 def test_a_file_says_which_model_its_numbers_are_from():

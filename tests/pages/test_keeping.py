@@ -2,7 +2,7 @@
 
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
-from threading import Barrier
+from threading import Barrier, Event
 
 import numpy as np
 import pytest
@@ -10,7 +10,7 @@ import pytest
 from model.describe.fields import InputError
 from model.describe.scenario import Leg, Scenario
 from pages.parts import keeping, state
-from pages.parts.keeping import Store, ask, size_of
+from pages.parts.keeping import Store, ask, ask_ahead, size_of
 
 
 def test_a_hundred_drives_leave_the_store_under_its_bound(monkeypatch):
@@ -85,3 +85,19 @@ def test_what_was_refused_is_told_again_without_being_asked_again():
     assert told.result is None and ask(refusing, "a drive") is told and asked == ["a drive"]
     with pytest.raises(InputError, match="No"):
         told.given  # noqa: B018
+
+
+def test_what_was_begun_ahead_is_worked_out_once(monkeypatch):
+    monkeypatch.setattr(keeping, "STORE", Store(2**20))
+    begun, go_on, worked = Event(), Event(), []
+
+    def question(number):
+        worked.append(number)
+        begun.set()
+        assert go_on.wait(10)
+        return 2 * number
+
+    ask_ahead(question, 3)
+    assert begun.wait(10)
+    go_on.set()
+    assert ask(question, 3).given == 6 and worked == [3]

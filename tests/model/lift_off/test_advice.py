@@ -96,7 +96,7 @@ def test_alternatives_name_the_other_words_and_what_speaks_against_them():
 def test_grip_rule_is_half_the_grip_of_the_driven_wheels():
     curves = curves_of(TOWN.with_setting("driven_axle", "rear"))
     car = curves.car
-    most = STRENGTHS_MPS2[grip_allows(curves, "snow", 50.0)].max()
+    most = STRENGTHS_MPS2[grip_allows(car, replace(curves.scenario.conditions, surface="snow"), 50.0)].max()
     friction = 0.2
     rear = 1 - car.front_load_share
     limit = GRIP_FOR_LIFT_OFF * friction
