@@ -20,6 +20,7 @@ from urllib.parse import urlsplit
 import altair  # noqa: F401
 import pandas  # noqa: F401
 import streamlit as st
+from model.words.messages import bundle
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.formparsers import MultiPartParser
 from starlette.middleware import Middleware
@@ -31,7 +32,6 @@ from starlette.websockets import WebSocketClose
 from streamlit.logger import get_logger
 
 from model.kernel.warm import prepare
-from model.words.messages import bundle
 from pages import parts
 from pages.parts.public_link import PUBLIC_URL
 

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from functools import partial
 
 import pandas as pd
-import pyarrow as pa
+import pyarrow as pa  # type: ignore[import-untyped]
 import streamlit as st
 from pandas.io.formats.style import Styler
 

@@ -131,4 +131,4 @@ def ask_ahead(question: Callable[P, object], *of: P.args, **how: P.kwargs) -> No
 
     Who asks for it meanwhile waits for the same.
     """
-    AHEAD.submit(ask, question, *of, **how)
+    AHEAD.submit(lambda: ask(question, *of, **how))
