@@ -8,7 +8,7 @@ import streamlit as st
 
 from model.describe.car import CAR_FIELDS
 from model.describe.leg_hills import HILL_KM, WAY, way_of
-from model.describe.parameters import assumed_figures
+from model.describe.parameters import assumed_figures, car_of
 from model.describe.scenario import (
     CONDITION_FIELDS,
     DRIVER_FIELDS,
@@ -28,7 +28,7 @@ from pages.parts.answer_line import choose_drive
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
-from pages.parts.facts import fact_rows, fuel_fact
+from pages.parts.facts import drive_facts, fact_rows
 from pages.parts.plain_text import inert
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.trailer import draw_trailer
@@ -205,6 +205,7 @@ def edit_habits() -> None:
         draw_trailer()
         label = state.display().say("charge-at-start")
         control(CONDITION_FIELDS["soc_start"], look="slider", label=label, help="")
+        control(YEAR_FIELDS["daily_charge_limit"], look="slider")
 
 
 # answering
@@ -222,7 +223,6 @@ def answer() -> None:
         st.header(wording.headline(bands, display, marked=True), anchor=False)
     if scenario == state.scenario():
         draw_charging(result)
-        draw_trust()
     else:
         st.markdown(wording.answer_before(scenario, display))
     if not result.followed:
@@ -231,14 +231,16 @@ def answer() -> None:
     for sentence in (frost, unusual, band_text(result, bands, display)):
         if sentence:
             st.markdown(sentence)
-    fuel = fuel_fact(scenario, result, display)
-    taken = wording.taken_text(result.net_kwh, display)
-    beside = fuel or wording.range_fact(bands, result.car.usable_kwh, display)
     with before(scenario, "facts"), st.container(key="facts", gap=None):
-        st.html(fact_rows([(display.say("on-this-drive"), wording.saved_text(bands, display), taken), beside]))
+        st.html(fact_rows(drive_facts(scenario, result, bands, display)))
         draw_year(scenario)
     if has_engine(result.car):
         st.caption(display.say("hybrid-energy"))
+    if scenario == state.scenario():
+        draw_trust()
+    with st.expander(display.say("beside-drawer"), type="compact", key="beside-drawer", on_change="rerun") as drawer:
+        if drawer.open:
+            beside_entries(scenario)
     priced = has_plug(result.car)
     made_of = display.say("year-made-of", priced=priced)
     with st.expander(made_of, type="compact", key="year-drawer", on_change="rerun") as drawer:
@@ -274,11 +276,36 @@ def draw_year(scenario: Scenario) -> None:
     """The year's row; drawn beside the rest of the page, since four seasons have to be driven for it."""
     year = state.year(scenario)
     if year is not None:
-        words = wording.year_fact(year, scenario.year, state.display(), state.year_fuel(scenario))
-        st.html(fact_rows([words]))
+        display = state.display()
+        rows = [wording.year_fact(year, scenario.year, display, state.year_fuel(scenario))]
+        if beside := state.beside_now(scenario):
+            rows.append(wording.beside_fact(beside, scenario.year.currency, display))
+        st.html(fact_rows(rows))
         result = state.outcome(scenario).result
         if result and (told := year_text(year, scenario, result, state.display())):
             st.caption(told)
+
+
+def beside_entries(scenario: Scenario) -> None:
+    """The car that is driven now: its fuel, what it uses, what that costs; and the year of both."""
+    display, now = state.display(), state.scenario().year
+    if has_engine(car_of(scenario)):
+        st.markdown(display.say("beside-no-hybrid"))
+        return
+    control(YEAR_FIELDS["now_fuel"])
+    price = YEAR_FIELDS["diesel_price_per_l" if now.now_fuel == "diesel" else "petrol_price_per_l"]
+    label = display.say("beside-price", fuel=now.now_fuel, currency=inert(now.currency), unit=display.unit("per l"))
+    used, paid = st.columns(2, wrap=False, vertical_alignment="bottom")
+    with used:
+        control(YEAR_FIELDS["now_l_per_100km"], help="", say_refusal=False)
+    with paid:
+        control(price, label=label, help="", say_refusal=False)
+    say_refusals(*(widget_key(field) for field in (YEAR_FIELDS["now_l_per_100km"], price)))
+    beside = state.beside_now(scenario)
+    st.markdown(wording.together(inert(wording.beside_words(beside, scenario, display))) if beside
+                else display.say("beside-none"))  # fmt: skip
+    helps = (help_of(field, display) for field in (YEAR_FIELDS["now_l_per_100km"], price))
+    st.caption(display.say("beside-help", **dict(zip(("used", "price"), helps, strict=True))))
 
 
 def year_entries(*, priced: bool) -> None:

@@ -80,7 +80,10 @@ SEASONS = ("winter", "spring", "summer", "autumn")
 
 @dataclass(frozen=True, kw_only=True)
 class Year:
-    """How often the drive is driven, in which seasons, and what a kilowatt-hour costs."""
+    """How often the drive is driven, in which seasons, what energy costs, and the car that is driven now.
+
+    Of the car that is driven now the consumption is taken as its owner says; without one nothing is said of it.
+    """
 
     winter_days: int = count(0, 366, (0, 100), default=55)
     winter_c: float = number("°C", -40, 50, (-20, 15), default=1.0)
@@ -93,10 +96,19 @@ class Year:
     currency: str = text(default="€")
     price_per_kwh: float = number("per kWh", 0, 100, (0.05, 1), default=0.29)
     co2_g_per_kwh: float = number("g/kWh", 0, 1500, (10, 900), default=210.0)
+    daily_charge_limit: float = number("1", 0.1, 1, (0.5, 1), default=0.8)
+    now_fuel: str = choice(("petrol", "diesel", "hybrid"), default="petrol")
+    now_l_per_100km: float | None = number("l per 100 km", 1, 40, (3, 15), default=None, optional=True)
+    petrol_price_per_l: float = number("per l", 0, 100, (0.5, 3), default=1.7)
+    diesel_price_per_l: float = number("per l", 0, 100, (0.5, 3), default=1.6)
 
 
-US_PRICES: dict[str, Any] = {"currency": "$", "price_per_kwh": 0.16, "co2_g_per_kwh": 390.0}
-"""What `Year` has for readers of US units: the mean household price of 2023 (EIA, from memory), CO₂ of 2022 (EIA)."""
+US_PRICES: dict[str, Any] = {
+    "currency": "$", "price_per_kwh": 0.16, "co2_g_per_kwh": 390.0,
+    "petrol_price_per_l": 0.87177, "diesel_price_per_l": 0.99329,
+}  # fmt: skip
+"""What `Year` has for readers of US units: the mean household price of 2023 (EIA, from memory), CO₂ of 2022 (EIA), fuel
+at 3.30 and 3.76 $/gal, the means of 2024 (EIA, second-hand and from memory)."""
 
 
 def with_prices_of(year: Year, *, us: bool) -> Year:

@@ -14,9 +14,10 @@ from model.describe.scenario import CONDITION_FIELDS, Conditions, Driver
 from model.describe.trace import Array, Numbers, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.follow import follow
-from model.kernel.ledger import Ledger
+from model.kernel.ledger import Ledger, total
 from model.kernel.run import Run, drive, drive_road, ledger_of
 from model.kernel.shortfall import shortfall_j
+from model.physics.battery import usable_in_the_cold_kwh
 
 LEDGER_DECIMALS = 12
 """Of the ledger's error as answered: what lies below is rounding, which differs from machine to machine."""
@@ -130,6 +131,30 @@ class Result:
         if saved is None or not has_range(self.net_kwh, self.distance_km):
             return None
         return float(range_gain_share(saved))
+
+    def range_km(self, charge: float = 1.0) -> float | None:
+        """How far the battery reaches from a `charge` [1] when this drive is driven over and over [km].
+
+        None where the drive takes next to nothing (`has_range`). What a battery as cold as at the end of the drive
+        holds back is taken off.
+        """
+        if not has_range(self.net_kwh, self.distance_km):
+            return None
+        held_kwh = float(usable_in_the_cold_kwh(self.car, float(self.run.pack_c[0, -1])))
+        held_back_kwh = self.car.usable_kwh - held_kwh
+        return max(charge * self.car.usable_kwh - held_back_kwh, 0.0) / self.net_kwh * self.distance_km
+
+    @property
+    def kwh_per_100km(self) -> float:
+        """Energy out of the battery, less what came back [kWh/100 km]."""
+        return 100 * self.net_kwh / self.distance_km
+
+    @property
+    def made_kwh(self) -> float:
+        """Electricity that the motor makes while it slows the car [kWh]: some is used aboard before the battery."""
+        slowing = (self.run.motor_n[0] > 0) * self.run.step_s[0]
+        lost_j = total(self.run.motor_loss_w[0] + self.run.gear_loss_w[0], slowing)
+        return self.wheel_regen_kwh - lost_j / J_PER_KWH
 
     @property
     def wall_wh_per_km(self) -> float:

@@ -10,9 +10,8 @@ from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.moments import feet_up
-from model.kernel.savings import Result, evaluate, has_range
+from model.kernel.savings import Result, evaluate
 from model.limits.full_start import Normal, until_normal
-from model.physics.battery import usable_in_the_cold_kwh
 from model.physics.cabin import cabin_warm_up_j
 from model.physics.pack_heat import warm_up_j
 from model.physics.records import car_record
@@ -56,19 +55,6 @@ class Situation(StrEnum):
     SLIPPERY = "slippery"
 
 
-def range_km(result: Result) -> float | None:
-    """How far one full battery reaches when this drive is driven over and over [km].
-
-    None where the drive takes next to nothing (`model.kernel.savings.has_range`).
-
-    What a battery as cold as at the end of the drive holds back is taken off.
-    """
-    if not has_range(result.net_kwh, result.distance_km):
-        return None
-    held = usable_in_the_cold_kwh(result.car, float(result.run.pack_c[0, -1]))
-    return float(held / result.net_kwh * result.distance_km)
-
-
 @dataclass(frozen=True, eq=False)
 class SeasonCosts:
     """One drive on a mild day and as described: what became of the difference.
@@ -110,7 +96,7 @@ def season_costs(trace: Trace, car: Car, conditions: Conditions, driver: Driver)
         name: sum(getattr(season.ledger, entry) - getattr(mild.ledger, entry) for entry in entries) / J_PER_KWH
         for name, entries in PART_ENTRIES.items()
     }
-    return SeasonCosts(mild, season, parts, range_km(mild), range_km(season), until_normal(season))
+    return SeasonCosts(mild, season, parts, mild.range_km(), season.range_km(), until_normal(season))
 
 
 @dataclass(frozen=True)

@@ -17,6 +17,7 @@ from model.describe.fields import Field, InputError
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import scenario_from_json, scenario_to_json
 from model.kernel.savings import Result
+from model.sampling.beside_now import beside_now
 from model.sampling.drives import Bands, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import fuel_answers, fuel_of_year, has_engine
 from model.sampling.range_figure import RANGE_KM, RangeOnRoad, range_on_road
@@ -77,7 +78,10 @@ def drive_answer(asked: Asked) -> dict[str, Any]:
     if asked.advice:
         answer["advice"] = _advice(scenario)
     if asked.year_runs:
-        answer["year"] = {"runs": asked.year_runs, "seed": SEED} | asdict(year_of(scenario, asked.year_runs))
+        year = year_of(scenario, asked.year_runs)
+        answer["year"] = {"runs": asked.year_runs, "seed": SEED} | asdict(year)
+        if beside := beside_now(year, scenario.year, result.car):
+            answer["year"]["beside_now"] = asdict(beside)
         if has_engine(result.car):
             answer["year"]["saved_fuel_l"] = asdict(fuel_of_year(scenario))
     return answer
@@ -88,9 +92,17 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
     answer = result.answers() | described(scenario, legs=legs)
     if has_engine(result.car):
         answer["fuel"] = fuel_answers(scenario, result)
+    limit = scenario.year.daily_charge_limit
+    # how far an engine reaches depends on its tank
+    reaches = not has_engine(result.car)
+    if reaches:
+        answer |= {"range_km": result.range_km(), "daily_range_km": result.range_km(limit)}
     if band_runs:
-        bands = answer_of(result, samples_of(scenario, result, band_runs))
+        bands = answer_of(result, samples_of(scenario, result, band_runs), limit)
         answer["band"] = drawn_for(band_runs) | {"cars_unable": bands.unable} | _bands(bands)
+        if reaches:
+            ranges = {name: getattr(bands, name) for name in ("range_km", "daily_range_km", "range_gain_km")}
+            answer["band"] |= {name: points(band) for name, band in ranges.items()}
     return answer
 
 

@@ -8,7 +8,7 @@ from functools import lru_cache
 import numpy as np
 
 from model.describe.parameters import car_of, open_figures_of
-from model.describe.scenario import FROZEN, SEASONS, Driver, Leg, Scenario
+from model.describe.scenario import FROZEN, SEASONS, Driver, Leg, Scenario, Year
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
 from model.kernel import run as kernel
@@ -97,12 +97,14 @@ def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:
 
 @dataclass(frozen=True)
 class Bands:
-    """What regeneration saves on one drive; bands over the assumed figures.
+    """What one drive takes and what regeneration saves on it; bands over the assumed figures.
 
-    `saved_share` is None where the drive on friction brakes only takes nothing from the battery. `range_gain_km` is
-    what one full battery of the car's usable size reaches further [km] when this drive is driven over and over; None
-    where the drive takes next to nothing (`model.kernel.savings.has_range`). `unable` of the `runs` drawn cars could
-    not do the drive, for want of power or charge; they are counted in as if they could.
+    `saved_share` is None where the drive on friction brakes only takes nothing from the battery. `range_km` is how far
+    one full battery reaches [km] when this drive is driven over and over, `daily_range_km` from the daily charge limit
+    down to empty, and `range_gain_km` what of the full battery's range is regeneration's; what the cold holds back of
+    the battery is taken off. All three are None where the drive takes next to nothing
+    (`model.kernel.savings.has_range`). `unable` of the `runs` drawn cars could not do the drive, for want of power or
+    charge; they are counted in as if they could.
     """
 
     saved_share: Band | None
@@ -110,22 +112,28 @@ class Bands:
     net_kwh: Band
     friction_only_net_kwh: Band
     range_gain_km: Band | None
+    range_km: Band | None = None
+    daily_range_km: Band | None = None
     unable: int = 0
     runs: int = 0
 
 
-def answer_of(result: Result, samples: Samples) -> Bands:
-    """The bands of one drive from its sampled runs."""
-    net, without = samples.net_kwh, samples.friction_only_net_kwh
-    range_gain_km = None
+def answer_of(result: Result, samples: Samples, daily_charge_limit: float = Year.daily_charge_limit) -> Bands:
+    """The bands of one drive from its sampled runs; `daily_charge_limit` is a share of the usable battery [1]."""
+    net, without, held = samples.net_kwh, samples.friction_only_net_kwh, samples.held_kwh
+    range_km = daily_range_km = range_gain_km = None
     if has_range(net.min(), result.distance_km):
-        range_gain_km = Band.of(result.car.usable_kwh * result.distance_km * (1 / net - 1 / without))
+        daily = np.maximum(held - (1 - daily_charge_limit) * samples.usable_kwh, 0)
+        range_km, daily_range_km = (Band.of(kwh / net * result.distance_km) for kwh in (held, daily))
+        range_gain_km = Band.of(held * result.distance_km * (1 / net - 1 / without))
     return Bands(
         saved_share=Band.of(samples.saved_share) if without.min() > 0 else None,
         saved_kwh=Band.of(samples.saved_kwh),
         net_kwh=Band.of(net),
         friction_only_net_kwh=Band.of(without),
         range_gain_km=range_gain_km,
+        range_km=range_km,
+        daily_range_km=daily_range_km,
         unable=samples.unable,
         runs=len(net),
     )
@@ -155,6 +163,9 @@ class SeasonRow:
 class YearOfDrives:
     """The drive in four seasons, each on its own days; bands over the assumed figures.
 
+    `wall_kwh` is what all these drives take from the wall, with regeneration, and `cost` what is paid for it at the
+    year's price. What warms the car up while it is plugged in is left out.
+
     `saved_kwh` is saved at the battery, in a hybrid with what its engine gives in the battery's place; what comes
     `from the wall`, with its money and CO₂, is without the engine's part, which is fuel
     (`model.sampling.hybrid.fuel_of_year`).
@@ -166,6 +177,8 @@ class YearOfDrives:
     saved_wall_kwh: Band
     saved_money: Band
     saved_co2_kg: Band
+    wall_kwh: Band
+    cost: Band
 
 
 def seasons_of(scenario: Scenario) -> list[tuple[str, int, Scenario]]:
@@ -210,7 +223,7 @@ def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
     """Drive the scenario in its four seasons, each with `runs` sampled cars."""
     year = scenario.year
     drawn = draws_of(scenario, runs)
-    saved, by_engine = np.zeros(runs), np.zeros(runs)
+    saved, by_engine, taken = np.zeros(runs), np.zeros(runs), np.zeros(runs)
     rows, distance_km = [], 0.0
 
     def measure(run: Run, *without: Run) -> tuple[Array, ...]:
@@ -224,12 +237,14 @@ def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
         samples = Samples.of(*terminals)
         saved += days * samples.saved_kwh
         by_engine += days * engine / J_PER_KWH
+        taken += days * samples.cells_kwh
         distance_km += days * result.distance_km
         one = answer_of(result, samples)
         around, bands = then.conditions, (one.net_kwh, one.saved_kwh, one.saved_share)
         far = result.distance_km, len(result.trace.charging)
         rows.append(SeasonRow(season, days, around.ambient_c, around.surface, result.net_kwh, *bands, *far))
-    wall = Band.of((saved - by_engine) / np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency)))
+    efficiency = np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency))
+    wall, from_wall = Band.of((saved - by_engine) / efficiency), Band.of(taken / efficiency)
     return YearOfDrives(
         rows=tuple(rows),
         distance_km=distance_km,
@@ -237,4 +252,6 @@ def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
         saved_wall_kwh=wall,
         saved_money=wall.scaled(year.price_per_kwh),
         saved_co2_kg=wall.scaled(year.co2_g_per_kwh / 1000),
+        wall_kwh=from_wall,
+        cost=from_wall.scaled(year.price_per_kwh),
     )

@@ -10,8 +10,9 @@ import os
 import zlib
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from functools import lru_cache
+from typing import Any
 
 import numpy as np
 
@@ -24,6 +25,7 @@ from model.kernel.march import drive_all
 from model.kernel.road import road_of
 from model.kernel.run import Run, undriven
 from model.kernel.savings import energy_saved_share
+from model.physics.battery import usable_in_the_cold_kwh
 from model.physics.records import Records, car_records
 
 RUNS = 200
@@ -96,6 +98,9 @@ def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -
 class Samples:
     """Energies of the sampled runs [kWh], each of shape (runs,).
 
+    `usable_kwh` is the size of the battery, `held_kwh` what can be drawn of a full one as cold as at the end of the
+    drive, `cells_kwh` what the cells gave on the drive, less what regeneration brought them: what has to be filled up
+    again.
     `unable` counts the cars whose motor or battery could not give what the trace asks (`drove`). They are counted in
     as if they could: a car that is slower would drive another trace.
     """
@@ -103,17 +108,22 @@ class Samples:
     out_kwh: Array
     in_kwh: Array
     friction_only_net_kwh: Array
+    usable_kwh: Array
+    held_kwh: Array
+    cells_kwh: Array
     unable: int = 0
 
     @classmethod
-    def of(cls, out_j: Array, in_j: Array, friction_only_net_j: Array, drove: Array) -> Samples:
-        """From energies [J] and whether the car could drive the trace (1 or 0), each of shape (runs,)."""
-        unable = int((drove == 0).sum())
-        return cls(out_j / J_PER_KWH, in_j / J_PER_KWH, friction_only_net_j / J_PER_KWH, unable)
+    def of(cls, *energies_j: Array) -> Samples:
+        """From what `at_terminals` measures, each of shape (runs,)."""
+        *energies, drove = energies_j
+        out, back, without, usable, held, cells = (energy / J_PER_KWH for energy in energies)
+        return cls(out, back, without, usable, held, cells, int((drove == 0).sum()))
 
     def at(self, places: Array) -> Samples:
         """Some of the runs by their places, as often as they are named."""
-        return Samples(self.out_kwh[places], self.in_kwh[places], self.friction_only_net_kwh[places], self.unable)
+        kept = {one.name: getattr(self, one.name) for one in fields(self)}
+        return Samples(**kept | {name: of[places] for name, of in kept.items() if name != "unable"})
 
     @property
     def net_kwh(self) -> Array:
@@ -132,8 +142,14 @@ class Samples:
 
 
 def at_terminals(run: Run) -> tuple[Array, ...]:
-    """What `Samples.of` takes, measured on drives with regeneration."""
-    return run.out_j, run.in_j, run.friction_only_net_j, run.energies["able"].astype(float)
+    """What `Samples.of` takes, measured on drives with regeneration: energies [J], and whether the car could."""
+    cars: Any = run.cars.view(np.recarray)
+    charge = run.energies["soc_start"] - run.energies["soc_end"]
+    usable_j = cars.usable_kwh * J_PER_KWH
+    cells_j = charge * usable_j + run.energies["charged_j"]
+    held_j = usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) * J_PER_KWH
+    drove = run.energies["able"].astype(float)
+    return run.out_j, run.in_j, run.friction_only_net_j, usable_j, held_j, cells_j, drove
 
 
 def run_each(

@@ -15,8 +15,10 @@ CHOICES = {
     "prefers": "choice-prefers", "brake_pedal": "choice-brake-pedal", "way": "choice-way",
     "heat_source": "choice-heat-source", "driven_axle": "choice-driven-axle", "surface": "choice-surface",
     "tyres": "choice-tyres", "tyres_warm": "choice-tyres-warm", "printed_test": "choice-printed-test",
+    "now_fuel": "choice-now-fuel",
 }  # fmt: skip
 """The message with a field's choices; others are names already."""
+CHARGES = ("soc_start", "charge_stop_to", "daily_charge_limit")
 HABITS = {
     "looks_ahead": "habit-looks-ahead",
     "pull_away": "habit-pull-away",
@@ -59,7 +61,7 @@ def habit_text(key: str, option: str, display: Display) -> str:
 
 def in_percent(field: Field) -> bool:
     """Whether a share is entered in percent."""
-    return field.key.endswith(("_share", "_efficiency")) or field.key in ("soc_start", "charge_stop_to")
+    return field.key.endswith(("_share", "_efficiency")) or field.key in CHARGES
 
 
 def shown_unit(field: Field, display: Display) -> str:

@@ -28,7 +28,10 @@ US = {
     "kWh/100 km": ("kWh/100 mi", KM_PER_MILE, 0.0),
     "l": ("gal", 1 / LITRES_PER_GALLON, 0.0),
     "l/100 km": ("gal/100 mi", KM_PER_MILE / LITRES_PER_GALLON, 0.0),
+    "per l": ("per gal", LITRES_PER_GALLON, 0.0),
 }
+MPG = "l per 100 km", "mpg", 100 * LITRES_PER_GALLON / KM_PER_MILE
+"""A car's consumption, which US units tell the other way round: what is held, what is shown, and their product."""
 MINUS = "\N{MINUS SIGN}"
 BETWEEN = {
     "and": ("in-a-row", "last-with-and"),
@@ -117,10 +120,14 @@ class Display:
 
     def unit(self, unit: str) -> str:
         """The unit shown for a figure held in `unit`."""
+        if self.us and unit == MPG[0]:
+            return MPG[1]
         return US[unit][0] if self.us and unit in US else unit
 
     def value(self, value: Any, unit: str) -> Any:
         """A figure (or an array of them) held in `unit`, in the unit shown."""
+        if self.us and unit == MPG[0]:
+            return MPG[2] / value
         if not self.us or unit not in US:
             return value
         _, factor, offset = US[unit]
@@ -128,6 +135,9 @@ class Display:
 
     def held(self, shown: float, unit: str) -> float:
         """The figure held [`unit`] for one that was entered in the unit shown."""
+        if self.us and unit == MPG[0]:
+            # nothing per gallon is no consumption: left to the field to refuse
+            return MPG[2] / shown if shown else math.inf
         if not self.us or unit not in US:
             return shown
         _, factor, offset = US[unit]

@@ -92,7 +92,7 @@ def _given(field: Field, given: Any, display: Display) -> str:
     # a whole number may be longer than any that can be written in few digits
     if number is None or (isinstance(number, int) and abs(number) > sys.float_info.max):
         return display.say("field-given-words", given=str(given)[:LONGEST])
-    if math.isinf(number) or (field.kind == "count" and number != round(number)):
+    if math.isinf(display.value(number, field.unit)) or (field.kind == "count" and number != round(number)):
         return entry_text(number, display.language).replace("inf", "∞")
     return display.figure(_shown(field, number, display))
 
@@ -111,6 +111,8 @@ def _allowed(field: Field, display: Display) -> str:
         return display.say("field-takes-yes-or-no")
     if field.kind == "text":
         return display.say("field-takes-text")
-    low, high = _shown(field, field.minimum, display, unit=False), _shown(field, field.maximum, display)
-    ends = {"low": display.figure(low), "high": display.figure(high)}
+    # of miles per gallon the lower bound is the greater number
+    low, high = sorted((field.minimum, field.maximum), key=lambda end: float(shown_value(field, end, display)))
+    shown = _shown(field, low, display, unit=False), _shown(field, high, display)
+    ends = {name: display.figure(end) for name, end in zip(("low", "high"), shown, strict=True)}
     return display.say("field-takes-numbers", whole=field.kind == "count", **ends)

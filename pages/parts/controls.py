@@ -30,6 +30,7 @@ BUTTONS_PX = 92
 STEPS = {
     "distance_km": 0.5, "speed_kmh": 5.0, "slow_to_kmh": 5.0, "climb_m": 10.0, "descent_m": 10.0, "grade_pct": 1.0,
     "ambient_c": 1.0, "soc_start": 5.0, "mass_kg": 50.0, "payload_kg": 25.0, "usable_kwh": 1.0, "price_per_kwh": 0.01,
+    "petrol_price_per_l": 0.01, "diesel_price_per_l": 0.01, "now_l_per_100km": 0.5, "daily_charge_limit": 5.0,
     "co2_g_per_kwh": 10.0, "hill_km": 0.5, "charge_stop_to": 5.0,
 }  # fmt: skip
 """Steps of the plus and minus buttons where a twentieth of the usual range would be odd."""
@@ -153,7 +154,8 @@ def enter(
 
     label = label or labelled(field, display)
     kind = int if field.kind == "count" else float
-    low, high = (kind(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
+    # the lower bound may be the greater number shown: miles per gallon
+    low, high = sorted(kind(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
     # a telephone's keyboard of figures may have no minus
     signed = "signed-" if field.minimum < 0 else ""
     mark = "-refused" if sentence or state.refused_at(name) else ""
@@ -268,7 +270,7 @@ def step_of(field: Field, display: Display) -> float:
     """The step of a field's plus and minus buttons, in the unit shown."""
     if field.key in STEPS or field.kind == "count":
         return STEPS.get(field.key, 1.0)
-    low, high = (shown_value(field, bound, display) for bound in field.usual)
+    low, high = sorted(shown_value(field, bound, display) for bound in field.usual)
     wanted = (high - low) / 20
     power = 10 ** math.floor(math.log10(wanted))
     return tidy(max(step for step in (1, 2, 5) if step * power <= wanted * 1.0001) * power, 1)

@@ -11,7 +11,7 @@ from model.describe.scenario import Scenario
 from model.kernel.savings import Result
 from model.kernel.timeline import books, slow_downs, timeline
 from model.words.quantities import Display
-from pages.parts import state
+from pages.parts import state, wording
 from pages.parts.charts.energy import (
     USES,
     before_after,
@@ -23,8 +23,9 @@ from pages.parts.charts.energy import (
 )
 from pages.parts.charts.energy_words import before_after_words, ledger_words, over_time_words, slowed_by_words
 from pages.parts.charts.limits import LIMITS
+from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
-from pages.parts.theme import Spec
+from pages.parts.theme import WIDTH_PX, Spec
 
 BOOK = ("battery_out", "battery_in", "engine_given", *USES, "cells_given", "cells_taken", "cells")
 """The entries of the books, in the order of their table."""
@@ -36,6 +37,9 @@ def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
     """Draw the section."""
     st.header(display.say("energy-goes"), anchor="energy")
     st.markdown(display.say("energy-one-run"), width=640)
+    st.markdown(f"### {display.say('mixed-up')}")
+    with st.container(key="facts-mixed-up", gap=None, width=WIDTH_PX):
+        st.html(fact_rows(wording.mixed_up_facts(result, display)))
     dark, car = state.dark(), scenario.car_class
     book, steps, events = books(result), timeline(result), slow_downs(result)
 

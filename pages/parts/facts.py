@@ -7,6 +7,7 @@ from html import escape
 
 from model.describe.scenario import Scenario
 from model.kernel.savings import Result
+from model.sampling.drives import Bands
 from model.sampling.hybrid import fuel_saved, has_engine
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display
@@ -21,6 +22,18 @@ def fact_rows(facts: Iterable[tuple[str, str, str]]) -> str:
         for what, value, beside in facts
     )
     return f"<dl>{rows}</dl>"
+
+
+def drive_facts(scenario: Scenario, result: Result, answer: Bands, display: Display) -> list[tuple[str, str, str]]:
+    """How far a battery reaches and what the drive takes, each with what of it is regeneration's.
+
+    Where a hybrid's engine runs, what the drive takes and what fuel is spared.
+    """
+    if fuel := fuel_fact(scenario, result, display):
+        taken = wording.taken_text(result.net_kwh, display)
+        return [(display.say("on-this-drive"), wording.saved_text(answer, display), taken), fuel]
+    reached = wording.range_fact(answer, scenario.year.daily_charge_limit, display)
+    return [reached, wording.drive_fact(result, answer, display)]
 
 
 def fuel_fact(scenario: Scenario, result: Result, display: Display) -> tuple[str, str, str] | None:

@@ -20,6 +20,7 @@ from model.describe.scenario_io import scenario_to_json
 from model.kernel.savings import Result
 from model.kernel.timeline import books, slow_downs, timeline
 from model.lift_off.advice import Advice
+from model.sampling.beside_now import beside_now
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
@@ -30,7 +31,7 @@ from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.energy_words import before_after_words
 from pages.parts.charts.export import svg
-from pages.parts.facts import fuel_fact
+from pages.parts.facts import drive_facts
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.source_tables import figures_table
@@ -173,15 +174,14 @@ def warnings(taken: TakeAway) -> list[str]:
 
 def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
     """What the saving comes to, and the three shares that must not be taken for each other."""
-    answer, result, display = taken.answer, taken.result, taken.display
-    taken_kwh = wording.taken_text(result.net_kwh, display)
-    rows = [(display.say("on-this-drive"), wording.saved_text(answer, display), taken_kwh)]
-    if fuel := fuel_fact(taken.scenario, result, display):
-        rows.append(fuel)
-    else:
-        rows.append(wording.range_fact(answer, result.car.usable_kwh, display))
+    result, display, scenario = taken.result, taken.display, taken.scenario
+    rows = drive_facts(scenario, result, taken.answer, display)
     if taken.year is not None:
-        rows.append(wording.year_fact(taken.year, taken.scenario.year, display, taken.year_fuel))
+        rows.append(wording.year_fact(taken.year, scenario.year, display, taken.year_fuel))
+        if beside := beside_now(taken.year, scenario.year, result.car):
+            name, cost, _ = wording.beside_fact(beside, scenario.year.currency, display)
+            rows.append((name, cost, wording.beside_words(beside, scenario, display)))
+    rows.append((display.say("mixed-up"), "", wording.mixed_up_words(result, display)))
     told = []
     # more than all of it is no share: the hill gave it
     if result.recovered_share is not None and result.recovered_share <= 1:

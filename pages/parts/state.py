@@ -32,7 +32,9 @@ from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import SlipperyRoad, slippery_road
 from model.limits.winter import SeasonCosts
 from model.out.comparison import Side, side_of
+from model.sampling import beside_now as model_beside
 from model.sampling import range_figure
+from model.sampling.beside_now import BesideNow
 from model.sampling.drives import (
     Bands,
     YearOfDrives,
@@ -171,7 +173,7 @@ def answer(of: Scenario | None = None) -> Bands | None:
 
 def _answer(now: Scenario, runs: int) -> Bands:
     result = outcome(now).given
-    return answer_of(result, samples_of(now, result, runs))
+    return answer_of(result, samples_of(now, result, runs), now.year.daily_charge_limit)
 
 
 def stops_needed() -> int:
@@ -182,6 +184,13 @@ def stops_needed() -> int:
 def year(of: Scenario | None = None) -> YearOfDrives | None:
     """The year of the session's scenario, or of another; None where a season cannot be driven."""
     return ask(year_of, _any_day(of or scenario()), BAND_RUNS).result
+
+
+def beside_now(of: Scenario | None = None) -> BesideNow | None:
+    """A year of the session's scenario, or of another, beside the car driven now; None where nothing is said of it."""
+    now = of or scenario()
+    driven = year(now)
+    return None if driven is None else model_beside.beside_now(driven, now.year, car_of(now))
 
 
 def year_fuel(of: Scenario | None = None) -> YearOfFuel | None:

@@ -12,9 +12,10 @@ from model.describe.figures import Quantity, Several, Share, Shares, Span
 from model.describe.parameters import Assumed, assumed_figures, class_labels
 from model.describe.scenario import SEASONS, Conditions, Leg, Scenario, Year
 from model.describe.scenario_io import starting_drives
+from model.kernel.savings import Result
+from model.sampling.beside_now import BesideNow
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
-from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS as STYLES
 from model.words.entries import HABITS, choice_word, entered, habit_text
 from model.words.quantities import Display, Value, capital, inside, span_of
@@ -83,18 +84,51 @@ def taken_text(net_kwh: float, display: Display) -> str:
     return display.say("drive-takes", taken=Quantity(abs(net_kwh), "kWh"), fuller=net_kwh < 0)
 
 
-def range_fact(answer: Bands, usable_kwh: float, display: Display) -> tuple[str, str, str]:
-    """Range gained on a full battery; a drive that takes next to nothing has no range to tell."""
+def range_fact(answer: Bands, daily_charge_limit: float, display: Display) -> tuple[str, str, str]:
+    """Range on a full battery, what of it is regeneration's, and range at the daily limit [1].
+
+    A drive that takes next to nothing has no range to tell.
+    """
     battery = display.say("on-a-full-battery")
-    if answer.range_gain_km is None:
+    if answer.range_gain_km is None or answer.range_km is None or answer.daily_range_km is None:
         return battery, display.say("range-none"), display.say("range-none-why")
-    beside = display.say("range-beside", usable=Quantity(usable_kwh, "kWh"))
-    return battery, further_text(answer.range_gain_km, display), beside
+    beside = display.say(
+        "range-made-of",
+        gain=span_of(answer.range_gain_km, "km"),
+        daily=span_of(answer.daily_range_km, "km"),
+        limit=Share(daily_charge_limit, 0),
+        full=daily_charge_limit == 1,
+    )
+    return battery, display.range_text(answer.range_km, "km"), beside
 
 
-def further_text(range_gain_km: Band, display: Display) -> str:
-    """Range gained on a full battery."""
-    return display.say("range-further", gain=span_of(range_gain_km, "km"))
+def drive_fact(result: Result, answer: Bands, display: Display) -> tuple[str, str, str]:
+    """What the drive takes, over its distance and in all, and how much less that is than on friction brakes only."""
+    taken, saved = Quantity(abs(result.net_kwh), "kWh"), span_of(answer.saved_kwh, "kWh")
+    beside = display.say("drive-takes-less", taken=taken, saved=saved, fuller=result.net_kwh < 0)
+    return display.say("on-this-drive"), display.text(result.kwh_per_100km, "kWh/100 km", 3), beside
+
+
+def mixed_up_facts(result: Result, display: Display) -> list[tuple[str, str, str]]:
+    """Three energies of the drive that are easily taken for one another, from middle figures, in one line each."""
+
+    def kwh(energy: float) -> Quantity:
+        return Quantity(energy, "kWh", places=2)
+
+    aboard = result.made_kwh - result.battery_in_kwh
+    to_battery = display.say("back-beside", aboard=kwh(aboard)) if aboard >= 0.005 else display.say("back-beside-all")
+    return [
+        (display.say("made-name"), display.figure(kwh(result.made_kwh)),
+         display.say("made-beside", wheels=kwh(result.wheel_regen_kwh))),
+        (display.say("back-name"), display.figure(kwh(result.battery_in_kwh)), to_battery),
+        (display.say("saved-name"), display.figure(kwh(result.saved_kwh)), display.say("saved-beside")),
+    ]  # fmt: skip
+
+
+def mixed_up_words(result: Result, display: Display) -> str:
+    """The same three energies in one phrase."""
+    found = {"made": result.made_kwh, "back": result.battery_in_kwh, "saved": result.saved_kwh}
+    return display.say("paper-mixed-up", **{name: Quantity(kwh, "kWh", places=2) for name, kwh in found.items()})
 
 
 def year_days(year: YearOfDrives) -> int:
@@ -105,7 +139,7 @@ def year_days(year: YearOfDrives) -> int:
 def year_fact(
     year: YearOfDrives, prices: Year, display: Display, fuel: YearOfFuel | None = None
 ) -> tuple[str, str, str]:
-    """A year's saving: at the wall socket in energy, money and CO₂, and what an engine spares in fuel.
+    """What a year costs in electricity, and how much more it would be without regeneration; of an engine, fuel spared.
 
     `fuel` is None for a car without an engine; one that has a plug too is told in both, whatever the day shown.
     """
@@ -118,7 +152,8 @@ def year_fact(
     }
     wall = display.say("year-wall", energy=energy)
     if fuel is None:
-        return days, wall, display.say("year-worth", **worth)
+        cost = display.say("year-cost", currency=prices.currency, cost=span_of(year.cost, ""))
+        return days, cost, display.say("year-cost-beside", energy=energy, **worth)
     if fuel.plugged and fuel.saved_l.high < NEGLIGIBLE_L:
         return days, wall, display.say("year-worth-no-fuel", **worth)
     litres = span_of(fuel.saved_l, "l")
@@ -126,6 +161,32 @@ def year_fact(
         return days, display.say("year-fuel", fuel=litres), display.say("year-fuel-beside")
     both = display.say("year-fuel-and-wall", fuel=litres, energy=energy)
     return days, both, display.say("year-fuel-and-wall-beside", **worth)
+
+
+def beside_fact(found: BesideNow, currency: str, display: Display) -> tuple[str, str, str]:
+    """What the car driven now burns over the same distance, and what that is made of."""
+    made_of = display.say(
+        "beside-made-of",
+        distance=Quantity(found.distance_km, "km", 3),
+        used=Quantity(found.l_per_100km, "l per 100 km", 3, trimmed=True),
+        currency=currency,
+        price=Quantity(found.price_per_l, "per l", 3),
+    )
+    cost = display.say("beside-cost", fuel=found.fuel, currency=currency, cost=Quantity(found.fuel_cost, "", 3))
+    return display.say("beside-name", fuel=found.fuel), cost, made_of
+
+
+def beside_words(found: BesideNow, scenario: Scenario, display: Display) -> str:
+    """Both cars by name, each with the sum of its own energy."""
+    return display.say(
+        "beside-both",
+        car=car_words(scenario, display),
+        fuel=found.fuel,
+        distance=Quantity(found.distance_km, "km", 3),
+        currency=scenario.year.currency,
+        cost=span_of(found.cost, ""),
+        fuel_cost=Quantity(found.fuel_cost, "", 3),
+    )
 
 
 def not_followed(described_s: float, driven_s: float, display: Display) -> str:

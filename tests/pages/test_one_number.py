@@ -65,9 +65,9 @@ SAYINGS = {
     "taken": (
         lambda answer: answer["battery_net_kwh"],
         {
-            "first page": "the drive takes about {} kWh",
+            "first page": "takes about {} kWh; [0-9.]+ to [0-9.]+ kWh saved",
             "card 5": "On a winter day, at 1 °C, the drive takes about {} kWh",
-            "paper": "the drive takes about {} kWh",
+            "paper": "takes about {} kWh; [0-9.]+ to [0-9.]+ kWh saved",
         },
     ),
     "friction only": (

@@ -69,8 +69,9 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
         wording.headline(hill.answer, hill.display),
         *(wording.leg_words(leg, hill.display) for leg in HILL.legs),
         wording.habits_words(HILL, hill.display),
-        wording.saved_text(hill.answer, hill.display),
-        wording.range_fact(hill.answer, hill.result.car.usable_kwh, hill.display)[1],
+        *wording.drive_fact(hill.result, hill.answer, hill.display),
+        *wording.range_fact(hill.answer, HILL.year.daily_charge_limit, hill.display),
+        wording.mixed_up_words(hill.result, hill.display),
         *wording.year_fact(hill.year, HILL.year, hill.display),
         lift_off_words.heading(hill.advice, hill.display),
         *lift_off_words.advised(hill.advice, hill.display).sentences,
@@ -169,7 +170,8 @@ def test_unusual_inputs_and_a_car_that_cannot_keep_up_are_named_beside_the_headl
 def test_us_units_reach_every_part():
     page = Reader(report_html(taken(HILL, Display(us=True))))
     assert "mph" in page.text and "km/h" not in page.text
-    assert re.search(r"\d mi further", page.text) and "°F" in page.text
+    assert re.search(r"On a full battery [\d,]+ to [\d,]+ mi", page.text) and "°F" in page.text
+    assert "kWh/100 mi" in page.text
 
 
 def test_the_same_drive_on_the_same_day_gives_the_same_bytes():

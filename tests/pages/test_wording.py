@@ -1,12 +1,14 @@
 """Sentences from numbers: what is said, and that nothing is said that the numbers do not bear."""
 
+import re
 from dataclasses import replace
 
 import pytest
 
-from model.describe.parameters import assumed_figures, class_labels
+from model.describe.parameters import assumed_figures, car_of, class_labels
 from model.describe.scenario import SETTINGS, Conditions, Leg, Scenario
 from model.describe.scenario_io import starting_drives
+from model.sampling.beside_now import beside_now
 from model.sampling.drives import Bands, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
@@ -28,6 +30,7 @@ def net_kwh_of(band: Band) -> tuple[float, float, float]:
 
 
 ORDINARY = an_answer(Band(0.141, 0.163, 0.187), Band(0.31, 0.36, 0.42), Band(1.8, 1.9, 2.0), Band(38.2, 45.0, 52.9))
+REACHES = replace(ORDINARY, range_km=Band(271.0, 290.0, 312.0), daily_range_km=Band(212.0, 230.0, 246.0))
 NOTHING = an_answer(Band(0.0, 0.0, 0.0), Band(0.0, 0.0, 0.0), Band(1.8, 1.9, 2.0), Band(0.0, 0.0, 0.0))
 HARDLY = an_answer(Band(0.002, 0.004, 0.006), Band(0.01, 0.02, 0.03), Band(4.8, 4.9, 5.0), Band(0.5, 0.8, 1.0))
 FULLER = an_answer(Band(1.4, 1.5, 1.7), Band(0.7, 0.8, 0.9), Band(-0.4, -0.3, -0.2))
@@ -61,7 +64,7 @@ def test_a_negligible_saving_is_called_that():
 def test_a_drive_that_fills_the_battery_has_no_range_to_gain():
     assert "fuller" in wording.headline(FULLER, METRIC)
     assert "fuller" in wording.taken_text(FULLER.net_kwh.mid, METRIC)
-    assert "no range to tell" in wording.range_fact(FULLER, 56.0, METRIC)
+    assert "no range to tell" in wording.range_fact(FULLER, 0.8, METRIC)
 
 
 def test_the_marked_headline_is_the_headline_with_its_band_in_colour():
@@ -72,8 +75,11 @@ def test_the_marked_headline_is_the_headline_with_its_band_in_colour():
 
 
 def test_range_is_said_in_the_visitors_unit():
-    assert wording.range_fact(ORDINARY, 56.0, METRIC)[1] == "38 to 53 km further"
-    assert wording.range_fact(ORDINARY, 56.0, US)[1] == "24 to 33 mi further"
+    _, reached, made_of = wording.range_fact(REACHES, 0.8, METRIC)
+    assert reached == "271 to 312 km"
+    assert made_of == "38 to 53 km of it from regeneration; charged to 80 % it is 212 to 246 km"
+    _, reached, made_of = wording.range_fact(REACHES, 1.0, US)
+    assert (reached, made_of) == ("168 to 194 mi", "24 to 33 mi of it from regeneration")
 
 
 def test_the_headline_of_a_real_drive_agrees_with_the_model():
@@ -89,10 +95,12 @@ def test_the_headline_of_a_real_drive_agrees_with_the_model():
 def test_the_year_counts_its_days_and_prices():
     dear = TOWN.with_setting("price_per_kwh", 1.0).with_setting("currency", "Fr.").with_setting("winter_days", 0)
     year = year_of(dear, 10)
-    days, energy, money = wording.year_fact(year, dear.year, METRIC)
+    days, cost, without = wording.year_fact(year, dear.year, METRIC)
     assert days == "In a year of 165 days"
     # at a price of 1 the money is the energy
-    assert money.startswith(f"Fr. {energy.removesuffix(' kWh from the wall')}, ")
+    assert cost == f"Fr. {METRIC.range_text(year.wall_kwh, '')} for electricity"
+    energy = METRIC.range_text(year.saved_wall_kwh, "")
+    assert f"without regeneration Fr. {energy}, {energy} kWh and" in without
 
 
 def test_unusual_inputs_come_in_the_units_shown():
@@ -211,3 +219,26 @@ def test_a_year_without_fuel_is_told_in_energy_and_not_in_traces_of_a_litre():
     assert "fuel" not in told and told.endswith("kWh from the wall") and more.endswith("; next to no fuel")
     _, told, _ = wording.year_fact(year, plugged.year, METRIC, YearOfFuel(Band(1.0, 2.0, 3.0), plugged=True))
     assert told.startswith("1.0 to 3.0 l of fuel and ")
+
+
+def test_a_sentence_about_both_cars_names_both_and_sells_nothing():
+    for fuel, named in (("petrol", "the petrol car"), ("diesel", "the diesel car"), ("hybrid", "the hybrid")):
+        scenario = TOWN.with_setting("now_l_per_100km", 6.5).with_setting("now_fuel", fuel)
+        found = beside_now(year_of(scenario, 10), scenario.year, car_of(scenario))
+        for display, used in ((METRIC, "6.5 l per 100 km"), (US, "36.2 mpg")):
+            told = wording.beside_words(found, scenario, display)
+            assert "the city car takes electricity for €" in told and f"{named} you drive now takes" in told
+            assert not re.search(r"sav|cheap|less|gain|more", told)
+            assert f"{used}, as you say" in wording.beside_fact(found, "€", display)[2]
+
+
+def test_three_energies_that_are_mixed_up_stand_in_one_line_each():
+    """What the motor makes is what goes to the battery and what is used aboard at once."""
+    result = drive(TOWN)
+    (_, made, _), (_, back, beside), (_, saved, _) = wording.mixed_up_facts(result, METRIC)
+    aboard = re.search(r"the other ([\d.]+) kWh", beside)[1]
+    figures = [float(text.removesuffix(" kWh")) for text in (made, back, aboard)]
+    assert figures[0] == pytest.approx(figures[1] + figures[2], abs=0.011)
+    assert saved == METRIC.text(result.saved_kwh, "kWh")
+    phrase = wording.mixed_up_words(result, METRIC)
+    assert all(figure in phrase for figure in (made, back, saved))

@@ -330,7 +330,7 @@ def test_the_strip_says_in_words_what_it_shows():
 
 def test_units_change_what_is_shown():
     app = opened(to_link(TOWN) | {"units": "us"})
-    assert any("mi further" in one.proto.body for one in app.get("html"))
+    assert any("mi of it from regeneration" in one.proto.body for one in app.get("html"))
     assert app.button_group(key="units").value == "US"
     assert "0.75 mi at 19 mph" in label(app, "row-leg-0")
 
@@ -396,3 +396,24 @@ def test_the_hours_before_the_way_back_are_asked_where_there_is_one():
     assert [one.value for one in app.header] != before
     ran(app.toggle(key="there-and-back").set_value(False).run())
     assert not any(one.key == "set-stands_h" for one in app.text_input)
+
+
+def test_the_car_driven_now_stands_beside_the_one_described_as_its_owner_says_it():
+    app = opened({"car": "city-car", "units": "us"})
+    app.session_state["beside-drawer"] = True
+    ran(app.run())
+    assert not any("drive now takes" in one.value for one in app.markdown)
+    for entry, value in (("set-now_l_per_100km", "30 mpg"), ("set-petrol_price_per_l", "3.50")):
+        change(app, entry, value)
+    year = scenario_of(app).year
+    assert year.now_l_per_100km == pytest.approx(235.2146 / 30, rel=1e-4)
+    assert year.petrol_price_per_l == pytest.approx(3.5 / 3.785412, rel=1e-4)
+    assert app.text_input(key="set-now_l_per_100km").value == "30"
+    [both] = [one.value for one in app.markdown if "drive now takes" in one.value]
+    told = re.search(r"same ([\d,]+) mi .* takes petrol for \\\$ ([\d,]+)\.", both.replace(wording.NO_BREAK, " "))
+    miles, dollars = (float(figure.replace(",", "")) for figure in told.groups())
+    assert dollars == pytest.approx(miles / 30 * 3.5, rel=0.01)
+    change(app, "set-now_l_per_100km", 2)
+    assert [one.value for one in app.error] == [
+        "Its consumption: 2 mpg cannot be used, 5.88 to 235.2 mpg can. The answer keeps the last entry."
+    ]

@@ -41,12 +41,6 @@ on-this-drive = On this drive
 
 on-a-full-battery = On a full battery
 
-# $gain: span in km
-range-further = { $gain } further
-
-# $usable: quantity in kWh
-range-beside = with { $usable } usable, on drives like this
-
 range-none = no range to tell
 
 range-none-why = this drive takes next to nothing: its hill drives
@@ -72,11 +66,6 @@ year-fuel = { $fuel } of fuel
 # $fuel: span in l
 # $energy: span in kWh
 year-fuel-and-wall = { $fuel } of fuel and { $energy } from the wall
-
-# $currency: text
-# $money: numbers
-# $co2: span in kg
-year-worth = { $currency } { $money }, { $co2 } CO₂
 
 # $currency: text
 # $money: numbers

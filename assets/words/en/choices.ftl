@@ -118,3 +118,10 @@ habit-steady-foot = { $option ->
     [usual] holds speed as usual
    *[restless] holds speed restlessly
 }
+
+# $choice: one of petrol, diesel, hybrid
+choice-now-fuel = { $choice ->
+    [petrol] petrol
+    [diesel] diesel
+   *[hybrid] hybrid
+}

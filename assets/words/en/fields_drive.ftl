@@ -178,3 +178,21 @@ year-price_per_kwh = price of electricity
 year-co2_g_per_kwh = CO₂ of electricity
     .help = Default: about the EU mix of 2023, 210 g CO₂e/kWh (from memory); with US units that of the United States,
         2022, 390 g/kWh (EIA).
+
+year-daily_charge_limit = daily charge limit
+    .help = To what share the car is charged from day to day. Default 80 %: common practice, no source. Some makers advise
+        it, others advise full charges: the owner’s manual says which.
+
+year-now_fuel = the car you drive now
+    .help = Of a hybrid with a plug only its fuel is counted, not what it charges.
+
+year-now_l_per_100km = its consumption
+    .help = Yours, taken as you say: best from filling up, else as its display or its papers have it.
+
+year-petrol_price_per_l = price of petrol
+    .help = Default: about the EU mean of 2024, 1.70 €/l with taxes (EU Weekly Oil Bulletin, from memory); with US units
+        3.30 $/gal, the US mean for regular of 2024 (EIA, quoted second-hand).
+
+year-diesel_price_per_l = price of diesel
+    .help = Default: about the EU mean of 2024, 1.60 €/l with taxes (EU Weekly Oil Bulletin, from memory); with US units
+        3.76 $/gal, the US mean of 2024 (EIA, from memory).

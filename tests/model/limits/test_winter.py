@@ -11,7 +11,7 @@ from model.describe.trace import Trace
 from model.kernel.run import drive
 from model.kernel.savings import evaluate
 from model.limits.cold_day import FADES
-from model.limits.winter import lift_off_left, mild_day, range_km, season_costs, warm_up, why_it_fades
+from model.limits.winter import lift_off_left, mild_day, season_costs, warm_up, why_it_fades
 from model.physics.battery import usable_in_the_cold_kwh
 from tests.made_traces import hill_and_town
 from tests.refused import refuses
@@ -42,7 +42,7 @@ def test_range_takes_off_what_the_cold_holds_back():
     end_c = result.run.pack_c[0, -1]
     held = CAR.usable_kwh * (1 - CAR.cold_capacity_loss_per_k * (20 - end_c))
     assert usable_in_the_cold_kwh(CAR, end_c) == pytest.approx(held)
-    assert range_km(result) == pytest.approx(held / result.net_kwh * result.distance_km)
+    assert result.range_km() == pytest.approx(held / result.net_kwh * result.distance_km)
     assert usable_in_the_cold_kwh(CAR, 35.0) == CAR.usable_kwh
 
 

@@ -9,7 +9,6 @@ from model.describe.parameters import Assumed, assumed_figures, car_of, open_fig
 from model.describe.scenario import SEASONS, Leg, Scenario
 from model.describe.scenario_io import starting_drives
 from model.kernel.savings import LEAST_WH_PER_KM
-from model.limits.winter import range_km
 from model.physics.air_and_tyres import air_density
 from model.sampling import drives
 from model.sampling.drives import answer_of, drive, samples_of, seasons_of, trace_of, year_of
@@ -70,7 +69,7 @@ def test_a_drive_that_its_hill_pays_for_has_no_range_to_gain():
     result = drive(scenario)
     assert 0 < 1000 * result.net_kwh / result.distance_km < LEAST_WH_PER_KM
     assert answer_of(result, samples_of(scenario, result, 20)).range_gain_km is None
-    assert result.range_gain is None and range_km(result) is None
+    assert result.range_gain is None and result.range_km() is None
 
 
 def test_snow_and_ice_lie_in_winter_only():
@@ -191,3 +190,18 @@ def test_how_far_a_battery_goes_is_asked_only_where_it_runs_low(monkeypatch):
         looked = reach_of(drives.described_trace(scenario), car_of(scenario), scenario.conditions, scenario.driver)
         assert drives.reach(scenario) == looked
     assert len(asked) == 1 and looked.end_m is not None
+
+
+@pytest.mark.parametrize("ambient_c", [20.0, -10.0])
+def test_a_full_battery_and_the_daily_limit_reach_as_far_as_what_they_hold(ambient_c):
+    """From the daily limit down, what the cold holds back is missing as it is from a full battery."""
+    scenario = TOWN.with_setting("ambient_c", ambient_c)
+    result = drive(scenario)
+    full, daily = result.range_km(), result.range_km(0.7)
+    assert full - daily == pytest.approx(0.3 * result.car.usable_kwh / result.net_kwh * result.distance_km)
+    bands = answer_of(result, samples_of(scenario, result, 100), 0.7)
+    assert bands.range_km.low < full < bands.range_km.high
+    assert bands.daily_range_km.low < daily < bands.daily_range_km.high
+    # without regeneration the same battery reaches less far by the gain
+    without = full * result.net_kwh / result.friction_only_net_kwh
+    assert bands.range_gain_km.low < full - without < bands.range_gain_km.high

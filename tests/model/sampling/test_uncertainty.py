@@ -117,7 +117,8 @@ def test_a_band_is_the_five_to_ninety_five_per_cent_range():
 
 
 def test_shares_of_the_samples():
-    samples = Samples(np.array([10.0, 8.0]), np.array([2.0, 1.0]), np.array([10.0, 14.0]))
+    out, back, without, others = np.array([[10.0, 8.0], [2.0, 1.0], [10.0, 14.0], [0.0, 0.0]])
+    samples = Samples(out, back, without, others, others, others)
     assert samples.net_kwh.tolist() == [8, 7]
     assert samples.saved_kwh.tolist() == [2, 7]
     assert samples.saved_share == pytest.approx([0.2, 0.5])

@@ -1,5 +1,7 @@
 """Figures read evenly, in the reader's units and language, and never without what they need."""
 
+import math
+
 import pytest
 
 from model.describe.figures import Part, Quantity, Several, Share, Shares, Span
@@ -57,3 +59,12 @@ def test_marks_in_a_number_are_those_of_the_language():
 def test_a_figure_in_the_message_itself_is_in_the_readers_units():
     told = [display.say("car-rolling_coefficient.help") for display in (METRIC, US)]
     assert "at 20 °C." in told[0] and "at 68 °F." in told[1]
+
+
+def test_a_cars_consumption_turns_round_in_us_units_and_back():
+    us, metric = Display(us=True), Display()
+    assert us.text(7.84, "l per 100 km", 3) == "30.0 mpg" and metric.text(7.84, "l per 100 km") == "7.8 l per 100 km"
+    assert us.figure(Span(5.0, 10.0, "l per 100 km")) == "24 to 47 mpg"
+    assert us.held(us.value(6.5, "l per 100 km"), "l per 100 km") == pytest.approx(6.5)
+    # thirsty beyond all bounds, for the field to refuse
+    assert us.held(0.0, "l per 100 km") == math.inf

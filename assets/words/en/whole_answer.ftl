@@ -1,0 +1,118 @@
+# How far, how much, for how much: beside what regeneration saves, and beside the car that is driven now.
+
+## On one drive
+
+# $gain: span in km
+# $limit: share
+# $daily: span in km
+# $full: yes or no
+range-made-of = { $full ->
+    [yes] { $gain } of it from regeneration
+   *[no] { $gain } of it from regeneration; charged to { $limit } it is { $daily }
+}
+
+# $taken: quantity in kWh
+# $saved: span in kWh
+# $fuller: yes or no
+drive-takes-less = { $fuller ->
+    [yes] the battery ends { $taken } fuller; { $saved } of regeneration
+   *[no] takes about { $taken }; { $saved } saved
+}
+
+## Easily mixed up: three energies of one drive, from middle figures
+
+mixed-up = Easily mixed up
+
+made-name = Made by the motor
+
+# $wheels: quantity in kWh
+made-beside = of electricity while it slows the car, out of { $wheels } of motion that it takes at the wheels
+
+back-name = Put back
+
+# $aboard: quantity in kWh
+back-beside = into the battery; the other { $aboard } go straight to heater, lights and computers
+
+back-beside-all = into the battery: all of it
+
+saved-name = Saved
+
+saved-beside = less out of the battery than the same speeds take on friction brakes only: what was put back, and what did
+    not have to come out
+
+# $made: quantity in kWh
+# $back: quantity in kWh
+# $saved: quantity in kWh
+paper-mixed-up = made by the motor { $made } (electricity, while it slows the car); put back { $back } (into the battery);
+    saved { $saved } (less out of the battery than on friction brakes only)
+
+## In a year
+
+# $currency: text
+# $cost: numbers
+year-cost = { $currency } { $cost } for electricity
+
+# $currency: text
+# $money: numbers
+# $energy: span in kWh
+# $co2: span in kg
+year-cost-beside = without regeneration { $currency } { $money }, { $energy } and { $co2 } CO₂ more
+
+## The car that is driven now
+
+beside-drawer = Beside the car you drive now
+
+# $fuel: one of petrol, diesel, hybrid
+beside-name = { $fuel ->
+    [petrol] Your petrol car now
+    [diesel] Your diesel car now
+   *[hybrid] Your hybrid now
+}
+
+# $currency: text
+# $cost: number
+# $fuel: one of petrol, diesel, hybrid
+beside-cost = { $fuel ->
+    [diesel] { $currency } { $cost } for diesel
+   *[petrol] { $currency } { $cost } for petrol
+    [hybrid] { $currency } { $cost } for petrol
+}
+
+# $distance: quantity in km
+# $used: quantity in l per 100 km
+# $currency: text
+# $price: quantity in per l
+beside-made-of = on the same { $distance }: { $used }, as you say, at { $currency } { $price }
+
+# Both cars by name, each with its own sum.
+# $car: text
+# $fuel: one of petrol, diesel, hybrid
+# $distance: quantity in km
+# $currency: text
+# $cost: numbers
+# $fuel_cost: number
+beside-both = { $fuel ->
+    [petrol] Over the same { $distance } in a year, the { $car } takes electricity for { $currency } { $cost }, and the petrol
+        car you drive now takes petrol for { $currency } { $fuel_cost }.
+    [diesel] Over the same { $distance } in a year, the { $car } takes electricity for { $currency } { $cost }, and the diesel
+        car you drive now takes diesel for { $currency } { $fuel_cost }.
+   *[hybrid] Over the same { $distance } in a year, the { $car } takes electricity for { $currency } { $cost }, and the hybrid
+        you drive now takes petrol for { $currency } { $fuel_cost }.
+} Neither sum holds the purchase, tax, insurance, upkeep or a charging point.
+
+beside-none = Enter what your car uses now, and the year of both stands side by side.
+
+beside-no-hybrid = Of a hybrid the fuel is modelled too roughly to be set beside another car.
+
+# $currency: text
+# $unit: text
+# $fuel: one of petrol, diesel, hybrid
+beside-price = { $fuel ->
+    [diesel] Diesel, { $currency } { $unit }
+   *[petrol] Petrol, { $currency } { $unit }
+    [hybrid] Petrol, { $currency } { $unit }
+}
+
+# $price: text
+# $used: text
+beside-help = Consumption: { $used } Price: { $price }
