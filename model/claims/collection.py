@@ -11,7 +11,7 @@ from typing import Any
 
 from model.claims.draws import GENERATORS
 from model.claims.inputs import INPUTS, Open, narrowed, open_from
-from model.claims.quantities import QUANTITIES
+from model.claims.quantities import COMPARED, QUANTITIES, Measure
 from model.describe.fields import InputError
 from model.describe.parameters import DEFAULT_CLASS, REFERENCE_CLASSES
 from model.describe.tables import ASSETS, TableError, unknown
@@ -30,7 +30,7 @@ RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
 ANY_CAR = sorted(REFERENCE_CLASSES, key=lambda car_class: car_class != DEFAULT_CLASS)
 USUAL: dict[str, Any] = {
     "relation": "between", "scope": {}, "said": {}, "within_share": ABOUT, "always": False, "runs": CLAIM_RUNS,
-    "reading": "", "why": "", "what": "", "words": {}, "beyond": "",
+    "reading": "", "why": "", "what": "", "words": {}, "beyond": "", "compared": "", "against": {}, "counted": "",
 }  # fmt: skip
 """What need not stand in the file."""
 OF_PUBLISHED = {"value": True, "unit": True, "of": False, "what": True, "source": True, "date": True, "kind": True,
@@ -45,7 +45,9 @@ class Claim:
     `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
     what they leave open, `said` the conditions that came with its publication. `words` says in the claim's words what
     an input runs over, such as “in town”. `why` explains how wide the runs spread. `beyond` is why the claim itself is
-    beyond the model, where the quantity is only next to it.
+    beyond the model, where the quantity is only next to it. A difference between two cases is `compared` (one of
+    COMPARED) with a case that differs in what `against` sets. `counted` is what a claim of one's own counts, empty for
+    those of the list: see `model.claims.specification`.
     """
 
     id: str
@@ -67,7 +69,15 @@ class Claim:
     why: str
     words: Mapping[str, str]
     beyond: str
+    compared: str
+    against: Mapping[str, Any]
+    counted: str
     published: tuple[Mapping[str, Any], ...]
+
+    @property
+    def measure(self) -> Measure:
+        """What its number measures."""
+        return Measure(self.quantity, self.compared, tuple(self.against.items()))
 
     @property
     def broadly(self) -> float:
@@ -104,10 +114,10 @@ def _claim(data: Mapping[str, Any]) -> Claim:
     _keys(data, [this.name for this in fields(Claim)], [this.name for this in fields(Claim) if this.name not in USUAL])
     data = USUAL | dict(data)
     numbers = tuple(map(float, data["number"] if isinstance(data["number"], list) else [data["number"]]))
-    for part in ("scope", "open", "said", "words"):
+    for part in ("scope", "open", "said", "words", "against"):
         _keys(data[part], INPUTS, ["car"] if part == "open" else [])
     scope, still_open = ({key: _open(key, value) for key, value in data[part].items()} for part in ("scope", "open"))
-    for name, known in (("quantity", QUANTITIES), ("relation", RELATIONS)):
+    for name, known in (("quantity", QUANTITIES), ("relation", RELATIONS), ("compared", ("", *COMPARED))):
         if data[name] not in known:
             raise _Wrong(unknown(name, str(data[name]), known))
     if data["runs"] not in GENERATORS:
@@ -128,7 +138,10 @@ def _claim(data: Mapping[str, Any]) -> Claim:
             raise _Wrong(f"what speaks of {slot!r}, which is neither in scope nor open")
     for number in data["published"]:
         _keys(number, OF_PUBLISHED, [key for key, must in OF_PUBLISHED.items() if must])
-    checked = {"number": numbers, "scope": scope, "open": still_open}
+    against = {key: INPUTS[key].parse(value) for key, value in data["against"].items()}
+    if bool(against) != bool(data["compared"]):
+        raise _Wrong("compared and against go together")
+    checked = {"number": numbers, "scope": scope, "open": still_open, "against": against}
     return Claim(**data | checked | {key: tuple(data[key]) for key in ("denominators", "published")})
 
 

@@ -17,11 +17,13 @@ DRIVES = {
     "wltc3b-low": "WLTC low", "wltc3b-medium": "WLTC medium", "wltc3b-high": "WLTC high",
     "wltc3b-extra-high": "WLTC extra high", "nedc": "NEDC", "nedc-urban": "NEDC urban",
     "nedc-extra-urban": "NEDC extra-urban", "town": "flat town", "suburb-hill": "suburb and hill", "hill": "hill road",
+    "motorway": "motorway", "mountain-valley": "mountain valley",
 }  # fmt: skip
-"""What may be driven, in few words: the standard cycles, two of the starting drives, and a hill of 300 m."""
+"""What may be driven, in few words: the standard cycles, the starting drives, and a hill of 300 m."""
 CHOICES = {
     "brake_pedal": {"friction": "friction-only"},
-    "heat_source": {"resistive": "plain electric"},
+    "heat_source": {"resistive": "plain electric", "heat_pump": "heat-pump"},
+    "surface": {"snow": "snow-covered", "ice": "icy"},
     "counted": {"slow_downs": "slow-downs"},
     "tyres_warm": {"yes": "warm", "no": "cold", "by_drive": "usual"},
 }
@@ -30,6 +32,7 @@ YES_NO = {
     "cabin": ("heating or cooling on", "no heating or cooling"),
     "preconditioned": ("a car warmed up before leaving", "a car not warmed up before leaving"),
     "time_made_up": ("lost time made up", "lost time not made up"),
+    "comes_to_rest": ("a car that comes to rest by itself", "a car that needs the brake pedal to come to rest"),
 }
 CONDITION_NOUNS = {
     "car": "a {}", "hybrid": "a {}", "cycle": "the {} drive", "brake_pedal": "a {} pedal",
@@ -42,6 +45,7 @@ CONDITION_NOUNS = {
     "regen_cap_mps2": "a motor that slows by at most {}", "speed_kmh": "a speed of {}", "grade_pct": "a slope of {}",
     "height_m": "a hill of {}", "slower_by_kmh": "{} of speed lost", "extra_mass_pct": "{} more mass",
     "motor_factor": "{} the power", "delay_ms": "a delay of {}", "denominator": "{}",
+    "trailer_kg": "a trailer of {}",
 }  # fmt: skip
 """A condition as a noun with its article."""
 SHARES = {
@@ -170,4 +174,4 @@ def condition(field: Field, words: str) -> str:
     if field.key in CONDITION_NOUNS:
         return CONDITION_NOUNS[field.key].format(words)
     label = input_name(field)
-    return f"{label} of {words}" if field.kind in ("number", "count") else f"{label}: {words}"
+    return f"the {label} at {words}" if field.kind in ("number", "count") else f"{label}: {words}"

@@ -2,22 +2,29 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 import numpy as np
 
-from model.claims.draws import Draws, over_the_hill
+from model.claims.draws import Draws, named_trace, over_the_hill
+from model.claims.inputs import CAR_AND_DRIVE
 from model.describe.car import CAR_FIELDS
 from model.describe.parameters import DEFAULT_CLASS, car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
 from model.describe.trace import Array, Trace
-from model.describe.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
+from model.describe.units import GRAVITY_MPS2, J_PER_KWH, J_PER_WH, KMH_PER_MPS
 from model.kernel.books import Books, book_keeper
+from model.kernel.moments import lift_each
 from model.kernel.phrases import PHRASES
 from model.kernel.run import Run
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
+from model.limits.full_start import PEAK_SHARE
 from model.limits.stopping import braking_power_w
+from model.physics.battery import take_in_each, usable_share
 from model.physics.records import Records, car_records, moments_on_road
 from model.traces.cycles import LABORATORY
 
@@ -25,6 +32,11 @@ ELECTRIC_SLOW_DOWN = 0.95
 """A slow-down counts as done by the motor alone when it took at least this share of its braking energy."""
 WARM_C = 23.0
 """Temperature that a cold drive is compared with: neither heating nor cooling runs."""
+LONG_DRIVE_KM = 60.0
+"""How far a full battery is followed until the motor slows as usual."""
+MARKS_KM = np.arange(0.0, LONG_DRIVE_KM, 0.5)
+PART_CHARGED = 0.6
+"""Charge at which a drive is as usual [1]."""
 NOTHING = 0.01
 """A base below this share of what turns over on the drive is next to nothing, and a ratio to it says nothing [1]."""
 
@@ -279,6 +291,118 @@ def hybrid_over_battery(draws: Draws) -> Array:
     return 100 * over(hybrid, by_battery, braked)
 
 
+def range_km(draws: Draws) -> Array:
+    """Range from full to empty, the same drive over and over [km]; a cold battery holds some of its charge back."""
+
+    def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
+        return lambda run: (run.net_j / trace.distance_m, run.out_j / trace.distance_m, run.energies["pack_c_end"])
+
+    net, out, pack_c = draws.drive(measure, (True,))
+    usable_j = draws["usable_kwh"] * J_PER_KWH * usable_share(draws["cold_capacity_loss_per_k"], pack_c)
+    return over(usable_j / 1000, net, out)
+
+
+def energy(draws: Draws) -> Array:
+    """Net energy at the battery [kWh/100 km]."""
+    return net_j_per_m(draws) * 100_000 / J_PER_KWH
+
+
+def km_on_display(draws: Draws) -> Array:
+    """What the range display gains over 100 km, if it reckons with this drive's consumption [km]."""
+    back, out = draws.drive(lambda _: lambda run: (run.in_j, run.out_j), (True,))
+    return over(100 * back, out - back, out)
+
+
+@cache
+def again_and_again(name: str) -> Trace:
+    """A drive over and over until it is LONG_DRIVE_KM long."""
+    once = named_trace(name)
+    times = math.ceil(1000 * LONG_DRIVE_KM / once.distance_m)
+    rounds, points = np.repeat(np.arange(times), len(once.step_s)), (times, len(once.step_s))
+    steps = np.tile(once.step_s, times)
+
+    def over_again(values: Array) -> Array:
+        return np.append(values[0], np.broadcast_to(values[1:], points).ravel())
+
+    climbed = once.elevation_m[-1] - once.elevation_m[0]
+    return Trace(
+        time_s=np.append(0.0, np.cumsum(steps)),
+        speed_mps=over_again(once.speed_mps),
+        elevation_m=over_again(once.elevation_m) + np.append(0.0, rounds * climbed),
+        warmed_up=once.warmed_up,
+    )
+
+
+def _ordinary_charging_w(run: Run) -> Sequence[Array]:
+    """Power at or below which four fifths of what the drive puts back come [W]; 0 where nothing does."""
+    charging = np.maximum(-run.terminal_w, 0.0)
+    energies = charging * run.step_s
+    order = np.argsort(charging, axis=-1)
+    reached = np.cumsum(np.take_along_axis(energies, order, -1), -1) >= PEAK_SHARE * energies.sum(-1, keepdims=True)
+    return (np.take_along_axis(charging, np.take_along_axis(order, reached.argmax(-1)[:, None], -1), -1)[:, 0],)
+
+
+def km_until_usual(draws: Draws) -> Array:
+    """Distance until the battery takes what the drive's ordinary slow-downs give [km], in steps of half a kilometre.
+
+    Ordinary is what four fifths of the energy come at from a warm, part-charged battery, as for a drive that starts full
+    elsewhere (`model.limits.full_start`). A car that does not come to it counts with all of LONG_DRIVE_KM.
+    """
+    usual = draws.replaced(soc_start=PART_CHARGED, battery_temp_c=WARM_C)
+    (ordinary_w,) = usual.drive(lambda _: _ordinary_charging_w, (True,), record=True)
+
+    def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
+        marks = np.searchsorted(np.cumsum(trace.step_m), 1000 * MARKS_KM)
+
+        def taken(run: Run) -> Sequence[Array]:
+            soc, pack_c = np.clip(run.soc[:, marks], 0, 1), run.pack_c[:, marks]
+            takes_w = np.empty_like(soc)
+            for car, at_soc, at_c, to_w in zip(run.cars, soc, pack_c, takes_w, strict=True):
+                take_in_each(car, at_soc, at_c, to_w)
+            return list(takes_w.T)
+
+        return taken
+
+    takes_w = draws.drive(measure, (True,), trace=again_and_again, record=True)
+    enough = takes_w >= ordinary_w
+    km = np.where(enough.any(0), MARKS_KM[enough.argmax(0)], LONG_DRIVE_KM)
+    return np.where(np.isnan(takes_w[0]) | np.isnan(ordinary_w), np.nan, km)
+
+
+def charge_to_leave_free(draws: Draws) -> Array:
+    """What a descent puts back, as a share of the usable battery [%]: the charge to leave free for it."""
+    energies = draws.drive(book_keeper, (True,), by=("grade_pct", "speed_kmh", "height_m"), trace=over_the_hill)
+    return 100 * energies[6] / (draws["usable_kwh"] * J_PER_KWH)
+
+
+def back_from_stop(draws: Draws) -> Array:
+    """What an even stop puts back, as a share of its braking energy at the wheels [%]."""
+    _, back, braked = draws.drive(
+        lambda _: _energies, (True,), by=("speed_kmh", "slowing_mps2"), trace=stop_from
+    )  # fmt: skip
+    # a slow stop may leave nothing to brake at all
+    return 100 * np.divide(back, braked, out=np.zeros_like(back), where=braked > 0)
+
+
+def _feet_up(draws: Draws) -> tuple[Array, Array]:
+    keys = [key for key in draws.columns if key in CAR_AND_DRIVE]
+    moments = moments_on_road(len(draws))
+    moments["speed_mps"] = draws["speed_kmh"] / KMH_PER_MPS
+    slowing, of_grip = np.empty(len(draws)), np.empty(len(draws))
+    lift_each(_cars(draws, LABORATORY, Driver(), *keys), moments, slowing, of_grip)
+    return slowing, of_grip
+
+
+def slowing_with_foot_up(draws: Draws) -> Array:
+    """What the car slows by when the foot comes up, on a flat road [m/s²]."""
+    return _feet_up(draws)[0]
+
+
+def grip_asked(draws: Draws) -> Array:
+    """Grip that a lift-off on a straight road asks of the driven axle, as a share of what there is [%]."""
+    return 100 * _feet_up(draws)[1]
+
+
 def lost_to_delay(draws: Draws) -> Array:
     """Share of the recovered energy [%] that comes in the first moments of each slow-down, until the motor turns."""
 
@@ -315,6 +439,48 @@ QUANTITIES: dict[str, Callable[[Draws], Array]] = {
         full_stop_power_mw,
         lost_to_delay,
         hybrid_over_battery,
+        range_km,
+        energy,
+        km_on_display,
+        km_until_usual,
+        charge_to_leave_free,
+        back_from_stop,
+        slowing_with_foot_up,
+        grip_asked,
     )
 }
 """What claims are tested on, by name."""
+COMPARED: dict[str, Callable[[Array, Array], Array]] = {
+    "more": lambda case, other: 100 * (over(case, other, other) - 1),
+    "less": lambda case, other: 100 * (1 - over(case, other, other)),
+    "of": lambda case, other: 100 * over(case, other, other),
+    "times": lambda case, other: over(case, other, other),
+    "difference": lambda case, other: case - other,
+}
+"""How one case is held against another [%, %, %, 1, the quantity's unit]."""
+
+
+@dataclass(frozen=True)
+class Measure:
+    """What a claim's number measures: a quantity, or that of one case `compared` with another.
+
+    The other case differs in what `against` sets; `hybrid` set to “none” is a car that drives on its battery alone.
+    """
+
+    quantity: str
+    compared: str = ""
+    against: tuple[tuple[str, Any], ...] = ()
+
+    def __call__(self, draws: Draws) -> Array:
+        """The number of every run [its unit]."""
+        count, case = QUANTITIES[self.quantity], draws
+        if self.against and "hybrid" in draws.columns:
+            hybrids = draws.in_cars(draws["hybrid"])
+            case = hybrids.replaced(soc_start=hybrids["sustain_soc"])
+        if not self.compared:
+            return count(case)
+        other = dict(self.against)
+        base = draws if other.pop("hybrid", "") else case
+        if car := other.pop("car", ""):
+            base = base.in_cars(np.full(len(base), car))
+        return COMPARED[self.compared](count(case), count(base.replaced(**other)))

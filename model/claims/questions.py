@@ -10,16 +10,12 @@ from typing import Any
 
 from model.claims.collection import RELATIONS, Claim, claims
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed
-from model.claims.prose import SHARES, Units, condition, listed, metric, shown
+from model.claims.specification import DRIVEN, OWN, claim_of, counted, flat, numbers_of, phrased
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, InputError, find
 from model.describe.figures import Quantity, Several
 from model.describe.parameters import ROAD_LOAD_KEYS
 
-GREATEST_NUMBER = 1e9
-"""No larger number may be claimed; a picture of it would have room for nothing else."""
-DRIVEN = ("cycle", "grade_pct")
-"""Inputs that a claim has which is tested on a drive."""
 OF_ALL_RUNS = ("up_to", "on_average")
 """Relations that one number of all runs decides: their top, or their mean."""
 QUESTION_FIELDS = {
@@ -56,55 +52,20 @@ class Question:
         return self.number[0] - within, self.number[0] + within
 
     @property
-    def claimed(self) -> str:
-        """What the quantity is claimed to be, in words."""
-        low, high = self.bounds
-        span = f"{shown(low)} to {shown(high)} {self.claim.unit}".rstrip()
-        number = f"{shown(self.number[0])} {self.claim.unit}".rstrip()
-        if self.relation == "between":
-            return f"between {span.replace(' to ', ' and ', 1)}"
-        always = "always " if self.claim.always else ""
-        if self.relation in ("about", "on_average"):
-            return f"{always}{'on average ' if self.relation == 'on_average' else ''}about {number} ({span})"
-        if self.number[0] == 0 and self.relation in ("at_least", "at_most"):
-            return f"{always}zero or {'more' if self.relation == 'at_least' else 'less'}"
-        return f"{always}{self.relation.replace('_', ' ')} {number}"
-
-    @property
-    def what(self) -> str:
-        """What is tested, in words."""
-        if "denominator" in self.declared:
-            return SHARES[self.declared["denominator"].base]
-        slots = {key: this.described(key) for key, this in self.declared.items() if f"{{{key}}}" in self.claim.what}
-        return self.claim.what.format(**slots)
+    def own(self) -> bool:
+        """Whether it is a claim in somebody's own words."""
+        return bool(self.claim.counted)
 
     @property
     def as_listed(self) -> bool:
         """Whether the claim's own words say what is tested: number, relation, and all that they fix or imply."""
+        if self.own:
+            return bool(self.claim.text)
         spoken_of = dict(self.claim.scope) | {key: self.claim.open[key] for key in self.claim.words}
         spoken_of |= {key: narrowed(INPUTS[key], self.claim.open[key], text) for key, text in self.claim.said.items()}
         return (self.number, self.relation) == (self.claim.number, self.claim.relation) and all(
             self.declared[key].within(this) for key, this in spoken_of.items()
         )
-
-    def where(self, units: Units = metric) -> str:
-        """The conditions of the test, before a sentence: “in town, with a blended pedal, ”, or nothing."""
-        told = {key: this for key, this in self.declared.items() if key in self.said or key in self.claim.scope}
-        places = [word for key, word in self.claim.words.items() if self.declared[key].within(self.claim.open[key])]
-        conditions = sorted(
-            (condition(INPUTS[key], this.described(key, units)) for key, this in told.items()
-             if key != "denominator" and f"{{{key}}}" not in self.claim.what),
-            key=len,
-        )  # fmt: skip
-        return "".join(f"{part}, " for part in [*places, *([f"with {listed(conditions)}"] if conditions else [])])
-
-    @property
-    def text(self) -> str:
-        """The claim as a sentence that says what is tested: its own where that does, else one made from the test."""
-        if self.as_listed:
-            return self.claim.text
-        made = f"{self.where()}{self.what} is {self.claimed}."
-        return made[:1].upper() + made[1:]
 
     @cached_property
     def whole(self) -> dict[str, Open]:
@@ -133,13 +94,15 @@ class Question:
         return self.whole | self.said
 
     @property
-    def not_said(self) -> dict[str, str]:
+    def not_said(self) -> dict[str, Open]:
         """What the program asks for: inputs left open, and what they run over."""
-        return {key: this.described(key) for key, this in self.declared.items() if this.varies}
+        return {key: this for key, this in self.declared.items() if this.varies}
 
 
 def sayable(claim: Claim) -> dict[str, Field]:
     """Every input that can be said of a claim."""
+    if claim.counted:
+        return counted()[claim.counted].sayable
     asked = set(claim.open) | set(claim.scope)
     # figures of the car count everywhere, weather and habits where something is driven
     asked |= set(CAR_FIELDS) if asked.isdisjoint(DRIVEN) else set(CAR_AND_DRIVE)
@@ -162,22 +125,19 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
     InputError
         Where the claim or a key is unknown, or a value is not allowed.
     """
-    if claim_id not in claims():
-        raise InputError("not-one-of", what="claim", given=claim_id, known=Several(tuple(claims())))
-    claim = claims()[claim_id]
     given = {key: str(value) for key, value in (settings or {}).items()}
+    if claim_id in phrased():
+        return own_question(phrased()[claim_id] | given)
+    if claim_id == OWN:
+        return own_question(given)
+    if claim_id not in claims():
+        raise InputError("not-one-of", what="claim", given=claim_id, known=Several((*claims(), *phrased(), OWN)))
+    claim = claims()[claim_id]
     inputs = dict(given)
     number, relation = inputs.pop("number", None), inputs.pop("relation", claim.relation)
     numbers = claim.number
     if number is not None:
-        try:
-            numbers = tuple(float(part) for part in number.split(".."))
-        except ValueError:
-            numbers = ()
-        if len(numbers) not in (1, 2) or list(numbers) != sorted(numbers) or not all(
-            abs(one) <= GREATEST_NUMBER for one in numbers
-        ):
-            raise InputError("claim-number-unreadable", field=QUESTION_FIELDS["number"], given=number)
+        numbers = numbers_of(number)
     if len(numbers) == 2:
         relation = "between"
     elif relation == "between":
@@ -201,9 +161,19 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
     return result
 
 
+def own_question(given: Mapping[str, str]) -> Question:
+    """The question of a claim in one's own words, from flat texts (see `model.claims.specification`)."""
+    claim, settings = claim_of(given)
+    return Question(claim, claim.number, claim.relation, settings, dict(given))
+
+
 def question_from_json(data: Any) -> Question:
-    """The question behind an answer given earlier, or any object with ``id`` and ``settings``."""
+    """The question behind a file: a claim in one's own words, or an answer given earlier."""
+    if isinstance(data, Mapping) and isinstance(data.get("specification"), Mapping):
+        return own_question(flat(data["specification"]))
+    if isinstance(data, Mapping) and "id" not in data:
+        return own_question(flat(data))
     settings = data.get("settings", {}) if isinstance(data, Mapping) else None
-    if not isinstance(settings, Mapping) or "id" not in data:
+    if not isinstance(settings, Mapping):
         raise InputError("claim-file-without-claim")
     return question(str(data["id"]), {str(key): str(value) for key, value in settings.items()})

@@ -23,7 +23,7 @@ from model.claims.prose import (
     input_label,
     metric,
 )
-from model.claims.quantities import QUANTITIES
+from model.claims.quantities import Measure
 from model.claims.questions import OF_ALL_RUNS, Question
 from model.claims.regions import Bins, Steps, conditions_of, region_of
 from model.describe.fields import InputError
@@ -107,7 +107,7 @@ class Answer:
         asked = self.question
         if not asked.said:
             return self.values
-        return _values(asked.claim.quantity, tuple(asked.whole.items()), WHOLE_RANGE_RUNS, self.seed)[1]
+        return _values(asked.claim.measure, tuple(asked.whole.items()), WHOLE_RANGE_RUNS, self.seed)[1]
 
     @cached_property
     def whole_share(self) -> float:
@@ -118,7 +118,7 @@ class Answer:
     @cached_property
     def tornado(self) -> tuple[Mapping[str, Any], ...]:
         """The quantity when one input after the other goes to the ends of its range, the widest swing first."""
-        return _tornado(self.question.claim.quantity, tuple(self.question.declared.items()))
+        return _tornado(self.question.claim.measure, tuple(self.question.declared.items()))
 
     @cached_property
     def share(self) -> float:
@@ -241,6 +241,8 @@ class Answer:
             return "always" if self.share else "never"
         if self.share < HARDLY:
             return "at-the-edge"
+        if self.share < BROADLY:
+            return "partly"
         return "nearly-always" if self.share >= ALWAYS else "mostly"
 
     @property
@@ -262,10 +264,10 @@ def deciding(values: Array, relation: str) -> float:
 
 
 @lru_cache(maxsize=64)
-def _values(quantity: str, inputs: tuple[tuple[str, Open], ...], runs: int, seed: int) -> tuple[Draws, Array, int]:
+def _values(measure: Measure, inputs: tuple[tuple[str, Open], ...], runs: int, seed: int) -> tuple[Draws, Array, int]:
     """Draws, the quantity in each, and how many drawn cars were left out since they could not drive."""
     draws = fitting(draw(dict(inputs), runs, seed))
-    values = QUANTITIES[quantity](draws)
+    values = measure(draws)
     if nothing := int(np.isinf(values).sum()):
         raise InputError("claim-ratio-to-nothing", nothing=nothing, runs=runs)
     driven = np.isfinite(values)
@@ -275,10 +277,10 @@ def _values(quantity: str, inputs: tuple[tuple[str, Open], ...], runs: int, seed
 
 
 @lru_cache(maxsize=64)
-def _tornado(quantity: str, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mapping[str, Any], ...]:
+def _tornado(measure: Measure, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mapping[str, Any], ...]:
     """The quantity when one input after the other goes to the ends of its range, the widest swing first."""
     draws, changed = one_at_a_time(dict(inputs))
-    base, *found = QUANTITIES[quantity](draws).tolist()
+    base, *found = measure(draws).tolist()
     swings: dict[str, list[tuple[float, Any]]] = {}
     for (key, value), result in zip(changed, found, strict=True):
         if not math.isfinite(result):
@@ -301,4 +303,4 @@ def check(asked: Question, seed: int = SEED) -> Answer:
     InputError
         Where no drawn car can drive what was said.
     """
-    return Answer(asked, *_values(asked.claim.quantity, tuple(asked.declared.items()), asked.claim.runs, seed), seed)
+    return Answer(asked, *_values(asked.claim.measure, tuple(asked.declared.items()), asked.claim.runs, seed), seed)

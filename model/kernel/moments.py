@@ -14,12 +14,14 @@ from model.kernel.march import battery_at
 from model.kernel.step import moment_of
 from model.physics.cabin import cabin_of
 from model.physics.engine import kept_soc
+from model.physics.grip import driven_axle_load_n
 from model.physics.foot_up import FootUp, foot_up_at, room_at_start_w
 from model.physics.jit import door
 from model.physics.motor_and_gear import Motor, loss_w, motor_of
 from model.physics.pack_heat import start_c
 from model.physics.records import CarRecord, Records, car_record, moments_on_road
-from model.physics.wheels import outside_at
+from model.physics.slowing_limits import friction_under
+from model.physics.wheels import car_kg, effective_kg, moving_kg, outside_at
 
 FEET_UP: Any = np.dtype(
     (np.record, [(name, np.float64) for name in FootUp._fields if name != "bound"] + [("bound", np.int64)])
@@ -70,6 +72,23 @@ def feet_up(
     found = np.zeros(len(moments), dtype=FEET_UP)
     lift_in_each(car_record(car, conditions, driver), moments, found)
     return found
+
+
+@door
+def lift_each(cars: Records, moments: Records, slowing_mps2: Array, of_grip: Array) -> None:
+    """Lift the foot in every car, each in its moment; shapes (cars,).
+
+    Fills in what the car slows by in all, the battery's limit included [m/s²], and what the whole lift-off strength asks
+    of the driven axle's grip [1].
+    """
+    for index in range(len(cars)):
+        car, at = cars[index], moments[index]
+        up = foot_up_at(car, motor_of(car), at, room_at_start_w(car))
+        motor_n = max(min(up.motor_n, up.battery_n), up.drag_n)
+        slowing_mps2[index] = (up.here_n + motor_n) / effective_kg(car)
+        asked_n = moving_kg(car) * car.lift_off_mps2
+        load_n = driven_axle_load_n(car, car_kg(car), asked_n / car_kg(car), 1.0)
+        of_grip[index] = asked_n / (friction_under(car, at) * load_n)
 
 
 @door

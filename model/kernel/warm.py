@@ -11,7 +11,7 @@ from model.describe.parameters import DEFAULT_CLASS, car_from
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
 from model.kernel.by_leg import by_leg
-from model.kernel.moments import feet_up, motor_loss_w, steady_w
+from model.kernel.moments import feet_up, lift_each, motor_loss_w, steady_w
 from model.kernel.room import Changing, largest_that_fit
 from model.kernel.run import drive
 from model.kernel.savings import evaluate
@@ -40,6 +40,7 @@ def prepare() -> str:
     rolling_saves_each_j(one, here, speed, speed / 2, speed / 20, made_up, found)
     motor_over_brakes_each(one, here, speed, found)
     feet_up(10.0, car, around, driver)
+    lift_each(one, here, found, found.copy())
     steady_w(10.0, car, around, driver)
     motor_loss_w(car, 10.0, 0.0)
     road_friction(around, 10.0)

@@ -222,15 +222,17 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
 def _claim(options: argparse.Namespace) -> dict[str, Any]:
     from model.claims.collection import claims
     from model.claims.questions import question, question_from_json
+    from model.claims.specification import phrased
     from model.claims.verdicts import check
     from model.words.claims import claim_answers
 
     if options.id is None:
-        return {"claims": [{"id": claim.id, "text": claim.text} for claim in claims().values()]}
+        own = [{"id": name, "text": said.get("words", "")} for name, said in phrased().items()]
+        return {"claims": [{"id": claim.id, "text": claim.text} for claim in claims().values()], "phrased": own}
     claim_id, settings = options.id, {} if options.car is None else {"car": options.car}
     if claim_id.endswith(".json"):
         asked = question_from_json(read_json(Path(claim_id)))
-        claim_id, settings = asked.claim.id, dict(asked.given) | settings
+        claim_id, settings = asked.claim.id, {**asked.given, **settings}
     return claim_answers(check(question(claim_id, settings | settings_from(options.set))))
 
 

@@ -38,5 +38,10 @@ def start_temperature_c(car: Car, conditions: Conditions) -> float:
 
 def usable_in_the_cold_kwh(car: Car, battery_c: Numbers) -> Array:
     """What can be drawn from the full battery [kWh] when it is at `battery_c` [°C] as it runs low."""
+    return car.usable_kwh * usable_share(car.cold_capacity_loss_per_k, battery_c)
+
+
+def usable_share(loss_per_k: Numbers, battery_c: Numbers) -> Array:
+    """Share of the usable battery [1] that can be drawn when it is at `battery_c` [°C] as it runs low."""
     colder = np.maximum(FULL_CAPACITY_C - np.asarray(battery_c, dtype=float), 0.0)
-    return car.usable_kwh * np.maximum(1 - car.cold_capacity_loss_per_k * colder, 0.0)
+    return np.maximum(1 - np.asarray(loss_per_k, dtype=float) * colder, 0.0)

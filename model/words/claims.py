@@ -6,14 +6,27 @@ from typing import Any
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.claims.draws import DRAWN_TOGETHER
-from model.claims.inputs import INPUTS
-from model.claims.prose import Units, input_name, metric, number_words, shown, span_and_median, span_words, true_in
-from model.claims.questions import OF_ALL_RUNS
+from model.claims.inputs import INPUTS, Open
+from model.claims.prose import (
+    SHARES,
+    Units,
+    condition,
+    input_name,
+    listed,
+    metric,
+    number_words,
+    shown,
+    span_and_median,
+    span_words,
+    true_in,
+)
+from model.claims.questions import OF_ALL_RUNS, Question
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS
+from model.claims.specification import nested
 from model.claims.verdicts import BEYOND, CONDITIONS, FALSE, HARDLY, HOLDS, NOT_AS_SAID, UNJUDGED, Answer, deciding
 from model.describe.figures import Several, Share
 from model.sampling.uncertainty import SEED
-from model.words.quantities import Display
+from model.words.quantities import Display, capital
 
 VERDICTS = {
     HOLDS: "holds", CONDITIONS: "conditions", FALSE: "false", NOT_AS_SAID: "not-as-said", UNJUDGED: "unjudged",
@@ -23,22 +36,94 @@ VERDICTS = {
 ENGLISH = Display()
 
 
+def what(asked: Question, display: Display = ENGLISH, units: Units = metric) -> str:
+    """What is tested, in words."""
+    claim = asked.claim
+    if asked.own:
+        counted = display.say("claim-counted", quantity=claim.counted)
+        if not claim.compared:
+            return counted
+        other = Several(tuple(_other_case(key, value, display, units) for key, value in claim.against.items()))
+        return display.say("claim-compared", what=counted, compared=claim.compared, other=other)
+    if "denominator" in asked.declared:
+        return SHARES[asked.declared["denominator"].base]
+    slots = {key: this.described(key, units) for key, this in asked.declared.items() if f"{{{key}}}" in claim.what}
+    return claim.what.format(**slots)
+
+
+def _other_case(key: str, value: Any, display: Display, units: Units) -> str:
+    if key == "hybrid":
+        return display.say("claim-battery-car")
+    if key == "trailer_kg" and value == 0:
+        return display.say("claim-no-trailer")
+    return condition(INPUTS[key], Open((value,)).described(key, units))
+
+
+def claimed(asked: Question) -> str:
+    """What the quantity is claimed to be, in words."""
+    low, high = asked.bounds
+    span = f"{shown(low)} to {shown(high)} {asked.claim.unit}".rstrip()
+    number = f"{shown(asked.number[0])} {asked.claim.unit}".rstrip()
+    if asked.relation == "between":
+        return f"between {span.replace(' to ', ' and ', 1)}"
+    always = "always " if asked.claim.always else ""
+    if asked.relation in ("about", "on_average"):
+        return f"{always}{'on average ' if asked.relation == 'on_average' else ''}about {number} ({span})"
+    if asked.number[0] == 0 and asked.relation in ("at_least", "at_most"):
+        return f"{always}zero or {'more' if asked.relation == 'at_least' else 'less'}"
+    return f"{always}{asked.relation.replace('_', ' ')} {number}"
+
+
+def where(asked: Question, display: Display = ENGLISH, units: Units = metric) -> str:
+    """The conditions of the test, before a sentence: “in town, with a blended pedal, ”, or nothing."""
+    claim = asked.claim
+    within = {key: asked.declared[key].within({**claim.open, **claim.scope}[key]) for key in claim.words}
+    places = [display.say("claim-place", place=word) if asked.own else word
+              for key, word in claim.words.items() if within[key]]  # fmt: skip
+    told = {key: this for key, this in asked.declared.items()
+            if (key in asked.said or key in claim.scope) and not (asked.own and within.get(key))}  # fmt: skip
+    conditions = sorted(
+        (condition(INPUTS[key], this.described(key, units)) for key, this in told.items()
+         if key != "denominator" and f"{{{key}}}" not in claim.what),
+        key=len,
+    )  # fmt: skip
+    return "".join(f"{part}, " for part in [*places, *([f"with {listed(conditions)}"] if conditions else [])])
+
+
+def made(asked: Question, display: Display = ENGLISH, units: Units = metric) -> str:
+    """What is tested, as a sentence."""
+    return capital(f"{where(asked, display, units)}{what(asked, display, units)} is {claimed(asked)}.")
+
+
+def text(asked: Question, display: Display = ENGLISH) -> str:
+    """The claim as a sentence that says what is tested: its own where that does, else one made from the test."""
+    return asked.claim.text if asked.as_listed else made(asked, display)
+
+
+def beyond(asked: Question, display: Display) -> str:
+    """Why the claim itself is beyond the model."""
+    return display.say("claim-own-beyond", beyond=asked.claim.beyond) if asked.own else asked.claim.beyond
+
+
 def heading(answer: Answer, display: Display) -> str:
     """The verdict as a sentence."""
     return display.say("claim-heading", verdict=VERDICTS[answer.verdict])
 
 
-def reason(answer: Answer, subject: str, display: Display, units: Units = metric) -> str:
-    """Why the verdict is what it is, in numbers of the claim's unit; of a subject with its verb."""
+def reason(answer: Answer, subject: str, display: Display, units: Units = metric, here: str | None = None) -> str:
+    """Why the verdict is what it is, in numbers of the claim's unit; of a subject with its verb.
+
+    `here` is what was said, before a sentence; nothing where it stands beside this already.
+    """
     asked, unit = answer.question, answer.question.claim.unit
-    where = asked.where(units)
+    here = where(asked, display, units) if here is None else here
     often = {"often": answer.how_often, "nearest": nearest(answer, display)}
     if answer.verdict == BEYOND:
-        said = display.say("claim-subject", what=asked.what, claimed=asked.claimed)
-        return display.say("claim-reason-beyond", beyond=asked.claim.beyond, where=where, subject=said, **often)
+        said = display.say("claim-subject", what=what(asked, display, units), claimed=claimed(asked))
+        return display.say("claim-reason-beyond", beyond=beyond(asked, display), where=here, subject=said, **often)
     if asked.relation in OF_ALL_RUNS:
         found = number_words(deciding(answer.values, asked.relation), unit)
-        given = {"where": where, "what": asked.what, "found": found}
+        given = {"where": here, "what": what(asked, display, units), "found": found}
         if asked.relation != "on_average":
             beside = {NOT_AS_SAID: "more", FALSE: "less"}.get(answer.verdict, "as-said")
             return display.say("claim-reason-top", beside=beside, **given)
@@ -48,26 +133,26 @@ def reason(answer: Answer, subject: str, display: Display, units: Units = metric
         return display.say("claim-reason-mean-narrower", whole=whole, **given)
     if answer.verdict == CONDITIONS and answer.narrower:
         whole = span_words(*answer.band(answer.whole), unit)
-        return display.say("claim-reason-narrower", where=where, subject=subject, whole=whole, **often)
+        return display.say("claim-reason-narrower", where=here, subject=subject, whole=whole, **often)
     there: dict[str, Several | str] = {
         "conditions": Several(tuple(answer.conditions(units))),
         "given": span_words(*answer.band(answer.values[answer.region[1]]), unit),
     }
     if answer.verdict == CONDITIONS:
-        return display.say("claim-reason-conditions", where=where, subject=subject, **there)
+        return display.say("claim-reason-conditions", where=here, subject=subject, **there)
     if answer.verdict == NOT_AS_SAID:
-        missed = {"where": where, "what": asked.what, "miss": f"{shown(answer.farthest_miss)} {unit}".rstrip()}
+        missed = {"where": here, "what": what(asked, display, units), "miss": f"{shown(answer.farthest_miss)} {unit}".rstrip()}
         if not answer.region[0]:
             return display.say("claim-reason-not-always", **missed)
-        claimed = asked.claimed.removeprefix("always ")
-        return display.say("claim-reason-not-always-but-there", claimed=claimed, **missed, **there)
+        is_so = claimed(asked).removeprefix("always ")
+        return display.say("claim-reason-not-always-but-there", claimed=is_so, **missed, **there)
     if answer.verdict == UNJUDGED:
         most, *second = (input_name(INPUTS[this.key]) for this in answer.bins[:2])
         if not second:
-            return display.say("claim-reason-unjudged", where=where, subject=subject, most=most)
+            return display.say("claim-reason-unjudged", where=here, subject=subject, most=most)
         two = {"first": most, "second": second[0]}
-        return display.say("claim-reason-unjudged-of-two", where=where, subject=subject, **two)
-    return display.say("claim-reason", where=where, subject=subject, **often)
+        return display.say("claim-reason-unjudged-of-two", where=here, subject=subject, **two)
+    return display.say("claim-reason", where=here, subject=subject, **often)
 
 
 def nearest(answer: Answer, display: Display) -> str:
@@ -113,11 +198,17 @@ def sentence(answer: Answer, display: Display = ENGLISH) -> str:
 
 def quotation(answer: Answer, display: Display = ENGLISH) -> str:
     """The same of the claim as it was made."""
-    return display.say("claim-quotation", claim=answer.question.text, **_findings(answer, display))
+    asked, found = answer.question, _findings(answer, display)
+    if asked.own and asked.as_listed:
+        # the reading has said the conditions and what is counted
+        found |= {"reason": reason(answer, display.say("claim-subject-read"), display, here="")}
+        words, reading = (said.removesuffix(".") for said in (text(asked, display), made(asked, display)))
+        return display.say("claim-quotation-own", claim=words, reading=reading, **found)
+    return display.say("claim-quotation", claim=text(asked, display), **found)
 
 
 def _findings(answer: Answer, display: Display) -> dict[str, str]:
-    subject = display.say("claim-subject", what=answer.question.what, claimed=answer.question.claimed)
+    subject = display.say("claim-subject", what=what(answer.question, display), claimed=claimed(answer.question))
     return {
         "verdict": VERDICTS[answer.verdict],
         "reason": reason(answer, subject, display),
@@ -136,7 +227,7 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
     side = asked.relation if asked.relation in ("at_least", "at_most") else "other"
     quantile = Share(1 - broadly if side == "at_least" else broadly, places=0)
     sentences = [
-        display.say("claim-rule-broadly", what=asked.what, claimed=asked.claimed, broadly=Share(broadly, places=0),
+        display.say("claim-rule-broadly", what=what(asked, display), claimed=claimed(asked), broadly=Share(broadly, places=0),
                     side=side, quantile=quantile),
     ]  # fmt: skip
     false = display.say("claim-rule-false", hardly=Share(HARDLY, places=0))
@@ -148,7 +239,7 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
         conditions = display.say("claim-rule-conditions", conditions=MOST_CONDITIONS, least=least)
         sentences += [conditions, false, display.say("claim-rule-between")]
     if answer.verdict == BEYOND:
-        sentences.append(display.say("claim-rule-beyond", beyond=asked.claim.beyond))
+        sentences.append(display.say("claim-rule-beyond", beyond=beyond(asked, display)))
     return " ".join([*sentences, share_of_design(answer, display)])
 
 
@@ -157,16 +248,16 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, Any]:
     asked, claim = answer.question, answer.question.claim
     return {
         "id": claim.id,
-        "text": asked.text,
-        "reading": claim.reading if asked.as_listed else "",
-        "what": asked.what,
+        "text": text(asked, display),
+        "reading": made(asked, display) if asked.own else claim.reading if asked.as_listed else "",
+        "what": what(asked, display),
         "unit": claim.unit,
         "number": list(asked.number),
         "relation": asked.relation,
-        "settings": dict(asked.given),
+        **({"specification": nested(asked.given)} if asked.own else {"settings": dict(asked.given)}),
         "said": {key: this.described(key) for key, this in asked.declared.items() if not this.varies}
         | {key: this.described(key) for key, this in asked.said.items()},
-        "not_said": asked.not_said,
+        "not_said": {key: this.described(key) for key, this in asked.not_said.items()},
         "verdict": answer.verdict,
         "rule": rule(answer, display),
         "quantiles": answer.quantiles,

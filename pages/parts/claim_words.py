@@ -74,7 +74,7 @@ def band_text(answer: Answer) -> str:
 
 def claimed_text(asked: Question) -> str:
     """What is claimed of the number, in words."""
-    return held_together(asked.claimed)
+    return held_together(spoken.claimed(asked))
 
 
 def reason(answer: Answer, display: Display) -> str:
@@ -119,12 +119,12 @@ def left_out(answer: Answer, display: Display) -> str:
 
 def finding(answer: Answer) -> str:
     """What the picture of the runs shows, as its title."""
-    return f"{held_together(capital(f'{answer.question.where()}{answer.question.what}'))}: {band_text(answer)}"
+    return f"{held_together(capital(spoken.where(answer.question) + spoken.what(answer.question)))}: {band_text(answer)}"
 
 
 def claim_text(asked: Question) -> str:
     """What is claimed as a sentence: a claim of the list in quotation marks, one made from the test without."""
-    text = held_together(asked.text)
+    text = held_together(spoken.text(asked))
     return QUOTE.format(text) if asked.as_listed else text
 
 

@@ -13,6 +13,7 @@ from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.describe.parameters import class_labels
+from model.words import claims as spoken
 from model.words.claims import claim_answers, sentence
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words
@@ -67,7 +68,7 @@ def test_a_sentence_says_what_was_tested_and_nothing_else(claim_id):
         if (asked := asked_with(claim_id, settings)) is None:
             continue
         told += 1
-        made = f"{asked.where()}{asked.what} is {asked.claimed}."
+        made = spoken.made(asked)
         relation, numbers, spans = read_back(made)
         assert relation == asked.relation and numbers == pytest.approx(asked.number, rel=5e-3), made
         for key, span in spans.items():
@@ -95,7 +96,7 @@ def test_a_sentence_says_what_was_tested_and_nothing_else(claim_id):
         for key, value in {**claim.scope, **{key: claim.open[key] for key in claim.words}}.items():
             assert not asked.as_listed or asked.declared[key].within(value)
         assert not asked.as_listed or (asked.number, asked.relation) == (claim.number, claim.relation)
-        assert asked.text == (claim.text if asked.as_listed else made[:1].upper() + made[1:])
+        assert spoken.text(asked) == (claim.text if asked.as_listed else made)
     assert told >= 7
 
 

@@ -31,6 +31,7 @@ claim-quotation = The claim “{ $claim }” { claim-verdict }: { $reason }. The
     not a measurement.
 
 claim-subject-on-page = it is true
+claim-subject-read = this is so
 
 # $what: text
 # $claimed: text
@@ -38,11 +39,12 @@ claim-subject = { $what } is { $claimed }
 
 ## Why
 
-# $often: one of never, at-the-edge, always, nearly-always, mostly
+# $often: one of never, at-the-edge, partly, always, nearly-always, mostly
 # $nearest: text
 claim-how-often = { $often ->
     [never] in no run: { $nearest }
     [at-the-edge] only at the edge of what was varied: { $nearest }
+    [partly] in part of what was varied
     [always] in every run
     [nearly-always] in nearly all of what was varied
    *[mostly] in most of what was varied
@@ -58,14 +60,14 @@ claim-nearest = { $relation ->
 
 # $where: text
 # $subject: text
-# $often: one of never, at-the-edge, always, nearly-always, mostly
+# $often: one of never, at-the-edge, partly, always, nearly-always, mostly
 # $nearest: text
 claim-reason = { $where }{ $subject } { claim-how-often }
 
 # $beyond: text
 # $where: text
 # $subject: text
-# $often: one of never, at-the-edge, always, nearly-always, mostly
+# $often: one of never, at-the-edge, partly, always, nearly-always, mostly
 # $nearest: text
 claim-reason-beyond = { $beyond }; what can be said is that { $where }{ $subject } { claim-how-often }
 
@@ -92,7 +94,7 @@ claim-reason-top = { $beside ->
 
 # $where: text
 # $subject: text
-# $often: one of never, at-the-edge, always, nearly-always, mostly
+# $often: one of never, at-the-edge, partly, always, nearly-always, mostly
 # $nearest: text
 # $whole: text
 claim-reason-narrower = { $where }{ $subject } { claim-how-often }; over the whole range the model gives { $whole }

@@ -284,6 +284,72 @@ gentle-not-below-strong = { $field }: { $gentle } is not below the strong one, {
 
 claim-file-without-claim = claim: the file holds no object with an id and settings, as an answer of this program does.
 
+# A claim in one’s own words.
+
+# $key: text
+# $known: list
+claim-key-unknown = “{ $key }” is not a key of a claim; these are: { $known }.
+
+# $part: one of quantity, relation, number, unit
+claim-part-missing = { $part ->
+    [quantity] quantity: what the claim counts must be said.
+    [relation] relation: it must be said whether the number is a least, a most, an about or else.
+    [number] number: the number that is claimed must be said.
+   *[unit] unit: the unit of the number must be said.
+}
+
+# $given: text
+# $known: list
+claim-quantity-unknown = quantity: “{ $given }” is not one of { $known }.
+
+# $part: one of conditions, against
+claim-part-no-object = { $part ->
+    [conditions] conditions: they must be an object of keys and values.
+   *[against] against: it must be an object of keys and values.
+}
+
+# $key: text
+claim-value-unreadable = { $key }: the value must be a text, a number, a yes or no, or a list of these.
+
+# $given: count
+# $most: count
+claim-words-too-long = words: { $given } characters are too many, { $most } can be taken.
+
+# $two: yes or no
+claim-number-not-of-relation = { $two ->
+    [yes] relation: two numbers go with “between”.
+   *[no] number: “between” needs two numbers, such as 10..15.
+}
+
+# $given: text
+# $known: list
+# $differs: yes or no
+claim-unit-unknown = { $differs ->
+    [yes] unit: “{ $given }” is not a unit of this difference between two cases; { $known } can be used.
+   *[no] unit: “{ $given }” is not the unit of this quantity; { $known } can be used.
+}
+
+# $key: text
+claim-case-missing = against: what the other case has in place of { $key } is said, so { $key } of this case must stand in
+    the conditions.
+claim-hybrid-alone = hybrid: a hybrid is compared with a battery car, so “none” must stand for it in against.
+claim-beyond-compared = against: what the model cannot test it cannot compare either.
+
+# $place: one of road, season
+# $key: text
+claim-place-twice = { $place ->
+    [road] road: it stands for { $key }, which this quantity does not have, or which is said too.
+   *[season] season: it stands for { $key }, which this quantity does not have, or which is said too.
+}
+
+# $place: one of road, season
+# $given: text
+# $known: list
+claim-place-unknown = { $place ->
+    [road] road: “{ $given }” is not one of { $known }.
+   *[season] season: “{ $given }” is not one of { $known }.
+}
+
 # $nothing: count
 # $runs: count
 claim-ratio-to-nothing = claim: in { $nothing } of { $runs } runs its number is a ratio to next to nothing, which says

@@ -27,7 +27,7 @@ from model.claims.verdicts import (
 )
 from model.describe.fields import InputError
 from model.describe.parameters import assumed_figures
-from model.words.claims import claim_answers, rule, sentence
+from model.words.claims import claim_answers, claimed, rule, sentence, text
 from tests.refused import refuses, told
 
 QUICK = "two-megawatts"
@@ -135,7 +135,7 @@ def test_what_is_beyond_the_model_is_not_judged_by_what_stands_next_to_it():
     work = answered("brakes-work-half")
     assert work.verdict == HOLDS and (work.values == found.values).all()
     assert answered("brakes-last-longer", number="40").verdict == HOLDS
-    assert "friction work" in answered("brakes-last-longer", number="40").question.text
+    assert "friction work" in text(answered("brakes-last-longer", number="40").question)
 
 
 @pytest.mark.parametrize("claim_id", ["two-megawatts", "switching-delay"])
@@ -292,7 +292,7 @@ def test_every_claim_is_whole(claim_id):
     for key, this in claim.open.items():
         assert all(INPUTS[key].minimum <= value <= INPUTS[key].maximum for value in this.values if this.band)
         assert not this.band or list(this.values) == sorted(this.values)
-    assert re.search(r"\d|zero or (more|less)", question(claim_id).claimed)
+    assert re.search(r"\d|zero or (more|less)", claimed(question(claim_id)))
 
 
 def test_how_inputs_may_be_said():

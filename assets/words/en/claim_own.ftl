@@ -1,0 +1,95 @@
+# A claim in somebody’s own words: what is counted, against what, where, and what the model cannot say.
+
+# As a noun.
+# $quantity: one of recovered, of_braking, range_gain, electric_braking, range_lost, of_climb, display_km, range, energy, cold, braking_work, works_after, slowing, charge_to_leave_free, in_a_stop, stability, brake_life
+claim-counted = { $quantity ->
+    [recovered] the share of the battery’s output that is put back
+    [of_braking] the share of the braking energy at the wheels that reaches the battery
+    [range_gain] the extra range over the same speeds on friction brakes alone
+    [electric_braking] the share of the braking energy at the wheels that the motor takes
+    [range_lost] the energy saved by regeneration (the share of the range lost without it)
+    [of_climb] the share of the climb’s energy that is put back on the descent
+    [display_km] the gain on the range display over each hundred kilometres
+    [range] the range on a full battery
+    [energy] the energy used, net of what comes back
+    [cold] the range lost against the same drive on a warm, dry day
+    [braking_work] the friction work that regeneration spares the brakes
+    [works_after] the distance until the motor slows as usual
+    [slowing] the deceleration when the foot comes up
+    [charge_to_leave_free] the share of the battery that a descent fills
+    [in_a_stop] the share of a stop’s braking energy that reaches the battery
+    [stability] the share of the driven axle’s grip that a lift-off asks for
+   *[brake_life] the friction work that regeneration spares the brakes
+}
+
+# In a list to choose from.
+# $quantity: one of recovered, of_braking, range_gain, electric_braking, range_lost, of_climb, display_km, range, energy, cold, braking_work, works_after, slowing, charge_to_leave_free, in_a_stop, stability, brake_life
+claim-counted-name = { $quantity ->
+    [recovered] Recovered: of what the battery gave
+    [of_braking] Recovered: of the braking energy, into the battery
+    [range_gain] More range than on friction brakes only
+    [electric_braking] Electric share of the braking energy
+    [range_lost] Range lost without regeneration (energy saved)
+    [of_climb] Recovered: of what a climb took
+    [display_km] More on the range display
+    [range] Range on a full battery
+    [energy] Energy used
+    [cold] Cost of the cold: range lost
+    [braking_work] Braking work taken off the friction brakes
+    [works_after] Distance until it works as usual
+    [slowing] Deceleration with the foot up
+    [charge_to_leave_free] Charge to leave free for a descent
+    [in_a_stop] Recovered: of one stop’s braking energy
+    [stability] Whether the car stays stable (cannot be tested)
+   *[brake_life] How long the brakes last (cannot be tested)
+}
+
+# $what: text
+# $compared: one of more, less, of, times, difference
+# $other: list
+claim-compared = { $compared ->
+    [more] the rise in { $what }, over the same case with { $other },
+    [less] the drop in { $what }, from the same case with { $other },
+    [of] { $what }, as a share of that in the same case with { $other },
+    [times] the ratio of { $what } to that in the same case with { $other }
+   *[difference] { $what }, less that in the same case with { $other },
+}
+
+# Without what sets the other case apart, as a condition.
+claim-no-trailer = no trailer
+claim-battery-car = a car that drives on its battery alone
+
+# $place: one of town, country, motorway, mountain, test, winter, spring, summer, autumn
+claim-place = { $place ->
+    [town] in town
+    [country] on country roads
+    [motorway] on the motorway
+    [mountain] in the mountains
+    [test] on the test cycle
+    [winter] in winter
+    [spring] in spring
+    [summer] in summer
+   *[autumn] in autumn
+}
+
+# $beyond: one of stability, brake_life
+claim-own-beyond = { $beyond ->
+    [stability] whether a car stays stable depends on bends, tyres, slip control and the driver, and the model moves it
+        along a straight road
+   *[brake_life] how long brakes last also depends on rust, on pads and discs themselves and on when they are replaced, none
+        of which is modelled
+}
+
+# How a claim in own words was read, below its title.
+# $reading: text
+claim-read-as = Read as: { $reading }
+
+# To quote, with the claim and how it was read.
+# $claim: text
+# $reading: text
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $reason: text
+# $band: text
+# $varied: text
+claim-quotation-own = The claim “{ $claim }”, read as “{ $reading }”, { claim-verdict }: { $reason }. The model gives
+    { $band }. { $varied } An estimate, not a measurement.
