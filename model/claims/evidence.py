@@ -144,8 +144,8 @@ def _share_of(asked: Question) -> str:
 def _beside(asked: Question, one: Measurement) -> Beside | None:
     """The measurement beside the claim; None where it has nothing to do with it."""
     quantity = asked.claim.quantity
-    if one.quantity != quantity:
-        return Beside(one, "other-quantity") if quantity in one.near else None
+    if one.quantity != quantity or asked.claim.compared:
+        return Beside(one, "other-quantity") if quantity in (one.quantity, *one.near) else None
     if "denominator" in asked.declared and one.of != _share_of(asked):
         return Beside(one, "other-share")
     if one.unit != asked.claim.unit:

@@ -32,7 +32,7 @@ ELECTRIC_SLOW_DOWN = 0.95
 """A slow-down counts as done by the motor alone when it took at least this share of its braking energy."""
 WARM_C = 23.0
 """Temperature that a cold drive is compared with: neither heating nor cooling runs."""
-LONG_DRIVE_KM = 60.0
+LONG_DRIVE_KM = 30.0
 """How far a full battery is followed until the motor slows as usual."""
 MARKS_KM = np.arange(0.0, LONG_DRIVE_KM, 0.5)
 PART_CHARGED = 0.6
@@ -345,8 +345,8 @@ def _ordinary_charging_w(run: Run) -> Sequence[Array]:
 def km_until_usual(draws: Draws) -> Array:
     """Distance until the battery takes what the drive's ordinary slow-downs give [km], in steps of half a kilometre.
 
-    Ordinary is what four fifths of the energy come at from a warm, part-charged battery, as for a drive that starts full
-    elsewhere (`model.limits.full_start`). A car that does not come to it counts with all of LONG_DRIVE_KM.
+    Ordinary is what four fifths of the energy come at from a warm, part-charged battery, as in
+    `model.limits.full_start`. A car that does not come to it counts with all of LONG_DRIVE_KM.
     """
     usual = draws.replaced(soc_start=PART_CHARGED, battery_temp_c=WARM_C)
     (ordinary_w,) = usual.drive(lambda _: _ordinary_charging_w, (True,), record=True)

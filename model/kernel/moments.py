@@ -14,8 +14,8 @@ from model.kernel.march import battery_at
 from model.kernel.step import moment_of
 from model.physics.cabin import cabin_of
 from model.physics.engine import kept_soc
-from model.physics.grip import driven_axle_load_n
 from model.physics.foot_up import FootUp, foot_up_at, room_at_start_w
+from model.physics.grip import driven_axle_load_n
 from model.physics.jit import door
 from model.physics.motor_and_gear import Motor, loss_w, motor_of
 from model.physics.pack_heat import start_c
@@ -78,8 +78,8 @@ def feet_up(
 def lift_each(cars: Records, moments: Records, slowing_mps2: Array, of_grip: Array) -> None:
     """Lift the foot in every car, each in its moment; shapes (cars,).
 
-    Fills in what the car slows by in all, the battery's limit included [m/s²], and what the whole lift-off strength asks
-    of the driven axle's grip [1].
+    Fills in what the car slows by in all, the battery's limit included [m/s²], and what the whole lift-off strength
+    asks of the driven axle's grip [1].
     """
     for index in range(len(cars)):
         car, at = cars[index], moments[index]

@@ -40,7 +40,7 @@ def what(asked: Question, display: Display = ENGLISH, units: Units = metric) -> 
     """What is tested, in words."""
     claim = asked.claim
     if asked.own:
-        counted = display.say("claim-counted", quantity=claim.counted)
+        counted = display.say("own-counted", quantity=claim.counted)
         if not claim.compared:
             return counted
         other = Several(tuple(_other_case(key, value, display, units) for key, value in claim.against.items()))
@@ -141,7 +141,8 @@ def reason(answer: Answer, subject: str, display: Display, units: Units = metric
     if answer.verdict == CONDITIONS:
         return display.say("claim-reason-conditions", where=here, subject=subject, **there)
     if answer.verdict == NOT_AS_SAID:
-        missed = {"where": here, "what": what(asked, display, units), "miss": f"{shown(answer.farthest_miss)} {unit}".rstrip()}
+        miss = f"{shown(answer.farthest_miss)} {unit}".rstrip()
+        missed = {"where": here, "what": what(asked, display, units), "miss": miss}
         if not answer.region[0]:
             return display.say("claim-reason-not-always", **missed)
         is_so = claimed(asked).removeprefix("always ")
@@ -227,8 +228,8 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
     side = asked.relation if asked.relation in ("at_least", "at_most") else "other"
     quantile = Share(1 - broadly if side == "at_least" else broadly, places=0)
     sentences = [
-        display.say("claim-rule-broadly", what=what(asked, display), claimed=claimed(asked), broadly=Share(broadly, places=0),
-                    side=side, quantile=quantile),
+        display.say("claim-rule-broadly", what=what(asked, display), claimed=claimed(asked), side=side,
+                    broadly=Share(broadly, places=0), quantile=quantile),
     ]  # fmt: skip
     false = display.say("claim-rule-false", hardly=Share(HARDLY, places=0))
     if asked.claim.always:

@@ -119,7 +119,8 @@ def left_out(answer: Answer, display: Display) -> str:
 
 def finding(answer: Answer) -> str:
     """What the picture of the runs shows, as its title."""
-    return f"{held_together(capital(spoken.where(answer.question) + spoken.what(answer.question)))}: {band_text(answer)}"
+    counted = capital(spoken.where(answer.question) + spoken.what(answer.question))
+    return f"{held_together(counted)}: {band_text(answer)}"
 
 
 def claim_text(asked: Question) -> str:

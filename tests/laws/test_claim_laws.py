@@ -80,7 +80,7 @@ def test_a_sentence_says_what_was_tested_and_nothing_else(claim_id):
                 else:
                     assert span is None, made
         if "denominator" in asked.declared:
-            named = [key for key, words in SHARES.items() if words in made]
+            named = [key for key, words in SHARES.items() if words in made[:1].lower() + made[1:]]
             assert named == list(asked.declared["denominator"].values), made
         if (drives := asked.declared.get("cycle")) is not None:
             assert ("in town" not in made) or set(drives.values) <= TOWN, made

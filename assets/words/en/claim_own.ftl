@@ -2,7 +2,7 @@
 
 # As a noun.
 # $quantity: one of recovered, of_braking, range_gain, electric_braking, range_lost, of_climb, display_km, range, energy, cold, braking_work, works_after, slowing, charge_to_leave_free, in_a_stop, stability, brake_life
-claim-counted = { $quantity ->
+own-counted = { $quantity ->
     [recovered] the share of the battery’s output that is put back
     [of_braking] the share of the braking energy at the wheels that reaches the battery
     [range_gain] the extra range over the same speeds on friction brakes alone
@@ -20,28 +20,6 @@ claim-counted = { $quantity ->
     [in_a_stop] the share of a stop’s braking energy that reaches the battery
     [stability] the share of the driven axle’s grip that a lift-off asks for
    *[brake_life] the friction work that regeneration spares the brakes
-}
-
-# In a list to choose from.
-# $quantity: one of recovered, of_braking, range_gain, electric_braking, range_lost, of_climb, display_km, range, energy, cold, braking_work, works_after, slowing, charge_to_leave_free, in_a_stop, stability, brake_life
-claim-counted-name = { $quantity ->
-    [recovered] Recovered: of what the battery gave
-    [of_braking] Recovered: of the braking energy, into the battery
-    [range_gain] More range than on friction brakes only
-    [electric_braking] Electric share of the braking energy
-    [range_lost] Range lost without regeneration (energy saved)
-    [of_climb] Recovered: of what a climb took
-    [display_km] More on the range display
-    [range] Range on a full battery
-    [energy] Energy used
-    [cold] Cost of the cold: range lost
-    [braking_work] Braking work taken off the friction brakes
-    [works_after] Distance until it works as usual
-    [slowing] Deceleration with the foot up
-    [charge_to_leave_free] Charge to leave free for a descent
-    [in_a_stop] Recovered: of one stop’s braking energy
-    [stability] Whether the car stays stable (cannot be tested)
-   *[brake_life] How long the brakes last (cannot be tested)
 }
 
 # $what: text
@@ -79,10 +57,6 @@ claim-own-beyond = { $beyond ->
    *[brake_life] how long brakes last also depends on rust, on pads and discs themselves and on when they are replaced, none
         of which is modelled
 }
-
-# How a claim in own words was read, below its title.
-# $reading: text
-claim-read-as = Read as: { $reading }
 
 # To quote, with the claim and how it was read.
 # $claim: text

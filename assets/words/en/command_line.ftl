@@ -77,4 +77,4 @@ cli-grip-grade = slope; downhill is negative
 
 cli-claim = a claim, tested; without an id, all of them
 
-cli-claim-id = a claim’s id, or an answer (.json) to be tested again
+cli-claim-id = a claim’s id, a claim in one’s own words (.json), or an answer to be tested again
