@@ -20,7 +20,6 @@ from urllib.parse import urlsplit
 import altair  # noqa: F401
 import pandas  # noqa: F401
 import streamlit as st
-from model.words.messages import bundle
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.formparsers import MultiPartParser
 from starlette.middleware import Middleware
@@ -31,6 +30,7 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from starlette.websockets import WebSocketClose
 from streamlit.logger import get_logger
 
+from model.describe.messages import bundle
 from model.kernel.warm import prepare
 from pages import parts
 from pages.parts.public_link import PUBLIC_URL
