@@ -9,16 +9,18 @@ from urllib.parse import urlencode
 import streamlit as st
 
 from model.claims.collection import claims
+from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS
 from model.claims.questions import QUESTION_FIELDS, Question, question, sayable
 from model.claims.verdicts import Answer
 from model.describe.fields import InputError
 from model.words.bands import band_promise
-from model.words.claims import rule, varied
+from model.words.claims import VERDICTS, rule, varied
 from model.words.entries import help_of, label_of
+from model.words.evidence import both
 from model.words.quantities import Value, capital
 from model.words.refusals import refusal_words
-from pages.parts import claim_files, link, phrase_words, state
+from pages.parts import claim_files, evidence_words, link, phrase_words, state
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts.charts import claims as charts
@@ -270,6 +272,30 @@ def answer(now: Question) -> Answer:
     return found
 
 
+def draw_evidence(found: Answer) -> None:
+    """Beside each other what has been measured and what the model says, each with its verdict, after one on both."""
+    now, display = found.question, state.display()
+    of = evidence(now)
+    st.header(told("claim-measured-and-modelled"), anchor="measured")
+    st.markdown(both(found, VERDICTS[found.verdict], display), width=TEXT_PX)
+    left, right = st.columns([11, 10], gap="large")
+    with left:
+        text = evidence_words.measured_words(now, of, display)
+        st.markdown(f"### {told('claim-evidence-heading')}\n\n{text}")
+        if of.same:
+            same = evidence_words.table(of.same, display)
+            st.table(same, border="horizontal", hide_index=True, alt=told("claim-same-alt"))
+        if of.near:
+            near = told("claim-near-heading")
+            with st.expander(near, type="compact", key="near-drawer", on_change="rerun") as drawer:
+                if drawer.open:
+                    table = evidence_words.table(of.near, display)
+                    st.table(table, border="horizontal", hide_index=True, alt=told("claim-near-alt"))
+    with right:
+        text = f"{words.heading(found)} {words.reason(found, display)} {words.modelled(found, display)}"
+        st.markdown(f"### {told('claim-model-heading')}\n\n{text}")
+
+
 def draw_needs(found: Answer) -> None:
     """What would have to be true, and what moves the number."""
     st.header(told("claim-needs-heading"), anchor="needs")
@@ -353,12 +379,6 @@ def draw_print(found: Answer) -> None:
     with right:
         st.markdown(f"### {told('claim-method-heading')}")
         st.markdown(f"{claim_files.method_note(found)} {band_promise(state.display())}")
-    st.markdown(f"### {told('claim-beside-heading')}")
-    if now.claim.published:
-        published = words.published_table(now)
-        st.table(published, border="horizontal", hide_index=True, alt=told("claim-beside-alt"))
-    else:
-        st.markdown(told("claim-beside-none"))
     st.markdown(f"### {told('claim-files-heading')}")
     with st.container(key="claim-files", horizontal=True, gap="small"):
         for what, (ending, make, mime) in claim_files.files_of(found).items():
@@ -406,7 +426,7 @@ def draw_claim() -> None:
             return
         if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
             st.info(sentence)
-    for draw in (draw_needs, draw_phrases, draw_print):
+    for draw in (draw_evidence, draw_needs, draw_phrases, draw_print):
         with st.container():
             draw(found)
 

@@ -33,14 +33,11 @@ USUAL: dict[str, Any] = {
     "reading": "", "why": "", "what": "", "words": {}, "beyond": "", "compared": "", "against": {}, "counted": "",
 }  # fmt: skip
 """What need not stand in the file."""
-OF_PUBLISHED = {"value": True, "unit": True, "of": False, "what": True, "source": True, "date": True, "kind": True,
-                "comparable": False}  # fmt: skip
-"""What stands with a published number, and whether it must."""
 
 
 @dataclass(frozen=True)
 class Claim:
-    """One claim as it is printed, what it is tested on, and what is published beside it.
+    """One claim as it is printed, and what it is tested on.
 
     `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
     what they leave open, `said` the conditions that came with its publication. `words` says in the claim's words what
@@ -72,7 +69,6 @@ class Claim:
     compared: str
     against: Mapping[str, Any]
     counted: str
-    published: tuple[Mapping[str, Any], ...]
 
     @property
     def measure(self) -> Measure:
@@ -136,13 +132,11 @@ def _claim(data: Mapping[str, Any]) -> Claim:
     for _, slot, _, _ in Formatter().parse(data["what"]):
         if slot is not None and slot not in scope | still_open:
             raise _Wrong(f"what speaks of {slot!r}, which is neither in scope nor open")
-    for number in data["published"]:
-        _keys(number, OF_PUBLISHED, [key for key, must in OF_PUBLISHED.items() if must])
     against = {key: INPUTS[key].parse(value) for key, value in data["against"].items()}
     if bool(against) != bool(data["compared"]):
         raise _Wrong("compared and against go together")
     checked = {"number": numbers, "scope": scope, "open": still_open, "against": against}
-    return Claim(**data | checked | {key: tuple(data[key]) for key in ("denominators", "published")})
+    return Claim(**data | checked | {"denominators": tuple(data["denominators"])})
 
 
 def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:

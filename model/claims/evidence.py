@@ -91,8 +91,8 @@ class Beside:
     """A measurement beside a claim.
 
     `why_not` says why it does not count: empty, ``other-quantity``, ``other-share``, ``other-unit``,
-    ``other-conditions`` (which are `apart`), ``not-measured``, or ``no-mean``. `says` is what it says of the claim
-    where it counts: ``supports``, ``contradicts``, or ``mixed`` where it does so in part.
+    ``other-conditions`` (which are `apart`), ``not-measured``, ``no-mean``, or ``compared`` where the claim is of a
+    difference. `says` is what it says where it counts: ``supports``, ``contradicts``, or ``mixed``, in part.
     """
 
     measurement: Measurement

@@ -237,7 +237,7 @@ def claim_of(given: Mapping[str, str]) -> tuple[Claim, dict[str, str]]:
         always=relation == "always", runs=count.runs, denominators=(count.denominator,) if count.denominator else (),
         scope=scope, open={key: this for key, this in count.open.items() if key not in scope}, said={},
         left_out=count.left_out, why="", words=words, beyond=count.id if count.beyond else "", compared=compared,
-        against=against, counted=count.id, published=(),
+        against=against, counted=count.id,
     )  # fmt: skip
     return claim, {key: text for key, text in said.items() if key not in PLACES}
 

@@ -26,6 +26,7 @@ from model.claims.specification import nested
 from model.claims.verdicts import BEYOND, CONDITIONS, FALSE, HARDLY, HOLDS, NOT_AS_SAID, UNJUDGED, Answer, deciding
 from model.describe.figures import Several, Share
 from model.sampling.uncertainty import SEED
+from model.words.evidence import evidence_answers
 from model.words.quantities import Display, capital
 
 VERDICTS = {
@@ -268,7 +269,7 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, Any]:
         "tornado": list(answer.tornado),
         "denominators": list(claim.denominators),
         "left_out": claim.left_out,
-        "sources": list(claim.published),
+        **evidence_answers(answer, VERDICTS[answer.verdict], display),
         "sentence": sentence(answer, display),
         "method": {
             "runs": len(answer.values),

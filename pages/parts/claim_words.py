@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping, Sequence
-from typing import Any
+from collections.abc import Sequence
 
 import pandas as pd
 
@@ -12,13 +10,11 @@ from model.claims.collection import ALWAYS, BROADLY
 from model.claims.prose import share_words, span_and_median, span_words
 from model.claims.questions import Question
 from model.claims.verdicts import Answer
-from model.kernel.phrases import PHRASES
 from model.sampling.uncertainty import Band
 from model.words import claims as spoken
 from model.words.quantities import Display, capital
 from pages.parts.charts.claims import BandRow, Grid, Swing, claim_number, given
 from pages.parts.claim_inputs import (
-    HOLD,
     QUOTE,
     SHORT_PHRASES,
     ends_text,
@@ -30,6 +26,7 @@ from pages.parts.claim_inputs import (
     units_of,
     with_minus,
 )
+from pages.parts.evidence_words import rows_beside
 
 GROUPS = {
     "Range and what comes back": (
@@ -117,6 +114,11 @@ def left_out(answer: Answer, display: Display) -> str:
     return f"{told} {display.say('claim-cars-left-out', left=answer.left_out, runs=answer.question.claim.runs)}"
 
 
+def modelled(answer: Answer, display: Display) -> str:
+    """What the model gives, as a sentence."""
+    return held_together(display.say("claim-modelled", band=spoken.band(answer)))
+
+
 def finding(answer: Answer) -> str:
     """What the picture of the runs shows, as its title."""
     counted = capital(spoken.where(answer.question) + spoken.what(answer.question))
@@ -134,37 +136,11 @@ def keys(answer: Answer) -> tuple[str, str]:
     return claimed_text(answer.question), "otherwise"
 
 
-def published_number(row: Mapping[str, Any]) -> str:
-    """A published number with its unit."""
-    value = row["value"] if isinstance(row["value"], list) else [row["value"]]
-    return f"{' to '.join(map(claim_number, value))}{HOLD}{row['unit']}".rstrip()
-
-
-def comparable(row: Mapping[str, Any], asked: Question) -> bool:
-    """Whether a published number is one of the same thing as the claim: the same unit, and a share of the same."""
-    of = row.get("of")
-    same = "denominator" not in asked.declared or of in asked.declared["denominator"].values
-    same_thing = row.get("comparable", True) and (of is None or (same and of in PHRASES))
-    return row["unit"] == asked.claim.unit and same_thing
-
-
-def source_text(row: Mapping[str, Any]) -> str:
-    """Who published a number and when, in few words."""
-    name, year = capital(re.split(r",|\(|: ", row["source"])[0].strip()), row["date"].partition("-")[0]
-    return f"{name}, {year}" if year else name
-
-
 def rows_of(answer: Answer) -> list[BandRow]:
     """The model's band, and what is published of the same thing, for the picture of the runs."""
     band, asked = band_of(answer), answer.question
     text = held_together(f"The model: {spoken.band(answer)}")
-    rows = [BandRow(text, band.low, band.high, band.mid, bold=True)]
-    for row in asked.claim.published:
-        if comparable(row, asked):
-            value = row["value"] if isinstance(row["value"], list) else [row["value"]]
-            text = held_together(f"{source_text(row)}: {published_number(row)}, {row['what']}")
-            rows.append(BandRow(text, value[0], value[-1]))
-    return rows
+    return [BandRow(text, band.low, band.high, band.mid, bold=True), *rows_beside(asked, Display())]
 
 
 def distribution_alt(answer: Answer, rows: Sequence[BandRow]) -> str:
@@ -281,23 +257,6 @@ def phrase_row(name: str, answer: Answer) -> BandRow:
 def quotable(answer: Answer) -> str:
     """The claim, its verdict, its baseline and its band, to quote."""
     return with_minus(spoken.quotation(answer))
-
-
-def published_table(asked: Question) -> pd.DataFrame:
-    """What is published, with source, date and kind, and whether it measures what the claim says."""
-    rows = []
-    for row in asked.claim.published:
-        dated = f"{row['source']}, {row['date']}" if row["date"] else row["source"]
-        other = "" if comparable(row, asked) else f" Not the claim's own measure: {share_name(row)}."
-        text = f"{capital(row['what'])}. {capital(dated)}. {capital(row['kind'])}.{other}"
-        rows.append((published_number(row), held_together(text)))
-    return pd.DataFrame(rows, columns=["Number", "What it is, source, date and kind"])
-
-
-def share_name(row: Mapping[str, Any]) -> str:
-    """What a published number is a share of, where that is not what the claim says."""
-    of = row.get("of", "")
-    return SHORT_PHRASES.get(of, f"a share of {of}" if of else "another quantity")
 
 
 def tornado_alt(answer: Answer, display: Display) -> str:

@@ -1,0 +1,49 @@
+"""What has been measured of a claim, on its page: tables with links, and rows for the picture of the runs."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+import pandas as pd
+
+from model.claims.evidence import Beside, Evidence, Measurement, evidence
+from model.claims.questions import Question
+from model.words import evidence as spoken
+from model.words.quantities import Display
+from model.words.sources import cited
+from pages.parts.charts.claims import BandRow
+from pages.parts.claim_inputs import held_together
+from pages.parts.source_links import linked
+
+
+def short_source(one: Measurement) -> str:
+    """Who published a number and when, in few words."""
+    name, year = one.source.name.split(",")[0], one.source.published[:4]
+    return f"{name}, {year}" if year else name
+
+
+def rows_beside(asked: Question, display: Display) -> list[BandRow]:
+    """What has been measured of the same thing, for the picture of the runs."""
+    rows = []
+    for beside in evidence(asked).same:
+        one = beside.measurement
+        text = f"{short_source(one)}: {spoken.number(one, display)}, {one.what}"
+        rows.append(BandRow(held_together(text), one.high if math.isinf(one.low) else one.low, one.high))
+    return rows
+
+
+def table(some: Sequence[Beside], display: Display) -> pd.DataFrame:
+    """Measurements with source, date and kind, and what each says of the claim or why it does not count."""
+    rows = []
+    for beside in some:
+        source = beside.measurement.source
+        told = spoken.told(beside, cited(source, display, linked(source)), display)
+        rows.append((held_together(spoken.number(beside.measurement, display)), held_together(told)))
+    return pd.DataFrame(rows, columns=[display.say("column-number"), display.say("column-measured-by")])
+
+
+def measured_words(asked: Question, found: Evidence, display: Display) -> str:
+    """The verdict of the measurements, and the rule where there is something to judge."""
+    told = spoken.measured(found, display)
+    return f"{told} {spoken.measured_rule(asked, display)}" if found.same else told

@@ -1,0 +1,47 @@
+"""Both verdicts in one sentence, and every measurement with its source, on the page and on the command line."""
+
+import pytest
+
+from model.claims.collection import claims
+from model.claims.evidence import CONTRADICTS, MIXED, NONE, SUPPORTS, UNSETTLED, evidence
+from model.claims.questions import question
+from model.claims.verdicts import check
+from model.words.claims import VERDICTS, claim_answers
+from model.words.evidence import TOGETHER, both
+from model.words.quantities import Display
+from pages.parts.evidence_words import table
+from pages.parts.wording import NO_BREAK
+
+METRIC = Display()
+
+
+@pytest.mark.parametrize("claim_id", ["free-charge-on-descents", "cold-halves-range", "two-megawatts"])
+def test_one_sentence_holds_both_verdicts(claim_id):
+    answer = check(question(claim_id))
+    told = both(answer, VERDICTS[answer.verdict], METRIC)
+    assert answer.verdict in told and told.count(".") == 1
+    expected = {NONE: "No measurement", CONTRADICTS: "contradict", MIXED: "divided"}[evidence(answer.question).verdict]
+    assert expected in told
+
+
+def test_every_pair_of_verdicts_reads_as_one_sentence_and_but_stands_only_where_they_differ():
+    for measured in (SUPPORTS, CONTRADICTS, MIXED, UNSETTLED, NONE):
+        for name, verdict in VERDICTS.items():
+            together = TOGETHER.get((measured, name), "neither")
+            told = METRIC.say("claim-both", measured=measured, together=together, verdict=verdict)
+            assert told.count(".") == 1 and name in told
+            assert (", but " in told) == (together == "differ") and ("so " in told) == (together == "agree")
+
+
+@pytest.mark.parametrize("claim_id", claims())
+def test_page_and_command_line_list_the_same_numbers_with_their_sources(claim_id):
+    answer = check(question(claim_id))
+    found, rows = evidence(answer.question), claim_answers(answer)["sources"]
+    listed = [*table(found.same, METRIC).to_numpy().tolist(), *table(found.near, METRIC).to_numpy().tolist()]
+    assert len(rows) == len(listed)
+    for row, (_, text) in zip(rows, listed, strict=True):
+        text = text.replace(NO_BREAK, " ")
+        assert row["kind"] in text and row["source"] in text
+        assert row["date"] in text and (row["date"] or "undated" in text or row["read"] == "computed")
+        assert f"]({row['address']})" in text if row["address"] else "](" not in text
+        assert row["counts"] == (not row["why_not"]) == bool(row["says"])
