@@ -1,5 +1,5 @@
 // The one script of our own. It runs before the toolkit's, asks nothing of any server, and does what only the browser
-// can: it forgets the customer before, prints, and says that the server is gone.
+// can: it forgets the customer before, prints, shares, and says that the server is gone.
 "use strict";
 
 // The next customer. Every entry of this tab's history carries the number of the customer it belongs to. Stepping back to
@@ -36,29 +36,43 @@ addEventListener("pageshow", (event) => {
   if (event.persisted && isLeft()) location.replace(location.pathname);
 });
 
-// Clearing and printing.
+// Clearing, printing and sharing.
 
 addEventListener(
   "click",
   (event) => {
     if (!(event.target instanceof Element)) return;
     if (event.target.closest(".st-key-start-over button")) customer("next");
-    if (event.target.closest(".st-key-print button")) {
+    if (event.target.closest(".st-key-print button, .st-key-take-print button")) {
       event.stopImmediatePropagation();
+      layOut();
       print();
+    }
+    if (event.target.closest(".st-key-take-share button")) {
+      event.stopImmediatePropagation();
+      const url = document.querySelector(".st-key-sheets .open-again").href;
+      // whoever closes the list of where to send it has changed their mind
+      navigator.share({ title: document.title, url }).catch(() => {});
     }
   },
   true,
 );
 
-// The sheets to take away are drawn out of sight when they are to be printed.
-document.addEventListener(
-  "load",
-  (event) => {
-    if (event.target instanceof Element && event.target.closest(".st-key-sheets")) event.target.contentWindow.print();
-  },
-  true,
-);
+// The card to take is printed in place of the page, however printing was asked for: out of all that it stands in, where a
+// browser would not turn to a new sheet.
+function layOut() {
+  document.getElementById("paper")?.remove();
+  const sides = document.querySelector(".st-key-sheets .paper");
+  if (!sides) return;
+  const paper = document.createElement("div");
+  paper.id = "paper";
+  paper.append(sides.cloneNode(true));
+  document.body.append(paper);
+}
+
+addEventListener("beforeprint", layOut);
+
+document.documentElement.classList.toggle("shares", Boolean(navigator.share));
 
 // A number brings up a keyboard of figures, unless it may be below zero: some such keyboards have no minus.
 addEventListener(

@@ -1,4 +1,4 @@
-"""The drive and its answer to take along: a page to print, files, a link, and a way to open them again."""
+"""The drive and its answer to take along: a card to print, files, a link, and a way to open them again."""
 
 from __future__ import annotations
 
@@ -21,7 +21,7 @@ from pages.parts.charts import export
 from pages.parts.drive_part import last_answer
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_link, qr_svg, short_text
-from pages.parts.report import TakeAway, report_html
+from pages.parts.report import TakeAway, report_html, sheets_html
 
 QR_PX = 240
 CSV_DIGITS = "%.6g"
@@ -51,7 +51,7 @@ def timeline_text(result: Result) -> str:
 
 
 def take(scenario: Scenario, result: Result) -> None:
-    """The page to print and the files; each is made when it is asked for."""
+    """The card and the files; these are made when they are asked for."""
     bands, advised = state.answer(scenario), state.lift_off()
     assert bands is not None
     asked = LimitSettings()
@@ -74,15 +74,16 @@ def take(scenario: Scenario, result: Result) -> None:
     st.header(say("take-print-heading"), anchor=False)
     st.markdown(say("take-print-words"))
     with st.container(horizontal=True):
-        printing = st.button(say("take-print"), key="take-print", type="primary", icon=":material/print:")
+        # the browser does what these two say: assets/own.js
+        st.button(say("take-print"), key="take-print", type="primary", icon=":material/print:")
+        if public_link(taken.link):
+            st.button(say("take-share"), key="take-share", icon=":material/share:")
         st.download_button(
             say("take-page"), partial(report_html, taken), f"{name}.html", "text/html",
             key="take-page", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
-    if printing:
-        # the browser prints it once it is there: assets/own.js
-        with st.container(key="sheets"):
-            st.iframe(report_html(taken), width=1, height=1, tab_index=-1)
+    with st.container(key="sheets"):
+        draw_sheets(taken)
     st.markdown(say("take-check-words"))
     with st.container(horizontal=True):
         st.download_button(
@@ -93,6 +94,12 @@ def take(scenario: Scenario, result: Result) -> None:
             say("take-timeline"), partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
             key="take-timeline", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
+
+
+@st.fragment(parallel=True)
+def draw_sheets(taken: TakeAway) -> None:
+    """The card as it is printed; drawn beside the rest of the page, since its picture takes a moment."""
+    st.html(sheets_html(taken))
 
 
 def hand_over(scenario: Scenario) -> None:
@@ -173,7 +180,7 @@ if drawn.result is None:
     st.error(state.refusal_of(drawn))
 else:
     with last_answer("taken"):
-        taking, handing = st.columns([11, 10], gap="large")
+        taking, handing = st.columns([7, 3], gap="large")
         with taking:
             take(drive, drawn.result)
         with handing:

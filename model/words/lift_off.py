@@ -88,6 +88,18 @@ def on_slippery_roads(roads: tuple[OnRoad, ...], display: Display) -> str:
     return display.say("advice-on-snow-and-on-ice", snow=snow, ice=ice)
 
 
+def in_words(advice: Advice, display: Display) -> str:
+    """The strength advised, and in its place on snow and ice, without a figure."""
+    word, there = word_id(advice.word), [word_id(one.word) for one in advice.slippery]
+    if set(there) == {word}:
+        return display.say("advice-in-words-alike", word=word)
+    if len(set(there)) == 1:
+        road = advice.slippery[0].road if len(there) == 1 else "snow-or-ice"
+        return display.say("advice-in-words", word=word, there=there[0], road=road)
+    snow, ice = (display.say("lift-off-word-there", there=one) for one in there)
+    return display.say("advice-in-words-apart", word=word, snow=snow, ice=ice)
+
+
 def rules(display: Display) -> list[str]:
     """The rules in their order."""
     return [display.say(rule) for rule in RULES]

@@ -1,11 +1,13 @@
-"""The take-away: one HTML file that holds the drive, its answer and all that stands behind it, ready to print."""
+"""The card to take: one side for who drives, one for who checks; to print from the page, and as one HTML file."""
 
 from __future__ import annotations
 
 import base64
 import json
+import math
 import re
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import date
 from functools import cache
 from pathlib import Path
@@ -25,10 +27,9 @@ from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
 from model.words.bands import band_promise
-from model.words.quantities import Display, Value
+from model.words.quantities import Display, Value, inside
 from pages.parts import departures, lift_off_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
-from pages.parts.charts.energy import before_after
 from pages.parts.charts.energy_words import before_after_words
 from pages.parts.charts.export import svg
 from pages.parts.facts import drive_facts
@@ -38,19 +39,22 @@ from pages.parts.source_tables import figures_table
 from pages.parts.trust import left_out
 
 TEMPLATES = Path(__file__).parents[2] / "assets"
-STRIP_PX, BEFORE_AFTER_PX = 820, 420
+STRIP_PX = 820
 QR_MODULE_MM, QR_MOST_MM = 0.42, 60.0
 """A module that a telephone reads from a hand's breadth, and the most room there is."""
+CARD_PT, CARD_LETTERS, SIDE_MM = (7.0, 14.0), 1000, 240
+CHECKS_PT, CHECKS_LETTERS = (5.5, 8.0), 8200
+"""Smallest and largest type of a side [pt], how many letters it holds in the largest, and its height [mm], of which the
+code takes its part: a side is one sheet of paper, whatever there is to say."""
 REPRODUCE = "python -m model drive FILE"
 
 
 @dataclass(frozen=True, eq=False)
 class TakeAway:
-    """All that the page is made of.
+    """All that the card is made of.
 
-    `year_fuel` is what a hybrid spares in the year, `glance` each limit in short,
-    `slowing_in_winter` what to expect of motor slowing on the year's winter day, `band_runs` the sampled cars behind
-    the bands, `made` the day of making.
+    `year_fuel` is what a hybrid spares in the year, `slowing_in_winter` what to expect of motor slowing on the year's
+    winter day, `glance` each limit in short, `band_runs` the sampled cars behind the bands, `made` the day of making.
     """
 
     scenario: Scenario
@@ -69,54 +73,101 @@ class TakeAway:
 
 
 @cache
-def template() -> Template:
-    """The page with its places to fill; every text that is filled in is escaped."""
+def template(name: str) -> Template:
+    """A page with its places to fill; every text that is filled in is escaped."""
     environment = Environment(
         loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
         lstrip_blocks=True,
     )  # fmt: skip
-    return environment.get_template("report.html")
+    return environment.get_template(name)
+
+
+def style() -> str:
+    """How both sides look."""
+    return (TEMPLATES / "paper.css").read_text(encoding="utf-8")
 
 
 def report_html(taken: TakeAway) -> str:
-    """The page as one HTML text."""
-    return template().render(contents(taken))
+    """Both sides as one HTML file, complete in itself."""
+    return template("report.html").render(contents(taken), style=style(), level=1)
+
+
+def sheets_html(taken: TakeAway) -> str:
+    """Both sides as a part of a page that has a title of its own."""
+    return f"<style>{style()}</style>{template('sheets.html').render(contents(taken), level=2)}"
 
 
 def contents(taken: TakeAway) -> dict[str, object]:
     """What the template's places are filled with."""
-    scenario, display, answer = taken.scenario, taken.display, taken.answer
+    scenario, display = taken.scenario, taken.display
     steps, events, book = timeline(taken.result), slow_downs(taken.result), books(taken.result)
     energy_title, energy_text = before_after_words(book, display)
     link = public_link(taken.link)
     qr = qr_svg(link) if link else ""
-    host = urlsplit(link).hostname or ""
-    return {
-        "headline": wording.headline(answer, display),
-        "about": about(scenario, display),
-        "words": fixed_words(taken, host),
+    card: dict[str, object] = {
+        "card_about": card_about(scenario, display),
+        "headline": wording.headline(taken.answer, display),
         "warnings": warnings(taken),
-        "facts": facts(taken),
-        "strip": svg(drive_strip(steps, events, display), STRIP_PX),
-        "strip_text": strip_finding(steps, events, display),
-        "energy": svg(before_after(book, display), BEFORE_AFTER_PX),
-        "energy_title": energy_title,
-        "energy_text": energy_text,
         "cards": cards(taken),
-        "legs": [wording.leg_words(leg, display) for leg in scenario.legs],
-        "drive": drive_heading(scenario, display),
-        "habits": display.say("paper-habits", habits=wording.habits_words(scenario, display)),
+        "no_substitute": display.say("no-substitute"),
         "caution": display.say("caution"),
-        "figures": figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),
+    }
+    checks: dict[str, object] = {
+        "drive": drive_heading(scenario, display),
+        "about": about(scenario, display),
+        "legs": [wording.leg_words(leg, display) for leg in scenario.legs],
+        "habits": display.say("paper-habits", habits=wording.habits_words(scenario, display)),
+        "more": [*more_cards(taken), (energy_title, (energy_text,))],
+        "mixed_up": wording.mixed_up_words(taken.result, display),
+        "shares": three_shares(taken),
         "band": band_words(taken.band_runs, display),
+        "figures": figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),
         "left_out": left_out(display),
+        "short_text": "" if link else short_text(taken.link),
+    }
+    three = numbers(taken)
+    on_card = letters(card) + letters_of_numbers(three)
+    # in half a column a leg takes more lines, and the drive as text is set wide
+    on_checks = letters(checks) + letters(checks["short_text"]) + 2 * letters(checks["legs"])
+    return card | checks | {
+        "numbers": three,
+        "words": fixed_words(taken, urlsplit(link).hostname or ""),
+        "card_pt": fitting_pt(on_card, CARD_LETTERS * (1 - qr_mm(qr) / SIDE_MM), *CARD_PT),
+        "checks_pt": fitting_pt(on_checks, CHECKS_LETTERS, *CHECKS_PT),
+        "strip": svg_address(svg(drive_strip(steps, events, display), STRIP_PX)),
+        "strip_text": strip_finding(steps, events, display),
         "link": link,
-        "qr": qr,
+        "qr": svg_address(qr) if qr else "",
         "qr_mm": qr_mm(qr),
-        "short_text": short_text(taken.link),
         "scenario_file": data_address(json.dumps(scenario_to_json(scenario), ensure_ascii=False)),
         "reproduce": REPRODUCE,
-    }
+        "line": "",
+    }  # fmt: skip
+
+
+def letters(texts: object) -> float:
+    """How many letters of ordinary width stand in texts, however they are nested."""
+    if isinstance(texts, str):
+        return len(texts) + 0.6 * sum(map(str.isupper, texts))
+    if isinstance(texts, Mapping):
+        return letters(list(texts.values()))
+    return sum(map(letters, texts)) if isinstance(texts, list | tuple) else 0
+
+
+def letters_of_numbers(rows: list[tuple[str, str, str, str]]) -> float:
+    """As how many letters the numbers count: three columns as high as the highest, their figures in larger type."""
+    return 3 * max(letters(row) + 2 * letters(row[1]) for row in rows)
+
+
+def fitting_pt(written: float, held: float, smallest: float, largest: float) -> float:
+    """The type [pt] in which so many letters fit a side that holds `held` in its largest.
+
+    The area of a letter goes with the square of its height.
+    """
+    return round(min(largest, max(smallest, largest * math.sqrt(held / max(written, 1)))), 2)
+
+
+# the side for who drives
 
 
 def about(scenario: Scenario, display: Display) -> str:
@@ -132,6 +183,63 @@ def about(scenario: Scenario, display: Display) -> str:
     return display.say("paper-about-apart", apart=apart, **said) if apart else display.say("paper-about", **said)
 
 
+def card_about(scenario: Scenario, display: Display) -> str:
+    """What the title leaves open: how far, on which day, with which pedal, and what else is not as usual."""
+    return display.say(
+        "paper-card-about",
+        length=wording.length_of(scenario),
+        back=scenario.return_trip,
+        also=Several((wording.pedal_words(scenario, display), *departures.by_key(scenario, display).values()), ""),
+        day=wording.day_words(scenario, display),
+    )
+
+
+def numbers(taken: TakeAway) -> list[tuple[str, str, str, str]]:
+    """The three numbers: what, how much, beside what it stands, and what has to be said along with it."""
+    scenario, result, display = taken.scenario, taken.result, taken.display
+    rows = [(*fact, "") for fact in drive_facts(scenario, result, taken.answer, display)]
+    if taken.year is not None:
+        along = [year_text(taken.year, scenario, result, display)]
+        if beside := beside_now(taken.year, scenario.year, result.car):
+            along.append(wording.beside_words(beside, scenario, display))
+        of_year = wording.year_fact(taken.year, scenario.year, display, taken.year_fuel)
+        rows.append((*of_year, " ".join(filter(None, along))))
+    return rows
+
+
+def warnings(taken: TakeAway) -> list[str]:
+    """What has to stand beside the numbers."""
+    result, found = taken.result, []
+    if not result.followed:
+        found.append(wording.not_followed(taken.described_s, result.trace.duration_s, taken.display))
+    scenario, display = taken.scenario, taken.display
+    beside = (departures.frost_text(scenario, display), departures.unusual_text(scenario, display))
+    reached = reach_text(result, display), stops_text(result, display)
+    found += filter(None, [*reached, *beside, band_text(result, taken.answer, display)])
+    return found
+
+
+def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
+    """The setting, with what holds on snow and ice, and the cold: title and sentences of each."""
+    advice, display, found = taken.advice, taken.display, []
+    if advice is not None:
+        told, driver = lift_off_words.advised_in_words(advice, display), taken.scenario.driver
+        strength = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs, display)
+        day = display.say("paper-for-day", day=wording.day_words(taken.scenario, display))
+        sentences = (*told.sentences, f"{display.say('paper-set-to', strength=strength)} {day}")
+        found.append((display.say("card-lift-off", advice=inside(told.title)), sentences))
+    if taken.year is not None:
+        winter = wording.winter_card(taken.year, taken.slowing_in_winter, display)
+        found.append((winter.title, (winter.sentences[0], winter.sentences[-1])))
+    else:
+        expected = f"{taken.slowing_in_winter} {display.say('press-the-pedal')}"
+        found.append((display.say("card-winter-in-words"), (expected,)))
+    return found
+
+
+# the side for who checks
+
+
 def drive_heading(scenario: Scenario, display: Display) -> str:
     """What stands over the legs."""
     if not scenario.return_trip:
@@ -139,12 +247,54 @@ def drive_heading(scenario: Scenario, display: Display) -> str:
     return display.say("paper-drive-there-and-back", way_back=wording.way_back_words(scenario.conditions, display))
 
 
+def more_cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
+    """What the kind of brake pedal means, what winter takes, and when regeneration is not there."""
+    display = taken.display
+    pedal, limits = wording.setting_card(taken.scenario, display), wording.limits_card(display)
+    in_short = display.say("paper-glance", **taken.glance)
+    found = [(pedal.title, pedal.sentences), (limits.title, (*limits.sentences, in_short))]
+    if taken.year is not None:
+        winter = wording.winter_card(taken.year, taken.slowing_in_winter, display)
+        found.append((winter.title, winter.sentences[:-1]))
+    return found
+
+
+def three_shares(taken: TakeAway) -> str:
+    """The three shares that must not be taken for each other."""
+    result, display, told = taken.result, taken.display, []
+    # more than all of it is no share: the hill gave it
+    if result.recovered_share is not None and result.recovered_share <= 1:
+        told.append(display.say("paper-recovered-share", share=Share(result.recovered_share)))
+    if result.saved_share is not None and result.saved_share <= 1:
+        told.append(display.say("paper-energy-saved", share=Share(result.saved_share)))
+    if result.range_gain is not None:
+        told.append(display.say("paper-range-gain", share=Share(result.range_gain)))
+    return display.figure(Several(tuple(told), ";")) if told else ""
+
+
+def band_words(runs: int, display: Display) -> str:
+    """What the bands promise, and how they are made."""
+    low, high = Quantity(100 * LOW_SHARE, "", places=0), Share(HIGH_SHARE, places=0)
+    made = display.say("paper-bands", low=low, high=high, cars=runs, seed=str(SEED))
+    return f"{band_promise(display)} {made}"
+
+
+# on both
+
+
 def fixed_words(taken: TakeAway, host: str) -> dict[str, str]:
-    """Headings and labels of the page, by their places."""
-    say = taken.display.say
+    """Headings and labels, by their places."""
+    say, scenario, display = taken.display.say, taken.scenario, taken.display
+    made = taken.made.isoformat()
     return {
-        "title": say("paper-title", about=about(taken.scenario, taken.display)),
-        "made": say("paper-made", made=taken.made.isoformat(), version=MODEL_VERSION, date=MODEL_DATE),
+        "title": say("paper-title", about=about(scenario, display)),
+        "card": say("paper-card", car_on_drive=wording.on_drive(scenario, display)),
+        "made": say("paper-made", made=made, version=MODEL_VERSION, date=MODEL_DATE),
+        "made_on": say("paper-made-on", made=made),
+        "checks": say("paper-checks"),
+        "overleaf": say("paper-overleaf"),
+        "mixed_up": say("mixed-up"),
+        "three_shares": say("paper-three-shares"),
         "open_again": say("paper-open-again"),
         "qr": say("paper-qr"),
         "open_at": say("paper-open-at", host=host),
@@ -159,73 +309,18 @@ def fixed_words(taken: TakeAway, host: str) -> dict[str, str]:
     }
 
 
-def warnings(taken: TakeAway) -> list[str]:
-    """What has to stand beside the headline."""
-    result, found = taken.result, []
-    if not result.followed:
-        found.append(wording.not_followed(taken.described_s, result.trace.duration_s, taken.display))
-    scenario, display = taken.scenario, taken.display
-    beside = (departures.frost_text(scenario, display), departures.unusual_text(scenario, display))
-    reached = reach_text(result, display), stops_text(result, display)
-    of_year = year_text(taken.year, scenario, result, display)
-    found += filter(None, [*reached, *beside, band_text(result, taken.answer, display), of_year])
-    return found
-
-
-def facts(taken: TakeAway) -> list[tuple[str, str, str]]:
-    """What the saving comes to, and the three shares that must not be taken for each other."""
-    result, display, scenario = taken.result, taken.display, taken.scenario
-    rows = drive_facts(scenario, result, taken.answer, display)
-    if taken.year is not None:
-        rows.append(wording.year_fact(taken.year, scenario.year, display, taken.year_fuel))
-        if beside := beside_now(taken.year, scenario.year, result.car):
-            name, cost, _ = wording.beside_fact(beside, scenario.year.currency, display)
-            rows.append((name, cost, wording.beside_words(beside, scenario, display)))
-    rows.append((display.say("mixed-up"), "", wording.mixed_up_words(result, display)))
-    told = []
-    # more than all of it is no share: the hill gave it
-    if result.recovered_share is not None and result.recovered_share <= 1:
-        told.append(display.say("paper-recovered-share", share=Share(result.recovered_share)))
-    if result.saved_share is not None and result.saved_share <= 1:
-        told.append(display.say("paper-energy-saved", share=Share(result.saved_share)))
-    if result.range_gain is not None:
-        told.append(display.say("paper-range-gain", share=Share(result.range_gain)))
-    if told:
-        rows.append((display.say("paper-three-shares"), "", display.figure(Several(tuple(told), ";"))))
-    return rows
-
-
-def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
-    """The advice on lift-off with its reason, and when regeneration is not there: title and sentences of each."""
-    advice, display, found = taken.advice, taken.display, []
-    if advice is not None:
-        told, driver = lift_off_words.advised(advice, display), taken.scenario.driver
-        day = display.say("paper-for-day", day=wording.day_words(taken.scenario, display))
-        strength = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs, display)
-        yours = display.say("paper-set-to", strength=strength)
-        found.append((display.say("paper-advised", advice=told.title), (day, *told.sentences, yours)))
-    in_short = display.say("paper-glance", **taken.glance)
-    limits = wording.limits_card(taken.display)
-    limits = replace(limits, sentences=(*limits.sentences, in_short))
-    short = [wording.setting_card(taken.scenario, taken.display), limits]
-    if taken.year is not None:
-        short.insert(1, wording.winter_card(taken.year, taken.slowing_in_winter, display))
-    return [*found, *((card.title, card.sentences) for card in short)]
-
-
-def band_words(runs: int, display: Display) -> str:
-    """What the bands promise, and how they are made."""
-    low, high = Quantity(100 * LOW_SHARE, "", places=0), Share(HIGH_SHARE, places=0)
-    made = display.say("paper-bands", low=low, high=high, cars=runs, seed=str(SEED))
-    return f"{band_promise(display)} {made}"
-
-
 def qr_mm(qr: str) -> float:
     """How large a QR code is printed [mm]."""
     found = re.match(r'<svg viewBox="0 0 (\d+)', qr)
     return min(QR_MOST_MM, QR_MODULE_MM * int(found[1])) if found else 0.0
 
 
-def data_address(text: str) -> str:
-    """A JSON text as an address that holds all of it."""
-    return "data:application/json;base64," + base64.b64encode(text.encode()).decode()
+def data_address(text: str, kind: str = "application/json") -> str:
+    """A text as an address that holds all of it."""
+    return f"data:{kind};base64,{base64.b64encode(text.encode()).decode()}"
+
+
+def svg_address(picture: str) -> str:
+    """A picture as an address that holds it; one that stands alone has to name its language."""
+    named = picture if "xmlns=" in picture else picture.replace("<svg", '<svg xmlns="http://www.w3.org/2000/svg"', 1)
+    return data_address(named, "image/svg+xml")

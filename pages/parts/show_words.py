@@ -16,7 +16,6 @@ from model.words.quantities import Display, inside, span_of
 from pages.parts import departures, lift_off_words, wording
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
-from pages.parts.wording import NEGLIGIBLE_SHARE
 
 
 @dataclass(frozen=True)
@@ -50,7 +49,7 @@ def number(
     else:
         sums = display.say("card-number-saved", saved=saved)
     sentences, why = (sums, about, *beside), display.say("card-number-why")
-    if answer.saved_share is None or answer.saved_share.low > 1 or answer.saved_share.high < NEGLIGIBLE_SHARE:
+    if not wording.has_share(answer):
         return ShowCard(wording.headline(answer, display), sentences, why, day)
     title = display.say("card-number", share=f":blue[{wording.share_text(answer, display)}]")
     return ShowCard(title, (display.say("card-number-beside"), *sentences), why, day)
@@ -85,13 +84,11 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCa
     """The strength advised, the deciding fact, and what the kind of brake pedal has to do with it."""
     advice, pedal = found.overall, wording.setting_card(scenario, display)
     yours = lift_off_words.yours_name(scenario.driver.lift_off_mps2, scenario.legs, display)
-    told = lift_off_words.advised(advice, display)
-    because, _ = told.reasons
+    told = lift_off_words.advised_in_words(advice, display)
     return ShowCard(
         display.say("card-lift-off", advice=inside(told.title)),
         (
-            because,
-            *told.caveats,
+            *told.sentences,
             display.say("card-lift-off-pedal", title=pedal.title, sentence=pedal.sentences[-1]),
             display.say("card-lift-off-yours", yours=yours),
         ),

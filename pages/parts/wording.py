@@ -68,6 +68,13 @@ def headline(answer: Bands, display: Display, marked: bool = False) -> str:
     return display.say("saved-share", share=f":blue[{text}]" if marked else text)
 
 
+def has_share(answer: Bands) -> bool:
+    """Whether what is saved can be told as a share: neither more than all of it nor next to nothing."""
+    share = answer.saved_share
+    saved = answer.saved_kwh.high >= NEGLIGIBLE_KWH
+    return saved and share is not None and share.low <= 1 and share.high >= NEGLIGIBLE_SHARE
+
+
 def share_text(answer: Bands, display: Display) -> str:
     """The band of energy saved, such as “14 to 19 %”."""
     assert answer.saved_share is not None

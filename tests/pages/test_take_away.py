@@ -48,10 +48,25 @@ def headers(app):
 
 def test_it_offers_the_page_the_answer_and_the_timeline():
     app = opened()
-    assert headers(app) == ["A page to print", "To another screen", "Open a drive"]
+    assert headers(app) == ["One card to take", "To another screen", "Open a drive"]
     assert [one.label for one in app.download_button] == [
         "The page (HTML)", "The answer (JSON)", "The timeline (CSV)",
     ]  # fmt: skip
+
+
+def test_the_card_stands_on_the_page_as_it_is_printed_below_its_title():
+    (card,) = [one.proto.body for one in opened(HILL).get("html") if 'class="paper"' in one.proto.body]
+    assert "<h1" not in card and "Latin hypercube" in card
+    assert card.count('<section class="side') == 2
+
+
+def test_a_link_is_shared_where_others_can_open_it(monkeypatch):
+    def labels():
+        return [one.label for one in opened(HILL).button]
+
+    assert "Print" in labels() and "Share" not in labels()
+    monkeypatch.setenv(PUBLIC_URL, "https://drive.net")
+    assert "Share" in labels()
 
 
 def test_without_a_public_address_the_text_stands_for_the_link():
@@ -109,7 +124,7 @@ def test_a_drive_that_cannot_be_leaves_a_way_to_open_another():
     app = opened(TOWN.with_setting("soc_start", 0.01))
     assert app.error and headers(app) == ["Open a drive"]
     app = paste(app, short_text(link_of(HILL, Display())))
-    assert scenario_of(app) == HILL and "A page to print" in headers(app)
+    assert scenario_of(app) == HILL and "One card to take" in headers(app)
 
 
 @pytest.fixture

@@ -114,6 +114,37 @@ lift-off-word = { $word ->
    *[strong] strong
 }
 
+## The advice in words alone, to be read at two metres
+
+# $there: one of rolling-on, gentle, firm, strong
+lift-off-word-there = { $there ->
+    [rolling-on] none
+    [gentle] gentle
+    [firm] firm
+   *[strong] strong
+}
+
+# $word: one of rolling-on, gentle, firm, strong
+# $there: one of rolling-on, gentle, firm, strong
+# $road: one of snow, ice, glazed-ice, snow-or-ice
+advice-in-words = { $road ->
+    [snow] { lift-off-word }; on packed snow { lift-off-word-there }
+    [ice] { lift-off-word }; on ice { lift-off-word-there }
+    [glazed-ice] { lift-off-word }; on glazed ice { lift-off-word-there }
+   *[snow-or-ice] { lift-off-word }; on snow or ice { lift-off-word-there }
+}
+
+# $word: one of rolling-on, gentle, firm, strong
+# $snow: text
+# $ice: text
+advice-in-words-apart = { lift-off-word }; on snow { $snow }, on ice { $ice }
+
+# $word: one of rolling-on, gentle, firm, strong
+advice-in-words-alike = { lift-off-word }, on snow and ice too
+
+# $strength: text
+advice-strength = That is { $strength }.
+
 # Where the strength that is set breaks the rule of grip.
 # $road: one of dry, wet, standing-water, snow, ice, glazed-ice
 # $yours: quantity in m/s²

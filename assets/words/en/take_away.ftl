@@ -2,6 +2,29 @@
 
 # What stands on paper.
 
+## The side for who drives
+
+# $car_on_drive: text
+paper-card = A { $car_on_drive }
+
+# $length: quantity in km
+# $back: yes or no
+# $day: text
+# $also: list
+paper-card-about = { $back ->
+    [yes] { $length } there and back, on { $day }; { $also }.
+   *[no] { $length }, on { $day }; { $also }.
+}
+
+# $made: text
+paper-made-on = Made { $made }
+
+paper-overleaf = What it rests on, for who checks, is on the second side.
+
+## The side for who checks
+
+paper-checks = For whoever checks
+
 # $about: text
 paper-title = Brake to Battery: { $about }
 
@@ -47,11 +70,8 @@ paper-drive = The drive
 # $habits: text
 paper-habits = { $habits }.
 
-# $advice: text
-paper-advised = Lift-off strength advised: { $advice }
-
 # $day: text
-paper-for-day = For { $day }.
+paper-for-day = Advised for { $day }.
 
 # $strength: text
 paper-set-to = The car is set to { $strength }.
@@ -86,11 +106,10 @@ paper-drive-as-text = The drive as text
 
 # The page of the app.
 
-take-print-heading = A page to print
-take-print-words = Your drive, the answer with its band, the advice on lift-off, when regeneration is not there, and every
-    assumption with its source, on two sheets of paper. Print it here, or take it as a file, which any browser opens and prints
-    without a network. It holds nothing about you but what you entered.
+take-print-heading = One card to take
+take-print-words = The first side is for you, the second for whoever checks. It holds nothing about you but what you entered.
 take-print = Print
+take-share = Share
 take-page = The page (HTML)
 take-check-words = **For those who check.** The answer file is reproduced to the byte by `python -m model drive FILE`. The
     timeline has one row a second.

@@ -26,7 +26,7 @@ LETTER_PX = 7
 Note = tuple[float, float, str] | tuple[float, float, str, str]
 """From, to [km], words, and words to stand in their place where they have no room between from and to."""
 MOTOR, FRICTION = "motor", "friction"
-KEY_STARTS_PX = {MOTOR: 0, FRICTION: 158}
+KEY_STARTS_PX = {MOTOR: 0, FRICTION: 176}
 """Where the words of the key begin; both fit a telephone."""
 MOST_NAMED, LATE_SHARE = 4, 0.8
 """Where the car charges on the way is named at each stop, up to so many of them; from this share of the way on the name
