@@ -7,7 +7,7 @@ import streamlit as st
 
 from model.describe.fields import InputError
 from model.describe.figures import Quantity
-from model.out.study import band_of_recording, drive_as_recorded, energy_over_time
+from model.out.recorded import band_of_recording, drive_as_recorded, energy_over_time
 from model.traces.cleaning import STEPS
 from model.traces.logs import MOST_BYTES, Recording, read_recording
 from model.traces.recorded_names import NOT_READ, UNITS

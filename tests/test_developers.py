@@ -7,6 +7,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
 TEXT = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+OPTIONAL = {"distributed"}
+"""Asked for where it is installed."""
 
 
 def rows(heading: str) -> list[list[str]]:
@@ -62,7 +64,7 @@ def test_every_dependency_has_its_reason():
     for file in ("requirements.txt", "tests/requirements.txt"):
         lines = (ROOT / file).read_text(encoding="utf-8").splitlines()
         required |= {re.split(r"[<>=]", line)[0] for line in lines if line[:1].isalpha()}
-    assert required == reasoned
+    assert required | OPTIONAL == reasoned
 
 
 def test_what_is_imported_is_required():
@@ -71,7 +73,7 @@ def test_what_is_imported_is_required():
     used = {module.split(".")[0] for path in files for module in imported(path)}
     lines = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitlines()
     required = {re.split(r"[<>=.]", line)[0].replace("-python", "").replace("-", "_") for line in lines}
-    assert used - set(sys.stdlib_module_names) - own - with_streamlit <= required
+    assert used - set(sys.stdlib_module_names) - own - with_streamlit - OPTIONAL <= required
 
 
 def ways() -> dict[str, list[str]]:

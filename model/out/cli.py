@@ -72,6 +72,9 @@ def _parser() -> argparse.ArgumentParser:
     folder = verb("study", "cli-study")
     folder.add_argument("folder", type=Path, help="cli-study-folder")
     folder.add_argument("--band", action=argparse.BooleanOptionalAction, default=True, help="cli-study-band")
+    folder.add_argument("--out", type=Path, help="cli-study-out")
+    folder.add_argument("--workers", default="1", help="cli-study-workers")
+    folder.add_argument("--dask", metavar="ADDRESS", default="", help="cli-study-dask")
     cars = banded("cars", "cli-cars")
     cars.add_argument("table", type=Path, help="cli-cars-table")
     cars.add_argument("--cycles", default="udds,hwfet", help="cli-cars-cycles")
@@ -165,7 +168,7 @@ def _stop(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _log(options: argparse.Namespace) -> dict[str, Any]:
-    from model.out.study import band_of_recording, drive_recording
+    from model.out.recorded import band_of_recording, drive_recording
 
     scenario, given = scenario_from_options(Scenario(), options)
     recording, scenario, result = drive_recording(options.file, scenario, frozenset(given))
@@ -178,10 +181,15 @@ def _log(options: argparse.Namespace) -> dict[str, Any]:
 
 
 def _study(options: argparse.Namespace) -> dict[str, Any]:
-    from model.out.study import study
+    from model.out.progress import Progress
+    from model.out.study import WORKERS, study
 
     scenario, given = scenario_from_options(Scenario(), options)
-    return study(options.folder, scenario, frozenset(given), band=options.band) | described(scenario)
+    found = study(
+        options.folder, scenario, frozenset(given), band=options.band, out=options.out,
+        workers=WORKERS.parse(options.workers), scheduler=options.dask, told=Progress(sys.stderr),
+    )  # fmt: skip
+    return found | described(scenario)
 
 
 def _cars(options: argparse.Namespace) -> str:

@@ -1,117 +1,63 @@
-"""Recorded drives beside the model: one of them, or all that a folder holds.
-
-A folder is worked through by a plain loop: half an hour recorded ten times a second takes some 10 ms to read and drive,
-and a tenth of a second more with its band, so a thousand drives are a matter of minutes and need no cluster of workers.
-"""
+"""All recorded drives of a folder beside the model: one row each, as many at once as there are workers."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import replace
+import hashlib
+import json
+import os
+from array import array
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 from statistics import median
 from typing import Any
 
-import numpy as np
-import pandas as pd
-
-from model.describe.fields import InputError
+from model import MODEL_VERSION
+from model.describe.fields import Field, InputError
 from model.describe.figures import Several
-from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
-from model.describe.units import J_PER_KWH, KMH_PER_MPS
-from model.kernel.savings import Result, evaluate
-from model.out.answers import drawn_for, points
-from model.sampling.drives import draws_of
-from model.sampling.own_part import OPEN_KEY, own_part
-from model.sampling.uncertainty import RUNS, Band, hypercube, run_each
-from model.traces.logs import Recording, read_recording
+from model.describe.scenario_io import scenario_to_json
+from model.kernel.warm import prepare
+from model.out.answers import drawn_for, rounded
+from model.out.recorded import band_of_recording, drive_recording
+from model.out.study_table import StudyTable
+from model.out.workers import each
+from model.sampling.uncertainty import PROCESSORS, RUNS, SEED
 from model.words.refusals import COMMAND_LINE, refusal_words
 
 ENDINGS = (".csv", ".gpx")
-OWN = "own_part of a recording"
 MEASURED = {
     "battery_net_kwh": "measured_net_kwh",
     "recovered_share_of_output": "measured_recovered_share_of_output",
 }
 """Under which keys of a row the measured figure stands beside the modelled one."""
+ERRORS = ("net_error_share", "recovered_difference")
+WORKERS = Field("workers", "count", "", "Workers", "Processes that work side by side.", 1, 256, default=1)
+Row = dict[str, Any]
 
 
-def drive_recording(file: Path, scenario: Scenario, given: frozenset[str]) -> tuple[Recording, Scenario, Result]:
-    """Drive a recording; its own charge and air temperature stand in for what was not `given`, by keys.
-
-    Raises
-    ------
-    InputError
-        Where the file cannot be read or its drive cannot be driven.
-    """
-    recording = read_recording(file)
-    return recording, *drive_as_recorded(recording, scenario, given)
-
-
-def drive_as_recorded(recording: Recording, scenario: Scenario, given: frozenset[str]) -> tuple[Scenario, Result]:
-    """The same of a recording that has been read."""
-    trace = recording.trace
-    if recording.soc_start is not None and "soc_start" not in given:
-        scenario = scenario.with_setting("soc_start", recording.soc_start)
-    if "ambient_c" in given:
-        trace = replace(trace, ambient_c=None)
-    elif trace.ambient_c is not None:
-        scenario = scenario.with_setting("ambient_c", float(trace.ambient_c.mean()))
-    return scenario, evaluate(trace, car_of(scenario), scenario.conditions, scenario.driver)
-
-
-def energy_over_time(recording: Recording, result: Result) -> pd.DataFrame:
-    """What left the battery less what came back until each moment [kWh]: measured, where it was, and modelled.
-
-    One row a step, with `minutes` since the start, `speed_kmh` and `elevation_m` at its end.
-    """
-    trace = result.trace
-    steps = {"measured_kwh": recording.power_w, "modelled_kwh": result.run.terminal_w[0]}
-    energies = {name: np.cumsum(watts * trace.step_s) / J_PER_KWH for name, watts in steps.items() if watts is not None}
-    return pd.DataFrame(
-        {"minutes": trace.time_s[1:] / 60, "speed_kmh": trace.speed_mps[1:] * KMH_PER_MPS,
-         "elevation_m": trace.elevation_m[1:]} | energies
-    )  # fmt: skip
-
-
-def band_of_recording(scenario: Scenario, result: Result, runs: int = RUNS) -> dict[str, Any]:
-    """Low, mid and high of a recorded drive's net energy [kWh] and recovered share r [1], over `runs` drawn cars.
-
-    What was measured weights none of them. A single measured drive has its part of its own
-    (`model.sampling.own_part`) in all energy at the terminals alike: it widens the net energy and cancels in r.
-
-    Raises
-    ------
-    InputError
-        Where what is printed or shown of the car fits none of the drawn cars.
-    """
-    drawn = draws_of(scenario, runs, result.trace)
-    out_j, in_j = run_each(
-        result.trace, result.car, result.conditions, result.driver, drawn, lambda run: (run.out_j, run.in_j), (True,)
-    )
-    own = own_part(hypercube([OWN], runs)[OWN]) if OPEN_KEY in drawn else 1.0
-    return {
-        "battery_net_kwh": points(Band.of((out_j - in_j) * own / J_PER_KWH)),
-        "recovered_share_of_output": points(Band.of(in_j / out_j)) if out_j.min() > 0 else None,
-    }
-
-
-def study_row(file: Path, scenario: Scenario, given: frozenset[str], *, band: bool = True) -> dict[str, Any]:
+def study_row(
+    file: Path, scenario: Scenario, given: frozenset[str], *, band: bool = True, processors: int = PROCESSORS
+) -> Row:
     """One recording of a study: energies [kWh] and shares [1] of the model and, where measured, beside it.
 
     `net_error_share` is modelled over measured net energy less one, `recovered_difference` the modelled less the
     measured recovered share r, both counted over the model's own steps. A recording that cannot be used has a sentence
-    under `refused`.
+    under `refused`; none stops the others.
     """
     try:
         recording, scenario, result = drive_recording(file, scenario, given)
-        bands = {"band": band_of_recording(scenario, result)} if band else {}
+        bands = {"band": band_of_recording(scenario, result, processors=processors)} if band else {}
     except InputError as refused:
-        return {"name": file.name, "refused": refusal_words(refused, COMMAND_LINE)}
-    row: dict[str, Any] = {
+        return _refused(file, refused)
+    except Exception as error:
+        # thousands of files hold what nobody thought of
+        return _refused(file, InputError("study-unforeseen", name=file.name, why=f"{type(error).__name__}: {error}"))
+    row: Row = {
         "name": file.name,
         "distance_km": result.distance_km,
+        "duration_s": result.trace.duration_s,
         "battery_net_kwh": result.net_kwh,
         "recovered_share_of_output": result.recovered_share,
         "followed_trace": result.followed,
@@ -129,42 +75,135 @@ def study_row(file: Path, scenario: Scenario, given: frozenset[str], *, band: bo
     return row
 
 
-def study(folder: Path, scenario: Scenario, given: frozenset[str], *, band: bool = True) -> dict[str, Any]:
+def _refused(file: Path, why: InputError) -> Row:
+    return {"name": file.name, "refused": refusal_words(why, COMMAND_LINE)}
+
+
+@dataclass
+class Totals:
+    """What is told of all rows together; of each only its errors are kept."""
+
+    files: int = 0
+    refused: int = 0
+    duration_s: float = 0.0
+    errors: dict[str, array[float]] = field(default_factory=lambda: {key: array("d") for key in ERRORS})
+    held: dict[str, list[int]] = field(default_factory=lambda: {key: [0, 0] for key in MEASURED})
+
+    def add(self, row: Mapping[str, Any]) -> None:
+        """Count a row in, with as many digits as it is written with."""
+        row = rounded(row)
+        self.files += 1
+        self.refused += "refused" in row
+        self.duration_s += row.get("duration_s", 0.0)
+        for key, values in self.errors.items():
+            if row.get(key) is not None:
+                values.append(row[key])
+        for key, beside in MEASURED.items():
+            band = row.get("band", {}).get(key)
+            if band is not None and row.get(beside) is not None:
+                self.held[key][0] += 1
+                self.held[key][1] += band[0] <= row[beside] <= band[2]
+
+    def answer(self, band: bool) -> dict[str, Any]:
+        """How many files there were, the medians of the errors, and with bands how many of the measured lay in them."""
+        found: dict[str, Any] = {"files": self.files, "refused": self.refused}
+        for key, values in self.errors.items():
+            found[key] = (
+                {"drives": len(values), "median": median(values), "median_size": median(map(abs, values))}
+                if values else None
+            )  # fmt: skip
+        if band:
+            found["band"] = drawn_for(RUNS) | {
+                f"{key}_held": {"drives": drives, "inside": inside} if drives else None
+                for key, (drives, inside) in self.held.items()
+            }
+        return found
+
+
+def study(
+    folder: Path,
+    scenario: Scenario,
+    given: frozenset[str],
+    *,
+    band: bool = True,
+    out: Path | None = None,
+    workers: int = 1,
+    scheduler: str = "",
+    told: Callable[[int, Totals], None] = lambda files, totals: None,
+) -> dict[str, Any]:
     """Work through all recordings of a folder: a row a file by name, and medians over those that were measured.
 
-    With bands, also how many of the measured drives lay in theirs.
+    Parameters
+    ----------
+    folder : path
+        With the recordings; folders within it are left alone.
+    scenario, given
+        The car and all around it, and what of it holds whatever a recording says.
+    band : bool
+        Whether each drive has its band; then also how many of the measured drives lay in theirs.
+    out : path, optional
+        A table (.csv, .parquet) for the rows, which are then not in the answer. What it holds already is not done
+        again: a study that was broken off goes on where it was.
+    workers, scheduler
+        Who does it, as for `model.out.workers.each`; the rows are the same.
+    told : callable
+        Called with the number of files and the totals so far, after each row.
 
     Raises
     ------
     InputError
-        Where it is no folder, or one without recordings.
+        Where it is no folder, or one without recordings; where the table is something else, or the scheduler is not
+        there.
     """
+    table = None if out is None else StudyTable(out, band=band, settings=_settings(scenario, given, band))
+    files = _files(folder, () if table is None else table.places)
+    if workers > 1:
+        # what has to be compiled is compiled once, and taken by the others from where it is kept
+        prepare()
+    # beside others each keeps to one processor
+    processors = 1 if workers > 1 or scheduler else PROCESSORS
+    work = partial(study_row, scenario=scenario, given=given, band=band, processors=processors)
+    totals = Totals()
+    if table is None:
+        rows = []
+        for row in _rows(work, files, workers, scheduler):
+            rows.append(row)
+            totals.add(row)
+            told(len(files), totals)
+        return totals.answer(band) | {"drives": sorted(rows, key=lambda row: row["name"])}
+    with table:
+        left = [file for file in files if not table.holds(file)]
+        for row in table.rows(sorted(set(files) - set(left))):
+            totals.add(row)
+        for row in _rows(work, left, workers, scheduler):
+            table.add(row, folder / row["name"])
+            totals.add(row)
+            told(len(files), totals)
+        table.put_in_order(files)
+    return totals.answer(band) | {"table": table.out.name}
+
+
+def _rows(work: Callable[[Path], Row], files: Iterable[Path], workers: int, scheduler: str) -> Iterator[Row]:
+    for file, row in each(work, files, workers, scheduler):
+        yield row or _refused(file, InputError("study-worker-lost", name=file.name))
+
+
+def _settings(scenario: Scenario, given: frozenset[str], band: bool) -> str:
+    """What tells rows apart that were computed with other settings, or by another version."""
+    asked = [MODEL_VERSION, scenario_to_json(scenario), sorted(given), [RUNS, SEED] if band else []]
+    return hashlib.sha256(json.dumps(asked, sort_keys=True).encode()).hexdigest()[:12]
+
+
+def _files(folder: Path, but: Iterable[Path]) -> list[Path]:
+    """The recordings of a folder, by name."""
     if not folder.is_dir():
         raise InputError("study-no-folder", name=folder.name, endings=Several(tuple(ENDINGS)))
-    files = sorted(file for file in folder.iterdir() if file.suffix.lower() in ENDINGS and file.is_file())
+    left_out = {place.resolve() for place in but}
+    with os.scandir(folder) as entries:
+        names = sorted(each.name for each in entries if each.name.lower().endswith(ENDINGS) and each.is_file())
+    files = [folder / name for name in names]
+    if left_out and folder.resolve() in {place.parent for place in left_out}:
+        files = [file for file in files if file.resolve() not in left_out]
     if not files:
         raise InputError("study-without-recordings", name=folder.name, endings=Several(tuple(ENDINGS)))
-    rows = [study_row(file, scenario, given, band=band) for file in files]
-    found = {
-        "files": len(rows),
-        "refused": sum("refused" in row for row in rows),
-        "net_error_share": _medians([row.get("net_error_share") for row in rows]),
-        "recovered_difference": _medians([row.get("recovered_difference") for row in rows]),
-    }
-    if band:
-        found["band"] = drawn_for(RUNS) | {f"{key}_held": _held(rows, key, beside) for key, beside in MEASURED.items()}
-    return found | {"drives": rows}
-
-
-def _held(rows: Sequence[Mapping[str, Any]], key: str, measured: str) -> dict[str, int] | None:
-    """How many of the drives that were measured lay in their band."""
-    beside = [(row["band"][key], row[measured]) for row in rows if row.get(measured) is not None]
-    inside = [band[0] <= value <= band[2] for band, value in beside if band is not None]
-    return {"drives": len(inside), "inside": sum(inside)} if inside else None
-
-
-def _medians(values: Sequence[float | None]) -> dict[str, Any] | None:
-    known = [value for value in values if value is not None]
-    if not known:
-        return None
-    return {"drives": len(known), "median": median(known), "median_size": median(map(abs, known))}
+    return files

@@ -162,6 +162,7 @@ def run_each(
     regen: Sequence[bool] = (True, False),
     only_driven: bool = False,
     record: bool = False,
+    processors: int = PROCESSORS,
 ) -> Array:
     """Drive one trace with every drawn set of figures.
 
@@ -179,6 +180,8 @@ def run_each(
         Whether runs of cars that cannot drive the trace measure nothing: NaN.
     record : bool
         Whether `measure` looks at single steps; energies are there without.
+    processors : int
+        How many cars are driven side by side; what comes out is the same.
 
     Returns
     -------
@@ -188,16 +191,16 @@ def run_each(
     chunks = min(len(cars), -(-len(cars) * len(trace.step_s) // STEPS_AT_ONCE)) if record else 1
     measured = []
     for some in np.array_split(cars, chunks):
-        runs = [_side_by_side(trace, some, with_it, record) for with_it in regen]
+        runs = [_side_by_side(trace, some, with_it, record, processors) for with_it in regen]
         found = np.array(measure(*runs), dtype=float)
         measured.append(np.where(runs[0].energies["able"], found, np.nan) if only_driven else found)
     return np.concatenate(measured, axis=-1)
 
 
-def _side_by_side(trace: Trace, cars: Records, regen: bool, record: bool) -> Run:
+def _side_by_side(trace: Trace, cars: Records, regen: bool, record: bool, processors: int) -> Run:
     """A drive with many cars, as many at a time as there are processors: compiled code lets other threads run."""
     run = undriven(road_of(trace), cars, record=record)
-    shares = min(len(cars), PROCESSORS)
+    shares = min(len(cars), processors)
     parts = zip(*(np.array_split(of, shares) for of in (cars, run.energies, run.moments)), strict=True)
     asked = [SIDE_BY_SIDE.submit(drive_all, some, run.road, regen, *filled) for some, *filled in parts]
     for one in asked:

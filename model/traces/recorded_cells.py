@@ -27,9 +27,13 @@ def decimal_mark(cells: Sequence[str], separator: str) -> str:
     A mark before other than three digits, or the last of two, is the decimal one. Where every comma stands before
     three digits it sets thousands apart in a table separated by commas, and is the decimal mark in others.
     """
-    plain = [cell.strip().translate(SIGNS) for cell in cells]
-    numbers = [cell for cell in plain if re.fullmatch(r"[+-]?[\d.,]*\d[\d.,]*", cell)]
-    for cell in numbers:
+    # most cells have no mark at all, and one that decides soon comes
+    marked = (cell.strip().translate(SIGNS) for cell in cells if "," in cell or "." in cell)
+    commas = False
+    for cell in marked:
+        if not re.fullmatch(r"[+-]?[\d.,]*\d[\d.,]*", cell):
+            continue
+        commas = commas or "," in cell
         if "," in cell and "." in cell:
             return max(",.", key=cell.rfind)
         for mark, other in (",.", ".,"):
@@ -38,7 +42,7 @@ def decimal_mark(cells: Sequence[str], separator: str) -> str:
             before, found, after = cell.partition(mark)
             if found and (len(after) != 3 or len(before.lstrip("+-")) > 3 or before.lstrip("+-0") == ""):
                 return mark
-    return "," if separator != "," and any("," in cell for cell in numbers) else "."
+    return "," if separator != "," and commas else "."
 
 
 def as_numbers(cells: pd.Series, decimal: str) -> tuple[Array, NDArray[np.bool_]]:

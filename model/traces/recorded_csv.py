@@ -172,6 +172,8 @@ def _recoded(data: bytes, encoding: str) -> bytes:
 
 
 def _split(line: str, separator: str) -> list[str]:
+    if line and '"' not in line:
+        return [cell.strip() for cell in line.split(separator)]
     try:
         return [cell.strip() for cell in next(csv.reader([line], delimiter=separator, skipinitialspace=True), [])]
     except csv.Error:

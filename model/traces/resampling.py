@@ -81,8 +81,9 @@ def steps_of(time_s: Array) -> Array:
         return np.arange(np.floor(time_s[-1]) + 1)
     parts = np.maximum(np.ceil(step / OWN_STEPS_S[1]), 1).astype(int)
     places = np.append(np.repeat(np.arange(len(step)), parts), len(step))
-    within = np.append(np.concatenate([np.arange(count) / count for count in parts]), 0.0)
-    return np.interp(places + within, np.arange(len(time_s)), time_s)
+    firsts = np.cumsum(parts) - parts
+    within = (np.arange(len(places) - 1) - np.repeat(firsts, parts)) / np.repeat(parts, parts)
+    return np.interp(places + np.append(within, 0.0), np.arange(len(time_s)), time_s)
 
 
 def is_fast(time_s: Array) -> bool:

@@ -449,3 +449,44 @@ study-no-folder = { $name }: is not a folder; a study needs one with recordings 
 # $name: text
 # $endings: list
 study-without-recordings = { $name }: holds no recordings; { $endings } files are read.
+
+# $name: text
+# $why: text
+study-unforeseen = { $name }: cannot be worked through ({ $why }).
+
+# $name: text
+study-worker-lost = { $name }: what worked on it was ended three times, as where memory runs out; it was left out.
+
+study-without-dask = --dask: Dask is not installed here; “pip install distributed” installs it.
+
+# $address: text
+# $why: text
+study-no-scheduler = --dask: no scheduler answers at { $address } ({ $why }).
+
+# $address: text
+study-no-workers = --dask: the scheduler at { $address } has no workers.
+
+# $why: text
+study-workers-without-model = --dask: the workers do not find this program; start them in its folder ({ $why }).
+
+# $name: text
+# $kinds: list
+study-out-of-other-kind = --out: { $name } is no table that can be written; its name ends in { $kinds }.
+
+# $name: text
+# $why: text
+study-out-unwritable = --out: { $name } cannot be written: { $why }.
+
+# $name: text
+study-out-is-another = --out: { $name } is there and is no table of such a study; it was left as it is.
+
+# $name: text
+study-out-of-other-settings = --out: { $name } holds rows computed with other settings or by another version; give another
+    name.
+
+# $done: count
+# $files: count
+# $refused: count
+# $recorded: quantity in hours
+# $left: quantity in s
+study-progress = { $done } of { $files } files, { $recorded } of driving, { $refused } refused; { $left } left

@@ -17,7 +17,7 @@ def energy_chart(table: pd.DataFrame, display: Display, dark: bool = False) -> S
     Parameters
     ----------
     table : DataFrame
-        Of `model.out.study.energy_over_time`.
+        Of `model.out.recorded.energy_over_time`.
     display : Display
         The reader's language.
     dark : bool

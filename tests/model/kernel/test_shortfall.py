@@ -10,7 +10,8 @@ from model.describe.fields import InputError
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver, Scenario
 from model.kernel.savings import evaluate
-from model.out.study import drive_recording, study_row
+from model.out.recorded import drive_recording
+from model.out.study import study_row
 from model.traces.logs import read_recording
 from tests.made_traces import ride
 

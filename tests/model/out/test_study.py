@@ -9,7 +9,7 @@ import pytest
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import scenario_to_json, starting_drives, with_settings
 from model.out.cli import main
-from model.out.study import band_of_recording, drive_recording
+from model.out.recorded import band_of_recording, drive_recording
 from tests.made_traces import stop_and_go
 
 TOWN = starting_drives()["town"][2]

@@ -1,0 +1,85 @@
+"""One recorded drive beside the model: driven by the modelled car, over time, and with its band."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from model.describe.parameters import car_of
+from model.describe.scenario import Scenario
+from model.describe.units import J_PER_KWH, KMH_PER_MPS
+from model.kernel.savings import Result, evaluate
+from model.out.answers import points
+from model.sampling.drives import draws_of
+from model.sampling.own_part import OPEN_KEY, own_part
+from model.sampling.uncertainty import PROCESSORS, RUNS, Band, hypercube, run_each
+from model.traces.logs import Recording, read_recording
+
+OWN = "own_part of a recording"
+
+
+def drive_recording(file: Path, scenario: Scenario, given: frozenset[str]) -> tuple[Recording, Scenario, Result]:
+    """Drive a recording; its own charge and air temperature stand in for what was not `given`, by keys.
+
+    Raises
+    ------
+    InputError
+        Where the file cannot be read or its drive cannot be driven.
+    """
+    recording = read_recording(file)
+    return recording, *drive_as_recorded(recording, scenario, given)
+
+
+def drive_as_recorded(recording: Recording, scenario: Scenario, given: frozenset[str]) -> tuple[Scenario, Result]:
+    """The same of a recording that has been read."""
+    trace = recording.trace
+    if recording.soc_start is not None and "soc_start" not in given:
+        scenario = scenario.with_setting("soc_start", recording.soc_start)
+    if "ambient_c" in given:
+        trace = replace(trace, ambient_c=None)
+    elif trace.ambient_c is not None:
+        scenario = scenario.with_setting("ambient_c", float(trace.ambient_c.mean()))
+    return scenario, evaluate(trace, car_of(scenario), scenario.conditions, scenario.driver)
+
+
+def energy_over_time(recording: Recording, result: Result) -> pd.DataFrame:
+    """What left the battery less what came back until each moment [kWh]: measured, where it was, and modelled.
+
+    One row a step, with `minutes` since the start, `speed_kmh` and `elevation_m` at its end.
+    """
+    trace = result.trace
+    steps = {"measured_kwh": recording.power_w, "modelled_kwh": result.run.terminal_w[0]}
+    energies = {name: np.cumsum(watts * trace.step_s) / J_PER_KWH for name, watts in steps.items() if watts is not None}
+    return pd.DataFrame(
+        {"minutes": trace.time_s[1:] / 60, "speed_kmh": trace.speed_mps[1:] * KMH_PER_MPS,
+         "elevation_m": trace.elevation_m[1:]} | energies
+    )  # fmt: skip
+
+
+def band_of_recording(
+    scenario: Scenario, result: Result, runs: int = RUNS, processors: int = PROCESSORS
+) -> dict[str, Any]:
+    """Low, mid and high of a recorded drive's net energy [kWh] and recovered share r [1], over `runs` drawn cars.
+
+    What was measured weights none of them. A single measured drive has its part of its own
+    (`model.sampling.own_part`) in all energy at the terminals alike: it widens the net energy and cancels in r.
+
+    Raises
+    ------
+    InputError
+        Where what is printed or shown of the car fits none of the drawn cars.
+    """
+    drawn = draws_of(scenario, runs, result.trace)
+    out_j, in_j = run_each(
+        result.trace, result.car, result.conditions, result.driver, drawn, lambda run: (run.out_j, run.in_j), (True,),
+        processors=processors,
+    )  # fmt: skip
+    own = own_part(hypercube([OWN], runs)[OWN]) if OPEN_KEY in drawn else 1.0
+    return {
+        "battery_net_kwh": points(Band.of((out_j - in_j) * own / J_PER_KWH)),
+        "recovered_share_of_output": points(Band.of(in_j / out_j)) if out_j.min() > 0 else None,
+    }
