@@ -33,7 +33,7 @@ MEASURED = {
 }
 """Under which keys of a row the measured figure stands beside the modelled one."""
 ERRORS = ("net_error_share", "recovered_difference")
-WORKERS = Field("workers", "count", "", "Workers", "Processes that work side by side.", 1, 256, default=1)
+WORKERS = Field("workers", "count", "", "study-workers", 1, 256, default=1)
 Row = dict[str, Any]
 
 

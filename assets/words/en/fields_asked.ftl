@@ -157,3 +157,6 @@ recorded-battery_power_kw = battery power
 recorded-battery_a = battery current
 
 recorded-battery_v = battery voltage
+
+study-workers = workers
+    .help = Processes that work side by side.
