@@ -29,7 +29,7 @@ EXCEPTIONS = {
     "model/describe/sources.py": (2, "the same"),
     "model/words/bands.py": (1, "the same"),
     "pages/sources.py": (2, "the same"),
-    "model/out/study.py": (1, "the key of a draw"),
+    "model/out/recorded.py": (1, "the key of a draw"),
     "model/out/cli.py": (1, "the name of the command"),
     "pages/parts/report.py": (1, "the same"),
     "pages/entrypoint.py": (1, "the name of the program"),
