@@ -177,8 +177,8 @@ class StudyTable:
         return row | ({"band": bands} if bands else {})
 
     def _write_parquet(self, names: list[str]) -> None:
-        import pyarrow as pa
-        import pyarrow.parquet as pq
+        import pyarrow as pa  # type: ignore[import-untyped]
+        import pyarrow.parquet as pq  # type: ignore[import-untyped]
 
         kinds = {str: pa.string(), int: pa.int64(), float: pa.float64(), bool: pa.bool_()}
         schema = pa.schema([(key, kinds[kind]) for key, kind in self.columns.items()])
@@ -190,8 +190,8 @@ class StudyTable:
 
     def _take_parquet(self) -> None:
         """Go on from a table that was put in order."""
-        import pyarrow as pa
-        import pyarrow.parquet as pq
+        import pyarrow as pa  # type: ignore[import-untyped]
+        import pyarrow.parquet as pq  # type: ignore[import-untyped]
 
         try:
             table = pq.ParquetFile(self.out)
