@@ -190,8 +190,8 @@ class StudyTable:
 
     def _take_parquet(self) -> None:
         """Go on from a table that was put in order."""
-        import pyarrow as pa  # type: ignore[import-untyped]
-        import pyarrow.parquet as pq  # type: ignore[import-untyped]
+        import pyarrow as pa
+        import pyarrow.parquet as pq
 
         try:
             table = pq.ParquetFile(self.out)
