@@ -11,6 +11,7 @@ from model.checks.published import certified_cars, consistency, evidence
 from model.describe.figures import Quantity
 from model.describe.parameters import class_labels
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED
+from model.words import checks as spoken
 from model.words.bands import band_promise
 from pages.parts import certified_words, glossary, source_links, state
 from pages.parts.charts import certified as certified_charts
@@ -63,12 +64,13 @@ def write(text: str) -> None:
 
 def check_part(check: Check) -> None:
     """One check: its source, what it publishes and what was found."""
-    st.subheader(check.title, anchor=check.id)
+    title = spoken.title(check, display)
+    st.subheader(title, anchor=check.id)
     cited = source_links.cited_with_links(check.sources, display)
-    about = say("check-about", source=cited, published=check.published, note=check.note)
+    about = spoken.about(check, cited, display)
     commit, day = ranges_set()[check.id]
-    write(f"{about} {check.no_evidence} {say('check-range-set', commit=f'`{commit}`', date=day)}")
-    show(check_table(check, display), say("table-check", check=check.title))
+    write(f"{about} {say('check-range-set', commit=f'`{commit}`', date=day)}")
+    show(check_table(check, display), say("table-check", check=title))
 
 
 def show(table, alt: str) -> None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from model.describe.car import Car
+from model.describe.figures import Quantity, Share
 from model.describe.parameters import car_from, class_of_mass
 from model.describe.scenario import Driver
 from model.describe.tables import rows
@@ -24,12 +25,22 @@ DRIVER_KG = 75.0
 
 @dataclass(frozen=True)
 class Outcome:
-    """One number that the model gives, and what is published for it: a number, a range, or nothing (None)."""
+    """One number that the model gives, and what is published for it: a number, a range, or nothing (None).
+
+    `what` names the message that tells what the number is, `given` are the parts that the message takes.
+    """
 
     what: str
     value: float
     published: float | tuple[float, float] | None = None
     unit: str = "%"
+    given: tuple[tuple[str, Quantity | str], ...] = ()
+
+    @property
+    def name(self) -> str:
+        """What tells it from the check's other numbers."""
+        parts = (f"{part.value:g}" if isinstance(part, Quantity) else part for _, part in self.given)
+        return " ".join((self.what, *parts))
 
     @property
     def off(self) -> float | None:
@@ -39,28 +50,20 @@ class Outcome:
         low, high = self.published if isinstance(self.published, tuple) else (self.published, self.published)
         return self.value - min(max(self.value, low), high)
 
-    def __str__(self) -> str:
-        off = "reported" if self.off is None else f"published {self.published}, off by {self.off:+.1f}"
-        return f"{self.what}: {self.value:.1f} {self.unit} ({off})"
-
 
 @dataclass(frozen=True)
 class Check:
-    """The model beside its sources, by their ids: what they publish, how it was compared, and what was found.
+    """The model beside its sources, by their ids, and what was found.
 
-    `no_evidence` says why an agreement would prove nothing; it is empty where the sources speak for themselves.
+    The message ``check-`` and its id tells what is compared, what the sources publish and how it was done; `given` are
+    the parts that it takes. It is no evidence where an agreement would prove nothing.
     """
 
     id: str
-    title: str
     sources: tuple[str, ...]
-    published: str
-    note: str
     found: tuple[Outcome, ...]
-    no_evidence: str = ""
-
-    def __str__(self) -> str:
-        return "\n  ".join([f"{self.title}. Published: {self.published}.", *map(str, self.found)])
+    is_evidence: bool = True
+    given: tuple[tuple[str, Share], ...] = ()
 
 
 @cache

@@ -10,6 +10,7 @@ import numpy as np
 
 from model.checks.check import CITY_SHARE, Check, Outcome, certified
 from model.describe.car import Car
+from model.describe.figures import Quantity, Share
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
 from model.describe.scenario_io import starting_drives
@@ -35,12 +36,6 @@ def _mixed_kwh_per_km(car: Car, conditions: Conditions) -> float:
     return CITY_SHARE * city + (1 - CITY_SHARE) * highway
 
 
-HATCH_IN_THE_COLD = (
-    "Family hatch at its middle figures on the 55/45 mix of UDDS and HWFET, against 23.9 °C, amid the run: "
-    "part-charged, tyres and cabin warm, the battery as cold as the air."
-)
-
-
 @cache
 def _cold_use_over_warm(cabin: bool) -> float:
     """Energy a kilometre amid a test run in the cold over that of a warm day [1]."""
@@ -57,11 +52,8 @@ def distance_in_the_cold() -> Check:
     off, on = (100 * (1 / _cold_use_over_warm(cabin) - 1) for cabin in (False, True))
     return Check(
         id="distance-in-the-cold",
-        title="Distance on the same energy at −6.7 °C",
         sources=("aaa-2019",),
-        published="−9 % with the cabin off, −39 % with it on, mean of five cars, by energy from the wall",
-        note=f"{HATCH_IN_THE_COLD} By energy from the battery.",
-        found=(Outcome("cabin off", off, -9.0), Outcome("cabin on", on, -39.0)),
+        found=(Outcome("found-cabin-off", off, -9.0), Outcome("found-cabin-on", on, -39.0)),
     )
 
 
@@ -72,12 +64,10 @@ def range_in_the_cold() -> Check:
     off, on = (100 * (held / _cold_use_over_warm(cabin) - 1) for cabin in (False, True))
     return Check(
         id="range-in-the-cold",
-        title="Range at −6.7 °C",
         sources=("aaa-2019",),
-        published="−12 % with the cabin off, −41 % with it on, mean of five cars",
-        note=f"{HATCH_IN_THE_COLD} Of the battery {100 * held:.0f} % can be drawn.",
-        found=(Outcome("cabin off", off, -12.0), Outcome("cabin on", on, -41.0)),
-        no_evidence="How much of a cold battery can be drawn was taken from these very figures.",
+        found=(Outcome("found-cabin-off", off, -12.0), Outcome("found-cabin-on", on, -41.0)),
+        given=(("held", Share(held, places=0)),),
+        is_evidence=False,
     )
 
 
@@ -102,15 +92,11 @@ def consumption_in_the_cold() -> Check:
     found = []
     for cycle, use in zip(cycles, _kwh_per_km_by_cycle(cold), strict=True):
         mild = evaluate(cycle_trace(cycle), car, warm, Driver())
-        found.append(Outcome(cycle.upper(), 100 * (use * mild.distance_km / mild.net_kwh - 1), published[cycle]))
+        more_pct = 100 * (use * mild.distance_km / mild.net_kwh - 1)
+        found.append(Outcome("found-on-cycle", more_pct, published[cycle], given=(("name", cycle.upper()),)))
     return Check(
         id="consumption-in-the-cold",
-        title="More energy from the battery at −6.7 °C, cabin heated",
         sources=("anl-cold",),
-        published="nearly twice as much on UDDS, 40 % more on HWFET, 25 % more on US06",
-        note="Road load and weight of that car (EV-A), 21 of its 24 kWh usable (from memory), a plain heater of "
-        "at most 5 kW, the rest as a small hatch; against 22.2 °C. Driven off cold, one cycle after the other in this "
-        "order, which is assumed: tyres, battery and cabin warm up on the way.",
         found=tuple(found),
     )
 
@@ -136,17 +122,13 @@ def effects_of_cold() -> Check:
     mean_heat_kw = result.ledger.cabin / result.trace.duration_s / 1000
     return Check(
         id="effects-of-cold",
-        title="Range lost at −7 °C, by cause",
         sources=("steinstraeter-2021",),
-        published="up to 31.9 % by heating and 21.7 % by limited recuperation, over 125 trips of two cars",
-        note="Family hatch on WLTC class 3b driven off cold, each against the cold drive without that effect: all "
-        "recuperation lost, cabin off; heating on. Short cold drives in town go beyond both.",
         found=(
-            Outcome("recuperation lost, WLTC", recuperation, 21.7),
-            Outcome("heating, WLTC", heat, 31.9),
-            Outcome("mean power of that heating", mean_heat_kw, unit="kW"),
-            Outcome("recuperation lost, a short drive in town", town_recuperation),
-            Outcome("heating, a short drive in town", town_heat),
+            Outcome("found-recuperation-lost-on-wltc", recuperation, 21.7),
+            Outcome("found-heating-on-wltc", heat, 31.9),
+            Outcome("found-power-of-heating", mean_heat_kw, unit="kW"),
+            Outcome("found-recuperation-lost-in-town", town_recuperation),
+            Outcome("found-heating-in-town", town_heat),
         ),
     )
 
@@ -161,19 +143,14 @@ def alpine_pass() -> Check:
     for mass_kg, car_class, up_kwh, down_kwh in ((2500.0, "large-suv", 12.1, 3.7), (1500.0, "small-hatch", 7.1, 1.9)):
         car = car_from(car_class, {"mass_kg": mass_kg})
         up, down = (evaluate(hill(sign * 1000.0, 5.0, 80.0), car, ON_A_HILL, Driver()).net_kwh for sign in (1, -1))
-        tonnes = f"{mass_kg / 1000:g} t"
-        found.append(Outcome(f"{tonnes}, up", up, up_kwh, unit="kWh"))
-        found.append(Outcome(f"{tonnes}, back on the way down", -down, down_kwh, unit="kWh"))
+        given = (("mass", Quantity(mass_kg, "kg", 3, trimmed=True)),)
+        found.append(Outcome("found-up", up, up_kwh, unit="kWh", given=given))
+        found.append(Outcome("found-down", -down, down_kwh, unit="kWh", given=given))
     return Check(
         id="alpine-pass",
-        title="Energy up and down an alpine pass",
         sources=("mps-2022",),
-        published="20 km and 1000 m each way: 12.1 kWh up, 3.7 back for a car of 2.5 t, 7.1 and 1.9 for one of 1.5 t",
-        note="Large SUV and small hatch of those masses on an even slope at 80 km/h, 15 °C; speed and weather are not "
-        "published and assumed.",
         found=tuple(found),
-        no_evidence="Speed, slope and weather are guesses, and other guesses would move the figures by more than they "
-        "are off.",
+        is_evidence=False,
     )
 
 
@@ -203,19 +180,14 @@ def hill_loop() -> Check:
     weak_grade, weak_speed = grade_and_speed_of(HILL_UP, HILL_DOWN, weak)
     return Check(
         id="hill-loop",
-        title="The road behind a published hill loop",
         sources=("adac-hill-2024",),
-        published="a car of 1180 kg: 26.4 kWh/100 km up, 7.1 back on the way down; grade and speed are not published",
-        note="City car of that mass at 15 °C: solved for the even slope and the steady speed that give both. Bends and "
-        "changes of speed are left out, which makes it come out fast. With that car's motor of 33 kW: reported.",
         found=(
-            Outcome("grade", grade),
-            Outcome("speed", speed, unit="km/h"),
-            Outcome("grade, 33 kW", weak_grade),
-            Outcome("speed, 33 kW", weak_speed, unit="km/h"),
+            Outcome("found-grade", grade),
+            Outcome("found-speed", speed, unit="km/h"),
+            Outcome("found-grade-with-its-motor", weak_grade),
+            Outcome("found-speed-with-its-motor", weak_speed, unit="km/h"),
         ),
-        no_evidence="It is solved from the published figures: that the model gives them back is no surprise, only that "
-        "the road is a likely one.",
+        is_evidence=False,
     )
 
 

@@ -16,6 +16,7 @@ import numpy as np
 
 from model.checks.check import CITY_SHARE, Check, Outcome, certified, on_cycle
 from model.checks.cold import WINTER_CHECKS
+from model.describe.figures import Quantity
 from model.describe.parameters import REFERENCE_CLASSES, car_from, class_labels
 from model.describe.scenario import Driver
 from model.describe.tables import rows
@@ -51,13 +52,6 @@ class CertifiedCar:
         """Modelled over published wall energy on the highway, less one [%]."""
         return 100 * (self.highway_modelled / self.highway_published - 1)
 
-    def __str__(self) -> str:
-        return (
-            f"{self.id}, {self.description}, as {self.car_class}: "
-            f"city {self.city_published:.0f} published, {self.city_modelled:.0f} found ({self.city_error_pct:+.0f} %); "
-            f"highway {self.highway_published:.0f}, {self.highway_modelled:.0f} ({self.highway_error_pct:+.0f} %) Wh/km"
-        )
-
 
 def _certified_car(row: Mapping[str, str]) -> CertifiedCar:
     car_class, car = certified(row)
@@ -87,16 +81,12 @@ def epa_certification() -> Check:
     highway = [car.highway_error_pct for car in certified_cars()]
     return Check(
         id="epa-certification",
-        title="Wall energy of nine cars in the US certification",
         sources=("epa-2010-2019",),
-        published="measured wall energy on UDDS and HWFET, before the label's correction",
-        note="Measured road load and test weight, cabin off, everything else as the class of "
-        "nearest mass has it. EV-O and EV-Q, early cars that recovered little, are counted in and miss in the city.",
         found=(
-            Outcome("city, median of the errors' sizes", median(map(abs, city))),
-            Outcome("highway, median of the errors' sizes", median(map(abs, highway))),
-            Outcome("city, median error", median(city)),
-            Outcome("highway, median error", median(highway)),
+            Outcome("found-errors-in-the-city", median(map(abs, city))),
+            Outcome("found-errors-on-the-highway", median(map(abs, highway))),
+            Outcome("found-lean-in-the-city", median(city)),
+            Outcome("found-lean-on-the-highway", median(highway)),
         ),
     )
 
@@ -113,15 +103,11 @@ def energy_flow() -> Check:
 
     return Check(
         id="energy-flow",
-        title="Energy put back, over energy from the wall",
         sources=("doe-energy", "doe-1360"),
-        published="32 % city, 6 % highway, 22 % combined",
-        note="Modelled energy into the battery at its terminals over the published wall energy of the nine certified "
-        "cars, median. Combined: energies of 1 km weighted 0.55 city and 0.45 highway.",
         found=(
-            Outcome("city", share_pct(1.0), 32.0),
-            Outcome("highway", share_pct(0.0), 6.0),
-            Outcome("combined", share_pct(CITY_SHARE), 22.0),
+            Outcome("found-in-the-city", share_pct(1.0), 32.0),
+            Outcome("found-on-the-highway", share_pct(0.0), 6.0),
+            Outcome("found-combined", share_pct(CITY_SHARE), 22.0),
         ),
     )
 
@@ -141,21 +127,15 @@ def range_gain_on_dynamometer() -> Check:
     compared, reported = [], []
     for strength in (0.5, 1.0, 1.5):
         results = {c: on_cycle(c, car, Driver(lift_off_mps2=strength)) for c in ("wltc3b", "udds", "hwfet")}
-        gain_pct = {
-            "WLTC class 3b": 100 * (results["wltc3b"].range_gain or 0),
-            "55/45 mix of UDDS and HWFET": 100 * _mixed_range_gain(results),
-        }
+        wltc_pct, us_pct = 100 * (results["wltc3b"].range_gain or 0), 100 * _mixed_range_gain(results)
+        given = (("strength", Quantity(strength, "m/s²", 3, trimmed=True)),)
         if strength <= 1:
-            compared += [
-                Outcome(f"{name}, lift-off {strength:g} m/s²", gain, (11.0, 22.0)) for name, gain in gain_pct.items()
-            ]
-        reported.append(Outcome(f"UDDS, lift-off {strength:g} m/s²", 100 * (results["udds"].range_gain or 0)))
+            compared.append(Outcome("found-gain-on-wltc", wltc_pct, (11.0, 22.0), given=given))
+            compared.append(Outcome("found-gain-on-us-cycles", us_pct, (11.0, 22.0), given=given))
+        reported.append(Outcome("found-gain-on-udds", 100 * (results["udds"].range_gain or 0), given=given))
     return Check(
         id="range-gain-on-dynamometer",
-        title="Range gained by a light car on a dynamometer",
         sources=("wager-2017",),
-        published="11 to 22 % more range, by setting and cycle, for a micro electric hatch of the 2010s",
-        note="A city car whose brake pedal works the discs only, so that only lift-off recovers.",
         found=(*compared, *reported),
     )
 
@@ -168,13 +148,13 @@ def recovered_on_wltc() -> Check:
     }
     return Check(
         id="recovered-on-wltc",
-        title="Share of the battery's output that comes back on WLTC",
         sources=("adac-2024",),
-        published="about 22 % on average, from 9 to 31 %",
-        note="Recovered share r of every battery class at its middle figures, brake pedal blended, cabin off.",
         found=(
-            Outcome("mean of the classes", fmean(shares_pct.values()), 22.0),
-            *(Outcome(label, share, (9.0, 31.0)) for label, share in shares_pct.items()),
+            Outcome("found-mean-of-classes", fmean(shares_pct.values()), 22.0),
+            *(
+                Outcome("found-of-class", share, (9.0, 31.0), given=(("name", label),))
+                for label, share in shares_pct.items()
+            ),
         ),
     )
 
@@ -187,16 +167,12 @@ def braking_over_traction() -> Check:
         run = drive(cycle_trace(cycle), car, LABORATORY, Driver())
         work = run.wheel_n * run.speed * run.step_s
         share_pct = 100 * float(np.sum(-work[work < 0]) / np.sum(work[work > 0]))
-        found.append(Outcome(cycle.upper(), share_pct, expected))
+        found.append(Outcome("found-on-cycle", share_pct, expected, given=(("name", cycle.upper()),)))
     return Check(
         id="braking-over-traction",
-        title="Braking energy over traction energy at the wheels",
         sources=("own-point-mass", "cycles"),
-        published=", ".join(f"{cycle.upper()} {share:.0f} %" for cycle, share in BRAKING_OVER_TRACTION_PCT.items()),
-        note="1500 kg, drag coefficient 0.3 on 2.2 m², rolling coefficient 0.01, 3 % rotating mass; speed in the "
-        "middle of each step, no rolling resistance while standing.",
         found=tuple(found),
-        no_evidence="The figures beside it are a computation of this project's own, from the same speeds.",
+        is_evidence=False,
     )
 
 
@@ -218,9 +194,9 @@ def all_checks() -> tuple[Check, ...]:
 
 def evidence() -> tuple[Check, ...]:
     """The checks whose agreement says something about the model."""
-    return tuple(check for check in all_checks() if not check.no_evidence)
+    return tuple(check for check in all_checks() if check.is_evidence)
 
 
 def consistency() -> tuple[Check, ...]:
     """The checks that would agree, or nearly so, whatever the model's worth: shown, and not counted as evidence."""
-    return tuple(check for check in all_checks() if check.no_evidence)
+    return tuple(check for check in all_checks() if not check.is_evidence)

@@ -19,8 +19,8 @@ from model.describe.tables import ASSETS
 
 FOLDER = ASSETS / "words"
 LINE_BREAK = re.compile(r"(?<!\n)\n(?!\n)")
-FixedQuantity = Callable[[float, str], str]
-"""Writes a figure that stands in a message itself: its value and its unit."""
+FixedQuantity = Callable[..., str]
+"""Writes a figure that stands in a message itself: its value, its unit, and its digits where three are too many."""
 
 class MessageError(ValueError):
     """A message that is not there, or cannot be said: a fault of ours, never of what a reader entered."""

@@ -162,7 +162,7 @@ def _said(display: Display, name: str, values: tuple[tuple[str, Value], ...]) ->
 def _fixed(us: bool, language: str) -> FixedQuantity:
     """How a figure that stands in a message itself is written."""
     display = Display(us, language)
-    return lambda value, unit: display.figure(Quantity(float(value), str(unit), 6, trimmed=True))
+    return lambda value, unit, digits=3: display.figure(Quantity(float(value), str(unit), int(digits), trimmed=True))
 
 
 def _spoken(display: Display, name: str, key: str, value: Value) -> str | int:

@@ -20,6 +20,7 @@ from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.describe.sources import named_sources
 from model.describe.tables import rows
 from model.traces.cycles import CYCLES, cycle_trace
+from model.words import checks as spoken
 from model.words.entries import choice_word, label_of, labelled, shown_value
 from model.words.quantities import Display, capital
 from pages.parts.plain_text import inert
@@ -125,7 +126,7 @@ def check_table(check: Check, display: Display) -> pd.DataFrame:
             more = display.figure(Quantity(display.value(found.off, found.unit), "", places=1, signed=True))
             off = display.say("found-within") if found.off == 0 else more
         value = together(display.figure(number(found.value, found.unit)))
-        table.append([capital(found.what), published_text(found, display), value, off])
+        table.append([capital(spoken.what(found, display)), published_text(found, display), value, off])
     names = (display.say("column-number"), display.say("column-published"), display.say("column-found"))
     return pd.DataFrame(table, columns=[*names, display.say("column-off")])
 

@@ -10,6 +10,7 @@ import streamlit as st
 from model.checks.check import Check, Outcome
 from model.checks.published import CertifiedCar, certified_cars, evidence
 from model.describe.figures import Quantity, Several
+from model.words import checks as spoken
 from model.words.bands import band_promise
 from model.words.quantities import Display, inside
 from pages.parts import state
@@ -49,12 +50,13 @@ def _missed(check: Check, found: Outcome, display: Display) -> str:
     """A number outside what is published, named."""
     assert found.off is not None
     off = number(abs(found.off), "points" if found.unit == "%" else found.unit)
-    return display.say("trust-missed", title=inside(check.title), what=found.what, off=off)
+    title, what = inside(spoken.title(check, display)), spoken.what(found, display)
+    return display.say("trust-missed", title=title, what=what, off=off)
 
 
 def others_words(checks: Sequence[Check], display: Display) -> str:
     """The other checks in a paragraph: what was compared, which published ranges hold the model and which do not."""
-    titles = Several(tuple(inside(check.title) for check in checks), ";")
+    titles = Several(tuple(inside(spoken.title(check, display)) for check in checks), ";")
     said = [display.say("trust-others", count=len(checks), titles=titles)]
     compared = [(check, found) for check in checks for found in check.found if found.off is not None]
     ranges = [(check, found) for check, found in compared if isinstance(found.published, tuple)]

@@ -10,5 +10,5 @@ from tests.tolerances import assert_within
 
 def test_energy_up_and_down_the_pass():
     check = alpine_pass()
-    assert len(check.found) == 4 and check.no_evidence
-    assert_within(check, {item.what: (0.8 * item.published, 1.2 * item.published) for item in check.found})
+    assert len(check.found) == 4 and not check.is_evidence
+    assert_within(check, {item.name: (0.8 * item.published, 1.2 * item.published) for item in check.found})

@@ -11,5 +11,5 @@ from tests.tolerances import assert_within
 
 def test_braking_over_traction_energy_of_the_reference_car():
     check = braking_over_traction()
-    assert len(check.found) == 6 and check.no_evidence
-    assert_within(check, {item.what: (item.published - 1, item.published + 1) for item in check.found})
+    assert len(check.found) == 6 and not check.is_evidence
+    assert_within(check, {item.name: (item.published - 1, item.published + 1) for item in check.found})

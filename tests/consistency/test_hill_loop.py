@@ -14,8 +14,8 @@ from tests.tolerances import assert_within
 
 def test_the_road_that_gives_both_figures():
     check = hill_loop()
-    assert check.no_evidence
-    assert_within(check, {"grade": (4, 6), "speed": (50, 75)})
+    assert not check.is_evidence
+    assert_within(check, {"found-grade": (4, 6), "found-speed": (50, 75)})
 
 
 def test_the_road_found_does_give_both_figures():

@@ -10,7 +10,7 @@ from tests.tolerances import assert_within
 
 def test_range_of_a_family_hatch_in_the_cold():
     check = range_in_the_cold()
-    assert check.no_evidence
-    assert_within(check, {"cabin off": (-17, -7), "cabin on": (-49, -33)})
+    assert not check.is_evidence
+    assert_within(check, {"found-cabin-off": (-17, -7), "found-cabin-on": (-49, -33)})
     cabin_off, cabin_on = (found.value for found in check.found)
     assert cabin_on < cabin_off < 0

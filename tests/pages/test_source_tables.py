@@ -79,7 +79,11 @@ def test_every_found_number_is_listed(check):
 
 def test_how_far_a_number_is_off_stands_beside_it():
     check = all_checks()[0]
-    made = (Outcome("a", 99.0, (0.0, 9.0)), Outcome("b", -5.0, -3.5, unit="km/h"), Outcome("c", 1.0, (0.0, 2.0)))
+    made = (
+        Outcome("found-grade", 99.0, (0.0, 9.0)),
+        Outcome("found-speed", -5.0, -3.5, unit="km/h"),
+        Outcome("found-combined", 1.0, (0.0, 2.0)),
+    )
     table = check_table(replace(check, found=made), METRIC)
     assert table["Off by"].tolist() == ["+90.0", "\N{MINUS SIGN}1.5", "within"]
     assert table["Published"].iloc[1] == f"\N{MINUS SIGN}3.5{NO_BREAK}km/h"

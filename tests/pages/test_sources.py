@@ -13,6 +13,7 @@ from model.claims.evidence import measurements
 from model.describe.scenario_io import starting_drives
 from model.describe.sources import sources
 from model.sampling.uncertainty import RUNS, SEED
+from model.words.checks import title
 from model.words.quantities import Display
 from pages.parts import theme
 from pages.parts.certified_words import cars_title, misses_words
@@ -44,7 +45,7 @@ def test_it_tells_how_bands_are_made_what_was_checked_and_what_is_left_out():
         assert needed in words
     assert all(entry in words for entry in (*entries(METRIC), *left_out(METRIC)))
     for check in all_checks():
-        assert check.title in words and all(linked(sources()[one]) in words for one in check.sources)
+        assert title(check, METRIC) in words and all(linked(sources()[one]) in words for one in check.sources)
         assert f"since commit `{ranges_set()[check.id][0]}`" in words
     assert "No published map of what a car’s battery accepts" in words
     assert len(app.table) == 8 + len(all_checks())

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 from model.checks.check import Outcome
 from model.checks.published import all_checks, certified_cars, consistency, evidence
+from model.words.checks import title
 from model.words.quantities import Display
 from pages.parts.trust import first_words, largest_misses, left_out, others_words
 from pages.parts.wording import together
@@ -30,12 +31,14 @@ def test_the_largest_misses_are_named():
 
 
 def test_hits_and_misses_are_both_said():
-    ranges = replace(EPA, title="Ranges", found=(Outcome("a", 5.0, (0.0, 9.0)), Outcome("b", 12.0, (0.0, 9.0))))
-    numbers = replace(EPA, title="Numbers", found=(Outcome("c", 5.0, 4.0), Outcome("d", -9.0, -6.0), Outcome("e", 1.0)))
+    two = (Outcome("found-combined", 5.0, (0.0, 9.0)), Outcome("found-grade", 12.0, (0.0, 9.0)))
+    three = (Outcome("found-combined", 5.0, 4.0), Outcome("found-speed", -9.0, -6.0), Outcome("found-grade", 1.0))
+    ranges, numbers = replace(EPA, found=two), replace(EPA, found=three)
     words = others_words([ranges, numbers], METRIC)
-    assert "Of 2 published ranges the model lies within 1 and **outside 1: ranges, b (off by 3.0" in words
+    title = "wall energy of nine cars in the US certification"
+    assert f"Of 2 published ranges the model lies within 1 and **outside 1: {title}, grade (off by 3.0" in words
     assert "Beside 2 published single percentages it is off by 2.0 points for the median one" in words
-    assert "by most for **numbers, d (off by 3.0" in words
+    assert f"by most for **{title}, speed (off by 3.0" in words
     inside = replace(ranges, found=ranges.found[:1])
     words = others_words([inside], METRIC)
     assert "the model lies within 1." in words and "single" not in words
@@ -43,8 +46,8 @@ def test_hits_and_misses_are_both_said():
 
 def test_only_evidence_is_counted():
     words = others_words(evidence()[1:], METRIC)
-    assert all(check.title[1:] in words for check in evidence()[1:])
-    assert not any(check.title[1:] in words for check in consistency())
+    assert all(title(check, METRIC)[1:] in words for check in evidence()[1:])
+    assert not any(title(check, METRIC)[1:] in words for check in consistency())
 
 
 def test_the_drawer_tells_all_this_when_it_is_opened():

@@ -10,9 +10,9 @@ def test_range_lost_by_each_cause():
     assert_within(
         check,
         {
-            "recuperation lost, WLTC": (17.7, 25.7),
-            "heating, WLTC": (26.9, 36.9),
-            "mean power of that heating": (3, 4),
+            "found-recuperation-lost-on-wltc": (17.7, 25.7),
+            "found-heating-on-wltc": (26.9, 36.9),
+            "found-power-of-heating": (3, 4),
         },
     )
 
@@ -20,8 +20,8 @@ def test_range_lost_by_each_cause():
 def test_a_short_cold_drive_in_town_goes_beyond_both():
     by_what = {found.what: found.value for found in effects_of_cold().found}
     beyond = {
-        cause: by_what[f"{cause}, a short drive in town"] - by_what[f"{cause}, WLTC"]
-        for cause in ("recuperation lost", "heating")
+        cause: by_what[f"found-{cause}-in-town"] - by_what[f"found-{cause}-on-wltc"]
+        for cause in ("recuperation-lost", "heating")
     }
     print("a short drive in town loses more, in points:", {cause: f"{points:.1f}" for cause, points in beyond.items()})
     assert all(points > 0 for points in beyond.values())

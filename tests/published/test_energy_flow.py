@@ -9,6 +9,6 @@ from tests.tolerances import assert_within
 
 def test_energy_put_back_over_wall_energy():
     check = energy_flow()
-    assert_within(check, {"city": (29, 37), "highway": (5, 8), "combined": (18, 24)})
+    assert_within(check, {"found-in-the-city": (29, 37), "found-on-the-highway": (5, 8), "found-combined": (18, 24)})
     city, highway, combined = (found.value for found in check.found)
     assert highway < combined < city

@@ -17,10 +17,10 @@ def test_wall_energy_of_the_certified_cars():
     assert_within(
         check,
         {
-            "city, median of the errors' sizes": (0, 9),
-            "highway, median of the errors' sizes": (0, 6),
-            "city, median error": (-6, 6),
-            "highway, median error": (-6, 6),
+            "found-errors-in-the-city": (0, 9),
+            "found-errors-on-the-highway": (0, 6),
+            "found-lean-in-the-city": (-6, 6),
+            "found-lean-on-the-highway": (-6, 6),
         },
     )
     assert len(certified_cars()) == 9

@@ -5,6 +5,8 @@ import pytest
 from model.checks.check import Check, Outcome
 from model.checks.published import CHECKS, all_checks, consistency, evidence
 from model.describe.sources import sources
+from model.words.checks import about, title
+from model.words.quantities import Display
 from tests.tolerances import assert_within
 
 
@@ -16,7 +18,7 @@ def test_a_number_is_off_by_how_far_it_lies_outside_what_is_published():
 
 
 def test_a_number_outside_what_is_tolerated_or_never_found_fails():
-    check = Check("id", "Title", ("wager-2017",), "published", "note", (Outcome("a", 1.0, 2.0),))
+    check = Check("id", ("wager-2017",), (Outcome("a", 1.0, 2.0),))
     assert_within(check, {"a": (0, 1)})
     for wrong in ({"a": (1.1, 2)}, {"b": (0, 9)}):
         with pytest.raises(AssertionError):
@@ -28,7 +30,10 @@ def test_every_check_is_run_once_and_names_its_source():
     assert all_checks() is checks
     assert len({check.id for check in checks}) == len(checks) == len(CHECKS)
     assert all(check.sources and set(check.sources) <= set(sources()) for check in checks)
-    assert all(check.published and check.note and check.found for check in checks)
+    assert all(check.found for check in checks)
+    for check in checks:
+        assert len({found.name for found in check.found}) == len(check.found)
+        assert title(check, Display()) and about(check, "someone", Display()).startswith("Source: someone. Published: ")
 
 
 def test_what_would_agree_anyway_is_not_counted_as_evidence():

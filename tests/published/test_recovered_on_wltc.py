@@ -8,4 +8,4 @@ from tests.tolerances import assert_within
 def test_recovered_share_of_every_battery_class():
     check = recovered_on_wltc()
     assert len(check.found) == len(REFERENCE_CLASSES) + 1
-    assert_within(check, {"mean of the classes": (19, 25)} | {found.what: (9, 31) for found in check.found[1:]})
+    assert_within(check, {"found-mean-of-classes": (19, 25)} | {found.name: (9, 31) for found in check.found[1:]})

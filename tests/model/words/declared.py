@@ -80,7 +80,12 @@ def declared() -> dict[str, Message]:
         comment = entry.comment.content or "" if entry.comment else ""
         uses = _uses(name)
         options = {key: frozenset(keys) for key, keys in uses.options.items()}
-        found[name] = Message(name, dict(DECLARED.findall(comment)), frozenset(uses.used), options)
+        kinds = dict(DECLARED.findall(comment))
+        if entry.attributes:
+            # declared once for the message and its attributes, each of which uses some
+            used_by_others = set().union(*(_uses(part).used for part in parts() if part.startswith(entry.id.name)))
+            kinds = {key: kind for key, kind in kinds.items() if key in uses.used or key not in used_by_others}
+        found[name] = Message(name, kinds, frozenset(uses.used), options)
     return found
 
 
