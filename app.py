@@ -30,8 +30,8 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from starlette.websockets import WebSocketClose
 from streamlit.logger import get_logger
 
-from model.describe.messages import bundle
 from model.kernel.warm import prepare
+from model.words.quantities import Display
 from pages import parts
 from pages.parts.public_link import PUBLIC_URL
 
@@ -204,7 +204,9 @@ async def warm_start(_app: st.App) -> AsyncIterator[None]:
     get_logger(__name__).info(prepare())
     for part in walk_packages(parts.__path__, f"{parts.__name__}."):
         import_module(part.name)
-    bundle()
+    # reads the message files, for either kind of units
+    for us in (False, True):
+        Display(us).say("limits-title")
     gc.collect()
     gc.freeze()
     yield

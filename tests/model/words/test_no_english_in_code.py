@@ -7,6 +7,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[3]
 WORD = re.compile(r"(?<![\w#./<&\\$-])[A-Za-z][a-z’']+(?![\w:/=>(_-])")
+UNIT = re.compile(r"(\w+ )?per (\d+ )?\w+")
 NOT_FOR_READERS = {"MessageError", "TableError", "AttributeError", "ValueError", "wrong", "_Wrong", "compile", "debug"}
 """Faults of ours, of a table, or caught at once; patterns; log lines."""
 EXCEPTIONS = {
@@ -65,7 +66,7 @@ def texts(tree):
 
 
 def reads_like_english(text):
-    return " " in text.strip() and len(WORD.findall(text)) >= 2
+    return " " in text.strip() and len(WORD.findall(text)) >= 2 and not UNIT.fullmatch(text)
 
 
 def found():
