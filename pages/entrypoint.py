@@ -59,7 +59,7 @@ SHEETS = (
     Sheet("your_drive.py", "page-your-drive", "page-your-drive-title", "page-your-drive-about", states_headline=True),
     Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes,
           ahead=state.lift_off_ahead),
-    Sheet("winter_and_limits.py", "page-winter", notes=winter_notes),
+    Sheet("winter_and_limits.py", "page-winter", notes=winter_notes, ahead=state.season_ahead),
     Sheet("how_it_works.py", "page-how"),
     Sheet("check_a_claim.py", "page-claim", draws_drive=True),
     Sheet("show.py", "page-show", hidden=True, bare=True),

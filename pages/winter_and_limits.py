@@ -31,7 +31,7 @@ from pages.parts.charts import stops as stop_charts
 from pages.parts.controls import control
 from pages.parts.drive_part import before, last_answer
 from pages.parts.facts import fact_rows
-from pages.parts.figure import figure
+from pages.parts.figure import TableOrMaker, figure
 from pages.parts.link import own_link
 from pages.parts.plain_text import inert
 from pages.parts.theme import TEXT_PX, Spec
@@ -85,7 +85,7 @@ def bullets(sentences: Iterable[str]) -> str:
 
 
 def picture(
-    chart: Spec, words: tuple[str, str], table: pd.DataFrame, key: str, *, leads: bool = False, numbers: str = ""
+    chart: Spec, words: tuple[str, str], table: TableOrMaker, key: str, *, leads: bool = False, numbers: str = ""
 ) -> None:
     """A figure with its finding, its words and its table; in one that leads its part the words come last.
 
@@ -142,8 +142,10 @@ def draw_cold() -> None:
     part(cold_words.cold(found, scenario, display), cold_controls, draw_map)
     names = cold_words.fade_names(display)
     left, right = st.columns(HALVES, gap="large")
-    with left:
-        table = pd.DataFrame(
+    parts = found.costs.parts_kwh
+
+    def fades_table() -> pd.DataFrame:
+        return pd.DataFrame(
             {
                 display.say("fade-column-lift-off"): names,
                 display.say("fade-column-asked"): [lift.asked_mps2 for lift in found.fades],
@@ -151,16 +153,19 @@ def draw_cold() -> None:
                 display.say("fade-column-rolling"): [round(lift.rolling_mps2, 2) for lift in found.fades],
             }
         )
-        chart = cold_charts.fading(found.fades, names, display, dark)
-        picture(chart, cold_words.fade_words(found.fades, display), table, "fading")
-    with right:
-        parts = found.costs.parts_kwh
+
+    def parts_table() -> pd.DataFrame:
         rows = [
             (cold_charts.part_name(part, display), round(kwh, 3)) for part, kwh in cold_charts.season_rows(parts)
         ]
-        table = pd.DataFrame(rows, columns=[display.say("season-column-part"), display.say("season-column-more")])
+        return pd.DataFrame(rows, columns=[display.say("season-column-part"), display.say("season-column-more")])
+
+    with left:
+        chart = cold_charts.fading(found.fades, names, display, dark)
+        picture(chart, cold_words.fade_words(found.fades, display), fades_table, "fading")
+    with right:
         chart = cold_charts.season_costs(parts, display, dark)
-        picture(chart, cold_words.season_words(found, scenario, display), table, "season")
+        picture(chart, cold_words.season_words(found, scenario, display), parts_table, "season")
     title, read = display.say("cold-published-title"), display.say("cold-published-read")
     side_by_side(title, cold_words.evidence(found, display), read)
 
@@ -169,10 +174,14 @@ def draw_map() -> None:
     """The map of charge acceptance with the drive on it."""
     found, display = state.cold(), state.display()
     chart = cold_charts.acceptance_map(found.takes_all, found.accepted, found.way, display, state.dark())
-    every = found.takes_all.iloc[::5]
-    table = in_units(every, {"battery_c": display.say("cold-column-battery")}, "°C")
-    for level, name in BATTERIES.items():
-        table[display.say("cold-column-up-to-charge", level=display.say(name))] = (100 * every[level]).round(0)
+
+    def table() -> pd.DataFrame:
+        every = found.takes_all.iloc[::5]
+        shown = in_units(every, {"battery_c": display.say("cold-column-battery")}, "°C")
+        for level, name in BATTERIES.items():
+            shown[display.say("cold-column-up-to-charge", level=display.say(name))] = (100 * every[level]).round(0)
+        return shown
+
     picture(chart, cold_words.map_words(found, display), table, "acceptance", leads=True)
 
 

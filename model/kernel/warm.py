@@ -19,8 +19,8 @@ from model.kernel.shortfall import shortfall_j
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
 from model.physics import jit
 from model.physics.battery import acceptance_w, start_temperature_c
-from model.physics.records import car_records, moments_on_road
-from model.physics.tyre_grip import axle_loads_n, road_friction
+from model.physics.records import car_record, car_records, moments_on_road
+from model.physics.tyre_grip import asked_of_axles, axle_loads_n, road_friction, strongest_within
 
 
 def prepare() -> str:
@@ -35,16 +35,18 @@ def prepare() -> str:
     by_leg(replace(trace, leg=np.zeros(4, dtype=np.int64)), car_records(car, around, driver), 1, 0.1)
     habit, ends, room_m = Changing(2.0, 0.5, 0.5, 0.3), np.zeros(2), np.full(1, 500.0)
     largest_that_fit(ends[:1], ends[1:], ends, speed_mps[:1], room_m, ends[:1], False, habit, habit, np.zeros(1))
-    one, here, found = car_records(car, around, driver), moments_on_road(1), np.zeros(1)
+    cars, here, found = car_records(car, around, driver), moments_on_road(1), np.zeros(1)
     speed, made_up = np.full(1, 20.0), np.zeros(1, dtype=bool)
-    rolling_saves_each_j(one, here, speed, speed / 2, speed / 20, made_up, found)
-    motor_over_brakes_each(one, here, speed, found)
+    rolling_saves_each_j(cars, here, speed, speed / 2, speed / 20, made_up, found)
+    motor_over_brakes_each(cars, here, speed, found)
     feet_up(10.0, car, around, driver)
-    lift_each(one, here, found, found.copy())
+    lift_each(cars, here, found, found.copy())
     steady_w(10.0, car, around, driver)
     motor_loss_w(car, 10.0, 0.0)
     road_friction(around, 10.0)
     axle_loads_n(car, car.mass_kg, 1.0)
+    asked_of_axles(cars, 1.0, 10.0, 100.0, 1.0)
+    strongest_within(car_record(car, around, driver), 0.5, 10.0, 100.0, 1.0)
     acceptance_w(car, 0.5, start_temperature_c(car, around))
     where = f"kept in {jit.COMPILED}" if jit.COMPILED else "kept nowhere: the next start takes as long"
     if jit.CONFIG.DISABLE_JIT:

@@ -7,7 +7,6 @@ from typing import Any
 
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
-from model.limits.cold_day import normal_by_battery
 from model.limits.descent import Headroom, headroom, hill
 from model.limits.emergency_stop import Stop
 from model.limits.full_start import Normal
@@ -43,12 +42,14 @@ def season_costs_of(scenario: Scenario) -> SeasonCosts:
     return season_costs(trace_of(scenario), car_of(scenario), scenario.conditions, scenario.driver)
 
 
-def at_a_glance(scenario: Scenario, settings: LimitSettings, costs: SeasonCosts) -> AtAGlance:
-    """The four parts in short; `costs` are those of the scenario's season."""
+def at_a_glance(
+    scenario: Scenario, settings: LimitSettings, costs: SeasonCosts, normal: dict[str, Normal | None]
+) -> AtAGlance:
+    """The four parts in short; `costs` and `normal` are those of the scenario's season."""
     way_down = hill(-settings.hill_m, settings.hill_pct, settings.hill_kmh)
     return AtAGlance(
         costs=costs,
-        normal=normal_by_battery(scenario),
+        normal=normal,
         grip=grip_there(scenario, settings),
         room=headroom(way_down, car_of(scenario), scenario.conditions, scenario.driver),
         stops=stops_there(scenario, settings),

@@ -76,8 +76,8 @@ def normal_by_battery(scenario: Scenario) -> dict[str, Normal | None]:
     return by_battery(scenario, lambda one: until_normal(evaluate(trace, one, around, driver)))
 
 
-def cold_day(scenario: Scenario, costs: SeasonCosts) -> ColdDay:
-    """What the season does to the scenario's drive; `costs` are those of the same drive."""
+def cold_day(scenario: Scenario, costs: SeasonCosts, normal: dict[str, Normal | None]) -> ColdDay:
+    """What the season does to the scenario's drive; `costs` and `normal` are those of the same drive."""
     trace, car, conditions, driver = costs.season.trace, car_of(scenario), scenario.conditions, scenario.driver
     run = costs.season.run
     ordinary_w = ordinary_charging_w(costs.season)
@@ -89,7 +89,7 @@ def cold_day(scenario: Scenario, costs: SeasonCosts) -> ColdDay:
         costs=costs,
         ordinary_kw=ordinary_w / 1000,
         takes_kw=by_battery(scenario, lambda one: float(accepted_kw(one, start_c, start)[0])),
-        normal=normal_by_battery(scenario),
+        normal=normal,
         takes_all=pd.DataFrame(
             {"battery_c": MAP_C} | by_battery(scenario, lambda one: highest_charges(one, ordinary_w))
         ),

@@ -23,9 +23,9 @@ from model.physics.charge_acceptance import with_cells_stated
 
 LONGEST_STEP_S = 1.0
 ENDLESS_KWH = 1e6
+"""A battery that no hill fills."""
 TOGETHER_S = 10.0
 """Steps that begin within so long are taken together where the strongest charging is looked for [s]."""
-"""A battery that no hill fills."""
 
 
 def hill(rise_m: float, grade_pct: float, speed_kmh: float, *, warmed_up: bool = True) -> Trace:
@@ -153,22 +153,12 @@ def descent_to_fill_m(
     return float(free / above[-1] * drop) if above[-1] > 0 else None
 
 
-
-
-
-
-
-
-
-
-
-
 @dataclass(frozen=True, eq=False)
 class Descent:
     """A long way down: what motor, battery and brakes do, and how warm the front discs get.
 
-    Powers at the wheels [kW] on the way: what holding the speed asks of motor and brakes together, and what friction
-    takes at its hottest ten seconds. Temperatures of the front discs along the trace [°C], with regeneration and
+    Powers at the wheels [kW], the most on the way: what holding the speed asks of motor and brakes together, what the
+    motor takes and what friction. Temperatures of the front discs along the trace [°C], with regeneration and
     without.
     """
 

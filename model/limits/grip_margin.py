@@ -17,9 +17,9 @@ from model.describe.fields import Field
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, Numbers
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
-from model.physics.records import car_record
-from model.physics.tyre_grip import axle_loads_n, road_friction
-from model.physics.wheels import car_kg, moving_kg
+from model.physics.grip import LATERAL_SHARE
+from model.physics.records import Records, car_record, car_records
+from model.physics.tyre_grip import asked_of_axles, road_friction, strongest_within
 
 SPEED_KMH = Field("speed_kmh", "number", "km/h", "grip-speed_kmh", 1, 250, (20, 140), default=50.0)
 BEND_RADIUS_M = Field(
@@ -30,12 +30,7 @@ GRADE_PCT = Field(
 )  # fmt: skip
 BENDS_M = {"roundabout": 18.0, "tight bend": 40.0, "bend": 100.0, "gentle bend": 300.0}
 """Radius [m] behind a word for how sharp a bend is. Common practice, no source."""
-LATERAL_SHARE = 0.9
-"""Grip across the tyre over grip along it [1]: the short axis of the friction ellipse. Common practice, no source."""
 LEVELS = {"low": -1.0, "mid": 0.0, "high": 1.0}
-STRONGEST_MPS2 = 12.0
-"""Beyond any tyre on a road [m/s²]."""
-
 MODERATE_FROM = 0.5
 """Share of the least grip in the road's band from which the margin is no more than moderate [1]: a convention."""
 
@@ -83,31 +78,17 @@ def grip_asked(
         Speed [m/s] in a bend of this radius [m]; inf is straight on.
     grade : numeric
         Rise over run [1]; downhill is negative. It takes weight off both axles.
-
-    Notes
-    -----
-    Steady cornering: each axle carries across the road its share of the standing weight.
     """
-    # shares of the front axle may be many, and move no mass
-    one = car_record(replace(car, front_regen_share=None), conditions, Driver())
-    mass_kg = car_kg(one)
-    force = moving_kg(one) * np.asarray(slowing, dtype=float)
-    cosine = 1 / np.sqrt(1 + np.asarray(grade, dtype=float) ** 2)
-    front, rear = axle_loads_n(car, mass_kg, force / mass_kg, cosine)
-    if car.driven_axle == "all":
-        by_load = car.front_regen_share is None
-        share: Any = front / (front + rear) if by_load else np.asarray(car.front_regen_share, dtype=float)
-    else:
-        share = 1.0 if car.driven_axle == "front" else 0.0
-    across = mass_kg * np.asarray(speed, dtype=float) ** 2 / radius_m
-    return AxleGrip(
-        front_along=share * force / front,
-        front_across=car.front_load_share * across / front,
-        rear_along=(1 - share) * force / rear,
-        rear_across=(1 - car.front_load_share) * across / rear,
-        front_load_n=front,
-        rear_load_n=rear,
-    )
+    return _asked(car_records(car, conditions, Driver()), slowing, speed, radius_m, grade)
+
+
+def _asked(cars: Records, slowing: Numbers, speed: Numbers, radius_m: Numbers, grade: Numbers) -> AxleGrip:
+    return AxleGrip(*asked_of_axles(cars, slowing, speed, radius_m, cosine_of(grade)))
+
+
+def cosine_of(grade: Numbers) -> Array:
+    """Cosine [1] of a slope, rise over run [1]."""
+    return 1 / np.sqrt(1 + np.asarray(grade, dtype=float) ** 2)
 
 
 def demand_friction(asked: AxleGrip, driven_axle: str) -> Any:
@@ -127,17 +108,10 @@ def largest_lift_off_mps2(
     """The strongest lift-off [m/s²] for which the driven axle has the grip; 0 where the bend alone asks for it all.
 
     `friction` is what the road gives [1], `reserve_share` the part of it that is to be left over [1]; the rest as in
-    `grip_asked`. Halves the span until it is found.
+    `grip_asked`.
     """
     usable = np.asarray(friction, dtype=float) * (1 - np.asarray(reserve_share, dtype=float))
-    low = np.zeros(np.broadcast_shapes(usable.shape, np.shape(speed), np.shape(radius_m), np.shape(grade)))
-    high = np.full_like(low, STRONGEST_MPS2)
-    for _ in range(50):
-        middle = (low + high) / 2
-        asked = grip_asked(car, conditions, middle, speed, radius_m, grade)
-        fits = (demand_friction(asked, car.driven_axle) <= usable) & (asked.rear_load_n > 0)
-        low, high = np.where(fits, middle, low), np.where(fits, high, middle)
-    return low
+    return strongest_within(car_record(car, conditions, Driver()), usable, speed, radius_m, cosine_of(grade))
 
 
 def grip_levels(conditions: Conditions) -> dict[str, float]:
@@ -247,8 +221,6 @@ def balance(
 
     `front_shares` [1] are the front axle's shares of the motor slowing; the rest as in `grip_asked`.
     """
-    share: Any = front_shares
-    asked = grip_asked(
-        replace(car, driven_axle="all", front_regen_share=share), conditions, slowing, speed, radius_m
-    )
+    cars = car_records(replace(car, driven_axle="all"), conditions, Driver(), {"front_regen_share": front_shares})
+    asked = _asked(cars, np.full(len(cars), slowing), speed, radius_m, 0.0)
     return np.asarray(asked.front), np.asarray(asked.rear)

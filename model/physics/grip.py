@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+from typing import NamedTuple
 
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.physics.jit import compiled
 from model.physics.records import CarRecord, code
 from model.physics.surfaces import surface_table
+from model.physics.wheels import car_kg, moving_kg
 
 _TABLE = surface_table()
 LOW, MID, HIGH = _TABLE["low"], _TABLE["mid"], _TABLE["high"]
@@ -15,6 +17,22 @@ AT_90_KMH, AT_130_KMH = _TABLE["share_at_90_kmh"], _TABLE["share_at_130_kmh"]
 SUMMER, WINTER = _TABLE["summer_factor"], _TABLE["winter_factor"]
 SUMMER_TYRES, WINTER_TYRES = code("tyres", "summer"), code("tyres", "winter")
 FRONT, REAR = code("driven_axle", "front"), code("driven_axle", "rear")
+LATERAL_SHARE = 0.9
+"""Grip across the tyre over grip along it [1]: the short axis of the friction ellipse. Common practice, no source."""
+STRONGEST_MPS2 = 12.0
+"""Beyond any tyre on a road [m/s²]."""
+HALVINGS = 50
+
+
+class Asked(NamedTuple):
+    """Friction asked of each axle's tyres [1], along and across them, and the weight each axle carries [N]."""
+
+    front_along: float
+    front_across: float
+    rear_along: float
+    rear_across: float
+    front_load_n: float
+    rear_load_n: float
 
 
 @compiled
@@ -87,3 +105,70 @@ def driven_axle_load_n(car: CarRecord, mass_kg: float, slowing: float, cosine: f
     if math.isnan(share):
         return front + rear
     return min(front / max(share, 1e-9), rear / max(1.0 - share, 1e-9))
+
+
+@compiled
+def front_share(car: CarRecord, front_n: float, rear_n: float) -> float:
+    """The front axle's share of the motor slowing [1], with so much weight on either axle [N]."""
+    if car.driven_axle == FRONT:
+        return 1.0
+    if car.driven_axle == REAR:
+        return 0.0
+    return front_n / (front_n + rear_n) if math.isnan(car.front_regen_share) else car.front_regen_share
+
+
+@compiled
+def asked_of_axles(car: CarRecord, slowing: float, speed: float, radius_m: float, cosine: float) -> Asked:
+    """Friction asked of both axles when the motor slows the car.
+
+    Parameters
+    ----------
+    car : CarRecord
+        Axle loads, driven wheels and how all-wheel slowing is shared; the load and a trailer.
+    slowing : float
+        Lift-off strength [m/s²]: the force is that times all mass, on any slope.
+    speed, radius_m : float
+        Speed [m/s] in a bend of this radius [m], steadily: each axle carries across the road its share of the standing
+        weight.
+    cosine : float
+        Cosine of the slope [1].
+    """
+    mass_kg, force = car_kg(car), moving_kg(car) * slowing
+    front = front_axle_n(car, mass_kg, force / mass_kg, cosine)
+    rear = rear_axle_n(car, mass_kg, force / mass_kg, cosine)
+    share, across = front_share(car, front, rear), mass_kg * speed**2 / radius_m
+    return Asked(
+        share * force / front,
+        car.front_load_share * across / front,
+        (1.0 - share) * force / rear,
+        (1.0 - car.front_load_share) * across / rear,
+        front,
+        rear,
+    )
+
+
+@compiled
+def asked_of_driven(car: CarRecord, asked: Asked) -> float:
+    """Friction asked of the driven axle [1]; with all wheels driven, of the axle that is asked more."""
+    front = math.hypot(asked.front_along, asked.front_across / LATERAL_SHARE)
+    rear = math.hypot(asked.rear_along, asked.rear_across / LATERAL_SHARE)
+    if car.driven_axle == FRONT:
+        return front
+    return rear if car.driven_axle == REAR else max(front, rear)
+
+
+@compiled
+def strongest_within(car: CarRecord, friction: float, speed: float, radius_m: float, cosine: float) -> float:
+    """The strongest lift-off [m/s²] that asks no more than `friction` [1] of the driven axle; 0 where the bend does.
+
+    Halves the span until it is found; the rest as in `asked_of_axles`.
+    """
+    low, high = 0.0, STRONGEST_MPS2
+    for _ in range(HALVINGS):
+        middle = (low + high) / 2.0
+        asked = asked_of_axles(car, middle, speed, radius_m, cosine)
+        if asked_of_driven(car, asked) <= friction and asked.rear_load_n > 0:
+            low = middle
+        else:
+            high = middle
+    return low

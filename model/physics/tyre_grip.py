@@ -12,7 +12,7 @@ from model.describe.scenario import SURFACES, Conditions, Driver
 from model.describe.trace import Array, Numbers
 from model.physics import grip
 from model.physics.jit import door
-from model.physics.records import CarRecord, car_record, code
+from model.physics.records import CarRecord, Records, car_record, code
 from model.physics.surfaces import surface_table
 
 
@@ -32,6 +32,51 @@ def loads_in_each(
         front[index] = grip.front_axle_n(car, mass_kg, slowing[index], cosine[index])
         rear[index] = grip.rear_axle_n(car, mass_kg, slowing[index], cosine[index])
         driven[index] = grip.driven_axle_load_n(car, mass_kg, slowing[index], cosine[index])
+
+
+@door
+def asked_in_each(
+    cars: Records, slowing: Array, speed: Array, radius_m: Array, cosine: Array, asked: Array
+) -> None:
+    """`model.physics.grip.asked_of_axles` of every point; `asked` of shape (points, 6), `cars` (points,) or (1,)."""
+    for index in range(len(slowing)):
+        car = cars[index % len(cars)]
+        found = grip.asked_of_axles(car, slowing[index], speed[index], radius_m[index], cosine[index])
+        for place in range(len(found)):
+            asked[index, place] = found[place]
+
+
+@door
+def strongest_in_each(
+    car: CarRecord, friction: Array, speed: Array, radius_m: Array, cosine: Array, strongest: Array
+) -> None:
+    """`model.physics.grip.strongest_within` of every point; all of shape (points,)."""
+    for index in range(len(friction)):
+        strongest[index] = grip.strongest_within(car, friction[index], speed[index], radius_m[index], cosine[index])
+
+
+def asked_of_axles(cars: Records, slowing: Numbers, speed: Numbers, radius_m: Numbers, cosine: Numbers) -> list[Array]:
+    """`model.physics.grip.Asked`, of one car or of one a point."""
+    shape, (slowings, speeds, radii, cosines) = _points(slowing, speed, radius_m, cosine)
+    asked = np.empty((len(slowings), len(grip.Asked._fields)))
+    asked_in_each(cars, slowings, speeds, radii, cosines, asked)
+    return [each.reshape(shape)[()] for each in asked.T]
+
+
+def strongest_within(
+    car: CarRecord, friction: Numbers, speed: Numbers, radius_m: Numbers, cosine: Numbers
+) -> Array:
+    """`model.physics.grip.strongest_within` of many points [m/s²]."""
+    shape, (frictions, speeds, radii, cosines) = _points(friction, speed, radius_m, cosine)
+    strongest = np.empty(len(frictions))
+    strongest_in_each(car, frictions, speeds, radii, cosines, strongest)
+    return strongest.reshape(shape)[()]
+
+
+def _points(*values: Numbers) -> tuple[tuple[int, ...], list[Array]]:
+    """The shape that values have together, and each of them as one row of that many points."""
+    points = np.broadcast_arrays(*(np.asarray(each, dtype=float) for each in values))
+    return points[0].shape, [np.ravel(each) for each in points]
 
 
 def friction_coefficient(
@@ -72,11 +117,11 @@ def extra_rolling(surface: int | NDArray[np.int64]) -> Array:
 
 
 def _loads_n(car: Car, mass_kg: float, slowing: Numbers, cosine: Numbers) -> Array:
-    points = np.broadcast_arrays(np.asarray(slowing, dtype=float), np.asarray(cosine, dtype=float))
-    loads = np.empty((3, points[0].size))
+    shape, (slowings, cosines) = _points(slowing, cosine)
+    loads = np.empty((3, len(slowings)))
     one = car_record(car, Conditions(), Driver())
-    loads_in_each(one, float(mass_kg), points[0].ravel(), points[1].ravel(), loads[0], loads[1], loads[2])
-    return loads.reshape(3, *points[0].shape)
+    loads_in_each(one, float(mass_kg), slowings, cosines, loads[0], loads[1], loads[2])
+    return loads.reshape(3, *shape)
 
 
 def axle_loads_n(car: Car, mass_kg: float, slowing: Numbers, cosine: Numbers = 1.0) -> tuple[Array, Array]:

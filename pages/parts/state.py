@@ -252,6 +252,12 @@ def curves_key(now: Scenario) -> Scenario:
     return replace(now, driver=driver, legs=legs, year=Year())
 
 
+def season_ahead() -> None:
+    """Begin to work out what the season does to the drive shown."""
+    ask_ahead(season_costs_of, shown())
+    ask_ahead(normal_by_battery, shown())
+
+
 def season_costs() -> SeasonCosts | None:
     """What the season takes from the drive shown; None where it cannot be driven."""
     return ask(season_costs_of, now).result if outcome(now := shown()).result else None
@@ -263,7 +269,7 @@ def limits_at_a_glance(settings: LimitSettings) -> AtAGlance:
 
 
 def _at_a_glance(now: Scenario, settings: LimitSettings) -> AtAGlance:
-    return at_a_glance(now, settings, ask(season_costs_of, now).given)
+    return at_a_glance(now, settings, ask(season_costs_of, now).given, ask(normal_by_battery, now).given)
 
 
 def slowing_in_winter() -> dict[str, Normal | None]:
@@ -277,7 +283,7 @@ def cold() -> ColdDay:
 
 
 def _cold(now: Scenario) -> ColdDay:
-    return cold_day(now, ask(season_costs_of, now).given)
+    return cold_day(now, ask(season_costs_of, now).given, ask(normal_by_battery, now).given)
 
 
 def slippery(settings: LimitSettings) -> SlipperyRoad:

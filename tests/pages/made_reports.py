@@ -34,7 +34,9 @@ def taken(scenario, display=None, made=MADE):
         answer=answer_of(result, samples_of(scenario, result, RUNS)),
         year=year_of(scenario, 5),
         year_fuel=year_of_fuel(scenario),
-        glance=glance(at_a_glance(scenario, asked, season_costs_of(scenario)), asked, display),
+        glance=glance(
+            at_a_glance(scenario, asked, season_costs_of(scenario), normal_by_battery(scenario)), asked, display
+        ),
         slowing_in_winter=slowing_expected(normal_by_battery(winter_day(scenario)), display),
         advice=advise(curves_of(scenario)).overall,
         described_s=trace_of(scenario).duration_s,

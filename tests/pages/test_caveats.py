@@ -88,7 +88,7 @@ def test_page_card_and_paper_expect_the_same_slowing_in_winter():
 
 
 def test_winter_advice_is_ranked_by_what_it_brings_on_this_drive():
-    found = cold_day(FROSTY, season_costs_of(FROSTY))
+    found = cold_day(FROSTY, season_costs_of(FROSTY), normal_by_battery(FROSTY))
     brings = [one.brings_kwh for one in found.measures]
     assert brings == sorted(brings, reverse=True) and len(brings) == 4
     (plug,) = [one for one in found.measures if one.id == "plug"]
@@ -97,7 +97,7 @@ def test_winter_advice_is_ranked_by_what_it_brings_on_this_drive():
     assert plug.costs_kwh > plug.saved_kwh and found.measures[-1] == plug
     assert "does not pay in energy" in words[-1] and "Warm the car up" not in " ".join(words)
     warm = HILL.with_setting("ambient_c", 20.0)
-    assert cold_words.measure_words(cold_day(warm, season_costs_of(warm)), METRIC) == []
+    assert cold_words.measure_words(cold_day(warm, season_costs_of(warm), normal_by_battery(warm)), METRIC) == []
 
 
 def test_snow_on_a_warm_day_is_asked_about_wherever_it_is_told():

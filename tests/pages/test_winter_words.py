@@ -8,7 +8,7 @@ from model.describe.figures import Share
 from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import timeline
 from model.limits.all_limits import season_costs_of
-from model.limits.cold_day import cold_day
+from model.limits.cold_day import cold_day, normal_by_battery
 from model.limits.full_battery import hills
 from model.limits.full_start import Normal
 from model.limits.limit_settings import LimitSettings
@@ -92,8 +92,10 @@ def test_the_limit_of_power_in_words(starts, text):
 
 def test_a_lift_off_that_fades_names_only_what_held_it():
     gentle = FROSTY.with_setting("lift_off_mps2", 0.0)
-    title, words = cold_words.fade_words(cold_day(gentle, season_costs_of(gentle)).fades, METRIC)
+    found = cold_day(gentle, season_costs_of(gentle), normal_by_battery(gentle))
+    title, words = cold_words.fade_words(found.fades, METRIC)
     assert "does not fade" in title and "no room" not in words
     strong = FROSTY.with_setting("lift_off_mps2", 2.0)
-    title, words = cold_words.fade_words(cold_day(strong, season_costs_of(strong)).fades, METRIC)
+    found = cold_day(strong, season_costs_of(strong), normal_by_battery(strong))
+    title, words = cold_words.fade_words(found.fades, METRIC)
     assert "may shrink to" in title and all(METRIC.say(reason) in words for reason in cold_words.BECAUSE.values())

@@ -8,7 +8,8 @@ import numpy as np
 import pandas as pd
 
 from model.describe.figures import Quantity, Share, Span
-from model.limits.grip_margin import LATERAL_SHARE, AxleGrip
+from model.limits.grip_margin import AxleGrip
+from model.physics.grip import LATERAL_SHARE
 from model.words.quantities import Display
 from pages.parts.charts.layers import (
     Name,

@@ -7,7 +7,7 @@ import pytest
 
 from model.describe.parameters import car_from, car_of
 from model.describe.scenario_io import starting_drives
-from model.limits.cold_day import MAP_C, accepted_kw, cold_day, highest_charges
+from model.limits.cold_day import MAP_C, accepted_kw, cold_day, highest_charges, normal_by_battery
 from model.limits.full_start import ordinary_charging_w, until_normal
 from model.limits.winter import season_costs
 from model.sampling.drives import drive
@@ -18,7 +18,7 @@ COSTS = season_costs(FROSTY_DRIVE.trace, FROSTY_DRIVE.car, FROSTY.conditions, FR
 
 
 def test_a_battery_that_takes_more_is_normal_sooner():
-    found = cold_day(FROSTY, COSTS)
+    found = cold_day(FROSTY, COSTS, normal_by_battery(FROSTY))
     assert found.takes_kw["low"] < found.takes_kw["mid"] < found.ordinary_kw < found.takes_kw["high"]
     assert found.normal["high"].minutes == 0 < found.normal["mid"].minutes
     assert found.normal["low"] is None
@@ -27,7 +27,7 @@ def test_a_battery_that_takes_more_is_normal_sooner():
 
 
 def test_the_map_is_the_batterys_own():
-    found = cold_day(FROSTY, COSTS)
+    found = cold_day(FROSTY, COSTS, normal_by_battery(FROSTY))
     car = car_of(FROSTY)
     for row in found.takes_all.dropna().iloc[::7].itertuples():
         assert accepted_kw(replace(car, acceptance_level=-1.0), row.battery_c, row.low)[0] >= found.ordinary_kw

@@ -8,7 +8,6 @@ import pytest
 from model.describe.parameters import car_from
 from model.describe.scenario import SURFACES, TYRES, Conditions
 from model.limits.grip_margin import (
-    LATERAL_SHARE,
     available_friction,
     balance,
     demand_friction,
@@ -19,6 +18,7 @@ from model.limits.grip_margin import (
     margin_word,
     slip_after_delay,
 )
+from model.physics.grip import LATERAL_SHARE
 
 PLAIN = Conditions()
 G = 9.80665

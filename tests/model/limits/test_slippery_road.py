@@ -7,9 +7,10 @@ import pytest
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import starting_drives
-from model.limits.grip_margin import LEVELS, STRONGEST_MPS2
+from model.limits.grip_margin import LEVELS
 from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import slippery_road
+from model.physics.grip import STRONGEST_MPS2
 
 VALLEY = starting_drives()["mountain-valley"][2]
 USUAL = LimitSettings()

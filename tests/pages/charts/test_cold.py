@@ -7,7 +7,7 @@ import pytest
 
 from model.describe.scenario_io import starting_drives
 from model.limits.all_limits import season_costs_of
-from model.limits.cold_day import cold_day
+from model.limits.cold_day import cold_day, normal_by_battery
 from model.words.quantities import Display
 from pages.parts.charts.cold import FADE_ROW_PX, ZONES, acceptance_map, fading, part_name, season_costs, season_rows
 from tests.pages.charts.specs import assert_valid, texts
@@ -18,7 +18,7 @@ FROSTY = MOTORWAY.with_setting("ambient_c", -7.0)
 
 
 def day(scenario):
-    return cold_day(scenario, season_costs_of(scenario))
+    return cold_day(scenario, season_costs_of(scenario), normal_by_battery(scenario))
 
 
 COLD = day(FROSTY)

@@ -7,9 +7,10 @@ import pytest
 
 from model.describe.scenario import SURFACES
 from model.describe.scenario_io import starting_drives
-from model.limits.grip_margin import BENDS_M, LATERAL_SHARE
+from model.limits.grip_margin import BENDS_M
 from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import slippery_road
+from model.physics.grip import LATERAL_SHARE
 from model.words.quantities import Display
 from pages.parts.charts.grip import (
     FARTHEST_PX,
