@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from functools import partial
 from urllib.parse import urlencode
 
@@ -12,6 +11,7 @@ from model.claims.collection import claims
 from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS
 from model.claims.questions import QUESTION_FIELDS, Question, question, sayable
+from model.claims.specification import MOST_WORDS, OWN, phrased
 from model.claims.verdicts import Answer
 from model.describe.fields import InputError
 from model.words.bands import band_promise
@@ -24,6 +24,8 @@ from pages.parts import claim_files, evidence_words, link, phrase_words, state
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts.charts import claims as charts
+from pages.parts.claim_address import CLAIM, GAVE, SAID, put, settings
+from pages.parts.claim_phrasing import draw_phrasing, with_part
 from pages.parts.drive_part import draw_drive
 from pages.parts.figure import draw_chart, figure
 from pages.parts.plain_text import inert
@@ -31,9 +33,6 @@ from pages.parts.public_link import public_base
 from pages.parts.road_part import draw_own_road
 from pages.parts.theme import TEXT_PX, WIDTH_PX
 
-CLAIM, SAID, GAVE = "claim", "said_", "gave"
-"""The page's parameters in the address: the claim's id, each thing that was said, and in a link to keep what the model
-gave when it was made."""
 MOST_BUTTONS = 10
 """More choices than these stand in a list."""
 PATH = "check_a_claim"
@@ -46,12 +45,6 @@ def told(name: str, **values: Value) -> str:
 
 
 # what is asked, which lives in the address
-
-
-def settings() -> dict[str, str]:
-    """What the address says was said."""
-    given = st.query_params.to_dict()
-    return {key.removeprefix(SAID): value for key, value in given.items() if key.startswith(SAID)}
 
 
 def asked() -> tuple[Question, list[str]]:
@@ -70,16 +63,9 @@ def asked() -> tuple[Question, list[str]]:
     return question(claim_id, kept), notices
 
 
-def put(claim_id: str, given: Mapping[str, str]) -> None:
-    """Write the question into the address, beside what is not its own."""
-    own = {key: value for key, value in st.query_params.to_dict().items()
-           if key not in (CLAIM, GAVE) and not key.startswith(SAID)}  # fmt: skip
-    st.query_params.from_dict(own | {CLAIM: claim_id} | {SAID + key: value for key, value in given.items()})
-
-
 def choose(claim_id: str) -> None:
-    """Take up another claim."""
-    put(claim_id, {})
+    """Take up another claim; one of an article becomes one's own, to be changed."""
+    put(*((OWN, phrased().get(claim_id, {})) if claim_id == OWN or claim_id in phrased() else (claim_id, {})))
     state.refusals().clear()
     st.session_state["open-claims"] = False
     open_row(None)
@@ -87,6 +73,9 @@ def choose(claim_id: str) -> None:
 
 def say(key: str, value: str) -> None:
     """Note that something was said; nothing for an input that was left out."""
+    if st.query_params.get(CLAIM) == OWN:
+        put(OWN, with_part(settings(), key, value))
+        return
     now = asked()[0]
     given = {name: text for name, text in now.given.items() if name != key}
     usual = now.claim.said.get(key, "")
@@ -103,7 +92,7 @@ def open_row(key: str | None) -> None:
 # choosing and saying
 
 
-def choose_claim(now: Question) -> None:
+def choose_claim(chosen: str) -> None:
     """The list of claims, closed until it is asked for."""
     is_open = st.session_state.get("open-claims", False)
 
@@ -117,6 +106,7 @@ def choose_claim(now: Question) -> None:
         )  # fmt: skip
     if not is_open:
         return
+    st.button(told("own-row"), key=f"row-{OWN}", icon=":material/edit:", on_click=choose, args=(OWN,))
     columns = st.columns(2, gap="large")
     groups = list(words.GROUPS.items())
     for column, part in zip(columns, (groups[:2], groups[2:]), strict=True):
@@ -124,9 +114,14 @@ def choose_claim(now: Question) -> None:
             with column, st.container(key=f"rows-group-{ids[0]}", gap=None):
                 st.markdown(f"**{name}**")
                 for claim_id in ids:
-                    text, here = inputs.held_together(claims()[claim_id].text), claim_id == now.claim.id
+                    text, here = inputs.held_together(claims()[claim_id].text), claim_id == chosen
                     st.button(f":gray[{text}]" if here else text, key=f"row-{claim_id}", type="tertiary",
                               width="stretch", on_click=choose, args=(claim_id,), disabled=here)  # fmt: skip
+    with columns[0], st.container(key="rows-group-phrased", gap=None):
+        st.markdown(f"**{told('own-group')}**")
+        for claim_id, said in phrased().items():
+            st.button(inputs.held_together(said["words"]), key=f"row-{claim_id}", type="tertiary", width="stretch",
+                      on_click=choose, args=(claim_id,))  # fmt: skip
 
 
 def say_number(now: Question) -> None:
@@ -338,6 +333,8 @@ def draw_tornado(found: Answer) -> None:
 def draw_phrases(found: Answer) -> None:
     """Which of the seven phrases the number can mean, and what it would be worth as each."""
     now = found.question
+    if now.own and not now.claim.denominators:
+        return
     st.header(told("claim-share-heading"), anchor="share")
     st.markdown(phrase_words.share_intro(now.claim, state.display()), width=TEXT_PX)
     with st.expander(told("claim-phrases"), type="compact", key="phrases-drawer", on_change="rerun") as drawer:
@@ -353,8 +350,9 @@ def draw_shares(now: Question) -> None:
     with st.container(key="claim-shares", width=WIDTH_PX):
         line = st.empty()
         line.caption(words.progress(now, state.display()))
+        key = "quantity" if now.own else "denominator"
         answers = {
-            name: state.claim(now.claim.id, tuple((dict(now.given) | {"denominator": name}).items()))
+            name: state.claim(now.claim.id, tuple((dict(now.given) | {key: name}).items()))
             for name in now.claim.denominators
         }
         rows = [words.phrase_row(name, found) for name, found in answers.items()]
@@ -398,14 +396,57 @@ def link_of(found: Answer) -> str:
     return f"{base}?{urlencode(link.own_link() | {CLAIM: now.claim.id} | given | {GAVE: claim_files.gave(found)})}"
 
 
+def draw_own() -> None:
+    """Everything that belongs to a claim in one's own words, as far as it is said."""
+    given = settings()
+    try:
+        now, why = question(OWN, given), ""
+    except InputError as refused:
+        now, why = None, refusal_words(refused, state.display())
+    with st.container(gap="small"):
+        choose_claim(OWN)
+        said = now.claim.text if now else given.get("words", "")[:MOST_WORDS]
+        st.title(inert(words.quoted(said)) if said else told("own-title"), anchor=False)
+        if now and said:
+            st.caption(inert(words.read_as(now, state.display())))
+    answering, saying = st.columns([11, 10], gap="large")
+    with saying, st.container(key="claim-said", gap="xsmall"):
+        st.subheader(told("own-heading"), anchor=False)
+        draw_phrasing(given)
+        if now:
+            st.subheader(told("claim-said-heading"), anchor=False)
+            say_conditions(now)
+            st.caption(told("claim-open-rest"))
+    with answering, st.container(key="claim-answer", gap="xsmall"):
+        if now is None:
+            st.info(inert(told("own-not-yet", why=why)))
+            return
+        try:
+            found = answer(now)
+        except InputError as refused:
+            st.error(inert(refusal_words(refused, state.display())))
+            return
+        if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
+            st.info(sentence)
+    for draw in (draw_needs, draw_phrases, draw_print):
+        with st.container():
+            draw(found)
+
+
 def draw_claim() -> None:
     """Everything that belongs to the claim."""
+    if (claim_id := st.query_params.get(CLAIM, "")) in phrased():
+        put(OWN, phrased()[claim_id])
+        claim_id = OWN
+    if claim_id == OWN:
+        draw_own()
+        return
     now, notices = asked()
     # each part has a place of its own, so that what opens in one does not make the others be drawn anew
     with st.container(gap="small"):
         if notices:
             st.info("\n\n".join((told("claim-link-in-part"), *map(inert, notices))))
-        choose_claim(now)
+        choose_claim(now.claim.id)
         st.title(words.claim_text(now), anchor=False)
         if not now.as_listed:
             st.caption(state.display().say("claim-changed"))

@@ -234,12 +234,20 @@ def claim_of(given: Mapping[str, str]) -> tuple[Claim, dict[str, str]]:
     claim = Claim(
         id=OWN, text=plain_words(given.get("words", "")), reading="", what="", quantity=count.quantity, number=numbers,
         unit=unit, relation="at_least" if relation == "always" else relation, within_share=ABOUT,
-        always=relation == "always", runs=count.runs, denominators=(count.denominator,) if count.denominator else (),
+        always=relation == "always", runs=count.runs, denominators=_shares(count, bool(against)),
         scope=scope, open={key: this for key, this in count.open.items() if key not in scope}, said={},
         left_out=count.left_out, why="", words=words, beyond=count.id if count.beyond else "", compared=compared,
         against=against, counted=count.id,
     )  # fmt: skip
     return claim, {key: text for key, text in said.items() if key not in PLACES}
+
+
+def _shares(count: Counted, differs: bool) -> tuple[str, ...]:
+    """The shares that the number can be meant as, its own first."""
+    if not count.denominator or differs:
+        return ()
+    others = (one.denominator for one in counted().values() if one.denominator)
+    return tuple(dict.fromkeys((count.denominator, *others)))
 
 
 def _number(count: Counted, given: Mapping[str, str], differs: bool) -> tuple[str, str, tuple[float, ...], str]:

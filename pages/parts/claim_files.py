@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+import shlex
 from collections.abc import Callable
 
 import pandas as pd
@@ -76,7 +77,7 @@ def command(asked: Question) -> str:
 
 def shell(word: str) -> str:
     """A word as a shell takes it."""
-    return word if re.fullmatch(r"[\w.,=+-]+", word) else f"'{word}'"
+    return word if re.fullmatch(r"[\w.,=+-]+", word) else shlex.quote(word)
 
 
 def gave(answer: Answer) -> str:

@@ -6,7 +6,7 @@ import math
 import re
 from collections.abc import Mapping, Sequence
 
-from model.claims.inputs import INPUTS, Open
+from model.claims.inputs import INPUTS, Open, narrowed
 from model.claims.prose import Units, condition, input_label, value_words
 from model.claims.questions import Question
 from model.claims.regions import Bins
@@ -102,9 +102,14 @@ def row_text(key: str, asked: Question, display: Display) -> str:
 
 
 def entry_label(key: str, display: Display) -> str:
-    """The label of an entry: what it is, its unit, and that a range will do."""
+    """The label of an entry: what it is, and its unit."""
+    return with_unit(label(key), key, display)
+
+
+def with_unit(name: str, key: str, display: Display) -> str:
+    """A label with the unit of an input."""
     unit = shown_unit(INPUTS[key], display)
-    return f"{label(key)}{f', {unit}' if unit else ''}"
+    return display.say("label-with-unit", label=name, unit=unit) if unit else name
 
 
 def entry_help(key: str, asked: Question) -> str:
@@ -121,6 +126,12 @@ def entry_text(key: str, setting: str, display: Display) -> str:
     if INPUTS[key].unit == "°C":
         parts = [round(part, 1) + 0.0 for part in parts]
     return " to ".join(f"{tidy(part, 5):g}" for part in parts).replace("-", MINUS)
+
+
+def said_text(key: str, setting: str, display: Display) -> str:
+    """A condition as it was said, as a noun."""
+    said = narrowed(INPUTS[key], Open(()), setting)
+    return condition(INPUTS[key], with_minus(said.described(key, units_of(display))))
 
 
 def field_of_number(asked: Question) -> str:

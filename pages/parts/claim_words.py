@@ -126,9 +126,18 @@ def finding(answer: Answer) -> str:
 
 
 def claim_text(asked: Question) -> str:
-    """What is claimed as a sentence: a claim of the list in quotation marks, one made from the test without."""
-    text = held_together(spoken.text(asked))
-    return QUOTE.format(text) if asked.as_listed else text
+    """What is claimed as a sentence: a claim as it was made in quotation marks, one made from the test without."""
+    return quoted(spoken.text(asked)) if asked.as_listed else held_together(spoken.text(asked))
+
+
+def quoted(text: str) -> str:
+    """Somebody's words, marked as such."""
+    return QUOTE.format(held_together(text))
+
+
+def read_as(asked: Question, display: Display) -> str:
+    """How a claim in own words was read."""
+    return held_together(display.say("claim-read-as", reading=spoken.made(asked, display, units_of(display))))
 
 
 def keys(answer: Answer) -> tuple[str, str]:

@@ -1,0 +1,92 @@
+"""Phrasing a claim on the page: pasted, read, corrected, tested, and linked."""
+
+from urllib.parse import parse_qsl, urlsplit
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from model.claims.questions import question
+from model.claims.specification import counted, phrased
+from model.claims.verdicts import check
+from model.words.claims import made
+from model.words.quantities import Display
+from pages.parts import claim_files, claim_phrasing, claim_words
+from pages.parts.plain_text import inert
+from tests.pages.in_app import address, opened_at, ran
+
+TOWING = phrased()["towing-halves-range"]
+
+
+def opened(**given: str) -> AppTest:
+    return opened_at("check_a_claim.py", {"claim": "own"} | {f"said_{key}": text for key, text in given.items()})
+
+
+def said(app: AppTest) -> dict[str, str]:
+    return {key[5:]: value for key, value in address(app).items() if key.startswith("said_")}
+
+
+def pasted(app: AppTest, text: str) -> AppTest:
+    return ran(app.text_area(key="own-words").set_value(text).run())
+
+
+def test_a_pasted_sentence_is_read_corrected_and_tested_in_its_own_words():
+    app = pasted(opened(), "After a charge to 100 % there is none for the first 20 km, [x](http://y.z).")
+    assert app.title[0].value == inert("“After a charge to 100 % there is none for the first 20 km, [x](http://y.z).”".replace(
+        " %", "\N{NO-BREAK SPACE}%").replace(" km", "\N{NO-BREAK SPACE}km"))  # fmt: skip
+    assert said(app)["quantity"] == "works_after" and "relation" not in said(app)
+    assert "relation: it must be said" in app.info[-1].value.lower()
+    assert any("Not found, and not guessed" in one.value for one in app.markdown)
+    ran(app.selectbox(key="own-quantity").set_value("in_a_stop").run())
+    ran(app.selectbox(key="own-relation").set_value("at_least").run())
+    ran(app.text_input(key="own-number").set_value("30").run())
+    assert said(app)["unit"] == "%"
+    answer = check(question("own", said(app)))
+    assert claim_words.heading(answer) in [one.value for one in app.header]
+    assert inert(claim_words.read_as(answer.question, Display())) in [one.value for one in app.caption]
+    # the link and the command bring the same claim back
+    link = dict(parse_qsl(urlsplit(app.code[-1].value).query))
+    assert {key[5:]: text for key, text in link.items() if key.startswith("said_")} == said(app)
+    assert app.code[-2].value == claim_files.command(answer.question)
+
+
+def test_a_claim_of_an_article_opens_as_ones_own_and_can_be_changed():
+    app = opened_at("check_a_claim.py", {"claim": "half-back-downhill"})
+    assert address(app)["claim"] == "own" and said(app) == phrased()["half-back-downhill"]
+    ran(app.text_input(key="own-number").set_value("20 to 60").run())
+    assert said(app)["relation"] == "between" and said(app)["number"] == "20..60"
+    ran(app.button(key="row-said-grade_pct").click().run())
+    ran(app.text_input(key="set-said-grade_pct").set_value("6").run())
+    assert said(app)["grade_pct"] == "6"
+    assert "With a slope of 6 %," in made(question("own", said(app)))
+
+
+def test_two_cases_are_set_apart_and_put_together_again():
+    app = opened(**phrased()["one-pedal-in-town"])
+    assert set(app.multiselect(key="own-against").value) == {"lift_off_mps2", "comes_to_rest"}
+    ran(app.text_input(key="own-against_lift_off_mps2").set_value("0.3").run())
+    assert said(app)["against_lift_off_mps2"] == "0.3"
+    ran(app.multiselect(key="own-against").set_value([]).run())
+    assert not any(key.startswith("against_") for key in said(app)) and said(app)["unit"] == "kWh/100 km"
+
+
+@pytest.mark.parametrize("link", [{}, {"quantity": "nonsense"}, {"quantity": "range", "number": "x"}, {"": "x"},
+                                  {"words": "x" * 999}, {"quantity": "range", "against_": "1"},
+                                  TOWING | {"against_trailer_kg": "many"}, TOWING | {"relation": "<b>"},
+                                  TOWING | {"hybrid": "full-hybrid"}, TOWING | {"trailer_kg": "a..b"}])  # fmt: skip
+def test_no_link_to_a_claim_of_ones_own_ends_in_a_traceback(link):
+    assert opened(**link).title
+
+
+@pytest.mark.parametrize("quantity", counted())
+def test_another_quantity_keeps_what_can_be_said_of_it(quantity):
+    changed = claim_phrasing.with_quantity(TOWING | {"relation": "at_least"}, quantity)
+    assert changed["words"] == TOWING["words"] and changed["number"] == "50"
+    if changed.get("unit"):
+        question("own", changed)
+
+
+def test_a_case_that_is_added_gets_two_values_that_differ_where_they_can():
+    for key in counted()["range"].sayable:
+        changed = claim_phrasing.with_cases({"quantity": "range", "relation": "about", "number": "9"}, [key])
+        asked = question("own", changed | {"unit": "% less"})
+        assert key in asked.claim.against and key in asked.claim.scope
