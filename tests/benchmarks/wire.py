@@ -46,8 +46,8 @@ class Visitor:
 
 
 @contextmanager
-def visit(server_url: str, page: str = "") -> Iterator[Visitor]:
-    """Come to a page of a server, and go again."""
+def visit(server_url: str, page: str = "", **more: Any) -> Iterator[Visitor]:
+    """Come to a page of a server, and go again; `more` goes to the WebSocket, as cookies do."""
     address = server_url.replace("http", "ws", 1) + "/_stcore/stream"
-    with connect(address, subprotocols=[Subprotocol("streamlit")], max_size=None) as socket:
+    with connect(address, subprotocols=[Subprotocol("streamlit")], max_size=None, **more) as socket:
         yield Visitor(socket, page)
