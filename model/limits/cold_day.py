@@ -16,7 +16,7 @@ from model.kernel.savings import evaluate
 from model.limits.full_start import Normal, ordinary_charging_w, until_normal
 from model.limits.limit_settings import by_battery
 from model.limits.winter import LiftOffLeft, SeasonCosts, WarmUp, warm_up, why_it_fades
-from model.limits.winter_advice import Measure, measures
+from model.limits.winter_advice import WinterMeasure, measures
 from model.physics import battery
 from model.sampling.drives import trace_of
 
@@ -48,7 +48,7 @@ class ColdDay:
     way: pd.DataFrame
     fades: tuple[LiftOffLeft, ...]
     warm_up: WarmUp
-    measures: tuple[Measure, ...]
+    measures: tuple[WinterMeasure, ...]
 
 
 def accepted_kw(car: Car, battery_c: Numbers, soc: Numbers) -> Array:

@@ -19,7 +19,7 @@ CHARGED_WARMER_K = 10.0
 
 
 @dataclass(frozen=True)
-class Measure:
+class WinterMeasure:
     """Something to do on a cold day, and what it changes on the drive.
 
     `id` is "plug" (warmed up before leaving), "shelter", "heater" or "charge_late". `saved_kwh` is what the drive takes
@@ -36,7 +36,7 @@ class Measure:
         return self.saved_kwh - self.costs_kwh
 
 
-def measures(scenario: Scenario, found: WarmUp) -> tuple[Measure, ...]:
+def measures(scenario: Scenario, found: WarmUp) -> tuple[WinterMeasure, ...]:
     """What may be done, the most that it brings first.
 
     Parameters
@@ -48,7 +48,7 @@ def measures(scenario: Scenario, found: WarmUp) -> tuple[Measure, ...]:
 
     Returns
     -------
-    tuple of Measure
+    tuple of WinterMeasure
         Those that can be taken in this car on this day. Each is held against the drive without any.
     """
     car, around = car_of(scenario), scenario.conditions
@@ -62,9 +62,9 @@ def measures(scenario: Scenario, found: WarmUp) -> tuple[Measure, ...]:
     if not around.preconditioned and starts_c + CHARGED_WARMER_K < MILD_C:
         supposed["charge_late"] = replace(now.conditions, battery_temp_c=starts_c + CHARGED_WARMER_K)
     found_measures = [
-        Measure(name, now.net_kwh - evaluate(trace, car, conditions, scenario.driver).net_kwh)
+        WinterMeasure(name, now.net_kwh - evaluate(trace, car, conditions, scenario.driver).net_kwh)
         for name, conditions in supposed.items()
     ]
     if not around.preconditioned:
-        found_measures.append(Measure("plug", found.saved_on_the_drive_kwh, found.battery_kwh + found.cabin_kwh))
+        found_measures.append(WinterMeasure("plug", found.saved_on_the_drive_kwh, found.battery_kwh + found.cabin_kwh))
     return tuple(sorted(found_measures, key=lambda one: -one.brings_kwh))

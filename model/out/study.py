@@ -34,12 +34,12 @@ MEASURED = {
 """Under which keys of a row the measured figure stands beside the modelled one."""
 ERRORS = ("net_error_share", "recovered_difference")
 WORKERS = Field("workers", "count", "", "study-workers", 1, 256, default=1)
-Row = dict[str, Any]
+FileRow = dict[str, Any]
 
 
 def study_row(
     file: Path, scenario: Scenario, given: frozenset[str], *, band: bool = True, processors: int = PROCESSORS
-) -> Row:
+) -> FileRow:
     """One recording of a study: energies [kWh] and shares [1] of the model and, where measured, beside it.
 
     `net_error_share` is modelled over measured net energy less one, `recovered_difference` the modelled less the
@@ -54,7 +54,7 @@ def study_row(
     except Exception as error:
         # thousands of files hold what nobody thought of
         return _refused(file, InputError("study-unforeseen", name=file.name, why=f"{type(error).__name__}: {error}"))
-    row: Row = {
+    row: FileRow = {
         "name": file.name,
         "distance_km": result.distance_km,
         "duration_s": result.trace.duration_s,
@@ -75,7 +75,7 @@ def study_row(
     return row
 
 
-def _refused(file: Path, why: InputError) -> Row:
+def _refused(file: Path, why: InputError) -> FileRow:
     return {"name": file.name, "refused": refusal_words(why, COMMAND_LINE)}
 
 
@@ -183,7 +183,7 @@ def study(
     return totals.answer(band) | {"table": table.out.name}
 
 
-def _rows(work: Callable[[Path], Row], files: Iterable[Path], workers: int, scheduler: str) -> Iterator[Row]:
+def _rows(work: Callable[[Path], FileRow], files: Iterable[Path], workers: int, scheduler: str) -> Iterator[FileRow]:
     for file, row in each(work, files, workers, scheduler):
         yield row or _refused(file, InputError("study-worker-lost", name=file.name))
 

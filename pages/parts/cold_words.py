@@ -11,7 +11,7 @@ from model.limits.cold_day import FADES, ColdDay
 from model.limits.full_start import Normal
 from model.limits.limit_settings import slipperiest
 from model.limits.winter import MILD_C, LiftOffLeft, SeasonPart, Situation, WarmUp
-from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C, Measure
+from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C, WinterMeasure
 from model.sampling.hybrid import has_engine
 from model.words.quantities import Display
 from pages.parts.charts.cold import season_rows
@@ -56,7 +56,7 @@ def measure_words(found: ColdDay, display: Display) -> list[str]:
     return [words for words in told if words]
 
 
-def _measure(one: Measure, *, plugged: bool, display: Display) -> str:
+def _measure(one: WinterMeasure, *, plugged: bool, display: Display) -> str:
     saved, costs = energy(one.saved_kwh, display), energy(one.costs_kwh, display)
     if one.id == "plug":
         if one.brings_kwh > 0:
