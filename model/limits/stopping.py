@@ -52,28 +52,6 @@ def to_rest(from_mps: float, slowing_at: Array, at: Array) -> tuple[float, float
     return float((at * step / slowing_at).sum()), float((step / slowing_at).sum())
 
 
-
-
-
-
 def speeds_to_rest(from_mps: float) -> Array:
     """Speeds [m/s] in the middle of even steps from a speed [m/s] to rest, shape (steps,)."""
     return (np.arange(SPEED_STEPS) + 0.5) * from_mps / SPEED_STEPS
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-

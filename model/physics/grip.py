@@ -24,7 +24,7 @@ STRONGEST_MPS2 = 12.0
 HALVINGS = 50
 
 
-class Asked(NamedTuple):
+class OfAxles(NamedTuple):
     """Friction asked of each axle's tyres [1], along and across them, and the weight each axle carries [N]."""
 
     front_along: float
@@ -118,7 +118,7 @@ def front_share(car: CarRecord, front_n: float, rear_n: float) -> float:
 
 
 @compiled
-def asked_of_axles(car: CarRecord, slowing: float, speed: float, radius_m: float, cosine: float) -> Asked:
+def asked_of_axles(car: CarRecord, slowing: float, speed: float, radius_m: float, cosine: float) -> OfAxles:
     """Friction asked of both axles when the motor slows the car.
 
     Parameters
@@ -137,7 +137,7 @@ def asked_of_axles(car: CarRecord, slowing: float, speed: float, radius_m: float
     front = front_axle_n(car, mass_kg, force / mass_kg, cosine)
     rear = rear_axle_n(car, mass_kg, force / mass_kg, cosine)
     share, across = front_share(car, front, rear), mass_kg * speed**2 / radius_m
-    return Asked(
+    return OfAxles(
         share * force / front,
         car.front_load_share * across / front,
         (1.0 - share) * force / rear,
@@ -148,7 +148,7 @@ def asked_of_axles(car: CarRecord, slowing: float, speed: float, radius_m: float
 
 
 @compiled
-def asked_of_driven(car: CarRecord, asked: Asked) -> float:
+def asked_of_driven(car: CarRecord, asked: OfAxles) -> float:
     """Friction asked of the driven axle [1]; with all wheels driven, of the axle that is asked more."""
     front = math.hypot(asked.front_along, asked.front_across / LATERAL_SHARE)
     rear = math.hypot(asked.rear_along, asked.rear_across / LATERAL_SHARE)

@@ -56,9 +56,9 @@ def strongest_in_each(
 
 
 def asked_of_axles(cars: Records, slowing: Numbers, speed: Numbers, radius_m: Numbers, cosine: Numbers) -> list[Array]:
-    """`model.physics.grip.Asked`, of one car or of one a point."""
+    """`model.physics.grip.OfAxles`, of one car or of one a point."""
     shape, (slowings, speeds, radii, cosines) = _points(slowing, speed, radius_m, cosine)
-    asked = np.empty((len(slowings), len(grip.Asked._fields)))
+    asked = np.empty((len(slowings), len(grip.OfAxles._fields)))
     asked_in_each(cars, slowings, speeds, radii, cosines, asked)
     return [each.reshape(shape)[()] for each in asked.T]
 
