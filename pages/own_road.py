@@ -7,66 +7,41 @@ import streamlit as st
 
 from model.describe.fields import InputError
 from model.describe.figures import Quantity
+from model.kernel.savings import Result
 from model.out.recorded import band_of_recording, drive_as_recorded, energy_over_time
+from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.cleaning import STEPS
-from model.traces.logs import MOST_BYTES, Recording, read_recording
+from model.traces.logs import MOST_BYTES, Recording
 from model.traces.recorded_names import NOT_READ, UNITS
 from model.words.refusals import refusal_words
 from pages.parts import link, state
-from pages.parts.charts.own_road import energy_chart
+from pages.parts.answer_line import draw_answer_line
+from pages.parts.charts.own_road import energy_chart, residual_chart, slow_downs_chart
 from pages.parts.figure import figure
-from pages.parts.own_road_words import SAMPLE, effect_words, finding_words, headline, meaning_words, part_words, totals
+from pages.parts.own_recording import can_be_read_anew, held, open_file, open_sample, place_for_file, read_anew
+from pages.parts.own_road_words import (
+    effect_words,
+    finding_words,
+    headline,
+    line_words,
+    meaning_words,
+    part_words,
+    residual_finding,
+    residual_labels,
+    totals,
+)
 from pages.parts.plain_text import inert
 
+RESIDUALS = {"speed": by_speed, "slow_down": by_slow_down, "minutes": by_minutes}
 MOST_COLUMNS = 30
 """So many columns can be corrected."""
-
-
-def forget() -> None:
-    """Drop what is held of a recording, and how the one before was read."""
-    for key in ("recording", "recording-is-sample", "recording-refused"):
-        st.session_state.pop(key, None)
-    st.session_state["reading"] = {"columns": {}, "off": frozenset(), "part": None}
-
-
-def content() -> tuple[bytes, str] | None:
-    """The file in the place for it, or the sample, while either is there; no copy of it is kept."""
-    file = st.session_state.get("recording-file")
-    if file is not None:
-        return file.getvalue(), file.name
-    return (SAMPLE.read_bytes(), SAMPLE.name) if st.session_state.get("recording-is-sample") else None
-
-
-def read() -> None:
-    """Read the file as it is to be read now, and keep the drive without positions, or why there is none."""
-    if (found := content()) is None:
-        return
-    st.session_state.pop("recording-refused", None)
-    try:
-        st.session_state["recording"] = read_recording(*found, **st.session_state["reading"])
-    except InputError as refused:
-        st.session_state.pop("recording", None)
-        st.session_state["recording-refused"] = refused.with_traceback(None)
-
-
-def open_file() -> None:
-    """Read what was uploaded."""
-    forget()
-    read()
-
-
-def open_sample() -> None:
-    """Read the invented drive."""
-    forget()
-    st.session_state["recording-is-sample"] = True
-    read()
 
 
 def choose() -> None:
     """The place for a file, the sample, and what is done with either."""
     say = state.display().say
     st.file_uploader(
-        say("own-road-upload"), ["csv", "tsv", "txt", "gpx"], key="recording-file", on_change=open_file,
+        say("own-road-upload"), ["csv", "tsv", "txt", "gpx"], key=place_for_file(), on_change=open_file,
         max_upload_size=MOST_BYTES // 1_000_000,
     )  # fmt: skip
     st.caption(say("own-road-private"))
@@ -103,6 +78,31 @@ def show(recording: Recording) -> None:
         energy_chart(table, display, state.dark()), alt=alt, table=table.round(4), key="own-road",
         file_name="brake-to-battery-own-road.csv", title=title,
     )  # fmt: skip
+    if measured is not None:
+        part_ways(recording, result)
+
+
+def part_ways(recording: Recording, result: Result) -> None:
+    """Where the model and what was measured part, one way of looking at it at a time."""
+    display = state.display()
+    st.subheader(display.say("own-road-residual"), anchor=False)
+    st.session_state.setdefault("residual-by", "speed")
+    by = st.segmented_control(
+        display.say("own-road-residual-choose"), RESIDUALS, key="residual-by", required=True,
+        label_visibility="collapsed", format_func=lambda way: display.say("own-road-residual-by", way=way),
+    )  # fmt: skip
+    table = RESIDUALS[by](recording, result)
+    file_name = f"brake-to-battery-own-road-{by}.csv"
+    finding = residual_finding(by, table, display)
+    if by == "slow_down":
+        chart = slow_downs_chart(table, display, state.dark()) if len(table) else None
+    else:
+        chart = residual_chart(residual_labels(by, table, display), table["more_kwh"], state.dark())
+    if chart is None:
+        st.markdown(finding)
+        return
+    figure(chart, alt=f"{display.say('own-road-residual-alt')} {finding}", table=table.round(4), key=f"residual-{by}",
+           file_name=file_name, title=finding)  # fmt: skip
 
 
 def explain(recording: Recording) -> None:
@@ -113,14 +113,14 @@ def explain(recording: Recording) -> None:
         st.session_state["recording-part"] = recording.part
         st.selectbox(
             display.say("own-road-parts"), range(len(recording.parts)), key="recording-part", on_change=take_part,
-            format_func=lambda place: part_words(recording.parts, place, display), disabled=content() is None,
+            format_func=lambda place: part_words(recording.parts, place, display), disabled=not can_be_read_anew(),
         )  # fmt: skip
     st.subheader(display.say("own-road-recognised"), anchor=False)
     names = [display.say("own-road-column"), display.say("own-road-meaning"), display.say("own-road-unit")]
     rows = [(each.name, meaning_words(each.meaning, display) if each.meaning else display.say("own-road-not-read"),
              each.unit) for each in recording.columns]  # fmt: skip
     st.table(pd.DataFrame(rows[:MOST_COLUMNS], columns=names), border="horizontal", hide_index=True)
-    is_table = content() is not None and not recording.trace.name.lower().endswith(".gpx")
+    is_table = can_be_read_anew() and not recording.trace.name.lower().endswith(".gpx")
     if is_table:
         with st.expander(display.say("own-road-correct"), type="compact", key="recording-correct"):
             correct(recording)
@@ -131,9 +131,11 @@ def explain(recording: Recording) -> None:
             continue
         words = effect_words(done[step], display) if step in done else display.say("own-road-step", step=step)
         st.session_state[f"clean-{step}"] = step not in reading["off"]
-        st.toggle(words, key=f"clean-{step}", on_change=switch, args=(step,), disabled=content() is None)
+        st.toggle(words, key=f"clean-{step}", on_change=switch, args=(step,), disabled=not can_be_read_anew())
         if step in done and done[step].is_large:
             st.caption(display.say("own-road-large"))
+    if not can_be_read_anew():
+        st.caption(display.say("own-road-not-kept"))
     if recording.findings:
         st.subheader(display.say("own-road-found"), anchor=False)
     for finding in sorted(recording.findings, key=lambda each: not each.asks):
@@ -160,30 +162,31 @@ def correct(recording: Recording) -> None:
 def take_column(place: int, name: str) -> None:
     """Read the file anew with another meaning of a column."""
     st.session_state["reading"]["columns"][name] = st.session_state[f"column-{place}"]
-    read()
+    read_anew()
 
 
 def take_part() -> None:
     """Take another stretch between gaps."""
     st.session_state["reading"]["part"] = st.session_state["recording-part"]
-    read()
+    read_anew()
 
 
 def switch(step: str) -> None:
     """Read the file anew with a step of cleaning left out or put in."""
     st.session_state["reading"]["off"] ^= {step}
-    read()
+    read_anew()
 
 
+draw_answer_line(with_answer=False, driven=line_words(held(), state.display()))
 choose()
 if refusal := st.session_state.get("recording-refused"):
     st.error(inert(refusal_words(refusal, state.display())))
-if (held := st.session_state.get("recording")) is not None:
+if (recording := held()) is not None:
     answering, explaining = st.columns([11, 10], gap="large")
     try:
         with answering:
-            show(held)
+            show(recording)
     except InputError as refused:
         st.error(inert(refusal_words(refused, state.display())))
     with explaining:
-        explain(held)
+        explain(recording)

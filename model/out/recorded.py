@@ -49,14 +49,15 @@ def drive_as_recorded(recording: Recording, scenario: Scenario, given: frozenset
 def energy_over_time(recording: Recording, result: Result) -> pd.DataFrame:
     """What left the battery less what came back until each moment [kWh]: measured, where it was, and modelled.
 
-    One row a step, with `minutes` since the start, `speed_kmh` and `elevation_m` at its end.
+    One row a step, with `minutes` since the start, `speed_kmh` at its end, and how far it lies `above_start_m`: who has
+    the table cannot tell where the drive began.
     """
     trace = result.trace
     steps = {"measured_kwh": recording.power_w, "modelled_kwh": result.run.terminal_w[0]}
     energies = {name: np.cumsum(watts * trace.step_s) / J_PER_KWH for name, watts in steps.items() if watts is not None}
     return pd.DataFrame(
         {"minutes": trace.time_s[1:] / 60, "speed_kmh": trace.speed_mps[1:] * KMH_PER_MPS,
-         "elevation_m": trace.elevation_m[1:]} | energies
+         "above_start_m": trace.elevation_m[1:] - trace.elevation_m[0]} | energies
     )  # fmt: skip
 
 

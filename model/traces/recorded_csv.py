@@ -17,7 +17,7 @@ from model.describe.figures import Several
 from model.describe.trace import Array
 from model.traces.findings import Finding
 from model.traces.recorded_cells import as_numbers, as_times, decimal_mark, kind_of_time, over_midnight
-from model.traces.recorded_names import NOT_READ, UNITS, Column, columns_of, complete, unit_in
+from model.traces.recorded_names import NOT_READ, POSITION, UNITS, Column, column, columns_of, complete, unit_in
 
 FEWEST_ROWS = 10
 MOST_ROWS = 1_000_000
@@ -101,6 +101,34 @@ def csv_table(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] |
     columns = [replace(each, unit=kind, stated=True) if kind and each.meaning == "time_s" else each
                for each in dress.columns]  # fmt: skip
     return _checked(cells, columns, odd, name)
+
+
+def without_positions(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None = None) -> bytes:
+    """The table with nothing in the columns that hold positions; empty where they alone tell the speed.
+
+    Parameters and errors are those of `csv_table`, which reads of it what it reads of the whole.
+    """
+    text = as_utf8(data, name)
+    dress = _dress(COMMENT.sub(b"", text), name, corrected)
+    places = [place for place, each in enumerate(dress.columns)
+              if each.meaning in POSITION or column(each.name).meaning in POSITION]  # fmt: skip
+    if not any(each.meaning == "speed_kmh" for each in dress.columns):
+        return b""
+    if not places:
+        return data
+    kept = io.StringIO(newline="")
+    writer = csv.writer(kept, delimiter=dress.separator, lineterminator="\n")
+    lines = io.StringIO(COMMENT.sub(b"", text).decode(errors="replace"), newline="")
+    try:
+        for row, cells in enumerate(csv.reader(lines, delimiter=dress.separator)):
+            if row > dress.line:
+                for place in places:
+                    cells[place : place + 1] = [""] * (place < len(cells))
+            writer.writerow(cells)
+    except csv.Error:
+        # cells without end
+        return b""
+    return kept.getvalue().encode()
 
 
 def _cells(data: bytes, dress: Dress, name: str) -> tuple[SamplesByKey, dict[str, int], str]:

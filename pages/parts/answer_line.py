@@ -30,8 +30,11 @@ ENTRIES_PX = 420
 """Width of what a word opens, where the screen has it."""
 
 
-def draw_answer_line(*, with_answer: bool) -> None:
-    """Draw the line; pages that state the headline themselves ask for it without the answer."""
+def draw_answer_line(*, with_answer: bool, driven: str = "") -> None:
+    """Draw the line; pages that state the headline themselves ask for it without the answer.
+
+    What is `driven` in place of the described drive stands in the line behind the car, and nothing of that drive.
+    """
     scenario, display = state.scenario(), state.display()
     apart = departures.by_key(scenario, display)
     words = {
@@ -48,6 +51,8 @@ def draw_answer_line(*, with_answer: bool) -> None:
         also=bool(apart),
         **{name: f"{MARK}{name}{MARK}" for name in words},
     )
+    if driven:
+        sentence = display.say("answer-line-driven", car=f"{MARK}car{MARK}", driven=driven)
     with st.container(key="answer-line", horizontal=True, vertical_alignment="center", gap=None):
         for place, piece in enumerate(sentence.split(MARK)):
             if place % 2:

@@ -6,12 +6,16 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any
 
-from model.describe.figures import Quantity, Shares, Span
+import pandas as pd
+
+from model.describe.figures import Quantity, Share, Shares, Span
 from model.kernel.savings import Result
+from model.out.residuals import LEAST_DROP_KMH
 from model.traces.cleaning import Effect
 from model.traces.findings import Finding
 from model.traces.logs import DrivenPart, Measured, Recording
 from model.words.quantities import Display, percent_text
+from pages.parts.plain_text import inert
 
 SAMPLE = Path(__file__).parents[2] / "assets" / "sample_recording.csv"
 """A drive of our own invention, to try the page with."""
@@ -104,4 +108,47 @@ def part_words(parts: Sequence[DrivenPart], place: int, display: Display) -> str
     start, end = (Quantity(moment / 60, "minutes", places=0) for moment in (part.start_s, part.end_s))
     return display.say(
         "own-road-part", part=place + 1, start=start, end=end, distance=Quantity(part.distance_m / 1000, "km", 3)
+    )
+
+
+def line_words(recording: Recording | None, display: Display) -> str:
+    """What the answer line says is driven in place of the described drive."""
+    if recording is None:
+        return display.say("own-road-line-empty")
+    trace = recording.trace
+    return display.say(
+        "own-road-line",
+        name=inert(trace.name),
+        distance=Quantity(trace.distance_m / 1000, "km", 3),
+        minutes=Quantity(trace.duration_s / 60, "minutes", places=0),
+    )
+
+
+def residual_labels(by: str, table: pd.DataFrame, display: Display) -> list[str]:
+    """What each row of a table of `model.out.residuals` is for: a step of speed, or of time."""
+    if by == "minutes":
+        ends = zip(table["from_min"], table["to_min"], strict=True)
+        return [display.figure(Span(start, end, "minutes", places=0)) for start, end in ends]
+    return [
+        display.figure(Span(low, high, "km/h", places=0)) if high else display.say("own-road-standing")
+        for low, high in zip(table["from_kmh"], table["to_kmh"], strict=True)
+    ]
+
+
+def residual_finding(by: str, table: pd.DataFrame, display: Display) -> str:
+    """What a table of `model.out.residuals` shows, in a sentence."""
+    if by == "slow_down":
+        measured = float(table["measured_wh"].sum())
+        if measured <= 0:
+            return display.say("own-road-residual-no-slow-down")
+        share = Share(float(table["modelled_wh"].sum()) / measured)
+        least = Quantity(LEAST_DROP_KMH, "km/h", places=0)
+        return display.say("own-road-residual-slow-down", count=len(table), share=share, least=least)
+    largest = int(table["more_kwh"].abs().to_numpy().argmax()) if by == "speed" else 0
+    more = float(table["more_kwh"].iloc[largest])
+    return display.say(
+        "own-road-residual-largest" if by == "speed" else "own-road-residual-first",
+        where=residual_labels(by, table, display)[largest],
+        energy=Quantity(abs(more), "kWh", 2),
+        way="more" if more > 0 else "less",
     )

@@ -38,7 +38,7 @@ FIRST_SCREEN = {
     "/check_a_claim": (".st-key-claim-answer h2",),
     **{f"/show?card={card}": (".st-key-card", ".st-key-show-foot") for card in range(1, 7)},
     "/compare?differs=car&b=large-suv&c=van": (STRIP, "h2"),
-    "/own_road": (STRIP,),
+    "/own_road": (".st-key-answer-line", ".st-key-recording-file"),
     "/take_away": (STRIP,),
     "/sources": (STRIP,),
 }  # fmt: skip

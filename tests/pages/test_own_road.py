@@ -1,8 +1,17 @@
 """A recording of one's own on its page, without a browser."""
 
+import pickle
+import re
+import zlib
+
+import numpy as np
 import pandas as pd
+from streamlit.runtime.memory_uploaded_file_manager import MemoryUploadedFileManager
 
 from model.describe.scenario_io import starting_drives, to_link
+from model.out.cli import main
+from model.out.recorded import drive_recording, energy_over_time
+from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.cycles import cycle_trace
 from model.traces.logs import read_recording
 from pages.parts.own_road_words import SAMPLE
@@ -23,7 +32,8 @@ def uploaded(app, data, name="drive.csv"):
 
 def words(app):
     kinds = (app.header, app.markdown, app.caption, app.info, app.error)
-    return " ".join(each.value for kind in kinds for each in kind)
+    text = " ".join(each.value for kind in kinds for each in kind)
+    return text.replace("\\", "").replace("\N{NO-BREAK SPACE}", " ")
 
 
 def test_the_sample_is_named_as_invented_and_stands_measured_beside_modelled():
@@ -70,6 +80,61 @@ def test_nothing_of_the_file_is_kept_but_the_drive():
     assert "48.123456" not in repr((held, app.session_state["reading"])) and not hasattr(held, "samples")
     assert "must be opened again" in words(app)
     assert set(app.query_params) == set(opened().query_params)
+
+
+def test_the_file_leaves_the_memory_and_its_positions_with_it(monkeypatch):
+    """Neither the toolkit's store nor the session holds what was uploaded; what can be read anew has no positions."""
+    removed = []
+    monkeypatch.setattr(
+        MemoryUploadedFileManager, "remove_file", lambda self, session_id, file_id: removed.append(file_id)
+    )
+    data = TABLE.assign(Latitude=48.123456, lon=11.654321, other="x").to_csv(index=False).encode()
+    app = uploaded(opened(), data)
+    assert len(removed) == 1 and app.file_uploader[0].key == "recording-file " and not app.file_uploader[0].value
+    held = {key: app.session_state[key] for key in ("recording", "recording-kept", "reading")}
+    kept = zlib.decompress(held["recording-kept"][0]).decode()
+    assert "Latitude" in kept and "other" in kept and "48.123456" not in kept and "11.654321" not in kept
+    before = app.header[0].value
+    assert "48.123456" not in repr(held) and b"48.123456" not in pickle.dumps(held["recording"])
+    app = ran(app.selectbox(key="column-1").set_value(("speed_kmh", "mph")).run())
+    assert "1.90 km" in before and "3.06 km" in app.header[0].value
+
+
+def test_of_positions_alone_nothing_is_kept():
+    rows = TABLE.assign(lat=48 + np.cumsum(CYCLE.speed_mps) / 111195, lon=11.0).drop(columns="v")
+    app = uploaded(opened(), rows.to_csv(index=False).encode())
+    assert "recording-kept" not in app.session_state and "open it again" in words(app)
+    assert all(toggle.disabled for toggle in app.toggle if toggle.key.startswith("clean-"))
+
+
+def test_no_export_shows_where_a_drive_began_or_ended(tmp_path, capsys):
+    file = tmp_path / "drive.csv"
+    TABLE.assign(
+        t=pd.date_range("2024-05-06T07:08:00Z", periods=len(TABLE), freq="s").astype(str),
+        lat=48.123456, lon=11.654321, ele=517.25, kw=3.0,
+    ).rename(columns={"v": "speed km/h"}).to_csv(file, index=False)  # fmt: skip
+    assert main(["log", str(file)]) == 0
+    recording, _, result = drive_recording(file, TOWN, frozenset())
+    exports = [capsys.readouterr().out, energy_over_time(recording, result).to_csv()]
+    exports += [table(recording, result).to_csv() for table in (by_speed, by_slow_down, by_minutes)]
+    for text in exports:
+        assert not re.search(r"48\.12|11\.65|517\.2|2024-|07:08", text)
+
+
+def test_the_page_speaks_of_the_recording_not_of_the_described_drive():
+    line = words(opened())
+    assert "on a recording that is still to be opened" in line and "town" not in line.lower()
+    app = ran(opened().button(key="recording-sample").click().run())
+    assert "on the recording sample_recording.csv" in words(app)
+
+
+def test_where_model_and_measurement_part_is_shown_in_three_ways():
+    app = ran(opened().button(key="recording-sample").click().run())
+    assert "They part most at" in words(app)
+    app = ran(app.segmented_control(key="residual-by").set_value("slow_down").run())
+    assert re.search(r"In \d+ slow-downs of 10 km/h or more the model puts back \d+", words(app))
+    app = ran(app.segmented_control(key="residual-by").set_value("minutes").run())
+    assert "In 0 to 5 minutes from the start" in words(app)
 
 
 def test_an_empty_page_asks_for_a_file():

@@ -4,9 +4,19 @@ own-road-door = Use my own recording
 
 own-road-upload = A recording of a drive: CSV with time and speed (or positions), or GPX with times; up to 30 MB
 
-own-road-private = It is held in the server's memory for this visit only: never on a disk, never in a link. Positions are
-    dropped once distance and slope are known. After the server or this page is started anew the recording must be opened
-    again.
+own-road-private = The file is held in the server's memory for this visit only: never on a disk, never in a link. Of
+    positions nothing is held once distance and slope are known. After the server or this page is started anew the
+    recording must be opened again.
+
+own-road-not-kept = The file held positions and nothing else that tells the speed, so nothing of it was kept but the drive:
+    open it again to have it read another way.
+
+# $name: text
+# $distance: quantity in km
+# $minutes: quantity in minutes
+own-road-line = on the recording { $name }, { $distance } in { $minutes }
+
+own-road-line-empty = on a recording that is still to be opened
 
 own-road-sample = Try the invented sample
 
@@ -55,6 +65,48 @@ own-road-alt-measured = Two lines that rise with time to { $measured } measured 
 
 # $modelled: quantity in kWh
 own-road-alt = A line that rises with time to { $modelled } as modelled.
+
+own-road-residual = Where the two part
+own-road-residual-choose = Looked at by
+
+# $way: one of speed, slow_down, minutes
+own-road-residual-by = { $way ->
+    [slow_down] Slow-downs
+    [minutes] First minutes
+   *[speed] Speed
+}
+
+own-road-residual-alt = Modelled net energy less measured.
+
+own-road-standing = standing
+
+# $where: text
+# $energy: quantity in kWh
+# $way: one of more, less
+own-road-residual-largest = They part most at { $where }: there the model takes { $energy } { $way ->
+    [less] less
+   *[more] more
+}
+
+# $where: text
+# $energy: quantity in kWh
+# $way: one of more, less
+own-road-residual-first = In { $where } from the start the model takes { $energy } { $way ->
+    [less] less
+   *[more] more
+} than was measured
+
+# $count: count
+# $share: share
+# $least: quantity in km/h
+own-road-residual-slow-down = In { $count ->
+    [one] { $count } slow-down
+   *[other] { $count } slow-downs
+} of { $least } or more the model puts back { $share } of what was measured
+
+own-road-residual-no-slow-down = No slow-down put anything back into the battery.
+
+own-road-above-the-line = above the line: the model puts back more
 
 own-road-recognised = What was recognised
 own-road-column = Column

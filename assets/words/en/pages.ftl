@@ -84,6 +84,10 @@ answer-line = { $named ->
    *[no] with a { $pedal }
 }
 
+# $car: text
+# $driven: text
+answer-line-driven = A { $car } { $driven }
+
 line-counts = All this counts in the answer. A tap takes it off.
 
 line-change = Change it on the first page

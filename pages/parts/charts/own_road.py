@@ -2,13 +2,71 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pandas as pd
 
 from model.words.quantities import Display
-from pages.parts.charts.layers import along, layer, line, thinned
+from pages.parts.charts.layers import along, caption, layer, line, next_step, thinly, thinned
 from pages.parts.theme import Spec, dressed, palette
 
 HEIGHT_PX = 260
+
+
+ROW_PX = 30
+"""Height of a bar with its room."""
+
+
+def residual_chart(labels: Sequence[str], more_kwh: Sequence[float], dark: bool = False) -> Spec:
+    """Modelled less measured net energy [kWh], a bar each from a line at nothing; what is more goes to the right.
+
+    Parameters
+    ----------
+    labels : sequence of str
+        What each bar is for, from the top.
+    more_kwh : sequence of float
+        Its length.
+    dark : bool
+        Whether the ground is dark.
+    """
+    colours = palette(dark)
+    rows = pd.DataFrame({"label": list(labels), "more_kwh": list(more_kwh), "none": 0.0})
+    end = max(float(rows["more_kwh"].abs().max()) * 1.1, 0.01)
+    x = {"field": "more_kwh", "type": "quantitative", "scale": {"domain": [-end, end], "nice": False},
+         "axis": {"labelExpr": "format(datum.value, '+~g') + ' kWh'", "tickCount": 4}}  # fmt: skip
+    y = {"field": "label", "type": "nominal", "sort": None, "axis": {"labelLimit": 160}}
+    layers = [
+        layer("rows", "bar", {"x": x, "y": y}, color=colours.ink, height={"band": 0.6}),
+        layer("rows", "rule", {"x": x | {"field": "none"}}, color=colours.quiet),
+    ]
+    return dressed(layers, {"rows": rows.round(4)}, ROW_PX * len(rows) + 20, dark)
+
+
+def slow_downs_chart(table: pd.DataFrame, display: Display, dark: bool = False) -> Spec:
+    """What each slow-down put back [Wh]: measured to the right, modelled upwards, and the line where both are alike.
+
+    Parameters
+    ----------
+    table : DataFrame
+        Of `model.out.residuals.by_slow_down`.
+    display : Display
+        The reader's language.
+    dark : bool
+        Whether the ground is dark.
+    """
+    colours = palette(dark)
+    rows = thinly(table[["measured_wh", "modelled_wh"]].sort_values("measured_wh"), 300)
+    end = next_step(float(rows.max().max()), 20.0)
+    x = along("measured_wh", end, "Wh")
+    y = {"field": "modelled_wh", "type": "quantitative", "scale": {"domain": [0, end], "nice": False},
+         "axis": {"labelExpr": "format(datum.value, '~g') + ' Wh'", "tickCount": 4}}  # fmt: skip
+    alike = pd.DataFrame({"measured_wh": [0.0, end], "modelled_wh": [0.0, end]})
+    layers = [
+        line("alike", x, y, colours.quiet, [4, 3], 1),
+        layer("rows", "point", {"x": x, "y": y}, color=colours.back, size=40),
+        caption(display.say("own-road-above-the-line"), 8, 12, align="left", color=colours.quiet),
+    ]
+    return dressed(layers, {"rows": rows, "alike": alike}, HEIGHT_PX, dark)
 
 
 def energy_chart(table: pd.DataFrame, display: Display, dark: bool = False) -> Spec:
@@ -43,6 +101,6 @@ def energy_chart(table: pd.DataFrame, display: Display, dark: bool = False) -> S
         layers.append(
             layer("ends", "text", {"x": x, "y": y | {"axis": None}, "text": {"field": f"{name} text"}},
                   align="right", color=colour,
-                  dy=-12 if table[name].iloc[-1] >= table[columns].iloc[-1].max() else 14)
+                  dy=-16 if table[name].iloc[-1] >= table[columns].iloc[-1].max() else 20)
         )  # fmt: skip
     return dressed(layers, {"rows": rows[["minutes", *columns]], "ends": pd.DataFrame(ends)}, HEIGHT_PX, dark)
