@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import time
 from collections.abc import Callable
+from dataclasses import replace
 from html import escape
 
 import streamlit as st
@@ -15,15 +16,17 @@ from model.kernel.timeline import books
 from pages.parts import departures, link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_car
 from pages.parts.charts.energy import before_after
+from pages.parts.charts.range_road import range_road, range_road_words, season_roads
 from pages.parts.drive_part import last_answer
 from pages.parts.facts import fuel_spared
 from pages.parts.figure import draw_chart
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.show_words import ShowCard
+from pages.parts.theme import palette
 
 CARD = "card"
 """The page's own parameter in the address: which card, from 1."""
-PICTURE_PX = 520
+PICTURE_PX = 400
 DOUBLE_TAP_S = 0.4
 """Whoever means one card may tap twice; for this long after a card was drawn [s] a tap was meant for the one before."""
 
@@ -38,6 +41,8 @@ def say(card: ShowCard) -> ShowCard:
     st.title(card.title, anchor=False)
     if card.sentences:
         st.html("".join(f"<p>{escape(wording.together(sentence))}</p>" for sentence in card.sentences))
+    if card.small:
+        st.markdown(wording.together(card.small))
     return card
 
 
@@ -72,7 +77,12 @@ def number(result: Result) -> ShowCard:
               departures.frost_text(scenario, display), departures.unusual_text(scenario, display)]
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s, display))
-    return say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel_words(result)))
+    fuel = fuel_words(result)
+    card = say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel))
+    if bands.range_km is not None and bands.range_gain_km is not None and not fuel:
+        with st.container(key="show-road"):
+            draw_chart(range_road(bands, display, state.dark()), alt=range_road_words(bands, display), key="show-range")
+    return card
 
 
 def fuel_words(result: Result) -> str:
@@ -90,8 +100,15 @@ def bars(result: Result) -> ShowCard:
     """Before and after, as bars."""
     book = books(result)
     card = say(show_words.bars(book, state.shown(), state.display()))
-    with st.container(key="show-picture", width=PICTURE_PX):
-        draw_chart(before_after(book, state.display(), state.dark()), alt=f"{card.title}. {card.why}", key="show-bars")
+    colours = palette(state.dark())
+    with st.container(key="show-beside", horizontal=True, vertical_alignment="center", gap="large"):
+        with st.container(key="show-picture", width=PICTURE_PX):
+            chart = before_after(book, state.display(), state.dark())
+            draw_chart(chart, alt=f"{card.title}. {card.why}", key="show-bars")
+        with st.container(key="show-heat", width="stretch"):
+            told = [(of, wording.together(text)) for of, text in show_words.heat(book, state.display())]
+            lines = (f'<p style="border-color: {getattr(colours, of)}">{escape(text)}</p>' for of, text in told)
+            st.html("".join(lines))
     return card
 
 
@@ -105,7 +122,16 @@ def lift_off(_result: Result) -> ShowCard:
 def winter(_result: Result) -> ShowCard:
     """A winter day."""
     expected = winter_words.slowing_expected(state.slowing_in_winter(), state.display())
-    return say(show_words.winter(state.year(state.shown()), expected, state.display()))
+    year, display = state.year(state.shown()), state.display()
+    card, roads = show_words.winter(year, expected, display), season_roads(year, display, state.dark())
+    if roads is None:
+        return say(card)
+    # what the picture shows it also says
+    reached, *others = card.sentences
+    say(replace(card, sentences=tuple(others)))
+    with st.container(key="show-road"):
+        draw_chart(roads, alt=reached, key="show-roads")
+    return card
 
 
 def limits(_result: Result) -> ShowCard:
@@ -193,5 +219,6 @@ with st.container(key="show"):
                 st.button(told("show-next"), key="show-next", type="primary", shortcut="Right",
                           on_click=turn, args=(here + 1,))  # fmt: skip
             else:
-                st.page_link("take_away.py", label=told("page-take-away"), query_params=link.own_link())
+                if st.button(told("page-take-away"), key="show-take", type="primary"):
+                    st.switch_page("take_away.py", query_params=link.own_link())
         st.markdown(told("caution"))

@@ -144,7 +144,8 @@ class SeasonRow:
     """One season of the year: its days, its temperature, its road, and one day's drive in it, as in `Bands`.
 
     `taken_kwh` is what the drive takes of the battery with every figure at its middle, as `Result.net_kwh`. Where the
-    battery is empty on the way, all is for the `distance_km` up to there.
+    battery is empty on the way, all is for the `distance_km` up to there. `range_km` is as in
+    `Bands`, and None for a car with an engine.
     """
 
     season: str
@@ -157,6 +158,7 @@ class SeasonRow:
     saved_share: Band | None
     distance_km: float = 0.0
     charging_stops: int = 0
+    range_km: Band | None = None
 
 
 @dataclass(frozen=True)
@@ -241,7 +243,7 @@ def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
         distance_km += days * result.distance_km
         one = answer_of(result, samples)
         around, bands = then.conditions, (one.net_kwh, one.saved_kwh, one.saved_share)
-        far = result.distance_km, len(result.trace.charging)
+        far = result.distance_km, len(result.trace.charging), one.range_km if len(regen) == 1 else None
         rows.append(SeasonRow(season, days, around.ambient_c, around.surface, result.net_kwh, *bands, *far))
     efficiency = np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency))
     wall, from_wall = Band.of((saved - by_engine) / efficiency), Band.of(taken / efficiency)

@@ -230,7 +230,7 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
         found.append((display.say("card-lift-off", advice=inside(told.title)), sentences))
     if taken.year is not None:
         winter = wording.winter_card(taken.year, taken.slowing_in_winter, display)
-        found.append((winter.title, (winter.sentences[0], winter.sentences[-1])))
+        found.append((winter.title, (*winter.sentences[:-2], winter.sentences[-1])))
     else:
         expected = f"{taken.slowing_in_winter} {display.say('press-the-pedal')}"
         found.append((display.say("card-winter-in-words"), (expected,)))
@@ -255,7 +255,7 @@ def more_cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     found = [(pedal.title, pedal.sentences), (limits.title, (*limits.sentences, in_short))]
     if taken.year is not None:
         winter = wording.winter_card(taken.year, taken.slowing_in_winter, display)
-        found.append((winter.title, winter.sentences[:-1]))
+        found.append((winter.title, winter.sentences[-2:-1]))
     return found
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import pandas as pd
 
-from model.describe.figures import Quantity
+from model.describe.figures import Quantity, Share
 from model.describe.scenario import Scenario
 from model.lift_off.advice import DriveAdvice
 from model.sampling.drives import Bands, YearOfDrives
@@ -20,10 +20,11 @@ from pages.parts.charts.energy_words import before_after_words
 
 @dataclass(frozen=True)
 class ShowCard(wording.Card):
-    """One idea, with what is answered when somebody asks why, and the day it is about, where it is about one."""
+    """One idea, with what is answered when somebody asks why, the day it is about, if any, and its figures in small."""
 
     why: str
     day: str = ""
+    small: str = ""
 
 
 def tell(display: Display) -> ShowCard:
@@ -41,18 +42,27 @@ def number(
     day, apart = wording.day_words(scenario, display), departures.text(scenario, display)
     drive = wording.on_drive(scenario, display)
     about = display.say("card-number-drive", drive=drive, apart=apart, also=bool(apart))
-    saved, gain = span_of(answer.saved_kwh, "kWh"), answer.range_gain_km
+    saved = span_of(answer.saved_kwh, "kWh")
     if fuel:
-        sums = display.say("card-number-saved-fuel", saved=saved, fuel=fuel)
-    elif gain is not None:
-        sums = display.say("card-number-saved-range", saved=saved, gain=span_of(gain, "km"))
+        sums = [display.say("card-number-saved-fuel", saved=saved, fuel=fuel)]
     else:
-        sums = display.say("card-number-saved", saved=saved)
-    sentences, why = (sums, about, *beside), display.say("card-number-why")
+        sums = [display.say("card-number-saved", saved=saved), *range_words(answer, scenario, display)]
+    sentences, why = (*sums, about, *beside), display.say("card-number-why")
     if not wording.has_share(answer):
         return ShowCard(wording.headline(answer, display), sentences, why, day)
     title = display.say("card-number", share=f":blue[{wording.share_text(answer, display)}]")
     return ShowCard(title, (display.say("card-number-beside"), *sentences), why, day)
+
+
+def range_words(answer: Bands, scenario: Scenario, display: Display) -> list[str]:
+    """How far a full battery reaches, and how far from the daily charge limit; nothing where there is no range."""
+    if answer.range_km is None or answer.range_gain_km is None or answer.daily_range_km is None:
+        return []
+    gain, limit = span_of(answer.range_gain_km, "km"), scenario.year.daily_charge_limit
+    told = [display.say("card-number-range", range=span_of(answer.range_km, "km"), gain=gain)]
+    if limit < 1:
+        told.append(display.say("card-number-daily", daily=span_of(answer.daily_range_km, "km"), limit=Share(limit, 0)))
+    return [" ".join(told)]
 
 
 def fuel_words(
@@ -80,6 +90,20 @@ def bars(books: pd.DataFrame, scenario: Scenario, display: Display) -> ShowCard:
     return ShowCard(title, (), words, wording.day_words(scenario, display))
 
 
+def heat(books: pd.DataFrame, display: Display) -> list[tuple[str, str]]:
+    """The three figures of the bars: a meaning, which has its colour, and words that begin with the figure."""
+    uses = grouped(books)
+    net = uses.sum()
+    places = places_for(net.abs().max())
+    heat = {run: Quantity(float(uses[run]["friction"]), "kWh", places=places) for run in uses}
+    saved = Quantity(float(net["friction_only"] - net["regenerated"]), "kWh", places=places)
+    return [
+        ("friction", display.say("card-heat-without", heat=heat["friction_only"])),
+        ("friction", display.say("card-heat-with", heat=heat["regenerated"])),
+        ("back", display.say("card-heat-saved", saved=saved)),
+    ]
+
+
 def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCard:
     """The strength advised, the deciding fact, and what the kind of brake pedal has to do with it."""
     advice, pedal = found.overall, wording.setting_card(scenario, display)
@@ -88,9 +112,9 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCa
     return ShowCard(
         display.say("card-lift-off", advice=inside(told.title)),
         (
-            *told.sentences,
+            told.reasons[0],
+            *told.caveats,
             display.say("card-lift-off-pedal", title=pedal.title, sentence=pedal.sentences[-1]),
-            display.say("card-lift-off-yours", yours=yours),
         ),
         display.say(
             "card-lift-off-why",
@@ -98,6 +122,7 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCa
             changes=lift_off_words.what_if_text(found, display),
         ),
         wording.day_words(scenario, display),
+        display.say("card-lift-off-yours", strength=inside(lift_off_words.heading(advice, display)), yours=yours),
     )
 
 
@@ -108,7 +133,10 @@ def winter(year: YearOfDrives | None, expected: str, display: Display) -> ShowCa
         slowing = f"{expected} {display.say('press-the-pedal')}"
         return ShowCard(display.say("card-winter-in-words"), (slowing,), why)
     card = wording.winter_card(year, expected, display)
-    return ShowCard(card.title, card.sentences, why, wording.winter_day_words(year, display))
+    taken, slowing = card.sentences[-2:]
+    return ShowCard(
+        card.title, (*card.sentences[:-2], slowing), f"{taken}\n\n{why}", wording.winter_day_words(year, display)
+    )
 
 
 def limits(display: Display) -> ShowCard:

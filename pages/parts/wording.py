@@ -426,7 +426,7 @@ def winter_day_words(year: YearOfDrives, display: Display) -> str:
 
 
 def winter_card(year: YearOfDrives, expected: str, display: Display) -> Card:
-    """What winter makes of the saving, beside summer, and of motor slowing: `expected`."""
+    """What winter makes of range and saving, beside summer, and of motor slowing: `expected`, the last sentence."""
     slowing = f"{expected} {display.say('press-the-pedal')}"
     day = {row.season: row for row in year.rows}
     cold, warm = day["winter"], day["summer"]
@@ -437,13 +437,19 @@ def winter_card(year: YearOfDrives, expected: str, display: Display) -> Card:
         in_summer=taken_text(warm.taken_kwh, display),
     )
     saved = span_of(cold.saved_kwh, "kWh")
+    reached = []
+    if cold.range_km is not None and warm.range_km is not None:
+        ranges = {"in_winter": span_of(cold.range_km, "km"), "in_summer": span_of(warm.range_km, "km")}
+        reached.append(display.say("card-winter-range", air=degrees(cold.ambient_c), **ranges))
     shares = [row.saved_share for row in (cold, warm) if row.net_kwh.low > 0 and row.saved_share]
     if len(shares) < 2:
-        return Card(display.say("card-winter", saved=saved), (display.say("card-winter-less"), taken, slowing))
+        less = display.say("card-winter-less")
+        return Card(display.say("card-winter", saved=saved), (*reached, less, taken, slowing))
     in_winter, in_summer = (Shares(share.low, share.high) for share in shares)
     return Card(
         display.say("card-winter", saved=in_winter),
         (
+            *reached,
             display.say("card-winter-share", in_summer=in_summer),
             f"{taken} {display.say('card-winter-saved', saved=saved)}",
             slowing,

@@ -1,6 +1,7 @@
 """The cards to show, without a browser."""
 
 import math
+import re
 from dataclasses import replace
 
 import pytest
@@ -45,7 +46,8 @@ def test_the_cards_turn_and_end_at_the_take_away():
     assert titles[1].endswith(" %] less battery energy")
     assert len(set(titles)) == LAST
     assert not [one for one in app.button if one.key == "show-next"]
-    assert [one.proto.label for one in app.get("page_link")] == ["Close", "Take away"]
+    assert [one.proto.label for one in app.get("page_link")] == ["Close"]
+    assert app.button(key="show-take").label == "Take away" and app.button(key="show-take").proto.type == "primary"
     while not app.button(key="show-back").disabled:
         turned(app, "back")
         titles.append(app.title[0].value)
@@ -162,3 +164,29 @@ def test_after_clearing_steps_back_work_again():
         app.query_params[key] = value
     ran(app.run())
     assert scenario_of(app) == starting_drives()["motorway"][2]
+
+
+def test_range_stands_with_the_number_and_as_a_road_for_winter():
+    number, winter = shown(to_link(TOWN), 2), shown(to_link(TOWN), 5)
+    assert "A full battery reaches" in said(number) and "Charged to 80" in said(number)
+    assert "of it from regeneration" in picture(number).alt
+    assert "on a winter day, at 1 °C" in picture(winter).alt and "A full battery" not in said(winter)
+
+
+def test_a_hybrid_has_neither_road():
+    hybrid = to_link(replace(TOWN, car_class="full-hybrid"))
+    for card in (2, 5):
+        app = shown(hybrid, card)
+        assert not app.get("vega_lite_chart") and "A full battery" not in said(app)
+
+
+def picture(app):
+    """The one picture of a card."""
+    (drawn,) = app.get("vega_lite_chart")
+    return drawn.proto
+
+
+def test_what_would_be_heat_stands_beside_the_bars():
+    text = said(shown(to_link(TOWN), 3))
+    without, still = (float(re.search(rf"([0-9.]+).kWh {words}", text)[1]) for words in ("end as heat", "still do"))
+    assert 0 < still < without

@@ -23,6 +23,8 @@ ORDINARY = Bands(
     net_kwh=Band(2.4, 2.6, 2.9),
     friction_only_net_kwh=Band(2.9, 3.1, 3.4),
     range_gain_km=Band(22.0, 30.0, 41.0),
+    range_km=Band(150.0, 180.0, 210.0),
+    daily_range_km=Band(120.0, 144.0, 168.0),
 )
 
 
@@ -44,10 +46,13 @@ def test_the_number_has_its_band_its_denominator_and_what_stands_beside_it():
     card = show_words.number(ORDINARY, TOWN, METRIC, ["Unusual inputs: a load of 900 kg."])
     assert card.title == ":blue[14 to 19 %] less battery energy"
     assert card.sentences[0] == "Compared with the same drive on friction brakes only."
-    assert "0.40 to 0.60 kWh on this drive, or 22 to 41 km further on a full battery." in told(card)
+    assert "0.60 kWh on this drive. A full battery reaches 150 to 210 km on drives like this, 22 to 41 km" in told(card)
+    assert "22 to 41 km of it from regeneration. Charged to 80 % it is 120 to 168 km." in told(card)
     assert "A city car on the flat town commute." in told(card) and card.day == "a day of 12 °C"
     assert card.sentences[-1] == "Unusual inputs: a load of 900 kg."
-    assert "mi further" in told(show_words.number(ORDINARY, TOWN, US, []))
+    assert "93 to 130 mi on drives" in told(show_words.number(ORDINARY, TOWN, US, []))
+    full = replace(TOWN, year=replace(TOWN.year, daily_charge_limit=1.0))
+    assert "Charged to" not in told(show_words.number(ORDINARY, full, METRIC, []))
 
 
 def test_a_hybrid_is_told_in_fuel_not_in_range():
@@ -59,8 +64,8 @@ def test_a_hybrid_is_told_in_fuel_not_in_range():
 @pytest.mark.parametrize(
     "changed",
     [
-        {"saved_share": None, "range_gain_km": None},
-        {"saved_share": Band(1.2, 1.3, 1.4), "range_gain_km": None},
+        {"saved_share": None, "range_gain_km": None, "range_km": None},
+        {"saved_share": Band(1.2, 1.3, 1.4), "range_gain_km": None, "range_km": None},
         {"saved_share": Band(0.001, 0.002, 0.003)},
         {"saved_kwh": Band(0.0, 0.0, 0.001), "saved_share": Band(0.0, 0.0, 0.0004)},
     ],
@@ -90,10 +95,11 @@ def test_the_bars_of_a_drive_down_a_hill_say_that_the_battery_ends_fuller():
 def test_lift_off_has_strength_reason_pedal_and_rules(advice, pedal):
     card = show_words.lift_off(advice, TOWN.with_setting("brake_pedal", pedal), METRIC)
     assert card.title == f"Lift-off: {advice.overall.word}; on snow or ice none"
-    assert f"That is {advice.overall.word}, about {advice.overall.lift_off_mps2:g} m/s²." in told(card)
+    small = card.small.replace(wording.NO_BREAK, " ")
+    assert f"{advice.overall.word}, about {advice.overall.lift_off_mps2:g} m/s²." in small
     assert because(advice.overall.because, METRIC) in card.sentences[0].replace(wording.NO_BREAK, " ")
     assert ("discs alone" in told(card)) == (pedal == "friction")
-    assert "This one is set to 1 m/s²." in told(card)
+    assert "This one is set to 1 m/s²." in small
     assert "half of the grip" in card.why and "would change it" in card.why
 
 
@@ -105,8 +111,9 @@ def test_winter_stands_beside_summer_each_with_its_band(year):
     card = show_words.winter(year, EXPECTED, METRIC)
     assert card.day == "the year’s winter day, 1 °C" and EXPECTED in told(card)
     assert card.title == f"In winter it saves {bands['winter']}"
-    assert f"on friction brakes only; in summer {bands['summer']}." in told(card)
-    assert "On a winter day, at 1 °C, the drive takes about" in told(card)
+    assert f"on friction brakes only; in summer it is {bands['summer']}." in told(card)
+    assert "A full battery reaches" in card.sentences[0] and "on a winter day, at 1 °C" in card.sentences[0]
+    assert "On a winter day, at 1 °C, the drive takes about" in card.why
     assert "°F" in told(show_words.winter(year, EXPECTED, US))
 
 

@@ -123,13 +123,18 @@ card-winter = In winter it saves { $saved }
 card-winter-less = Less than the same drive on friction brakes only.
 
 # $in_summer: shares
-card-winter-share = Of the battery energy that the same winter drive takes on friction brakes only; in summer
-    { $in_summer }.
+card-winter-share = That is of the battery energy that the same winter drive takes on friction brakes only; in summer it
+    is { $in_summer }.
 
 # $air: quantity in °C
 # $in_winter: text
 # $in_summer: text
 card-winter-taken = On a winter day, at { $air }, { $in_winter }; on a summer day { $in_summer }.
+
+# $air: quantity in °C
+# $in_winter: span in km
+# $in_summer: span in km
+card-winter-range = A full battery reaches { $in_winter } on a winter day, at { $air }, and { $in_summer } on a summer day.
 
 # $saved: span in kWh
 card-winter-saved = In winter { $saved } are saved.

@@ -29,9 +29,32 @@ card-number-beside = Compared with the same drive on friction brakes only.
 # $saved: span in kWh
 card-number-saved = That is { $saved } on this drive.
 
-# $saved: span in kWh
+# $range: span in km
 # $gain: span in km
-card-number-saved-range = That is { $saved } on this drive, or { $gain } further on a full battery.
+card-number-range = A full battery reaches { $range } on drives like this, { $gain } of it from regeneration.
+
+# The range as a road.
+# $gain: span in km
+road-gained = { $gain } from regeneration
+
+# $range: span in km
+road-whole = { $range } in all
+
+road-own = on friction brakes only
+
+# $season: one of winter, spring, summer, autumn
+# $range: span in km
+# $air: quantity in °C
+road-of-season = { $season ->
+    [winter] Winter, { $air }: { $range }
+    [spring] Spring, { $air }: { $range }
+   *[summer] Summer, { $air }: { $range }
+    [autumn] Autumn, { $air }: { $range }
+}
+
+# $daily: span in km
+# $limit: share
+card-number-daily = Charged to { $limit } it is { $daily }.
 
 # $saved: span in kWh
 # $fuel: text
@@ -49,7 +72,7 @@ card-number-why = The same car drives the same speeds twice: once with the motor
     The difference is what is saved.
 
     It is a range, because nobody knows a car’s every figure: of 100 cars drawn from what is assumed, 90 lie within. “On a
-    full battery” is this drive over and over until the battery is empty.
+    full battery” is this drive over and over until it is empty.
 
 # What a hybrid spares.
 # $fuel: span in l/100 km
@@ -76,6 +99,16 @@ fuel-spared-and-in-year = { $days ->
 # $without: quantity in kWh
 card-bars = { $saved } of { $without } saved
 
+# What becomes of the heat, in three figures.
+# $heat: quantity in kWh
+card-heat-without = { $heat } end as heat in the discs on friction brakes only
+
+# $heat: quantity in kWh
+card-heat-with = { $heat } still do with regeneration
+
+# $saved: quantity in kWh
+card-heat-saved = { $saved } less come out of the battery
+
 ## Lift-off
 
 # $advice: text
@@ -85,8 +118,9 @@ card-lift-off = Lift-off: { $advice }
 # $sentence: text
 card-lift-off-pedal = { $title }. { $sentence }
 
+# $strength: text
 # $yours: text
-card-lift-off-yours = Lift-off: how strongly the car slows as the foot comes up. This one is set to { $yours }.
+card-lift-off-yours = Lift-off is how strongly the car slows as the foot comes up: { $strength }. This one is set to { $yours }.
 
 # $rules: text
 # $changes: text
