@@ -35,7 +35,6 @@ from pages.parts.theme import TEXT_PX, WIDTH_PX
 
 MOST_BUTTONS = 10
 """More choices than these stand in a list."""
-PATH = "check_a_claim"
 RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average")
 
 
@@ -287,7 +286,7 @@ def draw_evidence(found: Answer) -> None:
                     table = evidence_words.table(of.near, display)
                     st.table(table, border="horizontal", hide_index=True, alt=told("claim-near-alt"))
     with right:
-        text = f"{words.heading(found)} {words.reason(found, display)} {words.modelled(found, display)}"
+        text = f"{words.heading(found)} {words.modelled(found, display)}"
         st.markdown(f"### {told('claim-model-heading')}\n\n{text}")
 
 
@@ -372,28 +371,45 @@ def draw_print(found: Answer) -> None:
     st.header(told("claim-print-heading"), anchor="print")
     left, right = st.columns([11, 10], gap="large")
     with left:
-        st.markdown(f"### {told('claim-quote-heading')}")
-        st.code(words.quotable(found), language=None, wrap_lines=True)
+        st.markdown(f"### {told('claim-quote-heading')}\n\n{told('print-quote-short')}")
+        st.code(words.quotable_short(found), language=None, wrap_lines=True)
+        with st.expander(told("print-quote-long"), type="compact", key="quote-drawer", on_change="rerun") as drawer:
+            if drawer.open:
+                st.code(words.quotable(found), language=None, wrap_lines=True)
     with right:
         st.markdown(f"### {told('claim-method-heading')}")
         st.markdown(f"{claim_files.method_note(found)} {band_promise(state.display())}")
     st.markdown(f"### {told('claim-files-heading')}")
-    with st.container(key="claim-files", horizontal=True, gap="small"):
-        for what, (ending, make, mime) in claim_files.files_of(found).items():
-            st.download_button(what, partial(make, found), f"{now.claim.id}.{ending}", mime, key=f"file-{ending}",
-                               on_click="ignore", icon=":material/download:")  # fmt: skip
+    with st.expander(told("print-files-fold"), type="compact", key="files-drawer", on_change="rerun") as drawer:
+        if drawer.open:
+            st.markdown(told("print-files-about"), width=TEXT_PX)
+            draw_files(found)
     st.markdown(told("claim-command"), width=TEXT_PX)
     st.code(claim_files.command(now), language=None, wrap_lines=True)
     st.markdown(told("claim-link"), width=TEXT_PX)
     st.code(link_of(found), language=None, wrap_lines=True)
 
 
+def draw_files(found: Answer) -> None:
+    """A button for each file; what is in it is made when it is asked for."""
+    with st.container(key="claim-files", horizontal=True, gap="small"):
+        for what, (ending, make, mime) in claim_files.files_of(found).items():
+            st.download_button(
+                told("print-file", file=what), partial(make, found), f"{found.question.claim.id}.{ending}", mime,
+                key=f"file-{ending}", on_click="ignore", icon=":material/download:",
+            )  # fmt: skip
+
+
 def link_of(found: Answer) -> str:
     """The address of the page as it stands, with the version and what it gave."""
     now = found.question
     given = {SAID + key: value for key, value in now.given.items()}
-    base = f"{public_base()}/{PATH}" if public_base() else (st.context.url or "").partition("?")[0]
+    base = f"{public_base()}/{claim_files.PATH}" if public_base() else (st.context.url or "").partition("?")[0]
     return f"{base}?{urlencode(link.own_link() | {CLAIM: now.claim.id} | given | {GAVE: claim_files.gave(found)})}"
+
+
+BELOW = (draw_evidence, draw_needs, draw_phrases, draw_print)
+"""What stands below an answer, in this order."""
 
 
 def draw_own() -> None:
@@ -428,7 +444,7 @@ def draw_own() -> None:
             return
         if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
             st.info(sentence)
-    for draw in (draw_needs, draw_phrases, draw_print):
+    for draw in BELOW:
         with st.container():
             draw(found)
 
@@ -467,7 +483,7 @@ def draw_claim() -> None:
             return
         if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
             st.info(sentence)
-    for draw in (draw_evidence, draw_needs, draw_phrases, draw_print):
+    for draw in BELOW:
         with st.container():
             draw(found)
 

@@ -127,7 +127,7 @@ for place, found in zip(beside(), (city, highway), strict=True):
             certified_charts.measured_against_modelled(found, display, state.dark()),
             alt=certified_words.cars_alt(found, display), table=certified_words.short_table(table, display),
             file=table, key=f"certified-{found.cycle}", file_name=f"certified-{found.cycle}.csv",
-            title=certified_words.cars_title(found, display),
+            title=certified_words.cars_title(found, display), about="",
         )  # fmt: skip
 write(certified_words.misses_words(city, highway, display=display))
 for place, known in zip(beside(), KNOWN, strict=True):
@@ -136,7 +136,7 @@ for place, known in zip(beside(), KNOWN, strict=True):
         figure(
             certified_charts.reliability(both, display, state.dark()),
             alt=certified_words.held_alt(both, display), table=certified_words.held_table(both, display),
-            key=name, file_name=f"{name}.csv", title=certified_words.held_title(both, display),
+            key=name, file_name=f"{name}.csv", title=certified_words.held_title(both, display), about="",
         )  # fmt: skip
 write(say("certified-unknown"))
 

@@ -6,6 +6,7 @@ from typing import Any
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.claims.draws import DRAWN_TOGETHER
+from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS, Open
 from model.claims.prose import (
     SHARES,
@@ -209,6 +210,15 @@ def quotation(answer: Answer, display: Display = ENGLISH) -> str:
     return display.say("claim-quotation", claim=text(asked, display), **found)
 
 
+def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
+    """The same in two lines: the claim with its verdict; the band, what was measured, and whose estimate it is."""
+    said = text(answer.question, display).removesuffix(".")
+    measured = evidence(answer.question).verdict
+    first = display.say("print-quote-first", claim=said, verdict=VERDICTS[answer.verdict], version=MODEL_VERSION)
+    second = display.say("print-quote-second", band=band(answer), measured=measured)
+    return f"{first}\n{second}"
+
+
 def _findings(answer: Answer, display: Display) -> dict[str, str]:
     subject = display.say("claim-subject", what=what(answer.question, display), claimed=claimed(answer.question))
     return {
@@ -271,6 +281,7 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, Any]:
         "left_out": claim.left_out,
         **evidence_answers(answer, VERDICTS[answer.verdict], display),
         "sentence": sentence(answer, display),
+        "quotes": {"short": short_quotation(answer, display), "long": quotation(answer, display)},
         "method": {
             "runs": len(answer.values),
             "left_out_runs": answer.left_out,

@@ -10,34 +10,48 @@ from collections.abc import Callable
 import pandas as pd
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.claims.prose import listed
+from model.claims.evidence import evidence
+from model.claims.prose import listed, number_words
 from model.claims.questions import Question
 from model.claims.verdicts import Answer
 from model.out.answers import as_text
 from model.words import claims as spoken
-from model.words.claims import claim_answers
-from model.words.quantities import Display
+from model.words.claims import VERDICTS, claim_answers, varied
+from model.words.evidence import both, measured, number, verdict_of_one
+from model.words.print import source_line
+from model.words.quantities import Display, capital
+from model.words.sources import cited
 from pages.parts.charts import export
-from pages.parts.charts.claims import distribution, printed, region, tornado
+from pages.parts.charts.claims import distribution, region, tornado
+from pages.parts.charts.export import for_print
 from pages.parts.claim_inputs import label
 from pages.parts.claim_words import (
     TORNADO_WORDS,
     claim_text,
+    distribution_alt,
     finding,
     grid_of,
     grid_title,
     grid_words,
-    heading,
     keys,
     left_out,
+    quotable,
     rows_of,
     swings_of,
     tornado_title,
 )
+from pages.parts.public_link import public_base
+from pages.parts.report import template
 from pages.parts.theme import Spec
 
-SOURCE_LINE = f"Brake to Battery, model version {MODEL_VERSION} of {MODEL_DATE}. An estimate, not a measurement."
-"""On everything that is taken away."""
+PATH = "check_a_claim"
+"""The page of claims, in its address."""
+
+
+def signed(asked: Question) -> str:
+    """Whose work it is, which version, under which licence, and the page’s address where others can open it."""
+    own = "" if asked.own else f"?claim={asked.claim.id}"
+    return source_line(Display(), f"{public_base()}/{PATH}{own}" if public_base() else "")
 
 
 def method_note(answer: Answer) -> str:
@@ -50,22 +64,28 @@ def method_note(answer: Answer) -> str:
         f"car's assumed figures ({method['draw']}; {together} rise with {lead}; seed {method['seed']}). The band is "
         f"what lies between the lowest and the highest 5 % of the runs. {spoken.varied(answer, Display())} "
         f"{spoken.share_of_design(answer, Display())} "
-        f"{left_out(answer, Display())} {SOURCE_LINE}"
+        f"{left_out(answer, Display())} {signed(answer.question)}"
     )
 
 
 def under_print(answer: Answer) -> list[str]:
-    """What stands under the title of the printed picture: the claim, the verdict, and where it is from."""
-    return [claim_text(answer.question), heading(answer), SOURCE_LINE]
+    """What stands under the printed picture’s title: the claim, both verdicts, conditions, and where it is from."""
+    asked = answer.question
+    verdicts = both(answer, VERDICTS[answer.verdict], Display())
+    return [claim_text(asked), verdicts, varied(answer, Display()), signed(asked)]
 
 
 def runs_table(answer: Answer) -> pd.DataFrame:
-    """Every run: what was drawn for what was not said, the number, and whether the claim is true."""
-    asked = answer.question
-    table = pd.DataFrame({key: answer.draws[key] for key in asked.declared})
+    """Every run: all that was drawn for it, the number, and whether the claim is true.
+
+    Put in with ``--set``, the figures of a row give its number again; an empty one is none of that kind of car.
+    """
+    asked, drawn = answer.question, answer.draws.columns
+    keys = [*asked.declared, *(key for key in drawn if key not in asked.declared)]
+    table = pd.DataFrame({key: drawn[key] for key in keys})
     table[f"number_{asked.claim.unit.replace('%', 'pct')}".rstrip("_")] = answer.values
     numbers = table.select_dtypes("float").columns
-    table[numbers] = table[numbers].map(lambda value: float(f"{value:.6g}"))
+    table[numbers] = table[numbers].map(lambda value: float(f"{value:.9g}"))
     return table.assign(claim_true=answer.true, model_version=MODEL_VERSION, model_date=MODEL_DATE)
 
 
@@ -85,21 +105,22 @@ def gave(answer: Answer) -> str:
     return "_".join(f"{answer.quantiles[point]:.3g}" for point in ("0.05", "0.5", "0.95"))
 
 
-PRINT_PX = 720
-
-
-def picture(answer: Answer) -> Spec:
-    """The picture of the runs to print: light, with its finding, the claim, the verdict and where it is from."""
+def runs_chart(answer: Answer) -> Spec:
+    """The picture of the runs."""
     asked = answer.question
-    chart = distribution(answer.values, asked.bounds, rows_of(answer), asked.claim.unit, keys(answer))
-    return printed(chart, finding(answer), under_print(answer))
+    return distribution(answer.values, asked.bounds, rows_of(answer), asked.claim.unit, keys(answer))
+
+
+def picture(answer: Answer, transparent: bool = False) -> Spec:
+    """The picture of the runs to print, with its finding, the claim, both verdicts and where it is from."""
+    return for_print(runs_chart(answer), finding(answer), under_print(answer), transparent)
 
 
 def tornado_svg(answer: Answer) -> str:
     """What moves the number, to print."""
     claim, base = answer.question.claim, answer.tornado[0]["base"]
     chart = tornado(swings_of(answer, Display()), base, answer.question.bounds, claim.unit)
-    return export.svg(printed(chart, tornado_title(answer), [TORNADO_WORDS, *under_print(answer)]), PRINT_PX)
+    return export.svg(for_print(chart, tornado_title(answer), [TORNADO_WORDS, *under_print(answer)]), export.PRINT_PX)
 
 
 def needs_svg(answer: Answer) -> str:
@@ -107,24 +128,64 @@ def needs_svg(answer: Answer) -> str:
     grid = grid_of(answer, Display())
     assert grid is not None
     chart = region(grid)
-    return export.svg(printed(chart, grid_title(grid), [grid_words(answer), *under_print(answer)]), PRINT_PX)
+    return export.svg(for_print(chart, grid_title(grid), [grid_words(answer), *under_print(answer)]), export.PRINT_PX)
 
 
 def chart_svg(answer: Answer) -> str:
     """The picture as SVG."""
-    return export.svg(picture(answer), PRINT_PX)
+    return export.svg(picture(answer), export.PRINT_PX)
+
+
+def chart_clear_svg(answer: Answer) -> str:
+    """The picture as SVG without a ground of its own."""
+    return export.svg(picture(answer, transparent=True), export.PRINT_PX)
 
 
 def chart_png(answer: Answer) -> bytes:
     """The picture as PNG, fine enough for print."""
-    return export.png(picture(answer), PRINT_PX)
+    return export.png(picture(answer), export.PRINT_PX)
 
 
 def chart_text(answer: Answer) -> str:
     """The picture as Vega-Lite, with its data inside."""
     spec = picture(answer)
     datasets = {name: table.to_dict("records") for name, table in spec["datasets"].items()}
-    return json.dumps(spec | {"datasets": datasets, "width": PRINT_PX}, indent=1, ensure_ascii=False)
+    return json.dumps(spec | {"datasets": datasets, "width": export.PRINT_PX}, indent=1, ensure_ascii=False)
+
+
+def article_html(answer: Answer) -> str:
+    """One page to stand in an article: the finding, both verdicts, the picture, its numbers and the sources."""
+    asked, display = answer.question, Display()
+    found = evidence(asked)
+    ends = (("article-low", "0.05"), ("article-mid", "0.5"), ("article-high", "0.95"))
+    unit = asked.claim.unit
+    sources = [
+        (number(beside.measurement, display), capital(beside.measurement.what), beside.measurement.source,
+         cited(beside.measurement.source, display), capital(verdict_of_one(beside, display)))
+        for beside in found.same
+    ]  # fmt: skip
+    return template("article.html").render(
+        title=finding(answer),
+        claim=claim_text(asked),
+        both=both(answer, VERDICTS[answer.verdict], display),
+        quote=quotable(answer),
+        picture=export.svg(for_print(runs_chart(answer), "", []), export.PRINT_PX),
+        alt=distribution_alt(answer, rows_of(answer)),
+        runs=[(display.say(name), number_words(answer.quantiles[point], unit)) for name, point in ends],
+        sources=sources,
+        signed=signed(asked),
+        words={
+            "numbers": display.say("article-numbers"),
+            "runs": display.say("article-runs"),
+            "what": display.say("article-what"),
+            "value": display.say("article-value", unit=unit) if unit else display.say("article-value-bare"),
+            "measured": display.say("claim-evidence-heading"),
+            "number": display.say("column-number"),
+            "source": display.say("column-source"),
+            "by": display.say("column-measured-by"),
+            "none": measured(found, display),
+        },
+    )
 
 
 def runs_text(answer: Answer) -> str:
@@ -138,15 +199,17 @@ def answer_text(answer: Answer) -> str:
 
 
 FILES: dict[str, tuple[str, Callable[[Answer], str | bytes], str]] = {
-    "Chart, SVG": ("svg", chart_svg, "image/svg+xml"),
-    "Chart, PNG": ("png", chart_png, "image/png"),
-    "Chart, Vega-Lite": ("vl.json", chart_text, "application/json"),
-    "Every run, CSV": ("csv", runs_text, "text/csv"),
-    "Everything, JSON": ("json", answer_text, "application/json"),
-    "What moves it, SVG": ("tornado.svg", tornado_svg, "image/svg+xml"),
-    "What would have to be true, SVG": ("needs.svg", needs_svg, "image/svg+xml"),
+    "chart-svg": ("svg", chart_svg, "image/svg+xml"),
+    "chart-clear": ("clear.svg", chart_clear_svg, "image/svg+xml"),
+    "chart-png": ("png", chart_png, "image/png"),
+    "chart-vega": ("vl.json", chart_text, "application/json"),
+    "runs": ("csv", runs_text, "text/csv"),
+    "json": ("json", answer_text, "application/json"),
+    "tornado": ("tornado.svg", tornado_svg, "image/svg+xml"),
+    "needs": ("needs.svg", needs_svg, "image/svg+xml"),
+    "article": ("html", article_html, "text/html"),
 }
-"""What can be taken away: the file's ending, what makes it when it is asked for, and its type."""
+"""What can be taken away, as messages name it: the file's ending, what makes it when asked for, and its type."""
 
 
 def files_of(answer: Answer) -> dict[str, tuple[str, Callable[[Answer], str | bytes], str]]:

@@ -263,6 +263,11 @@ def phrase_row(name: str, answer: Answer) -> BandRow:
     return BandRow(text, band.low, band.high, band.mid)
 
 
+def quotable_short(answer: Answer) -> str:
+    """The claim, its verdict, the band and what was measured in two lines, to quote."""
+    return with_minus(spoken.short_quotation(answer))
+
+
 def quotable(answer: Answer) -> str:
     """The claim, its verdict, its baseline and its band, to quote."""
     return with_minus(spoken.quotation(answer))

@@ -12,7 +12,11 @@ from pandas.io.formats.style import Styler
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.describe.figures import Quantity
+from model.words.print import source_line
 from pages.parts import state
+from pages.parts.charts import export
+from pages.parts.public_link import public_base
+from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Spec
 from pages.parts.wording import together
 
@@ -57,6 +61,44 @@ def csv_text(table: TableOrMaker) -> str:
     return made(table).assign(model_version=MODEL_VERSION, model_date=MODEL_DATE).to_csv(index=False)
 
 
+def print_files(chart: Spec, title: str, about: str | None, *, key: str, name: str) -> None:
+    """The picture as files to print, with what it is about and where it is from on it; drawn when asked for.
+
+    Parameters
+    ----------
+    chart : Spec
+        As it stands on the page.
+    title : str
+        What it shows.
+    about : str or None
+        What it is about; None for the described car and drive.
+    key, name : str
+        What the figure is known by, and the name of its files.
+    """
+    display = state.display()
+    told = described(state.scenario(), display) if about is None else about
+    below = [*filter(None, [told]), source_line(display, public_base())]
+    with st.container(horizontal=True, vertical_alignment="center"):
+        clear = st.toggle(display.say("print-transparent"), key=f"{key}-transparent")
+        picture = partial(export.for_print, chart, title, below, clear)
+        for ending, make, mime in (("svg", print_svg, "image/svg+xml"), ("png", print_png, "image/png")):
+            st.download_button(
+                display.say("print-svg") if ending == "svg" else display.say("print-png"), partial(make, picture),
+                f"{name}.{ending}", mime, key=f"{key}-{ending}", on_click="ignore", type="tertiary",
+                icon=":material/download:",
+            )  # fmt: skip
+
+
+def print_svg(picture: Callable[[], Spec]) -> str:
+    """A picture as SVG text."""
+    return export.svg(picture(), export.PRINT_PX)
+
+
+def print_png(picture: Callable[[], Spec]) -> bytes:
+    """A picture as pixels."""
+    return export.png(picture(), export.PRINT_PX)
+
+
 def figure(
     chart: Spec,
     *,
@@ -68,6 +110,7 @@ def figure(
     words: str = "",
     file: TableOrMaker | None = None,
     width: int = WIDTH_PX,
+    about: str | None = None,
 ) -> None:
     """Draw a chart with its finding above and its table and file below.
 
@@ -89,6 +132,8 @@ def figure(
         Finer rows than the table's, for the file.
     width : int
         The most it takes of the page's width [px].
+    about : str, optional
+        What it is about, to stand on the printed picture; the described car and drive if left out.
     """
     say = state.display().say
     with st.container(key=f"figure-{key}", width=width, gap="small"):
@@ -107,6 +152,9 @@ def figure(
                 type="tertiary",
                 icon=":material/download:",
             )
+            for_print = st.toggle(say("for-print"), key=f"{key}-for-print")
+        if for_print:
+            print_files(chart, title or alt, about, key=key, name=file_name.removesuffix(".csv"))
         if as_table:
             rows = made(table)
             st.table(evenly(rows.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=alt)

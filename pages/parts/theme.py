@@ -15,6 +15,9 @@ Spec = dict[str, Any]
 
 FONT = '"Source Sans", "Source Sans 3", sans-serif'
 """The text face that Streamlit bundles."""
+PRINT_FONT = "Liberation Sans, Arial, Helvetica, sans-serif"
+"""Of pictures to print: the first comes with the library that draws them, so that words take the same room everywhere;
+Arial is as wide."""
 LABEL_PX, LINE_PX = 14, 17
 TEXT_PX, WIDTH_PX = 640, 760
 """The column of text, and the most that a figure takes, so that its title and its picture read as one column."""

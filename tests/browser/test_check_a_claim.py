@@ -117,6 +117,7 @@ def test_nothing_jumps_while_the_model_runs_and_its_running_is_said(open_page, s
 
 def test_the_file_is_what_the_command_line_prints(open_page, tmp_path):
     page = open_page(f"{PAGE}?claim={QUICK}&said_number=0.9&said_car=van")
+    page.locator(".st-key-files-drawer summary").click()
     with page.expect_download() as download:
         page.get_by_role("button", name="Everything, JSON").click()
     download.value.save_as(tmp_path / "claim.json")
@@ -127,6 +128,7 @@ def test_the_file_is_what_the_command_line_prints(open_page, tmp_path):
 
 def test_the_picture_can_be_taken_for_print(open_page, tmp_path):
     page = open_page(f"{PAGE}?claim={QUICK}")
+    page.locator(".st-key-files-drawer summary").click()
     for name, start in (("Chart, SVG", b"<svg"), ("Chart, PNG", b"\x89PNG")):
         with page.expect_download() as download:
             page.get_by_role("button", name=name).click()

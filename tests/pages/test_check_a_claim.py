@@ -7,9 +7,12 @@ from streamlit.testing.v1 import AppTest
 
 from model import MODEL_VERSION
 from model.claims.collection import claims
+from model.claims.evidence import evidence
 from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.scenario_io import starting_drives, to_link
+from model.words.claims import VERDICTS
+from model.words.evidence import both
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words, phrase_words, state
 from tests.pages.in_app import address, opened_at, ran
@@ -241,17 +244,39 @@ def test_a_link_of_another_version_says_so_and_what_moved_until_something_change
 
 def test_a_quotable_sentence_names_claim_verdict_band_and_hedge():
     app = opened(claim=QUICK)
-    quote = app.code[0].value
+    app.session_state["quote-drawer"] = True
+    app.run()
+    short, long, command, _ = (code.value for code in app.code)
     answer = check(question(QUICK))
     band = claim_words.band_text(answer).replace("\N{NO-BREAK SPACE}", " ")
-    for part in (claims()[QUICK].text, answer.verdict, band, "An estimate, not a measurement"):
-        assert part in quote
-    assert app.code[1].value == f"python -m model claim {QUICK}"
+    for part in (claims()[QUICK].text.rstrip("."), answer.verdict, band, "An estimate"):
+        assert part in short and part in long
+    assert short.count("\n") == 1 and "no measurement was found" in short and "not a measurement" in long
+    assert command == f"python -m model claim {QUICK}"
 
 
 def test_every_file_is_offered():
     app = opened(claim=QUICK)
-    assert {one.proto.label for one in app.get("download_button")} >= set(claim_files.files_of(check(question(QUICK))))
+    before = len(app.get("download_button"))
+    app.session_state["files-drawer"] = True
+    app.run()
+    offered = {one.proto.label for one in app.get("download_button")}
+    files = claim_files.files_of(check(question(QUICK)))
+    assert len(app.get("download_button")) == before + len(files)
+    assert offered >= {METRIC.say("print-file", file=what) for what in files}
+
+
+def test_what_was_measured_stands_beside_what_the_model_says():
+    app = opened(claim="cold-halves-range")
+    told = "\n".join(one.value for one in app.markdown)
+    answer = check(question("cold-halves-range"))
+    assert both(answer, VERDICTS[answer.verdict], METRIC) in told
+    assert METRIC.say("claim-measured", verdict="mixed") in told and METRIC.say("claim-model-heading") in told
+    (same,) = [one.value for one in app.table if METRIC.say("column-measured-by") in one.value]
+    assert len(same) == len(evidence(answer.question).same) and "](https://" in " ".join(same.iloc[:, 1])
+    app.session_state["near-drawer"] = True
+    app.run()
+    assert len([one for one in app.table if METRIC.say("column-measured-by") in one.value]) == 2
 
 
 # on one's own road

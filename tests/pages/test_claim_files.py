@@ -3,20 +3,28 @@
 import csv
 import io
 import json
+import re
 import shlex
 import subprocess
 import sys
+from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.claims.collection import claims
+from model.claims.evidence import evidence
 from model.claims.questions import question
 from model.claims.verdicts import check
-from model.words.quantities import Display
+from model.describe.sources import sources
+from model.out.cli import main
+from model.words.quantities import MINUS, Display
 from pages.parts import claim_files
-from pages.parts.claim_words import band_text, quotable, swings_of
+from pages.parts.charts.export import PAPER, PRINT_PX
+from pages.parts.claim_words import band_text, distribution_alt, quotable, rows_of, swings_of
+from pages.parts.public_link import PUBLIC_URL
+from pages.parts.theme import PRINT_FONT
 
 ROOT = Path(__file__).parents[2]
 QUICK = "two-megawatts"
@@ -52,8 +60,84 @@ def test_the_picture_as_svg_says_what_was_claimed_and_what_was_found():
     answer = check(question(QUICK))
     made = claim_files.chart_svg(answer)
     for part in ("A full stop from top speed brakes with more than 2 MW", "does not hold in the modelled range",
-                 "claimed: 2 MW", f"The model: {band_text(answer)}".replace("\N{NO-BREAK SPACE}", " ")):  # fmt: skip
+                 "MIT licence", "claimed: 2 MW",
+                 f"The model: {band_text(answer)}".replace("\N{NO-BREAK SPACE}", " ")):  # fmt: skip
         assert part in made.replace("\N{NO-BREAK SPACE}", " "), part
+
+
+def test_a_picture_has_a_white_ground_or_none_and_words_in_a_named_font():
+    answer = check(question(QUICK))
+    white, clear = claim_files.chart_svg(answer), claim_files.chart_clear_svg(answer)
+    assert f'fill="{PAPER}"' in white and white != clear
+    assert re.sub(r'<rect width="\d+" height="\d+" fill="#ffffff"/>', "", white, count=1) == clear
+    fonts = set(re.findall(r'font-family="([^"]*)"', white))
+    assert fonts == {PRINT_FONT} and "<text" in white
+
+
+def test_the_public_address_stands_on_pictures_where_there_is_one(monkeypatch):
+    asked = question(QUICK)
+    assert "http" not in claim_files.signed(asked) and "MIT licence" in claim_files.signed(asked)
+    monkeypatch.setenv(PUBLIC_URL, "https://brakes.example.org")
+    assert f"https://brakes.example.org/check_a_claim?claim={QUICK}" in claim_files.signed(asked)
+
+
+@pytest.mark.parametrize(
+    ("claim_id", "settings"),
+    [("range-gain-in-town", {}), ("cold-halves-range", {"ambient_c": "-15..-5"}), ("free-charge-on-descents", {}),
+     ("stops-as-fast-as-brakes", {}), ("bigger-motor-recovers-more", {})],
+)  # fmt: skip
+def test_a_row_put_in_on_the_command_line_gives_its_number_again(claim_id, settings, capsys):
+    table = list(csv.DictReader(io.StringIO(claim_files.runs_text(check(question(claim_id, settings))))))
+    told = [key for key in table[0] if key.startswith("number")]
+    apart = {*told, "claim_true", "model_version", "model_date"}
+    for row in (table[len(table) // 7], table[-1]):
+        pairs = [f"--set={key}={value}" for key, value in row.items() if key not in apart and value]
+        assert main(["claim", claim_id, *pairs]) == 0
+        again = json.loads(capsys.readouterr().out)["quantiles"]
+        assert again["0.05"] == pytest.approx(again["0.95"], rel=1e-6, abs=1e-6)
+        assert again["0.5"] == pytest.approx(float(row[told[0]]), rel=1e-4, abs=1e-4)
+
+
+class Page(HTMLParser):
+    """What an HTML page asks for, where it leads, and its texts for those who do not see it."""
+
+    def __init__(self, text):
+        super().__init__()
+        self.tags, self.asks, self.leads = [], [], []
+        self.feed(text)
+
+    def handle_starttag(self, tag, attributes):
+        given = dict(attributes)
+        self.tags.append((tag, given))
+        self.asks += [(tag, key) for key in ("src", "srcset", "data", "poster", "action") if key in given]
+        self.asks += [(tag, given["href"])] if "href" in given and tag != "a" else []
+        self.leads += [given["href"]] if tag == "a" else []
+
+
+@pytest.mark.parametrize("claim_id", ["cold-halves-range", QUICK])
+def test_the_page_for_an_article_asks_nothing_and_is_there_for_everybody(claim_id):
+    answer = check(question(claim_id))
+    made = claim_files.article_html(answer)
+    page = Page(made)
+    names = [tag for tag, _ in page.tags]
+    assert not page.asks and not {"script", "link", "iframe", "img", "object", "embed"} & set(names)
+    assert not re.search(r"@import|url\(|javascript:", made)
+    assert set(page.leads) <= {one.address for one in sources().values()}
+    (picture,) = [given for tag, given in page.tags if given.get("role") == "img"]
+    assert picture["aria-label"] == distribution_alt(answer, rows_of(answer))
+    assert names.count("h1") == names.count("main") == 1 and names.index("h1") < names.index("h2")
+    assert all(given.get("scope") in ("col", "row") for tag, given in page.tags if tag == "th")
+    text = made.replace("\N{NO-BREAK SPACE}", " ").replace(MINUS, "-")
+    for needed in (MODEL_VERSION, "MIT licence", answer.verdict, claims()[claim_id].text):
+        assert needed in text, needed
+    assert bool(page.leads) == any(beside.measurement.source.address for beside in evidence(answer.question).same)
+
+
+def test_somebodys_own_words_are_text_in_the_page_for_an_article():
+    words = "<script>alert(1)</script> [more](https://example.org)"
+    said = {"quantity": "slowing", "relation": "at_least", "number": "1", "unit": "m/s²", "words": words}
+    page = Page(claim_files.article_html(check(question("own", said))))
+    assert "script" not in [tag for tag, _ in page.tags] and not page.leads
 
 
 def test_printed_words_keep_every_digit():
@@ -64,7 +148,7 @@ def test_printed_words_keep_every_digit():
 
 def test_a_picture_that_is_not_drawn_is_not_offered():
     offered = set(claim_files.files_of(check(question("weight-costs-nothing"))))
-    assert set(claim_files.FILES) - offered == {"What would have to be true, SVG"}
+    assert set(claim_files.FILES) - offered == {"needs"}
 
 
 def test_a_number_of_ones_own_stands_in_print_and_in_the_quote_in_place_of_the_lists():
@@ -77,7 +161,7 @@ def test_a_number_of_ones_own_stands_in_print_and_in_the_quote_in_place_of_the_l
 
 def test_the_picture_as_vega_lite_holds_its_data():
     spec = json.loads(claim_files.chart_text(check(question(QUICK))))
-    assert spec["$schema"].endswith("v6.json") and spec["width"] == claim_files.PRINT_PX
+    assert spec["$schema"].endswith("v6.json") and spec["width"] == PRINT_PX
     assert {layer["data"]["name"] for layer in spec["layer"]} <= set(spec["datasets"])
     assert all(spec["datasets"].values())
 
@@ -97,7 +181,7 @@ def test_the_method_note_counts_the_runs_and_names_what_is_left_out(claim_id):
     answer = check(question(claim_id))
     note = claim_files.method_note(answer)
     assert f"{len(answer.values):,} runs" in note and answer.question.claim.left_out in note
-    assert claim_files.SOURCE_LINE in note
+    assert claim_files.signed(answer.question) in note
 
 
 def test_words_that_a_shell_would_take_apart_are_quoted():

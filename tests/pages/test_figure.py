@@ -1,10 +1,22 @@
 """A figure on a page: its text for those who do not see it, its table, its file."""
 
+from functools import partial
+
 import pandas as pd
 from streamlit.testing.v1 import AppTest
 
 from model import MODEL_DATE, MODEL_VERSION
-from pages.parts.figure import MOST_ROWS, columns_of, csv_text, evenly
+from model.words.print import source_line
+from model.words.quantities import Display
+from pages.parts.charts import export
+from pages.parts.charts.marks import Box, Words, drawn
+from pages.parts.figure import MOST_ROWS, columns_of, csv_text, evenly, print_png, print_svg
+
+METRIC = Display()
+
+
+def bar():
+    return drawn([Box(0, 1, 0, 10, "back")], [Words("a", 0, 5)], 20, 1.0, True)
 
 
 def page():
@@ -35,6 +47,17 @@ def test_a_figure_says_what_it_shows_and_shows_its_table_on_demand():
     assert len(app.table[0].value) == MOST_ROWS
     assert app.caption[0].value == "The first 100 of 150 rows; the file has them all."
     assert app.get("download_button")[0].proto.label == "CSV file"
+
+
+def test_a_figure_is_drawn_for_print_only_once_it_is_asked_for():
+    app = AppTest.from_function(page).run()
+    assert len(app.get("download_button")) == 1
+    app.toggle(key="bar-for-print").set_value(True).run()
+    assert not app.exception
+    assert [button.proto.label for button in app.get("download_button")] == ["CSV file", "SVG", "PNG"]
+    made = print_svg(partial(export.for_print, bar(), "One bar", [source_line(METRIC)]))
+    assert "One bar" in made and MODEL_VERSION in made and MODEL_DATE in made and "MIT licence" in made
+    assert print_png(partial(export.for_print, bar(), "One bar", [])).startswith(b"\x89PNG")
 
 
 def test_a_charts_rows_are_sent_as_its_table_has_them_and_without_an_index():

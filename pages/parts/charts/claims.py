@@ -22,10 +22,6 @@ MARK_PX, GAP_PX, TICKS_PX = 12, 8, 22
 TEXT_CHARS = 54
 """Characters of a line that fit a telephone."""
 MOST_TICKS = 6
-TITLE_CHARS = 80
-"""Characters of a printed picture's title in one line."""
-BELOW_CHARS = 110
-"""Characters of a line below it."""
 
 
 def claim_number(value: float) -> str:
@@ -384,11 +380,3 @@ def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False
         (0, shown(middle), "ink", MARK_PX), (shown(band.low), shown(band.high), "quiet", 3))  # fmt: skip
     axis, numbers = Axis(0.0, most, display.unit("km")).line(y)
     return drawn([*boxes, *axis], [*words, *numbers], int(y + TICKS_PX), most, dark)
-
-
-def printed(spec: Spec, title: str, below: Sequence[str]) -> Spec:
-    """A chart to print: on its own ground, with its finding, and below that what it is about and where it is from."""
-    lines = [line for text in below for line in textwrap.wrap(text, BELOW_CHARS)]
-    heading = {"text": textwrap.wrap(title, TITLE_CHARS), "subtitle": lines, "anchor": "start", "fontSize": 18,
-               "subtitleFontSize": 13, "offset": 14}  # fmt: skip
-    return spec | {"title": heading, "background": palette().ground, "padding": 16}

@@ -1,13 +1,26 @@
-"""Pictures outside the browser: the same specification, drawn by the same library, as SVG text."""
+"""Pictures outside the browser: the same specification, drawn by the same library, as SVG text or pixels; for print."""
 
 from __future__ import annotations
 
 import re
+import textwrap
+from collections.abc import Sequence
+from dataclasses import fields
+from typing import Any
 
 import pandas as pd
 import vl_convert
 
-from pages.parts.theme import Spec
+from pages.parts.theme import DARK, LIGHT, PRINT_FONT, Palette, Spec
+
+PRINT_PX = 720
+PAPER = "#ffffff"
+TITLE_CHARS, BELOW_CHARS = 76, 104
+"""Characters of a printed title, and of a line below it, that fit the width."""
+ON_PAPER = {
+    getattr(palette, one.name).lower(): getattr(LIGHT, one.name) for palette in (LIGHT, DARK) for one in fields(Palette)
+} | {LIGHT.ground: PAPER, DARK.ground: PAPER}
+"""Every colour of either ground as it is printed."""
 
 PLACES = re.compile(r' (?:d|transform|x|x1|x2|y|y1|y2|width|height)="[^"]*"')
 LONG_NUMBER = re.compile(r"(\d+\.\d\d)\d+")
@@ -27,6 +40,36 @@ def svg(spec: Spec, width_px: int) -> str:
 def png(spec: Spec, width_px: int) -> bytes:
     """The picture at a width as pixels, three to each of the page's."""
     return vl_convert.svg_to_png(svg(spec, width_px), scale=3)
+
+
+def for_print(spec: Spec, title: str, below: Sequence[str], transparent: bool = False) -> Spec:
+    """A chart to print, whatever ground it was drawn on.
+
+    Parameters
+    ----------
+    spec : Spec
+        The chart, light or dark.
+    title : str
+        What it shows.
+    below : sequence of str
+        Paragraphs under the title: what it is about, and where it is from.
+    transparent : bool
+        Whether it has no ground of its own; white otherwise.
+    """
+    lines = [line for text in below for line in textwrap.wrap(text, BELOW_CHARS)]
+    heading = {"text": textwrap.wrap(title, TITLE_CHARS), "subtitle": lines, "anchor": "start", "fontSize": 18,
+               "subtitleFontSize": 13, "offset": 14}  # fmt: skip
+    drawn: Spec = {key: value if key == "datasets" else _on_paper(value) for key, value in spec.items()}
+    drawn["config"] = drawn["config"] | {"font": PRINT_FONT}
+    return drawn | {"title": heading, "background": "transparent" if transparent else PAPER, "padding": 16}
+
+
+def _on_paper(part: Any) -> Any:
+    if isinstance(part, dict):
+        return {key: _on_paper(value) for key, value in part.items()}
+    if isinstance(part, list):
+        return [_on_paper(value) for value in part]
+    return ON_PAPER.get(part.lower(), part) if isinstance(part, str) else part
 
 
 def warm_up() -> None:

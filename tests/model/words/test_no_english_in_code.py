@@ -35,7 +35,7 @@ EXCEPTIONS = {
     "pages/parts/report.py": (1, "the same"),
     "pages/entrypoint.py": (1, "the name of the program"),
     "pages/parts/panel_words.py": (4, "formulas"),
-    "pages/parts/theme.py": (4, "names of typefaces, and rules of style"),
+    "pages/parts/theme.py": (5, "names of typefaces, and rules of style"),
     "pages/parts/wording.py": (1, "a pattern"),
     "pages/parts/charts/drive_strip.py": (1, "expressions of a picture"),
     "pages/parts/charts/layers.py": (1, "the same"),

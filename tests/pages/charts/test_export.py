@@ -7,7 +7,7 @@ from model.kernel.timeline import books, slow_downs, timeline
 from model.words.quantities import Display
 from pages.parts.charts.drive_strip import drive_strip
 from pages.parts.charts.energy import before_after
-from pages.parts.charts.export import svg, warm_up
+from pages.parts.charts.export import PAPER, PRINT_PX, for_print, svg, warm_up
 from pages.parts.theme import LIGHT
 from tests.pages.charts.specs import driven
 
@@ -49,6 +49,16 @@ def test_the_same_picture_gives_the_same_text():
 def test_it_asks_nothing_of_anybody():
     for picture in (STRIP, before_after(books(UDDS), Display())):
         assert re.findall(r'(?:href|src)="[^"]*"|url\([^)]*\)|<script|<image', svg(picture, 400)) == []
+
+
+def test_a_picture_for_print_is_the_same_from_a_dark_ground_as_from_a_light_one():
+    light, dark = (drive_strip(timeline(UDDS), slow_downs(UDDS), Display(), ground) for ground in (False, True))
+    made = [svg(for_print(one, "A finding", ["About it."]), PRINT_PX) for one in (light, dark)]
+    assert made[0] == made[1] and PAPER in made[0] and LIGHT.ground not in made[0]
+    words = {text.text for text in ElementTree.fromstring(made[0]).iter("{http://www.w3.org/2000/svg}text")}
+    assert {"A finding", "About it."} <= words
+    clear = svg(for_print(dark, "A finding", ["About it."], transparent=True), PRINT_PX)
+    assert f'fill="{PAPER}"/><g' in made[0] and f'fill="{PAPER}"/><g' not in clear
 
 
 def test_warming_up_needs_no_picture():

@@ -1,0 +1,77 @@
+# For print: pictures, quotes, and the page that stands in an article.
+
+for-print = For print
+
+print-svg = SVG
+
+print-png = PNG
+
+print-transparent = Without a ground
+
+# What stands on every picture that is taken away.
+# $version: text
+# $date: text
+# $address: text
+# $addressed: yes or no
+print-source = { $addressed ->
+    [yes] Brake to Battery, model version { $version } of { $date }, MIT licence, { $address }. An estimate, not a
+        measurement.
+   *[no] Brake to Battery, model version { $version } of { $date }, MIT licence. An estimate, not a measurement.
+}
+
+# A quote in two lines, each a sentence or two. `$claim` is without its full stop.
+# $claim: text
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $version: text
+print-quote-first = The claim “{ $claim }” { claim-verdict } (Brake to Battery { $version }).
+
+# $band: text
+# $measured: one of supports, contradicts, mixed, unsettled, none
+print-quote-second = { $measured ->
+    [supports] The model gives { $band }; measurements support the claim. An estimate.
+    [contradicts] The model gives { $band }; measurements contradict the claim. An estimate.
+    [mixed] The model gives { $band }; measurements are divided. An estimate.
+    [unsettled] The model gives { $band }; measurements do not settle it. An estimate.
+   *[none] The model gives { $band }; no measurement was found. An estimate.
+}
+
+print-quote-short = In two lines
+
+print-quote-long = At length
+
+print-files-fold = Pictures, every run, and a page for an article
+
+print-files-about = Pictures are drawn in Liberation Sans, or Arial, which is as wide; their words stay words in SVG. Every
+    run has all the figures that were drawn for it: put in with the command below, in place of what was said, they give its
+    number again; a hybrid’s own figures are not among them. The page for an article is one file that asks nothing of any server.
+
+# $file: one of chart-svg, chart-clear, chart-png, chart-vega, runs, json, tornado, needs, article
+print-file = { $file ->
+    [chart-svg] Chart, SVG
+    [chart-clear] Chart without a ground, SVG
+    [chart-png] Chart, PNG
+    [chart-vega] Chart, Vega-Lite
+    [runs] Every run, CSV
+    [json] Everything, JSON
+    [tornado] What moves it, SVG
+    [needs] What would have to be true, SVG
+   *[article] For an article, HTML
+}
+
+# The page for an article.
+article-numbers = The numbers behind the picture
+
+article-runs = Each run of the model is a car with its day and its driver.
+
+article-low = One run in twenty gives less than
+
+article-mid = Half of the runs give less than
+
+article-high = One run in twenty gives more than
+
+article-what = Part of the runs
+
+# $unit: text
+article-value = Number, { $unit }
+
+article-value-bare = Number
