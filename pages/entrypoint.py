@@ -61,7 +61,7 @@ SHEETS = (
           ahead=state.lift_off_ahead),
     Sheet("winter_and_limits.py", "page-winter", notes=winter_notes, ahead=state.season_ahead),
     Sheet("how_it_works.py", "page-how"),
-    Sheet("check_a_claim.py", "page-claim", draws_drive=True),
+    Sheet("check_a_claim.py", "page-claim", draws_drive=True, ahead=state.answer_ahead),
     Sheet("show.py", "page-show", hidden=True, bare=True),
     Sheet("compare.py", "page-compare", "page-compare-title", "page-compare-about", hidden=True),
     Sheet("own_road.py", "page-own-road", "page-own-road-title", "page-own-road-about", hidden=True, draws_drive=True),

@@ -166,6 +166,11 @@ def shown() -> Scenario:
     return answered() or scenario()
 
 
+def answer_ahead() -> None:
+    """Begin to work out the bands for the session's scenario."""
+    ask_ahead(_answer, same_speeds(scenario()), BAND_RUNS)
+
+
 def answer(of: Scenario | None = None) -> Bands | None:
     """The bands for the session's scenario, or for another; None where there is no result."""
     return ask(_answer, same_speeds(of or scenario()), BAND_RUNS).result

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, fields
 
 import pandas as pd
 
@@ -64,4 +64,5 @@ def drawn(
         side, weight = "left" if align == "start" else align, 600 if bold else 400
         words_there = layer("words", "text", place, align=side, dx=ASIDE_PX[align], fontWeight=weight)
         layers.append({"transform": [{"filter": kept}]} | words_there)
-    return dressed(layers, {"boxes": pd.DataFrame(boxes), "words": pd.DataFrame(lines)}, height, dark)
+    columns = {item.name: [getattr(box, item.name) for box in boxes] for item in fields(Box)}
+    return dressed(layers, {"boxes": pd.DataFrame(columns), "words": pd.DataFrame(lines)}, height, dark)
