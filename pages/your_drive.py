@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 
 import streamlit as st
 
@@ -30,7 +31,9 @@ from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import drive_facts, fact_rows
 from pages.parts.plain_text import inert
+from pages.parts.quick_part import draw_quick
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
+from pages.parts.sheet_part import draw_sheet
 from pages.parts.trailer import draw_trailer
 from pages.parts.trust import draw_trust
 
@@ -208,6 +211,43 @@ def edit_habits() -> None:
         control(YEAR_FIELDS["daily_charge_limit"], look="slider")
 
 
+@dataclass(frozen=True)
+class Door:
+    """A short way in beside the starting drives: its message, its icon, and what it opens."""
+
+    label: str
+    icon: str
+    draw: Callable[[], None]
+
+
+DOORS = {
+    "quick": Door("door-quick", ":material/bolt:", draw_quick),
+    "sheet": Door("door-sheet", ":material/directions_car:", draw_sheet),
+}
+
+
+def draw_doors() -> None:
+    """A drive in five answers, a car from its data sheet; and the cards of Show for who wants to be led."""
+    say, opened = state.display().say, st.session_state.get("open-door")
+    with st.container(key="doors", horizontal=True, width="content", vertical_alignment="center", gap="xsmall"):
+        for name, door in DOORS.items():
+            is_open = name == opened
+            st.button(
+                say("door-close" if is_open else door.label), type="tertiary", key=f"door-{name}",
+                icon=":material/close:" if is_open else door.icon, on_click=open_door,
+                args=(None if is_open else name,),
+            )  # fmt: skip
+        if link.new_here():
+            # the cards of Show are the guided first run; who needs none goes on here
+            with st.container(key="guide", width="content"):
+                st.page_link("show.py", label=say("guide"), query_params=link.own_link(), help=say("guide-help"))
+
+
+def open_door(name: str | None) -> None:
+    """Open one of the short ways in, and close the other."""
+    st.session_state["open-door"] = name
+
+
 # answering
 
 
@@ -372,11 +412,9 @@ def reset(*keys: str) -> None:
 
 with st.container(key="start", horizontal=True, gap="small"):
     choose_drive("page")
-    if link.new_here():
-        # the cards of Show are the guided first run; who needs none goes on here
-        with st.container(key="guide", width="content"):
-            say = state.display().say
-            st.page_link("show.py", label=say("guide"), query_params=link.own_link(), help=say("guide-help"))
+    draw_doors()
+if (opened := st.session_state.get("open-door")) is not None:
+    DOORS[opened].draw()
 answering, describing = st.columns([11, 10], gap="large")
 with describing, st.container(key="description", gap="xsmall"):
     describe()

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from model.describe.fields import InputError, choice, fields_of, number, text
+from model.describe.fields import Field, InputError, choice, fields_of, number, text
 from model.describe.figures import Quantity
 
 
@@ -103,6 +103,10 @@ class Car:
 
 
 CAR_FIELDS = fields_of(Car, "car")
+CONSUMPTION = Field(
+    "printed_kwh_per_100km", "number", "kWh/100 km", "sheet-printed_kwh_per_100km", 3, 100, (10, 35), optional=True
+)
+"""`Car.printed_wh_per_km` as data sheets print it."""
 
 
 def check_car(car: Car) -> None:

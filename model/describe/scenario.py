@@ -98,7 +98,7 @@ class Year:
     co2_g_per_kwh: float = number("g/kWh", 0, 1500, (10, 900), default=210.0)
     daily_charge_limit: float = number("1", 0.1, 1, (0.5, 1), default=0.8)
     now_fuel: str = choice(("petrol", "diesel", "hybrid"), default="petrol")
-    now_l_per_100km: float | None = number("l per 100 km", 1, 40, (3, 15), default=None, optional=True)
+    now_l_per_100km: float | None = number("litres/100 km", 1, 40, (3, 15), default=None, optional=True)
     petrol_price_per_l: float = number("per l", 0, 100, (0.5, 3), default=1.7)
     diesel_price_per_l: float = number("per l", 0, 100, (0.5, 3), default=1.6)
 

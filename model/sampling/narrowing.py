@@ -111,6 +111,11 @@ def weights_by(known: Sequence[Known]) -> Array | None:
     return weights
 
 
+def known_of_result(scenario: Scenario) -> bool:
+    """Whether anything is known of what the scenario's car uses: printed of it, or shown by it."""
+    return scenario.conditions.shown_wh_per_km is not None or any(key in PRINTED for key, _ in scenario.stated)
+
+
 def weights_of(scenario: Scenario, drawn: Mapping[str, Array], driven: Trace | None = None) -> Array | None:
     """How well each drawn car fits what is printed or shown [1], as `weights_by`.
 

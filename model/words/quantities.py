@@ -30,7 +30,7 @@ US = {
     "l/100 km": ("gal/100 mi", KM_PER_MILE / LITRES_PER_GALLON, 0.0),
     "per l": ("per gal", LITRES_PER_GALLON, 0.0),
 }
-MPG = "l per 100 km", "mpg", 100 * LITRES_PER_GALLON / KM_PER_MILE
+MPG = "litres/100 km", "mpg", 100 * LITRES_PER_GALLON / KM_PER_MILE
 """A car's consumption, which US units tell the other way round: what is held, what is shown, and their product."""
 MINUS = "\N{MINUS SIGN}"
 BETWEEN = {

@@ -146,9 +146,9 @@ def choose_car() -> None:
     )
 
 
-def take_car() -> None:
-    """Write the car's class that was picked."""
-    if state.is_late(key := state.key_of("choose-car")):
+def take_car(name: str = "choose-car") -> None:
+    """Write the car's class that was picked in the widget of that name."""
+    if state.is_late(key := state.key_of(name)):
         return
     changed = replace(state.scenario(), car_class=st.session_state[key])
     if any(figure != "brake_pedal" for figure, _ in changed.stated):

@@ -38,11 +38,17 @@ def draw_own_road() -> None:
 
 
 def asked_range() -> tuple[float, str]:
-    """The printed range [km] and the test that the address asks for; the model's own for this car, if none is asked."""
-    asked = st.query_params.get(TEST, FIRST_TEST)
+    """The printed range [km] and the test that the address asks for.
+
+    Where none is asked for, what was stated of this car; else what the model would have printed for it.
+    """
+    stated = dict(state.shown().stated)
+    asked = st.query_params.get(TEST, stated.get("printed_test", FIRST_TEST))
     test = asked if asked in TESTS else FIRST_TEST
-    printed = RANGE_KM.clamp(st.query_params[RANGE])[0] if RANGE in st.query_params else None
-    return state.own_range_km(test) if printed is None else printed, test
+    if RANGE in st.query_params and (printed := RANGE_KM.clamp(st.query_params[RANGE])[0]) is not None:
+        return printed, test
+    own = stated.get("printed_range_km") if TEST not in st.query_params else None
+    return state.own_range_km(test) if own is None else own, test
 
 
 def draw_road() -> None:
@@ -64,7 +70,7 @@ def draw_road() -> None:
         st.selectbox(display.say("road-on-which-test"), list(TESTS), key="set-test",
                      format_func=lambda test: display.say("test-name", test=test),
                      on_change=take_test, width=420)  # fmt: skip
-    if RANGE not in st.query_params:
+    if RANGE not in st.query_params and "printed_range_km" not in dict(state.shown().stated):
         st.caption(display.say("road-until-entered"))
     draw_steps(printed_km, test)
 

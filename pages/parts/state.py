@@ -47,6 +47,7 @@ from model.sampling.drives import (
     year_of,
 )
 from model.sampling.hybrid import YearOfFuel, year_of_fuel
+from model.sampling.narrowing import known_of_result
 from model.sampling.range_figure import RANGE_KM, RangeOnRoad
 from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
@@ -140,8 +141,16 @@ def dark() -> bool:
 
 
 def outcome(of: Scenario | None = None) -> Reply[Result]:
-    """The model's result for the session's scenario, or for another, or why there is none."""
-    return ask(drive, of or scenario())
+    """The model's result for the session's scenario, or for another, or why there is none.
+
+    What is printed of a car or shown by it may fit none that it could be: then there is no band, and so no answer.
+    """
+    now = of or scenario()
+    told = ask(drive, now)
+    if told.refused is None and known_of_result(now):
+        refused = _bands(now).refused
+        return Reply(None, refused) if refused else told
+    return told
 
 
 def refusal() -> str:
@@ -173,11 +182,15 @@ def answer_ahead() -> None:
 
 def answer(of: Scenario | None = None) -> Bands | None:
     """The bands for the session's scenario, or for another; None where there is no result."""
-    return ask(_answer, same_speeds(of or scenario()), BAND_RUNS).result
+    return _bands(of or scenario()).result
+
+
+def _bands(now: Scenario) -> Reply[Bands]:
+    return ask(_answer, same_speeds(now), BAND_RUNS)
 
 
 def _answer(now: Scenario, runs: int) -> Bands:
-    result = outcome(now).given
+    result = ask(drive, now).given
     return answer_of(result, samples_of(now, result, runs), now.year.daily_charge_limit)
 
 

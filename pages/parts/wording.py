@@ -175,7 +175,7 @@ def beside_fact(found: BesideNow, currency: str, display: Display) -> tuple[str,
     made_of = display.say(
         "beside-made-of",
         distance=Quantity(found.distance_km, "km", 3),
-        used=Quantity(found.l_per_100km, "l per 100 km", 3, trimmed=True),
+        used=Quantity(found.l_per_100km, "litres/100 km", 3, trimmed=True),
         currency=currency,
         price=Quantity(found.price_per_l, "per l", 3),
     )

@@ -11,6 +11,7 @@ from model.claims.evidence import evidence
 from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.scenario_io import starting_drives, to_link
+from model.sampling.uncertainty import RUNS
 from model.words.claims import VERDICTS
 from model.words.evidence import both
 from model.words.quantities import Display
@@ -289,6 +290,15 @@ def test_a_printed_range_becomes_one_on_the_visitors_drive():
     ran(app.text_input(key="set-test-range").set_value("300").run())
     assert address(app)["test_range_km"] == "300"
     assert any(one.value.startswith("### 300\N{NO-BREAK SPACE}km on the test, ") for one in app.markdown)
+
+
+def test_a_printed_range_stated_of_the_car_is_the_one_on_the_road(monkeypatch):
+    """What the car's data sheet says on the first page is what is asked here, until another is entered."""
+    # of few cars hardly any fits what is printed
+    monkeypatch.setattr(state, "BAND_RUNS", RUNS)
+    app = opened(claim=QUICK, **to_link(HILL) | {"printed_range_km": "330", "printed_test": "us-label"})
+    assert app.text_input(key="set-test-range").value == "330" and app.selectbox(key="set-test").value == "us-label"
+    assert not any("Until you enter" in one.value for one in app.caption)
 
 
 def test_the_converter_starts_with_the_drives_own_number_and_turns_any_other():

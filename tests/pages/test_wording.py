@@ -225,7 +225,7 @@ def test_a_sentence_about_both_cars_names_both_and_sells_nothing():
     for fuel, named in (("petrol", "the petrol car"), ("diesel", "the diesel car"), ("hybrid", "the hybrid")):
         scenario = TOWN.with_setting("now_l_per_100km", 6.5).with_setting("now_fuel", fuel)
         found = beside_now(year_of(scenario, 10), scenario.year, car_of(scenario))
-        for display, used in ((METRIC, "6.5 l per 100 km"), (US, "36.2 mpg")):
+        for display, used in ((METRIC, "6.5 litres/100 km"), (US, "36.2 mpg")):
             told = wording.beside_words(found, scenario, display)
             assert "the city car takes electricity for €" in told and f"{named} you drive now takes" in told
             assert not re.search(r"sav|cheap|less|gain|more", told)

@@ -7,6 +7,7 @@ from dataclasses import replace
 import pytest
 from streamlit.testing.v1 import AppTest
 
+from model.describe.quick_drive import QuickDrive, legs_of
 from model.describe.scenario import MAX_LEGS
 from model.describe.scenario_io import starting_drives, to_link
 from model.sampling.drives import answer_of, drive, samples_of
@@ -417,3 +418,61 @@ def test_the_car_driven_now_stands_beside_the_one_described_as_its_owner_says_it
     assert [one.value for one in app.error] == [
         "Its consumption: 2 mpg cannot be used, 5.88 to 235.2 mpg can. The answer keeps the last entry."
     ]
+
+
+def open_door(app: AppTest, name: str) -> AppTest:
+    return ran(app.button(key=f"door-{name}").click().run())
+
+
+def test_five_answers_make_the_legs_and_are_read_back_from_them():
+    app = open_door(opened(), "quick")
+    assert app.text_input(key="set-quick-distance_km").value == "8.2"
+    for key, value in (("distance_km", 24), ("town_share", 30), ("motorway_share", 40), ("stops", 7)):
+        change(app, f"set-quick-{key}", value)
+    ran(app.button_group(key="set-quick-way").set_value("up").run())
+    change(app, "set-quick-height_m", 180)
+    quick = QuickDrive(distance_km=24.0, town_share=0.3, motorway_share=0.4, way="up", height_m=180.0, stops=7)
+    assert scenario_of(app) == replace(TOWN, legs=legs_of(quick))
+    assert headline(scenario_of(app)) in [one.value for one in app.header]
+    assert "24 km at" not in label(app, "row-leg-0") and len(scenario_of(app).legs) == 4
+    # what cannot be is refused where it is entered, and the legs stay
+    before = scenario_of(app)
+    change(app, "set-quick-height_m", 3900)
+    assert any("steep" in one.value for one in app.error) and scenario_of(app) == before
+
+
+def test_a_car_is_entered_as_its_data_sheet_has_it():
+    app = open_door(opened(), "sheet")
+    ran(app.selectbox(key="choose-car-sheet").set_value("family-hatch").run())
+    for key, value in (("mass_kg-sheet", 1700), ("usable_kwh-sheet", 58), ("motor_peak_kw-sheet", 150)):
+        change(app, f"set-{key}", value)
+    change(app, "set-printed_kwh_per_100km", "16,2")
+    ran(app.button_group(key="set-heat_source-sheet").set_value("heat_pump").run())
+    ran(app.button_group(key="set-driven_axle-sheet").set_value("rear").run())
+    now = scenario_of(app)
+    assert now.car_class == "family-hatch"
+    assert dict(now.stated) == {
+        "mass_kg": 1700, "usable_kwh": 58, "motor_peak_kw": 150, "printed_wh_per_km": 162, "heat_source": "heat_pump",
+        "driven_axle": "rear",
+    }  # fmt: skip
+    change(app, "set-printed_kwh_per_100km", "")
+    assert "printed_wh_per_km" not in dict(scenario_of(app).stated)
+
+
+def test_a_printed_range_that_fits_no_such_car_is_refused_where_it_is_entered():
+    """It had ended the page: the drive itself can be driven, but no car is left for its band."""
+    app = open_door(opened({"car": "family-hatch"}), "sheet")
+    told = [one.value for one in app.header]
+    change(app, "set-printed_range_km-sheet", 1500)
+    assert any("1500 km does not fit this car" in one.value for one in app.error)
+    assert "In grey, the last answer" in " ".join(one.value for one in app.markdown) or told
+    opened({"car": "family-hatch", "printed_range_km": "1500"})
+
+
+def test_a_printed_range_is_brought_to_the_road_beside_the_data_sheet():
+    link = to_link(TOWN) | {"car": "family-hatch", "printed_range_km": "420"}
+    app = open_door(opened(link), "sheet")
+    app.session_state["road-drawer"] = True
+    ran(app.run())
+    found = [one.value.replace(wording.NO_BREAK, " ") for one in app.markdown if "km on the test" in one.value]
+    assert found and "420 km on the test" in found[0]

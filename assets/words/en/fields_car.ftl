@@ -207,3 +207,8 @@ car-cabin_loss_w_per_k = cabin heat loss
 
 car-cabin_heat_capacity_kj_per_k = cabin heat capacity
     .help = Heat that warms air, seats and trim by 1 K.
+
+## As a data sheet has it
+
+sheet-printed_kwh_per_100km = printed consumption
+    .help = From the wall, as the test gave it.

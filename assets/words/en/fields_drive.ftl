@@ -196,3 +196,23 @@ year-petrol_price_per_l = price of petrol
 year-diesel_price_per_l = price of diesel
     .help = Default: about the EU mean of 2024, 1.60 €/l with taxes (EU Weekly Oil Bulletin, from memory); with US units
         3.76 $/gal, the US mean of 2024 (EIA, from memory).
+
+## The drive in five answers
+
+quick-distance_km = distance
+    .help = One way.
+
+quick-town_share = in town
+    .help = Of the distance. It comes first and last, as where one lives and where one works.
+
+quick-motorway_share = on a motorway
+    .help = Of the distance. What is neither town nor motorway is country road.
+
+quick-way = one hill
+    .help = Between start and end. It stands on the longest leg.
+
+quick-height_m = its height
+    .help = Between the foot of the hill and its top.
+
+quick-stops = stops
+    .help = Times the car comes to rest, arriving included. They are spread over the town.

@@ -190,6 +190,10 @@ hill-does-not-fit = A hill of { $hill } does not fit on a leg of { $length }.
 hill-too-steep = { $height } over { $length } would be { $steep } steep; at most { $most } can be entered, which is
     { $there } there.
 
+# $town: share
+# $motorway: share
+quick-more-than-whole = { $town } in town and { $motorway } on a motorway are more than the whole drive.
+
 # $stops_field: text
 # $downs_field: text
 # $leg: count

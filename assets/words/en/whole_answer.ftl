@@ -79,7 +79,7 @@ beside-cost = { $fuel ->
 }
 
 # $distance: quantity in km
-# $used: quantity in l per 100 km
+# $used: quantity in litres/100 km
 # $currency: text
 # $price: quantity in per l
 beside-made-of = on the same { $distance }: { $used }, as you say, at { $currency } { $price }

@@ -95,3 +95,23 @@ csv-file = CSV file
 # $shown: count
 # $rows: number
 first-rows = The first { $shown } of { $rows } rows; the file has them all.
+
+## Short ways in
+
+door-quick = Quick drive
+
+door-sheet = My car
+
+door-close = Close
+
+# $rest: share
+# $town: quantity in km/h
+# $country: quantity in km/h
+# $motorway: quantity in km/h
+quick-makes = The rest, { $rest }, is country road. From these answers the legs are made anew: town at { $town }, country
+    road at { $country }, motorway at { $motorway }. Each leg can then be opened and changed.
+
+sheet-class = Nearest class of car
+
+sheet-help = From the data sheet, as far as you have it. Everything else stays as in the class, and its uncertainty in the
+    band; a printed range or consumption narrows it. All other figures stand under “Adjust the car”.

@@ -47,7 +47,7 @@ def test_diesel_on_a_long_run_by_hand():
 
 def test_a_hybrid_in_miles_and_gallons_by_hand():
     """10 miles on 250 days are 2,500 miles; at 50 mpg 50 gallons; at 3.30 $/gal 165 $. A hybrid takes petrol."""
-    year = of_days(250, now_fuel="hybrid", now_l_per_100km=US.held(50.0, "l per 100 km"))
+    year = of_days(250, now_fuel="hybrid", now_l_per_100km=US.held(50.0, "litres/100 km"))
     year = with_prices_of(year, us=True)
     road = Leg(distance_km=US.held(10.0, "km"), speed_kmh=US.held(40.0, "km/h"), stops=8)
     found = beside(Scenario(legs=(road,), year=year))

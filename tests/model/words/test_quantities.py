@@ -63,8 +63,8 @@ def test_a_figure_in_the_message_itself_is_in_the_readers_units():
 
 def test_a_cars_consumption_turns_round_in_us_units_and_back():
     us, metric = Display(us=True), Display()
-    assert us.text(7.84, "l per 100 km", 3) == "30.0 mpg" and metric.text(7.84, "l per 100 km") == "7.8 l per 100 km"
-    assert us.figure(Span(5.0, 10.0, "l per 100 km")) == "24 to 47 mpg"
-    assert us.held(us.value(6.5, "l per 100 km"), "l per 100 km") == pytest.approx(6.5)
+    assert us.text(7.84, "litres/100 km", 3) == "30.0 mpg" and metric.text(7.84, "litres/100 km") == "7.8 litres/100 km"
+    assert us.figure(Span(5.0, 10.0, "litres/100 km")) == "24 to 47 mpg"
+    assert us.held(us.value(6.5, "litres/100 km"), "litres/100 km") == pytest.approx(6.5)
     # thirsty beyond all bounds, for the field to refuse
-    assert us.held(0.0, "l per 100 km") == math.inf
+    assert us.held(0.0, "litres/100 km") == math.inf

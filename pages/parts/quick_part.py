@@ -1,0 +1,70 @@
+"""The drive in five answers. They are read from the legs and make the legs anew, wherever they stand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import partial
+
+import streamlit as st
+
+from model.describe.figures import Quantity, Share
+from model.describe.quick_drive import QUICK_FIELDS, ROADS, quick_of, with_answer
+from model.words.entries import choice_word, label_of
+from model.words.quantities import capital
+from pages.parts import state
+from pages.parts.controls import enter, say_refusals
+
+ENTRY_PX, WAY_PX = 160, 200
+WAYS = ("flat", "up", "down")
+
+
+def draw_quick() -> None:
+    """Five entries in a row, as far as there is room; what they make below them."""
+    scenario, display = state.scenario(), state.display()
+    quick = quick_of(scenario.legs)
+    keys = ["distance_km", "town_share", "motorway_share", "stops"] + (["height_m"] if quick.way != "flat" else [])
+    with st.container(key="quick", gap="xsmall"):
+        with st.container(key="quick-entries", horizontal=True, vertical_alignment="bottom", gap="small"):
+            for key in keys[:4]:
+                draw_entry(key, getattr(quick, key))
+            with st.container(width=WAY_PX):
+                draw_way(quick.way)
+            for key in keys[4:]:
+                draw_entry(key, getattr(quick, key))
+        say_refusals(*map(name_of, keys))
+        town, country, motorway = (Quantity(road.speed_kmh, "km/h", places=0) for road in ROADS.values())
+        rest = Share(quick.country_share, 0)
+        st.caption(display.say("quick-makes", rest=rest, town=town, country=country, motorway=motorway))
+
+
+def name_of(key: str) -> str:
+    """What the widget of an answer is known by."""
+    return f"set-quick-{key}"
+
+
+def draw_entry(key: str, value: float) -> None:
+    """One number; a refusal is said below all of them."""
+    field = QUICK_FIELDS[key]
+    with st.container(width=ENTRY_PX):
+        enter(field, name_of(key), value, partial(put, key), help="", say_refusal=False)
+
+
+def draw_way(way: str) -> None:
+    """Whether there is a hill, and where it leads."""
+    field, display = QUICK_FIELDS["way"], state.display()
+    key = state.set_widget("set-quick-way", way)
+
+    def take() -> None:
+        if not state.is_late(key):
+            put("way", st.session_state[key])
+
+    st.segmented_control(
+        label_of(field, display), WAYS, format_func=lambda one: capital(choice_word("way", one, display)), key=key,
+        on_change=take, required=True, width="stretch",
+    )  # fmt: skip
+
+
+def put(key: str, value: object) -> None:
+    """Make the legs anew with one answer changed; raises `InputError` where they cannot be."""
+    scenario = state.scenario()
+    state.put(replace(scenario, legs=with_answer(scenario.legs, key, value)))
