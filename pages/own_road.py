@@ -11,6 +11,7 @@ from model.kernel.savings import Result
 from model.out.recorded import band_of_recording, drive_as_recorded, energy_over_time
 from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.cleaning import STEPS
+from model.traces.driven_habits import DrivenHabits, habits_of
 from model.traces.logs import MOST_BYTES, Recording
 from model.traces.recorded_names import NOT_READ, UNITS
 from model.words.refusals import refusal_words
@@ -22,6 +23,7 @@ from pages.parts.own_recording import can_be_read_anew, held, open_file, open_sa
 from pages.parts.own_road_words import (
     effect_words,
     finding_words,
+    habits_words,
     headline,
     line_words,
     meaning_words,
@@ -80,6 +82,7 @@ def show(recording: Recording) -> None:
     )  # fmt: skip
     if measured is not None:
         part_ways(recording, result)
+    tell_habits(recording)
 
 
 def part_ways(recording: Recording, result: Result) -> None:
@@ -103,6 +106,29 @@ def part_ways(recording: Recording, result: Result) -> None:
         return
     figure(chart, alt=f"{display.say('own-road-residual-alt')} {finding}", table=table.round(4), key=f"residual-{by}",
            file_name=file_name, title=finding)  # fmt: skip
+
+
+def tell_habits(recording: Recording) -> None:
+    """What the recording tells of its driver, to be taken over for the described drive."""
+    display = state.display()
+    st.subheader(display.say("own-road-habits"), anchor=False)
+    try:
+        found = habits_of(recording.trace, state.scenario().driver.lift_off_mps2)
+    except InputError as refused:
+        st.markdown(inert(refusal_words(refused, display)))
+        return
+    st.markdown(habits_words(found, display))
+    driver = state.scenario().driver
+    taken = (driver.looks_ahead, driver.pull_away) == (found.looks_ahead, found.pull_away)
+    st.button(display.say("own-road-habits-take", taken=taken), key="take-habits", on_click=take_habits, args=(found,),
+              disabled=taken)  # fmt: skip
+
+
+def take_habits(found: DrivenHabits) -> None:
+    """Describe the driver as the recording has them."""
+    state.put(
+        state.scenario().with_setting("looks_ahead", found.looks_ahead).with_setting("pull_away", found.pull_away)
+    )
 
 
 def explain(recording: Recording) -> None:

@@ -5,17 +5,15 @@ from __future__ import annotations
 import numpy as np
 import pandas as pd
 
-from model.describe.trace import Array
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.savings import Result
+from model.traces.driven_habits import falls
 from model.traces.logs import Recording
 
 SPEED_STEP_KMH = 20.0
 MINUTES_STEP = 5.0
 MOST_MINUTES = 30.0
 """A car is warm by then; what comes after is one last row."""
-LEAST_DROP_KMH = 10.0
-"""Slow-downs that lose less are the foot's restlessness."""
 J_PER_WH = J_PER_KWH / 1000
 
 
@@ -57,20 +55,12 @@ def by_slow_down(recording: Recording, result: Result) -> pd.DataFrame:
         return pd.DataFrame(columns=columns)
     back = [-np.minimum(watts, 0.0) * trace.step_s / J_PER_WH for watts in (measured, result.run.terminal_w[0])]
     rows = []
-    for first, last in slow_downs(trace.speed_mps):
+    for first, last in falls(trace.speed_mps):
         one, other = (float(each[first:last].sum()) for each in back)
         speeds = trace.speed_mps[[first, last]] * KMH_PER_MPS
         hardest = float(-trace.acceleration_mps2[first:last].min())
         rows.append((trace.time_s[first] / 60, *speeds, hardest, one, other, other - one))
     return pd.DataFrame(rows, columns=columns)
-
-
-def slow_downs(speed_mps: Array, least_mps: float = LEAST_DROP_KMH / KMH_PER_MPS) -> list[tuple[int, int]]:
-    """First and last point of each run of steps in which the speed [m/s] falls, where it falls by so much in all."""
-    falling = np.diff(speed_mps) < 0
-    edges = np.diff(np.concatenate([[0], falling.astype(int), [0]]))
-    runs = zip(np.flatnonzero(edges == 1), np.flatnonzero(edges == -1), strict=True)
-    return [(int(first), int(last)) for first, last in runs if speed_mps[first] - speed_mps[last] >= least_mps]
 
 
 def _summed(recording: Recording, result: Result, place: np.ndarray) -> pd.DataFrame:

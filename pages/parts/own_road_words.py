@@ -10,10 +10,11 @@ import pandas as pd
 
 from model.describe.figures import Quantity, Share, Shares, Span
 from model.kernel.savings import Result
-from model.out.residuals import LEAST_DROP_KMH
 from model.traces.cleaning import Effect
+from model.traces.driven_habits import LEAST_DROP_KMH, DrivenHabits
 from model.traces.findings import Finding
 from model.traces.logs import DrivenPart, Measured, Recording
+from model.words.entries import choice_word
 from model.words.quantities import Display, percent_text
 from pages.parts.plain_text import inert
 
@@ -151,4 +152,20 @@ def residual_finding(by: str, table: pd.DataFrame, display: Display) -> str:
         where=residual_labels(by, table, display)[largest],
         energy=Quantity(abs(more), "kWh", 2),
         way="more" if more > 0 else "less",
+    )
+
+
+def habits_words(found: DrivenHabits, display: Display) -> str:
+    """What a recording tells of its driver."""
+    return display.say(
+        "own-road-habits-found",
+        apart=Quantity(1 / found.stops_per_km, "km", 2),
+        ahead=Quantity(found.ahead_m, "m", 2),
+        speed=Quantity(found.ahead_from_kmh, "km/h", places=0),
+        slowing=Quantity(found.hardest_slowing_mps2, "m/s²", 2),
+        pulling=Quantity(found.hardest_pull_away_mps2, "m/s²", 2),
+        lifted=found.by_lift,
+        count=found.slow_downs,
+        looks=choice_word("looks_ahead", found.looks_ahead, display),
+        pulls=choice_word("pull_away", found.pull_away, display),
     )

@@ -13,6 +13,7 @@ from model.out.cli import main
 from model.out.recorded import drive_recording, energy_over_time
 from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.cycles import cycle_trace
+from model.traces.driven_habits import habits_of
 from model.traces.logs import read_recording
 from pages.parts.own_road_words import SAMPLE
 from tests.pages.in_app import opened_at, ran
@@ -135,6 +136,17 @@ def test_where_model_and_measurement_part_is_shown_in_three_ways():
     assert re.search(r"In \d+ slow-downs of 10 km/h or more the model puts back \d+", words(app))
     app = ran(app.segmented_control(key="residual-by").set_value("minutes").run())
     assert "In 0 to 5 minutes from the start" in words(app)
+
+
+def test_habits_of_a_recording_become_those_of_the_described_drive():
+    app = ran(opened().button(key="recording-sample").click().run())
+    assert "The nearest habits" in words(app)
+    found = habits_of(app.session_state["recording"].trace, 1.0)
+    app.session_state["scenario"] = TOWN.with_setting("looks_ahead", "late" if found.looks_ahead != "late" else "far")
+    app = ran(ran(app.run()).button(key="take-habits").click().run())
+    driver = app.session_state["scenario"].driver
+    assert (driver.looks_ahead, driver.pull_away) == (found.looks_ahead, found.pull_away)
+    assert app.button(key="take-habits").disabled
 
 
 def test_an_empty_page_asks_for_a_file():

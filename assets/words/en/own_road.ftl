@@ -108,6 +108,29 @@ own-road-residual-no-slow-down = No slow-down put anything back into the battery
 
 own-road-above-the-line = above the line: the model puts back more
 
+own-road-habits = How it was driven
+
+# $apart: quantity in km
+# $ahead: quantity in m
+# $speed: quantity in km/h
+# $slowing: quantity in m/s²
+# $pulling: quantity in m/s²
+# $lifted: count
+# $count: count
+# $looks: text
+# $pulls: text
+own-road-habits-found = The car stops every { $apart }. Half of the stops begin more than { $ahead } ahead, from about { $speed }, and
+    have { $slowing } or more in their hardest second; pulling away has { $pulling }. In { $lifted } of { $count ->
+    [one] { $count } slow-down
+   *[other] { $count } slow-downs
+} lifting the foot would have done. The nearest habits: looks ahead “{ $looks }”, pulls away “{ $pulls }”.
+
+# $taken: yes or no
+own-road-habits-take = { $taken ->
+    [yes] These are your habits on “Your drive”
+   *[no] Use these as my habits
+}
+
 own-road-recognised = What was recognised
 own-road-column = Column
 own-road-meaning = Taken for

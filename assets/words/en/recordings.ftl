@@ -110,3 +110,9 @@ gpx-points = { $name } holds { $points } track points{ $breaks_off ->
     [yes] {""} and breaks off
    *[no] {""}
 }; at least { $least } are needed.
+
+## Habits
+
+# $stops: count
+# $least: count
+habits-too-few-stops = There are too few stops from and to rest to read habits from: { $stops }, where { $least } are needed.

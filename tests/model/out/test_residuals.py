@@ -5,7 +5,7 @@ import pytest
 
 from model.describe.scenario import Scenario
 from model.out.recorded import drive_as_recorded
-from model.out.residuals import by_minutes, by_slow_down, by_speed, slow_downs
+from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.logs import recording_of
 from tests.made_traces import stop_and_go
 
@@ -42,8 +42,3 @@ def test_each_slow_down_is_held_against_its_own():
     rows = by_slow_down(recording, result)
     assert len(rows) == TRACE.stops and (rows["to_kmh"] == 0).all()
     assert rows["measured_wh"].to_numpy() == pytest.approx(2 * rows["modelled_wh"].to_numpy())
-
-
-def test_a_slow_down_is_a_fall_that_counts():
-    speed = np.array([0.0, 10.0, 5.0, 5.0, 4.0, 9.0, 0.0])
-    assert slow_downs(speed) == [(1, 2), (5, 6)]
