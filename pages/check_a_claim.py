@@ -260,6 +260,10 @@ def answer(now: Question) -> Answer:
         st.markdown(f"### {words.finding(found)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows), key="claim-runs-chart")
     st.caption(inputs.held_together(varied(found, display)))
+    with st.expander(told("claim-figures-heading"), type="compact", key="figures-drawer", on_change="rerun") as drawer:
+        if drawer.open:
+            st.table(words.varied_table(found, display), border="horizontal", hide_index=True,
+                     alt=told("claim-figures-heading"))  # fmt: skip
     with st.expander(told("claim-rule"), type="compact", key="why-drawer"):
         st.markdown(rule(found, display))
         st.markdown(words.left_out(found, display))

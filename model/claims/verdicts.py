@@ -16,6 +16,7 @@ import numpy as np
 
 from model.claims.collection import ALWAYS, BROADLY
 from model.claims.draws import Draws, draw, fitting, one_at_a_time
+from model.claims.errors import ModelError, model_error
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open
 from model.claims.prose import (
     Units,
@@ -38,6 +39,8 @@ HARDLY = 0.05
 """A claim does not hold below this share of the range [1]."""
 ROUNDED_AWAY = 1e-6
 """What moves a number by a smaller share of it does not move it [1]."""
+TOP = 0.95
+"""Share of the runs below the top of which “up to” speaks [1]."""
 QUANTILES = (0.05, 0.25, 0.5, 0.75, 0.95)
 
 HOLDS = "holds broadly"
@@ -46,6 +49,9 @@ FALSE = "does not hold in the modelled range"
 NOT_AS_SAID = "does not hold as said"
 UNJUDGED = "cannot be judged from what was said"
 BEYOND = "cannot be judged by a model of energy"
+CLOSE = "is too close to call"
+SAMPLING_ERRORS = 2.0
+"""Standard errors within which a share of the runs cannot be told from a threshold."""
 
 
 def verdict_of(share: float, whole_share: float, region_share: float, always: bool = False) -> str:
@@ -85,6 +91,14 @@ def verdict_of_all(holds: bool, holds_over_all: bool, more: bool = False) -> str
     return NOT_AS_SAID if more else FALSE
 
 
+def sampling_error(share: float, runs: int) -> float:
+    """How near a share of so many runs may lie to a threshold [1] without being told from it [1].
+
+    That of runs drawn each on its own; runs that are drawn evenly scatter less.
+    """
+    return SAMPLING_ERRORS * math.sqrt(share * (1 - share) / runs)
+
+
 @dataclass(frozen=True, eq=False)
 class Answer:
     """A tested claim; `values` has one entry a run, shape (runs,), `left_out` counts cars that could not drive."""
@@ -100,6 +114,26 @@ class Answer:
         """Whether the claim is true in each run, shape (runs,)."""
         low, high = self.question.bounds
         return (self.values >= low) & (self.values <= high)
+
+    @cached_property
+    def error(self) -> ModelError:
+        """How far off the model was found to be in this number."""
+        return model_error(self.question.claim.measure)
+
+    def _true_in(self, values: Array) -> Any:
+        low, high = self.question.bounds
+        return (values >= low) & (values <= high)
+
+    @cached_property
+    def surely(self) -> Any:
+        """Whether the claim is true in each run even if the model is off by its error either way, shape (runs,)."""
+        lower, higher = self.error.either_way(self.values)
+        return self.true & self._true_in(lower) & self._true_in(higher)
+
+    def _shares(self, values: Array) -> tuple[float, float]:
+        """The least and the largest share of some runs in which it is true, the model being off either way [1]."""
+        shares = [float(self._true_in(shifted).mean()) for shifted in (values, *self.error.either_way(values))]
+        return min(shares), max(shares)
 
     @cached_property
     def whole(self) -> Array:
@@ -157,12 +191,12 @@ class Answer:
         """
         broadly = self.question.claim.broadly
         if not self.open_bins:
-            return region_of({}, self.true, [], broadly)
+            return region_of({}, self.surely, [], broadly)
         sought = self.sought
-        conditions = conditions_of(sought.true, sought.open_bins, broadly, SEARCH_SEED)
+        conditions = conditions_of(sought.surely, sought.open_bins, broadly, SEARCH_SEED)
         here = [Bins.of(one.key, self.draws[one.key], self.question.declared[one.key]) for one in sought.open_bins]
         same = all(one.names == other.names for one, other in zip(here, sought.open_bins, strict=True))
-        return region_of(conditions if same else {}, self.true, here, broadly)
+        return region_of(conditions if same else {}, self.surely, here, broadly)
 
     @property
     def sought(self) -> Answer:
@@ -187,12 +221,53 @@ class Answer:
         asked = self.question
         if asked.claim.beyond and asked.as_listed:
             return BEYOND
+        plain = self.plain_verdict
+        return plain if plain == UNJUDGED or self.close_by == () else CLOSE
+
+    @cached_property
+    def plain_verdict(self) -> str:
+        """The verdict of the shares and numbers as they are, whatever could turn it."""
+        asked = self.question
         if asked.relation in OF_ALL_RUNS:
-            low, high = asked.top_bounds
-            here, over_all = (deciding(values, asked.relation) for values in (self.values, self.whole))
-            more = asked.relation == "up_to" and here > high
-            return verdict_of_all(low <= here <= high, low <= over_all <= high, more)
-        return verdict_of(self.share, self.whole_share, self.region_share, self.question.claim.always)
+            return self._verdict_of_all(self.values, self.whole)
+        return verdict_of(self.share, self.whole_share, self.region_share, asked.claim.always)
+
+    def _verdict_of_all(self, values: Array, whole: Array, shift: float = 0.0) -> str:
+        """The verdict of a top or a mean that lies `shift` standard errors of these runs higher."""
+        asked = self.question
+        low, high = asked.top_bounds
+        here, over_all = (deciding(some, asked.relation, shift) for some in (values, whole))
+        more = asked.relation == "up_to" and here > high
+        return verdict_of_all(low <= here <= high, low <= over_all <= high, more)
+
+    @cached_property
+    def close_by(self) -> tuple[str, ...]:
+        """What could turn the verdict: the model's ``error``, or ``sampling``, the few runs; nothing where it stands.
+
+        Of the two only the first that turns it is named.
+        """
+        asked, plain = self.question, self.plain_verdict
+        if asked.relation in OF_ALL_RUNS:
+            shifted = zip(self.error.either_way(self.values), self.error.either_way(self.whole), strict=True)
+            if any(self._verdict_of_all(values, whole) != plain for values, whole in shifted):
+                return ("error",)
+            shifts = (-SAMPLING_ERRORS, SAMPLING_ERRORS)
+            near = any(self._verdict_of_all(self.values, self.whole, shift) != plain for shift in shifts)
+            return ("sampling",) if near else ()
+        broadly, runs = asked.claim.broadly, len(self.values)
+        edge, hardly = sampling_error(broadly, runs), sampling_error(HARDLY, runs)
+        least, most = self._shares(self.values)
+        if plain == FALSE:
+            return ("error",) if most >= HARDLY else ("sampling",) if self.share > HARDLY - hardly else ()
+        if plain == NOT_AS_SAID:
+            return ("error",) if most >= broadly else ("sampling",) if self.share > broadly - edge else ()
+        if self.share >= broadly:
+            over_all = self._shares(self.whole)
+            turned = least < broadly or (over_all[0] < broadly <= over_all[1])
+            few = sampling_error(broadly, len(self.whole))
+            near = self.share < broadly + edge or (bool(asked.said) and abs(self.whole_share - broadly) < few)
+            return ("error",) if turned else ("sampling",) if near else ()
+        return ()
 
     def conditions(self, units: Units = metric) -> list[str]:
         """The conditions of the region in words, lists at the end."""
@@ -258,9 +333,15 @@ class Answer:
         return float(low), float(high)
 
 
-def deciding(values: Array, relation: str) -> float:
-    """The number of all runs that decides a claim of an average or of a top [unit of the claim]."""
-    return float(values.mean() if relation == "on_average" else np.quantile(values, 0.95))
+def deciding(values: Array, relation: str, shift: float = 0.0) -> float:
+    """The number of all runs that decides a claim of an average or of a top [unit of the claim].
+
+    `shift` standard errors of what so many runs can tell higher.
+    """
+    if relation == "on_average":
+        return float(values.mean() + shift * values.std() / math.sqrt(len(values)))
+    point = TOP + shift * math.sqrt(TOP * (1 - TOP) / len(values))
+    return float(np.quantile(values, min(point, 1.0)))
 
 
 @lru_cache(maxsize=64)

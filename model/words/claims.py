@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.claims.draws import DRAWN_TOGETHER
+from model.claims.draws import DRAWN_TOGETHER, EVENLY
 from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS, Open
 from model.claims.prose import (
@@ -19,20 +20,32 @@ from model.claims.prose import (
     shown,
     span_and_median,
     span_words,
+    stretch_words,
     true_in,
 )
 from model.claims.questions import OF_ALL_RUNS, Question
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS
 from model.claims.specification import nested
-from model.claims.verdicts import BEYOND, CONDITIONS, FALSE, HARDLY, HOLDS, NOT_AS_SAID, UNJUDGED, Answer, deciding
-from model.describe.figures import Several, Share
+from model.claims.verdicts import (
+    BEYOND,
+    CLOSE,
+    CONDITIONS,
+    FALSE,
+    HARDLY,
+    HOLDS,
+    NOT_AS_SAID,
+    UNJUDGED,
+    Answer,
+    deciding,
+)
+from model.describe.figures import Quantity, Several, Share
 from model.sampling.uncertainty import SEED
 from model.words.evidence import evidence_answers
 from model.words.quantities import Display, capital
 
 VERDICTS = {
     HOLDS: "holds", CONDITIONS: "conditions", FALSE: "false", NOT_AS_SAID: "not-as-said", UNJUDGED: "unjudged",
-    BEYOND: "beyond",
+    BEYOND: "beyond", CLOSE: "close",
 }  # fmt: skip
 """A verdict as messages choose by it."""
 ENGLISH = Display()
@@ -123,6 +136,14 @@ def reason(answer: Answer, subject: str, display: Display, units: Units = metric
     if answer.verdict == BEYOND:
         said = display.say("claim-subject", what=what(asked, display, units), claimed=claimed(asked))
         return display.say("claim-reason-beyond", beyond=beyond(asked, display), where=here, subject=said, **often)
+    if answer.verdict == CLOSE:
+        close: dict[str, str | int] = {"by": answer.close_by[0], "runs": len(answer.values)}
+        close["error"] = error_words(answer, display)
+        if asked.relation not in OF_ALL_RUNS:
+            return display.say("claim-reason-close", where=here, subject=subject, **often, **close)
+        found = number_words(deciding(answer.values, asked.relation), unit)
+        counted = what(asked, display, units)
+        return display.say("claim-reason-close-number", where=here, what=counted, found=found, **close)
     if asked.relation in OF_ALL_RUNS:
         found = number_words(deciding(answer.values, asked.relation), unit)
         given = {"where": here, "what": what(asked, display, units), "found": found}
@@ -156,6 +177,48 @@ def reason(answer: Answer, subject: str, display: Display, units: Units = metric
         two = {"first": most, "second": second[0]}
         return display.say("claim-reason-unjudged-of-two", where=here, subject=subject, **two)
     return display.say("claim-reason", where=here, subject=subject, **often)
+
+
+def error_words(answer: Answer, display: Display) -> str:
+    """How far off the model was found to be in this number."""
+    error = answer.error
+    if error.points:
+        return display.figure(Quantity(error.points, "points"))
+    return display.figure(Share(error.share))
+
+
+def model_error(answer: Answer, display: Display) -> str:
+    """The same as a sentence, with what it is measured on."""
+    error = answer.error
+    told = error_words(answer, display)
+    return display.say("claim-model-error", kind=error.kind, error=told, comparisons=error.comparisons)
+
+
+@dataclass(frozen=True)
+class VariedFigure:
+    """A figure that was varied: over what, in words, and how."""
+
+    key: str
+    over: str
+    how: str
+
+
+def varied_figures(answer: Answer, display: Display = ENGLISH, units: Units = metric) -> list[VariedFigure]:
+    """Every figure that was varied, in the order of its declaration: what was not said, then the cars' own."""
+    declared, drawn = answer.question.not_said, answer.draws
+    figures = [
+        VariedFigure(key, this.described(key, units),
+                     display.say("claim-figures-how", how="band" if this.band else "list"))
+        for key, this in declared.items()
+    ]  # fmt: skip
+    for key in INPUTS:
+        if key in drawn.columns and key not in answer.question.declared and INPUTS[key].kind == "number":
+            low, high = float(drawn[key].min()), float(drawn[key].max())
+            if low < high:
+                how = "together" if key in DRAWN_TOGETHER else "even" if key in EVENLY else "class"
+                over = stretch_words(INPUTS[key], low, high, units)
+                figures.append(VariedFigure(key, over, display.say("claim-figures-how", how=how)))
+    return figures
 
 
 def nearest(answer: Answer, display: Display) -> str:
@@ -235,7 +298,8 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
     if asked.relation in OF_ALL_RUNS:
         low, high = asked.top_bounds
         span = f"{shown(low)} to {shown(high)} {asked.claim.unit}".rstrip()
-        return display.say("claim-rule-mean" if asked.relation == "on_average" else "claim-rule-top", span=span)
+        of_all = display.say("claim-rule-mean" if asked.relation == "on_average" else "claim-rule-top", span=span)
+        return " ".join((of_all, display.say("claim-rule-close"), model_error(answer, display)))
     side = asked.relation if asked.relation in ("at_least", "at_most") else "other"
     quantile = Share(1 - broadly if side == "at_least" else broadly, places=0)
     sentences = [
@@ -252,6 +316,8 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
         sentences += [conditions, false, display.say("claim-rule-between")]
     if answer.verdict == BEYOND:
         sentences.append(display.say("claim-rule-beyond", beyond=beyond(asked, display)))
+    else:
+        sentences += [display.say("claim-rule-close"), model_error(answer, display)]
     return " ".join([*sentences, share_of_design(answer, display)])
 
 
@@ -289,6 +355,8 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, Any]:
             "draw": "Latin hypercube; bands triangular, lists in equal parts; car figures after their class",
             "drawn_together": DRAWN_TOGETHER,
             "varied": varied(answer, display),
+            "model_error": {**asdict(answer.error), "could_turn": list(answer.close_by)},
+            "figures": [asdict(one) for one in varied_figures(answer, display)],
         },
         "model_version": MODEL_VERSION,
         "model_date": MODEL_DATE,

@@ -106,6 +106,14 @@ def eyebrow(answer: Answer, display: Display) -> str:
     return display.say("claim-eyebrow-some-left-out", runs=len(answer.values), left=answer.left_out)
 
 
+def varied_table(answer: Answer, display: Display) -> pd.DataFrame:
+    """Every figure that was varied, over what, and how."""
+    rows = [(label(one.key), held_together(one.over), one.how)
+            for one in spoken.varied_figures(answer, display, units_of(display))]  # fmt: skip
+    heads = ("claim-figures-column-figure", "claim-figures-column-over", "claim-figures-column-how")
+    return pd.DataFrame(rows, columns=[display.say(head) for head in heads])
+
+
 def left_out(answer: Answer, display: Display) -> str:
     """What the model leaves out of this claim, and which runs."""
     told = display.say("claim-left-out", what=answer.question.claim.left_out)

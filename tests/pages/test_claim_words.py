@@ -8,7 +8,7 @@ import pytest
 from model.claims.collection import claims
 from model.claims.prose import shown, true_in
 from model.claims.questions import question, sayable
-from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, UNJUDGED, check
+from model.claims.verdicts import CLOSE, CONDITIONS, FALSE, HOLDS, UNJUDGED, check
 from model.describe.fields import InputError
 from model.describe.scenario_io import starting_drives
 from model.kernel.books import books_of
@@ -54,11 +54,12 @@ def test_no_sentence_contradicts_the_share_of_the_range(claim_id, wanted):
     answer = answered(claim_id, number=repr(float(number)), relation="at_least")
     heading, reason = words.heading(answer), plain(words.reason(answer, METRIC))
     broadly = answer.question.claim.broadly
-    if answer.share < 0.05:
+    assert (answer.verdict == CLOSE) == bool(answer.close_by)
+    if answer.share < 0.05 and not answer.close_by:
         assert heading == f"This claim {FALSE}."
     if heading == f"This claim {HOLDS}.":
         assert answer.share >= broadly and answer.whole_share >= broadly
-    if answer.share >= broadly and answer.whole_share >= broadly:
+    if answer.share >= broadly and answer.whole_share >= broadly and not answer.close_by:
         assert heading == f"This claim {HOLDS}."
     said = {0.0: "in no run", 1.0: "in every run"}.get(answer.share, "")
     assert said in reason and ("in every run" in reason) <= (answer.share == 1)

@@ -11,7 +11,8 @@ import pytest
 from model.claims.collection import claims
 from model.claims.questions import question
 from model.claims.regions import conditions_of, inside_of
-from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, SEARCH_SEED, check
+from model.claims.specification import phrased
+from model.claims.verdicts import CLOSE, CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, SEARCH_SEED, check
 from model.sampling.uncertainty import SEED
 from model.words.claims import sentence
 
@@ -44,7 +45,9 @@ def test_the_dynamometer_result_holds_for_the_small_car_under_the_named_conditio
     assert answer.verdict == CONDITIONS
     assert answer.share >= 0.75 > answer.whole_share
     assert "city car" in sentence(answer) and "a friction-only pedal" in sentence(answer)
-    assert found("range-gain-on-dynamometer", car="large-suv", brake_pedal="blended").verdict == FALSE
+    large = found("range-gain-on-dynamometer", car="large-suv", brake_pedal="blended")
+    # one run in twenty comes down to 22 %, and an error of a few percent could bring more of them there
+    assert large.verdict == CLOSE and large.plain_verdict == FALSE and large.share < 0.05
 
 
 def test_forty_percent_in_town_gets_the_verdict_of_its_run_with_what_decides_it_named():
@@ -106,14 +109,21 @@ def test_points_verdict_and_conditions_are_those_of_five_seeds(claim_id):
     assert {tuple(other.conditions()) for other in others} == {tuple(here.conditions())}
 
 
+@pytest.mark.parametrize("name", phrased())
+def test_the_verdicts_of_articles_claims_and_their_conditions_are_those_of_five_seeds(name):
+    here, *others = (check(question(name), SEED + more) for more in range(5))
+    assert {other.verdict for other in others} == {here.verdict}
+    assert {tuple(other.conditions()) for other in others} == {tuple(here.conditions())}
+
+
 @pytest.mark.parametrize("claim_id", ["four-times-comes-back", "one-pedal-saves", "bigger-motor-recovers-more"])
 def test_another_search_names_nearly_the_same_conditions(claim_id):
     """The runs of the search are one sample: on others it may name a step at the edge more or fewer, no more."""
     sought, *others = (check(question(claim_id), SEARCH_SEED + more) for more in range(4))
-    named = conditions_of(sought.true, sought.open_bins, 0.75, SEARCH_SEED)
+    named = conditions_of(sought.surely, sought.open_bins, 0.75, SEARCH_SEED)
     for other in others:
         assert [one.key for one in other.open_bins] == [one.key for one in sought.open_bins]
-        again = conditions_of(other.true, other.open_bins, 0.75, SEARCH_SEED)
+        again = conditions_of(other.surely, other.open_bins, 0.75, SEARCH_SEED)
         one, two = (inside_of(conditions, other.open_bins) for conditions in (named, again))
         assert again and (one & two).sum() / (one | two).sum() > 0.6, again
 

@@ -16,7 +16,7 @@ claim-measured = { $verdict ->
 # Both verdicts in one sentence. `$together`: whether they say the same, the opposite, or neither.
 # $measured: one of supports, contradicts, mixed, unsettled, none
 # $together: one of agree, differ, neither
-# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 claim-both = { $measured ->
     [supports] { $together ->
         [agree] Measurements of the same thing support this claim, and so does the model: it { claim-verdict }.

@@ -61,7 +61,7 @@ claim-own-beyond = { $beyond ->
 # To quote, with the claim and how it was read.
 # $claim: text
 # $reading: text
-# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $reason: text
 # $band: text
 # $varied: text

@@ -1,20 +1,21 @@
 # A tested claim: the verdict, why, and the rule it goes by. `$where` is what was said, with its comma, or nothing; `$what`
 # is the claim’s number as a noun, `$claimed` what is claimed of it.
 
-# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 claim-verdict = { $verdict ->
     [holds] holds broadly
     [conditions] holds only under conditions
     [false] does not hold in the modelled range
     [not-as-said] does not hold as said
     [unjudged] cannot be judged from what was said
+    [close] is too close to call
    *[beyond] cannot be judged by a model of energy
 }
 
-# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 claim-heading = This claim { claim-verdict }.
 
-# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $reason: text
 # $band: text
 # $varied: text
@@ -23,7 +24,7 @@ claim-sentence = This claim { claim-verdict }: { $reason }. The model gives { $b
 
 # To quote, with the claim.
 # $claim: text
-# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $reason: text
 # $band: text
 # $varied: text
@@ -131,6 +132,67 @@ claim-reason-unjudged = { $where }it depends most on { $most } whether { $subjec
 # $second: text
 claim-reason-unjudged-of-two = { $where }it depends most on { $first } and on { $second } whether { $subject }, and no few
     conditions settle it
+
+# $by: one of error, sampling
+# $where: text
+# $subject: text
+# $often: one of never, at-the-edge, partly, always, nearly-always, mostly
+# $nearest: text
+# $error: text
+# $runs: count
+claim-reason-close = { $by ->
+    [error] { $where }{ $subject } { claim-how-often }, but a model that is off by { $error }, as this one was found to be,
+        could turn that
+   *[sampling] { $where }{ $subject } { claim-how-often }, so near to where the verdict turns that { $runs } runs cannot tell
+}
+
+# $by: one of error, sampling
+# $where: text
+# $what: text
+# $found: text
+# $error: text
+# $runs: count
+claim-reason-close-number = { $by ->
+    [error] { $where }{ $what } comes to { $found }, but a model that is off by { $error }, as this one was found to be, could
+        turn the verdict
+   *[sampling] { $where }{ $what } comes to { $found }, so near to where the verdict turns that { $runs } runs cannot tell
+}
+
+## What the model is off by
+
+# $kind: one of energy, put_back, cold, hill, mechanics, unknown
+# $error: text
+# $comparisons: count
+claim-model-error = { $kind ->
+    [energy] The model’s own error in energies is { $error }, the middle size of { $comparisons } misses: makers’ groups of
+        certified cars on two cycles, each by its middle car, their data sheets known. A verdict stands only if that error
+        cannot turn it.
+    [put_back] The model’s own error in what is put back is { $error } of the number, the middle size of { $comparisons }
+        misses beside published means of many cars. A verdict stands only if that error cannot turn it.
+    [cold] The model’s own error in the range lost to cold is { $error }, the middle size of { $comparisons } misses beside
+        published tests of several cars. A verdict stands only if that error cannot turn it.
+    [hill] The model’s own error on hills is { $error } of the number, the middle size of { $comparisons } misses beside one
+        published drive over a pass. A verdict stands only if that error cannot turn it.
+    [mechanics] This number follows from mechanics: no error of the model’s own comes in.
+   *[unknown] No measurement tells how far off the model is in this number, so the verdict rests on what was varied.
+}
+
+claim-rule-close = Too close to call: that error, or two standard errors of so many runs, could turn the verdict.
+
+# One table: what was varied, over what, and how.
+claim-figures-heading = Every figure that was varied, and how
+claim-figures-column-figure = Figure
+claim-figures-column-over = Over
+claim-figures-column-how = How
+
+# $how: one of list, band, class, even, together
+claim-figures-how = { $how ->
+    [list] not said: each value as often as the next
+    [band] not said: most often near the middle
+    [class] assumed of its class: most often near the middle
+    [even] assumed of its class, and drawn as evenly as what was not said
+   *[together] assumed of its class, rising with the mass
+}
 
 ## What was varied
 

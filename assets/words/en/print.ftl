@@ -21,7 +21,7 @@ print-source = { $addressed ->
 
 # A quote in two lines, each a sentence or two. `$claim` is without its full stop.
 # $claim: text
-# $verdict: one of holds, conditions, false, not-as-said, unjudged, beyond
+# $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $version: text
 print-quote-first = The claim “{ $claim }” { claim-verdict } (Brake to Battery { $version }).
 

@@ -6,14 +6,17 @@ import re
 import numpy as np
 import pytest
 
+from model.checks.published import energy_flow, recovered_on_wltc
 from model.claims.collection import CLAIM_RUNS, claims
 from model.claims.draws import EVENLY, GENERATORS, draw, lattice, one_at_a_time
+from model.claims.errors import ModelError
 from model.claims.inputs import INPUTS, Open, narrowed
 from model.claims.prose import number_words, share_words, span_words, true_in
 from model.claims.questions import question, question_from_json
 from model.claims.regions import Bins, conditions_of, found_on, inside_of, region_of
 from model.claims.verdicts import (
     BEYOND,
+    CLOSE,
     CONDITIONS,
     FALSE,
     HOLDS,
@@ -80,9 +83,9 @@ def test_the_rule_is_one_of_quantiles():
     values = np.linspace(0, 4, 1001)
     for number in (0.5, 0.999, 1.001, 3.5):
         found = invented(values, number=number)
-        assert (found.quantiles["0.25"] >= number) == (found.verdict == HOLDS)
+        assert (found.quantiles["0.25"] >= number) == (found.plain_verdict == HOLDS)
         other = invented(values, number=number, relation="at_most")
-        assert (other.quantiles["0.75"] <= number) == (other.verdict == HOLDS)
+        assert (other.quantiles["0.75"] <= number) == (other.plain_verdict == HOLDS)
 
 
 def test_bounds_of_each_relation():
@@ -96,15 +99,15 @@ def test_bounds_of_each_relation():
     assert question("range-gain-on-dynamometer", {"number": "20"}).bounds == (18.0, 22.0)
 
 
-@pytest.mark.parametrize("share", [0.0, 0.004, 0.03, 0.049, 0.05, 0.3, 0.74, 0.76, 0.996, 1.0])
+@pytest.mark.parametrize("share", [0.0, 0.004, 0.03, 0.049, 0.05, 0.3, 0.74, 0.76, 0.8, 0.996, 1.0])
 def test_sentences_never_contradict_their_numbers(share):
     found = invented(np.where(np.arange(1000) < round(1000 * share), 3.0, 1.0))
     assert sentence(found).startswith(f"This claim {found.verdict}:")
-    if share < 0.05:
+    close = share in (0.049, 0.76)
+    assert (found.verdict == CLOSE) == close == ("1,000 runs cannot tell" in sentence(found))
+    if share < 0.05 and not close:
         assert "does not hold" in sentence(found) and " holds " not in sentence(found)
-    if share < 0.75:
-        assert HOLDS not in sentence(found)
-    assert (HOLDS in sentence(found)) == (share >= 0.75)
+    assert (HOLDS in sentence(found)) == (share >= 0.75 and not close)
     assert (share == 0) == ("in no run: the highest gives 1 MW" in sentence(found))
     assert (0 < share < 0.05) == ("only at the edge of what was varied: the highest gives 3 MW" in sentence(found))
     assert (share == 1) == ("in every run" in sentence(found))
@@ -118,13 +121,14 @@ def test_sentences_never_contradict_their_numbers(share):
     [
         ("on_average", [1.0, 2.0, 3.1], HOLDS, "is 2.0 MW on average"),
         ("on_average", [1.0, 1.0, 3.0], FALSE, "is 1.7 MW on average"),
-        ("up_to", [0.1, 1.0, 2.0], HOLDS, "reaches 1.9 MW"),
-        ("up_to", [0.1, 2.0, 3.0], NOT_AS_SAID, "reaches 2.9 MW, the level that one run in twenty passes, so there"),
+        ("on_average", [0.1, 1.0, 4.4], CLOSE, "comes to 1.8 MW, so near to where the verdict turns"),
+        ("up_to", [0.1, 1.0, 1.95], HOLDS, "reaches 1.9 MW"),
+        ("up_to", [0.1, 2.0, 3.0], NOT_AS_SAID, "reaches 3.0 MW, the level that one run in twenty passes, so there"),
         ("up_to", [0.1, 1.0, 1.2], FALSE, "reaches 1.2 MW, the level that one run in twenty passes, so less"),
     ],
 )
 def test_a_top_or_a_mean_is_judged_by_one_number_of_all_runs(relation, values, verdict, words):
-    found = invented(values, relation=relation)
+    found = invented(np.tile(values, 300), relation=relation)
     assert found.verdict == verdict and words in sentence(found) and not found.needs["where"]
 
 
@@ -136,6 +140,69 @@ def test_what_is_beyond_the_model_is_not_judged_by_what_stands_next_to_it():
     assert work.verdict == HOLDS and (work.values == found.values).all()
     assert answered("brakes-last-longer", number="40").verdict == HOLDS
     assert "friction work" in text(answered("brakes-last-longer", number="40").question)
+
+
+def with_error(found, share=0.0, points=0.0):
+    found.__dict__["error"] = ModelError("put_back", share, points, 3)
+    return found
+
+
+@pytest.mark.parametrize(
+    "values, settings, error, verdict",
+    [
+        ([2.2] * 500, {}, 0.05, HOLDS),
+        ([2.2] * 500, {}, 0.10, CLOSE),
+        ([1.8] * 500, {}, 0.10, FALSE),
+        ([1.8] * 500, {}, 0.12, CLOSE),
+        ([2.15] * 500, {"relation": "up_to"}, 0.01, HOLDS),
+        ([2.15] * 500, {"relation": "up_to"}, 0.05, CLOSE),
+        ([1.9] * 500, {"relation": "on_average"}, 0.1, CLOSE),
+        ([1.5] * 500, {"relation": "on_average"}, 0.1, FALSE),
+        ([2.0] * 500, {"number": "1.95..2.05"}, 0.02, HOLDS),
+        ([2.0] * 500, {"number": "1.95..2.05"}, 0.03, CLOSE),
+    ],
+)
+def test_a_verdict_stands_only_if_the_models_own_error_cannot_turn_it(values, settings, error, verdict):
+    found = with_error(invented(values, **settings), share=error)
+    assert found.verdict == verdict
+    assert ("could turn" in sentence(found)) == (verdict == CLOSE)
+    in_points = with_error(invented(values, **settings), points=error * values[0])
+    assert in_points.verdict == verdict
+
+
+def test_conditions_are_named_only_where_the_claim_is_true_whatever_the_error():
+    draws = draw(question("range-gain-in-town", {"relation": "at_least"}).declared, 1009, 1)
+    there = draws["brake_pedal"] == "blended"
+    for gain, verdict in ((50.0, CONDITIONS), (41.0, UNJUDGED)):
+        values = np.where(there, gain, 10.0)
+        asked = question("range-gain-in-town", {"relation": "at_least"})
+        assert with_error(Answer(asked, draws, values, seed=SEARCH_SEED), share=0.05).verdict == verdict
+
+
+def test_the_models_own_error_is_the_middle_of_its_misses_beside_what_is_published():
+    put_back, cold, energy, hill = (
+        check(question(name)).error
+        for name in ("recovered-on-test-cycle", "cold-halves-range", "motorway-range", "free-charge-on-descents")
+    )
+    flow, mean = energy_flow().found, recovered_on_wltc().found[0]
+    sizes = [abs(one.value / one.published - 1) for one in (*flow, mean)]
+    assert put_back.comparisons == 4 and put_back.share == pytest.approx(np.median(sizes))
+    assert 0 < cold.points < 5 and cold.share == 0 and cold.comparisons == 4
+    assert 0.01 < energy.share < 0.1 and energy.comparisons == 14 and hill.share > 0
+    assert check(question("four-times-the-energy")).error.kind == "mechanics"
+    assert check(question("towing-halves-range")).error.kind == "unknown"
+    assert "No measurement tells how far off" in rule(check(question("towing-halves-range")))
+
+
+def test_every_figure_that_was_varied_stands_in_one_table_with_how():
+    answer = answered("motorway-range", car="van")
+    figures = {one["key"]: one for one in claim_answers(answer)["method"]["figures"]}
+    varied = {key for key, column in answer.draws.columns.items()
+              if key in INPUTS and INPUTS[key].kind == "number" and len(np.unique(column)) > 1}  # fmt: skip
+    assert set(figures) == varied | set(answer.question.not_said)
+    assert figures["ambient_c"] == {"key": "ambient_c", "over": "-10 to 10 °C",
+                                    "how": "not said: most often near the middle"}  # fmt: skip
+    assert "rising with the mass" in figures["usable_kwh"]["how"] and "evenly" in figures["drag_area_m2"]["how"]
 
 
 @pytest.mark.parametrize("claim_id", ["two-megawatts", "switching-delay"])
