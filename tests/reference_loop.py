@@ -59,7 +59,7 @@ def table(name: str) -> list[dict[str, str]]:
 
 
 GRIP = [
-    {name: text if name in ("surface", "kind", "source") else float(text) for name, text in row.items()}
+    {name: text if name in ("surface", "kind", "source", "sources") else float(text) for name, text in row.items()}
     for row in table("grip.csv")
 ]
 ACCEPTANCE = table("charge_acceptance.csv")

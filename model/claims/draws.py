@@ -12,6 +12,7 @@ from functools import cache
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.claims.inputs import CAR_AND_DRIVE, Open
 from model.describe.car import CAR_FIELDS
@@ -68,7 +69,7 @@ class Draws:
     def __getitem__(self, key: str) -> Array:
         return self.columns[key]
 
-    def at(self, rows: Array) -> Draws:
+    def at(self, rows: NDArray[np.intp] | NDArray[np.bool_]) -> Draws:
         """Some of the draws, by their places."""
         columns, shares = ({key: at[rows] for key, at in part.items()} for part in (self.columns, self.shares or {}))
         return replace(self, columns=columns, shares=shares)
@@ -181,7 +182,7 @@ def _with_figures(columns: Mapping[str, Array], shares: Mapping[str, Array] | No
             if shares is None or item.low == item.high:
                 filled[key][rows] = item.mid
             else:
-                filled[key][rows] = triangular(shares[key][rows], item.low, item.mid, item.high)
+                filled[key][rows] = triangular(shares[key][rows], *item.numbers)
     return Draws(filled, shares, frozenset(columns))
 
 
@@ -236,7 +237,7 @@ def one_at_a_time(inputs: Mapping[str, Open]) -> tuple[Draws, list[tuple[str, An
     """A base run, then one run for each end of each input; what was changed in each run after the first."""
     base = {key: this.base for key, this in inputs.items()}
     figures = {
-        key: Open((item.low, item.mid, item.high), band=True)
+        key: Open(item.numbers, band=True)
         for key, item in assumed_figures(base["car"]).items()
         if key not in inputs and item.low != item.high
     }

@@ -117,7 +117,7 @@ def narrowed(field: Field, whole: Open, said: str) -> Open:
         return Open(tuple(field.parse(value.strip()) for value in said.split(",")))
     if field.kind != "number":
         raise FieldError(field, said)
-    least, most = field.parse(low), field.parse(high)
+    least, most = field.number(low), field.number(high)
     if least > most:
         raise InputError("range-runs-downwards", field=field, given=said)
     if whole.band or len(whole.values) <= 1:

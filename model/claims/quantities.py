@@ -15,7 +15,7 @@ from model.claims.inputs import CAR_AND_DRIVE
 from model.describe.car import CAR_FIELDS
 from model.describe.parameters import DEFAULT_CLASS, car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
-from model.describe.trace import Array, Trace
+from model.describe.trace import Array, Numbers, Trace
 from model.describe.units import GRAVITY_MPS2, J_PER_KWH, J_PER_WH, KMH_PER_MPS
 from model.kernel.books import Books, book_keeper
 from model.kernel.moments import lift_each
@@ -41,7 +41,7 @@ NOTHING = 0.01
 """A base below this share of what turns over on the drive is next to nothing, and a ratio to it says nothing [1]."""
 
 
-def over(top: Array, base: Array, scale: Array) -> Array:
+def over(top: Numbers, base: Numbers, scale: Numbers) -> Array:
     """A ratio [1]; infinite, for `verdicts` to refuse, where the base is next to nothing beside `scale`."""
     nothing = base <= NOTHING * scale
     return np.where(nothing, np.inf, top / np.where(nothing, 1.0, base))
@@ -276,8 +276,7 @@ def stop_by_motor_over_brakes(draws: Draws) -> Array:
 def full_stop_power_mw(draws: Draws) -> Array:
     """Braking power at the first moment of a full stop from top speed [MW]."""
     mass, speed = draws["mass_kg"] + draws["payload_kg"], draws["motor_top_speed_kmh"] / KMH_PER_MPS
-    power: Array = braking_power_w(mass, draws["slowing_mps2"], speed) / 1e6
-    return power
+    return braking_power_w(mass, draws["slowing_mps2"], speed) / 1e6
 
 
 def hybrid_over_battery(draws: Draws) -> Array:

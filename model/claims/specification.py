@@ -258,7 +258,7 @@ def _number(count: Counted, given: Mapping[str, str], differs: bool) -> tuple[st
     for part in ("relation", "number", "unit"):
         if part not in given:
             raise InputError("claim-part-missing", part=part)
-    numbers, relation = numbers_of(given["number"]), SPEC_FIELDS["relation"].parse(given["relation"])
+    numbers, relation = numbers_of(given["number"]), str(SPEC_FIELDS["relation"].parse(given["relation"]))
     if (len(numbers) == 2) != (relation == "between"):
         raise InputError("claim-number-not-of-relation", two=len(numbers) == 2)
     unit = given["unit"]
@@ -272,7 +272,7 @@ def _number(count: Counted, given: Mapping[str, str], differs: bool) -> tuple[st
 
 def _against(count: Counted, given: Mapping[str, str]) -> dict[str, Any]:
     """What sets the other case apart."""
-    found = {}
+    found: dict[str, Any] = {}
     for key, text in given.items():
         if not key.startswith(AGAINST):
             continue

@@ -11,12 +11,15 @@ import difflib
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Any, TypeVar
+from typing import Any, TypeVar, cast, overload
 
 from model.describe.figures import Figure
 from model.describe.typed_numbers import TwoReadings, number_typed, readings
 
 Found = TypeVar("Found")
+Entry = float | str | bool | None
+"""What a field holds: whole numbers are numbers, None is what is left open."""
+_NO_DEFAULT: Any = dataclasses.MISSING
 YES_NO_WORDS = {"yes": True, "true": True, "1": True, "on": True, "no": False, "false": False, "0": False, "off": False}
 
 
@@ -53,10 +56,10 @@ class Field:
     maximum: float = math.inf
     usual: tuple[float, float] = (-math.inf, math.inf)
     choices: tuple[str, ...] = ()
-    default: Any = None
+    default: Entry = None
     optional: bool = False
 
-    def parse(self, given: Any) -> Any:
+    def parse(self, given: object) -> Entry:
         """The value in its own type, or `InputError` naming the field, what was given and what is allowed."""
         if self.optional and (given is None or given == ""):
             return None
@@ -67,7 +70,11 @@ class Field:
         except (KeyError, OverflowError, TypeError, ValueError):
             raise FieldError(self, given) from None
 
-    def _parse(self, given: Any) -> Any:
+    def number(self, given: object) -> float:
+        """The value of a field that holds a number; `InputError` as for `parse`."""
+        return cast(float, self.parse(given))
+
+    def _parse(self, given: object) -> Entry:
         if self.kind in ("choice", "text"):
             value = str(given)
             if (self.kind == "choice" and value not in self.choices) or len(value) > 80:
@@ -77,7 +84,7 @@ class Field:
             return YES_NO_WORDS[str(given).lower()]
         if isinstance(given, bool):
             raise ValueError
-        number = number_typed(given, self.allows) if isinstance(given, str) else float(given)
+        number = number_typed(given, self.allows) if isinstance(given, str) else float(cast(float, given))
         if not self.allows(number):
             raise ValueError
         return int(number) if self.kind == "count" else number
@@ -86,7 +93,7 @@ class Field:
         """Whether a number is within bounds, and whole where it is a count."""
         return self.minimum <= number <= self.maximum and (self.kind != "count" or number == round(number))
 
-    def clamp(self, given: Any) -> tuple[Any, FieldError | None]:
+    def clamp(self, given: object) -> tuple[Entry, FieldError | None]:
         """The nearest allowed value, None where there is none; and what was refused, where something had to change."""
         try:
             return self.parse(given), None
@@ -98,11 +105,16 @@ class Field:
             value = self.parse(round(number) if self.kind == "count" else number)
             return value, FieldError(self, given, put=value, readings=refused.readings)
 
-    def is_usual(self, value: Any) -> bool:
-        """Whether the value lies within what is ordinary."""
-        return value is None or self.kind not in ("number", "count") or self.usual[0] <= value <= self.usual[1]
+    def clamped(self, given: object) -> float | None:
+        """The nearest allowed number; None where it is none."""
+        return cast(float | None, self.clamp(given)[0])
 
-    def text(self, value: Any) -> str:
+    def is_usual(self, value: Entry) -> bool:
+        """Whether the value lies within what is ordinary."""
+        is_number = self.kind in ("number", "count") and value is not None
+        return not is_number or self.usual[0] <= cast(float, value) <= self.usual[1]
+
+    def text(self, value: Entry) -> str:
         """The value as it stands in links: short, and read back to the same value by `parse`."""
         if self.kind == "yes_no":
             return "yes" if value else "no"
@@ -111,12 +123,12 @@ class Field:
         return "" if value is None else str(value)
 
 
-def number_in(given: Any) -> float | None:
+def number_in(given: object) -> float | None:
     """The number that was given, as such or as text [its field's unit]; None where it is none."""
     if isinstance(given, str):
         return next(iter(readings(given)), None)
-    is_number = isinstance(given, (int, float)) and not isinstance(given, bool) and given == given
-    return given if is_number else None
+    is_number = isinstance(given, int | float) and not isinstance(given, bool) and given == given
+    return cast(float, given) if is_number else None
 
 
 class FieldError(InputError):
@@ -129,10 +141,10 @@ class FieldError(InputError):
     def __init__(
         self,
         field: Field,
-        given: Any,
+        given: object,
         *,
         leg: int | None = None,
-        put: Any = None,
+        put: Entry = None,
         left: bool = False,
         readings: tuple[float, ...] = (),
     ) -> None:
@@ -150,46 +162,58 @@ class FieldError(InputError):
 RefusalPart = Figure | Field | InputError | str | int
 
 
+@overload
+def number(
+    unit: str, minimum: float, maximum: float, usual: tuple[float, float], *, default: float = ..., kind: str = ...
+) -> float: ...
+
+
+@overload
+def number(
+    unit: str, minimum: float, maximum: float, usual: tuple[float, float], *, default: None, optional: bool
+) -> float | None: ...
+
+
 def number(
     unit: str,
     minimum: float,
     maximum: float,
     usual: tuple[float, float],
     *,
-    default: Any = dataclasses.MISSING,
+    default: float | None = _NO_DEFAULT,
     optional: bool = False,
     kind: str = "number",
-) -> Any:
+) -> float | None:
     """Declare a numeric dataclass field with its unit, bounds and ordinary range."""
     about = dict(kind=kind, unit=unit, minimum=minimum, maximum=maximum, usual=usual, optional=optional)
     return dataclasses.field(default=default, metadata=about)
 
 
-def count(minimum: int, maximum: int, usual: tuple[int, int], *, default: int = 0) -> Any:
+def count(minimum: int, maximum: int, usual: tuple[int, int], *, default: int = 0) -> int:
     """Declare a whole number."""
-    return number("", minimum, maximum, usual, default=default, kind="count")
-
-
-def choice(choices: Iterable[str], *, default: Any = dataclasses.MISSING) -> Any:
-    """Declare a choice between named values."""
-    about = dict(kind="choice", unit="", choices=tuple(choices))
+    about = dict(kind="count", unit="", minimum=minimum, maximum=maximum, usual=usual)
     return dataclasses.field(default=default, metadata=about)
 
 
-def yes_no(*, default: Any = dataclasses.MISSING) -> Any:
+def choice(choices: Iterable[str], *, default: str = _NO_DEFAULT) -> str:
+    """Declare a choice between named values."""
+    return dataclasses.field(default=default, metadata=dict(kind="choice", unit="", choices=tuple(choices)))
+
+
+def yes_no(*, default: bool = _NO_DEFAULT) -> bool:
     """Declare a yes or no."""
     return dataclasses.field(default=default, metadata=dict(kind="yes_no", unit=""))
 
 
-def text(*, default: Any = dataclasses.MISSING) -> Any:
+def text(*, default: str = _NO_DEFAULT) -> str:
     """Declare a short text."""
     return dataclasses.field(default=default, metadata=dict(kind="text", unit=""))
 
 
-def fields_of(cls: type, topic: str) -> dict[str, Field]:
+def fields_of(cls: type[object], topic: str) -> dict[str, Field]:
     """The table of fields of one dataclass, by key, in the order of declaration; named by the messages of a topic."""
     table = {}
-    for item in dataclasses.fields(cls):
+    for item in dataclasses.fields(cast(Any, cls)):
         if "kind" in item.metadata:
             default = None if item.default is dataclasses.MISSING else item.default
             table[item.name] = Field(key=item.name, message=f"{topic}-{item.name}", default=default, **item.metadata)
@@ -206,9 +230,19 @@ def find(table: Mapping[str, Found], key: str) -> Found:
     raise InputError("setting-unknown", key=key)
 
 
-def from_link(table: dict[str, Field], link: Mapping[str, Any]) -> tuple[dict[str, Any], list[InputError]]:
+def filled(cls: type[Found], values: Mapping[str, Entry]) -> Found:
+    """A dataclass of fields with these values, which have been parsed."""
+    return cls(**cast(dict[str, Any], values))
+
+
+def changed(held: Found, values: Mapping[str, Entry]) -> Found:
+    """A dataclass of fields with some values changed, which have been parsed."""
+    return dataclasses.replace(cast(Any, held), **values)
+
+
+def from_link(table: Mapping[str, Field], link: Mapping[str, object]) -> tuple[dict[str, Entry], list[InputError]]:
     """The values that a link carries for a table's fields, held in bounds, and what was refused and changed."""
-    values: dict[str, Any] = {}
+    values: dict[str, Entry] = {}
     notices: list[InputError] = []
     for key, field in table.items():
         if key in link:

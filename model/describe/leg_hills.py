@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
-from typing import Any
 
-from model.describe.fields import Field, InputError
+from model.describe import fields
+from model.describe.fields import Entry, Field, InputError
 from model.describe.figures import Quantity, Share
 from model.describe.scenario import LEG_FIELDS, Leg
 
@@ -37,14 +37,14 @@ def hill_km(leg: Leg) -> float:
     return (leg.climb_m + leg.descent_m) / (10 * leg.grade_pct)
 
 
-def value_of(leg: Leg, key: str) -> Any:
+def value_of(leg: Leg, key: str) -> Entry:
     """What a leg holds for one of its figures, or for what is entered beside them."""
     if key == WAY.key:
         return way_of(leg)
     return hill_km(leg) if key == HILL_KM.key else getattr(leg, key)
 
 
-def with_entry(leg: Leg, key: str, value: Any) -> Leg:
+def with_entry(leg: Leg, key: str, value: Entry) -> Leg:
     """A leg with one entry changed, and what follows from it.
 
     Raises
@@ -53,10 +53,12 @@ def with_entry(leg: Leg, key: str, value: Any) -> Leg:
         Where the hill would be steeper than is allowed or not fit on the leg.
     """
     if key == WAY.key:
-        return _turned(leg, value)
+        return _turned(leg, str(value))
+    changed = leg if key == HILL_KM.key else fields.changed(leg, {key: value})
+    if not isinstance(value, int | float):
+        return changed
     if key == HILL_KM.key:
         return _as_steep_as_needed(leg, value)
-    changed = replace(leg, **{key: value})
     height, length = leg.climb_m + leg.descent_m, hill_km(leg)
     all_the_way = length > WHOLE_SHARE * leg.distance_km
     length = leg.distance_km if all_the_way else length

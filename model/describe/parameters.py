@@ -6,10 +6,10 @@ import dataclasses
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import cast
 
 from model.describe.car import CAR_FIELDS, Car, check_car
-from model.describe.fields import InputError
+from model.describe.fields import Entry, InputError, filled
 from model.describe.figures import Several
 from model.describe.scenario import CONDITION_FIELDS, Scenario
 from model.describe.sources import named_sources
@@ -29,12 +29,17 @@ ROAD_LOAD_KEYS = ("f0_n", "f1_n_per_mps", "f2_n_per_mps2")
 class Assumed:
     """One assumed figure: its band, what kind of knowledge it is, where it is from, and the ids of its sources."""
 
-    low: Any
-    mid: Any
-    high: Any
+    low: Entry
+    mid: Entry
+    high: Entry
     kind: str
     source: str
     sources: tuple[str, ...] = ()
+
+    @property
+    def numbers(self) -> tuple[float, float, float]:
+        """Low, mid and high of a figure that is a number."""
+        return cast(tuple[float, float, float], (self.low, self.mid, self.high))
 
 
 def _assumed(row: Row) -> Assumed:
@@ -45,7 +50,7 @@ def _assumed(row: Row) -> Assumed:
         raise row.wrong(str(refused).removesuffix(".")) from None
     if field.kind in ("number", "count"):
         for lower, upper, names in ((low, mid, "low above mid"), (mid, high, "mid above high")):
-            if lower > upper:
+            if cast(float, lower) > cast(float, upper):
                 raise row.wrong(f"{field.key} has {names}: {lower:g} and {upper:g}")
     if not row["source"].strip():
         raise row.wrong(f"{field.key} has no source")
@@ -95,9 +100,9 @@ def _class(car_class: str) -> CarClass:
     return _classes()[car_class]
 
 
-def _middle_car(this: CarClass, stated: Mapping[str, Any] | None = None) -> Car:
+def _middle_car(this: CarClass, stated: Mapping[str, Entry] | None = None) -> Car:
     figures = {key: item.mid for key, item in this.figures.items() if key in CAR_FIELDS}
-    return Car(**{"name": this.label} | figures | dict(stated or {}))
+    return filled(Car, {"name": this.label} | figures | dict(stated or {}))
 
 
 @cache
@@ -126,10 +131,10 @@ def assumed_figures(car_class: str) -> dict[str, Assumed]:
 
 def class_of_mass(mass_kg: float) -> str:
     """The battery class of nearest mass [kg]."""
-    return min(REFERENCE_CLASSES, key=lambda car_class: abs(assumed_figures(car_class)["mass_kg"].mid - mass_kg))
+    return min(REFERENCE_CLASSES, key=lambda car_class: abs(assumed_figures(car_class)["mass_kg"].numbers[1] - mass_kg))
 
 
-def car_from(car_class: str, stated: Mapping[str, Any] | None = None) -> Car:
+def car_from(car_class: str, stated: Mapping[str, Entry] | None = None) -> Car:
     """The car of a class with the stated figures put in.
 
     Raises
@@ -147,7 +152,7 @@ def car_of(scenario: Scenario) -> Car:
     return car_from(scenario.car_class, dict(scenario.stated))
 
 
-def open_figures(car_class: str, stated: Mapping[str, Any]) -> dict[str, Assumed]:
+def open_figures(car_class: str, stated: Mapping[str, Entry]) -> dict[str, Assumed]:
     """The assumed figures that carry a band: those not stated, not fixed, and in use for this car."""
     unused = {"drag_area_m2", "rolling_coefficient"} if "f0_n" in stated else set()
     return {

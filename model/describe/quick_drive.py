@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from typing import Any
 
-from model.describe.fields import InputError, choice, count, fields_of, number
+from model.describe import fields
+from model.describe.fields import Entry, InputError, choice, count, fields_of, number
 from model.describe.figures import Quantity, Share
 from model.describe.scenario import LEG_FIELDS, Leg
 
@@ -133,9 +133,9 @@ def quick_of(legs: tuple[Leg, ...]) -> QuickDrive:
     )
 
 
-def with_answer(legs: tuple[Leg, ...], key: str, value: Any) -> tuple[Leg, ...]:
+def with_answer(legs: tuple[Leg, ...], key: str, value: Entry) -> tuple[Leg, ...]:
     """The legs that five answers make with one of them changed; raises `InputError` as `legs_of` does."""
-    changed = replace(quick_of(legs), **{key: value})
+    changed = fields.changed(quick_of(legs), {key: value})
     if key == "way" and not changed.height_m:
         changed = replace(changed, height_m=min(FIRST_HEIGHT_M, math.floor(50 * changed.distance_km)))
     if key == "height_m" and changed.way == "flat":

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from typing import Any
 
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Field, InputError, choice, count, fields_of, number, text, yes_no
+from model.describe.fields import Entry, Field, InputError, changed, choice, count, fields_of, number, text, yes_no
 from model.describe.figures import Quantity
 
 SURFACES = ("dry", "wet", "standing-water", "snow", "ice", "glazed-ice")
@@ -103,7 +102,7 @@ class Year:
     diesel_price_per_l: float = number("per l", 0, 100, (0.5, 3), default=1.6)
 
 
-US_PRICES: dict[str, Any] = {
+US_PRICES: dict[str, Entry] = {
     "currency": "$", "price_per_kwh": 0.16, "co2_g_per_kwh": 390.0,
     "petrol_price_per_l": 0.87177, "diesel_price_per_l": 0.99329,
 }  # fmt: skip
@@ -116,7 +115,7 @@ def with_prices_of(year: Year, *, us: bool) -> Year:
     usual = {key: YEAR_FIELDS[key].default for key in US_PRICES}
     here, elsewhere = (US_PRICES, usual) if us else (usual, US_PRICES)
     as_elsewhere = all(getattr(year, key) == value for key, value in elsewhere.items())
-    return replace(year, **here) if as_elsewhere else year
+    return changed(year, here) if as_elsewhere else year
 
 
 CONDITION_FIELDS = fields_of(Conditions, "conditions")
@@ -139,14 +138,14 @@ class Scenario:
     """
 
     car_class: str = "family-hatch"
-    stated: tuple[tuple[str, Any], ...] = ()
+    stated: tuple[tuple[str, Entry], ...] = ()
     conditions: Conditions = field(default_factory=Conditions)
     driver: Driver = field(default_factory=Driver)
     legs: tuple[Leg, ...] = (Leg(),)
     return_trip: bool = False
     year: Year = field(default_factory=Year)
 
-    def with_setting(self, key: str, value: Any) -> Scenario:
+    def with_setting(self, key: str, value: Entry) -> Scenario:
         """A copy with one setting changed; None for a car's figure takes the class's figure again."""
         if key in CAR_FIELDS:
             stated = {k: v for k, v in self.stated if k != key}
@@ -155,13 +154,13 @@ class Scenario:
             return replace(self, stated=tuple(sorted(stated.items())))
         for part, table in (("conditions", CONDITION_FIELDS), ("driver", DRIVER_FIELDS), ("year", YEAR_FIELDS)):
             if key in table:
-                return replace(self, **{part: replace(getattr(self, part), **{key: value})})
+                return replace(self, **{part: changed(getattr(self, part), {key: value})})
         raise InputError("setting-unknown", key=key)
 
-    def with_leg(self, index: int, key: str, value: Any) -> Scenario:
+    def with_leg(self, index: int, key: str, value: Entry) -> Scenario:
         """A copy with one figure of one leg changed."""
         legs = list(self.legs)
-        legs[index] = replace(legs[index], **{key: value})
+        legs[index] = changed(legs[index], {key: value})
         return replace(self, legs=tuple(legs))
 
 

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Field, FieldError, InputError, find
+from model.describe.fields import Entry, Field, FieldError, InputError, filled, find
 from model.describe.figures import Several
 from model.describe.parameters import DEFAULT_CLASS, ROAD_LOAD_KEYS, car_of, class_labels
 from model.describe.scenario import (
@@ -32,7 +32,9 @@ RETURN_TRIP = Field("return_trip", "yes_no", "", "drive-return_trip")
 SECTIONS = {"conditions": CONDITION_FIELDS, "driver": DRIVER_FIELDS, "year": YEAR_FIELDS}
 
 
-def with_settings(scenario: Scenario, settings: Mapping[str, Any], known: Mapping[str, Field] = SETTINGS) -> Scenario:
+def with_settings(
+    scenario: Scenario, settings: Mapping[str, object], known: Mapping[str, Field] = SETTINGS
+) -> Scenario:
     """A scenario with settings put in, each checked against its field.
 
     Raises
@@ -62,19 +64,19 @@ def with_car(scenario: Scenario, car: object) -> Scenario:
     return with_settings(scenario, figures)
 
 
-def leg_from(data: Any, place: int) -> Leg:
+def leg_from(data: object, place: int) -> Leg:
     """One leg of a scenario file."""
     if not isinstance(data, Mapping):
         raise InputError("leg-no-object", leg=place, given=str(data), known=Several(tuple(LEG_FIELDS)))
     try:
-        return Leg(**{key: find(LEG_FIELDS, key).parse(given) for key, given in data.items()})
+        return filled(Leg, {key: find(LEG_FIELDS, key).parse(given) for key, given in data.items()})
     except FieldError as refused:
         raise refused.of_leg(place) from None
     except InputError as refused:
         raise InputError("leg-refused", leg=place, refused=refused) from None
 
 
-def scenario_from_json(data: Any) -> Scenario:
+def scenario_from_json(data: object) -> Scenario:
     """The scenario of a file's object; raises `InputError` with one sentence where something is not allowed."""
     if not isinstance(data, Mapping):
         raise InputError("scenario-no-object")
@@ -95,19 +97,19 @@ def scenario_from_json(data: Any) -> Scenario:
     scenario = replace(
         scenario,
         legs=tuple(leg_from(leg, place) for place, leg in enumerate(legs, 1)),
-        return_trip=RETURN_TRIP.parse(data.get("return_trip", False)),
+        return_trip=bool(RETURN_TRIP.parse(data.get("return_trip", False))),
     )
     check_legs(scenario.legs)
     car_of(scenario)
     return scenario
 
 
-def scenario_to_json(scenario: Scenario) -> dict[str, Any]:
+def scenario_to_json(scenario: Scenario) -> dict[str, object]:
     """The object that `scenario_from_json` reads back to the same scenario; only what differs from the defaults."""
     car: object = scenario.car_class
     if scenario.stated:
         car = {"like": scenario.car_class} | dict(scenario.stated)
-    data: dict[str, Any] = {"schema": SCHEMA, "car": car}
+    data: dict[str, object] = {"schema": SCHEMA, "car": car}
     for part, table in SECTIONS.items():
         held = getattr(scenario, part)
         changed = {key: getattr(held, key) for key, field in table.items() if getattr(held, key) != field.default}
@@ -120,7 +122,7 @@ JSON_BYTES = 4_000_000
 """The most that is read of a JSON file [bytes]: some thousand times the largest that the app writes."""
 
 
-def read_json(path: Path) -> Any:
+def read_json(path: Path) -> object:
     """The object in a JSON file, or `InputError` with one sentence."""
     try:
         with path.open("rb") as file:
@@ -133,7 +135,7 @@ def read_json(path: Path) -> Any:
     return parse_json(text, path.name)
 
 
-def parse_json(text: str | bytes, name: str) -> Any:
+def parse_json(text: str | bytes, name: str) -> object:
     """The object in JSON text, or `InputError` with one sentence that begins with `name`."""
     try:
         data = json.loads(text, parse_constant=_no_constant, parse_float=_finite)
@@ -144,7 +146,7 @@ def parse_json(text: str | bytes, name: str) -> Any:
         raise InputError("json-invalid", name=name, why=str(error)) from None
 
 
-def _no_constant(name: str) -> Any:
+def _no_constant(name: str) -> object:
     raise ValueError(f"{name} is not a number")
 
 
@@ -160,7 +162,7 @@ def starting_drives() -> dict[str, tuple[str, str, Scenario]]:
     """The invented starting drives: id to name, one sentence about it, and the scenario."""
     drives = {}
     for name in ("town", "suburb-hill", "motorway", "mountain-valley"):
-        data = read_json(ASSETS / "starting_drives" / f"{name}.json")
+        data: Any = read_json(ASSETS / "starting_drives" / f"{name}.json")
         drives[name] = (data["name"], data["about"], scenario_from_json(data))
     return drives
 
@@ -241,23 +243,23 @@ def _legs_from(text: str) -> tuple[tuple[Leg, ...], list[InputError]]:
             needed = dict(least=FEWEST_FIGURES, most=len(LEG_FIELDS))
             notices.append(InputError("leg-of-link-left-out", then="", leg=place, given=len(figures), **needed))
             continue
-        values = {}
+        values: dict[str, Entry] = {}
         for (key, field), given in zip(LEG_FIELDS.items(), figures, strict=False):
             value, notice = field.clamp(given)
             if notice is not None:
                 notices.append(notice.of_leg(place))
             if value is not None:
                 values[key] = value
-        legs.append(Leg(**values))
+        legs.append(filled(Leg, values))
     return tuple(legs), notices
 
 
-def unusual(scenario: Scenario) -> list[tuple[int | None, Field, Any]]:
+def unusual(scenario: Scenario) -> list[tuple[int | None, Field, float]]:
     """Each input outside its ordinary range, to be named beside the headline: the leg's number, field and value."""
-    found: list[tuple[int | None, Field, Any]] = []
+    found: list[tuple[int | None, Field, float]] = []
     for key, field in SETTINGS.items():
         if key in CAR_FIELDS:
-            value = dict(scenario.stated).get(key)
+            value: Any = dict(scenario.stated).get(key)
         else:
             value = next(getattr(getattr(scenario, part), key) for part, table in SECTIONS.items() if key in table)
         if not field.is_usual(value):

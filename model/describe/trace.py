@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, fields, replace
 from functools import cached_property
-from typing import Any
+from typing import Any, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,6 +12,8 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 Numbers = float | Array
 """One number or many at once: what is computed of it has its shape."""
+N = TypeVar("N", float, Array)
+"""The same, of which it is known which."""
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

@@ -8,11 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
-from model.describe.trace import Array, Trace
+from model.describe.trace import Array, Numbers, Trace
 from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
 from model.kernel.savings import Result
@@ -27,14 +26,14 @@ class Books:
     is drawn while the road rises, `descent_back` put back while it falls.
     """
 
-    out: Any
-    back: Any
-    spared: Any
-    braking: Any
-    electric: Any
-    climb_out: Any
-    descent_back: Any
-    distance_km: Any
+    out: Numbers
+    back: Numbers
+    spared: Numbers
+    braking: Numbers
+    electric: Numbers
+    climb_out: Numbers
+    descent_back: Numbers
+    distance_km: Numbers
 
 
 def book_keeper(trace: Trace) -> Callable[..., tuple[Array, ...]]:

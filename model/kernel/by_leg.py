@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
+from numpy.typing import NDArray
 
 from model.describe.trace import Array, Trace
 from model.kernel.march import MOMENTS, RESULTS, drive_all
@@ -16,7 +15,8 @@ from model.physics.wheels import effective_kg
 
 @door
 def add_up_by_leg(
-    cars: Any, road: Any, leg: Any, pressed_mps2: float, result: Any, moments: Any, sums: Any
+    cars: Records, road: Records, leg: NDArray[np.int64], pressed_mps2: float, result: Records, moments: Records,
+    sums: Array,
 ) -> None:  # fmt: skip
     """Add up every car's drive; `leg` of shape (steps,), `sums` (cars, 3, legs); the rest is room for one drive.
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
@@ -54,7 +54,7 @@ class Energies(NamedTuple):
     weak_at: int
 
 
-RESULTS: Any = np.dtype(
+RESULTS: np.dtype[np.void] = np.dtype(
     (
         np.record,
         [(name, np.float64) for name in (
@@ -70,7 +70,7 @@ Besides: what warming up cabin and battery took, and what was charged into the c
 warming up and at the end [1], temperature of the battery at the end [°C]; `empty_at`, the step by which the battery was
 empty, −1 where it never was.
 """
-MOMENTS: Any = np.dtype(
+MOMENTS: np.dtype[np.void] = np.dtype(
     (
         np.record,
         [(name, np.float64) for name in Moment._fields if name not in ("idle_terminal_w", "bound")]

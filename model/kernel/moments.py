@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any
 
 import numpy as np
 
@@ -23,7 +22,7 @@ from model.physics.records import CarRecord, Records, car_record, moments_on_roa
 from model.physics.slowing_limits import friction_under
 from model.physics.wheels import car_kg, effective_kg, moving_kg, outside_at
 
-FEET_UP: Any = np.dtype(
+FEET_UP: np.dtype[np.void] = np.dtype(
     (np.record, [(name, np.float64) for name in FootUp._fields if name != "bound"] + [("bound", np.int64)])
 )
 """As `model.physics.foot_up.FootUp`."""

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any
+from typing import TypedDict
 
 import numpy as np
 
 from model.describe.fields import InputError
 from model.describe.figures import Quantity, Several
+from model.describe.trace import Array, Numbers
 from model.kernel.books import Books
 from model.kernel.savings import has_range
 
@@ -27,12 +28,12 @@ class Phrase:
     """
 
     unit: str
-    share: Callable[[Books, Any], Any]
-    back: Callable[[Books, Any], Any]
-    base: Callable[[Books, Any], Any]
+    share: Callable[[Books, Numbers], Numbers]
+    back: Callable[[Books, Numbers], Numbers]
+    base: Callable[[Books, Numbers], Numbers]
 
 
-def _with_a_range(books: Books, net_kwh: Any) -> Any:
+def _with_a_range(books: Books, net_kwh: Numbers) -> Array:
     """Net energy of a drive [kWh]; nothing where it is too little for a range to be told."""
     return np.where(has_range(net_kwh, books.distance_km), net_kwh, 0.0)
 
@@ -84,11 +85,11 @@ PHRASES: dict[str, Phrase] = {
 """By the names under which messages tell them in words and as formulas."""
 
 
-def _or_none(phrase: Phrase, books: Books, back: Any) -> Any:
+def _or_none(phrase: Phrase, books: Books, back: Numbers) -> Numbers | None:
     return phrase.share(books, back) if np.all(phrase.base(books, back) > 0) else None
 
 
-def said(books: Books, phrase: str) -> Any:
+def said(books: Books, phrase: str) -> Numbers | None:
     """A drive in the words of one phrase: a share [1], or [km] for the display; None where it means nothing there."""
     return _or_none(PHRASES[phrase], books, books.back)
 
@@ -125,12 +126,31 @@ def convert(books: Books, phrase: str, value: float) -> dict[str, float | None]:
     if not back >= -1e-9 * books.out:
         raise InputError(
             "less-than-nothing-came-back", given=Quantity(value, "", 6, trimmed=True), phrase=phrase,
-            least=Quantity(given.share(books, 0.0), "", 3, trimmed=True),
+            least=Quantity(float(given.share(books, 0.0)), "", 3, trimmed=True),
         )  # fmt: skip
-    return {name: _or_none(each, books, back) for name, each in PHRASES.items()}
+    said_in = {name: _or_none(each, books, back) for name, each in PHRASES.items()}
+    return {name: None if number is None else float(number) for name, number in said_in.items()}
 
 
-HILL_LOOP: dict[str, Any] = {
+class HillLoop(TypedDict):
+    """A published drive up and down a hill, by the keys of answers; `headline_share` is what was said to come back."""
+
+    source: str
+    up_kwh_per_100_km: float
+    down_kwh_per_100_km: float
+    mean_kwh_per_100_km: float
+    headline_share: float
+
+
+class WorkedExample(HillLoop):
+    """The same with what follows from the two energies, and what the headline would need of a climb."""
+
+    mean_found_kwh_per_100_km: float
+    phrases: dict[str, float | None]
+    headline_as_share_of_climb_needs_kwh: float
+
+
+HILL_LOOP: HillLoop = {
     "source": "ADAC, 2024: pass road driven up and down again on a dynamometer, car of 1180 kg (press, second-hand)",
     "up_kwh_per_100_km": 26.4,
     "down_kwh_per_100_km": -7.1,
@@ -140,7 +160,7 @@ HILL_LOOP: dict[str, Any] = {
 """Published figures of a light car on a hill: as shares of a climb, the headline and the two energies do not agree."""
 
 
-def worked_example() -> dict[str, Any]:
+def worked_example() -> WorkedExample:
     """The hill loop's own two energies in every phrase they allow, beside its headline.
 
     Energy that the motor fed directly was not published and is left at nothing, so here r and s are the same.
@@ -149,8 +169,9 @@ def worked_example() -> dict[str, Any]:
     books = Books(
         out=up, back=down, spared=0.0, braking=0.0, electric=0.0, climb_out=up, descent_back=down, distance_km=200.0
     )
-    return HILL_LOOP | {
+    return {
+        **HILL_LOOP,
         "mean_found_kwh_per_100_km": (up - down) / 2,
         "phrases": convert(books, "of_climb", down / up),
-        "headline_as_share_of_climb_needs_kwh": PHRASES["of_climb"].back(books, HILL_LOOP["headline_share"]),
+        "headline_as_share_of_climb_needs_kwh": float(PHRASES["of_climb"].back(books, HILL_LOOP["headline_share"])),
     }

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 import numpy as np
 
-from model.describe.trace import Array, Numbers
+from model.describe.trace import Array, N
 from model.describe.units import KMH_PER_MPS
 from model.physics.jit import compiled, door
 
@@ -26,7 +26,7 @@ class Changing(NamedTuple):
     ramp: float
 
 
-def change_s(from_mps: Numbers, to_mps: Numbers, habit: Changing) -> Any:
+def change_s(from_mps: N, to_mps: N, habit: Changing) -> N:
     """Time a change of speed takes [s], as hard as the habit and the most jerk allow."""
     change = np.abs(to_mps - from_mps)
     lower_kmh = np.minimum(from_mps, to_mps) * KMH_PER_MPS

@@ -49,7 +49,7 @@ class Run:
 
     def __getattr__(self, name: str) -> Array:
         """A recorded quantity by its name in MOMENTS, shape (cars, steps)."""
-        if name not in MOMENTS.names or not self.moments.size:
+        if name not in (MOMENTS.names or ()) or not self.moments.size:
             raise AttributeError(f"{name} is no quantity of a run, or was not recorded")
         return self.moments[name]
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import asdict, dataclass
-from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.describe.car import Car
 from model.describe.fields import InputError
 from model.describe.figures import Quantity, Share
 from model.describe.scenario import CONDITION_FIELDS, Conditions, Driver
-from model.describe.trace import Array, Numbers, Trace
+from model.describe.trace import Array, N, Numbers, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.follow import follow
 from model.kernel.ledger import Ledger, total
@@ -23,7 +23,7 @@ LEDGER_DECIMALS = 12
 """Of the ledger's error as answered: what lies below is rounding, which differs from machine to machine."""
 
 
-def energy_saved_share(net: Numbers, friction_only_net: Numbers) -> Any:
+def energy_saved_share(net: N, friction_only_net: N) -> N:
     """Energy saved s [1]: one minus net over net of the same trace on friction brakes only."""
     return 1 - net / friction_only_net
 
@@ -32,7 +32,7 @@ LEAST_WH_PER_KM = 30.0
 """A drive that takes less of the battery [Wh/km] is paid for by its descent. Assumed: light cars take some 80."""
 
 
-def has_range(net_kwh: Numbers, distance_km: Numbers) -> Any:
+def has_range(net_kwh: Numbers, distance_km: Numbers) -> bool | NDArray[np.bool_]:
     """Whether a drive takes so much of the battery [kWh over km] that a range can be told of it.
 
     Range is a drive over and over until the battery is empty; one that its hill drives cannot be had over and over, and
@@ -41,7 +41,7 @@ def has_range(net_kwh: Numbers, distance_km: Numbers) -> Any:
     return 1000 * net_kwh >= LEAST_WH_PER_KM * distance_km
 
 
-def range_gain_share(saved: Numbers) -> Numbers:
+def range_gain_share(saved: N) -> N:
     """Range gain s / (1 − s) [1]; the range lost when regeneration vanishes is s itself."""
     return saved / (1 - saved)
 
@@ -202,7 +202,7 @@ class Result:
         """What a recorded drive asked for beyond what the modelled car could have given [kWh]; else nothing."""
         return shortfall_j(self.run) / J_PER_KWH if self.trace.recorded else 0.0
 
-    def answers(self) -> dict[str, Any]:
+    def answers(self) -> dict[str, object]:
         """The answer as the command line gives it, every key ending in its unit."""
         trace = self.trace
         return {

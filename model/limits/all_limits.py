@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
 from model.limits.descent import Headroom, headroom, hill
 from model.limits.emergency_stop import Stop
 from model.limits.full_start import Normal
+from model.limits.grip_margin import GripCheck
 from model.limits.hard_stop import stops_there
 from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import grip_there
@@ -26,7 +26,7 @@ class AtAGlance:
 
     costs: SeasonCosts
     normal: dict[str, Normal | None]
-    grip: dict[str, Any]
+    grip: GripCheck
     room: Headroom
     stops: dict[str, Stop]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import TypedDict
 
 import numpy as np
 import pandas as pd
@@ -24,7 +24,18 @@ MAP_C = np.arange(-20.0, 31.0)
 """Battery temperatures of the map [°C]."""
 LATTICE_C, LATTICE_SOC = (-15.0, -5.0, 5.0, 15.0, 25.0), (0.1, 0.45, 0.8)
 """Where the map carries numbers."""
-FADES: dict[str, Any] = {"speed_kmh": 50.0, "surface": "ice", "cold_battery_c": -10.0, "slow_kmh": 8.0}
+
+
+class LiftOffs(TypedDict):
+    """Lift-offs as `model.limits.winter.why_it_fades` takes them."""
+
+    speed_kmh: float
+    surface: str
+    cold_battery_c: float
+    slow_kmh: float
+
+
+FADES: LiftOffs = {"speed_kmh": 50.0, "surface": "ice", "cold_battery_c": -10.0, "slow_kmh": 8.0}
 """The lift-offs that are held side by side."""
 
 

@@ -8,7 +8,7 @@ trailer's own brakes are left out.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import TypedDict
 
 import numpy as np
 
@@ -56,7 +56,7 @@ def build_up(from_mps: float, full_mps2: float, time_s: float, rolling_mps2: flo
 
 def brakes_hold_mps2(
     conditions: Conditions, level: float, speed: Numbers, grade: float = 0.0, on_braked_wheels: float = 1.0
-) -> Any:
+) -> Array:
     """Slowing [m/s²] that the road lets four braked wheels reach, on a slope [1] too; `level` within its band.
 
     `on_braked_wheels` is the share of all mass that rests on them [1]: a trailer's own brakes are left out.
@@ -165,7 +165,7 @@ def motor_part_g(scenario: Scenario, from_kmh: float) -> dict[str, float]:
 
 def emergency_answers(
     scenario: Scenario, from_kmh: float, *, reaction_s: float = 1.0, grade_pct: float = 0.0
-) -> dict[str, Any]:
+) -> dict[str, object]:
     """An emergency stop as the command line answers it, every key ending in its unit.
 
     On friction brakes alone, reaction included, in the middle of the road's band of grip; under `band` at its low, mid
@@ -211,7 +211,16 @@ def emergency_answers(
     }
 
 
-def standing_on_slope(car: Car, conditions: Conditions, grade: float) -> dict[str, Any]:
+class Standing(TypedDict):
+    """What holds a standing car, by the keys of answers: a figure each at the road's low, mid and high grip."""
+
+    force_n: float
+    demand_friction: float
+    available_friction: dict[str, float]
+    steepest_pct: dict[str, float]
+
+
+def standing_on_slope(car: Car, conditions: Conditions, grade: float) -> Standing:
     """What holds a standing car on a slope [1]: force [N], and grip asked of four braked wheels against what there is.
 
     The friction brakes hold it, with a trailer too. A motor does not hold a parked car.

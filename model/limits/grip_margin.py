@@ -8,7 +8,7 @@ stable is not modelled.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Any
+from typing import TypedDict
 
 import numpy as np
 
@@ -35,29 +35,56 @@ MODERATE_FROM = 0.5
 """Share of the least grip in the road's band from which the margin is no more than moderate [1]: a convention."""
 
 
+class GripCheck(TypedDict):
+    """What `grip_check` answers, by the keys of answers; where there are three, at low, mid and high grip."""
+
+    surface: str
+    tyres: str
+    speed_kmh: float
+    bend_radius_m: float | None
+    grade_pct: float
+    lift_off_mps2: float
+    driven_axle: str
+    across_mps2: float
+    demand_friction: float
+    demand_by_axle: dict[str, dict[str, float]]
+    available_friction: dict[str, float]
+    largest_lift_off_mps2: dict[str, float]
+    largest_lift_off_with_reserve_mps2: dict[str, float]
+    reserve_share: float
+    axle_load_share: dict[str, float]
+    axle_load_share_standing: dict[str, float]
+    slowing_here_mps2: float
+    slip_control_delay_s: float
+    slip_when_control_acts: dict[str, float]
+    four_wheel_braking_mps2: dict[str, float]
+    failing_axle: str
+    margin: str
+
+
 @dataclass(frozen=True)
 class AxleGrip:
     """Friction asked of each axle's tyres [1], along and across them, and the weight each axle carries [N]."""
 
-    front_along: Any
-    front_across: Any
-    rear_along: Any
-    rear_across: Any
-    front_load_n: Any
-    rear_load_n: Any
+    front_along: Array
+    front_across: Array
+    rear_along: Array
+    rear_across: Array
+    front_load_n: Array
+    rear_load_n: Array
 
     @property
-    def front(self) -> Any:
+    def front(self) -> Array:
         """Friction that the front axle's tyres must have [1]: along and across share one ellipse."""
         return np.hypot(self.front_along, np.asarray(self.front_across) / LATERAL_SHARE)
 
     @property
-    def rear(self) -> Any:
+    def rear(self) -> Array:
         """Friction that the rear axle's tyres must have [1]."""
         return np.hypot(self.rear_along, np.asarray(self.rear_across) / LATERAL_SHARE)
 
     @property
-    def front_load_share(self) -> Any:
+    def front_load_share(self) -> Array:
         """Share of the weight on the front axle while slowing [1]."""
         return self.front_load_n / (self.front_load_n + self.rear_load_n)
 
@@ -91,7 +118,7 @@ def cosine_of(grade: Numbers) -> Array:
     return 1 / np.sqrt(1 + np.asarray(grade, dtype=float) ** 2)
 
 
-def demand_friction(asked: AxleGrip, driven_axle: str) -> Any:
+def demand_friction(asked: AxleGrip, driven_axle: str) -> Array:
     """Friction asked of the driven axle [1]; with all wheels driven, of the axle that is asked more."""
     return {"front": asked.front, "rear": asked.rear}.get(driven_axle, np.maximum(asked.front, asked.rear))
 
@@ -119,7 +146,7 @@ def grip_levels(conditions: Conditions) -> dict[str, float]:
     return dict.fromkeys(LEVELS, conditions.grip_level) if conditions.grip_level else LEVELS
 
 
-def available_friction(conditions: Conditions, speed: Numbers = 0.0) -> dict[str, Any]:
+def available_friction(conditions: Conditions, speed: Numbers = 0.0) -> dict[str, Array]:
     """Friction that road and tyres may give [1] at `speed` [m/s]: low, mid and high end of the road's band."""
     return {name: road_friction(conditions, speed, level) for name, level in grip_levels(conditions).items()}
 
@@ -161,7 +188,7 @@ def grip_check(
     speed_kmh: float = 50.0,
     bend_radius_m: float | None = None,
     grade_pct: float = 0.0,
-) -> dict[str, Any]:
+) -> GripCheck:
     """Lift-off against available grip as the command line answers it, every key ending in its unit.
 
     `largest_lift_off_mps2` uses all the grip there is, `largest_lift_off_with_reserve_mps2` leaves over the reserve

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Any
 
 import pandas as pd
 
@@ -12,7 +11,7 @@ from model.describe.parameters import car_of
 from model.describe.scenario import SEASONS, SURFACES, Conditions, Scenario
 from model.describe.units import KMH_PER_MPS
 from model.kernel.savings import Result
-from model.limits.emergency_stop import Stop, emergency_stop, motor_part_g, standing_on_slope
+from model.limits.emergency_stop import Standing, Stop, emergency_stop, motor_part_g, standing_on_slope
 from model.limits.friction_brakes import BrakeUse, brake_use
 from model.limits.grip_margin import grip_levels
 from model.limits.limit_settings import LimitSettings, slipperiest
@@ -38,7 +37,7 @@ class HardStop:
     by_surface: pd.DataFrame
     motor_g: dict[str, float]
     motor_only: MotorOnlyStop
-    standing: dict[str, Any]
+    standing: Standing
     highway_code_m: float
     sight_m: float
     brakes: BrakeUse

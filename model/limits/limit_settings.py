@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from model.describe.car import Car
-from model.describe.fields import InputError, choice, fields_of, from_link, number
+from model.describe.fields import InputError, choice, fields_of, filled, from_link, number
 from model.describe.parameters import car_of
 from model.describe.scenario import SURFACES, Conditions, Scenario
 from model.limits.grip_margin import BENDS_M, LEVELS
@@ -38,7 +38,7 @@ LIMIT_FIELDS = fields_of(LimitSettings, "limits")
 def settings_of(link: Mapping[str, str]) -> tuple[LimitSettings, list[InputError]]:
     """The settings of a link, and what was refused and changed."""
     values, notices = from_link(LIMIT_FIELDS, link)
-    return LimitSettings(**values), notices
+    return filled(LimitSettings, values), notices
 
 
 def by_battery(scenario: Scenario, of: Callable[[Car], Found]) -> dict[str, Found]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 import pandas as pd
@@ -16,6 +15,7 @@ from model.limits.grip_margin import (
     BENDS_M,
     LEVELS,
     AxleGrip,
+    GripCheck,
     balance,
     demand_friction,
     grip_asked,
@@ -44,7 +44,7 @@ class SlipperyRoad:
     asked of `front` and `rear` by `front_share` of the motor slowing; None straight on.
     """
 
-    check: dict[str, Any]
+    check: GripCheck
     asked: AxleGrip
     most_friction: float
     winter_times: float
@@ -61,7 +61,7 @@ def friction_of_roads(conditions: Conditions, speed: float) -> Array:
     return friction
 
 
-def grip_there(scenario: Scenario, settings: LimitSettings) -> dict[str, Any]:
+def grip_there(scenario: Scenario, settings: LimitSettings) -> GripCheck:
     """The check of `model.limits.grip_margin` on the drive's slipperiest road, where the settings say."""
     where = (settings.grip_kmh, BENDS_M.get(settings.bend), settings.slope_pct)
     return grip_check(car_of(scenario), slipperiest(scenario), scenario.driver.lift_off_mps2, *where)

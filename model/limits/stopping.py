@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
 
-from model.describe.trace import Array, Numbers
+from model.describe.trace import Array, N
 
 HIGHWAY_CODE = (0.67, 6.55)
 """Thinking time [s] and slowing [m/s²] behind the UK Highway Code's typical stopping distances, rule 126 (derived)."""
@@ -16,22 +14,22 @@ SIGHT_SLOWING_MPS2 = 3.4
 SPEED_STEPS = 400
 
 
-def thinking_distance_m(speed: Numbers, reaction_s: Numbers) -> Any:
+def thinking_distance_m(speed: N, reaction_s: float) -> N:
     """Road covered before the brakes act [m] at `speed` [m/s]."""
     return speed * reaction_s
 
 
-def braking_distance_m(speed: Numbers, deceleration: Numbers) -> Any:
+def braking_distance_m(speed: N, deceleration: float) -> N:
     """Road covered while slowing evenly from `speed` [m/s] to rest [m]."""
     return speed * speed / (2 * deceleration)
 
 
-def stopping_distance_m(speed: Numbers, reaction_s: Numbers, deceleration: Numbers) -> Any:
+def stopping_distance_m(speed: N, reaction_s: float, deceleration: float) -> N:
     """Thinking and braking distance together [m]."""
     return thinking_distance_m(speed, reaction_s) + braking_distance_m(speed, deceleration)
 
 
-def sight_distance_m(speed_kmh: Numbers) -> Any:
+def sight_distance_m(speed_kmh: N) -> N:
     """Stopping sight distance [m] at `speed_kmh` [km/h] before rounding; the coefficients are from memory.
 
     The second is rounded up by 1 %, without which two rows of the printed table would come out lower.
@@ -39,7 +37,7 @@ def sight_distance_m(speed_kmh: Numbers) -> Any:
     return 0.278 * speed_kmh * SIGHT_REACTION_S + 0.039 * speed_kmh * speed_kmh / SIGHT_SLOWING_MPS2
 
 
-def braking_power_w(mass_kg: Numbers, deceleration: Numbers, speed: Numbers) -> Any:
+def braking_power_w(mass_kg: N, deceleration: N, speed: N) -> N:
     """Power at the wheels [W] while `mass_kg` slows by `deceleration` [m/s²] at `speed` [m/s]: force times speed."""
     return mass_kg * deceleration * speed
 

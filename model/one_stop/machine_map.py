@@ -7,7 +7,6 @@ the wheels' radius over the gear ratio, so its picture has the same shape.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 import pandas as pd
@@ -24,7 +23,7 @@ SPEED_BINS, FORCE_BINS = 24, 24
 """Cells over the machine's whole speed, and over its whole force in one quadrant, in which a drive is counted."""
 
 
-def greatest_n(car: Car, speed: Numbers, *, slowing: bool) -> Any:
+def greatest_n(car: Car, speed: Numbers, *, slowing: bool) -> Array:
     """The machine's greatest force [N] at `speed` [m/s, above 0]: one torque at first, then one power."""
     motor = motor_in(car)
     return np.minimum(motor.greatest_n, (motor.regen_peak_w if slowing else motor.peak_w) / speed)
@@ -36,7 +35,7 @@ def constant_torque_until_kmh(car: Car, *, slowing: bool) -> float:
     return float((motor.regen_peak_w if slowing else motor.peak_w) / motor.greatest_n) * KMH_PER_MPS
 
 
-def efficiency(car: Car, speed: Numbers, force: Numbers, *, slowing: bool) -> Any:
+def efficiency(car: Car, speed: Numbers, force: Numbers, *, slowing: bool) -> Array:
     """Efficiency of machine and inverter [1] at a speed [m/s] and force [N], both above 0; below 0 it only takes."""
     mechanical, loss = speed * force, motor_loss_w(car, speed, -force if slowing else force)
     return (mechanical - loss) / mechanical if slowing else mechanical / (mechanical + loss)

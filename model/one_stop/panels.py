@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from model.describe.fields import InputError, choice, fields_of, from_link, number
+from model.describe.fields import InputError, choice, fields_of, filled, from_link, number
 from model.one_stop.bigger_motor import CHANGES
 from model.one_stop.machine_map import QUADRANTS
 
@@ -33,4 +33,4 @@ PANEL_FIELDS = fields_of(PanelSettings, "panels")
 def settings_of(link: Mapping[str, str]) -> tuple[PanelSettings, list[InputError]]:
     """The settings of a link, and what was refused and changed."""
     values, notices = from_link(PANEL_FIELDS, link)
-    return PanelSettings(**values), notices
+    return filled(PanelSettings, values), notices

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import Any
 
 import numpy as np
 import pandas as pd
 
 from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
-from model.describe.trace import Array, Numbers
+from model.describe.trace import Array, N
 from model.describe.units import J_PER_WH, KMH_PER_MPS
 from model.kernel.savings import Result, evaluate
 from model.limits.emergency_stop import brakes_hold_mps2
@@ -107,7 +106,7 @@ def moving_kg(result: Result) -> float:
     return float(result.run.effective_mass_kg[0])
 
 
-def motion_wh(speed_kmh: Numbers, mass_kg: float) -> Any:
+def motion_wh(speed_kmh: N, mass_kg: float) -> N:
     """Energy of motion [Wh] of a mass [kg] at a speed [km/h]."""
     return mass_kg * (speed_kmh / KMH_PER_MPS) ** 2 / 2 / J_PER_WH
 

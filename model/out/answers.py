@@ -10,7 +10,7 @@ import json
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, overload
 
 from model import MODEL_VERSION
 from model.describe.fields import Field, InputError
@@ -47,12 +47,12 @@ class Asked:
     test_range: tuple[float, str] | None = None
 
 
-def asked_by(data: Any) -> Asked:
+def asked_by(data: object) -> Asked:
     """What a scenario file asks, or an answer given earlier; raises `InputError` where it cannot be read."""
     if not isinstance(data, Mapping) or "scenario" not in data:
         return Asked(scenario_from_json(data))
 
-    def part(name: str) -> Mapping[str, Any] | None:
+    def part(name: str) -> Mapping[str, object] | None:
         given = data.get(name)
         if given is not None and not isinstance(given, Mapping):
             raise InputError("answer-part-no-object", part=name, given=str(given))
@@ -61,14 +61,14 @@ def asked_by(data: Any) -> Asked:
     band, year, road = part("band"), part("year"), part("range_on_road")
     return Asked(
         scenario_from_json(data["scenario"]),
-        band_runs=0 if band is None else RUNS_FIELD.parse(band.get("runs", RUNS)),
-        year_runs=0 if year is None else RUNS_FIELD.parse(year.get("runs", RUNS)),
+        band_runs=0 if band is None else int(RUNS_FIELD.number(band.get("runs", RUNS))),
+        year_runs=0 if year is None else int(RUNS_FIELD.number(year.get("runs", RUNS))),
         advice=part("advice") is not None,
-        test_range=None if road is None else (RANGE_KM.parse(road.get("test_range_km")), str(road.get("test"))),
+        test_range=None if road is None else (RANGE_KM.number(road.get("test_range_km")), str(road.get("test"))),
     )
 
 
-def drive_answer(asked: Asked) -> dict[str, Any]:
+def drive_answer(asked: Asked) -> dict[str, object]:
     """The answer for a described drive, every key ending in its unit."""
     scenario = asked.scenario
     result = drive(scenario)
@@ -79,15 +79,15 @@ def drive_answer(asked: Asked) -> dict[str, Any]:
         answer["advice"] = _advice(scenario)
     if asked.year_runs:
         year = year_of(scenario, asked.year_runs)
-        answer["year"] = {"runs": asked.year_runs, "seed": SEED} | asdict(year)
+        answer["year"] = of_year = {"runs": asked.year_runs, "seed": SEED} | asdict(year)
         if beside := beside_now(year, scenario.year, result.car):
-            answer["year"]["beside_now"] = asdict(beside)
+            of_year["beside_now"] = asdict(beside)
         if has_engine(result.car):
-            answer["year"]["saved_fuel_l"] = asdict(fuel_of_year(scenario))
+            of_year["saved_fuel_l"] = asdict(fuel_of_year(scenario))
     return answer
 
 
-def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, legs: bool = False) -> dict[str, Any]:
+def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, legs: bool = False) -> dict[str, object]:
     """The answer for any drive; without `legs` something else was driven in place of the scenario's legs."""
     answer = result.answers() | described(scenario, legs=legs)
     if has_engine(result.car):
@@ -99,14 +99,15 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
         answer |= {"range_km": result.range_km(), "daily_range_km": result.range_km(limit)}
     if band_runs:
         bands = answer_of(result, samples_of(scenario, result, band_runs), limit)
-        answer["band"] = drawn_for(band_runs) | {"cars_unable": bands.unable} | _bands(bands)
+        band = drawn_for(band_runs) | {"cars_unable": bands.unable} | _bands(bands)
         if reaches:
             ranges = {name: getattr(bands, name) for name in ("range_km", "daily_range_km", "range_gain_km")}
-            answer["band"] |= {name: points(band) for name, band in ranges.items()}
+            band |= {name: points(ends) for name, ends in ranges.items()}
+        answer["band"] = band
     return answer
 
 
-def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str, Any]:
+def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str, object]:
     """Drives side by side, and what each has more than the first: bands over the same draws, run by run."""
     # imported where it is asked for: with the tables of pandas, it takes as long as driving a cycle
     from model.out.comparison import difference, side_of, told_apart
@@ -132,13 +133,13 @@ def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str,
     }
 
 
-def drawn_for(runs: int) -> dict[str, Any]:
+def drawn_for(runs: int) -> dict[str, object]:
     """How a band was drawn."""
     promise = band_promise(COMMAND_LINE)
     return {"promise": promise, "quantiles": [LOW_SHARE, 0.5, HIGH_SHARE], "runs": runs, "seed": SEED}
 
 
-def _bands(of: Bands | Difference) -> dict[str, Any]:
+def _bands(of: Bands | Difference) -> dict[str, object]:
     return {
         "energy_saved_share": points(of.saved_share),
         "saved_kwh": points(of.saved_kwh),
@@ -146,7 +147,7 @@ def _bands(of: Bands | Difference) -> dict[str, Any]:
     }
 
 
-def described(scenario: Scenario, *, legs: bool = False) -> dict[str, Any]:
+def described(scenario: Scenario, *, legs: bool = False) -> dict[str, object]:
     """Which model answered, and to what."""
     data = scenario_to_json(scenario)
     if not legs:
@@ -154,12 +155,20 @@ def described(scenario: Scenario, *, legs: bool = False) -> dict[str, Any]:
     return {"model_version": MODEL_VERSION, "scenario": data}
 
 
+@overload
+def points(band: Band) -> list[float]: ...
+
+
+@overload
+def points(band: None) -> None: ...
+
+
 def points(band: Band | None) -> list[float] | None:
     """A band as an answer has it: low, mid, high."""
     return None if band is None else [band.low, band.mid, band.high]
 
 
-def _advice(scenario: Scenario) -> dict[str, Any]:
+def _advice(scenario: Scenario) -> dict[str, object]:
     from model.lift_off.advice import advise
     from model.lift_off.curves import curves_of
     from model.words.lift_off import advice_answers
@@ -167,7 +176,7 @@ def _advice(scenario: Scenario) -> dict[str, Any]:
     return advice_answers(advise(curves_of(scenario)), COMMAND_LINE)
 
 
-def _waterfall(found: RangeOnRoad) -> dict[str, Any]:
+def _waterfall(found: RangeOnRoad) -> dict[str, object]:
     """The way from a printed range to the road, each step with its name."""
     steps = [
         {"id": step.id, "label": COMMAND_LINE.say("road-step", step=step.id)} | asdict(step) for step in found.steps
@@ -176,7 +185,7 @@ def _waterfall(found: RangeOnRoad) -> dict[str, Any]:
     return asdict(found) | {"steps": steps} | whole
 
 
-def rounded(value: Any) -> Any:
+def rounded(value: object) -> object:
     """Numbers at six significant digits, the same bytes on every machine; what is not finite becomes null."""
     if isinstance(value, Mapping):
         # what was given is kept digit by digit, or a file given back would ask for another drive
@@ -188,6 +197,6 @@ def rounded(value: Any) -> Any:
     return value
 
 
-def as_text(answer: Mapping[str, Any]) -> str:
+def as_text(answer: Mapping[str, object]) -> str:
     """The answer as JSON text."""
     return json.dumps(rounded(answer), indent=2, ensure_ascii=False) + "\n"

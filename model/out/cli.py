@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable, Mapping, Sequence
 from io import TextIOWrapper
 from pathlib import Path
-from typing import Any, NoReturn
+from typing import NoReturn, cast
 
 from model.describe.fields import InputError
 from model.describe.figures import Several
@@ -122,14 +122,14 @@ def scenario_from_options(base: Scenario, options: argparse.Namespace) -> tuple[
 # What only some verbs need is imported in them: all of it takes longer than driving a cycle.
 
 
-def _cycle(options: argparse.Namespace) -> dict[str, Any]:
+def _cycle(options: argparse.Namespace) -> dict[str, object]:
     scenario, _ = scenario_from_options(Scenario(), options)
     car = car_of(scenario)
     result = evaluate(cycle_trace(options.name), car, scenario.conditions, scenario.driver)
     return {"cycle": options.name} | result_answer(result, scenario, band_runs=RUNS if options.band else 0)
 
 
-def _drive(options: argparse.Namespace) -> dict[str, Any]:
+def _drive(options: argparse.Namespace) -> dict[str, object]:
     asked = asked_by(read_json(options.scenario))
     scenario, _ = scenario_from_options(asked.scenario, options)
     printed = asked.test_range if options.test_range_km is None else (options.test_range_km, options.test)
@@ -144,13 +144,13 @@ def _drive(options: argparse.Namespace) -> dict[str, Any]:
     )
 
 
-def _stop(options: argparse.Namespace) -> dict[str, Any]:
+def _stop(options: argparse.Namespace) -> dict[str, object]:
     from model.limits.emergency_stop import emergency_answers
     from model.one_stop.slow_down import FROM_KMH, TO_KMH, compare
 
     scenario, _ = scenario_from_options(Scenario(), options)
     car = car_of(scenario)
-    start, end = FROM_KMH.parse(options.from_kmh), TO_KMH.parse(options.to_kmh)
+    start, end = FROM_KMH.number(options.from_kmh), TO_KMH.number(options.to_kmh)
     ways = compare(
         start / KMH_PER_MPS, end / KMH_PER_MPS, car, scenario.conditions, scenario.driver,
         equal_distance=options.equal_distance,
@@ -167,27 +167,27 @@ def _stop(options: argparse.Namespace) -> dict[str, Any]:
     } | described(scenario)
 
 
-def _log(options: argparse.Namespace) -> dict[str, Any]:
+def _log(options: argparse.Namespace) -> dict[str, object]:
     from model.out.recorded import band_of_recording, drive_recording
 
     scenario, given = scenario_from_options(Scenario(), options)
     recording, scenario, result = drive_recording(options.file, scenario, frozenset(given))
     answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
     if options.band:
-        answer["band"] |= band_of_recording(scenario, result)
+        answer["band"] = {**cast(Mapping[str, object], answer["band"]), **band_of_recording(scenario, result)}
     if recording.measured is not None:
         answer["measured"] = recording.measured.__dict__
     return answer | recording.told()
 
 
-def _study(options: argparse.Namespace) -> dict[str, Any]:
+def _study(options: argparse.Namespace) -> dict[str, object]:
     from model.out.progress import Progress
     from model.out.study import WORKERS, study
 
     scenario, given = scenario_from_options(Scenario(), options)
     found = study(
         options.folder, scenario, frozenset(given), band=options.band, out=options.out,
-        workers=WORKERS.parse(options.workers), scheduler=options.dask, told=Progress(sys.stderr),
+        workers=int(WORKERS.number(options.workers)), scheduler=options.dask, told=Progress(sys.stderr),
     )  # fmt: skip
     return found | described(scenario)
 
@@ -203,14 +203,14 @@ def _cars(options: argparse.Namespace) -> str:
     return as_csv(table_answers(options.table, cycles, settings_from(options.set), band=options.band))
 
 
-def _compare(options: argparse.Namespace) -> dict[str, Any]:
+def _compare(options: argparse.Namespace) -> dict[str, object]:
     if not 2 <= len(options.scenarios) <= 3:
         raise InputError("compare-two-or-three", given=len(options.scenarios))
     asked = [asked_by(read_json(file)).scenario for file in options.scenarios]
     return compare_answer([scenario_from_options(scenario, options)[0] for scenario in asked])
 
 
-def _grip(options: argparse.Namespace) -> dict[str, Any]:
+def _grip(options: argparse.Namespace) -> dict[str, object]:
     from model.limits.grip_margin import BEND_RADIUS_M, GRADE_PCT, SPEED_KMH, grip_check
 
     scenario, _ = scenario_from_options(Scenario(), options)
@@ -218,16 +218,16 @@ def _grip(options: argparse.Namespace) -> dict[str, Any]:
         car_of(scenario),
         scenario.conditions,
         scenario.driver.lift_off_mps2,
-        SPEED_KMH.parse(options.speed_kmh),
-        BEND_RADIUS_M.parse(options.bend_radius_m),
-        GRADE_PCT.parse(options.grade_pct),
+        SPEED_KMH.number(options.speed_kmh),
+        None if options.bend_radius_m is None else BEND_RADIUS_M.number(options.bend_radius_m),
+        GRADE_PCT.number(options.grade_pct),
     )
     say = COMMAND_LINE.say
     words = {"failure": say("grip-failure", wheels=found["failing_axle"]), "margin_rule": say("margin-rule")}
     return found | words | described(scenario)
 
 
-def _claim(options: argparse.Namespace) -> dict[str, Any]:
+def _claim(options: argparse.Namespace) -> dict[str, object]:
     from model.claims.collection import claims
     from model.claims.questions import question, question_from_json
     from model.claims.specification import phrased
@@ -244,7 +244,7 @@ def _claim(options: argparse.Namespace) -> dict[str, Any]:
     return claim_answers(check(question(claim_id, settings | settings_from(options.set))))
 
 
-VERBS: dict[str, Callable[[argparse.Namespace], dict[str, Any] | str]] = {
+VERBS: dict[str, Callable[[argparse.Namespace], dict[str, object] | str]] = {
     "cycle": _cycle, "drive": _drive, "log": _log, "study": _study, "cars": _cars, "compare": _compare, "stop": _stop,
     "grip": _grip, "claim": _claim,
 }  # fmt: skip

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.describe.parameters import assumed_figures, car_of, class_labels, open_figures_of
 from model.describe.scenario import SETTINGS, Scenario
@@ -115,7 +115,7 @@ def draw_beside(scenario: Scenario, first_class: str, runs: int) -> dict[str, Ar
     names = {key: key if figure == alike.get(key) else f"{key} of {car_class}" for key, figure in figures.items()}
     shares = hypercube(names.values(), runs)
     return {
-        key: triangular(shares[names[key]], figure.low, figure.mid, figure.high)[:, None]
+        key: triangular(shares[names[key]], *figure.numbers)[:, None]
         for key, figure in figures.items()
     }
 
@@ -176,7 +176,7 @@ def _weights(scenario: Scenario, first: Scenario, drawn: Mapping[str, Array]) ->
     return weights_of(of, drawn, None if shown is None else drive(of).trace)
 
 
-def runs_of_both(side: Side, first: Side) -> Any:
+def runs_of_both(side: Side, first: Side) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
     """The runs in which both drives' cars fit what is known of them, each as often as it does.
 
     What is assumed alike of both is one figure in each run, so it has to fit both. Where no run does, what is known

@@ -14,7 +14,6 @@ from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 
@@ -63,7 +62,7 @@ def own_parts(cycle: str, runs: int) -> Array:
 def draw(scenario: Scenario, runs: int) -> dict[str, Array]:
     """The open figures of a scenario drawn `runs` times, shape (runs, 1); the same places for every car."""
     return {
-        key: triangular(places(key, runs), figure.low, figure.mid, figure.high)[:, None]
+        key: triangular(places(key, runs), *figure.numbers)[:, None]
         for key, figure in open_figures_of(scenario).items()
     }
 
@@ -97,12 +96,12 @@ def on_cycles(scenario: Scenario, cycles: Sequence[str], runs: int = 0) -> dict[
     return found
 
 
-def car_in_row(row: Mapping[str, str], settings: Mapping[str, Any]) -> Scenario:
+def car_in_row(row: Mapping[str, str], settings: Mapping[str, object]) -> Scenario:
     """The scenario of a table's row; what is empty comes from the class named under ``like``, or of nearest mass."""
     figures = {key: value.strip() for key, value in row.items() if value and value.strip() and key != "id"}
     like = figures.pop("like", None)
     if like is None and "mass_kg" in figures:
-        like = class_of_mass(SETTINGS["mass_kg"].parse(figures["mass_kg"]))
+        like = class_of_mass(SETTINGS["mass_kg"].number(figures["mass_kg"]))
     scenario = with_car(Scenario(conditions=RANGE_TEST), like if like is not None else Scenario().car_class)
     scenario = with_settings(with_settings(scenario, figures), settings)
     car_of(scenario)
@@ -134,8 +133,8 @@ def read_table(file: Path) -> list[dict[str, str]]:
     return [{**dict(zip(columns, line, strict=False)), "": str(len(line))} for line in lines[1:]]
 
 
-def _answers(place: int, row: dict[str, str], columns: int, cycles: Sequence[str], settings: Mapping[str, Any],
-             runs: int) -> list[dict[str, Any]]:  # fmt: skip
+def _answers(place: int, row: dict[str, str], columns: int, cycles: Sequence[str], settings: Mapping[str, object],
+             runs: int) -> list[dict[str, object]]:  # fmt: skip
     name = (row.get("id") or "").strip() or str(place)
     try:
         if int(row.pop("")) != columns:
@@ -145,7 +144,7 @@ def _answers(place: int, row: dict[str, str], columns: int, cycles: Sequence[str
         return [{"id": name, "cycle": cycle, "refused": refusal_words(refused, COMMAND_LINE)} for cycle in cycles]
     rows = []
     for cycle, car in found.items():
-        one: dict[str, Any] = {"id": name, "cycle": cycle, "wall_wh_per_km": car.wall_wh_per_km}
+        one: dict[str, object] = {"id": name, "cycle": cycle, "wall_wh_per_km": car.wall_wh_per_km}
         if runs:
             band = Band.of(car.drawn_wall_wh_per_km)
             one |= {"low": band.low, "mid": band.mid, "high": band.high}
@@ -154,8 +153,8 @@ def _answers(place: int, row: dict[str, str], columns: int, cycles: Sequence[str
 
 
 def table_answers(
-    file: Path, cycles: Sequence[str], settings: Mapping[str, Any], *, band: bool
-) -> list[dict[str, Any]]:
+    file: Path, cycles: Sequence[str], settings: Mapping[str, object], *, band: bool
+) -> list[dict[str, object]]:
     """Every car of a table on every cycle: rows with the keys of CAR_COLUMNS, those left out that have no value.
 
     Raises
@@ -176,7 +175,7 @@ def table_answers(
     return [one for answers in found for one in answers]
 
 
-def as_csv(rows: Sequence[Mapping[str, Any]]) -> str:
+def as_csv(rows: Sequence[Mapping[str, object]]) -> str:
     """Rows as CSV text, numbers at six significant digits."""
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")

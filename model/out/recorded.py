@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import TypedDict
 
 import numpy as np
 import pandas as pd
@@ -61,9 +61,16 @@ def energy_over_time(recording: Recording, result: Result) -> pd.DataFrame:
     )  # fmt: skip
 
 
+class RecordedBand(TypedDict):
+    """Low, mid and high of what a recorded drive comes to, by the keys of answers."""
+
+    battery_net_kwh: list[float]
+    recovered_share_of_output: list[float] | None
+
+
 def band_of_recording(
     scenario: Scenario, result: Result, runs: int = RUNS, processors: int = PROCESSORS
-) -> dict[str, Any]:
+) -> RecordedBand:
     """Low, mid and high of a recorded drive's net energy [kWh] and recovered share r [1], over `runs` drawn cars.
 
     What was measured weights none of them. A single measured drive has its part of its own

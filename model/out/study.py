@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 from statistics import median
-from typing import Any
+from typing import Any, cast
 
 from model import MODEL_VERSION
 from model.describe.fields import Field, InputError
@@ -34,7 +34,7 @@ MEASURED = {
 """Under which keys of a row the measured figure stands beside the modelled one."""
 ERRORS = ("net_error_share", "recovered_difference")
 WORKERS = Field("workers", "count", "", "study-workers", 1, 256, default=1)
-FileRow = dict[str, Any]
+FileRow = dict[str, object]
 
 
 def study_row(
@@ -89,9 +89,9 @@ class Totals:
     errors: dict[str, array[float]] = field(default_factory=lambda: {key: array("d") for key in ERRORS})
     held: dict[str, list[int]] = field(default_factory=lambda: {key: [0, 0] for key in MEASURED})
 
-    def add(self, row: Mapping[str, Any]) -> None:
+    def add(self, added: Mapping[str, object]) -> None:
         """Count a row in, with as many digits as it is written with."""
-        row = rounded(row)
+        row = cast(dict[str, Any], rounded(added))
         self.files += 1
         self.refused += "refused" in row
         self.duration_s += row.get("duration_s", 0.0)
@@ -104,9 +104,9 @@ class Totals:
                 self.held[key][0] += 1
                 self.held[key][1] += band[0] <= row[beside] <= band[2]
 
-    def answer(self, band: bool) -> dict[str, Any]:
+    def answer(self, band: bool) -> dict[str, object]:
         """How many files there were, the medians of the errors, and with bands how many of the measured lay in them."""
-        found: dict[str, Any] = {"files": self.files, "refused": self.refused}
+        found: dict[str, object] = {"files": self.files, "refused": self.refused}
         for key, values in self.errors.items():
             found[key] = (
                 {"drives": len(values), "median": median(values), "median_size": median(map(abs, values))}
@@ -130,7 +130,7 @@ def study(
     workers: int = 1,
     scheduler: str = "",
     told: Callable[[int, Totals], None] = lambda files, totals: None,
-) -> dict[str, Any]:
+) -> dict[str, object]:
     """Work through all recordings of a folder: a row a file by name, and medians over those that were measured.
 
     Parameters
@@ -170,13 +170,13 @@ def study(
             rows.append(row)
             totals.add(row)
             told(len(files), totals)
-        return totals.answer(band) | {"drives": sorted(rows, key=lambda row: row["name"])}
+        return totals.answer(band) | {"drives": sorted(rows, key=lambda row: str(row["name"]))}
     with table:
         left = [file for file in files if not table.holds(file)]
         for row in table.rows(sorted(set(files) - set(left))):
             totals.add(row)
         for row in _rows(work, left, workers, scheduler):
-            table.add(row, folder / row["name"])
+            table.add(row, folder / str(row["name"]))
             totals.add(row)
             told(len(files), totals)
         table.put_in_order(files)

@@ -13,14 +13,14 @@ from collections.abc import Iterable, Iterator, Mapping
 from itertools import islice
 from pathlib import Path
 from types import TracebackType
-from typing import Any, BinaryIO, Self
+from typing import BinaryIO, Self, cast
 
 from model import MODEL_VERSION
 from model.describe.fields import InputError
 from model.describe.figures import Several
 from model.out.answers import rounded
 
-COLUMNS: dict[str, type] = {
+COLUMNS: dict[str, type[str] | type[float]] = {
     "name": str,
     "size_bytes": int,
     "distance_km": float,
@@ -90,11 +90,11 @@ class StudyTable:
         """Whether there is a row of a recording as it is now."""
         return self.found.get(written(file.name), (0, -1))[1] == _size(file)
 
-    def add(self, row: Mapping[str, Any], file: Path) -> None:
+    def add(self, row: Mapping[str, object], file: Path) -> None:
         """Write a row; it is on its way to the disk when the next one is computed."""
         self._write(self._cells(row, _size(file)))
 
-    def rows(self, files: Iterable[Path]) -> Iterator[dict[str, Any]]:
+    def rows(self, files: Iterable[Path]) -> Iterator[dict[str, object]]:
         """The rows of some recordings that have one, as they were added."""
         for file in files:
             if (name := written(file.name)) in self.found:
@@ -147,9 +147,9 @@ class StudyTable:
                 raise InputError("study-out-of-other-settings", name=self.out.name)
             self.found[given["name"]] = at, int(given["size_bytes"])
 
-    def _write(self, cells: Mapping[str, Any]) -> None:
+    def _write(self, cells: Mapping[str, object]) -> None:
         self.file.seek(0, os.SEEK_END)
-        self.found[cells["name"]] = self.file.tell(), cells["size_bytes"]
+        self.found[str(cells["name"])] = self.file.tell(), cast(int, cells["size_bytes"])
         self.file.write(_line_of([_text(cells.get(key)) for key in self.columns]))
         self.file.flush()
 
@@ -157,21 +157,20 @@ class StudyTable:
         self.file.seek(self.found[name][0])
         return self.file.readline()
 
-    def _cells(self, row: Mapping[str, Any], size: int) -> dict[str, Any]:
+    def _cells(self, row: Mapping[str, object], size: int) -> dict[str, object]:
+        band = cast(Mapping[str, list[float] | None], row.get("band", {}))
         bands = {
-            f"{key}_{end}": value
-            for key in BANDED
-            for end, value in zip(ENDS, row.get("band", {}).get(key) or (), strict=False)
+            f"{key}_{end}": value for key in BANDED for end, value in zip(ENDS, band.get(key) or (), strict=False)
         }
-        own = {"name": written(row["name"]), "size_bytes": size, "model_version": MODEL_VERSION}
+        own = {"name": written(str(row["name"])), "size_bytes": size, "model_version": MODEL_VERSION}
         return {**row, **bands, **own, "settings": self.settings}
 
-    def _typed(self, line: bytes) -> dict[str, Any]:
+    def _typed(self, line: bytes) -> dict[str, object]:
         cells = zip(self.columns.items(), _cells_of(line), strict=True)
         return {key: None if cell == "" else cell == "True" if kind is bool else kind(cell)
                 for (key, kind), cell in cells}  # fmt: skip
 
-    def _row(self, line: bytes) -> dict[str, Any]:
+    def _row(self, line: bytes) -> dict[str, object]:
         row = {key: value for key, value in self._typed(line).items() if value is not None}
         bands = {key: [row[f"{key}_{end}"] for end in ENDS] for key in BANDED if f"{key}_low" in row}
         return row | ({"band": bands} if bands else {})
@@ -224,7 +223,7 @@ def _size(file: Path) -> int:
         return 0
 
 
-def _text(value: Any) -> str:
+def _text(value: object) -> str:
     value = rounded(value)
     if value is None:
         return ""

@@ -15,15 +15,24 @@ import tempfile
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, Protocol, TypeVar, cast
 
 import numba
 import numpy
 from numba.extending import register_jitable
 
 MODEL = Path(__file__).resolve().parent.parent
-CONFIG: Any = numba.config
-Function = TypeVar("Function", bound=Callable[..., Any])
+
+
+class Config(Protocol):
+    """What is asked and told of the compiler's settings."""
+
+    CACHE_DIR: str
+    DISABLE_JIT: bool
+
+
+CONFIG = cast(Config, numba.config)
+Function = TypeVar("Function", bound=Callable[..., object])
 
 
 def digest_of_sources(model: Path = MODEL) -> str:
@@ -82,7 +91,7 @@ def _numba_keeps_in(folder: Path | None) -> Iterator[None]:
         CONFIG.CACHE_DIR = told
 
 
-COMMON: dict[str, Any] = {"error_model": "numpy", "no_cfunc_wrapper": True}
+_COMMON: dict[str, Any] = {"error_model": "numpy", "no_cfunc_wrapper": True}
 """A division by zero gives infinity, as in arrays; nobody calls from C, so nothing is compiled for that."""
 
 
@@ -91,7 +100,7 @@ def compiled(function: Function) -> Function:
 
     A march asks a dozen of them in every step, so they become part of its loop, and are compiled for nothing else.
     """
-    made: Function = register_jitable(forceinline=True, **COMMON)(function)
+    made: Function = register_jitable(forceinline=True, **_COMMON)(function)
     return made
 
 
@@ -100,7 +109,7 @@ def door(function: Function) -> Function:
 
     Compiled code lets other threads run meanwhile. With ``NUMBA_DISABLE_JIT=1`` it stays Python.
     """
-    compile_it: Any = numba.njit(nogil=True, cache=COMPILED is not None, **COMMON)
+    compile_it: Any = numba.njit(nogil=True, cache=COMPILED is not None, **_COMMON)
     with _numba_keeps_in(COMPILED):
         made: Function = compile_it(function)
     return made

@@ -25,10 +25,12 @@ RECORD_COLUMNS: dict[str, Field] = {
 }
 """What a record holds, by key."""
 OF_NUMPY = {float: np.float64, int: np.int64, bool: np.bool_}
-KINDS: dict[str, Any] = {"number": np.float64, "count": np.float64, "choice": np.int64, "yes_no": np.bool_}
-CAR_RECORD: Any = np.dtype((np.record, [(key, KINDS[field.kind]) for key, field in RECORD_COLUMNS.items()]))
+KINDS = {"number": np.float64, "count": np.float64, "choice": np.int64, "yes_no": np.bool_}
+CAR_RECORD: np.dtype[np.void] = np.dtype(
+    (np.record, [(key, KINDS[field.kind]) for key, field in RECORD_COLUMNS.items()])
+)
 """One car with its conditions and its driver."""
-Records = NDArray[Any]
+Records = NDArray[np.void]
 
 
 class Record:
@@ -122,7 +124,7 @@ class MomentOnRoad:
     """Charge to which it is charged from outside at the step's end [1]."""
 
 
-MOMENT_ON_ROAD: Any = np.dtype(
+MOMENT_ON_ROAD: np.dtype[np.void] = np.dtype(
     (np.record, [(name, OF_NUMPY[kind]) for name, kind in get_type_hints(MomentOnRoad).items()])
 )
 

@@ -8,12 +8,10 @@ whoever gives them; how the engine's work reaches the wheels is not modelled but
 from __future__ import annotations
 
 from dataclasses import asdict, dataclass, replace
-from typing import Any
 
 from model.describe.car import Car
 from model.describe.parameters import assumed_figures, car_of
 from model.describe.scenario import Conditions, Scenario
-from model.describe.trace import Numbers
 from model.describe.units import J_PER_KWH
 from model.kernel.run import Run
 from model.kernel.savings import Result
@@ -41,7 +39,7 @@ def engine_kwh(run: Run) -> float:
     return float(engine_j(run)[0]) / J_PER_KWH
 
 
-def fuel_l(energy_kwh: Numbers, engine_efficiency: Numbers) -> Any:
+def fuel_l(energy_kwh: float, engine_efficiency: float) -> float:
     """Fuel [l] in which the engine finds `energy_kwh` [kWh] at the electric drive's terminals."""
     return energy_kwh / (engine_efficiency * FUEL_KWH_PER_LITRE)
 
@@ -63,7 +61,7 @@ def fuel_saved(scenario: Scenario, result: Result) -> FuelSaved:
     """Fuel saved on the result's drive: the band is that of the engine's efficiency, low to high, and is wide."""
     figures, stated = assumed_figures(scenario.car_class)["engine_efficiency"], dict(scenario.stated)
     at = stated.get("engine_efficiency")
-    ends = (figures.high, figures.mid, figures.low) if at is None else (at, at, at)
+    ends = figures.numbers[::-1] if at is None else (float(at),) * 3
     with_regen, without = engine_kwh(result.run), engine_kwh(result.without)
     litres = Band(*(fuel_l(without - with_regen, efficiency) for efficiency in ends))
     return FuelSaved(with_regen, without, litres, litres.scaled(100 / result.distance_km))
@@ -89,7 +87,7 @@ def fuel_of_year(scenario: Scenario) -> Band:
     return Band(*(sum(getattr(litres, end) for litres in seasons) for end in ("low", "mid", "high")))
 
 
-def fuel_answers(scenario: Scenario, result: Result) -> dict[str, Any]:
+def fuel_answers(scenario: Scenario, result: Result) -> dict[str, object]:
     """Fuel saved as the command line answers it: low, mid and high, by the engine's efficiency."""
     saved = fuel_saved(scenario, result)
     return {

@@ -9,9 +9,9 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.describe.car import Car
 from model.describe.fields import InputError
@@ -132,7 +132,7 @@ def weights_of(scenario: Scenario, drawn: Mapping[str, Array], driven: Trace | N
     return weights_by(known if driven is None else [*known, *shown_on(scenario, drawn, driven)])
 
 
-def chosen_by(weights: Array) -> Any:
+def chosen_by(weights: Array) -> NDArray[np.intp]:
     """The places of as many cars again, each as often as its weight says: systematic, so the same every time."""
     number = len(weights)
     places = (np.arange(number) + 0.5) / number

@@ -95,7 +95,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     """
     if test not in TESTS:
         raise InputError("not-one-of", what="test", given=str(test), known=Several(tuple(TESTS)))
-    figure = RANGE_KM.parse(test_range_km)
+    figure = RANGE_KM.number(test_range_km)
     known = what_is_known(scenario)
 
     def consumed(described: Scenario, conditions: Conditions) -> Array:

@@ -15,6 +15,7 @@ from functools import lru_cache
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.describe.car import Car
 from model.describe.parameters import Assumed
@@ -89,7 +90,7 @@ def _places(key: str, runs: int, seed: int) -> Array:
 def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
     """Draw every figure `runs` times by Latin hypercube; shape (runs, 1)."""
     return {
-        key: triangular(share, figures[key].low, figures[key].mid, figures[key].high)[:, None]
+        key: triangular(share, *figures[key].numbers)[:, None]
         for key, share in hypercube(figures, runs, seed).items()
     }
 
@@ -120,7 +121,7 @@ class Samples:
         out, back, without, usable, held, cells = (energy / J_PER_KWH for energy in energies)
         return cls(out, back, without, usable, held, cells, int((drove == 0).sum()))
 
-    def at(self, places: Array) -> Samples:
+    def at(self, places: NDArray[np.intp]) -> Samples:
         """Some of the runs by their places, as often as they are named."""
         kept = {one.name: getattr(self, one.name) for one in fields(self)}
         return Samples(**kept | {name: of[places] for name, of in kept.items() if name != "unable"})

@@ -20,7 +20,7 @@ from numpy.typing import NDArray
 from model.describe.fields import InputError
 from model.describe.figures import Quantity
 from model.describe.scenario import LEG_FIELDS, SURFACES, Driver, Leg, check_legs
-from model.describe.trace import Array, Trace
+from model.describe.trace import Array, Numbers, Trace
 from model.describe.units import KMH_PER_MPS
 from model.kernel.room import largest_that_fit
 from model.traces.habits import (
@@ -143,7 +143,7 @@ def _planned(leg: Leg, number: int, feet: Driver, arrives: bool) -> tuple[Stretc
     return Stretches(room, np.full(count, top), end, event, stand, np.zeros(count)), bottom, event & ~at_rest
 
 
-def rolling(top_mps: Array | float) -> Any:
+def rolling(top_mps: Numbers) -> Array:
     """The least speed at the bottom of a slow-down [m/s] from a typical speed [m/s], which may be a queue's."""
     return np.minimum(ROLLING_MPS, np.asarray(top_mps) / 2)
 

@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from types import EllipsisType
 
 import numpy as np
+from numpy.typing import NDArray
 
 from model.describe.scenario import Driver
 from model.describe.trace import Array, Numbers
@@ -70,21 +71,25 @@ PULLING_AWAY = Pulse(on=0.2, hold=0.1, off=0.7)
 """Pulling away is hardest early and weakens as speed rises. Common practice, no source."""
 
 
+Which = EllipsisType | NDArray[np.bool_] | NDArray[np.intp]
+"""Which of many; all of them where it is ..."""
+
+
 @dataclass(frozen=True, eq=False)
 class SpeedChange:
     """From one speed to another [m/s], in a time [s], following a pulse of acceleration; one or many at once."""
 
-    from_mps: Any
-    to_mps: Any
-    duration_s: Any
+    from_mps: Array
+    to_mps: Array
+    duration_s: Array
     pulse: Pulse
 
     @property
-    def distance_m(self) -> Any:
+    def distance_m(self) -> Array:
         """Road it takes [m]."""
         return self.duration_s * (self.from_mps + (self.to_mps - self.from_mps) * (1 - self.pulse.centre))
 
-    def gained_mps(self, after_s: Numbers, which: Any = ...) -> Any:
+    def gained_mps(self, after_s: Numbers, which: Which = ...) -> Array:
         """Speed gained (lost: negative) [m/s] at a time after the start [s]; `which` picks from many changes."""
         change, duration = np.asarray(self.to_mps - self.from_mps)[which], np.asarray(self.duration_s)[which]
         return change * self.pulse.done(after_s / np.maximum(duration, LEAST))
@@ -98,27 +103,27 @@ class LiftedSlowDown:
     and go off within `ramp_s`: slowing at any time is the mean of the unramped one over the last `ramp_s`.
     """
 
-    from_mps: Any
-    to_mps: Any
-    distance_m: Any
-    lift_mps2: Any
-    lift_s: Any
-    brake_mps2: Any
-    brake_s: Any
-    ramp_s: Any
+    from_mps: Array
+    to_mps: Array
+    distance_m: Array
+    lift_mps2: Array
+    lift_s: Array
+    brake_mps2: Array
+    brake_s: Array
+    ramp_s: Array
 
     @property
-    def duration_s(self) -> Any:
+    def duration_s(self) -> Array:
         """Time it takes [s]."""
         return self.lift_s + self.brake_s + self.ramp_s
 
-    def gained_mps(self, after_s: Numbers, which: Any = ...) -> Any:
+    def gained_mps(self, after_s: Numbers, which: Which = ...) -> Array:
         """Speed lost, as a negative number [m/s], at a time after the start [s]; `which` picks from many slow-downs."""
         lift, lift_s = np.asarray(self.lift_mps2)[which], np.asarray(self.lift_s)[which]
         brake, brake_s = np.asarray(self.brake_mps2)[which], np.asarray(self.brake_s)[which]
         ramp_s = np.maximum(np.asarray(self.ramp_s)[which], LEAST)
 
-        def unramped_m(until_s: Any) -> Any:
+        def unramped_m(until_s: Numbers) -> Array:
             # speed lost without ramps, summed up over time
             braked_s = until_s - lift_s
             return _piled_up(lift, until_s, lift_s) + _piled_up(brake, braked_s, brake_s)
@@ -126,12 +131,12 @@ class LiftedSlowDown:
         return (unramped_m(after_s - ramp_s) - unramped_m(after_s)) / ramp_s
 
 
-def _piled_up(level_mps2: Any, since_s: Any, lasts_s: Any) -> Any:
+def _piled_up(level_mps2: Array, since_s: Numbers, lasts_s: Array) -> Array:
     since = np.maximum(since_s, 0.0)
     return level_mps2 * (np.minimum(since, lasts_s) ** 2 / 2 + lasts_s * np.maximum(since - lasts_s, 0.0))
 
 
-def lifted(habit: SpeedChange, foot_up_mps2: Callable[[Any], Any]) -> LiftedSlowDown:
+def lifted(habit: SpeedChange, foot_up_mps2: Callable[[Array], Array]) -> LiftedSlowDown:
     """The same slow-down as the car's lift-off makes it: what the foot changes.
 
     The foot comes up where the habit lifts. Where the car then slows less than needed, the brake pedal adds what is
@@ -202,7 +207,7 @@ def slow_down(from_mps: Numbers, to_mps: Numbers, driver: Driver) -> SpeedChange
     SpeedChange
         Its `distance_m` says how far ahead [m] the foot lifts.
     """
-    return SpeedChange(from_mps, to_mps, change_s(from_mps, to_mps, slows_down(driver)), SLOWING)
+    return _changed(from_mps, to_mps, slows_down(driver), SLOWING)
 
 
 def pull_away(from_mps: Numbers, to_mps: Numbers, driver: Driver) -> SpeedChange:
@@ -215,4 +220,9 @@ def pull_away(from_mps: Numbers, to_mps: Numbers, driver: Driver) -> SpeedChange
     driver : Driver
         Whose `pull_away` fixes the peak.
     """
-    return SpeedChange(from_mps, to_mps, change_s(from_mps, to_mps, pulls_away(driver)), PULLING_AWAY)
+    return _changed(from_mps, to_mps, pulls_away(driver), PULLING_AWAY)
+
+
+def _changed(from_mps: Numbers, to_mps: Numbers, habit: Changing, pulse: Pulse) -> SpeedChange:
+    first, last = np.asarray(from_mps, dtype=float), np.asarray(to_mps, dtype=float)
+    return SpeedChange(first, last, change_s(first, last, habit), pulse)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 
@@ -118,7 +117,7 @@ class Recording:
     power_w: Array | None = None
     climb_recorded_m: float | None = None
 
-    def told(self) -> dict[str, Any]:
+    def told(self) -> dict[str, object]:
         """What was recognised, cleaned and found, for an answer file."""
         return {
             "recognised": [asdict(each) for each in self.columns],

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import overload
 
-from model.describe.fields import Field
+from model.describe.fields import Entry, Field
 from model.describe.figures import Quantity
 from model.words.quantities import Display, capital
 
@@ -70,9 +70,21 @@ def shown_unit(field: Field, display: Display) -> str:
     return "" if unit == "1" else unit
 
 
-def shown_value(field: Field, value: Any, display: Display) -> Any:
+@overload
+def shown_value(field: Field, value: float, display: Display) -> float: ...
+
+
+@overload
+def shown_value(field: Field, value: float | None, display: Display) -> float | None: ...
+
+
+@overload
+def shown_value(field: Field, value: Entry, display: Display) -> Entry: ...
+
+
+def shown_value(field: Field, value: Entry, display: Display) -> Entry:
     """A held value as its widget shows it."""
-    if value is None or field.kind not in ("number", "count"):
+    if value is None or isinstance(value, str) or field.kind not in ("number", "count"):
         return value
     if field.kind == "count":
         return int(value)
@@ -88,9 +100,17 @@ def entered(field: Field, value: float, display: Display) -> Quantity:
     return Quantity(value, "" if field.unit == "1" else field.unit, digits, trimmed=True)
 
 
-def held_value(field: Field, shown: Any, display: Display) -> Any:
+@overload
+def held_value(field: Field, shown: float, display: Display) -> float: ...
+
+
+@overload
+def held_value(field: Field, shown: Entry, display: Display) -> Entry: ...
+
+
+def held_value(field: Field, shown: Entry, display: Display) -> Entry:
     """What to hold for an entry, not yet checked."""
-    if shown is None or field.kind != "number":
+    if shown is None or isinstance(shown, str) or field.kind != "number":
         return shown
     return tidy(shown / 100 if in_percent(field) else display.held(shown, field.unit), ENTRY_DIGITS)
 

@@ -66,7 +66,7 @@ def told(beside: Beside, source: str, display: Display) -> str:
     return display.say("claim-measurement", **said)
 
 
-def evidence_answers(answer: Answer, verdict: str, display: Display) -> dict[str, Any]:
+def evidence_answers(answer: Answer, verdict: str, display: Display) -> dict[str, object]:
     """What has been measured, as the command line and a file have it."""
     asked = answer.question
     found = evidence(asked)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import asdict
-from typing import Any
 
 from model.describe.figures import Quantity, Share
 from model.lift_off.advice import Advice, Against, Alternative, Because, DriveAdvice, OnRoad, Reason, Supposed, WhatIf
@@ -105,10 +104,10 @@ def rules(display: Display) -> list[str]:
     return [display.say(rule) for rule in RULES]
 
 
-def advice_answers(found: DriveAdvice, display: Display) -> dict[str, Any]:
+def advice_answers(found: DriveAdvice, display: Display) -> dict[str, object]:
     """The advice as an answer has it, its reasons in words."""
 
-    def answers(advice: Advice) -> dict[str, Any]:
+    def answers(advice: Advice) -> dict[str, object]:
         data = asdict(advice)
         del data["road"]
         data["because"] = because(advice.because, display)

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from enum import Enum
 from functools import cache, lru_cache
-from typing import Any
+from typing import Any, TypeVar, cast
 
 from babel import Locale
 
@@ -40,6 +40,8 @@ BETWEEN = {
     ";": ("set-apart", "set-apart"),
 }
 """By what stands before the last thing in a row: the messages that put two together, and the last to the others."""
+Held = TypeVar("Held")
+"""A figure, an array, a column or a table of figures."""
 SAID_BEFORE = 4096
 """Messages kept as they were last said: a page that is drawn again says mostly the same."""
 
@@ -124,14 +126,15 @@ class Display:
             return MPG[1]
         return US[unit][0] if self.us and unit in US else unit
 
-    def value(self, value: Any, unit: str) -> Any:
+    def value(self, value: Held, unit: str) -> Held:
         """A figure (or an array of them) held in `unit`, in the unit shown."""
+        many = cast(Any, value)
         if self.us and unit == MPG[0]:
-            return MPG[2] / value
+            return cast(Held, MPG[2] / many)
         if not self.us or unit not in US:
             return value
         _, factor, offset = US[unit]
-        return value * factor + offset
+        return cast(Held, many * factor + offset)
 
     def held(self, shown: float, unit: str) -> float:
         """The figure held [`unit`] for one that was entered in the unit shown."""

@@ -6,7 +6,7 @@ import math
 import sys
 from typing import Any
 
-from model.describe.fields import Field, FieldError, InputError, RefusalPart, number_in
+from model.describe.fields import Entry, Field, FieldError, InputError, RefusalPart, number_in
 from model.describe.figures import Quantity, Several
 from model.describe.typed_numbers import TwoReadings, number_typed
 from model.words.entries import choice_word, held_value, label_of, name_of, shown_unit, shown_value
@@ -31,7 +31,7 @@ def refusal_words(refused: InputError, display: Display) -> str:
     return f"{sentence} {display.say(refused.then)}" if refused.then else sentence
 
 
-def refused_entry(field: Field, shown: Any, display: Display) -> str:
+def refused_entry(field: Field, shown: Entry, display: Display) -> str:
     """What is said where an entry, in the unit shown, cannot be used."""
     refused = FieldError(field, held_value(field, shown, display) if isinstance(shown, int | float) else shown)
     if isinstance(shown, str):

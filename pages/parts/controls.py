@@ -9,13 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Any
+from typing import Any, cast
 
 import numpy as np
 import streamlit as st
 
 from model.describe import leg_hills
-from model.describe.fields import Field, FieldError, InputError
+from model.describe.fields import Entry, Field, FieldError, InputError
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
 from model.describe.typed_numbers import number_typed
@@ -52,7 +52,7 @@ def typed_number(field: Field, typed: str, display: Display) -> float | None:
     return number_typed(text, lambda shown: field.allows(held_value(field, shown, display)))
 
 
-def value_in(scenario: Scenario, field: Field, leg: int | None = None) -> Any:
+def value_in(scenario: Scenario, field: Field, leg: int | None = None) -> Entry:
     """The value that a scenario holds for a field; for the car, the class's where nothing was stated."""
     if leg is not None:
         return leg_hills.value_of(scenario.legs[leg], field.key)
@@ -143,7 +143,7 @@ def enter(
         state.refusals().pop(name, None)
         try:
             number = typed_number(field, given, display) if isinstance(given, str) else given
-            entered = field.parse(held_value(field, number, display))
+            entered = field.number(held_value(field, number, display))
         except ValueError:
             state.refusals()[name] = (typed_text(given), refused_entry(field, given, display))
             return
@@ -226,7 +226,7 @@ def control(
     display, name = state.display(), widget_key(field, leg, where)
     help = help_of(field, display) if help is None else help
     if field.kind in ("number", "count") and look != "slider":
-        held = value_in(state.scenario(), field, leg)
+        held = cast(float | None, value_in(state.scenario(), field, leg))
         enter(field, name, held, lambda value: write(field, value, leg), label=label, hide_label=hide_label,
               help=help, say_refusal=say_refusal, behind=behind)  # fmt: skip
         return

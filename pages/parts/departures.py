@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import fields, replace
+from typing import cast
 
 from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTINGS, Conditions, Driver, Leg, Scenario
@@ -44,8 +45,9 @@ def as_usual(scenario: Scenario, key: str) -> Scenario:
     """The scenario with one of its departures made ordinary again, by its key."""
     if key.startswith(LEG):
         own = key.removeprefix(LEG)
-        legs = tuple(replace(leg, **{own: LEG_FIELDS[own].default}) for leg in scenario.legs)
-        return replace(scenario, legs=legs)
+        for place in range(len(scenario.legs)):
+            scenario = scenario.with_leg(place, own, LEG_FIELDS[own].default)
+        return scenario
     usual = usual_of(scenario)
     return scenario.with_setting(key, getattr(usual.conditions if key in CONDITION_FIELDS else usual.driver, key))
 
@@ -124,7 +126,8 @@ def kept_text(scenario: Scenario, display: Display) -> str:
         if key in ("brake_pedal", "name"):
             continue
         is_word = field.kind in ("choice", "text")
-        shown = choice_word(key, value, display) if is_word else display.figure(entered(field, value, display))
+        figure = choice_word(key, str(value), display) if is_word else entered(field, cast(float, value), display)
+        shown = figure if isinstance(figure, str) else display.figure(figure)
         told.append(display.say("kept-figure", field=name_of(field, display), value=shown))
     return display.say("kept-as-stated", figures=Several(tuple(told), "")) if told else ""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Scenario
+from model.limits.grip_margin import GripCheck
 from model.limits.limit_settings import STRAIGHT, LimitSettings
 from model.limits.slippery_road import SLOWER_KMH, SlipperyRoad
 from model.words.quantities import Display
@@ -63,7 +63,7 @@ def bend_name(bend: str, display: Display) -> str:
     return display.say("bend-name", bend=bend_option(bend))
 
 
-def _facts(check: dict[str, Any], display: Display, *, in_a_bend: bool) -> list[tuple[str, str, str]]:
+def _facts(check: GripCheck, display: Display, *, in_a_bend: bool) -> list[tuple[str, str, str]]:
     largest = [check["largest_lift_off_mps2"][end] for end in ("low", "high")]
     brakes = [max(check["four_wheel_braking_mps2"][end], 0.0) for end in ("low", "high")]
     alone = largest[0] == 0 and in_a_bend
@@ -87,7 +87,7 @@ def _facts(check: dict[str, Any], display: Display, *, in_a_bend: bool) -> list[
     return facts
 
 
-def failure(check: dict[str, Any], display: Display) -> str:
+def failure(check: GripCheck, display: Display) -> str:
     """What happens first when more grip is asked than there is."""
     return display.say("grip-failure", wheels=check["failing_axle"])
 
@@ -103,12 +103,12 @@ def _do(found: SlipperyRoad, display: Display) -> list[str]:
     return do
 
 
-def axles_words(check: dict[str, Any], display: Display) -> tuple[str, str]:
+def axles_words(check: GripCheck, display: Display) -> tuple[str, str]:
     """What the drawing of both axles shows; `check` is from `model.limits.grip_margin`."""
     return display.say("axles-title", margin=check["margin"]), display.say("axles-words")
 
 
-def axles_numbers(check: dict[str, Any], display: Display) -> str:
+def axles_numbers(check: GripCheck, display: Display) -> str:
     """What the drawing of both axles says in figures."""
     front, rear = (Quantity(check["demand_by_axle"][axle]["in_all"], "", places=2) for axle in ("front", "rear"))
     return display.say("axles-numbers", front=front, rear=rear, gives=gives(check["available_friction"]))

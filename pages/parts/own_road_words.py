@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import Any
 
 import pandas as pd
 
 from model.describe.figures import Quantity, Share, Shares, Span
 from model.kernel.savings import Result
+from model.out.recorded import RecordedBand
 from model.traces.cleaning import Effect
 from model.traces.driven_habits import LEAST_DROP_KMH, DrivenHabits
 from model.traces.findings import Finding
 from model.traces.logs import DrivenPart, Measured, Recording
 from model.words.entries import choice_word
-from model.words.quantities import Display, percent_text
+from model.words.quantities import Display, Value, percent_text
 from pages.parts.plain_text import inert
 
 SAMPLE = Path(__file__).parents[2] / "assets" / "sample_recording.csv"
@@ -56,10 +56,10 @@ def effect_words(effect: Effect, display: Display) -> str:
     return display.say("own-road-effect", step=step, before=before, after=after, count=effect.count)
 
 
-def headline(recording: Recording, result: Result, band: dict[str, Any], display: Display) -> str:
+def headline(recording: Recording, result: Result, band: RecordedBand, display: Display) -> str:
     """What the drive took, measured where it was, and modelled."""
     net = band["battery_net_kwh"]
-    figures: dict[str, Any] = {
+    figures: dict[str, Value] = {
         "distance": Quantity(result.distance_km, "km", 3),
         "minutes": Quantity(result.trace.duration_s / 60, "minutes", places=0),
         "net": Quantity(result.net_kwh, "kWh", 3),
@@ -70,7 +70,9 @@ def headline(recording: Recording, result: Result, band: dict[str, Any], display
     return display.say("own-road-measured", measured=Quantity(recording.measured.battery_net_kwh, "kWh", 3), **figures)
 
 
-def totals(measured: Measured | None, result: Result, band: dict[str, Any], display: Display) -> list[dict[str, str]]:
+def totals(
+    measured: Measured | None, result: Result, band: RecordedBand, display: Display
+) -> list[dict[str, str]]:
     """Rows of a table: out, in, net and recovered share, measured beside modelled, with bands."""
 
     def kwh(value: float | None) -> str:

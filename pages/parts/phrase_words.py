@@ -101,7 +101,8 @@ def converted_table(books: Books, name: str, value: float, display: Display) -> 
 
 def own_number(books: Books, name: str) -> float | None:
     """What the drive itself gives in a phrase."""
-    return said(books, name)
+    number = said(books, name)
+    return None if number is None else float(number)
 
 
 def phrase_unit(name: str, display: Display) -> str:
@@ -147,9 +148,9 @@ def hill_example(display: Display) -> str:
         down_number=bare(down),
         mean=bare(example["mean_kwh_per_100_km"]),
         headline=Share(example["headline_share"]),
-        own=Share(example["phrases"]["of_climb"]),
+        own=Share(example["phrases"]["of_climb"] or 0.0),
         needs=Quantity(example["headline_as_share_of_climb_needs_kwh"], unit, places=1),
         found=bare(example["mean_found_kwh_per_100_km"], places=2),
-        gain=Share(example["phrases"]["range_gain"]),
+        gain=Share(example["phrases"]["range_gain"] or 0.0),
         source=HILL_LOOP["source"],
     )

@@ -7,6 +7,7 @@ from functools import partial
 
 import streamlit as st
 
+from model.describe.fields import Entry
 from model.describe.figures import Quantity, Share
 from model.describe.quick_drive import QUICK_FIELDS, ROADS, quick_of, with_answer
 from model.words.entries import choice_word, label_of
@@ -64,7 +65,7 @@ def draw_way(way: str) -> None:
     )  # fmt: skip
 
 
-def put(key: str, value: object) -> None:
+def put(key: str, value: Entry) -> None:
     """Make the legs anew with one answer changed; raises `InputError` where they cannot be."""
     scenario = state.scenario()
     state.put(replace(scenario, legs=with_answer(scenario.legs, key, value)))

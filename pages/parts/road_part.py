@@ -45,10 +45,10 @@ def asked_range() -> tuple[float, str]:
     stated = dict(state.shown().stated)
     asked = st.query_params.get(TEST, stated.get("printed_test", FIRST_TEST))
     test = asked if asked in TESTS else FIRST_TEST
-    if RANGE in st.query_params and (printed := RANGE_KM.clamp(st.query_params[RANGE])[0]) is not None:
+    if RANGE in st.query_params and (printed := RANGE_KM.clamped(st.query_params[RANGE])) is not None:
         return printed, test
     own = stated.get("printed_range_km") if TEST not in st.query_params else None
-    return state.own_range_km(test) if own is None else own, test
+    return state.own_range_km(test) if own is None else RANGE_KM.number(own), test
 
 
 def draw_road() -> None:
@@ -108,7 +108,7 @@ def draw_converter() -> None:
     phrase = phrase if phrase in usable else next(iter(usable))
     exact = usable[phrase]
     own = words.shown_number(phrase, exact, display)
-    asked = CONVERTED.clamp(st.query_params.get(NUMBER, ""))[0]
+    asked = CONVERTED.clamped(st.query_params.get(NUMBER, ""))
     number = own if asked is None else words.shown_number(phrase, asked, display)
 
     def take_phrase() -> None:

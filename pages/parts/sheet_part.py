@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import streamlit as st
 
 from model.describe.car import CAR_FIELDS, CONSUMPTION
@@ -21,7 +23,7 @@ CHOICES = ("heat_source", "driven_axle")
 def draw_sheet() -> None:
     """The class it is nearest to, what the sheet says, and what the printed range becomes on this drive."""
     scenario, display = state.scenario(), state.display()
-    stated = dict(scenario.stated)
+    stated: dict[str, Any] = dict(scenario.stated)
     with st.container(key="sheet", gap="xsmall"):
         with st.container(key="sheet-entries", horizontal=True, vertical_alignment="bottom", gap="small"):
             with st.container(width=LIST_PX):
@@ -44,7 +46,7 @@ def draw_sheet() -> None:
             label = display.say("road-heading")
             with st.expander(label, type="compact", key="road-drawer", on_change="rerun") as drawer:
                 if drawer.open:
-                    draw_steps(printed_km, stated.get("printed_test", CAR_FIELDS["printed_test"].default))
+                    draw_steps(printed_km, str(stated.get("printed_test", CAR_FIELDS["printed_test"].default)))
 
 
 def choose_class(car_class: str) -> None:

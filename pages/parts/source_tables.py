@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
+from typing import cast
 
 import pandas as pd
 
@@ -13,7 +14,7 @@ import model
 from model.checks.check import Check, Outcome
 from model.checks.published import CertifiedCar
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Field
+from model.describe.fields import Entry, Field
 from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
@@ -29,7 +30,7 @@ from pages.parts.trust import number
 from pages.parts.wording import known_words, together
 
 
-def figure_text(field: Field, value: object, display: Display) -> str:
+def figure_text(field: Field, value: Entry, display: Display) -> str:
     """A held value as it is read."""
     if value is None:
         return "–"
@@ -37,11 +38,11 @@ def figure_text(field: Field, value: object, display: Display) -> str:
         return choice_word(field.key, str(value), display)
     if field.kind in ("text", "yes_no"):
         return field.text(value)
-    return display.figure(Quantity(shown_value(field, value, display), "", 4, trimmed=True))
+    return display.figure(Quantity(cast(float, shown_value(field, value, display)), "", 4, trimmed=True))
 
 
 def figures_table(
-    car_class: str, stated: Mapping[str, object], display: Display, on_page: bool = False
+    car_class: str, stated: Mapping[str, Entry], display: Display, on_page: bool = False
 ) -> pd.DataFrame:
     """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place.
 

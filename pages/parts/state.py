@@ -361,7 +361,7 @@ def own_range_km(test: str) -> float:
     """What the car shown would have printed for a test by the model, in whole kilometres within what is asked."""
     found = ask(range_figure.own_range_km, car_of(shown()), test).result
     # None where it cannot drive the test
-    return float(RANGE_KM.clamp(round(RANGE_KM.minimum if found is None else found))[0])
+    return min(max(round(RANGE_KM.minimum if found is None else found), RANGE_KM.minimum), RANGE_KM.maximum)
 
 
 def books() -> Books:

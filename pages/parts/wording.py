@@ -288,7 +288,7 @@ def temperature_text(celsius: float, display: Display) -> str:
 def pedal_of(scenario: Scenario) -> str:
     """The kind of brake pedal: as stated, else the class's."""
     assumed = assumed_figures(scenario.car_class)["brake_pedal"].mid
-    return dict(scenario.stated).get("brake_pedal", assumed)
+    return str(dict(scenario.stated).get("brake_pedal", assumed))
 
 
 def pedal_words(scenario: Scenario, display: Display) -> str:
@@ -367,7 +367,7 @@ def provenance(field: Field, assumed: Assumed, display: Display) -> str:
     known = known_words(assumed, display)
     if field.kind != "number" or assumed.low == assumed.high:
         return known
-    low, high = (entered(field, end, display) for end in (assumed.low, assumed.high))
+    low, high = (entered(field, end, display) for end in assumed.numbers[::2])
     band = display.figure(Span(low.value, high.value, low.unit, low.digits, trimmed=True))
     return display.say("provenance-with-band", band=band, known=known)
 

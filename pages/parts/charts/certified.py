@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from model.checks.certified import SAID, CarsFound
 from model.words.quantities import Display
@@ -21,7 +22,7 @@ SHAPES = {"inside": "circle", "above": "triangle-up", "below": "triangle-down"}
 LEAST_PCT = 30
 
 
-def places(found: CarsFound) -> np.ndarray:
+def places(found: CarsFound) -> NDArray[np.str_]:
     """Where each car lies: inside its band, above or below."""
     return np.select([found.above(BAND), found.below(BAND)], ["above", "below"], "inside")
 

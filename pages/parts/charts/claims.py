@@ -9,9 +9,11 @@ from dataclasses import dataclass
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from model.claims.prose import number_words
 from model.describe.figures import Quantity
+from model.describe.trace import Array
 from model.sampling.range_figure import RangeOnRoad, Step
 from model.words.quantities import MINUS, Display, Value, span_of
 from pages.parts.charts.layers import by_px, layer, next_step, where, words
@@ -123,7 +125,7 @@ PILE_PX = 110
 STEPS = 44
 
 
-def steps_of(values: np.ndarray, bounds: tuple[float, float]) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+def steps_of(values: Array, bounds: tuple[float, float]) -> tuple[Array, NDArray[np.intp], NDArray[np.bool_]]:
     """Runs counted in steps of equal width: the steps' edges, the runs in each, and whether the claim is true there.
 
     The ends of what was claimed are edges, so that no step is true in part.
@@ -150,7 +152,7 @@ def steps_of(values: np.ndarray, bounds: tuple[float, float]) -> tuple[np.ndarra
 
 
 def distribution(
-    values: np.ndarray,
+    values: Array,
     bounds: tuple[float, float],
     rows: Sequence[BandRow],
     unit: str,

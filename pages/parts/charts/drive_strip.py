@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from model.describe.figures import Quantity, Several, Share
 from model.kernel.timeline import braked_kwh
@@ -119,7 +120,7 @@ def drive_strip(
     return dressed(layers, datasets, total_px, dark)
 
 
-def stretches_of(marked: np.ndarray) -> np.ndarray:
+def stretches_of(marked: NDArray[np.bool_]) -> NDArray[np.int64]:
     """The number, from 1, of the unbroken run of marked steps that each row belongs to; 0 where it belongs to none.
 
     A row is the end of a step, so a run also has the row before its first step.
@@ -128,7 +129,7 @@ def stretches_of(marked: np.ndarray) -> np.ndarray:
     return np.cumsum(np.diff(rows.astype(int), prepend=0) == 1) * rows
 
 
-def ends_of(stretches: np.ndarray) -> np.ndarray:
+def ends_of(stretches: NDArray[np.int64]) -> NDArray[np.intp]:
     """First and last rows of the stretches, and the rows beside them."""
     edges = np.diff(stretches, prepend=0, append=0)
     return np.flatnonzero((edges[:-1] != 0) | (edges[1:] != 0)).clip(0, len(stretches) - 1)

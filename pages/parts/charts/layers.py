@@ -11,6 +11,7 @@ from dataclasses import asdict, dataclass
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from pages.parts.theme import LINE_PX, Palette, Spec
 
@@ -59,7 +60,7 @@ def next_step(value: float, step: float) -> float:
     return float(step * max(1, np.ceil(value / step)))
 
 
-def thinned(steps: pd.DataFrame, by: str, keep: Sequence[str], bins: int = 250) -> np.ndarray:
+def thinned(steps: pd.DataFrame, by: str, keep: Sequence[str], bins: int = 250) -> NDArray[np.intp]:
     """Positions of the rows that a line as fine as a screen shows needs.
 
     Of each of `bins` equal parts of column `by`: the first and last row, and the extremes of the columns `keep`.
