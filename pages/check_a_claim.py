@@ -17,7 +17,7 @@ from model.describe.fields import InputError
 from model.words.bands import band_promise
 from model.words.claims import VERDICTS, rule, varied
 from model.words.entries import help_of, label_of
-from model.words.evidence import both
+from model.words.evidence import both, measured, measured_rule
 from model.words.quantities import Value, capital
 from model.words.refusals import refusal_words
 from pages.parts import claim_files, evidence_words, link, phrase_words, state
@@ -27,7 +27,7 @@ from pages.parts.charts import claims as charts
 from pages.parts.claim_address import CLAIM, GAVE, SAID, put, settings
 from pages.parts.claim_phrasing import draw_phrasing, with_part
 from pages.parts.drive_part import draw_drive
-from pages.parts.figure import draw_chart, figure
+from pages.parts.figure import draw_chart, figure, offer_print
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
 from pages.parts.road_part import draw_own_road
@@ -265,8 +265,8 @@ def answer(now: Question) -> Answer:
             st.table(words.varied_table(found, display), border="horizontal", hide_index=True,
                      alt=told("claim-figures-heading"))  # fmt: skip
     with st.expander(told("claim-rule"), type="compact", key="why-drawer"):
-        st.markdown(rule(found, display))
-        st.markdown(words.left_out(found, display))
+        rules = rule(found, display), measured_rule(now, display), words.left_out(found, display)
+        st.markdown("\n\n".join(rules))
     return found
 
 
@@ -278,8 +278,7 @@ def draw_evidence(found: Answer) -> None:
     st.markdown(both(found, VERDICTS[found.verdict], display), width=TEXT_PX)
     left, right = st.columns([11, 10], gap="large")
     with left:
-        text = evidence_words.measured_words(now, of, display)
-        st.markdown(f"### {told('claim-evidence-heading')}\n\n{text}")
+        st.markdown(f"### {told('claim-evidence-heading')}\n\n{measured(of, display)}")
         if of.same:
             same = evidence_words.table(of.same, display)
             st.table(same, border="horizontal", hide_index=True, alt=told("claim-same-alt"))
@@ -364,6 +363,8 @@ def draw_shares(now: Question) -> None:
         st.markdown(phrase_words.shares_words(now, state.display()))
         draw_chart(charts.bands(rows, now.bounds, now.claim.unit, state.dark()), key="claim-shares-chart",
                    alt=f"{title}. " + " ".join(f"{row.text}." for row in rows))  # fmt: skip
+        offer_print(charts.bands(rows, now.bounds, now.claim.unit), title, words.claim_text(now), key="claim-shares",
+                    name=f"{now.claim.id}-shares")  # fmt: skip
 
 
 # to print with

@@ -17,7 +17,7 @@ from pages.parts import compare_words as words
 from pages.parts import state
 from pages.parts.charts.compare import side_by_side
 from pages.parts.drive_part import last_answer
-from pages.parts.figure import draw_chart
+from pages.parts.figure import draw_chart, offer_print
 from pages.parts.plain_text import inert
 from pages.parts.reach_words import compared_text
 from pages.parts.theme import TEXT_PX, WIDTH_PX
@@ -156,6 +156,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
         display.say("csv-file"), partial(numbers.to_csv, index=False), f"{scenario.car_class}-comparison.csv",
         "text/csv", key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
     )  # fmt: skip
+    offer_print(chart, title, "; ".join(names), key="compare", name=f"{scenario.car_class}-comparison")
     low, high = Quantity(100 * LOW_SHARE, "", places=0), Quantity(100 * HIGH_SHARE, "%", places=0)
     st.markdown(display.say("compare-bands", low=low, high=high, cars=state.BAND_RUNS), width=TEXT_PX)
 

@@ -11,14 +11,16 @@ import streamlit as st
 from model.describe.fields import InputError
 from model.describe.scenario import Scenario
 from model.kernel.savings import Result
-from model.kernel.timeline import timeline
+from model.kernel.timeline import slow_downs, timeline
 from model.limits.limit_settings import LimitSettings
 from model.out.answers import Asked, as_text, drive_answer
 from model.words.quantities import Value
 from model.words.refusals import refusal_words
 from pages.parts import link, opening, state, winter_words, wording
 from pages.parts.charts import export
+from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.drive_part import last_answer
+from pages.parts.figure import offer_print
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.report import TakeAway, report_html, sheets_html
@@ -94,6 +96,9 @@ def take(scenario: Scenario, result: Result) -> None:
             say("take-timeline"), partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
             key="take-timeline", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
+    steps, events = timeline(result), slow_downs(result)
+    strip, found = drive_strip(steps, events, state.display()), strip_finding(steps, events, state.display())
+    offer_print(strip, found, None, key="take-strip", name=f"{name}-drive", label=say("print-strip"))
 
 
 @st.fragment(parallel=True)

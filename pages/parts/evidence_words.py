@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 import pandas as pd
 
-from model.claims.evidence import Beside, Evidence, Measurement, evidence
+from model.claims.evidence import Beside, Measurement, evidence
 from model.claims.questions import Question
 from model.words import evidence as spoken
 from model.words.quantities import Display
@@ -41,9 +41,3 @@ def table(some: Sequence[Beside], display: Display) -> pd.DataFrame:
         told = spoken.told(beside, cited(source, display, linked(source)), display)
         rows.append((held_together(spoken.number(beside.measurement, display)), held_together(told)))
     return pd.DataFrame(rows, columns=[display.say("column-number"), display.say("column-measured-by")])
-
-
-def measured_words(asked: Question, found: Evidence, display: Display) -> str:
-    """The verdict of the measurements, and the rule where there is something to judge."""
-    told = spoken.measured(found, display)
-    return f"{told} {spoken.measured_rule(asked, display)}" if found.same else told

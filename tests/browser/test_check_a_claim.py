@@ -11,7 +11,8 @@ from model.claims.collection import claims
 from model.claims.questions import question
 from model.claims.verdicts import check
 from pages.parts import claim_words
-from tests.browser.looks import assert_large_enough, assert_on_first_screen, resize
+from pages.parts.claim_files import article_html
+from tests.browser.looks import assert_large_enough, assert_on_first_screen, faults, resize
 
 ROOT = Path(__file__).resolve().parents[2]
 PAGE = "/check_a_claim"
@@ -134,3 +135,14 @@ def test_the_picture_can_be_taken_for_print(open_page, tmp_path):
             page.get_by_role("button", name=name).click()
         download.value.save_as(tmp_path / "picture")
         assert (tmp_path / "picture").read_bytes().startswith(start)
+
+
+def test_the_page_for_an_article_is_readable_by_everybody_and_fits_a_telephone(chromium):
+    page = chromium.new_page(viewport={"width": 390, "height": 844}, offline=True)
+    asked = []
+    page.on("request", lambda request: asked.append(request.url))
+    page.set_content(article_html(check(question("cold-halves-range"))))
+    assert faults(page) == [] and not [address for address in asked if address.startswith("http")]
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    assert page.evaluate("document.querySelectorAll('a[href]').length") > 0
+    page.close()

@@ -57,6 +57,13 @@ def test_a_link_brings_back_two_cars_beside_ones_own():
     assert headers(app)[0] in alt and "exceeds the uncertainty" in alt
 
 
+def test_the_picture_can_be_printed():
+    app = opened()
+    app.toggle(key="compare-for-print").set_value(True).run()
+    labels = [button.proto.label for button in app.get("download_button")]
+    assert not app.exception and labels[-2:] == ["SVG", "PNG"]
+
+
 def test_a_third_pick_takes_the_place_of_the_first():
     app = opened(differs="car", b="large-suv", c="van")
     ran(app.button_group(key="compare-values").set_value(["large-suv", "van", "pickup"]).run())

@@ -60,6 +60,13 @@ def test_the_card_stands_on_the_page_as_it_is_printed_below_its_title():
     assert card.count('<section class="side') == 2
 
 
+def test_the_drive_can_be_taken_as_a_picture():
+    app = opened()
+    app.toggle(key="take-strip-for-print").set_value(True).run()
+    labels = [button.proto.label for button in app.get("download_button")]
+    assert not app.exception and labels[-2:] == ["SVG", "PNG"]
+
+
 def test_a_link_is_shared_where_others_can_open_it(monkeypatch):
     def labels():
         return [one.label for one in opened(HILL).button]

@@ -98,4 +98,4 @@ column-measured-by = What was measured, by whom, and what it says
 claim-measured-and-modelled = Measured, and modelled
 
 # $band: text
-claim-modelled = It gives { $band }.
+claim-modelled = The model gives { $band }.

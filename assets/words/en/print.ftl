@@ -75,3 +75,5 @@ article-what = Part of the runs
 article-value = Number, { $unit }
 
 article-value-bare = Number
+
+print-strip = The drive as a picture, for print
