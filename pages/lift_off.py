@@ -22,6 +22,7 @@ from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
 from pages.parts.controls import control
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure, titled
+from pages.parts.owner_questions import ask_of_lift_off
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
 from pages.parts.theme import TEXT_PX
@@ -75,6 +76,7 @@ def answer(found: LiftOff) -> None:
     with st.expander(display.say("lift-off-more"), type="compact", key="lift-drawer", on_change="rerun") as drawer:
         if drawer.open:
             more_settings()
+    ask_of_lift_off(advice)
     st.markdown(titled(display.say("lift-off-rules"), words.rules_text(advice, display)))
 
 

@@ -33,6 +33,7 @@ from pages.parts.drive_part import before, last_answer
 from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
 from pages.parts.link import own_link
+from pages.parts.owner_questions import ask_of_winter
 from pages.parts.plain_text import inert
 from pages.parts.theme import TEXT_PX, Spec
 from pages.parts.trailer import draw_trailer
@@ -140,6 +141,7 @@ def draw_cold() -> None:
     """The cold battery."""
     found, scenario, display, dark = state.cold(), state.shown(), state.display(), state.dark()
     part(cold_words.cold(found, scenario, display), cold_controls, draw_map)
+    ask_of_winter()
     names = cold_words.fade_names(display)
     left, right = st.columns(HALVES, gap="large")
     parts = found.costs.parts_kwh

@@ -30,6 +30,7 @@ from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import drive_facts, fact_rows
+from pages.parts.owner_questions import ask_on_first_page
 from pages.parts.plain_text import inert
 from pages.parts.quick_part import draw_quick
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
@@ -278,6 +279,7 @@ def answer() -> None:
         st.caption(display.say("hybrid-energy"))
     if scenario == state.scenario():
         draw_trust()
+    ask_on_first_page()
     with st.expander(display.say("beside-drawer"), type="compact", key="beside-drawer", on_change="rerun") as drawer:
         if drawer.open:
             beside_entries(scenario)

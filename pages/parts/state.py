@@ -23,12 +23,14 @@ from model.kernel.books import Books, books_of
 from model.kernel.savings import Result
 from model.lift_off.advice import Case, DriveAdvice, advise, case_of
 from model.lift_off.curves import as_set, curve_table, curves_of
+from model.limits import owner_questions
 from model.limits.all_limits import AtAGlance, at_a_glance, season_costs_of
 from model.limits.cold_day import ColdDay, cold_day, normal_by_battery
 from model.limits.full_battery import Hills, given_back, hills
 from model.limits.full_start import Normal
 from model.limits.hard_stop import HardStop, hard_stop
 from model.limits.limit_settings import LimitSettings
+from model.limits.owner_questions import TwoStarts
 from model.limits.slippery_road import SlipperyRoad, slippery_road
 from model.limits.winter import SeasonCosts
 from model.out.comparison import Side, side_of
@@ -362,6 +364,21 @@ def own_range_km(test: str) -> float:
     found = ask(range_figure.own_range_km, car_of(shown()), test).result
     # None where it cannot drive the test
     return min(max(round(RANGE_KM.minimum if found is None else found), RANGE_KM.minimum), RANGE_KM.maximum)
+
+
+def charged() -> TwoStarts:
+    """The drive shown from the daily charge limit and from a full battery."""
+    return ask(owner_questions.charged, shown()).given
+
+
+def in_a_queue() -> Result:
+    """A queue with the car shown on its day."""
+    return ask(owner_questions.in_a_queue, shown()).given
+
+
+def after_standing() -> TwoStarts:
+    """The drive shown on its winter day, after standing in the cold and warm from a drive before."""
+    return ask(owner_questions.after_standing, shown()).given
 
 
 def books() -> Books:

@@ -1,0 +1,71 @@
+"""From opening the app to the number of one's own commute in one's own car: taps, typed numbers and seconds."""
+
+import time
+from urllib.parse import parse_qs, urlsplit
+
+from model.describe.quick_drive import QuickDrive, legs_of
+from model.describe.scenario import Scenario
+from model.describe.scenario_io import from_link
+
+MOST_TAPS, MOST_NUMBERS, MOST_S, WAITS_S = 14, 10, 60.0, 1.0
+"""Entering a field is no tap; after each entry the robot waits [s], as who looks up the next figure."""
+BUSY = '[data-testid="stApp"]:not([data-test-script-state="notRunning"])'
+
+
+class Robot:
+    """Taps and types as somebody would, and counts; `slowest_s` is the longest the page kept it waiting."""
+
+    def __init__(self, page) -> None:
+        self.page, self.began = page, time.monotonic()
+        self.taps = self.numbers = 0
+        self.slowest_s = 0.0
+
+    def _wait(self) -> None:
+        pressed = time.monotonic()
+        self.page.wait_for_timeout(1000 * WAITS_S)
+        if self.page.locator(BUSY).count():
+            self.page.wait_for_selector(BUSY, state="detached")
+            self.slowest_s = max(self.slowest_s, time.monotonic() - pressed)
+
+    def tap(self, where) -> None:
+        where.click()
+        self.taps += 1
+        self._wait()
+
+    def type(self, key: str, text: str) -> None:
+        entry = self.page.locator(f".st-key-set-{key} input")
+        entry.fill(text)
+        entry.press("Enter")
+        self.numbers += 1
+        self._wait()
+
+
+def test_an_own_commute_with_an_own_car_in_fourteen_taps_ten_numbers_and_a_minute(open_page, expect):
+    page = open_page()
+    before = page.locator(".st-key-answer h2").inner_text()
+    robot = Robot(page)
+    robot.tap(page.locator(".st-key-door-quick button"))
+    for key, text in (("distance_km", "24"), ("town_share", "30"), ("motorway_share", "40"), ("stops", "7")):
+        robot.type(f"quick-{key}", text)
+    robot.tap(page.locator(".st-key-set-quick-way").get_by_text("Up", exact=True))
+    robot.type("quick-height_m", "120")
+    robot.tap(page.locator(".st-key-door-sheet button"))
+    robot.tap(page.locator(".st-key-choose-car-sheet").get_by_role("combobox"))
+    robot.tap(page.get_by_role("option", name="Family hatch"))
+    for key, text in (("mass_kg", "1750"), ("usable_kwh", "58"), ("motor_peak_kw", "150"), ("printed_range_km", "420")):
+        robot.type(f"{key}-sheet", text)
+    robot.tap(page.locator(".st-key-set-heat_source-sheet").get_by_text("Heat pump", exact=True))
+    robot.tap(page.locator(".st-key-set-driven_axle-sheet").get_by_text("Rear", exact=True))
+    took_s = time.monotonic() - robot.began
+    expect(page.locator(".st-key-answer h2")).not_to_have_text(before)
+    expect(page.locator(".st-key-facts")).to_contain_text("On a full battery")
+    query = {key: values[0] for key, values in parse_qs(urlsplit(page.url).query).items()}
+    said, _ = from_link(query, Scenario())
+    quick = QuickDrive(distance_km=24.0, town_share=0.3, motorway_share=0.4, way="up", height_m=120.0, stops=7)
+    assert (said.legs, said.car_class) == (legs_of(quick), "family-hatch")
+    assert dict(said.stated) == {
+        "mass_kg": 1750, "usable_kwh": 58, "motor_peak_kw": 150, "printed_range_km": 420, "heat_source": "heat_pump",
+        "driven_axle": "rear",
+    }  # fmt: skip
+    print(f"{robot.taps} taps, {robot.numbers} numbers, {took_s:.0f} s, slowest {robot.slowest_s:.2f} s")
+    assert (robot.taps <= MOST_TAPS, robot.numbers <= MOST_NUMBERS, took_s < MOST_S) == (True, True, True), vars(robot)
