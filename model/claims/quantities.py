@@ -18,6 +18,7 @@ from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions,
 from model.describe.trace import Array, Numbers, Trace
 from model.describe.units import GRAVITY_MPS2, J_PER_KWH, J_PER_WH, KMH_PER_MPS
 from model.kernel.books import Books, book_keeper
+from model.kernel.by_stretch import braked_by_stretch
 from model.kernel.moments import lift_each
 from model.kernel.phrases import PHRASES
 from model.kernel.run import Run
@@ -65,15 +66,15 @@ def electric_share(draws: Draws) -> Array:
 
     def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
         slowing = np.diff(trace.speed_mps) < 0
-        starts = np.flatnonzero(slowing & ~np.append(False, slowing[:-1]))
+        numbers = np.cumsum(slowing & ~np.append(False, slowing[:-1]))
 
         def shares(run: Run) -> Sequence[Array]:
-            step_m = run.speed * run.step_s
-            braking, friction = run.braking_n * step_m, run.friction_n * step_m
-            by_motor = over((braking - friction).sum(-1), braking.sum(-1), run.out_j)
-            if not len(starts):
+            energies = run.energies
+            by_motor = over(energies["braking_j"] - energies["friction_j"], energies["braking_j"], run.out_j)
+            if not numbers[-1]:
                 return by_motor, np.full_like(by_motor, np.inf)
-            whole, discs = (np.add.reduceat(work, starts, axis=-1) for work in (braking, friction))
+            # what comes before the first slow-down is none
+            whole, discs = braked_by_stretch(run, numbers)[..., 1:]
             counts = whole > 1e-3 * whole.max()
             alone = counts & (discs <= (1 - ELECTRIC_SLOW_DOWN) * whole)
             return by_motor, over(alone.sum(-1), counts.sum(-1), np.ones(len(by_motor)))

@@ -11,6 +11,7 @@ from model.describe.parameters import DEFAULT_CLASS, car_from
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Trace
 from model.kernel.by_leg import by_leg
+from model.kernel.by_stretch import braked_by_stretch
 from model.kernel.moments import feet_up, lift_each, motor_loss_w, steady_w
 from model.kernel.room import Changing, largest_that_fit
 from model.kernel.run import drive
@@ -31,7 +32,9 @@ def prepare() -> str:
     trace = Trace(time_s=np.arange(5.0), speed_mps=speed_mps, elevation_m=np.zeros(5))
     # too weak a car to keep up
     evaluate(trace, replace(car, motor_peak_kw=5.0), around, driver)
-    shortfall_j(drive(trace, car, around, driver))
+    recorded = drive(trace, car, around, driver)
+    shortfall_j(recorded)
+    braked_by_stretch(recorded, np.zeros(4, dtype=np.int64))
     by_leg(replace(trace, leg=np.zeros(4, dtype=np.int64)), car_records(car, around, driver), 1, 0.1)
     habit, ends, room_m = Changing(2.0, 0.5, 0.5, 0.3), np.zeros(2), np.full(1, 500.0)
     largest_that_fit(ends[:1], ends[1:], ends, speed_mps[:1], room_m, ends[:1], False, habit, habit, np.zeros(1))
