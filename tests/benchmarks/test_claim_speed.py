@@ -8,6 +8,7 @@ import pytest
 from model.claims import verdicts
 from model.claims.collection import claims
 from model.claims.questions import question
+from model.claims.specification import phrased
 from model.describe.parameters import car_from, open_figures
 from model.describe.scenario import Conditions, Driver
 from model.sampling.uncertainty import run_samples, sample
@@ -47,7 +48,7 @@ def answer_anew(claim_id):
     claim_answers(verdicts.check(question(claim_id)))
 
 
-@pytest.mark.parametrize("claim_id", claims())
+@pytest.mark.parametrize("claim_id", [*claims(), *phrased()])
 def test_a_claim_is_answered_within_a_second(claim_id, band_s):
     busy = os.getloadavg()[0] > BUSY * (os.cpu_count() or 1)
     wait = waited(lambda: answer_anew(claim_id), 3)
