@@ -181,7 +181,6 @@ def article_html(answer: Answer) -> str:
             "value": display.say("article-value", unit=unit) if unit else display.say("article-value-bare"),
             "measured": display.say("claim-evidence-heading"),
             "number": display.say("column-number"),
-            "source": display.say("column-source"),
             "by": display.say("column-measured-by"),
             "none": measured(found, display),
         },

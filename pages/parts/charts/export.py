@@ -11,7 +11,7 @@ from typing import Any
 import pandas as pd
 import vl_convert
 
-from pages.parts.theme import DARK, LIGHT, PRINT_FONT, Palette, Spec
+from pages.parts.theme import DARK, LIGHT, LINE_PX, PRINT_FONT, Palette, Spec
 
 PRINT_PX = 720
 PAPER = "#ffffff"
@@ -58,7 +58,8 @@ def for_print(spec: Spec, title: str, below: Sequence[str], transparent: bool = 
     """
     lines = [line for text in below for line in textwrap.wrap(text, BELOW_CHARS)]
     heading = {"text": textwrap.wrap(title, TITLE_CHARS), "subtitle": lines, "anchor": "start", "fontSize": 18,
-               "subtitleFontSize": 13, "offset": 14}  # fmt: skip
+               "color": LIGHT.ink, "subtitleFontSize": 13, "subtitleLineHeight": LINE_PX, "subtitlePadding": 8,
+               "subtitleColor": LIGHT.quiet, "offset": 14}  # fmt: skip
     drawn: Spec = {key: value if key == "datasets" else _on_paper(value) for key, value in spec.items()}
     drawn["config"] = drawn["config"] | {"font": PRINT_FONT}
     return drawn | {"title": heading, "background": "transparent" if transparent else PAPER, "padding": 16}
