@@ -36,6 +36,9 @@ addEventListener("pageshow", (event) => {
   if (event.persisted && isLeft()) location.replace(location.pathname);
 });
 
+// A window as narrow as a telephone's gets its pages folded; the server is told before it draws the first.
+document.cookie = `narrow=${innerWidth <= 640 ? "yes" : "no"}; path=/; SameSite=Strict`;
+
 // Clearing, printing and sharing.
 
 addEventListener(

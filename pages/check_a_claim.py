@@ -28,6 +28,7 @@ from pages.parts.claim_address import CLAIM, GAVE, SAID, put, settings
 from pages.parts.claim_phrasing import draw_phrasing, with_part
 from pages.parts.drive_part import draw_drive
 from pages.parts.figure import draw_chart, figure, offer_print
+from pages.parts.folding import in_sight, section
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
 from pages.parts.road_part import draw_own_road
@@ -295,7 +296,6 @@ def draw_evidence(found: Answer) -> None:
 
 def draw_needs(found: Answer) -> None:
     """What would have to be true, and what moves the number."""
-    st.header(told("claim-needs-heading"), anchor="needs")
     why = found.question.claim.why
     if why and found.question.as_listed:
         st.markdown(inputs.held_together(why), width=TEXT_PX)
@@ -335,9 +335,6 @@ def draw_tornado(found: Answer) -> None:
 def draw_phrases(found: Answer) -> None:
     """Which of the seven phrases the number can mean, and what it would be worth as each."""
     now = found.question
-    if now.own and not now.claim.denominators:
-        return
-    st.header(told("claim-share-heading"), anchor="share")
     st.markdown(phrase_words.share_intro(now.claim, state.display()), width=TEXT_PX)
     with st.expander(told("claim-phrases"), type="compact", key="phrases-drawer", on_change="rerun") as drawer:
         if drawer.open:
@@ -373,7 +370,6 @@ def draw_shares(now: Question) -> None:
 def draw_print(found: Answer) -> None:
     """A sentence to quote, how it was tested, sources, files, and the link that brings all of it back."""
     now = found.question
-    st.header(told("claim-print-heading"), anchor="print")
     left, right = st.columns([11, 10], gap="large")
     with left:
         st.markdown(f"### {told('claim-quote-heading')}\n\n{told('print-quote-short')}")
@@ -413,8 +409,25 @@ def link_of(found: Answer) -> str:
     return f"{base}?{urlencode(link.own_link() | {CLAIM: now.claim.id} | given | {GAVE: claim_files.gave(found)})}"
 
 
-BELOW = (draw_evidence, draw_needs, draw_phrases, draw_print)
-"""What stands below an answer, in this order."""
+BELOW = (
+    ("claim-needs-heading", "needs", draw_needs),
+    ("claim-share-heading", "share", draw_phrases),
+    ("claim-print-heading", "print", draw_print),
+)
+"""What stands below an answer and its evidence, in this order: heading, anchor, and what draws it."""
+
+
+def draw_below(found: Answer) -> None:
+    """Evidence, and what else stands below an answer."""
+    now = found.question
+    with st.container():
+        draw_evidence(found)
+    for heading, anchor, draw in BELOW:
+        if draw is draw_phrases and now.own and not now.claim.denominators:
+            continue
+        with st.container(), section(told(heading), anchor) as is_open:
+            if is_open:
+                draw(found)
 
 
 def draw_own() -> None:
@@ -430,6 +443,7 @@ def draw_own() -> None:
         st.title(inert(words.quoted(said)) if said else told("own-title"), anchor=False)
         if now and said:
             st.caption(inert(words.read_as(now, state.display())))
+    sight = st.container(key="sight")
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
         st.subheader(told("own-heading"), anchor=False)
@@ -447,11 +461,11 @@ def draw_own() -> None:
         except InputError as refused:
             st.error(inert(refusal_words(refused, state.display())))
             return
+        with sight:
+            in_sight(words.heading(found))
         if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
             st.info(sentence)
-    for draw in BELOW:
-        with st.container():
-            draw(found)
+    draw_below(found)
 
 
 def draw_claim() -> None:
@@ -471,6 +485,7 @@ def draw_claim() -> None:
         st.title(words.claim_text(now), anchor=False)
         if not now.as_listed:
             st.caption(state.display().say("claim-changed"))
+    sight = st.container(key="sight")
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
         st.subheader(told("claim-published-heading"), anchor=False)
@@ -486,15 +501,16 @@ def draw_claim() -> None:
         except InputError as refused:
             st.error(inert(refusal_words(refused, state.display())))
             return
+        with sight:
+            in_sight(words.heading(found))
         if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
             st.info(sentence)
-    for draw in BELOW:
-        with st.container():
-            draw(found)
+    draw_below(found)
 
 
 with st.container(key="claim"):
     draw_claim()
-st.header(told("claim-own-road-heading"), anchor="road")
-draw_drive()
-draw_own_road()
+with section(told("claim-own-road-heading"), "road") as is_open:
+    if is_open:
+        draw_drive()
+        draw_own_road()

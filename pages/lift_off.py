@@ -22,6 +22,7 @@ from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
 from pages.parts.controls import control
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure, titled
+from pages.parts.folding import folded, in_sight, section
 from pages.parts.owner_questions import ask_of_lift_off
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
@@ -77,7 +78,9 @@ def answer(found: LiftOff) -> None:
         if drawer.open:
             more_settings()
     ask_of_lift_off(advice)
-    st.markdown(titled(display.say("lift-off-rules"), words.rules_text(advice, display)))
+    with folded(display.say("lift-off-rules"), "rules") as is_open:
+        if is_open:
+            st.markdown(titled(display.say("lift-off-rules"), words.rules_text(advice, display)))
 
 
 def ask_road(scenario: Scenario) -> None:
@@ -116,18 +119,19 @@ def draw_axis(found: LiftOff) -> None:
         file=lambda: words.axis_table(found.table, display), key="whole-axis",
         file_name=f"{scenario.car_class}-lift-off.csv", title=title,
     )  # fmt: skip
-    st.markdown(words.kinds_text(found.table, found.case.brake_pedal, display))
+    with folded(display.say("lift-off-lines"), "lines") as is_open:
+        if is_open:
+            st.markdown(words.kinds_text(found.table, found.case.brake_pedal, display))
 
 
 # what it changes
 
 
-def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
+def draw_changes(found: LiftOff) -> None:
     """What the advice changes, and what would change it."""
     scenario, display, advice = state.shown(), state.display(), found.advice.overall
     name = words.yours_name(scenario.driver.lift_off_mps2, scenario.legs, display)
-    title, table = words.changes(driven, found.table, advice, name, display)
-    st.header(display.say("lift-off-changes"), anchor="changes")
+    title, table = words.changes(state.as_driven(), found.table, advice, name, display)
     left, right = st.columns(2, gap="large")
     with left:
         st.markdown(f"### {title}")
@@ -142,7 +146,6 @@ def draw_changes(found: LiftOff, driven: dict[str, float]) -> None:
 def draw_legs(found: LiftOff) -> None:
     """The advice leg by leg; the picture above has it along the road."""
     display = state.display()
-    st.header(display.say("lift-off-leg-by-leg"), anchor="legs")
     lines = [
         words.leg_line(advice.leg or 0, leg, advice, display)
         for leg, advice in zip(state.shown().legs, found.advice.legs, strict=True)
@@ -158,7 +161,6 @@ def draw_hills(found: LiftOff) -> None:
     """What those behind see on a hill, and which hill is held."""
     scenario, display, dark = state.shown(), state.display(), state.dark()
     advised, yours = found.advice.overall.lift_off_mps2, scenario.driver.lift_off_mps2
-    st.header(display.say("lift-off-hills"), anchor="hills")
     speed = hill_speed()
     # of equal strengths the more important name stays
     kinds = {0.0: "rolling", yours: "yours", advised: "advised"}
@@ -213,10 +215,9 @@ def hill_speed() -> float:
 
 
 @st.fragment
-def draw_slow_down() -> None:
+def draw_slow_down(_found: LiftOff) -> None:
     """One slow-down under the microscope."""
     scenario, display = state.shown(), state.display()
-    st.header(display.say("lift-off-microscope"), anchor="slow-down")
     to_kmh, from_kmh = slow_down_speeds()
     car = car_from(scenario.car_class, dict(scenario.stated))
     setting = (car, scenario.conditions, scenario.driver)
@@ -260,31 +261,38 @@ def slow_down_speeds() -> tuple[float, float]:
 # comfort and cautions
 
 
-def draw_cautions(driven: dict[str, float]) -> None:
+def draw_cautions() -> None:
     """What people call comfortable, and what to mind."""
     say = state.display().say
     left, right = st.columns([9, 11], gap="large")
-    with left:
-        st.header(say("lift-off-comfortable"), anchor="comfort")
-        st.markdown(words.comfort_text(driven["high_mps2"], state.display()))
+    with left, section(say("lift-off-comfortable"), "comfort") as is_open:
+        if is_open:
+            st.markdown(words.comfort_text(state.as_driven()["high_mps2"], state.display()))
     with right:
         st.header(say("lift-off-mind"), anchor="mind")
         st.markdown("\n".join(f"- {caution}" for caution in words.cautions(state.display())))
 
 
+SECTIONS = (
+    ("lift-off-changes", "changes", draw_changes),
+    ("lift-off-leg-by-leg", "legs", draw_legs),
+    ("lift-off-hills", "hills", draw_hills),
+    ("lift-off-microscope", "slow-down", draw_slow_down),
+)
+"""Below the answer: heading, anchor, and what stands there."""
 found = state.lift_off()
 if found is None:
     st.error(state.refusal())
 else:
     with last_answer("lift-off"):
+        in_sight(words.advised_in_words(found.advice.overall, state.display()).title)
         answering, picture = st.columns(2, gap="medium")
         with answering, st.container(key="lift-answer", gap="xxsmall"):
             answer(found)
         with picture:
             draw_axis(found)
-        driven = state.as_driven()
-        draw_changes(found, driven)
-        draw_legs(found)
-        draw_hills(found)
-        draw_slow_down()
-        draw_cautions(driven)
+        for title, anchor, draw in SECTIONS:
+            with section(state.display().say(title), anchor) as is_open:
+                if is_open:
+                    draw(found)
+        draw_cautions()

@@ -16,6 +16,7 @@ from model.words.bands import band_promise
 from pages.parts import certified_words, glossary, source_links, state
 from pages.parts.charts import certified as certified_charts
 from pages.parts.figure import figure
+from pages.parts.folding import is_narrow, section
 from pages.parts.source_tables import (
     acceptance_table,
     cars_table,
@@ -52,11 +53,6 @@ scenario, display = state.scenario(), state.display()
 say = display.say
 
 
-def section(anchor: str) -> None:
-    """The heading of a section."""
-    st.header(say(SECTIONS[anchor]), anchor=anchor)
-
-
 def write(text: str) -> None:
     """A paragraph as wide as reads well."""
     st.markdown(text, width=760)
@@ -88,105 +84,124 @@ def percent(value: float) -> Quantity:
     return Quantity(value, "%", places=0)
 
 
-write(" · ".join(f"[{say(title)}](#{anchor})" for anchor, title in SECTIONS.items()))
-
-section("method")
-write(say("method-steps"))
-write(say("method-shares"))
-write(say("method-books"))
-
-section("figures")
-car = class_labels()[scenario.car_class]
-write(say("figures-of-class", car=car))
-show(figures_table(scenario.car_class, dict(scenario.stated), display, on_page=True), say("table-figures", car=car))
-
-section("uses")
-write(say("uses-read"))
-show(uses_table(display), say("table-uses"))
-
-section("band")
+if not is_narrow():
+    write(" · ".join(f"[{say(title)}](#{anchor})" for anchor, title in SECTIONS.items()))
 city, highway = certified_found("road load", "udds"), certified_found("road load", "hwfet")
-write(band_promise(display))
-write(
-    say(
-        "band-checked",
-        half_city=Quantity(city.held_pct(SAID[50]), "", places=0),
-        half_highway=percent(highway.held_pct(SAID[50])),
-        most=percent(float(max(100 * (city.measured / city.modelled - 1)))),
-    )
-)
-low, high = percent(100 * LOW_SHARE), percent(100 - 100 * HIGH_SHARE)
-write(say("band-drawn", low=low, high=high, runs=RUNS, seed=str(SEED)))
 
-section("trust")
-write(certified_words.first_words(city, highway, display))
-for place, found in zip(beside(), (city, highway), strict=True):
-    table = certified_words.cars_table(found, display)
-    with place:
-        figure(
-            certified_charts.measured_against_modelled(found, display, state.dark()),
-            alt=certified_words.cars_alt(found, display), table=certified_words.short_table(table, display),
-            file=table, key=f"certified-{found.cycle}", file_name=f"certified-{found.cycle}.csv",
-            title=certified_words.cars_title(found, display), about="",
-        )  # fmt: skip
-write(certified_words.misses_words(city, highway, display=display))
-for place, known in zip(beside(), KNOWN, strict=True):
-    both, name = (certified_found(known, "udds"), certified_found(known, "hwfet")), f"held-{known.replace(' ', '-')}"
-    with place:
-        figure(
-            certified_charts.reliability(both, display, state.dark()),
-            alt=certified_words.held_alt(both, display), table=certified_words.held_table(both, display),
-            key=name, file_name=f"{name}.csv", title=certified_words.held_title(both, display), about="",
-        )  # fmt: skip
-write(say("certified-unknown"))
+with section(say(SECTIONS["method"]), "method") as is_open:
+    if is_open:
+        write(say("method-steps"))
+        write(say("method-shares"))
+        write(say("method-books"))
 
-section("checks")
-write(say("checks-both"))
-write(say("checks-history"))
-for check in evidence():
-    check_part(check)
-st.subheader(say("checks-one-by-one"), anchor="certified-cars")
-write(say("checks-wall"))
-show(cars_table(certified_cars(), display), say("table-cars"))
+with section(say(SECTIONS["figures"]), "figures") as is_open:
+    if is_open:
+        car = class_labels()[scenario.car_class]
+        write(say("figures-of-class", car=car))
+        figures = figures_table(scenario.car_class, dict(scenario.stated), display, on_page=True)
+        show(figures, say("table-figures", car=car))
 
-section("consistency")
-write(say("consistency-why"))
-for check in consistency():
-    check_part(check)
+with section(say(SECTIONS["uses"]), "uses") as is_open:
+    if is_open:
+        write(say("uses-read"))
+        show(uses_table(display), say("table-uses"))
 
-section("range")
-write(say("range-holds"))
-show(ranges_table(display), say("table-ranges"))
+with section(say(SECTIONS["band"]), "band") as is_open:
+    if is_open:
+        write(band_promise(display))
+        write(
+            say(
+                "band-checked",
+                half_city=Quantity(city.held_pct(SAID[50]), "", places=0),
+                half_highway=percent(highway.held_pct(SAID[50])),
+                most=percent(float(max(100 * (city.measured / city.modelled - 1)))),
+            )
+        )
+        low, high = percent(100 * LOW_SHARE), percent(100 - 100 * HIGH_SHARE)
+        write(say("band-drawn", low=low, high=high, runs=RUNS, seed=str(SEED)))
 
-section("left-out")
-write(bulleted(left_out(display)))
+with section(say(SECTIONS["trust"]), "trust") as is_open:
+    if is_open:
+        write(certified_words.first_words(city, highway, display))
+        for place, found in zip(beside(), (city, highway), strict=True):
+            table = certified_words.cars_table(found, display)
+            with place:
+                figure(
+                    certified_charts.measured_against_modelled(found, display, state.dark()),
+                    alt=certified_words.cars_alt(found, display), table=certified_words.short_table(table, display),
+                    file=table, key=f"certified-{found.cycle}", file_name=f"certified-{found.cycle}.csv",
+                    title=certified_words.cars_title(found, display), about="",
+                )  # fmt: skip
+        write(certified_words.misses_words(city, highway, display=display))
+        for place, known in zip(beside(), KNOWN, strict=True):
+            both = certified_found(known, "udds"), certified_found(known, "hwfet")
+            name = f"held-{known.replace(' ', '-')}"
+            with place:
+                figure(
+                    certified_charts.reliability(both, display, state.dark()),
+                    alt=certified_words.held_alt(both, display), table=certified_words.held_table(both, display),
+                    key=name, file_name=f"{name}.csv", title=certified_words.held_title(both, display), about="",
+                )  # fmt: skip
+        write(say("certified-unknown"))
 
-section("acceptance")
-write(say("acceptance-assumed"))
-show(acceptance_table(display), say("table-acceptance"))
+with section(say(SECTIONS["checks"]), "checks") as is_open:
+    if is_open:
+        write(say("checks-both"))
+        write(say("checks-history"))
+        for check in evidence():
+            check_part(check)
+        st.subheader(say("checks-one-by-one"), anchor="certified-cars")
+        write(say("checks-wall"))
+        show(cars_table(certified_cars(), display), say("table-cars"))
 
-section("grip")
-show(grip_table(display), say("table-grip"))
+with section(say(SECTIONS["consistency"]), "consistency") as is_open:
+    if is_open:
+        write(say("consistency-why"))
+        for check in consistency():
+            check_part(check)
 
-section("cycles")
-write(say("cycles-from"))
-show(cycles_table(display), say("table-cycles"))
+with section(say(SECTIONS["range"]), "range") as is_open:
+    if is_open:
+        write(say("range-holds"))
+        show(ranges_table(display), say("table-ranges"))
 
-section("sources")
-write(say("sources-list-read"))
-with st.expander(say("sources-list"), type="compact", key="sources-drawer", on_change="rerun") as drawer:
-    if drawer.open:
-        show(source_links.sources_table(display), say("table-sources"))
-        write(say("sources-list-measured"))
-        show(source_links.measurements_table(display), say("table-measurements"))
+with section(say(SECTIONS["left-out"]), "left-out") as is_open:
+    if is_open:
+        write(bulleted(left_out(display)))
 
-section("words")
-write("\n\n".join(glossary.entries(display)))
+with section(say(SECTIONS["acceptance"]), "acceptance") as is_open:
+    if is_open:
+        write(say("acceptance-assumed"))
+        show(acceptance_table(display), say("table-acceptance"))
 
-section("changes")
-write(say("changes-when"))
-show(changes_table(display), say("table-changes"))
+with section(say(SECTIONS["grip"]), "grip") as is_open:
+    if is_open:
+        show(grip_table(display), say("table-grip"))
 
-section("cautions")
-write(" ".join((say("caution"), say("no-substitute"), say("may-be-weaker"))))
-write(say("version-of", version=MODEL_VERSION, date=MODEL_DATE))
+with section(say(SECTIONS["cycles"]), "cycles") as is_open:
+    if is_open:
+        write(say("cycles-from"))
+        show(cycles_table(display), say("table-cycles"))
+
+with section(say(SECTIONS["sources"]), "sources") as is_open:
+    if is_open:
+        write(say("sources-list-read"))
+        with st.expander(say("sources-list"), type="compact", key="sources-drawer", on_change="rerun") as drawer:
+            if drawer.open:
+                show(source_links.sources_table(display), say("table-sources"))
+                write(say("sources-list-measured"))
+                show(source_links.measurements_table(display), say("table-measurements"))
+
+with section(say(SECTIONS["words"]), "words") as is_open:
+    if is_open:
+        write("\n\n".join(glossary.entries(display)))
+
+with section(say(SECTIONS["changes"]), "changes") as is_open:
+    if is_open:
+        write(say("changes-when"))
+        show(changes_table(display), say("table-changes"))
+
+with section(say(SECTIONS["cautions"]), "cautions") as is_open:
+    if is_open:
+        write(" ".join((say("caution"), say("no-substitute"), say("may-be-weaker"))))
+        write(say("version-of", version=MODEL_VERSION, date=MODEL_DATE))

@@ -32,6 +32,7 @@ from pages.parts.controls import control
 from pages.parts.drive_part import before, last_answer
 from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
+from pages.parts.folding import in_sight, is_narrow, section
 from pages.parts.link import own_link
 from pages.parts.owner_questions import ask_of_winter
 from pages.parts.plain_text import inert
@@ -59,6 +60,7 @@ def part(
 
     Where there are many controls beside the picture, the facts stand below it.
     """
+    in_sight(wording.together(said.sentence))
     with st.container(key="panel"):
         saying, seeing = st.columns(HALVES, gap="large")
     with saying:
@@ -75,9 +77,9 @@ def part(
     with doing:
         st.header(state.display().say("limits-what-to-do"), anchor="do")
         st.markdown(bullets(said.do))
-    with minding:
-        st.header(state.display().say("limits-mind"), anchor="mind")
-        st.markdown(bullets(said.mind))
+    with minding, section(state.display().say("limits-mind"), "mind") as is_open:
+        if is_open:
+            st.markdown(bullets(said.mind))
 
 
 def bullets(sentences: Iterable[str]) -> str:
@@ -95,23 +97,24 @@ def picture(
     title, more = words
     alt = " ".join(filter(None, (f"{title}.", numbers, more)))
     figure(
-        chart, alt=alt, table=table, key=key, title=title, words="" if leads else more,
+        chart, alt=alt, table=table, key=key, title=title, words="" if leads and not is_narrow() else more,
         file_name=f"{state.shown().car_class}-{key}.csv",
     )  # fmt: skip
-    if leads:
+    if leads and not is_narrow():
         st.caption(more)
 
 
 def side_by_side(title: str, voices: Iterable[tuple[str, str, str]], words: str) -> None:
     """Who says what, and on what ground."""
-    st.header(title, anchor=False)
-    cells = "".join(
-        f"<div><dt>{escape(who)}</dt><dd>{escape(wording.together(says))} <span>{escape(ground)}</span></dd></div>"
-        for who, says, ground in voices
-    )
-    with st.container(key="voices"):
-        st.html(f"<dl>{cells}</dl>")
-    st.markdown(words, width=TEXT_PX)
+    with section(title, "voices") as is_open:
+        if is_open:
+            cells = "".join(
+                f"<div><dt>{escape(who)}</dt><dd>{escape(wording.together(says))} <span>{escape(on)}</span></dd></div>"
+                for who, says, on in voices
+            )
+            with st.container(key="voices"):
+                st.html(f"<dl>{cells}</dl>")
+            st.markdown(words, width=TEXT_PX)
 
 
 def sliders(*keys: str) -> None:

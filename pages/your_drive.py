@@ -30,6 +30,7 @@ from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import drive_facts, fact_rows
+from pages.parts.folding import in_sight
 from pages.parts.owner_questions import ask_on_first_page
 from pages.parts.plain_text import inert
 from pages.parts.quick_part import draw_quick
@@ -412,6 +413,8 @@ def reset(*keys: str) -> None:
     state.put_whole(scenario)
 
 
+if (drawn_for := state.answered()) and (bands := state.answer(drawn_for)):
+    in_sight(wording.in_sight(bands, state.display()))
 with st.container(key="start", horizontal=True, gap="small"):
     choose_drive("page")
     draw_doors()

@@ -25,6 +25,7 @@ from pages.parts.charts.energy_words import before_after_words, ledger_words, ov
 from pages.parts.charts.limits import LIMITS
 from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
+from pages.parts.folding import folded
 from pages.parts.theme import WIDTH_PX, Spec
 
 BOOK = ("battery_out", "battery_in", "engine_given", *USES, "cells_given", "cells_taken", "cells")
@@ -36,10 +37,12 @@ EVERY_S = 60
 def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
     """Draw the section."""
     st.header(display.say("energy-goes"), anchor="energy")
-    st.markdown(display.say("energy-one-run"), width=640)
-    st.markdown(f"### {display.say('mixed-up')}")
-    with st.container(key="facts-mixed-up", gap=None, width=WIDTH_PX):
-        st.html(fact_rows(wording.mixed_up_facts(result, display)))
+    with folded(display.say("mixed-up"), "mixed-up") as is_open:
+        if is_open:
+            st.markdown(display.say("energy-one-run"), width=640)
+            st.markdown(f"### {display.say('mixed-up')}")
+            with st.container(key="facts-mixed-up", gap=None, width=WIDTH_PX):
+                st.html(fact_rows(wording.mixed_up_facts(result, display)))
     dark, car = state.dark(), scenario.car_class
     book, steps, events = books(result), timeline(result), slow_downs(result)
 

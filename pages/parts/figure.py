@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import nullcontext
 from functools import partial
 
 import pandas as pd
@@ -15,6 +16,7 @@ from model.describe.figures import Quantity
 from model.words.print import source_line
 from pages.parts import state
 from pages.parts.charts import export
+from pages.parts.folding import folded, folds
 from pages.parts.public_link import public_base
 from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Spec
@@ -143,26 +145,33 @@ def figure(
     """
     say = state.display().say
     with st.container(key=f"figure-{key}", width=width, gap="small"):
+        fold = bool(title) and folds()
+        first = "" if fold else together(words)
         if title or words:
-            st.markdown(titled(together(title), together(words)) if title else together(words))
-        draw_chart(chart, alt=alt, key=f"{key}-chart")
-        with st.container(horizontal=True, vertical_alignment="center"):
-            as_table = st.toggle(say("as-a-table"), key=f"{key}-as-table")
-            st.download_button(
-                say("csv-file"),
-                partial(csv_text, table if file is None else file),
-                file_name,
-                "text/csv",
-                key=f"{key}-file",
-                on_click="ignore",
-                type="tertiary",
-                icon=":material/download:",
-            )
-            for_print = st.toggle(say("for-print"), key=f"{key}-for-print")
-        if for_print:
-            print_files(chart, title or alt, about, key=key, name=file_name.removesuffix(".csv"))
-        if as_table:
-            rows = made(table)
-            st.table(evenly(rows.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=alt)
-            if len(rows) > MOST_ROWS:
-                st.caption(say("first-rows", shown=MOST_ROWS, rows=Quantity(len(rows), "", places=0)))
+            st.markdown(titled(together(title), first) if title else first)
+        with folded(say("figure-fold"), key) if fold else nullcontext(True) as is_open:
+            if not is_open:
+                return
+            if fold and words:
+                st.markdown(together(words))
+            draw_chart(chart, alt=alt, key=f"{key}-chart")
+            with st.container(horizontal=True, vertical_alignment="center"):
+                as_table = st.toggle(say("as-a-table"), key=f"{key}-as-table")
+                st.download_button(
+                    say("csv-file"),
+                    partial(csv_text, table if file is None else file),
+                    file_name,
+                    "text/csv",
+                    key=f"{key}-file",
+                    on_click="ignore",
+                    type="tertiary",
+                    icon=":material/download:",
+                )
+                for_print = st.toggle(say("for-print"), key=f"{key}-for-print")
+            if for_print:
+                print_files(chart, title or alt, about, key=key, name=file_name.removesuffix(".csv"))
+            if as_table:
+                rows = made(table)
+                st.table(evenly(rows.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=alt)
+                if len(rows) > MOST_ROWS:
+                    st.caption(say("first-rows", shown=MOST_ROWS, rows=Quantity(len(rows), "", places=0)))

@@ -68,6 +68,16 @@ def headline(answer: Bands, display: Display, marked: bool = False) -> str:
     return display.say("saved-share", share=f":blue[{text}]" if marked else text)
 
 
+def in_sight(answer: Bands, display: Display) -> str:
+    """The answer in one short line: what is saved, and how far a full battery reaches."""
+    if not has_share(answer):
+        return headline(answer, display)
+    share = share_text(answer, display)
+    if answer.range_km is None:
+        return display.say("in-sight", share=share)
+    return display.say("in-sight-range", share=share, range=span_of(answer.range_km, "km"))
+
+
 def has_share(answer: Bands) -> bool:
     """Whether what is saved can be told as a share: neither more than all of it nor next to nothing."""
     share = answer.saved_share

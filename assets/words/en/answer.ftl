@@ -85,6 +85,14 @@ year-snow = Snow and ice, where you set them, lie on winter days only; in the ot
 hybrid-energy = For a hybrid, battery energy includes what its engine gives in the battery’s place; what that saves is
     fuel.
 
+# In one line, on a telephone.
+# $share: text
+in-sight = { $share } less than on friction brakes only
+
+# $share: text
+# $range: span in km
+in-sight-range = { $share } less than on friction brakes; { $range } a battery
+
 ## What must be said along with it
 
 caution = Estimates for explanation, not a promise of range or a car’s setting. Your owner’s manual, local law and licensed

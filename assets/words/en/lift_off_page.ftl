@@ -55,3 +55,6 @@ lift-off-slow-down = Slow down to, and from, { $unit }
 lift-off-comfortable = How much is comfortable?
 
 lift-off-mind = What to mind
+
+# What unfolds the words about the picture on a telephone.
+lift-off-lines = What the lines are

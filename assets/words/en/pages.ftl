@@ -111,3 +111,6 @@ line-own-drive = Your own drive, { $length } in all. Pick one above to start ove
 line-season = Season
 
 line-season-help = Sets the temperature to that of the season; what each season’s is can be changed on the first page.
+
+# What unfolds a picture on a telephone.
+figure-fold = Picture, words and table

@@ -1,0 +1,54 @@
+"""On a telephone parts of a page fold behind their heading or finding: they are worked out and sent when opened."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+
+import streamlit as st
+
+NARROW = "narrow"
+"""The cookie in which the browser says that its window is a telephone's: assets/own.js."""
+
+
+INSIDE: ContextVar[bool] = ContextVar("INSIDE", default=False)
+
+
+def is_narrow() -> bool:
+    """Whether the page was opened in a window as narrow as a telephone."""
+    return st.context.cookies.get(NARROW) == "yes"
+
+
+def folds() -> bool:
+    """Whether a part that stands here folds: on a telephone, unless it stands in one that was unfolded."""
+    return is_narrow() and not INSIDE.get()
+
+
+@contextmanager
+def folded(label: str, key: str) -> Iterator[bool]:
+    """A part that is there at once on a wide screen, and folded on a telephone; whether it is to be drawn."""
+    if not folds():
+        yield True
+        return
+    with st.expander(label, type="compact", key=f"fold-{key}", on_change="rerun") as fold:
+        before = INSIDE.set(True)
+        try:
+            yield bool(fold.open)
+        finally:
+            INSIDE.reset(before)
+
+
+@contextmanager
+def section(title: str, anchor: str) -> Iterator[bool]:
+    """A part under a heading, which on a telephone is what unfolds it; whether it is to be drawn."""
+    if not is_narrow():
+        st.header(title, anchor=anchor)
+    with folded(title, anchor) as is_open:
+        yield is_open
+
+
+def in_sight(answer: str) -> None:
+    """The answer of a page in one line, which on a telephone stays in sight while something is entered."""
+    with st.container(key="in-sight"):
+        st.markdown(answer)

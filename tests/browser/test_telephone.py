@@ -1,0 +1,44 @@
+"""A telephone: pages are short, the answer stays in sight, and the way in is there."""
+
+import pytest
+
+from tests.browser.looks import come_to_nothing, faults
+
+SCREENS = {
+    "/": 4,
+    "/lift_off": 4,
+    **{f"/winter_and_limits?part={part}": 4 for part in ("cold", "grip", "hills", "stop")},
+    "/check_a_claim": 5,
+    "/sources": 4,
+}
+"""How many screens of 390×844 a page may be long."""
+HEIGHT = "document.querySelector('[data-testid=stMain]').scrollHeight"
+TO_THE_END = "document.querySelector('[data-testid=stMain]').scrollTo(0, 1100)"
+SEEN = """
+    () => {
+        const line = document.querySelector(".st-key-in-sight").getBoundingClientRect();
+        const head = document.querySelector("[data-testid=stHeader]").getBoundingClientRect();
+        const middle = document.elementFromPoint(line.left + 30, line.top + line.height / 2);
+        return line.top >= head.bottom - 8 && line.bottom < 200 && middle.closest(".st-key-in-sight") !== null;
+    }
+"""
+
+
+@pytest.mark.parametrize("path", SCREENS)
+def test_a_page_is_short_and_its_answer_stays_in_sight(open_page, path):
+    page = open_page(path, width=390, height=844, has_touch=True)
+    page.locator("h1").wait_for()
+    come_to_nothing(page, lambda: [height] if (height := page.evaluate(HEIGHT)) > SCREENS[path] * 844 else [])
+    if path != "/sources":
+        page.evaluate(TO_THE_END)
+        come_to_nothing(page, lambda: [] if page.evaluate(SEEN) else ["the answer is out of sight"])
+    assert faults(page, runOnly=["wcag2a", "wcag2aa"]) == []
+
+
+def test_guide_me_is_there_and_a_picture_unfolds(open_page, expect):
+    page = open_page("/", width=390, height=844, has_touch=True)
+    expect(page.get_by_role("link", name="Guide me")).to_be_visible()
+    picture = page.locator('[class*="st-key-figure-before-after"] svg.marks')
+    expect(picture).to_have_count(0)
+    page.locator('.st-key-fold-before-after summary').tap()
+    expect(picture).to_be_visible()
