@@ -8,7 +8,8 @@ import streamlit as st
 
 from model.describe.figures import Quantity, Several
 from model.describe.parameters import car_from
-from model.out.comparison import SUBJECTS, common_km, difference, others
+from model.describe.scenario import SEASONS, Scenario
+from model.out.comparison import SUBJECTS, car_text, common_km, difference, in_car_of, in_season, others
 from model.sampling.hybrid import has_engine
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE
 from model.words.bands import band_promise
@@ -23,8 +24,10 @@ from pages.parts.reach_words import compared_text
 from pages.parts.theme import TEXT_PX, WIDTH_PX
 
 SUBJECT, VALUES, AS_DRIVEN = "differs", ("b", "c"), "as_driven"
-"""The page's own parameters in the address: what differs, the value it has in the second drive and in the third, and
-whether slow-downs are as the car's lift-off makes them."""
+AND_SEASON, KEPT_CAR, KEPT = "and_season", "kept_car", "kept"
+"""The page's own parameters in the address: what differs, the value it has in the second drive and in the third,
+whether slow-downs are as the car's lift-off makes them, the season of the other drives where that differs too, and a
+second car of one's own; the value that stands for this car."""
 FIRST_SUBJECT, FIRST_VALUE = "season", ("winter", "summer")
 """Where nothing is asked for; the second value for who is in the first already."""
 
@@ -36,15 +39,56 @@ def asked() -> tuple[str, list[str], list[str]]:
     if subject not in SUBJECTS:
         notices.append(say("compare-no-subject", given=subject, known=Several(tuple(SUBJECTS), "")))
         subject = FIRST_SUBJECT
-    offered = others(state.shown(), subject)
+    offered = offers(subject)
     values = [given[key] for key in VALUES if given.get(key)]
     if SUBJECT not in given and not values:
         values = [value for value in FIRST_VALUE if value in offered][:1]
     for value in values:
-        if value not in SUBJECTS[subject](state.shown()):
+        if value not in SUBJECTS[subject](state.shown()) and value != KEPT:
             what = words.subject_text(subject, state.display())
             notices.append(say("compare-no-value", what=what, given=value, known=Several(tuple(offered), "")))
     return subject, [value for value in dict.fromkeys(values) if value in offered], notices
+
+
+def kept_car() -> str:
+    """A second car of one's own, as it was kept; empty where there is none."""
+    kept = st.query_params.get(KEPT_CAR) or st.session_state.get("kept-car", "")
+    if kept and KEPT_CAR not in st.query_params:
+        st.query_params[KEPT_CAR] = kept
+    return str(kept)
+
+
+def and_season(subject: str) -> str:
+    """The season of the other drives, where it differs beside the subject; empty where it does not."""
+    season = st.query_params.get(AND_SEASON, "")
+    return season if season in SEASONS and subject != "season" else ""
+
+
+def offers(subject: str) -> dict[str, Scenario]:
+    """The drives that one's own can be held against, by the value they have."""
+    scenario = state.shown()
+    found = others(scenario, subject)
+    kept = in_car_of(scenario, kept_car()) if subject == "car" else None
+    if kept and (kept.car_class, kept.stated) != (scenario.car_class, scenario.stated):
+        found = {KEPT: kept} | found
+    season = and_season(subject)
+    return {value: in_season(one, season) for value, one in found.items()} if season else found
+
+
+def name_of(subject: str, drive: Scenario, is_own: bool = False) -> str:
+    """What a drive is called: by what differs, and its season where that differs too."""
+    display, season = state.display(), and_season(subject)
+    name = words.name_of(subject, drive, display)
+    if not is_own and subject == "car" and drive == offers(subject).get(KEPT):
+        name = display.say("compare-kept", car=name)
+    if is_own or not season:
+        return name
+    return display.say("compare-and-season", name=name, season=display.say("season-name", season=season))
+
+
+def keep_car() -> None:
+    """Keep the car as it is described now."""
+    st.session_state["kept-car"] = st.query_params[KEPT_CAR] = car_text(state.shown())
 
 
 def put(subject: str, values: list[str]) -> None:
@@ -59,11 +103,11 @@ def put(subject: str, values: list[str]) -> None:
 def choose(subject: str, values: list[str]) -> None:
     """What differs, and up to two values beside the visitor's own."""
     scenario, display = state.shown(), state.display()
-    offered = others(scenario, subject)
+    offered = offers(subject)
 
     def take_subject() -> None:
         picked = st.session_state["compare-subject"]
-        values = list(others(scenario, picked))
+        values = list(offers(picked))
         # of a single value there is nothing to pick
         put(picked, values if len(values) == 1 else [])
 
@@ -78,16 +122,33 @@ def choose(subject: str, values: list[str]) -> None:
         display.say("compare-what"), list(SUBJECTS), format_func=lambda one: words.subject_text(one, display),
         key="compare-subject", on_change=take_subject, width=420,
     )  # fmt: skip
+    if subject != "season":
+        choose_season(subject)
     st.session_state["compare-values"] = values
     st.pills(
-        display.say("compare-beside", yours=words.name_of(subject, scenario, display)),
+        display.say("compare-beside", yours=name_of(subject, scenario, is_own=True)),
         list(offered),
         selection_mode="multi",
-        format_func=lambda value: capital(words.name_of(subject, offered[value], display)),
+        format_func=lambda value: capital(name_of(subject, offered[value])),
         key="compare-values",
         on_change=take_values,
         wrap=True,
     )
+
+
+def choose_season(subject: str) -> None:
+    """Whether the other drives are on the day of another season too."""
+    display = state.display()
+
+    def take() -> None:
+        st.query_params[AND_SEASON] = st.session_state["compare-season"]
+
+    def named(season: str) -> str:
+        return display.say("season-name", season=season) if season else display.say("compare-same-day")
+
+    st.session_state["compare-season"] = and_season(subject)
+    st.selectbox(display.say("compare-others-season"), ["", *SEASONS], format_func=lambda one: capital(named(one)),
+                 key="compare-season", on_change=take, width=420)  # fmt: skip
 
 
 def choose_speeds() -> bool:
@@ -117,7 +178,7 @@ def choose_speeds() -> bool:
 def compare(subject: str, values: list[str], as_driven: bool) -> None:
     """Sentences, picture, table and file."""
     scenario, display, dark = state.shown(), state.display(), state.dark()
-    offered = others(scenario, subject)
+    offered = offers(subject)
     drives = [scenario, *(offered[value] for value in values)]
     found = [(drive, *state.side(drive, scenario, as_driven)) for drive in drives]
     for drive, _, refusal in found:
@@ -126,7 +187,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
             st.error(refusal)
             return
         if refusal:
-            name = capital(words.name_of(subject, drive, display))
+            name = capital(name_of(subject, drive))
             st.error(display.say("compare-refused", name=name, refusal=refusal))
     kept = [(drive, side) for drive, side, _ in found if side is not None]
     if len(kept) < 2 or kept[0][0] != scenario:
@@ -136,7 +197,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
         st.markdown(compared_text(sides, until_km, display), width=TEXT_PX)
         again = [state.side(drive, scenario, as_driven, until_km)[0] for drive, _ in kept]
         sides = [side for side in again if side is not None]
-    names = [words.name_of(subject, drive, display) for drive, _ in kept]
+    names = [name_of(subject, drive, is_own=drive == scenario) for drive, _ in kept]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     title = words.title(differences, names, display)
     told = [words.sentences(one, name, names[0], display) for one, name in zip(differences, names[1:], strict=True)]
@@ -165,6 +226,9 @@ subject, values, notices = asked()
 if notices:
     st.info("\n\n".join(map(inert, notices)))
 choose(subject, values)
+if subject == "car":
+    st.button(state.display().say("compare-keep"), key="keep-car", type="tertiary", icon=":material/push_pin:",
+              on_click=keep_car, help=state.display().say("compare-keep-help"))  # fmt: skip
 as_driven = choose_speeds() if subject == "lift_off_mps2" else False
 if state.answered() is None:
     st.error(state.refusal())

@@ -13,6 +13,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from model.describe.car import CAR_FIELDS
+from model.describe.fields import InputError, find
 from model.describe.parameters import assumed_figures, car_of, class_labels, open_figures_of
 from model.describe.scenario import SETTINGS, Scenario
 from model.describe.trace import Array
@@ -45,6 +47,38 @@ def with_strength(scenario: Scenario, strength_mps2: float) -> Scenario:
     return replace(scenario, legs=legs).with_setting("lift_off_mps2", strength_mps2)
 
 
+def in_season(scenario: Scenario, season: str) -> Scenario:
+    """The same drive on a day of one of its year's seasons."""
+    return next(then for name, _, then in seasons_of(scenario) if name == season)
+
+
+def car_text(scenario: Scenario) -> str:
+    """The scenario's car in a line, as a link holds it to be compared with another: its class and what was stated."""
+    figures = (f"{key}={CAR_FIELDS[key].text(value)}" for key, value in scenario.stated)
+    return ";".join((scenario.car_class, *figures))
+
+
+def in_car_of(scenario: Scenario, text: str) -> Scenario | None:
+    """The same drive in the car of `car_text`; None where that is no car."""
+    car_class, *figures = text.split(";")
+    if car_class not in class_labels():
+        return None
+    other = replace(in_car(scenario, car_class), stated=())
+    try:
+        for figure in figures:
+            key, _, value = figure.partition("=")
+            other = other.with_setting(key, find(CAR_FIELDS, key).parse(value))
+        car_of(other)
+    except InputError:
+        return None
+    return other
+
+
+def _numbers(key: str, *values: float) -> Callable[[Scenario], dict[str, Scenario]]:
+    field = SETTINGS[key]
+    return lambda scenario: {field.text(value): scenario.with_setting(key, value) for value in values}
+
+
 def _choices(key: str) -> Callable[[Scenario], dict[str, Scenario]]:
     field = SETTINGS[key]
     values = (True, False) if field.kind == "yes_no" else field.choices
@@ -58,6 +92,10 @@ SUBJECTS: dict[str, Callable[[Scenario], dict[str, Scenario]]] = {
 } | {
     key: _choices(key)
     for key in ("brake_pedal", "looks_ahead", "pull_away", "steady_foot", "surface", "cabin", "preconditioned")
+} | {
+    "soc_start": _numbers("soc_start", 0.5, 0.8, 1.0),
+    "payload_kg": _numbers("payload_kg", 0.0, 75.0, 150.0, 300.0),
+    "trailer_kg": _numbers("trailer_kg", 0.0, 750.0, 1500.0),
 }
 """What may differ between drives, and the drives there are: the given one with each value, by the value."""
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import pandas as pd
 
-from model.describe.figures import Quantity, Several, Span
+from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.scenario import Scenario
 from model.lift_off.slowing import word_of
 from model.out.comparison import Difference, Side, told_apart
@@ -43,6 +43,14 @@ def name_of(subject: str, scenario: Scenario, display: Display) -> str:
             return display.say("compare-surface", surface=conditions.surface)
         case "cabin":
             return display.say("compare-cabin", on=conditions.cabin)
+        case "soc_start":
+            return display.say("habits-charge", charge=Share(conditions.soc_start, 0))
+        case "payload_kg":
+            load = conditions.payload_kg
+            return display.say("compare-load", mass=Quantity(load, "kg"), any=load > 0)
+        case "trailer_kg":
+            trailer = conditions.trailer_kg
+            return display.say("compare-trailer", mass=Quantity(trailer, "kg"), any=trailer > 0)
         case "preconditioned":
             return display.say("compare-warmed", warmed=conditions.preconditioned)
     return habit_text(subject, getattr(driver, subject), display)

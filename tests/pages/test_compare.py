@@ -6,7 +6,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model.describe.scenario_io import starting_drives, to_link
-from model.out.comparison import difference, others, side_of
+from model.out.comparison import difference, in_car_of, in_season, others, side_of
 from model.words.bands import band_promise
 from model.words.quantities import Display
 from pages.parts import compare_words as words
@@ -131,3 +131,33 @@ def test_units_change_the_names_and_not_the_link():
     ran(app.button_group(key="units").set_value("US").run())
     assert "34 °F" in headers(app)[0]
     assert own_parameters(app) == {"differs": "season", "b": "winter"}
+
+
+def test_a_second_car_of_ones_own_is_kept_and_held_against_the_next():
+    """Its figures stay as they were stated, on the first page another car is described, and the link holds both."""
+    mine = TOWN.with_setting("mass_kg", 1350.0).with_setting("usable_kwh", 36.0)
+    app = opened(mine, differs="car")
+    ran(app.button(key="keep-car").click().run())
+    kept = {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
+    assert kept["kept_car"] == "city-car;mass_kg=1350;usable_kwh=36"
+    other = replace(TOWN, car_class="family-hatch").with_setting("mass_kg", 1800.0)
+    app = opened(other, differs="car", b="kept", kept_car=kept["kept_car"])
+    assert not app.info and not app.error
+    assert in_car_of(other, kept["kept_car"]) == replace(mine, stated=mine.stated)
+    assert "the car kept (city car, adjusted)" in headers(app)[0].lower()
+    # what is no car is not offered
+    assert "kept" not in opened(other, differs="car", kept_car="city-car;mass_kg=9e9").button_group[0].options
+    assert in_car_of(other, "no-car") is None and in_car_of(other, "city-car;wings=2") is None
+
+
+def test_the_others_may_be_in_another_season_too():
+    app = opened(differs="car", b="van", and_season="winter")
+    assert "van, winter" in headers(app)[0].lower()
+    beside = in_season(others(TOWN, "car")["van"], "winter")
+    assert beside.conditions.ambient_c == TOWN.year.winter_c
+    assert headers(opened(differs="car", b="van")) != headers(app)
+
+
+@pytest.mark.parametrize(("subject", "value"), [("soc_start", "1"), ("payload_kg", "300"), ("trailer_kg", "750")])
+def test_charge_load_and_trailer_can_be_compared(subject, value):
+    assert headers(opened(differs=subject, b=value)) == [finding(subject, value)]

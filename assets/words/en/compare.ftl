@@ -2,7 +2,7 @@
 
 ## What differs
 
-# $subject: one of car, season, lift_off_mps2, brake_pedal, looks_ahead, pull_away, steady_foot, surface, cabin, preconditioned
+# $subject: one of car, season, lift_off_mps2, brake_pedal, looks_ahead, pull_away, steady_foot, surface, cabin, preconditioned, soc_start, payload_kg, trailer_kg
 compare-subject = { $subject ->
     [car] Car
     [season] Season
@@ -13,8 +13,40 @@ compare-subject = { $subject ->
     [steady_foot] Holding speed
     [surface] Road surface
     [cabin] Cabin heating and cooling
+    [soc_start] Charge at the start
+    [payload_kg] Load
+    [trailer_kg] Trailer
    *[preconditioned] Start
 }
+
+# $mass: quantity in kg
+# $any: yes or no
+compare-load = { $any ->
+    [yes] { $mass } load
+   *[no] no load
+}
+
+# $mass: quantity in kg
+# $any: yes or no
+compare-trailer = { $any ->
+    [yes] { $mass } trailer
+   *[no] no trailer
+}
+
+# $name: text
+# $season: text
+compare-and-season = { $name }, { $season }
+
+compare-others-season = And the others on another day
+
+compare-same-day = the same day
+
+compare-keep = Keep this car to compare with
+
+compare-keep-help = Then take or enter another on the first page: the one that was kept is offered here beside it.
+
+# $car: text
+compare-kept = the car kept ({ $car })
 
 # What a drive is called where it differs from others in that.
 # $season: one of winter, spring, summer, autumn
