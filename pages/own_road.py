@@ -8,6 +8,7 @@ import streamlit as st
 from model.describe.fields import InputError
 from model.describe.figures import Quantity
 from model.kernel.savings import Result
+from model.out.fit import Fit, fit
 from model.out.recorded import band_of_recording, drive_as_recorded, energy_over_time
 from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.cleaning import STEPS
@@ -23,6 +24,8 @@ from pages.parts.own_recording import can_be_read_anew, held, open_file, open_sa
 from pages.parts.own_road_words import (
     effect_words,
     finding_words,
+    fit_rows,
+    fit_words,
     habits_words,
     headline,
     line_words,
@@ -82,6 +85,7 @@ def show(recording: Recording) -> None:
     )  # fmt: skip
     if measured is not None:
         part_ways(recording, result)
+        fit_car(recording)
     tell_habits(recording)
 
 
@@ -129,6 +133,37 @@ def take_habits(found: DrivenHabits) -> None:
     state.put(
         state.scenario().with_setting("looks_ahead", found.looks_ahead).with_setting("pull_away", found.pull_away)
     )
+
+
+def fit_car(recording: Recording) -> None:
+    """On request a fit of the car to one half of the recording, what it misses of the other, and a way to keep it."""
+    display = state.display()
+    st.subheader(display.say("own-road-fit"), anchor=False)
+    st.markdown(display.say("own-road-fit-about"))
+    found: Fit | None = st.session_state.get("recording-fit")
+    if found is None:
+        st.button(display.say("own-road-fit-do"), key="fit-car", on_click=ask_fit, args=(recording,))
+    if refused := st.session_state.get("recording-fit-refused"):
+        st.markdown(inert(refusal_words(refused, display)))
+    if found is not None:
+        st.markdown(fit_words(found, display))
+        st.table(pd.DataFrame(fit_rows(found, display)), border="horizontal", hide_index=True)
+        kept = found.taken_by(state.scenario()) == state.scenario()
+        st.button(display.say("own-road-fit-keep", kept=kept), key="keep-fit", on_click=keep_fit, args=(found,),
+                  disabled=kept)  # fmt: skip
+
+
+def ask_fit(recording: Recording) -> None:
+    """Fit the car as it is described now."""
+    try:
+        st.session_state["recording-fit"] = fit(recording, state.scenario())
+    except InputError as refused:
+        st.session_state["recording-fit-refused"] = refused.with_traceback(None)
+
+
+def keep_fit(found: Fit) -> None:
+    """Make the fitted car the one that is described."""
+    state.put_whole(found.taken_by(state.scenario()))
 
 
 def explain(recording: Recording) -> None:

@@ -13,7 +13,8 @@ from model.traces.logs import Recording, read_recording
 from model.traces.recorded_csv import without_positions
 from pages.parts.own_road_words import SAMPLE
 
-HELD = ("recording", "recording-is-sample", "recording-refused", "recording-kept")
+FITTED = ("recording-fit", "recording-fit-refused")
+HELD = ("recording", "recording-is-sample", "recording-refused", "recording-kept", *FITTED)
 
 
 def held() -> Recording | None:
@@ -72,7 +73,8 @@ def read(data: bytes, name: str) -> None:
     Of the file is kept, packed, what is not a position; of positions alone nothing, since they are of no more use once
     distance and slope are known.
     """
-    st.session_state.pop("recording-refused", None)
+    for key in ("recording-refused", *FITTED):
+        st.session_state.pop(key, None)
     reading = st.session_state["reading"]
     try:
         st.session_state["recording"] = read_recording(data, name, **reading)

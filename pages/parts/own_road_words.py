@@ -7,14 +7,16 @@ from pathlib import Path
 
 import pandas as pd
 
-from model.describe.figures import Quantity, Share, Shares, Span
+from model.describe.car import CAR_FIELDS
+from model.describe.figures import Quantity, Several, Share, Shares, Span
 from model.kernel.savings import Result
+from model.out.fit import Fit
 from model.out.recorded import RecordedBand
 from model.traces.cleaning import Effect
 from model.traces.driven_habits import LEAST_DROP_KMH, DrivenHabits
 from model.traces.findings import Finding
 from model.traces.logs import DrivenPart, Measured, Recording
-from model.words.entries import choice_word
+from model.words.entries import choice_word, label_of
 from model.words.quantities import Display, Value, percent_text
 from pages.parts.plain_text import inert
 
@@ -171,3 +173,31 @@ def habits_words(found: DrivenHabits, display: Display) -> str:
         looks=choice_word("looks_ahead", found.looks_ahead, display),
         pulls=choice_word("pull_away", found.pull_away, display),
     )
+
+
+def fit_words(found: Fit, display: Display) -> str:
+    """What a fit is worth, in a sentence or two."""
+    bound = Several(tuple(label_of(CAR_FIELDS[key], display) for key in found.at_bound))
+    return display.say(
+        "own-road-fit-found",
+        until=Quantity(found.until_s / 60, "minutes", places=0),
+        fitted=Share(found.error_of_fitted, places=1),
+        rest=Share(found.error_of_rest, places=1),
+        before=Share(found.error_of_rest_before, places=1),
+        bounded=bool(found.at_bound),
+        bound=bound,
+    )
+
+
+def fit_rows(found: Fit, display: Display) -> list[dict[str, str]]:
+    """The figures before and after a fit."""
+    before, after = display.say("own-road-fit-before"), display.say("own-road-fit-after")
+
+    def shown(key: str, value: float) -> str:
+        field = CAR_FIELDS[key]
+        return percent_text(value) if field.unit == "1" else display.text(value, field.unit, 3)
+
+    return [
+        {"": label_of(CAR_FIELDS[key], display), before: shown(key, found.before[key]), after: shown(key, value)}
+        for key, value in found.after.items()
+    ]

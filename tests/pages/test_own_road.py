@@ -149,6 +149,17 @@ def test_habits_of_a_recording_become_those_of_the_described_drive():
     assert app.button(key="take-habits").disabled
 
 
+def test_a_fit_is_used_nowhere_until_it_is_kept():
+    app = ran(opened().button(key="recording-sample").click().run())
+    before, header = app.session_state["scenario"], app.header[0].value
+    app = ran(app.button(key="fit-car").click().run())
+    found = app.session_state["recording-fit"]
+    assert app.session_state["scenario"] == before and app.header[0].value == header
+    assert "which it had not seen" in words(app) and abs(found.error_of_rest) < abs(found.error_of_rest_before)
+    app = ran(app.button(key="keep-fit").click().run())
+    assert app.session_state["scenario"] == found.taken_by(before) and app.header[0].value != header
+
+
 def test_an_empty_page_asks_for_a_file():
     app = opened()
     assert not app.exception and not app.header and app.file_uploader(key="recording-file") is not None

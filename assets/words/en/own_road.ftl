@@ -108,6 +108,35 @@ own-road-residual-no-slow-down = No slow-down put anything back into the battery
 
 own-road-above-the-line = above the line: the model puts back more
 
+own-road-fit = A car that fits
+
+own-road-fit-about = Mass, accessories and the unknown loss can be fitted to the first half of the recording, each within what
+    is assumed for the class; what you stated stays. The second half shows what the fit is worth. Nothing uses it unless
+    you keep it.
+
+own-road-fit-do = Fit the car to the first half
+
+# $until: quantity in minutes
+# $fitted: share
+# $rest: share
+# $before: share
+# $bounded: yes or no
+# $bound: list
+own-road-fit-found = Fitted up to { $until }, the model misses the net energy of that part by { $fitted }, and of the rest, which it
+    had not seen, by { $rest }; the car as it was misses the rest by { $before }.{ $bounded ->
+    [yes] {" "}At the end of what is assumed: { $bound }. Perhaps it is another class of car.
+   *[no] {""}
+}
+
+own-road-fit-before = As it was
+own-road-fit-after = Fitted
+
+# $kept: yes or no
+own-road-fit-keep = { $kept ->
+    [yes] This is your car on every page now
+   *[no] Keep it as my car
+}
+
 own-road-habits = How it was driven
 
 # $apart: quantity in km

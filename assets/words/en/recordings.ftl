@@ -116,3 +116,14 @@ gpx-points = { $name } holds { $points } track points{ $breaks_off ->
 # $stops: count
 # $least: count
 habits-too-few-stops = There are too few stops from and to rest to read habits from: { $stops }, where { $least } are needed.
+
+## A car that fits
+
+fit-without-power = The recording holds no battery power to fit a car to.
+
+# $least: quantity in minutes
+fit-too-short = The recording is too short for a fit: it needs { $least }, half of them to be predicted.
+
+fit-all-stated = Mass, accessories and unknown loss are all stated: nothing is left to fit.
+
+fit-nothing-taken = A half of the recording takes nothing from the battery on balance: there is no share that a fit would miss.
