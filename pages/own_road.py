@@ -15,12 +15,21 @@ from model.traces.cleaning import STEPS
 from model.traces.driven_habits import DrivenHabits, habits_of
 from model.traces.logs import MOST_BYTES, Recording
 from model.traces.recorded_names import NOT_READ, UNITS
+from model.traces.route_only import ROUTE_FIELDS
 from model.words.refusals import refusal_words
-from pages.parts import link, state
+from pages.parts import link, own_settings, state
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.own_road import energy_chart, residual_chart, slow_downs_chart
 from pages.parts.figure import figure
-from pages.parts.own_recording import can_be_read_anew, held, open_file, open_sample, place_for_file, read_anew
+from pages.parts.own_recording import (
+    can_be_read_anew,
+    driven_by,
+    held,
+    open_file,
+    open_sample,
+    place_for_file,
+    read_anew,
+)
 from pages.parts.own_road_words import (
     effect_words,
     finding_words,
@@ -38,6 +47,7 @@ from pages.parts.own_road_words import (
 from pages.parts.plain_text import inert
 
 RESIDUALS = {"speed": by_speed, "slow_down": by_slow_down, "minutes": by_minutes}
+ROUTE_STEPS = {"limit_kmh": 5.0, "lateral_mps2": 0.5}
 MOST_COLUMNS = 30
 """So many columns can be corrected."""
 
@@ -63,6 +73,10 @@ def show(recording: Recording) -> None:
         st.info(display.say("own-road-sample-is-invented"))
     st.header(headline(recording, result, band, display), anchor=False)
     st.caption(display.say("own-road-car"))
+    if recording.route is not None:
+        settings = driven_by()[1]
+        for key, step in ROUTE_STEPS.items():
+            own_settings.slide(ROUTE_FIELDS[key], getattr(settings, key), step)
     if not result.followed:
         st.warning(display.say("own-road-shortfall", shortfall=Quantity(result.shortfall_kwh, "kWh")))
     st.subheader(display.say("own-road-totals"), anchor=False)
@@ -86,7 +100,8 @@ def show(recording: Recording) -> None:
     if measured is not None:
         part_ways(recording, result)
         fit_car(recording)
-    tell_habits(recording)
+    if recording.route is None:
+        tell_habits(recording)
 
 
 def part_ways(recording: Recording, result: Result) -> None:
@@ -169,13 +184,24 @@ def keep_fit(found: Fit) -> None:
 def explain(recording: Recording) -> None:
     """What was recognised, cleaned and found; each can be corrected while the file is there."""
     display = state.display()
-    reading = st.session_state["reading"]
     if len(recording.parts) > 1:
         st.session_state["recording-part"] = recording.part
         st.selectbox(
             display.say("own-road-parts"), range(len(recording.parts)), key="recording-part", on_change=take_part,
             format_func=lambda place: part_words(recording.parts, place, display), disabled=not can_be_read_anew(),
         )  # fmt: skip
+    if recording.route is None:
+        tell_recognised(recording)
+    if recording.findings:
+        st.subheader(display.say("own-road-found"), anchor=False)
+    for finding in sorted(recording.findings, key=lambda each: not each.asks):
+        st.markdown(f"- {finding_words(finding, display)}")
+
+
+def tell_recognised(recording: Recording) -> None:
+    """What columns were taken for, and what was cleaned."""
+    display = state.display()
+    reading = st.session_state["reading"]
     st.subheader(display.say("own-road-recognised"), anchor=False)
     names = [display.say("own-road-column"), display.say("own-road-meaning"), display.say("own-road-unit")]
     rows = [(each.name, meaning_words(each.meaning, display) if each.meaning else display.say("own-road-not-read"),
@@ -197,10 +223,6 @@ def explain(recording: Recording) -> None:
             st.caption(display.say("own-road-large"))
     if not can_be_read_anew():
         st.caption(display.say("own-road-not-kept"))
-    if recording.findings:
-        st.subheader(display.say("own-road-found"), anchor=False)
-    for finding in sorted(recording.findings, key=lambda each: not each.asks):
-        st.markdown(f"- {finding_words(finding, display)}")
 
 
 def correct(recording: Recording) -> None:

@@ -68,7 +68,10 @@ def _parser() -> argparse.ArgumentParser:
     drive.add_argument("--test", default="wltc3b", help="cli-drive-test")
     drive.add_argument("--advise", action="store_true", help="cli-drive-advise")
     drive.add_argument("--year", action="store_true", help="cli-drive-year")
-    banded("log", "cli-log").add_argument("file", type=Path, help="cli-log-file")
+    log = banded("log", "cli-log")
+    log.add_argument("file", type=Path, help="cli-log-file")
+    log.add_argument("--limit-kmh", help="cli-log-limit")
+    log.add_argument("--lateral-mps2", help="cli-log-lateral")
     folder = verb("study", "cli-study")
     folder.add_argument("folder", type=Path, help="cli-study-folder")
     folder.add_argument("--band", action=argparse.BooleanOptionalAction, default=True, help="cli-study-band")
@@ -169,9 +172,13 @@ def _stop(options: argparse.Namespace) -> dict[str, object]:
 
 def _log(options: argparse.Namespace) -> dict[str, object]:
     from model.out.recorded import band_of_recording, drive_recording
+    from model.traces.route_only import ROUTE_FIELDS, RouteSettings
 
     scenario, given = scenario_from_options(Scenario(), options)
-    recording, scenario, result = drive_recording(options.file, scenario, frozenset(given))
+    asked = {key: field.parse(getattr(options, key)) for key, field in ROUTE_FIELDS.items()
+             if getattr(options, key) is not None}  # fmt: skip
+    route = RouteSettings(**asked) if asked else None
+    recording, scenario, result = drive_recording(options.file, scenario, frozenset(given), route)
     answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
     if options.band:
         answer["band"] = {**cast(Mapping[str, object], answer["band"]), **band_of_recording(scenario, result)}

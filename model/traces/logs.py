@@ -10,6 +10,7 @@ import numpy as np
 
 from model.describe.fields import InputError
 from model.describe.figures import Quantity, Several
+from model.describe.scenario import Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.traces.cleaning import (
@@ -26,7 +27,7 @@ from model.traces.cleaning import (
 from model.traces.findings import Finding
 from model.traces.positions import speed_of_positions, way_m
 from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, SamplesByKey, csv_table
-from model.traces.recorded_gpx import gpx_table
+from model.traces.recorded_gpx import gpx_route, gpx_table, has_times
 from model.traces.recorded_names import POSITION, Column
 from model.traces.resampling import (
     LONGEST_GAP_S,
@@ -39,6 +40,7 @@ from model.traces.resampling import (
     speed_at_steps,
     steps_of,
 )
+from model.traces.route_only import Route, RouteSettings
 
 MOST_BYTES = 30_000_000
 ENDINGS = (".csv", ".tsv", ".txt", ".gpx")
@@ -104,6 +106,8 @@ class Recording:
         Measured power at the battery's terminals in each step [W].
     climb_recorded_m : float, optional
         Climb of the heights as they stand in the file [m].
+    route : Route, optional
+        What was driven, where there were no times: its speeds are then made up.
     """
 
     trace: Trace
@@ -116,6 +120,7 @@ class Recording:
     part: int
     power_w: Array | None = None
     climb_recorded_m: float | None = None
+    route: Route | None = None
 
     def told(self) -> dict[str, object]:
         """What was recognised, cleaned and found, for an answer file."""
@@ -148,6 +153,7 @@ def read_recording(
     columns: Mapping[str, tuple[str, str]] | None = None,
     off: frozenset[str] = frozenset(),
     part: int | None = None,
+    route: tuple[Driver, RouteSettings] | None = None,
 ) -> Recording:
     """Read a recorded drive from a table (.csv, .tsv, .txt) or from positions (.gpx).
 
@@ -163,6 +169,8 @@ def read_recording(
         Steps of cleaning to be left out, keys of `model.traces.cleaning.STEPS`.
     part : int, optional
         Which part between gaps to take, from 0; the longest when left out.
+    route : tuple, optional
+        Who drives positions without times, and how; without it they are refused.
 
     Raises
     ------
@@ -180,8 +188,17 @@ def read_recording(
         raise InputError("recording-too-large", name=name, most_mb=Quantity(MOST_BYTES / 1e6, "", 3, trimmed=True))
     if not data.strip():
         raise InputError("recording-empty", name=name)
+    if ending == ".gpx" and route is not None and not has_times(data):
+        return as_driven(*gpx_route(data, name, *route))
     table = gpx_table(data, name) if ending == ".gpx" else csv_table(data, name, columns)
     return recording_of(table.samples, table.columns, table.findings, name, off=off, part=part)
+
+
+def as_driven(route: Route, trace: Trace) -> Recording:
+    """A route as somebody would drive it, in the place of a recording."""
+    whole = DrivenPart(0.0, trace.duration_s, trace.distance_m)
+    found = (Finding("speeds_assumed"), *(() if route.elevation_m.any() else (Finding("flat"),)))
+    return Recording(trace, None, None, (), (), found, (whole,), 0, route=route)
 
 
 def _content(source: str | Path, name: str) -> bytes:

@@ -8,11 +8,15 @@ from xml.etree import ElementTree
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from model.describe.fields import InputError
+from model.describe.scenario import Driver
+from model.describe.trace import Array, Trace
 from model.traces.findings import Finding
 from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, MOST_ROWS, SamplesByKey, Table, as_utf8
 from model.traces.recorded_names import Column
+from model.traces.route_only import Route, RouteSettings, drive_route, route_of
 
 COLUMNS = (
     Column("time", "time_s", "date", True),
@@ -38,18 +42,8 @@ def gpx_table(data: bytes, name: str) -> Table:
     InputError
         Where there are no usable positions.
     """
-    data = as_utf8(data, name)
-    # entities can be made to grow without bound, and no recorder writes them
-    if re.search(rb"<!(doctype|entity)", data, re.IGNORECASE):
-        raise InputError("gpx-with-entities", name=name)
-    found, cut_off = _points(re.sub(rb"^\s*<\?xml[^>]*\?>", b"", data), name)
-    rows = found["trkpt"] or found["rtept"]
-    if len(rows) < FEWEST_ROWS:
-        raise InputError("gpx-points", name=name, points=len(rows), least=FEWEST_ROWS, breaks_off=cut_off)
-    latitude, longitude, height = (
-        pd.to_numeric(pd.Series([row[place] for row in rows], dtype=object), errors="coerce").to_numpy(float)
-        for place in range(3)
-    )
+    rows, cut_off = _rows(data, name)
+    samples = _places(rows)
     stamps = pd.to_datetime(pd.Series([row[3] for row in rows]), errors="coerce", utc=True, format="ISO8601")
     time_s = np.asarray((stamps - pd.Timestamp(0, tz="UTC")).dt.total_seconds(), dtype=float)
     findings = [Finding("cut_off")] if cut_off else []
@@ -58,16 +52,60 @@ def gpx_table(data: bytes, name: str) -> Table:
         raise InputError("gpx-without-times", name=name)
     if not timed.all():
         findings.append(Finding("rows_without_time", "time_s", int((~timed).sum())))
-    samples: SamplesByKey = {"time_s": time_s, "latitude": latitude, "longitude": longitude, "elevation_m": height}
-    samples = {key: values[timed] for key, values in samples.items()}
+    samples = {key: values[timed] for key, values in ({"time_s": time_s} | samples).items()}
     for key in ("latitude", "longitude", "elevation_m"):
-        beyond = (samples[key] < FIELDS[key].minimum) | (samples[key] > FIELDS[key].maximum)
+        beyond = _beyond(samples[key], key)
         if beyond.any():
             findings.append(Finding("out_of_range", key, int(beyond.sum())))
             samples[key] = np.where(beyond, np.nan, samples[key])
     if not np.isfinite(samples["elevation_m"]).any():
         del samples["elevation_m"]
     return Table(samples, tuple(each for each in COLUMNS if each.meaning in samples), tuple(findings))
+
+
+def has_times(data: bytes) -> bool:
+    """Whether a GPX file has a time at any of its points; one beside them says when it was written."""
+    points = re.search(rb"<(?:\w+:)?(?:trkpt|rtept)\b.*", data.replace(b"\0", b""), re.DOTALL)
+    return points is not None and re.search(rb"<(?:\w+:)?time\b", points[0]) is not None
+
+
+def gpx_route(data: bytes, name: str, driver: Driver, settings: RouteSettings) -> tuple[Route, Trace]:
+    """What is held of a route without times, and how a driver drives it.
+
+    Raises
+    ------
+    InputError
+        Where there are no usable positions, or it is no route to be driven.
+    """
+    places = _places(_rows(data, name, fewest=2)[0])
+    places = {key: np.where(_beyond(values, key), np.nan, values) for key, values in places.items()}
+    route = route_of(places["latitude"], places["longitude"], places["elevation_m"], name)
+    return route, drive_route(route, driver, settings, name)
+
+
+def _rows(data: bytes, name: str, fewest: int = FEWEST_ROWS) -> tuple[list[tuple[str | None, ...]], bool]:
+    """The points of the tracks, or else of the routes, as they are written, and whether the file breaks off."""
+    data = as_utf8(data, name)
+    # entities can be made to grow without bound, and no recorder writes them
+    if re.search(rb"<!(doctype|entity)", data, re.IGNORECASE):
+        raise InputError("gpx-with-entities", name=name)
+    found, cut_off = _points(re.sub(rb"^\s*<\?xml[^>]*\?>", b"", data), name)
+    rows = found["trkpt"] or found["rtept"]
+    if len(rows) < fewest:
+        raise InputError("gpx-points", name=name, points=len(rows), least=fewest, breaks_off=cut_off)
+    return rows, cut_off
+
+
+def _places(rows: list[tuple[str | None, ...]]) -> SamplesByKey:
+    keys = ("latitude", "longitude", "elevation_m")
+    return {
+        key: pd.to_numeric(pd.Series([row[place] for row in rows], dtype=object), errors="coerce").to_numpy(float)
+        for place, key in enumerate(keys)
+    }
+
+
+def _beyond(values: Array, key: str) -> NDArray[np.bool_]:
+    return (values < FIELDS[key].minimum) | (values > FIELDS[key].maximum)
 
 
 def _points(data: bytes, name: str) -> tuple[dict[str, list[tuple[str | None, ...]]], bool]:

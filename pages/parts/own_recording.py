@@ -8,9 +8,12 @@ import streamlit as st
 from streamlit.runtime.scriptrunner import get_script_run_ctx
 from streamlit.runtime.uploaded_file_manager import UploadedFile
 
-from model.describe.fields import InputError
-from model.traces.logs import Recording, read_recording
+from model.describe.fields import InputError, from_link
+from model.describe.scenario import Driver
+from model.traces.logs import Recording, as_driven, read_recording
 from model.traces.recorded_csv import without_positions
+from model.traces.route_only import ROUTE_FIELDS, RouteSettings, drive_route
+from pages.parts import state
 from pages.parts.own_road_words import SAMPLE
 
 FITTED = ("recording-fit", "recording-fit-refused")
@@ -18,8 +21,17 @@ HELD = ("recording", "recording-is-sample", "recording-refused", "recording-kept
 
 
 def held() -> Recording | None:
-    """The recording that was read last; None where there is none."""
-    return st.session_state.get("recording")
+    """The recording that was read last, a route driven as it is asked now; None where there is none."""
+    found: Recording | None = st.session_state.get("recording")
+    if found is None or found.route is None:
+        return found
+    return as_driven(found.route, drive_route(found.route, *driven_by(), found.trace.name))
+
+
+def driven_by() -> tuple[Driver, RouteSettings]:
+    """Who drives a route without times, and how: the habits described, and the page's own settings."""
+    given, _ = from_link(ROUTE_FIELDS, st.query_params.to_dict())
+    return state.scenario().driver, RouteSettings(**given)
 
 
 def can_be_read_anew() -> bool:
@@ -77,7 +89,7 @@ def read(data: bytes, name: str) -> None:
         st.session_state.pop(key, None)
     reading = st.session_state["reading"]
     try:
-        st.session_state["recording"] = read_recording(data, name, **reading)
+        st.session_state["recording"] = read_recording(data, name, **reading, route=driven_by())
     except InputError as refused:
         # one that was read another way before stays, and can be read that way again
         st.session_state["recording-refused"] = refused.with_traceback(None)

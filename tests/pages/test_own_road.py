@@ -160,6 +160,16 @@ def test_a_fit_is_used_nowhere_until_it_is_kept():
     assert app.session_state["scenario"] == found.taken_by(before) and app.header[0].value != header
 
 
+def test_a_route_without_times_is_driven_up_to_a_limit():
+    points = "".join(f'<trkpt lat="{48 + at / 1112}" lon="11"/>' for at in range(40))
+    made = "<metadata><time>2024-01-01T00:00:00Z</time></metadata>"
+    app = uploaded(opened(), f"<gpx>{made}{points}</gpx>".encode(), "r.gpx")
+    assert "There are no times" in words(app) and "recording-kept" not in app.session_state
+    before = app.header[0].value
+    app = ran(app.slider(key="set-limit_kmh").set_value(100.0).run())
+    assert "3.90 km" in before and app.header[0].value != before
+
+
 def test_an_empty_page_asks_for_a_file():
     app = opened()
     assert not app.exception and not app.header and app.file_uploader(key="recording-file") is not None

@@ -36,6 +36,8 @@ cli-drive-year = add the year of this drive
 cli-log = a recorded drive
 
 cli-log-file = a recording (.csv or .gpx)
+cli-log-limit = drive positions without times as a route, no faster than this
+cli-log-lateral = the same, turns at this acceleration across the car; 2 when left out
 
 cli-study = all recorded drives of a folder
 

@@ -160,3 +160,11 @@ recorded-battery_v = battery voltage
 
 study-workers = workers
     .help = Processes that work side by side.
+
+## A route without times
+
+route-limit_kmh = limit
+    .help = No part of the route is driven faster.
+
+route-lateral_mps2 = turns are taken at
+    .help = Acceleration across the car, which slows it in turns. Common practice, no source: 2 m/s² without a hurry, 3 brisk.

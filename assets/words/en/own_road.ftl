@@ -220,7 +220,7 @@ own-road-large = That is a large change: look whether the file means what it was
 
 own-road-found = What was found
 
-# $what: one of no_number, out_of_range, rows_without_time, cut_off, filled, column_empty, column_gap, bridged, flat, two_sources, standing_unrecorded, unit_assumed, time_unit, share_not_percent, watts, power_sign, steep
+# $what: one of no_number, out_of_range, rows_without_time, cut_off, filled, column_empty, column_gap, bridged, speeds_assumed, flat, two_sources, standing_unrecorded, unit_assumed, time_unit, share_not_percent, watts, power_sign, steep
 # $column: text
 # $count: count
 own-road-finding = { $what ->
@@ -232,6 +232,8 @@ own-road-finding = { $what ->
     [column_empty] There is nothing under { $column }.
     [column_gap] Under { $column } too much is missing; it was left out.
     [bridged] Gaps between positions driven at an even speed: { $count }.
+    [speeds_assumed] There are no times: the route is driven by the habits of “Your drive”, up to the limit, slower in
+        turns, and without a stop for traffic.
     [flat] There is no height: the road was taken as flat.
     [two_sources] Battery power is current times voltage.
     [standing_unrecorded] For { $count } s no speed is given; the car was taken as standing.

@@ -94,7 +94,16 @@ csv-columns-missing = { $name }: { $known ->
 ## Positions (GPX)
 
 # $name: text
-gpx-without-times = { $name }: its points have no times; without times there is no speed.
+gpx-without-times = { $name }: its points have no times; without times there is no speed. “log --limit-kmh” drives it as a
+    route.
+
+# $name: text
+# $least: quantity in km
+# $most: quantity in km
+route-length = { $name }: routes are driven that are { $least } to { $most } long.
+
+# $name: text
+route-too-steep = { $name }: the whole road would be steeper than any; are the heights in another unit?
 
 # $name: text
 gpx-with-entities = { $name }: a GPX file with a DOCTYPE or ENTITY declaration is not read.

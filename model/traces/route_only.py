@@ -1,0 +1,126 @@
+"""A route without times to a drive: as fast as a limit, its turns and the driver's habits allow.
+
+What is held of a route are its slopes and how it bends, not where it lies.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from model.describe.fields import InputError, fields_of, number
+from model.describe.figures import Quantity
+from model.describe.scenario import Driver
+from model.describe.trace import Array, Trace
+from model.describe.units import KMH_PER_MPS
+from model.kernel.room import HALF_AS_HARD_KMH, Changing
+from model.traces.habits import pulls_away, slows_down
+from model.traces.positions import way_m
+from model.traces.resampling import SteeperThanRoadsError, road_height
+
+STEP_M = 5.0
+TURN_M = 30.0
+"""A change of direction is taken over so much road [m]: a right angle then is a bend of 19 m, and no bend is narrower.
+
+A planner's route has corners without a radius; a turn at a junction has some 10 to 20 m. Common practice, no source.
+"""
+LONGEST_M = 1_000_000.0
+SHORTEST_M = 100.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class RouteSettings:
+    """How a route is driven beside the driver's habits.
+
+    `lateral_mps2` is the acceleration across the car up to which turns are taken: 2 m/s² is what drivers who are in no
+    hurry take in town, 3 brisk. Common practice, no source.
+    """
+
+    limit_kmh: float = number("km/h", 5, 130, (20, 130), default=50.0)
+    lateral_mps2: float = number("m/s²", 0.5, 6, (1, 4), default=2.0)
+
+
+ROUTE_FIELDS = fields_of(RouteSettings, "route")
+
+
+@dataclass(frozen=True, eq=False)
+class Route:
+    """A route in even steps: how long it is [m], its height at each step's ends [m], and how it bends there [1/m]."""
+
+    length_m: float
+    elevation_m: Array
+    bend_per_m: Array
+
+
+def route_of(latitude: Array, longitude: Array, elevation_m: Array | None, name: str) -> Route:
+    """What a drive needs of a row of positions [degrees] and perhaps heights [m], which may be missing (NaN).
+
+    Raises
+    ------
+    InputError
+        Where it is too short or too long, or steeper as a whole than roads are.
+    """
+    known = np.isfinite(latitude) & np.isfinite(longitude)
+    north, east = way_m(latitude[known], longitude[known])
+    steps = np.hypot(np.diff(north), np.diff(east))
+    along = np.append(0.0, np.cumsum(steps))
+    length = float(along[-1]) if len(along) else 0.0
+    if not SHORTEST_M <= length <= LONGEST_M:
+        raise InputError(
+            "route-length", name=name, least=Quantity(SHORTEST_M / 1000, "km", 1), most=Quantity(LONGEST_M / 1000, "km", 4)
+        )
+    grid = np.linspace(0.0, length, max(round(length / STEP_M), 2) + 1)
+    moved = np.append(True, steps > 0)
+    places = [np.interp(grid, along[moved], way[moved]) for way in (north, east)]
+    # the direction of a stretch before and one behind each place; between them lies the turn
+    reach = max(1, round(TURN_M / (grid[1] - grid[0])))
+    index = np.arange(len(grid))
+    before, behind = np.maximum(index - reach, 0), np.minimum(index + reach, index[-1])
+    first, last = (np.arctan2(*(way[end] - way[start] for way in places[::-1]))
+                   for start, end in ((before, index), (index, behind)))  # fmt: skip
+    turn = np.abs((last - first + np.pi) % (2 * np.pi) - np.pi)
+    turn[[0, -1]] = 0.0
+    height = np.zeros_like(grid)
+    if elevation_m is not None and np.isfinite(elevation_m[known]).any():
+        here = np.isfinite(elevation_m[known])
+        try:
+            height = np.interp(grid, *road_height(along[here], elevation_m[known][here], length))
+        except SteeperThanRoadsError:
+            raise InputError("route-too-steep", name=name) from None
+    return Route(length, height, turn / TURN_M)
+
+
+def drive_route(route: Route, driver: Driver, settings: RouteSettings, name: str = "route") -> Trace:
+    """The route driven from rest to rest, nothing in the way: slower only for its turns.
+
+    Speeds change as hard as the driver's habits do on average; the car's own means are not asked here
+    (`model.kernel.follow` slows where they do not suffice).
+    """
+    along = np.linspace(0.0, route.length_m, len(route.bend_per_m))
+    limit = settings.limit_kmh / KMH_PER_MPS
+    with np.errstate(divide="ignore"):
+        top = np.minimum(limit, np.sqrt(settings.lateral_mps2 / route.bend_per_m))
+    top[[0, -1]] = 0.0
+    step_m = float(along[1])
+    speed = _reached(top, step_m, pulls_away(driver))
+    speed = _reached(speed[::-1], step_m, slows_down(driver))[::-1]
+    time_s = np.append(0.0, np.cumsum(2 * step_m / (speed[1:] + speed[:-1])))
+    seconds = np.arange(np.ceil(time_s[-1]) + 1)
+    at_s = np.interp(seconds, time_s, speed)
+    at_s[-1] = 0.0
+    driven = np.append(0.0, np.cumsum((at_s[1:] + at_s[:-1]) / 2))
+    # a step at either end of a change of speed may be cut short: what that takes or adds is spread over the whole
+    at_s *= route.length_m / driven[-1]
+    driven *= route.length_m / driven[-1]
+    return Trace(time_s=seconds, speed_mps=at_s, elevation_m=np.interp(driven, along, route.elevation_m), name=name)
+
+
+def _reached(top_mps: Array, step_m: float, habit: Changing) -> Array:
+    """Speeds [m/s] up to `top_mps`, risen from step to step no harder than a habit's mean."""
+    found = top_mps.copy()
+    for place in range(1, len(found)):
+        before = found[place - 1]
+        hard = habit.mean * habit.peak_mps2 * HALF_AS_HARD_KMH / (HALF_AS_HARD_KMH + before * KMH_PER_MPS)
+        found[place] = min(found[place], np.sqrt(before**2 + 2 * hard * step_m))
+    return found
