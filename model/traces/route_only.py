@@ -67,9 +67,8 @@ def route_of(latitude: Array, longitude: Array, elevation_m: Array | None, name:
     along = np.append(0.0, np.cumsum(steps))
     length = float(along[-1]) if len(along) else 0.0
     if not SHORTEST_M <= length <= LONGEST_M:
-        raise InputError(
-            "route-length", name=name, least=Quantity(SHORTEST_M / 1000, "km", 1), most=Quantity(LONGEST_M / 1000, "km", 4)
-        )
+        least, most = Quantity(SHORTEST_M / 1000, "km", 1), Quantity(LONGEST_M / 1000, "km", 4)
+        raise InputError("route-length", name=name, least=least, most=most)
     grid = np.linspace(0.0, length, max(round(length / STEP_M), 2) + 1)
     moved = np.append(True, steps > 0)
     places = [np.interp(grid, along[moved], way[moved]) for way in (north, east)]
