@@ -172,12 +172,12 @@ def _stop(options: argparse.Namespace) -> dict[str, object]:
 
 def _log(options: argparse.Namespace) -> dict[str, object]:
     from model.out.recorded import band_of_recording, drive_recording
-    from model.traces.route_only import ROUTE_FIELDS, RouteSettings
+    from model.traces.route_only import ROUTE_FIELDS, settings_with
 
     scenario, given = scenario_from_options(Scenario(), options)
     asked = {key: field.parse(getattr(options, key)) for key, field in ROUTE_FIELDS.items()
              if getattr(options, key) is not None}  # fmt: skip
-    route = RouteSettings(**asked) if asked else None
+    route = settings_with(asked) if asked else None
     recording, scenario, result = drive_recording(options.file, scenario, frozenset(given), route)
     answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
     if options.band:

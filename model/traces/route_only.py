@@ -5,7 +5,9 @@ What is held of a route are its slopes and how it bends, not where it lies.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -42,6 +44,11 @@ class RouteSettings:
 
 
 ROUTE_FIELDS = fields_of(RouteSettings, "route")
+
+
+def settings_with(values: Mapping[str, Any]) -> RouteSettings:
+    """The settings with parsed values of some of their fields."""
+    return RouteSettings(**values)
 
 
 @dataclass(frozen=True, eq=False)

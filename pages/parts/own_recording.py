@@ -12,7 +12,7 @@ from model.describe.fields import InputError, from_link
 from model.describe.scenario import Driver
 from model.traces.logs import Recording, as_driven, read_recording
 from model.traces.recorded_csv import without_positions
-from model.traces.route_only import ROUTE_FIELDS, RouteSettings, drive_route
+from model.traces.route_only import ROUTE_FIELDS, RouteSettings, drive_route, settings_with
 from pages.parts import state
 from pages.parts.own_road_words import SAMPLE
 
@@ -31,7 +31,7 @@ def held() -> Recording | None:
 def driven_by() -> tuple[Driver, RouteSettings]:
     """Who drives a route without times, and how: the habits described, and the page's own settings."""
     given, _ = from_link(ROUTE_FIELDS, st.query_params.to_dict())
-    return state.scenario().driver, RouteSettings(**given)
+    return state.scenario().driver, settings_with(given)
 
 
 def can_be_read_anew() -> bool:
