@@ -1,6 +1,7 @@
 """A visitor without a browser: Streamlit's own messages over a WebSocket.
 
-The protocol is Streamlit's private one, as of the version that ``requirements.txt`` pins; only benchmarks lean on it.
+The protocol is Streamlit's private one, as of the version that ``requirements.txt`` pins; only benchmarks lean on it
+and the test of many at once.
 """
 
 from __future__ import annotations
@@ -18,10 +19,11 @@ from websockets.typing import Subprotocol
 
 
 class Visitor:
-    """One session on one page; see `visit`."""
+    """One session on one page; see `visit`. `texts` are the words of the last run, in the order in which they came."""
 
     def __init__(self, socket: ClientConnection, page: str) -> None:
         self.socket, self.page, self.page_hash = socket, page, ""
+        self.texts: list[str] = []
 
     def ask(self, link: Mapping[str, Any]) -> float:
         """Open the page, or run it again, with other values in its address; seconds until the server has finished."""
@@ -30,6 +32,7 @@ class Visitor:
         asked.rerun_script.page_script_hash = self.page_hash
         if not self.page_hash:
             asked.rerun_script.page_name = self.page
+        self.texts = []
         begin = time.perf_counter()
         self.socket.send(asked.SerializeToString())
         while True:
@@ -40,6 +43,10 @@ class Visitor:
                 self.page_hash = answer.navigation.page_script_hash
             elif kind == "delta" and answer.delta.new_element.WhichOneof("type") == "exception":
                 raise AssertionError(answer.delta.new_element.exception.message)
+            elif kind == "delta" and answer.delta.new_element.WhichOneof("type") == "markdown":
+                self.texts.append(answer.delta.new_element.markdown.body)
+            elif kind == "delta" and answer.delta.add_block.WhichOneof("type") == "popover":
+                self.texts.append(answer.delta.add_block.popover.label)
             elif kind == "script_finished":
                 assert answer.script_finished == ForwardMsg.FINISHED_SUCCESSFULLY, answer
                 return time.perf_counter() - begin
