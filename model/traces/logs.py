@@ -220,8 +220,9 @@ def recording_of(
 ) -> Recording:
     """Clean samples at any rate, and bring them to a trace in steps of 1 s; raises `InputError` as `read_recording`."""
     notes = _Notes(list(findings))
-    samples, notes.effects = in_time(samples, off, name)
+    # counted from the first, since times of other centuries that differ by little may come to the same then
     samples = samples | {"time_s": samples["time_s"] - samples["time_s"][0]}
+    samples, notes.effects = in_time(samples, off, name)
     has_speed = bool(np.isfinite(samples.get("speed_kmh", np.empty(0))).sum() >= FEWEST_ROWS)
     if has_speed and "jumps" not in off:
         samples, jumps = without_jumps(samples)
@@ -300,7 +301,7 @@ def _part_taken(
         time_s = samples["time_s"][at]
         steps = np.hypot(*(np.diff(each) for each in way_m(samples["latitude"][at], samples["longitude"][at])))
         way = np.append(0.0, np.cumsum(steps))
-        moving = steps / np.diff(time_s) > STANDING_MPS
+        moving = steps > STANDING_MPS * np.diff(time_s)
         longest = LONGEST_POSITION_GAP_S
     gap = np.diff(time_s)
     cuts = np.flatnonzero((gap > longest) & moving) if "gaps" not in off else np.empty(0, dtype=int)

@@ -25,6 +25,8 @@ COLUMNS = (
     Column("ele", "elevation_m", "m", True),
 )
 POINTS = ("trkpt", "rtept")
+EPOCH = pd.Timestamp(0, tz="UTC").as_unit("s")
+"""Counted in seconds: in nanoseconds a year such as 4 cannot be told."""
 
 
 def gpx_table(data: bytes, name: str) -> Table:
@@ -45,7 +47,7 @@ def gpx_table(data: bytes, name: str) -> Table:
     rows, cut_off = _rows(data, name)
     samples = _places(rows)
     stamps = pd.to_datetime(pd.Series([row[3] for row in rows]), errors="coerce", utc=True, format="ISO8601")
-    time_s = np.asarray((stamps - pd.Timestamp(0, tz="UTC")).dt.total_seconds(), dtype=float)
+    time_s = np.asarray((stamps - EPOCH).dt.total_seconds(), dtype=float)
     findings = [Finding("cut_off")] if cut_off else []
     timed = np.isfinite(time_s)
     if not timed.any():

@@ -106,7 +106,8 @@ def test_speeds_that_scatter(name, spread_kmh, over_s):
 @pytest.mark.parametrize("name", DRIVES)
 def test_scatter_that_is_not_told_from_a_restless_foot_is_said(name):
     net, share, recording = change(name, speed_kmh=noisy_speed(name, 1, 5))
-    assert 0 < net < 3 and 0 < share < 2.5
+    # no more than what is said of it (own-road-noise-left)
+    assert 0 < net < 2 and 0 < share < 2
     (left,) = [each for each in recording.findings if each.what == "speed_noise_left"]
     assert left.value == pytest.approx(0.35, abs=0.1)
 
@@ -115,6 +116,7 @@ def test_scatter_that_is_not_told_from_a_restless_foot_is_said(name):
 @pytest.mark.parametrize(("spread_m", "over_s"), [(0, 0), (3, 0), (3, 20)])
 def test_positions_alone(name, spread_m, over_s):
     net, share, recording = change(name, **positions(name, spread_m, over_s))
+    # what is said of it (own-road-from-positions) allows 4 % and two points where positions scatter
     assert abs(net) < (3.5 if spread_m else 1) and abs(share) < (2 if spread_m else 0.5)
     (told,) = [each for each in recording.findings if each.what == "from_positions"]
     assert told.value == pytest.approx(0 if not spread_m else 0.66 if over_s else 2.7, abs=0.5)
