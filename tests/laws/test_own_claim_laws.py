@@ -38,7 +38,7 @@ PLACES = {"in town": ("road", "town"), "on the motorway": ("road", "motorway"), 
 SAID = {"mass_kg": "kg with driver", "trailer_kg": "a trailer of", "soc_start": "charge at the start",
         "speed_kmh": "a speed of", "height_m": "a hill of", "ambient_c": "°C outside"}  # fmt: skip
 WAYS = {"the drop in": "% less", "the rise in": "% more", "as a share of": "% of it", "the ratio of": "times",
-        ", less that in": "points km kWh/100 km m/s²"}  # fmt: skip
+        " less that in": "points km kWh/100 km m/s²"}  # fmt: skip
 
 
 def number(text):

@@ -11,8 +11,8 @@ own-counted = { $quantity ->
     [of_climb] the share of the climb’s energy that is put back on the descent
     [display_km] the gain on the range display over each hundred kilometres
     [range] the range on a full battery
-    [energy] the energy used, net of what comes back
-    [cold] the range lost against the same drive on a warm, dry day
+    [energy] the net energy used
+    [cold] the range that cold takes from the same drive on a warm day
     [braking_work] the friction work that regeneration spares the brakes
     [works_after] the distance until the motor slows as usual
     [slowing] the deceleration when the foot comes up
@@ -26,11 +26,11 @@ own-counted = { $quantity ->
 # $compared: one of more, less, of, times, difference
 # $other: list
 claim-compared = { $compared ->
-    [more] the rise in { $what }, over the same case with { $other },
-    [less] the drop in { $what }, from the same case with { $other },
-    [of] { $what }, as a share of that in the same case with { $other },
+    [more] the rise in { $what } over the same case with { $other }
+    [less] the drop in { $what } from the same case with { $other }
+    [of] { $what } as a share of that in the same case with { $other }
     [times] the ratio of { $what } to that in the same case with { $other }
-   *[difference] { $what }, less that in the same case with { $other },
+   *[difference] { $what } less that in the same case with { $other }
 }
 
 # Without what sets the other case apart, as a condition.

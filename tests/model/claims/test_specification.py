@@ -119,7 +119,7 @@ def test_a_difference_is_that_of_the_same_car_on_the_same_day():
 
 def test_a_trailer_and_the_car_without_are_told_as_english():
     assert made(asked()).startswith("With a trailer of 1,500 kg and the ")
-    assert "from the same case with no trailer, is about 50 %" in made(asked())
+    assert "from the same case with no trailer is about 50 %" in made(asked())
 
 
 @pytest.mark.parametrize("name", ["unstable-on-snow", "pads-last-150000-km"])
