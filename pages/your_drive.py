@@ -280,7 +280,6 @@ def answer() -> None:
         st.caption(display.say("hybrid-energy"))
     if scenario == state.scenario():
         draw_trust()
-    ask_on_first_page()
     with st.expander(display.say("beside-drawer"), type="compact", key="beside-drawer", on_change="rerun") as drawer:
         if drawer.open:
             beside_entries(scenario)
@@ -289,6 +288,7 @@ def answer() -> None:
     with st.expander(made_of, type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
             year_entries(priced=priced)
+    ask_on_first_page()
 
 
 def draw_charging(result: Result) -> None:
