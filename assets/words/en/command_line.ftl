@@ -43,7 +43,6 @@ cli-study = all recorded drives of a folder
 
 cli-study-folder = with .csv and .gpx files
 
-cli-study-band = each drive with its band, unless --no-band
 cli-study-out = put the rows into this table (.csv, .parquet), or go on with it
 cli-study-workers = so many processes; 1 when left out
 cli-study-dask = ask the workers of this Dask scheduler, such as tcp://10.0.0.5:8786

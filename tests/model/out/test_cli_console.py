@@ -31,5 +31,5 @@ def test_a_recording_whose_name_is_not_text_does_not_silence_a_study(monkeypatch
     rows = "time_s,speed_kmh\n" + "".join(f"{second},{min(5 * second, 40)}\n" for second in range(60))
     for name in (b"a\xff.csv", b"b.csv"):
         Path(os.fsdecode(os.fsencode(tmp_path) + b"/" + name)).write_text(rows)
-    answer = json.loads(printed(monkeypatch, "utf-8", "study", str(tmp_path), "--no-band"))
+    answer = json.loads(printed(monkeypatch, "utf-8", "study", str(tmp_path)))
     assert [drive["name"][0] for drive in answer["drives"]] == ["a", "b"] and answer["refused"] == 0

@@ -82,7 +82,7 @@ def test_drives_beside_each_other_differ_with_bands_of_their_own(tmp_path, capsy
 
 def test_a_band_holds_its_point_and_a_measurement_weights_nothing(folder, capsys):
     """The same drive with and without power beside it; asked again, the same."""
-    found = told(capsys, "study", folder, "--car", "small-hatch")
+    found = told(capsys, "study", folder, "--car", "small-hatch", "--band")
     assert found == told(capsys, "study", folder, "--car", "small-hatch", "--band")
     more, bare, less, broken = found["drives"]
     assert more["band"] == bare["band"] == less["band"] and "band" not in broken
@@ -95,10 +95,10 @@ def test_a_band_holds_its_point_and_a_measurement_weights_nothing(folder, capsys
 
 
 def test_log_answers_the_band_of_a_studys_row(folder, capsys):
-    row = told(capsys, "study", folder)["drives"][0]
+    row = told(capsys, "study", folder, "--band")["drives"][0]
     log = told(capsys, "log", folder / "a.csv", "--band")
     assert log["band"] | row["band"] == log["band"]
-    bare = told(capsys, "study", folder, "--no-band")
+    bare = told(capsys, "study", folder)
     assert "band" not in bare and "band" not in bare["drives"][0]
 
 

@@ -139,7 +139,7 @@ class Terminal(io.StringIO):
 
 
 def test_progress_goes_to_the_error_stream(folder, tmp_path, capsys):
-    assert main(["study", str(folder), "--no-band", "--out", str(tmp_path / "rows.csv")]) == 0
+    assert main(["study", str(folder), "--out", str(tmp_path / "rows.csv")]) == 0
     streams = capsys.readouterr()
     assert json.loads(streams.out)["table"] == "rows.csv"
     assert streams.err.splitlines()[-1].startswith("5 of 5 files, ") and "1 refused; 0 s left" in streams.err
