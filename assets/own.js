@@ -16,9 +16,21 @@ function customer(next) {
   }
 }
 
+// What a showroom sets for itself goes from the address into a cookie, and off the address: no customer's link carries it.
+
+function taken(url) {
+  const to = new URL(url ?? location.href, location.href);
+  const given = to.searchParams.get("showroom");
+  if (given === null) return url;
+  const age = given ? 365 * 24 * 3600 : 0;
+  document.cookie = `showroom=${encodeURIComponent(given)}; path=/; SameSite=Strict; max-age=${age}`;
+  to.searchParams.delete("showroom");
+  return to.href;
+}
+
 for (const way of ["pushState", "replaceState"]) {
   const before = history[way];
-  history[way] = (state, ...rest) => before.call(history, { ...state, customer: customer() }, ...rest);
+  history[way] = (state, title, url) => before.call(history, { ...state, customer: customer() }, title, taken(url));
 }
 
 function isLeft() {
@@ -30,7 +42,7 @@ function forget() {
 }
 
 forget();
-history.replaceState(history.state, "", location.href);
+history.replaceState(history.state, "", location.href); // with the customer's number, and without the showroom's settings
 addEventListener("popstate", forget, true);
 addEventListener("pageshow", (event) => {
   if (event.persisted && isLeft()) location.replace(location.pathname);

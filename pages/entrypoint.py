@@ -11,7 +11,7 @@ import streamlit as st
 from model import MODEL_VERSION
 from model.describe.scenario import with_prices_of
 from model.words.quantities import Display
-from pages.parts import link, state, wording
+from pages.parts import link, showroom, state, wording
 from pages.parts.charts.drive_strip import Note
 from pages.parts.drive_part import Notes, draw_drive, no_notes
 from pages.parts.lift_off_words import leg_notes
@@ -112,6 +112,7 @@ if state.dark():
     st.html(f"<style>{on_paper()}</style>")
 wordmark = (ASSETS / "wordmark.svg").read_text(encoding="utf-8")
 st.logo(wordmark.replace("currentColor", palette(state.dark()).ink))
+showroom.current()
 link.read()
 # written before the page is drawn, so that what is pressed next is sent with the new address
 link.write()

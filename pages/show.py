@@ -20,8 +20,10 @@ from pages.parts.charts.range_road import range_road, range_road_words, season_r
 from pages.parts.drive_part import last_answer
 from pages.parts.facts import fuel_spared
 from pages.parts.figure import draw_chart
+from pages.parts.quick_part import draw_quick
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.show_words import ShowCard
+from pages.parts.showroom_part import draw_settings, pick_car
 from pages.parts.theme import palette
 
 CARD = "card"
@@ -53,6 +55,8 @@ def tell() -> ShowCard:
     if refusal := state.refusal():
         st.error(refusal)
     choose_drive("show")
+    draw_quick()
+    pick_car()
     key = state.set_widget("choose-car", scenario.car_class)
     st.pills(
         display.say("show-car"), list(class_labels()), format_func=class_labels().get, key=key, on_change=take_car,
@@ -203,6 +207,8 @@ here, told = place(), state.display().say
 with st.container(key="show"):
     with st.container(key="show-head", horizontal=True, wrap=False, vertical_alignment="center"):
         st.markdown(told("card-place", card=here, cards=LAST))
+        if here == 1:
+            draw_settings()
         next_customer()
         st.page_link("your_drive.py", label=told("show-close"), query_params=link.own_link())
     with st.container(key="card", gap="small"):

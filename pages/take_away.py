@@ -16,7 +16,7 @@ from model.limits.limit_settings import LimitSettings
 from model.out.answers import Asked, as_text, drive_answer
 from model.words.quantities import Value
 from model.words.refusals import refusal_words
-from pages.parts import link, opening, state, winter_words, wording
+from pages.parts import link, opening, showroom, state, winter_words, wording
 from pages.parts.charts import export
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.drive_part import last_answer
@@ -71,6 +71,7 @@ def take(scenario: Scenario, result: Result) -> None:
         display=state.display(),
         band_runs=state.BAND_RUNS,
         made=date.today(),
+        line=showroom.current().line,
     )
     name = f"brake-to-battery-{scenario.car_class}"
     st.header(say("take-print-heading"), anchor=False)

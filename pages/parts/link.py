@@ -111,12 +111,13 @@ def write() -> None:
 def start_over() -> None:
     """Forget what was entered, and its addresses with it: a step back does not bring them up again.
 
-    How figures are shown stays: it goes with the place, not with who stands there.
+    How figures are shown stays, and what the showroom set for itself: both go with the place, not with who is there.
     """
+    kept = {key: st.session_state[key] for key in ("showroom", "own_prices") if key in st.session_state}
     shown, left = state.display(), _left() | st.session_state.get("own_links", set())
     customer = st.session_state.get("customer", 0) + 1
     st.session_state.clear()
-    st.session_state.update(display=shown, left_links=left, customer=customer)
+    st.session_state.update(kept, display=shown, left_links=left, customer=customer)
     st.session_state["written_link"] = own_link()
     st.query_params.from_dict(own_link())
 

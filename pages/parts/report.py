@@ -54,7 +54,8 @@ class TakeAway:
     """All that the card is made of.
 
     `year_fuel` is what a hybrid spares in the year, `slowing_in_winter` what to expect of motor slowing on the year's
-    winter day, `glance` each limit in short, `band_runs` the sampled cars behind the bands, `made` the day of making.
+    winter day, `glance` each limit in short, `band_runs` the sampled cars behind the bands, `made` the day of making,
+    `line` what a showroom has put over its card.
     """
 
     scenario: Scenario
@@ -70,6 +71,7 @@ class TakeAway:
     display: Display
     band_runs: int
     made: date
+    line: str = ""
 
 
 @cache
@@ -141,7 +143,7 @@ def contents(taken: TakeAway) -> dict[str, object]:
         "qr_mm": qr_mm(qr),
         "scenario_file": data_address(json.dumps(scenario_to_json(scenario), ensure_ascii=False)),
         "reproduce": REPRODUCE,
-        "line": "",
+        "line": taken.line,
     }  # fmt: skip
 
 

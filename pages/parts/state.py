@@ -69,7 +69,9 @@ def scenario() -> Scenario:
     """The scenario of this session; the first starting drive until something is described."""
     if "scenario" not in st.session_state:
         first = first_scenario()
-        st.session_state["scenario"] = replace(first, year=with_prices_of(first.year, us=display().us))
+        usual = with_prices_of(first.year, us=display().us)
+        # prices of a showroom, where there are any, stand in place of the usual ones
+        st.session_state["scenario"] = replace(first, year=replace(usual, **st.session_state.get("own_prices", {})))
     return st.session_state["scenario"]
 
 

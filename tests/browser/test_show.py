@@ -114,3 +114,21 @@ def test_the_foot_covers_what_passes_under_it(open_page, expect):
         page.emulate_media(color_scheme=scheme)
         for part in (page.locator(":has(> .st-key-show-foot)"), page.get_by_test_id("stApp")):
             expect(part).to_have_css("background-color", ground)
+
+
+def test_a_showrooms_settings_live_in_the_browser_and_not_in_the_address(open_page, settled, expect):
+    page = open_page(address("/show", TOWN))
+    page.get_by_role("button", name="Showroom").click()
+    line = page.locator(".st-key-showroom-line input")
+    line.fill("Hall 4")
+    line.press("Enter")
+    expect(page.get_by_text("A link to keep")).to_be_visible()
+    assert "showroom" not in settled(page).url
+    other = open_page("/take_away")
+    expect(other.locator(".st-key-sheets .paper")).to_contain_text("Hall 4")
+    other.context.clear_cookies(name="showroom")
+    # the link that is kept brings it to another browser
+    again = open_page("/take_away?showroom=%7B%22line%22%3A%22Hall%205%22%7D")
+    expect(again.locator(".st-key-sheets .paper")).to_contain_text("Hall 5")
+    assert "showroom" not in settled(again).url
+    again.context.clear_cookies(name="showroom")

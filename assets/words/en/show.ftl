@@ -171,3 +171,33 @@ show-why = Why?
 show-car = Car
 
 show-another-drive = Another drive, leg by leg
+
+## What the showroom sets for itself
+
+showroom = Showroom
+
+showroom-kept = For your own house: kept in this browser alone, apart from what a customer enters. It stays when the next
+    customer comes.
+
+showroom-line = Your line on the card to take
+
+showroom-car = A name for the car that is set now
+
+showroom-add-car = Keep this car
+
+# $car: text
+showroom-remove = Remove { $car }
+
+showroom-prices = Keep the prices that are set now
+
+# $currency: text
+# $price: text
+showroom-prices-kept = Kept: { $currency } { $price } per kWh, and what stands beside it under the year.
+
+showroom-cars = Cars of this house
+
+showroom-too-much = That is more than a browser keeps. Remove a car first.
+
+showroom-link = A link to keep, for another tablet of yours:
+
+showroom-forget = Forget all of this
