@@ -151,7 +151,7 @@ class WorkedExample(HillLoop):
 
 
 HILL_LOOP: HillLoop = {
-    "source": "ADAC, 2024: pass road driven up and down again on a dynamometer, car of 1180 kg (press, second-hand)",
+    "source": "ADAC, 2024: pass road driven up and down again on a dynamometer (press, second-hand)",
     "up_kwh_per_100_km": 26.4,
     "down_kwh_per_100_km": -7.1,
     "mean_kwh_per_100_km": 9.7,

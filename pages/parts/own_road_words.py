@@ -15,7 +15,8 @@ from model.out.recorded import RecordedBand
 from model.traces.cleaning import Effect
 from model.traces.driven_habits import LEAST_DROP_KMH, DrivenHabits
 from model.traces.findings import Finding
-from model.traces.logs import DrivenPart, Measured, Recording
+from model.traces.logs import Measured, Recording
+from model.traces.stretches import DrivenPart
 from model.words.entries import choice_word, label_of
 from model.words.quantities import Display, Value, percent_text
 from pages.parts.plain_text import inert

@@ -40,7 +40,8 @@ def added(monkeypatch, tmp_path):
         for name in ("parameters.csv", "car_classes.csv", "claims.json"):
             (tmp_path / name).write_bytes((ASSETS / name).read_bytes())
         with (tmp_path / "car_classes.csv").open("a", encoding="utf-8") as file:
-            file.writelines(f"added-class,Added class,{key},{band},assumed,invented\n" for key, band in FIGURES.items())
+            rows = [f"added-class,Added class,{key},{band},assumed,invented,\n" for key, band in FIGURES.items()]
+            file.writelines(rows)
         listed = json.loads((tmp_path / "claims.json").read_text(encoding="utf-8"))
         template = next(claim for claim in listed["claims"] if claim["id"] == "two-megawatts")
         listed["claims"].insert(0, template | {"id": "added-claim", "number": 1})
