@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
 from numpy.typing import NDArray
 
 from model.describe.trace import Array
 from model.kernel.run import Run
 from model.physics.jit import door
+from model.physics.records import Records
 
 
 @door
-def add_up_braking(road: Any, moments: Any, stretch: Any, work_j: Any) -> None:
+def add_up_braking(road: Records, moments: Records, stretch: NDArray[np.intp], work_j: Array) -> None:
     """Add up every car's braking; `moments` of shape (cars, steps), `work_j` (2, cars, stretches)."""
     for index in range(len(moments)):
         for step in range(len(road)):
