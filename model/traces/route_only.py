@@ -7,11 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
-from model.describe.fields import InputError, fields_of, number
+from model.describe.fields import Entry, InputError, fields_of, filled, number
 from model.describe.figures import Quantity
 from model.describe.scenario import Driver
 from model.describe.trace import Array, Trace
@@ -46,9 +45,9 @@ class RouteSettings:
 ROUTE_FIELDS = fields_of(RouteSettings, "route")
 
 
-def settings_with(values: Mapping[str, Any]) -> RouteSettings:
+def settings_with(values: Mapping[str, Entry]) -> RouteSettings:
     """The settings with parsed values of some of their fields."""
-    return RouteSettings(**values)
+    return filled(RouteSettings, values)
 
 
 @dataclass(frozen=True, eq=False)
