@@ -14,7 +14,7 @@ from urllib.parse import quote, unquote
 
 import streamlit as st
 
-from model.describe.fields import InputError
+from model.describe.fields import Entry, InputError
 from model.describe.parameters import car_of, class_labels
 from model.describe.scenario import YEAR_FIELDS, Scenario
 from model.describe.scenario_io import parse_json, with_car, with_settings
@@ -36,7 +36,7 @@ class HouseCar:
 
     name: str
     car_class: str
-    stated: tuple[tuple[str, Any], ...]
+    stated: tuple[tuple[str, Entry], ...]
 
 
 @dataclass(frozen=True)
@@ -45,11 +45,11 @@ class Showroom:
 
     line: str = ""
     cars: tuple[HouseCar, ...] = ()
-    prices: tuple[tuple[str, Any], ...] = ()
+    prices: tuple[tuple[str, Entry], ...] = ()
 
     def text(self) -> str:
         """As it stands in the cookie and in the link; nothing where nothing is set."""
-        cars = [{"as": car.name, "like": car.car_class} | dict(car.stated) for car in self.cars]
+        cars = [{"as": car.name, "like": car.car_class, **dict(car.stated)} for car in self.cars]
         held = {"line": self.line, "cars": cars, "prices": dict(self.prices)}
         kept = {key: value for key, value in held.items() if value}
         return json.dumps(kept, ensure_ascii=False, separators=(",", ":")) if kept else ""
