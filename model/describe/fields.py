@@ -71,7 +71,7 @@ class Field:
             raise FieldError(self, given) from None
 
     def number(self, given: object) -> float:
-        """The value of a field that holds a number; `InputError` as for `parse`."""
+        """The value of a field that holds a number [its unit]; `InputError` as for `parse`."""
         return cast(float, self.parse(given))
 
     def _parse(self, given: object) -> Entry:
@@ -106,7 +106,7 @@ class Field:
             return value, FieldError(self, given, put=value, readings=refused.readings)
 
     def clamped(self, given: object) -> float | None:
-        """The nearest allowed number; None where it is none."""
+        """The nearest allowed number [its field's unit]; None where it is none."""
         return cast(float | None, self.clamp(given)[0])
 
     def is_usual(self, value: Entry) -> bool:
@@ -184,7 +184,7 @@ def number(
     optional: bool = False,
     kind: str = "number",
 ) -> float | None:
-    """Declare a numeric dataclass field with its unit, bounds and ordinary range."""
+    """Declare a numeric dataclass field with its unit, bounds [that unit] and ordinary range."""
     about = dict(kind=kind, unit=unit, minimum=minimum, maximum=maximum, usual=usual, optional=optional)
     return dataclasses.field(default=default, metadata=about)
 

@@ -135,7 +135,7 @@ def test_the_main_job_with_the_keyboard_alone(open_page, settled, expect):
         page.wait_for_timeout(1000 * DOUBLE_TAP_S)
         page.keyboard.press("ArrowRight")
         expect(page.get_by_text(f"{card} of 6", exact=True)).to_be_visible()
-    tab_to(settled(page), ".st-key-show-foot a")
+    tab_to(settled(page), ".st-key-show-take button")
     page.keyboard.press("Enter")
     expect(page.locator("h1", has_text="Take it with you")).to_be_visible()
     tab_to(settled(page), '[data-testid="stDownloadButton"] button')

@@ -91,8 +91,10 @@ def test_the_claim_the_band_and_the_published_points_stand_at_their_numbers():
     ink = boxes(spec, "ink")
     found = ink[(ink["x0"] - reach.at(band["0.05"])).abs() < 1e-9]
     assert found["x1"].tolist() == pytest.approx([reach.at(band["0.95"])])
-    worst_and_best = ink[(ink["x0"] - reach.at(9)).abs() < 1e-9]
-    assert worst_and_best["x1"].tolist() == pytest.approx([reach.at(31)])
+    (mean,) = rows[1:]
+    assert (mean.low, mean.high) == (22, 22)
+    marked = ink[((ink["x0"] + ink["x1"]) / 2 - reach.at(22)).abs() < 0.05 * (reach.at(23) - reach.at(22))]
+    assert len(marked) >= 1
 
 
 def test_an_axis_has_a_few_round_numbers():
@@ -183,14 +185,6 @@ def test_a_step_says_what_it_costs_or_brings():
     assert told(12.3, 8.0, 17.2) == "Your hills: 12 km less (8.0 to 17)"
     assert told(-5.1, -7.0, 1.0) == "Your hills: 5.1 km more"
     assert told(0.2, -1.0, 1.0) == "Your hills: changes nothing"
-
-
-def test_a_printed_picture_says_what_it_shows_and_where_it_is_from():
-    _, spec = drawn("two-megawatts")
-    whole = charts.printed(spec, "A finding " * 20, ["the claim", "the source"])
-    assert_valid(whole)
-    assert len(whole["title"]["text"]) > 1 and whole["title"]["subtitle"] == ["the claim", "the source"]
-    assert whole["background"] != "transparent"
 
 
 def test_long_names_above_the_grid_are_broken_and_not_cut():
