@@ -24,7 +24,7 @@ OIL_A, OIL_B = 8.542, 3.354
 DRAG_OVER_VISCOSITY = 1 / 3
 """Exponent of drag over viscosity [1]: 2/3 in flooded rolling bearings (Palmgren, from memory), next to nothing in
 seals; between them: assumed."""
-GONE = 1e-6
+GONE = 1e-12
 """A coldness below which nothing is left of it [1]."""
 
 

@@ -67,6 +67,12 @@ SITUATIONS = {
     "back from a plug": (
         "family-hatch", {}, replace(COLD, preconditioned=True, stands_plugged_in=True), Driver(), BACK,
     ),
+    "hardly stood, hardly cooled": (
+        "city-car", {"motor_loss_fixed": 0.0}, Conditions(ambient_c=0.0, cabin=False, stands_h=1e-7), Driver(),
+        replace(
+            ride(np.linspace(0.0, 10.8, 9), slope=0.1), warmed_up=True, heading=np.array([1, 1, 1, 1, -1, -1, -1, -1])
+        ),
+    ),
     "trailer": ("large-suv", {}, Conditions(trailer_kg=1200.0, wind_kmh=-20.0), Driver(), hill_and_town()),
 }  # fmt: skip
 
