@@ -134,6 +134,32 @@ def sensitivity():
     return np.median(moved, axis=0)
 
 
+def mean_squares(of_groups: list[str]):
+    """Mean squares of the errors in city and on highway about nothing, and their product, groups counted alike."""
+    city, highway = errors()
+    return np.array([
+        [np.mean(one[of_group(group)] * other[of_group(group)]) for one, other in
+         ((city, city), (highway, highway), (city, highway))]
+        for group in of_groups
+    ]).mean(0)  # fmt: skip
+
+
+def moves():
+    """What a unit of variance of each open share adds to `mean_squares`, shape (3, 2)."""
+    (pull_city, slow_city), (pull_highway, slow_highway) = sensitivity()
+    return np.array([
+        [pull_city**2, slow_city**2], [pull_highway**2, slow_highway**2],
+        [pull_city * pull_highway, slow_city * slow_highway],
+    ])  # fmt: skip
+
+
+def own_share(of_groups: list[str]) -> float:
+    """What city and highway of a car do not share [1], widened for so few groups: three moments, three unknowns."""
+    unknown = np.column_stack([moves(), [1.0, 1.0, 0.0]])
+    of_shares_and_own = np.linalg.solve(unknown, mean_squares(of_groups) - known_spread())
+    return FEW_GROUPS[len(of_groups)] * math.sqrt(max(of_shares_and_own[2], 0.0))
+
+
 def reaches(of_groups: list[str]):
     """How far the two open shares reach upwards, from the cars of some groups, groups counted alike.
 
@@ -147,18 +173,8 @@ def reaches(of_groups: list[str]):
     array
         How far each share reaches above its middle [1].
     """
-    city, highway = errors()
-    squares = np.array([
-        [np.mean(one[of_group(group)] * other[of_group(group)]) for one, other in
-         ((city, city), (highway, highway), (city, highway))]
-        for group in of_groups
-    ]).mean(0)  # fmt: skip
+    squares, of_shares = mean_squares(of_groups), moves()
     left = squares - known_spread() - np.array([OWN_SHARE**2, OWN_SHARE**2, 0.0])
-    (pull_city, slow_city), (pull_highway, slow_highway) = sensitivity()
-    of_shares = np.array([
-        [pull_city**2, slow_city**2], [pull_highway**2, slow_highway**2],
-        [pull_city * pull_highway, slow_city * slow_highway],
-    ])  # fmt: skip
     weight = 1 / squares
     variance = np.linalg.lstsq(of_shares * weight[:, None], left * weight, rcond=None)[0].clip(min=0)
     wide = 12 * FEW_GROUPS[len(of_groups)] ** 2 * variance
@@ -227,5 +243,5 @@ def write() -> None:
 
 if __name__ == "__main__":
     print("sensitivity", sensitivity(), "known spread", known_spread() ** 0.5)
-    print("reaches from all groups:", reaches(groups()))
+    print("reaches from all groups:", reaches(groups()), "own part", own_share(groups()))
     write()

@@ -17,6 +17,7 @@ import pytest
 from model.checks.certified import GIVEN, SAID, certified_found
 from model.describe.tables import rows
 from model.physics.motor_and_gear import STATED_AT_KMH
+from model.sampling.own_part import OWN_SHARE
 from tests.published import certified_cars, class_road_loads
 from tests.published.certified_cars import COLUMNS, FOUND, KNOWN, LEAST, OPEN_KEYS, certified_rows, found
 
@@ -111,7 +112,7 @@ def cases():
             yield pytest.param(known, cycle, figure, bounds, marks=marks, id=f"{known}, {what}, {cycle}")
 
 
-@pytest.mark.parametrize("known, cycle, figure, bounds", cases())
+@pytest.mark.parametrize("known, cycle, figure, bounds", list(cases()))
 def test_a_bound_set_beforehand(known, cycle, figure, bounds):
     value = figure(certified_found(known, cycle))
     print(f"{value:.1f} (allowed {bounds[0]:g} to {bounds[1]:g})")
@@ -137,7 +138,7 @@ def classes():
             yield pytest.param(name, cycle, marks=marks, id=f"{name}, {cycle}")
 
 
-@pytest.mark.parametrize("name, cycle", classes())
+@pytest.mark.parametrize("name, cycle", list(classes()))
 def test_a_class_of_ten_cars_or_more_is_met_in_the_middle(name, cycle):
     """From the data sheet, the class known from the other groups alone."""
     found_in = certified_found("data sheet", cycle)
@@ -192,6 +193,14 @@ def test_the_open_shares_are_what_the_cars_leave_open():
         low, mid, high = (float(row[end]) for end in ("low", "mid", "high"))
         print(f"{key}: {low:g} to {high:g}; found {mid - least:.3f} to {mid + most:.3f}")
         assert low == pytest.approx(mid - least) and high - mid == pytest.approx(most, abs=0.006)
+
+
+def test_what_is_one_drives_own_is_what_the_two_cycles_do_not_share():
+    """`OWN_SHARE` is that of all groups, at one digit."""
+    found_share = certified_cars.own_share(certified_cars.groups())
+    without = [certified_cars.own_share(certified_cars.others_of(group)) for group in certified_cars.groups()]
+    print(f"{found_share:.4f}; one group left out {min(without):.4f} to {max(without):.4f}")
+    assert pytest.approx(found_share, abs=0.005) == OWN_SHARE
 
 
 def test_drag_on_the_rollers_grows_with_power_as_the_idle_motor_does():
