@@ -41,6 +41,7 @@ from pages.parts.trailer import draw_trailer
 from pages.parts.winter_words import BATTERIES, LimitWords
 
 HALVES = (10, 11)
+ROAD_COLUMNS = {"low": "roads-column-least", "mid": "roads-column-middle", "high": "roads-column-most"}
 STEPS = {"grip_kmh": 5.0, "slope_pct": 1.0, "hill_kmh": 5.0, "stop_kmh": 5.0, "reaction_s": 0.1}
 """Steps of the sliders, in the units shown."""
 GIVEN, NOTICES = settings_of(st.query_params.to_dict())
@@ -202,9 +203,8 @@ def draw_grip() -> None:
     with left:
         rows = found.by_surface
         table = pd.DataFrame({display.say("roads-column-road"): roads_in_words(rows)})
-        table[display.say("roads-column-least")] = rows["low"].round(2)
-        table[display.say("roads-column-middle")] = rows["mid"].round(2)
-        table[display.say("roads-column-most")] = rows["high"].round(2)
+        for level, name in ROAD_COLUMNS.items():
+            table[display.say(name)] = rows[level].map(grip_charts.no_more_than)
         table[display.say("roads-column-margin")] = [display.say("margin-name", margin=one) for one in rows["margin"]]
         chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], display, dark)
         picture(chart, grip_words.roads_words(found, display), table, "roads")

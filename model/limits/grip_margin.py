@@ -151,11 +151,14 @@ def available_friction(conditions: Conditions, speed: Numbers = 0.0) -> dict[str
     return {name: road_friction(conditions, speed, level) for name, level in grip_levels(conditions).items()}
 
 
-def margin_word(demand: float, least_friction: float) -> str:
-    """Small, moderate or larger.
+def margin_word(demand: float, least_friction: float, most_friction: float) -> str:
+    """None, small, moderate or larger, by the friction asked and what the road's band gives from low to high end [1].
 
-    Small: more grip is asked than the low end of the road's band gives; moderate: more than MODERATE_FROM of it.
+    None: more is asked than the high end gives, so the wheels slide wherever the road lies in its band; small: more
+    than the low end; moderate: more than MODERATE_FROM of that.
     """
+    if demand > most_friction:
+        return "none"
     if demand > least_friction:
         return "small"
     return "moderate" if demand > MODERATE_FROM * least_friction else "larger"
@@ -237,7 +240,7 @@ def grip_check(
             for name, friction in there_is.items()
         },
         "failing_axle": failing_axle(asked),
-        "margin": margin_word(float(max(asked.front, asked.rear)), there_is["low"]),
+        "margin": margin_word(float(max(asked.front, asked.rear)), there_is["low"], there_is["high"]),
     }
 
 

@@ -82,7 +82,7 @@ def slippery_road(scenario: Scenario, settings: LimitSettings) -> SlipperyRoad:
     slower = largest_lift_off_mps2(car, conditions, friction_of_roads(conditions, slow), slow, *where[1:])
     by_surface = pd.DataFrame({"surface": SURFACES, "demand": demand, "least": friction[:, 0]})
     by_surface[list(LEVELS)] = largest
-    by_surface["margin"] = [margin_word(needed, least) for least in friction[:, 0]]
+    by_surface["margin"] = [margin_word(needed, least, most) for least, most in friction[:, [0, -1]]]
     slowing = np.linspace(0.0, 9.0, 19)
     front = grip_asked(car, conditions, slowing).front_load_share
     shares = np.linspace(0.0, 1.0, 21)

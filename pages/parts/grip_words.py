@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-import math
-
 from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Scenario
 from model.limits.grip_margin import GripCheck
 from model.limits.limit_settings import STRAIGHT, LimitSettings
 from model.limits.slippery_road import SLOWER_KMH, SlipperyRoad
 from model.words.quantities import Display
-from pages.parts.charts.grip import gives, strength_text
+from pages.parts.charts.grip import gives, no_more_than, strength_text
 from pages.parts.winter_words import LimitWords
 
 
@@ -28,7 +26,7 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
         wheels=check["failing_axle"],
         asked=Quantity(max(check["demand_by_axle"][axle]["in_all"] for axle in ("front", "rear")), "", places=2),
         gives=gives(check["available_friction"]),
-        margin=check["margin"],
+        margin="bend-alone" if bend_alone(check) else check["margin"],
     )
     facts = _facts(check, display, in_a_bend=in_a_bend)
     if in_a_bend:
@@ -46,6 +44,11 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
     ]
     heading, is_grip = display.say("grip-heading"), display.say("grip-is")
     return LimitWords(heading, sentence, is_grip, tuple(facts), tuple(_do(found, display)), tuple(mind))
+
+
+def bend_alone(check: GripCheck) -> bool:
+    """Whether the bend alone asks for more than the road gives at its best, so that no lift-off is left."""
+    return check["margin"] == "none" and check["largest_lift_off_mps2"]["high"] == 0
 
 
 def as_set(strength: float) -> Quantity:
@@ -95,8 +98,11 @@ def failure(check: GripCheck, display: Display) -> str:
 def _do(found: SlipperyRoad, display: Display) -> list[str]:
     check, largest = found.check, found.check["largest_lift_off_mps2"]["low"]
     do = []
-    if check["lift_off_mps2"] > largest >= 0.1:
-        do.append(display.say("grip-do-gentler", strength=as_set(math.floor(10 * largest) / 10)))
+    if check["margin"] == "none":
+        do.append(display.say("grip-do-none", alone=bend_alone(check)))
+    allowed = no_more_than(largest)
+    if check["lift_off_mps2"] > allowed > 0:
+        do.append(display.say("grip-do-gentler", strength=as_set(allowed)))
     do += [display.say("grip-do-early"), display.say("grip-do-pedal", axle=check["driven_axle"])]
     if found.winter_times > 1.05:
         do.append(display.say("grip-do-tyres", surface=check["surface"], times=Quantity(found.winter_times, "")))
@@ -117,11 +123,18 @@ def axles_numbers(check: GripCheck, display: Display) -> str:
 def roads_words(found: SlipperyRoad, display: Display) -> tuple[str, str]:
     """The largest lift-off on every road."""
     roads = found.by_surface
-    small = roads.loc[roads["margin"] == "small", "surface"]
-    short = [display.say("a-road", surface=surface) for surface in small]
-    how_many = "none" if not short else "all" if len(short) == len(roads) else "some"
-    yours = as_set(found.check["lift_off_mps2"])
-    title = display.say("roads-title", yours=yours, how_many=how_many, roads=Several(tuple(short)))
+    short = {
+        margin: [display.say("a-road", surface=surface) for surface in roads.loc[roads["margin"] == margin, "surface"]]
+        for margin in ("none", "small")
+    }
+    where = {
+        margin: "nowhere" if not names else "everywhere" if len(names) == len(roads) else "some"
+        for margin, names in short.items()
+    }
+    title = display.say(
+        "roads-title", yours=as_set(found.check["lift_off_mps2"]), without=where["none"], small=where["small"],
+        no_margin=Several(tuple(short["none"])), small_margin=Several(tuple(short["small"])),
+    )  # fmt: skip
     return title, display.say("roads-words")
 
 

@@ -120,8 +120,8 @@ def test_grip_asked_and_there_is_are_the_models(bend, speed):
     asked = max(check["demand_by_axle"][axle]["in_all"] for axle in ("front", "rear"))
     there_is = check["available_friction"]
     assert f"asks the rear wheels for {asked:.2f} of grip" in sentence(app)
-    assert f"The road gives {there_is['low']:.2f} to {there_is['high']:.2f}" in sentence(app)
-    assert f"the margin is {check['margin']}." in sentence(app)
+    margin = {"none": "there is no margin", "small": "the margin is small"}[check["margin"]]
+    assert f"{there_is['low']:.2f} to {there_is['high']:.2f}: {margin}" in sentence(app)
     assert failure(check, METRIC) in words(app)
     assert ("In a bend the axle" in words(app)) == (bend != "straight on")
 

@@ -10,7 +10,7 @@ grip-heading = When the road is slippery
 # $wheels: one of front, rear, both
 # $asked: number
 # $gives: numbers
-# $margin: one of small, moderate, larger
+# $margin: one of bend-alone, none, small, moderate, larger
 grip-asked = { $surface ->
     [dry] On a dry road
     [wet] On a wet road
@@ -31,7 +31,17 @@ grip-asked = { $surface ->
     [front] the front wheels
     [rear] the rear wheels
    *[both] all four wheels
-} for { $asked } of grip. The road gives { $gives }: the margin is { margin-name }.
+} for { $asked } of grip. The road gives { $margin ->
+    [bend-alone] only { $gives }: there is no margin, for the bend alone asks for more.
+    [none] only { $gives }: there is no margin, and { $wheels ->
+        [front] the front wheels
+        [rear] the rear wheels
+       *[both] all four wheels
+    } would slide before slip control steps in.
+    [small] { $gives }: the margin is small, and where the road gives its least there is none.
+    [moderate] { $gives }: the margin is moderate.
+   *[larger] { $gives }, at least twice what is asked.
+}
 grip-is = Grip is the share of the weight on an axle with which its tyres can push along or across the road.
 
 # What it comes to.
@@ -90,14 +100,18 @@ strength-over = over { $strongest }
 strength-none = none
 
 # $least: number
-# $most: quantity in m/s²
-strength-band = { $least } to { $most }
-
-# $least: number
 # $strongest: quantity in m/s²
 strength-band-beyond = { $least } to more than { $strongest }
 
 # What to do.
+
+# Where more is asked than the road gives.
+# $alone: yes or no
+grip-do-none = { $alone ->
+    [yes] **Go slower into this bend, or not at all**: before any lift-off it asks for more than this road gives.
+   *[no] **Do not let the foot come up all at once**: this road cannot hold what that asks. Ease it up, well before you
+        need to be slower.
+} Whether to drive on such a road is the first question; what the manual says of it comes before this page.
 
 # $strength: quantity in m/s²
 grip-do-gentler = **Set a gentler lift-off**: { $strength } is what the least grip of this road allows. See whether the car
@@ -125,16 +139,17 @@ grip-mind-slide = **If it slides**, look and steer where you want to go, and do 
 grip-mind-first-time = **A slippery road is no place to try a strong setting for the first time.**
 grip-mind-margin = **Margin is a word for these assumptions alone.** { margin-rule } On ice grip spreads so widely that no
     one figure holds (SAE 960959). Stability control is not modelled.
-margin-rule = Small: more grip is asked than the low end of the road’s band gives. Moderate: more than half of it. Larger:
-    no more than half of it.
+margin-rule = No margin: more grip is asked than the high end of the road’s band gives. Small: more than its low end gives.
+    Moderate: more than half of that. Larger: no more than half of it.
 
 # Both axles from above.
 
-# $margin: one of small, moderate, larger
+# $margin: one of none, small, moderate, larger
 axles-title = { $margin ->
     [larger] What is asked lies well inside what there is
     [moderate] What is asked lies inside what there is
-   *[small] What is asked reaches beyond what there may be
+    [small] What is asked reaches beyond what there may be
+   *[none] What is asked reaches beyond all there is
 }
 axles-words = The car from above. Each arrow is what is asked of an axle: back for slowing, aside for the bend. Inside the
     firm ellipse the least grip of the road’s band is enough, outside the dotted one not even the most.
@@ -168,12 +183,21 @@ axles-column-weight = Share of the weight
 # The largest lift-off on every road.
 
 # $yours: quantity in m/s²
-# $how_many: one of none, some, all
-# $roads: list
-roads-title = Your { $yours } has a small margin on { $how_many ->
-    [none] none of these roads
-    [all] every one of these roads
-   *[some] { $roads }
+# $without: one of nowhere, some, everywhere
+# $no_margin: list
+# $small: one of nowhere, some, everywhere
+# $small_margin: list
+roads-title = { $without ->
+    [nowhere] { $small ->
+        [nowhere] More than what your { $yours } asks is there on each of these roads
+        [everywhere] Your { $yours } has a small margin on every one of these roads
+       *[some] Your { $yours } has a small margin on { $small_margin }
+    }
+    [everywhere] Your { $yours } has no margin on any of these roads
+   *[some] Your { $yours } has no margin on { $no_margin }{ $small ->
+        [nowhere] {""}
+       *[some] , a small one on { $small_margin }
+    }
 }
 roads-words = Bands: the largest lift-off for which each road has the grip, from its least to its most; the stroke is the
     middle. They follow speed, bend and slope set above; Sources and method says where they are from.

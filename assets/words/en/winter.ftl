@@ -73,9 +73,14 @@ glance-cold-differs = { $lasts ->
     }
 } if the battery takes little
 
-# $margin: one of small, moderate, larger
+# $margin: one of none, small, moderate, larger
 # $surface: one of dry, wet, standing-water, snow, ice, glazed-ice
-glance-grip = margin { margin-name } { $surface ->
+glance-grip = { $margin ->
+    [none] no margin
+    [small] small margin
+    [moderate] moderate margin
+   *[larger] grip for at least twice what is asked
+} { $surface ->
     [dry] on a dry road
     [wet] on a wet road
     [standing-water] on standing water
@@ -84,8 +89,9 @@ glance-grip = margin { margin-name } { $surface ->
    *[glazed-ice] on glazed ice
 }
 
-# $margin: one of small, moderate, larger
+# $margin: one of none, small, moderate, larger
 margin-name = { $margin ->
+    [none] none
     [small] small
     [moderate] moderate
    *[larger] larger

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import numpy as np
@@ -285,14 +286,19 @@ def bare(strength: float) -> Quantity:
     return Quantity(strength, "", 6, trimmed=True)
 
 
+def no_more_than(strength: float) -> float:
+    """The largest strength [m/s²] as it is told: rounded down, since a little more would be too much."""
+    return math.floor(10 * strength + 1e-9) / 10
+
+
 def strength_text(low: float, high: float, display: Display) -> str:
     """A band of strengths [m/s²], such as “0.7 to 1.8 m/s²”."""
     strongest = Quantity(STRONGEST, "m/s²", 6, trimmed=True)
     if low >= STRONGEST:
         return display.say("strength-over", strongest=strongest)
-    if high < 0.05:
+    low, high = no_more_than(low), no_more_than(high)
+    if high == 0:
         return display.say("strength-none")
-    least = Quantity(low, "", places=int(low >= 0.05))
     if high > STRONGEST:
-        return display.say("strength-band-beyond", least=least, strongest=strongest)
-    return display.say("strength-band", least=least, most=Quantity(high, "m/s²", places=1))
+        return display.say("strength-band-beyond", least=Quantity(low, "", 2, trimmed=True), strongest=strongest)
+    return display.figure(Span(low, high, "m/s²", 2, trimmed=True))

@@ -132,7 +132,7 @@ def test_a_strength_beyond_the_axis_is_marked_at_its_end():
 @pytest.mark.parametrize(
     ("low", "high", "text"),
     [(0.0, 0.0, "none"), (0.0, 1.2, "0 to 1.2 m/s²"), (0.7, 1.8, "0.7 to 1.8 m/s²"), (3.6, 5.0, "over 3.5 m/s²"),
-     (1.0, 4.0, "1.0 to more than 3.5 m/s²")],
+     (1.0, 4.0, "1 to more than 3.5 m/s²")],
 )  # fmt: skip
 def test_bands_of_strengths_in_words(low, high, text):
     assert strength_text(low, high, METRIC) == text
