@@ -439,10 +439,10 @@ def draw_own() -> None:
         now, why = None, refusal_words(refused, state.display())
     with st.container(gap="small"):
         choose_claim(OWN)
-        said = now.claim.text if now else given.get("words", "")[:MOST_WORDS]
-        st.title(inert(words.quoted(said)) if said else told("own-title"), anchor=False)
-        if now and said:
-            st.caption(inert(words.read_as(now, state.display())))
+        said = words.quoted(given["words"][:MOST_WORDS]) if given.get("words") else told("own-title")
+        st.title(inert(words.claim_text(now) if now else said), anchor=False)
+        if now and (sentence := words.read_as(now, state.display())):
+            st.caption(inert(sentence))
     sight = st.container(key="sight")
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):

@@ -10,6 +10,7 @@ from typing import Any
 
 from model.claims.collection import RELATIONS, Claim, claims
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed
+from model.claims.reading import keep_to
 from model.claims.specification import DRIVEN, OWN, claim_of, counted, flat, numbers_of, phrased
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, InputError, find
@@ -56,11 +57,11 @@ class Question:
         """Whether it is a claim in somebody's own words."""
         return bool(self.claim.counted)
 
-    @property
+    @cached_property
     def as_listed(self) -> bool:
         """Whether the claim's own words say what is tested: number, relation, and all that they fix or imply."""
         if self.own:
-            return bool(self.claim.text)
+            return bool(self.claim.text) and keep_to(self.given, self.claim.scope)
         spoken_of = dict(self.claim.scope) | {key: self.claim.open[key] for key in self.claim.words}
         spoken_of |= {key: narrowed(INPUTS[key], self.claim.open[key], text) for key, text in self.claim.said.items()}
         return (self.number, self.relation) == (self.claim.number, self.claim.relation) and all(

@@ -7,11 +7,23 @@ be corrected, and guess nothing: what no pattern finds is left to whoever asks.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
-from model.claims.inputs import INPUTS
-from model.claims.specification import AGAINST, COMPARED_AS, PLACES, Counted, counted, plain_words, sayable_places
+from model.claims.inputs import INPUTS, Open, narrowed
+from model.claims.specification import (
+    AGAINST,
+    COMPARED_AS,
+    FLAT,
+    PLACES,
+    Counted,
+    counted,
+    numbers_of,
+    places,
+    plain_words,
+    sayable_places,
+)
 from model.describe.fields import InputError
 from model.describe.tables import rows
 from model.describe.typed_numbers import readings
@@ -98,6 +110,7 @@ def _amounts(sentence: str, language: str) -> list[_Amount]:
     return [amount for _, amount in sorted(found, key=lambda one: one[0])]
 
 
+@lru_cache(maxsize=256)
 def read(sentence: str, language: str = "en") -> Reading:
     """Read a sentence by the rules of its language.
 
@@ -140,6 +153,44 @@ def read(sentence: str, language: str = "en") -> Reading:
     missing = [part for part in needed if part not in given]
     missing += [part for part in asked if part not in given and PLACES[part] not in given]
     return Reading(given, tuple(found), tuple(missing), tuple(one.words for one in claimed[1:]))
+
+
+def keep_to(given: Mapping[str, str], scope: Mapping[str, Open]) -> bool:
+    """Whether a claim's words, read anew, say what is tested: whatever is read in them must be so still.
+
+    Parameters
+    ----------
+    given : mapping
+        The claim in its flat form, with its words.
+    scope : mapping
+        What its conditions fix, as `model.claims.specification.claim_of` gives it.
+    """
+    told = read(given.get("words", "")).given
+    count = counted()[given["quantity"]]
+    if told.get("quantity", count.id) != count.id:
+        return False
+    claimed = [] if count.beyond else [key for key in ("relation", "unit") if key in told]
+    if any(told[key] != given.get(key) for key in claimed):
+        return False
+    if "number" in told and not count.beyond and numbers_of(told["number"]) != numbers_of(given["number"]):
+        return False
+    return all(_still_so(key, text, given, scope, count) for key, text in told.items() if key not in FLAT)
+
+
+def _still_so(
+    key: str, text: str, given: Mapping[str, str], scope: Mapping[str, Open], count: Counted
+) -> bool:
+    """Whether a condition that was read is tested: as it was said or narrower."""
+    if key.startswith(AGAINST):
+        return key in given and (INPUTS[key.removeprefix(AGAINST)].kind == "number" or given[key] == text)
+    tested = scope.get(PLACES.get(key, key))
+    if tested is None:
+        return False
+    if key in PLACES:
+        return tested.within(places().of(key)[text])
+    if f"{AGAINST}{key}" in given and INPUTS[key].kind == "number":
+        return True  # words that set two cases apart name no figure of them
+    return tested.within(narrowed(INPUTS[key], count.open.get(key, Open(())), text))
 
 
 def _told(count: Counted | None, conditions: list[Found]) -> list[Found]:

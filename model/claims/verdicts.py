@@ -219,7 +219,7 @@ class Answer:
     def verdict(self) -> str:
         """The verdict, by the printed rule."""
         asked = self.question
-        if asked.claim.beyond and asked.as_listed:
+        if asked.claim.beyond and (asked.own or asked.as_listed):
             return BEYOND
         plain = self.plain_verdict
         return plain if plain == UNJUDGED or self.close_by == () else CLOSE

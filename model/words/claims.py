@@ -115,6 +115,20 @@ def text(asked: Question, display: Display = ENGLISH) -> str:
     return asked.claim.text if asked.as_listed else made(asked, display)
 
 
+def changed_words(asked: Question, display: Display = ENGLISH) -> str:
+    """That one's own words no longer say what is tested; empty where they do, or where there are none."""
+    if not asked.own or not asked.claim.text or asked.as_listed:
+        return ""
+    return display.say("own-words-changed", words=asked.claim.text)
+
+
+def read_as(asked: Question, display: Display = ENGLISH, units: Units = metric) -> str:
+    """How a claim in own words was read, with what was assumed; empty where the words do not stand."""
+    if not asked.own or not asked.as_listed:
+        return ""
+    return display.say("claim-read-as", reading=made(asked, display, units))
+
+
 def beyond(asked: Question, display: Display) -> str:
     """Why the claim itself is beyond the model."""
     return display.say("claim-own-beyond", beyond=asked.claim.beyond) if asked.own else asked.claim.beyond
@@ -270,14 +284,18 @@ def quotation(answer: Answer, display: Display = ENGLISH) -> str:
         found |= {"reason": reason(answer, display.say("claim-subject-read"), display, here="")}
         words, reading = (said.removesuffix(".") for said in (text(asked, display), made(asked, display)))
         return display.say("claim-quotation-own", claim=words, reading=reading, **found)
-    return display.say("claim-quotation", claim=text(asked, display), **found)
+    said = text(asked, display).removesuffix(".")
+    return display.say("claim-quotation", claim=said, quoted=asked.as_listed, **found)
 
 
 def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
     """The same in two lines: the claim with its verdict; the band, what was measured, and whose estimate it is."""
-    said = text(answer.question, display).removesuffix(".")
-    measured = evidence(answer.question).verdict
-    first = display.say("print-quote-first", claim=said, verdict=VERDICTS[answer.verdict], version=MODEL_VERSION)
+    asked = answer.question
+    said, reading = (one.removesuffix(".") for one in (text(asked, display), made(asked, display)))
+    measured = evidence(asked).verdict
+    told = "read" if asked.own and asked.as_listed else "quoted" if asked.as_listed else "made"
+    first = display.say("print-quote-first", told=told, claim=said, reading=reading,
+                        verdict=VERDICTS[answer.verdict], version=MODEL_VERSION)  # fmt: skip
     second = display.say("print-quote-second", band=band(answer), measured=measured)
     return f"{first}\n{second}"
 
@@ -328,6 +346,7 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, Any]:
         "id": claim.id,
         "text": text(asked, display),
         "reading": made(asked, display) if asked.own else claim.reading if asked.as_listed else "",
+        **({"words_changed": changed} if (changed := changed_words(asked, display)) else {}),
         "what": what(asked, display),
         "unit": claim.unit,
         "number": list(asked.number),

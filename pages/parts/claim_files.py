@@ -24,7 +24,7 @@ from model.words.sources import cited
 from pages.parts.charts import export
 from pages.parts.charts.claims import distribution, region, tornado
 from pages.parts.charts.export import for_print
-from pages.parts.claim_inputs import label
+from pages.parts.claim_inputs import held_together, label
 from pages.parts.claim_words import (
     TORNADO_WORDS,
     claim_text,
@@ -72,7 +72,8 @@ def under_print(answer: Answer) -> list[str]:
     """What stands under the printed picture’s title: the claim, both verdicts, conditions, and where it is from."""
     asked = answer.question
     verdicts = both(answer, VERDICTS[answer.verdict], Display())
-    return [claim_text(asked), verdicts, varied(answer, Display()), signed(asked)]
+    reading = [reading] if (reading := spoken.read_as(asked)) else []
+    return [claim_text(asked), *reading, verdicts, varied(answer, Display()), signed(asked)]
 
 
 def runs_table(answer: Answer) -> pd.DataFrame:
@@ -167,6 +168,7 @@ def article_html(answer: Answer) -> str:
     return template("article.html").render(
         title=finding(answer),
         claim=claim_text(asked),
+        reading=held_together(spoken.read_as(asked)),
         both=both(answer, VERDICTS[answer.verdict], display),
         quote=quotable(answer),
         picture=export.svg(for_print(runs_chart(answer), "", []), export.PRINT_PX),

@@ -144,8 +144,9 @@ def quoted(text: str) -> str:
 
 
 def read_as(asked: Question, display: Display) -> str:
-    """How a claim in own words was read."""
-    return held_together(display.say("claim-read-as", reading=spoken.made(asked, display, units_of(display))))
+    """How a claim in own words was read, or that these no longer say what is tested; empty where there are none."""
+    read = spoken.read_as(asked, display, units_of(display))
+    return held_together(read or spoken.changed_words(asked, display))
 
 
 def keys(answer: Answer) -> tuple[str, str]:

@@ -49,6 +49,17 @@ def test_a_pasted_sentence_is_read_corrected_and_tested_in_its_own_words():
     assert app.code[-2].value == claim_files.command(answer.question)
 
 
+def test_a_number_that_the_words_do_not_say_takes_the_quotation_marks_away():
+    app = opened(**TOWING)
+    assert app.title[0].value == inert("“Towing a caravan halves the range.”")
+    ran(app.text_input(key="own-number").set_value("40").run())
+    answer = check(question("own", said(app)))
+    assert app.title[0].value == inert(claim_words.claim_text(answer.question)) and "halves" not in app.title[0].value
+    assert inert("The words you pasted said “Towing a caravan halves the range.”: changed since.") in [
+        one.value for one in app.caption]  # fmt: skip
+    assert not any("halves" in one.value for one in app.code[:1])
+
+
 def test_a_claim_of_an_article_opens_as_ones_own_and_can_be_changed():
     app = opened_at("check_a_claim.py", {"claim": "half-back-downhill"})
     assert address(app)["claim"] == "own" and said(app) == phrased()["half-back-downhill"]

@@ -93,6 +93,10 @@ own-counted-name = { $quantity ->
 # $reading: text
 claim-read-as = Read as: { $reading }
 
+# Below a title that was made from the test.
+# $words: text
+own-words-changed = The words you pasted said “{ $words }”: changed since.
+
 
 ## Phrasing it on the page
 

@@ -22,14 +22,19 @@ claim-heading = This claim { claim-verdict }.
 claim-sentence = This claim { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An estimate, not a
     measurement.
 
-# To quote, with the claim.
+# To quote, with the claim, which is without its full stop: as it was made, or in words made from the test.
 # $claim: text
+# $quoted: yes or no
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $reason: text
 # $band: text
 # $varied: text
-claim-quotation = The claim “{ $claim }” { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An estimate,
-    not a measurement.
+claim-quotation = { $quoted ->
+    [yes] The claim “{ $claim }” { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An estimate, not a
+        measurement.
+   *[no] What was tested: { $claim }. This { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An
+        estimate, not a measurement.
+}
 
 claim-subject-on-page = it is true
 claim-subject-read = this is so

@@ -19,11 +19,17 @@ print-source = { $addressed ->
    *[no] Brake to Battery, model version { $version } of { $date }, MIT licence. An estimate, not a measurement.
 }
 
-# A quote in two lines, each a sentence or two. `$claim` is without its full stop.
+# A quote in two lines, each a sentence or two. `$claim` and `$reading` are without their full stops.
+# $told: one of quoted, read, made
 # $claim: text
+# $reading: text
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $version: text
-print-quote-first = The claim “{ $claim }” { claim-verdict } (Brake to Battery { $version }).
+print-quote-first = { $told ->
+    [quoted] The claim “{ $claim }” { claim-verdict } (Brake to Battery { $version }).
+    [read] The claim “{ $claim }”, read as “{ $reading }”, { claim-verdict } (Brake to Battery { $version }).
+   *[made] What was tested: { $claim }. This { claim-verdict } (Brake to Battery { $version }).
+}
 
 # $band: text
 # $measured: one of supports, contradicts, mixed, unsettled, none

@@ -1,12 +1,18 @@
 """A sentence read by plain rules: what it offers, on which words that rests, and what is left unsaid."""
 
+from html import unescape
+
 import pytest
 
 from model.claims.questions import question
 from model.claims.reading import read
 from model.claims.specification import counted, phrased
+from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.describe.tables import rows
+from model.words.claims import changed_words, claim_answers, made, quotation, read_as, short_quotation, text
+from model.words.quantities import MINUS
+from pages.parts import claim_files
 from tests.refused import refuses
 
 
@@ -81,3 +87,70 @@ def test_every_rule_finds_something_that_exists():
         if row["finds"] == "quantity":
             assert row["value"] in counted()
         assert row["pattern"] and row["value"]
+
+
+# words that are quoted
+
+IN_WINTER = "In winter at least 25 % of the energy comes back in town."
+READ = read(IN_WINTER).given
+
+
+@pytest.mark.parametrize("name", phrased())
+def test_the_words_of_articles_say_what_is_tested(name):
+    assert question(name).as_listed
+
+
+@pytest.mark.parametrize(
+    ("change", "stands"),
+    [
+        ({}, True),
+        ({"number": "26"}, False),
+        ({"number": "25..30", "relation": "between"}, False),
+        ({"relation": "at_most"}, False),
+        ({"quantity": "range_gain"}, False),
+        ({"season": "summer"}, False),
+        ({"road": "motorway"}, False),
+        ({"season": ""}, False),
+        ({"season": "", "ambient_c": "20"}, False),
+        # narrower than the words, which the reading beside them says
+        ({"season": "", "ambient_c": "-5"}, True),
+        ({"car": "van"}, True),
+        ({"words": ""}, False),
+    ],
+)
+def test_words_stand_as_long_as_they_say_what_is_tested(change, stands):
+    asked = question("own", {key: text for key, text in (READ | change).items() if text})
+    assert asked.as_listed == stands
+    assert (text(asked) == IN_WINTER) == stands and (read_as(asked) != "") == stands
+    pasted = change.get("words", IN_WINTER)
+    assert (changed_words(asked) == "") == (stands or not pasted)
+    assert f"said “{pasted}”: changed since" in changed_words(asked) or stands or not pasted
+
+
+def test_words_that_name_two_cases_leave_their_figures_open_and_not_the_cases():
+    towing = phrased()["towing-halves-range"]
+    assert question("own", towing | {"trailer_kg": "900"}).as_listed
+    assert not question("own", towing | {"number": "40"}).as_listed
+    plug_in = phrased()["plug-in-as-good"]
+    assert not question("own", plug_in | {"hybrid": "full-hybrid"}).as_listed
+
+
+def plain(told):
+    return unescape(told).replace("\N{NO-BREAK SPACE}", " ").replace(MINUS, "-")
+
+
+@pytest.mark.parametrize("name", phrased())
+def test_no_quote_picture_or_file_gives_somebodys_words_for_another_test(name):
+    beyond = counted()[phrased()[name]["quantity"]].beyond
+    given = phrased()[name] | ({} if beyond else {"number": "1", "relation": "at_least"})
+    said = given["words"].removesuffix(".")
+    for asked in (question(name), question("own", given)):
+        answer = check(asked)
+        printed = [short_quotation(answer), quotation(answer), " ".join(claim_files.under_print(answer)),
+                   claim_files.article_html(answer), claim_answers(answer)["text"]]  # fmt: skip
+        for told in printed:
+            assert (said in plain(told)) == asked.as_listed
+        # what the words do not say goes with them
+        for told in printed[:4] if asked.as_listed else ():
+            assert made(asked).removesuffix(".") in plain(told)
+        assert bool(claim_answers(answer).get("words_changed")) != asked.as_listed
