@@ -14,7 +14,7 @@ from model.describe.parameters import class_labels
 from model.kernel.savings import Result
 from model.kernel.timeline import books
 from pages.parts import departures, link, show_words, state, winter_words, wording
-from pages.parts.answer_line import choose_drive, pick_season, say_kept, take_car
+from pages.parts.answer_line import choose_drive, pick_season, say_left_out, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
 from pages.parts.drive_part import last_answer
@@ -62,7 +62,7 @@ def tell() -> ShowCard:
         display.say("show-car"), list(class_labels()), format_func=class_labels().get, key=key, on_change=take_car,
         required=True, wrap=True, label_visibility="collapsed",
     )  # fmt: skip
-    say_kept()
+    say_left_out()
     pick_season(named=False)
     with st.container(key="tell-foot", horizontal=True, horizontal_alignment="distribute", vertical_alignment="center"):
         season = wording.season_words(scenario.conditions, scenario.year, display)

@@ -21,6 +21,7 @@ from model.describe.scenario import (
     Scenario,
 )
 from model.kernel.savings import Result
+from model.sampling.beside_now import price_key
 from model.sampling.hybrid import has_engine, has_plug
 from model.words.bands import band_promise
 from model.words.entries import HABITS, help_of
@@ -322,7 +323,7 @@ def draw_year(scenario: Scenario) -> None:
         display = state.display()
         rows = [wording.year_fact(year, scenario.year, display, state.year_fuel(scenario))]
         if beside := state.beside_now(scenario):
-            rows.append(wording.beside_fact(beside, scenario.year.currency, display))
+            rows.append(wording.beside_fact(beside, scenario.year, display))
         st.html(fact_rows(rows))
         result = state.outcome(scenario).result
         if result and (told := year_text(year, scenario, result, state.display())):
@@ -336,7 +337,7 @@ def beside_entries(scenario: Scenario) -> None:
         st.markdown(display.say("beside-no-hybrid"))
         return
     control(YEAR_FIELDS["now_fuel"])
-    price = YEAR_FIELDS["diesel_price_per_l" if now.now_fuel == "diesel" else "petrol_price_per_l"]
+    price = YEAR_FIELDS[price_key(now)]
     label = display.say("beside-price", fuel=now.now_fuel, currency=inert(now.currency), unit=display.unit("per l"))
     used, paid = st.columns(2, wrap=False, vertical_alignment="bottom")
     with used:

@@ -118,6 +118,12 @@ def with_prices_of(year: Year, *, us: bool) -> Year:
     return changed(year, here) if as_elsewhere else year
 
 
+def own_prices(year: Year, *, us: bool) -> set[str]:
+    """Which of the year's prices, and its CO₂ of electricity, are not as usual where its reader is."""
+    usual = with_prices_of(Year(), us=us)
+    return {key for key in US_PRICES if getattr(year, key) != getattr(usual, key)}
+
+
 CONDITION_FIELDS = fields_of(Conditions, "conditions")
 DRIVER_FIELDS = fields_of(Driver, "driver")
 LEG_FIELDS = fields_of(Leg, "leg")

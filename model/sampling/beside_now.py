@@ -34,9 +34,14 @@ class BesideNow:
     cost: Band
 
 
+def price_key(year: Year) -> str:
+    """Which field of the year has the price of fuel for the car driven now; a hybrid is taken to run on petrol."""
+    return "diesel_price_per_l" if year.now_fuel == "diesel" else "petrol_price_per_l"
+
+
 def price_of_fuel(year: Year) -> float:
-    """What fuel costs for the car driven now [a litre, in the year's currency]; a hybrid is taken to run on petrol."""
-    return year.diesel_price_per_l if year.now_fuel == "diesel" else year.petrol_price_per_l
+    """What fuel costs for the car driven now [a litre, in the year's currency]."""
+    return float(getattr(year, price_key(year)))
 
 
 def beside_now(driven: YearOfDrives, year: Year, car: Car) -> BesideNow | None:

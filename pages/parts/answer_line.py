@@ -12,6 +12,7 @@ from model.describe.figures import Several
 from model.describe.parameters import class_labels
 from model.describe.scenario import CONDITION_FIELDS, SEASONS, Scenario
 from model.describe.scenario_io import starting_drives
+from model.out.comparison import in_car
 from model.words.quantities import capital
 from pages.parts import departures, state, wording
 from pages.parts.controls import control
@@ -69,7 +70,9 @@ def draw_answer_line(*, with_answer: bool, driven: str = "") -> None:
         with st.container(key="actions", horizontal=True, width="content"):
             for file, name, icon in ACTIONS:
                 st.page_link(file, label=display.say(name), icon=icon, query_params=own_link())
-    say_kept()
+    # where a data sheet is open, it is said there
+    if with_answer or st.session_state.get("open-door") != "sheet":
+        say_left_out()
 
 
 def open_word(name: str, apart: dict[str, str], *, with_answer: bool) -> None:
@@ -104,22 +107,30 @@ def as_usual(key: str) -> None:
     state.put_whole(departures.as_usual(state.scenario(), key))
 
 
-def say_kept() -> None:
-    """What was stated of another car and is kept for this one, to be let go of with one tap."""
-    scenario = state.scenario()
-    if st.session_state.get("kept_for") != (scenario.car_class, scenario.stated):
+def say_left_out() -> None:
+    """What was stated of the car before and went with it, to be put into this one with one tap."""
+    scenario, display = state.scenario(), state.display()
+    car_class, former = st.session_state.get("former_car", ("", scenario))
+    if car_class != scenario.car_class or _is_stated(scenario):
         return
-    with st.container(key="kept", horizontal=True, vertical_alignment="center", gap="small"):
-        display = state.display()
-        st.markdown(departures.kept_text(scenario, display), width="content")
-        st.button(display.say("line-take-class", car=wording.class_name(scenario)), key="let-go", type="tertiary",
-                  icon=":material/undo:", on_click=let_go)  # fmt: skip
+    with st.container(key="left-out", horizontal=True, vertical_alignment="center", gap="small"):
+        st.markdown(departures.left_out_text(former, display), width="content")
+        st.button(display.say("line-put-in", car=wording.class_name(scenario)), key="put-in", type="tertiary",
+                  icon=":material/undo:", on_click=put_in, args=(former,))  # fmt: skip
 
 
-def let_go() -> None:
-    """Take the class's own figures; the pedal is asked for beside the car and stays."""
-    stated = tuple(item for item in state.scenario().stated if item[0] == "brake_pedal")
-    state.put_whole(replace(state.scenario(), stated=stated))
+def put_in(former: Scenario) -> None:
+    """Take what was stated of the car before for this one; the pedal is asked for beside the car and is as it is."""
+    now = state.scenario()
+    pedal = tuple(item for item in now.stated if item[0] == "brake_pedal")
+    others = tuple(item for item in former.stated if item[0] != "brake_pedal")
+    shown = former.conditions.shown_wh_per_km
+    state.put_whole(replace(now, stated=tuple(sorted(pedal + others))).with_setting("shown_wh_per_km", shown))
+
+
+def _is_stated(scenario: Scenario) -> bool:
+    """Whether anything is known of the car beside its class and its pedal."""
+    return any(key != "brake_pedal" for key, _ in scenario.stated) or scenario.conditions.shown_wh_per_km is not None
 
 
 def say(text: str) -> None:
@@ -147,13 +158,15 @@ def choose_car() -> None:
 
 
 def take_car(name: str = "choose-car") -> None:
-    """Write the car's class that was picked in the widget of that name."""
+    """Take the car's class that was picked in the widget of that name, as it is: another car has another data sheet."""
     if state.is_late(key := state.key_of(name)):
         return
-    changed = replace(state.scenario(), car_class=st.session_state[key])
-    if any(figure != "brake_pedal" for figure, _ in changed.stated):
-        st.session_state["kept_for"] = (changed.car_class, changed.stated)
-    state.put_whole(changed)
+    now, picked = state.scenario(), st.session_state[key]
+    _, former = st.session_state.get("former_car", ("", None))
+    former = now if _is_stated(now) else former
+    if former is not None:
+        st.session_state["former_car"] = picked, former
+    state.put_whole(in_car(now, picked))
 
 
 def start(name: str) -> None:

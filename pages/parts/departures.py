@@ -118,18 +118,18 @@ def text(scenario: Scenario, display: Display) -> str:
     return display.figure(Several(tuple(by_key(scenario, display).values()), ""))
 
 
-def kept_text(scenario: Scenario, display: Display) -> str:
-    """Figures that were stated for another car and hold for this one too."""
-    told = []
-    for key, value in scenario.stated:
+def left_out_text(former: Scenario, display: Display) -> str:
+    """Figures that were stated of the car before, and what its display showed: they do not hold for this one."""
+    told, shown = [], former.conditions.shown_wh_per_km
+    for key, value in (*former.stated, *(() if shown is None else (("shown_wh_per_km", shown),))):
         field = SETTINGS[key]
         if key in ("brake_pedal", "name"):
             continue
         is_word = field.kind in ("choice", "text")
         figure = choice_word(key, str(value), display) if is_word else entered(field, cast(float, value), display)
-        shown = figure if isinstance(figure, str) else display.figure(figure)
-        told.append(display.say("kept-figure", field=name_of(field, display), value=shown))
-    return display.say("kept-as-stated", figures=Several(tuple(told), "")) if told else ""
+        text_of = figure if isinstance(figure, str) else display.figure(figure)
+        told.append(display.say("left-out-figure", field=name_of(field, display), value=text_of))
+    return display.say("left-out-of-car", figures=Several(tuple(told), "")) if told else ""
 
 
 def unusual_text(scenario: Scenario, display: Display) -> str:

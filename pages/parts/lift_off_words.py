@@ -13,7 +13,7 @@ from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.lift_off.advice import Advice, Case, DriveAdvice
 from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
 from model.words import lift_off as spoken
-from model.words.quantities import Display, Value, capital, inside
+from model.words.quantities import Display, Value, capital
 from pages.parts.wording import Told, leg_words, together
 
 NARROW = "\N{NO-BREAK SPACE}"
@@ -65,10 +65,9 @@ def advised(advice: Advice, display: Display) -> Told:
 
 
 def advised_in_words(advice: Advice, display: Display) -> Told:
-    """The same for who reads in passing: the word alone as the title, its figure among the sentences."""
-    told = advised(advice, display)
-    strength = together(display.say("advice-strength", strength=inside(told.title)))
-    return Told(capital(spoken.in_words(advice, display)), (because(advice, display), strength), told.caveats)
+    """The same for who reads in passing: the word alone as the title, without its figure."""
+    caveats = advised(advice, display).caveats
+    return Told(capital(spoken.in_words(advice, display)), (because(advice, display),), caveats)
 
 
 def because(advice: Advice, display: Display) -> str:

@@ -35,7 +35,7 @@ from pages.parts.charts.export import svg
 from pages.parts.facts import drive_facts
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
-from pages.parts.source_tables import figures_table
+from pages.parts.source_tables import figures_table, prices_table
 from pages.parts.trust import left_out
 
 TEMPLATES = Path(__file__).parents[2] / "assets"
@@ -123,7 +123,10 @@ def contents(taken: TakeAway) -> dict[str, object]:
         "mixed_up": wording.mixed_up_words(taken.result, display),
         "shares": three_shares(taken),
         "band": band_words(taken.band_runs, display),
-        "figures": figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),
+        "figures": [
+            *figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),
+            *prices_table(scenario.year, display),
+        ],
         "left_out": left_out(display),
         "short_text": "" if link else short_text(taken.link),
     }
@@ -226,9 +229,10 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     advice, display, found = taken.advice, taken.display, []
     if advice is not None:
         told, driver = lift_off_words.advised_in_words(advice, display), taken.scenario.driver
-        strength = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs, display)
-        day = display.say("paper-for-day", day=wording.day_words(taken.scenario, display))
-        sentences = (*told.sentences, f"{display.say('paper-set-to', strength=strength)} {day}")
+        strength = inside(lift_off_words.heading(advice, display))
+        advised = display.say("paper-advised", day=wording.day_words(taken.scenario, display), strength=strength)
+        yours = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs, display)
+        sentences = (*told.reasons, advised, *told.caveats, display.say("paper-set-to", strength=yours))
         found.append((display.say("card-lift-off", advice=inside(told.title)), sentences))
     if taken.year is not None:
         winter = wording.winter_card(taken.year, taken.slowing_in_winter, display)

@@ -9,7 +9,7 @@ import streamlit as st
 from model.describe.car import CAR_FIELDS, CONSUMPTION
 from model.describe.parameters import class_labels
 from pages.parts import state
-from pages.parts.answer_line import take_car
+from pages.parts.answer_line import say_left_out, take_car
 from pages.parts.controls import control, enter, say_refusals, write
 from pages.parts.road_part import draw_steps
 
@@ -41,6 +41,7 @@ def draw_sheet() -> None:
                 with st.container(width=LIST_PX):
                     control(CAR_FIELDS[key], help="", where=WHERE)
         say_refusals(*(f"set-{key}-{WHERE}" for key in ENTRIES), f"set-{CONSUMPTION.key}")
+        say_left_out()
         st.caption(display.say("sheet-help"))
         if (printed_km := stated.get("printed_range_km")) and state.shown() == scenario:
             label = display.say("road-heading")

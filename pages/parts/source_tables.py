@@ -17,12 +17,13 @@ from model.describe.car import CAR_FIELDS
 from model.describe.fields import Entry, Field
 from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.parameters import assumed_figures
-from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, YEAR_FIELDS, Year, own_prices
 from model.describe.sources import named_sources
 from model.describe.tables import rows
+from model.sampling.beside_now import price_key
 from model.traces.cycles import CYCLES, cycle_trace
 from model.words import checks as spoken
-from model.words.entries import choice_word, label_of, labelled, shown_value
+from model.words.entries import choice_word, help_of, label_of, labelled, shown_value
 from model.words.quantities import Display, capital
 from pages.parts.plain_text import inert
 from pages.parts.source_links import cited_with_links
@@ -65,6 +66,18 @@ def figures_table(
             table.append([label, band, known])
     columns = say("column-figure"), say("column-low-to-high"), say("column-kind-and-source")
     return pd.DataFrame(table, columns=columns)
+
+
+def prices_table(year: Year, display: Display) -> list[list[str]]:
+    """What the year’s sums rest on: each price and the CO₂ of electricity, with its source unless it is one’s own."""
+    keys = ["price_per_kwh", "co2_g_per_kwh", *([price_key(year)] if year.now_l_per_100km is not None else [])]
+    own, table = own_prices(year, us=display.us), []
+    for key in keys:
+        field, source = YEAR_FIELDS[key], display.say("price-yours")
+        value = figure_text(field, getattr(year, key), display)
+        sign = "" if key == "co2_g_per_kwh" else f"{year.currency} "
+        table.append([labelled(field, display), f"{sign}{value}", source if key in own else help_of(field, display)])
+    return table
 
 
 USERS = (

@@ -10,10 +10,10 @@ from model.describe import leg_hills
 from model.describe.fields import Field
 from model.describe.figures import Quantity, Several, Share, Shares, Span
 from model.describe.parameters import Assumed, assumed_figures, class_labels
-from model.describe.scenario import SEASONS, Conditions, Leg, Scenario, Year
+from model.describe.scenario import SEASONS, Conditions, Leg, Scenario, Year, own_prices
 from model.describe.scenario_io import starting_drives
 from model.kernel.savings import Result
-from model.sampling.beside_now import BesideNow
+from model.sampling.beside_now import BesideNow, price_key
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.traces.habits import HABITS as STYLES
@@ -180,14 +180,17 @@ def year_fact(
     return days, both, display.say("year-fuel-and-wall-beside", **worth)
 
 
-def beside_fact(found: BesideNow, currency: str, display: Display) -> tuple[str, str, str]:
+def beside_fact(found: BesideNow, year: Year, display: Display) -> tuple[str, str, str]:
     """What the car driven now burns over the same distance, and what that is made of."""
+    currency = year.currency
+    yours = price_key(year) in own_prices(year, us=display.us)
     made_of = display.say(
         "beside-made-of",
         distance=Quantity(found.distance_km, "km", 3),
         used=Quantity(found.l_per_100km, "litres/100 km", 3, trimmed=True),
         currency=currency,
         price=Quantity(found.price_per_l, "per l", 3),
+        yours=yours,
     )
     cost = display.say("beside-cost", fuel=found.fuel, currency=currency, cost=Quantity(found.fuel_cost, "", 3))
     return display.say("beside-name", fuel=found.fuel), cost, made_of

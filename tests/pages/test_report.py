@@ -88,6 +88,13 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
     assert [words for words in needed if words not in page.text] == []
 
 
+def test_each_price_is_printed_with_where_it_is_from():
+    priced = TOWN.with_setting("now_l_per_100km", 6.0).with_setting("price_per_kwh", 0.31)
+    text = Reader(report_html(taken(priced))).text
+    assert "Price of electricity, per kWh : € 0.31. Yours." in text
+    assert re.search(r"Price of petrol, [^:]+ : € 1.7\. Default: about the EU mean of 2024.+from memory", text)
+
+
 def side(page, which):
     """The words of one side."""
     first, second = page.text.split(Display().say("paper-checks"))

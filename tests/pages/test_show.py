@@ -103,6 +103,13 @@ def test_the_car_is_one_tap():
     assert scenario_of(app).car_class == "van"
 
 
+def test_another_car_on_the_first_card_leaves_the_former_sheet_out_and_says_so():
+    app = shown({"usable_kwh": "77"} | to_link(TOWN))
+    ran(app.button_group(key="choose-car").set_value("van").run())
+    assert scenario_of(app).stated == () and app.button(key="put-in").label == "Use them for this van"
+    assert any(one.value.startswith("Left out with the car before: usable") for one in app.markdown)
+
+
 @pytest.mark.parametrize("card", range(1, LAST + 1))
 def test_a_drive_that_cannot_be_driven_says_so_on_every_card(card):
     app = shown(to_link(HOPELESS), card)

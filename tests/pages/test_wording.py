@@ -229,7 +229,20 @@ def test_a_sentence_about_both_cars_names_both_and_sells_nothing():
             told = wording.beside_words(found, scenario, display)
             assert "the city car takes electricity for €" in told and f"{named} you drive now takes" in told
             assert not re.search(r"sav|cheap|less|gain|more", told)
-            assert f"{used}, as you say" in wording.beside_fact(found, "€", display)[2]
+            assert f"{used}, as you say" in wording.beside_fact(found, scenario.year, display)[2]
+
+
+def test_a_price_of_fuel_from_memory_says_so_and_ones_own_is_called_that():
+    scenario = TOWN.with_setting("now_l_per_100km", 6.5)
+    for price, said in ((1.7, "mean of 2024, from memory: yours to change"), (1.83, "€ 1.83 per l, your price")):
+        priced = scenario.with_setting("petrol_price_per_l", price)
+        found = beside_now(year_of(priced, 10), priced.year, car_of(priced))
+        assert wording.beside_fact(found, priced.year, METRIC)[2].endswith(said)
+
+
+def test_the_year_says_that_its_days_are_not_the_day_shown():
+    cold = TOWN.with_setting("ambient_c", 1.0)
+    assert "whatever the day shown" in wording.year_fact(year_of(cold, 10), cold.year, METRIC)[2]
 
 
 def test_three_energies_that_are_mixed_up_stand_in_one_line_each():

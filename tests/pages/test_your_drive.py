@@ -262,18 +262,30 @@ def test_the_pedal_is_set_on_the_answer_line_and_stays_with_another_car():
     assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
 
 
-def test_a_new_class_keeps_what_was_stated_says_so_and_lets_go_of_it_with_one_tap():
+def test_another_class_is_that_class_and_what_was_left_out_is_said_and_put_in_with_one_tap():
     stated = {"mass_kg": 1300.0, "heat_source": "heat_pump", "brake_pedal": "friction"}
-    link = {key: str(value) for key, value in stated.items()} | to_link(TOWN)
+    link = {key: str(value) for key, value in stated.items()} | {"shown_wh_per_km": "150"} | to_link(TOWN)
     app = opened(link)
-    assert not any(one.key == "let-go" for one in app.button)
+    assert not any(one.key == "put-in" for one in app.button)
     ran(app.radio(key="choose-car").set_value("van").run())
-    assert dict(scenario_of(app).stated) == stated
-    said = "Kept as you stated: cabin heater heat pump, mass with driver 1300 kg."
-    assert said in [one.value for one in app.markdown]
-    ran(app.button(key="let-go").click().run())
     assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
-    assert not any("Kept as" in one.value for one in app.markdown)
+    assert scenario_of(app).conditions.shown_wh_per_km is None
+    said = "Left out with the car before: cabin heater heat pump, mass with driver 1300 kg, "
+    assert any(one.value.startswith(said) for one in app.markdown)
+    # one more class further on, the sheet is still the former car’s
+    ran(app.radio(key="choose-car").set_value("family-hatch").run())
+    ran(app.button(key="put-in").click().run())
+    assert dict(scenario_of(app).stated) == stated and scenario_of(app).car_class == "family-hatch"
+    assert scenario_of(app).conditions.shown_wh_per_km == 150
+    assert not any(one.value.startswith("Left out") for one in app.markdown)
+
+
+def test_on_a_data_sheet_another_class_leaves_its_figures_out_and_says_so_once():
+    app = opened({"mass_kg": "1300"} | to_link(TOWN))
+    ran(app.button(key="door-sheet").click().run())
+    ran(app.selectbox(key="choose-car-sheet").set_value("van").run())
+    assert scenario_of(app).stated == ()
+    assert sum(one.value.startswith("Left out with the car before: mass") for one in app.markdown) == 1
 
 
 def test_a_trailer_stands_in_the_answer_line_and_can_be_taken_off_on_the_first_page():

@@ -87,14 +87,14 @@ apart-on-legs = { $count ->
    *[other] { $what } on legs { $legs }
 }
 
-## Figures stated for another car, which hold for this one too
+## Figures stated of the car before, which do not hold for this one
 
 # $figures: list
-kept-as-stated = Kept as you stated: { $figures }.
+left-out-of-car = Left out with the car before: { $figures }.
 
 # $field: text
 # $value: text
-kept-figure = { $field } { $value }
+left-out-figure = { $field } { $value }
 
 ## What is out of the ordinary, or does not go together
 

@@ -142,9 +142,6 @@ advice-in-words-apart = { lift-off-word }; on snow { $snow }, on ice { $ice }
 # $word: one of rolling-on, gentle, firm, strong
 advice-in-words-alike = { lift-off-word }, on snow and ice too
 
-# $strength: text
-advice-strength = That is { $strength }.
-
 # Where the strength that is set breaks the rule of grip.
 # $road: one of dry, wet, standing-water, snow, ice, glazed-ice
 # $yours: quantity in m/s²

@@ -93,7 +93,7 @@ line-counts = All this counts in the answer. A tap takes it off.
 line-change = Change it on the first page
 
 # $car: text
-line-take-class = Take those of the class { $car }
+line-put-in = Use them for this { $car }
 
 line-car-class = Car class
 

@@ -119,8 +119,10 @@ card-lift-off = Lift-off: { $advice }
 card-lift-off-pedal = { $title }. { $sentence }
 
 # $strength: text
+card-lift-off-advised = Lift-off is how strongly the car slows as the foot comes up. Advised here: { $strength }.
+
 # $yours: text
-card-lift-off-yours = Lift-off is how strongly the car slows as the foot comes up: { $strength }. This one is set to { $yours }.
+card-lift-off-set = **Set now: { $yours }.** What these cards say is worked out for that.
 
 # $rules: text
 # $changes: text

@@ -137,6 +137,8 @@ figure-band = { $low } to { $high }, mid { $mid }
 
 figure-yours = Yours: no band.
 
+price-yours = Yours.
+
 column-figure = Figure
 
 column-low-to-high = Low to high

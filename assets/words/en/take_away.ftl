@@ -71,10 +71,11 @@ paper-drive = The drive
 paper-habits = { $habits }.
 
 # $day: text
-paper-for-day = Advised for { $day }.
+# $strength: text
+paper-advised = Advised for { $day }: { $strength }.
 
 # $strength: text
-paper-set-to = The car is set to { $strength }.
+paper-set-to = Set now: { $strength }. The numbers above are worked out for that.
 
 # $cold: text
 # $grip: text

@@ -56,7 +56,8 @@ year-cost = { $currency } { $cost } for electricity
 # $money: numbers
 # $energy: span in kWh
 # $co2: span in kg
-year-cost-beside = without regeneration { $currency } { $money }, { $energy } and { $co2 } CO₂ more
+year-cost-beside = each season at its own temperature, whatever the day shown; without regeneration { $currency } { $money },
+    { $energy } and { $co2 } CO₂ more
 
 ## The car that is driven now
 
@@ -82,7 +83,11 @@ beside-cost = { $fuel ->
 # $used: quantity in litres/100 km
 # $currency: text
 # $price: quantity in per l
-beside-made-of = on the same { $distance }: { $used }, as you say, at { $currency } { $price }
+# $yours: yes or no
+beside-made-of = on the same { $distance }: { $used }, as you say, at { $currency } { $price }, { $yours ->
+    [yes] your price
+   *[no] about the mean of 2024, from memory: yours to change
+}
 
 # Both cars by name, each with its own sum.
 # $car: text
@@ -102,7 +107,8 @@ beside-both = { $fuel ->
 
 beside-none = Enter what your car uses now, and the year of both stands side by side.
 
-beside-no-hybrid = Of a hybrid the fuel is modelled too roughly to be set beside another car.
+beside-no-hybrid = No sum stands here for a hybrid. What regeneration spares it is known within a band; how much fuel it burns in
+    all depends on how its engine works, which this model leaves out.
 
 # $currency: text
 # $unit: text
