@@ -78,13 +78,15 @@ def test_no_font_comes_from_elsewhere():
 
 def test_no_colour_is_named_that_only_one_ground_has():
     """What is black or pale on paper is white or nearly black on the dark ground."""
-    named = re.compile(r"\b(black|white|pale|(darker|lighter) the|dark (blue|grey))\b", re.IGNORECASE)
+    named = re.compile(r"\b(black|white|pale|(darker|lighter) the|the (dark|light)er|dark (blue|grey))\b", re.I)
     found = []
     for file in (ROOT / "pages" / "parts").glob("*_words.py"):
         tree = ast.parse(file.read_text(encoding="utf-8"))
         told = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
         texts = [node for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str)]
         found += [f"{file.name}: {node.value}" for node in texts if id(node) not in told and named.search(node.value)]
+    for file in (ROOT / "assets" / "words" / "en").glob("*.ftl"):
+        found += re.findall(r"\bthe (?:darker|lighter)\b.*", file.read_text(encoding="utf-8"))
     assert found == []
 
 

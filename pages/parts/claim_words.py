@@ -197,7 +197,7 @@ def grid_words(answer: Answer) -> str:
     """What its numbers are."""
     empty = any(None in row for row in answer.needs["share_true"])
     return (
-        f"In each field: the middle of what the model gives there; the darker, the more of it is "
+        f"In each field: the middle of what the model gives there; the stronger its shade, the more of it is "
         f"{claimed_text(answer.question)}.{' Empty fields hold no run.' if empty else ''}"
     )
 

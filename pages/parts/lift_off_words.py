@@ -9,7 +9,7 @@ import pandas as pd
 
 from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Leg
-from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
+from model.describe.units import KMH_PER_MPS
 from model.lift_off.advice import Advice, Case, DriveAdvice
 from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
 from model.words import lift_off as spoken
@@ -54,8 +54,8 @@ def meaning(strength: float, display: Display) -> str:
     lamps = lamps_of(lamp_zone_of(strength))
     if strength == 0:
         return display.say("strength-zero", lamps=lamps)
-    gravity, each = Quantity(strength / GRAVITY_MPS2, "g", places=2), Quantity(strength * KMH_PER_MPS, "km/h")
-    return together(display.say("strength-means", gravity=gravity, each=each, lamps=lamps))
+    each = Quantity(strength * KMH_PER_MPS, "km/h")
+    return together(display.say("strength-means", each=each, lamps=lamps))
 
 
 def advised(advice: Advice, display: Display) -> Told:

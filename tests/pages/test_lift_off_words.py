@@ -30,9 +30,9 @@ def plain(text):
     ("strength", "expected"),
     [
         (0.0, "Air and tyres alone slow the car. Under UN R13-H the stop lamps must not light."),
-        (0.7, "That is 0.07 g: 2.5 km/h less each second. Under UN R13-H the stop lamps must not light."),
-        (1.0, "That is 0.10 g: 3.6 km/h less each second. Under UN R13-H the stop lamps may light."),
-        (1.5, "That is 0.15 g: 5.4 km/h less each second. Under UN R13-H the stop lamps must light."),
+        (0.7, "That is 2.5 km/h less each second. Under UN R13-H the stop lamps must not light."),
+        (1.0, "That is 3.6 km/h less each second. Under UN R13-H the stop lamps may light."),
+        (1.5, "That is 5.4 km/h less each second. Under UN R13-H the stop lamps must light."),
     ],
 )
 def test_a_strength_in_other_numbers(strength, expected):

@@ -15,13 +15,12 @@ strength-zero = { $lamps ->
    *[lit] Air and tyres alone slow the car. Under UN R13-H the stop lamps must light.
 }
 
-# $gravity: quantity in g
 # $each: quantity in km/h
 # $lamps: one of not-lit, may-be-lit, lit
 strength-means = { $lamps ->
-    [not-lit] That is { $gravity }: { $each } less each second. Under UN R13-H the stop lamps must not light.
-    [may-be-lit] That is { $gravity }: { $each } less each second. Under UN R13-H the stop lamps may light.
-   *[lit] That is { $gravity }: { $each } less each second. Under UN R13-H the stop lamps must light.
+    [not-lit] That is { $each } less each second. Under UN R13-H the stop lamps must not light.
+    [may-be-lit] That is { $each } less each second. Under UN R13-H the stop lamps may light.
+   *[lit] That is { $each } less each second. Under UN R13-H the stop lamps must light.
 }
 
 # $lamps: one of not-lit, may-be-lit, lit

@@ -249,7 +249,7 @@ def _headed(column: str) -> list[str]:
 
 
 def region(grid: Grid, dark: bool = False) -> Spec:
-    """Cells that are the darker the more often the claim is true there, each with the middle of its runs."""
+    """Cells shaded the more strongly the more often the claim is true there, each with the middle of its runs."""
     colours = palette(dark)
     names = _wrapped(f"{grid.down}, by {grid.across[:1].lower()}{grid.across[1:]}")
     head = HEAD_PX + len(names) * LINE_PX
@@ -277,7 +277,7 @@ def region(grid: Grid, dark: bool = False) -> Spec:
     scale = {"domain": [0, len(grid.columns)], "range": [side, {"expr": "width"}], "nice": False, "zero": False}
     x: Spec = {"field": "x", "type": "quantitative", "scale": scale, "axis": None}
     y = by_px("y", height)
-    # a darkest cell that still lets the ink be read
+    # the strongest shade still lets the ink be read
     shade = {"domain": [0, 2.2 if dark else 1.35], "range": [colours.ground, colours.quiet]}
     cell = {"x": x, "x2": {"field": "x2"}, "y": y, "y2": {"field": "y2"}}
     colour = {"field": "share", "type": "quantitative", "scale": shade, "legend": None}
