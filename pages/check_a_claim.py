@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import partial
 from urllib.parse import urlencode
 
@@ -11,6 +12,7 @@ from model.claims.collection import claims
 from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS
 from model.claims.questions import QUESTION_FIELDS, Question, question, sayable
+from model.claims.reading import Reading, read
 from model.claims.specification import MOST_WORDS, OWN, phrased
 from model.claims.verdicts import Answer
 from model.describe.fields import InputError
@@ -31,6 +33,7 @@ from pages.parts.figure import draw_chart, figure, offer_print
 from pages.parts.folding import in_sight, section
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
+from pages.parts.reading_words import not_yet
 from pages.parts.road_part import draw_own_road
 from pages.parts.theme import TEXT_PX, WIDTH_PX
 
@@ -430,6 +433,14 @@ def draw_below(found: Answer) -> None:
                 draw(found)
 
 
+def reading_of(given: Mapping[str, str]) -> Reading | None:
+    """How the words are read; None where there are none, or too many."""
+    try:
+        return read(given["words"]) if given.get("words") else None
+    except InputError:
+        return None
+
+
 def draw_own() -> None:
     """Everything that belongs to a claim in one's own words, as far as it is said."""
     given = settings()
@@ -454,7 +465,7 @@ def draw_own() -> None:
             st.caption(told("claim-open-rest"))
     with answering, st.container(key="claim-answer", gap="xsmall"):
         if now is None:
-            st.info(inert(told("own-not-yet", why=why)))
+            st.info(inert(not_yet(given, reading_of(given), why, state.display())))
             return
         try:
             found = answer(now)

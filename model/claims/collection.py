@@ -26,6 +26,9 @@ BROADLY, ALWAYS = 0.75, 0.95
 ABOUT = 0.1
 """A claim of "about" a number, of an average or of a top is true within this share of it [1], unless the claim says
 otherwise. Common practice, no source."""
+ABOUT_NOTHING = {"%": 3.0, "points": 3.0, "times": 0.03, "km": 1.0, "kWh/100 km": 0.5, "m/s²": 0.05}
+"""A claim of about nothing is true within this much of it [the unit's]; in another unit only at nothing. Common
+practice, no source."""
 RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
 ANY_CAR = sorted(REFERENCE_CLASSES, key=lambda car_class: car_class != DEFAULT_CLASS)
 USUAL: dict[str, Any] = {

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from model.claims.collection import RELATIONS, Claim, claims
+from model.claims.collection import ABOUT_NOTHING, RELATIONS, Claim, claims
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed
 from model.claims.reading import keep_to
 from model.claims.specification import DRIVEN, OWN, claim_of, counted, flat, numbers_of, phrased
@@ -42,15 +42,19 @@ class Question:
             return self.number[0], self.number[1]
         (number,) = self.number
         if self.relation in ("about", "on_average"):
-            within = abs(number) * self.claim.within_share
-            return number - within, number + within
+            return number - self.within, number + self.within
         return (number, math.inf) if self.relation == "at_least" else (-math.inf, number)
 
     @property
     def top_bounds(self) -> tuple[float, float]:
         """Between which the top of the runs makes a claim of “up to” true [unit of the claim]."""
-        within = abs(self.number[0]) * self.claim.within_share
-        return self.number[0] - within, self.number[0] + within
+        return self.number[0] - self.within, self.number[0] + self.within
+
+    @property
+    def within(self) -> float:
+        """How far from its number a claim of about so much is true [unit of the claim]."""
+        number, claim = abs(self.number[0]), self.claim
+        return number * claim.within_share if number else ABOUT_NOTHING.get(claim.unit, 0.0)
 
     @property
     def own(self) -> bool:

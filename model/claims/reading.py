@@ -1,7 +1,7 @@
 """A sentence read by plain rules: which number it claims of what, where and when; what was not found is said.
 
 The rules are patterns of a language's words, in ``assets/words/<language>/claim_reading.csv``. They offer a reading to
-be corrected, and guess nothing: what no pattern finds is left to whoever asks.
+be corrected. What no pattern finds is left to whoever asks; what is assumed beyond the words is marked as that.
 """
 
 from __future__ import annotations
@@ -9,9 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache, lru_cache
+from functools import lru_cache
 
+from model.claims.amounts import ANY_UNIT, NOT_READ, Amount, amounts, of_kind, rules
 from model.claims.inputs import INPUTS, Open, narrowed
+from model.claims.phrased_conditions import conditions_in
 from model.claims.specification import (
     AGAINST,
     COMPARED_AS,
@@ -25,89 +27,64 @@ from model.claims.specification import (
     sayable_places,
 )
 from model.describe.fields import InputError
-from model.describe.tables import rows
-from model.describe.typed_numbers import readings
 
-NUMBER = r"[-−–]?\d[\d.,]*\d|[-−–]?\d"
-SPAN = re.compile(
-    rf"(?P<low>{NUMBER})(?: ?(?:to|and|–|-|\.\.) ?(?P<high>{NUMBER}))? ?"
-    rf"(?P<unit>%|per ?cent|percent|°C|km/h|kWh/100 km|kg|km|m/s²|times|times as much)(?!\w)",
-    re.IGNORECASE,
-)
-"""A number, or two, with a unit."""
-UNITS = {"percent": "%", "per cent": "%", "times as much": "times"}
-CONDITIONS = {"°C": "ambient_c", "km/h": "speed_kmh", "kg": "trailer_kg"}
+CONDITIONS = {"°C": "ambient_c", "km/h": "speed_kmh", "kg": "trailer_kg", "m": "height_m"}
 """Units in which conditions are given rather than what is claimed, and the condition."""
-ONE_OF = ("quantity", "relation", "season", "road", "surface", "cabin", "soc_start")
-"""What the first pattern that is found decides."""
+NAMED = ("season", "road", "surface", "cabin", "soc_start")
+"""Conditions of which the first pattern that is found decides."""
+WITHIN = re.compile(r" \([^()]*\d[^()]*\)")
+"""Between which numbers “about” one lies, as our own sentences say behind it."""
+OTHER_CASE = re.compile(r"\bthe same case with (.*?) is (?=\w)")
+"""What sets the other case apart, in our own sentences."""
+NO_TRAILER, BATTERY_CAR = "no trailer", "a car that drives on its battery alone"
+"""The other case of these two in our own sentences (`claim-no-trailer` and `claim-battery-car`)."""
 
 
 @dataclass(frozen=True)
 class Found:
-    """One thing that was found: a part of the claim, what it was taken for, and the words that it rests on."""
+    """One thing that was found: a part of the claim, what it was taken for, and the words that it rests on.
+
+    `assumed` where the words do not say as much.
+    """
 
     part: str
     value: str
+    words: str
+    assumed: bool = False
+
+
+@dataclass(frozen=True)
+class Aside:
+    """A number that was found and not taken, and why.
+
+    `why` is “second” of a further number, “money” and “time” of what no claim counts, “bare” without a unit, “down” of
+    a number that falls to another, “unit” in another unit than the quantity's, “condition” of what the quantity does
+    not turn on.
+    """
+
+    why: str
     words: str
 
 
 @dataclass(frozen=True)
 class Reading:
-    """A sentence as it can be read: the claim in its flat form, what it rests on, and what was not found.
+    """A sentence as it can be read: the claim in its flat form, what it rests on, what was left aside and not found.
 
-    `unused` are numbers that were found beside the one that was taken.
+    `missing` are parts without which nothing can be tested; `open` are those over all of which it is tested.
     """
 
     given: dict[str, str]
     found: tuple[Found, ...]
+    aside: tuple[Aside, ...]
     missing: tuple[str, ...]
-    unused: tuple[str, ...]
-
-
-@dataclass(frozen=True)
-class _Rule:
-    finds: str
-    value: str
-    pattern: re.Pattern[str]
-
-
-@cache
-def _rules(language: str) -> tuple[_Rule, ...]:
-    table = rows(f"words/{language}/claim_reading.csv")
-    return tuple(_Rule(row["finds"], row["value"], re.compile(row["pattern"], re.IGNORECASE)) for row in table)
+    open: tuple[str, ...]
 
 
 def _first(finds: str, sentence: str, language: str) -> Found | None:
-    for rule in _rules(language):
+    for rule in rules(language):
         if rule.finds == finds and (met := rule.pattern.search(sentence)):
             return Found(finds, rule.value, met[0])
     return None
-
-
-def _number(text: str) -> str:
-    found = readings(text)
-    return repr(found[-1]).removesuffix(".0") if found else ""
-
-
-@dataclass(frozen=True)
-class _Amount:
-    low: str
-    high: str
-    unit: str
-    words: str
-
-
-def _amounts(sentence: str, language: str) -> list[_Amount]:
-    """Every number with a unit, in figures or in words, as they stand in the sentence."""
-    found = []
-    for met in SPAN.finditer(sentence):
-        unit = UNITS.get(met["unit"].lower(), met["unit"])
-        found.append((met.start(), _Amount(_number(met["low"]), _number(met["high"] or ""), unit, met[0])))
-    for rule in _rules(language):
-        if rule.finds == "number" and (spoken := rule.pattern.search(sentence)):
-            number, _, unit = rule.value.partition(" ")
-            found.append((spoken.start(), _Amount(number, "", unit, spoken[0])))
-    return [amount for _, amount in sorted(found, key=lambda one: one[0])]
 
 
 @lru_cache(maxsize=256)
@@ -119,40 +96,195 @@ def read(sentence: str, language: str = "en") -> Reading:
     InputError
         Where it is too long to be a claim.
     """
-    sentence = plain_words(sentence)
-    met = {part: one for part in ONE_OF if (one := _first(part, sentence, language))}
-    count = counted()[met["quantity"].value] if "quantity" in met else None
-    amounts = _amounts(sentence, language)
-    # a charge is no claim of its own
-    charges = met["soc_start"].words if "soc_start" in met else ""
-    claimed = [one for one in amounts if one.unit not in CONDITIONS and one.words not in charges]
-    found = [met[part] for part in ("quantity", "relation") if part in met]
-    given = {"words": sentence} | {one.part: one.value for one in found}
-    conditions = [met[part] for part in ONE_OF[2:] if part in met]
-    conditions += [
-        Found(CONDITIONS[one.unit], f"{one.low}..{one.high}" if one.high else one.low, one.words)
-        for one in amounts if one.unit in CONDITIONS
-    ]  # fmt: skip
-    case = _first("case", sentence, language)
-    told = _told(count, conditions)
+    words = plain_words(sentence)
+    text = WITHIN.sub("", words)
+    phrased_by_us = _first("own", text, language)
+    case = None if phrased_by_us else _first("case", text, language)
+    quantity = phrased_by_us or _quantity(text, case, language)
+    count = counted()[quantity.value] if quantity else None
+    found = [Found("quantity", quantity.value, quantity.words)] if quantity else []
+    conditions, text = _conditions(text, count, language)
+    cases, text = _cases(text, count, case, bool(phrased_by_us), conditions)
+    relation = _first("relation", text, language)
+    told, untold = _told(count, conditions + [one for one in cases if not one.part.startswith(AGAINST)])
+    against = {one.part: one.value for one in cases if one.part.startswith(AGAINST)}
+    given = {"words": words} | {one.part: one.value for one in (*found, *told)} | against
+    number, rest = _number(text, count, bool(against), language)
+    found += [relation] if relation and not (number and number[0].value.find("..") > 0) else []
+    found += number
+    if number and not any(one.part == "relation" for one in found):
+        spanned = ".." in number[0].value
+        found.append(Found("relation", "between" if spanned else "about", number[0].words, assumed=not spanned))
     found += told
-    given |= {one.part: one.value for one in told}
-    if count and case and not count.beyond:
-        key, _, cases = case.value.partition("=")
-        this, _, other = cases.partition(":")
-        if key in count.sayable:
-            given |= {key: given.get(key, this), f"{AGAINST}{key}": other}
-            found.append(Found("case", key, case.words))
-    if claimed:
-        given, more = _with_number(given, claimed[0], count, sentence, language)
-        found += more
-    elif "relation" in given and given["relation"] == "between":
-        del given["relation"]
-    needed = ("quantity", "relation", "number", "unit") if not (count and count.beyond) else ("quantity",)
+    found += [Found("case", f"{one.part.removeprefix(AGAINST)}={given[one.part.removeprefix(AGAINST)]}:{one.value}",
+                    one.words, one.assumed) for one in cases if one.part.startswith(AGAINST)]  # fmt: skip
+    given |= {one.part: one.value for one in found if one.part in FLAT}
+    aside = [Aside("condition", one.words) for one in untold] + rest
+    missing, still_open = _missing(given, count, text, language)
+    return Reading(given, tuple(found), tuple(aside), missing, still_open)
+
+
+def _quantity(text: str, case: Found | None, language: str) -> Found | None:
+    """What is counted; a rule with a unit counts where that unit stands and no two cases are compared."""
+    units = {unit for one in amounts(text, language) for unit in (one.unit, *(unit for _, unit in one.spoken))}
+    for rule in of_kind("quantity", language):
+        name, _, unit = rule.value.partition(" ")
+        if (not unit or (case is None and units & {unit, ANY_UNIT})) and (met := rule.pattern.search(text)):
+            return Found("quantity", name, met[0])
+    return None
+
+
+def _conditions(text: str, count: Counted | None, language: str) -> tuple[list[Found], str]:
+    """Conditions by name, and by numbers in units that only conditions have; and the text without those numbers."""
+    found = []
+    if count:
+        head, other, tail = text.partition("the same case with")
+        said, head = conditions_in(head, count.sayable)
+        found += [Found(one.key, one.setting, one.words) for one in said]
+        text = f"{head}{other}{tail}"
+    keys = {one.part for one in found}
+    named = [one for part in NAMED if part not in keys and (one := _first(part, text, language))]
+    charge = " ".join(one.words for one in named if one.part == "soc_start")
+    for amount in amounts(text, language):
+        key = CONDITIONS.get(amount.unit)
+        if amount.words in charge or (key and key not in keys):
+            if key:
+                named.append(Found(key, amount.number, amount.words))
+                keys.add(key)
+            end = amount.place + len(amount.words)
+            text = text[: amount.place] + " " * len(amount.words) + text[end:]
+    return found + named, text
+
+
+def _cases(
+    text: str, count: Counted | None, case: Found | None, phrased_by_us: bool, conditions: list[Found]
+) -> tuple[list[Found], str]:
+    """Two cases that are compared: what sets the other apart, what this one has, and the text without the other."""
+    if count is None or count.beyond:
+        return [], text
+    if phrased_by_us:
+        other = OTHER_CASE.search(text)
+        if not other:
+            return [], text
+        said, _ = conditions_in(other[1], count.sayable)
+        apart = [Found(f"{AGAINST}{one.key}", one.setting, one.words) for one in said]
+        if NO_TRAILER in other[1]:
+            apart.append(Found(f"{AGAINST}trailer_kg", "0", NO_TRAILER))
+        if BATTERY_CAR in other[1]:
+            apart.append(Found(f"{AGAINST}hybrid", "none", BATTERY_CAR))
+        return apart, text.replace(other[1], " " * len(other[1]))
+    if case is None:
+        return [], text
+    found: list[Found] = []
+    keys = {one.part for one in conditions}
+    for pair in case.value.split(" "):
+        key, _, values = pair.partition("=")
+        this, differs, other_case = values.partition(":")
+        if key not in count.sayable:
+            continue
+        assumed = INPUTS[key].kind == "number" or not differs
+        if key not in keys:
+            found.append(Found(key, this, case.words, assumed))
+        if differs:
+            found.append(Found(f"{AGAINST}{key}", other_case, case.words, assumed and key not in keys))
+    return found if any(one.part.startswith(AGAINST) for one in found) else [], text
+
+
+def _told(count: Counted | None, conditions: list[Found]) -> tuple[list[Found], list[Found]]:
+    """The conditions that the quantity knows and takes, and the others.
+
+    A temperature or a cycle that was said counts before a name.
+    """
+    keys = {one.part for one in conditions}
+    told: list[Found] = []
+    untold: list[Found] = []
+    for one in conditions:
+        if one.part in PLACES:
+            if PLACES[one.part] in keys:
+                continue
+            takes = count is None or one.part in sayable_places(count)
+        else:
+            takes = count is not None and one.part in count.sayable and _takes(one.part, one.value)
+        (told if takes else untold).append(one)
+    return told, untold
+
+
+def _takes(key: str, text: str) -> bool:
+    try:
+        narrowed(INPUTS[key], Open(()), text)
+    except InputError:
+        return False
+    return True
+
+
+def _number(text: str, count: Counted | None, differs: bool, language: str) -> tuple[list[Found], list[Aside]]:
+    """The first number that can be the claim's, with its unit where that is one of the quantity's; and the others."""
+    how = _first("difference", text, language) if differs else None
+    changes = not differs and _first("change", text, language) is not None
+
+    def fits(unit: str) -> bool:
+        if count is None or count.beyond:
+            return unit not in CONDITIONS and unit not in NOT_READ
+        if differs:
+            ratio = how is not None and how.value in COMPARED_AS
+            return unit in ("times", ANY_UNIT) or (unit == "%" and ratio) or unit in count.units(differs)
+        # a drop of 40 km or by 2 kWh is one case less another
+        return unit in (count.unit, ANY_UNIT) and not (changes and count.id in ("range", "energy"))
+
+    numbers = amounts(text, language)
+    fitting = [as_one for one in numbers if (as_one := one.in_unit(fits))]
+    # that there is nothing is the number where no other is given
+    taken: Amount | None = next((one for one in fitting if one.unit != ANY_UNIT), next(iter(fitting), None))
+    aside = []
+    for one in numbers:
+        if taken and one.place == taken.place:
+            continue
+        if one.unit in NOT_READ:
+            aside.append(Aside(one.unit, one.words))
+        elif one.unit != ANY_UNIT:
+            aside.append(Aside("second" if count is None else "unit", one.words))
+    if taken is None and changes and count and not count.beyond:
+        # by how much is said, and not compared with what
+        number = next((one for one in numbers if one.unit in ("%", "times", count.unit)), None)
+        aside = [one for one in aside if number is None or one.words != number.words]
+        return [Found("number", number.number, number.words)] if number else [], aside
+    if taken is None:
+        return [], aside
+    aside = [Aside("second", one.words) if one.why == "unit" else one for one in aside]
+    found = [Found("number", taken.number, taken.words)]
+    if unit := _unit(taken.unit, count, how, differs):
+        found.append(Found("unit", unit, how.words if how and unit == how.value else taken.words))
+    return found, aside
+
+
+def _unit(unit: str, count: Counted | None, how: Found | None, differs: bool) -> str:
+    """The unit of the claim's number; empty where the words leave it open."""
+    if how and how.value in COMPARED_AS and (unit in ("%", ANY_UNIT) or how.value == unit):
+        return how.value
+    if unit != ANY_UNIT:
+        return unit
+    if differs:
+        return count.difference if count and how else ""
+    return count.unit if count else ""
+
+
+def _missing(
+    given: Mapping[str, str], count: Counted | None, text: str, language: str
+) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What has to be said before anything can be tested, and what is open."""
     asked = ("season", "road") if count is None else sayable_places(count)
-    missing = [part for part in needed if part not in given]
-    missing += [part for part in asked if part not in given and PLACES[part] not in given]
-    return Reading(given, tuple(found), tuple(missing), tuple(one.words for one in claimed[1:]))
+    still_open = [part for part in asked if part not in given and PLACES[part] not in given]
+    if count and count.id == "in_a_stop" and "speed_kmh" not in given:
+        still_open.append("speed_kmh")
+    if count is None:
+        return tuple(part for part in ("quantity", "number") if part not in given), tuple(still_open)
+    if count.beyond:
+        return (), tuple(still_open)
+    missing = [part for part in ("number", "unit") if part not in given][:1]
+    alone = not any(key.startswith(AGAINST) for key in given)
+    if missing == ["unit"] and alone and _first("change", text, language):
+        missing = ["case"]
+    return tuple(missing), tuple(still_open)
 
 
 def keep_to(given: Mapping[str, str], scope: Mapping[str, Open]) -> bool:
@@ -165,8 +297,8 @@ def keep_to(given: Mapping[str, str], scope: Mapping[str, Open]) -> bool:
     scope : mapping
         What its conditions fix, as `model.claims.specification.claim_of` gives it.
     """
-    told = read(given.get("words", "")).given
-    count = counted()[given["quantity"]]
+    reading = read(given.get("words", ""))
+    told, count = reading.given, counted()[given["quantity"]]
     if told.get("quantity", count.id) != count.id:
         return False
     claimed = [] if count.beyond else [key for key in ("relation", "unit") if key in told]
@@ -174,12 +306,12 @@ def keep_to(given: Mapping[str, str], scope: Mapping[str, Open]) -> bool:
         return False
     if "number" in told and not count.beyond and numbers_of(told["number"]) != numbers_of(given["number"]):
         return False
-    return all(_still_so(key, text, given, scope, count) for key, text in told.items() if key not in FLAT)
+    ours = {one.part for one in reading.found if one.assumed}
+    conditions = {key: text for key, text in told.items() if key not in (*FLAT, *ours)}
+    return all(_still_so(key, text, given, scope, count) for key, text in conditions.items())
 
 
-def _still_so(
-    key: str, text: str, given: Mapping[str, str], scope: Mapping[str, Open], count: Counted
-) -> bool:
+def _still_so(key: str, text: str, given: Mapping[str, str], scope: Mapping[str, Open], count: Counted) -> bool:
     """Whether a condition that was read is tested: as it was said or narrower."""
     if key.startswith(AGAINST):
         return key in given and (INPUTS[key.removeprefix(AGAINST)].kind == "number" or given[key] == text)
@@ -188,51 +320,4 @@ def _still_so(
         return False
     if key in PLACES:
         return tested.within(places().of(key)[text])
-    if f"{AGAINST}{key}" in given and INPUTS[key].kind == "number":
-        return True  # words that set two cases apart name no figure of them
     return tested.within(narrowed(INPUTS[key], count.open.get(key, Open(())), text))
-
-
-def _told(count: Counted | None, conditions: list[Found]) -> list[Found]:
-    """The conditions that the quantity knows and takes; a temperature or a cycle that was said counts before a name."""
-    keys = {one.part for one in conditions}
-    told = []
-    for one in conditions:
-        if one.part in PLACES:
-            known = count is None or one.part in sayable_places(count)
-            fits = PLACES[one.part] not in keys
-        else:
-            known = count is not None and one.part in count.sayable
-            fits = all(_takes(one.part, end) for end in one.value.split(".."))
-        if known and fits:
-            told.append(one)
-    return told
-
-
-def _takes(key: str, text: str) -> bool:
-    try:
-        INPUTS[key].parse(text)
-    except InputError:
-        return False
-    return True
-
-
-def _with_number(
-    given: dict[str, str], one: _Amount, count: Counted | None, sentence: str, language: str
-) -> tuple[dict[str, str], list[Found]]:
-    """The claim with its number, and its unit where that is one of the quantity's."""
-    found = [Found("number", f"{one.low}..{one.high}" if one.high else one.low, one.words)]
-    given = given | {"number": found[0].value}
-    if one.high:
-        given["relation"] = "between"
-        found.append(Found("relation", "between", one.words))
-    differs = any(key.startswith(AGAINST) for key in given)
-    if not differs and (count is None or one.unit in count.units(differs)):
-        found.append(Found("unit", one.unit, one.words))
-    elif differs and one.unit == "%":
-        how = _first("difference", sentence, language)
-        if how and how.value in COMPARED_AS:
-            found.append(Found("unit", how.value, how.words))
-    elif differs and count and one.unit in count.units(differs):
-        found.append(Found("unit", one.unit, one.words))
-    return given | {one.part: one.value for one in found if one.part == "unit"}, found

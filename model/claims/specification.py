@@ -28,7 +28,7 @@ KEYS = ("quantity", "relation", "number", "unit", "conditions", "against", "word
 FLAT = ("quantity", "relation", "number", "unit", "words")
 AGAINST = "against_"
 """What begins the key of something that sets the other case apart, where keys are flat."""
-MOST_WORDS = 300
+MOST_WORDS = 400
 """Characters of one's own words, at most."""
 GREATEST_NUMBER = 1e9
 """No larger number may be claimed; a picture of it would have room for nothing else."""

@@ -134,6 +134,11 @@ def said_text(key: str, setting: str, display: Display) -> str:
     return condition(INPUTS[key], with_minus(said.described(key, units_of(display))))
 
 
+def span_text(setting: str) -> str:
+    """A setting of one number or two, as it is read."""
+    return with_minus(setting.replace("..", " to "))
+
+
 def field_of_number(asked: Question) -> str:
     """The number as published, for its entry."""
     return " to ".join(f"{number:.6g}" for number in asked.number).replace("-", MINUS)

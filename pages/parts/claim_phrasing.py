@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 import streamlit as st
 
 from model.claims.inputs import INPUTS
-from model.claims.reading import Found, Reading, read
+from model.claims.reading import read
 from model.claims.specification import (
     AGAINST,
     FLAT,
@@ -21,13 +21,13 @@ from model.claims.specification import (
     sayable_places,
 )
 from model.describe.fields import InputError
-from model.describe.figures import Several
-from model.words.quantities import Display, Value, inside
+from model.words.quantities import Display, Value
 from model.words.refusals import refusal_words
 from pages.parts import claim_inputs as inputs
 from pages.parts import state
 from pages.parts.claim_address import put
 from pages.parts.plain_text import inert
+from pages.parts.reading_words import reading_texts
 
 Given = Mapping[str, str]
 
@@ -35,37 +35,6 @@ Given = Mapping[str, str]
 def told(name: str, **values: Value) -> str:
     """A message to the visitor."""
     return state.display().say(name, **values)
-
-
-# the reading in words
-
-
-def found_text(found: Found, display: Display) -> str:
-    """One thing that was found, with the words that it rests on."""
-    part = found.part if found.part in (*FLAT, *PLACES, "case") else "condition"
-    value = found.value
-    if part == "quantity":
-        value = inside(display.say("own-counted-name", quantity=value))
-    elif part == "relation":
-        value = display.say("own-relation", relation=value)
-    elif part in PLACES:
-        value = display.say("claim-place", place=value)
-    elif part == "case":
-        value = inside(inputs.label(value))
-    elif part == "condition":
-        value = inputs.said_text(found.part, value, display)
-    return display.say("reading-found", part=part, value=value, words=found.words)
-
-
-def reading_texts(reading: Reading, display: Display) -> list[str]:
-    """What was found in a sentence, what was left unused, and what was not found."""
-    texts = [found_text(found, display) for found in reading.found]
-    if reading.unused:
-        texts.append(display.say("reading-unused", words=Several(reading.unused)))
-    if reading.missing:
-        parts = tuple(display.say("reading-part", part=part) for part in reading.missing)
-        texts.append(display.say("reading-missing", parts=Several(parts)))
-    return texts
 
 
 # changes of the claim, as flat texts
@@ -135,7 +104,7 @@ def draw_phrasing(given: Given) -> None:
     display, count = state.display(), counted().get(given.get("quantity", ""))
     _words(given)
     if given.get("words"):
-        _reading(given["words"], display)
+        _reading(given, display)
 
     def take_quantity() -> None:
         name = st.session_state["own-quantity"]
@@ -187,12 +156,13 @@ def _words(given: Given) -> None:
         st.error(inert(sentence))
 
 
-def _reading(sentence: str, display: Display) -> None:
+def _reading(given: Given, display: Display) -> None:
+    """How the words were read, which is open from the first: nothing of it is to pass unseen."""
     try:
-        texts = reading_texts(read(sentence), display)
+        texts = reading_texts(read(given["words"]), given, display)
     except InputError:
         return
-    with st.expander(told("reading-heading"), type="compact", key="reading-drawer"):
+    with st.expander(told("reading-heading"), type="compact", key="reading-drawer", expanded=True):
         st.markdown("\n".join(f"- {inert(text)}" for text in texts))
 
 
@@ -208,7 +178,7 @@ def _number(given: Given, count: Counted, take: Callable[..., Callable[[], None]
     refused, sentence = state.refusals().get("own-number", ("", ""))
     relation, differs = given.get("relation"), any(key.startswith(AGAINST) for key in given)
     st.session_state["own-relation"] = relation if relation in OWN_RELATIONS and relation != "between" else None
-    st.session_state["own-number"] = refused if sentence else given.get("number", "").replace("..", " to ")
+    st.session_state["own-number"] = refused if sentence else inputs.span_text(given.get("number", ""))
     units = list(count.units(differs))
     st.session_state["own-unit"] = given.get("unit") if given.get("unit") in units else None
     with st.container(key="own-number-row", horizontal=True, vertical_alignment="bottom", gap="small"):

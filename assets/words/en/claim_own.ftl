@@ -143,34 +143,79 @@ own-not-yet = Not tested yet. { $why }
 
 ## What was read from a sentence
 
-reading-heading = What was read from these words, and what was not
+reading-heading = How these words are read
 
 # $part: one of quantity, relation, number, unit, season, road, condition, case
 # $words: text
 # $value: text
+# $assumed: yes or no
 reading-found = { $part ->
     [quantity] “{ $words }”: what is counted is taken to be { $value }.
-    [relation] “{ $words }”: the number is claimed as { $value }.
+    [relation] { $assumed ->
+        [yes] “{ $words }”: a bare number is taken to mean { $value } so much. At least, at most or up to can be chosen below.
+       *[no] “{ $words }”: the number is claimed as { $value }.
+    }
     [number] “{ $words }”: the number is { $value }.
     [unit] “{ $words }”: the unit is { $value }.
     [season] “{ $words }”: { $value }.
     [road] “{ $words }”: { $value }.
-    [case] “{ $words }”: two cases are compared, which differ in this: { $value }. Its two figures may be ours; correct them.
-   *[condition] “{ $words }”: { $value }.
+    [case] { $assumed ->
+        [yes] “{ $words }”: two cases are compared, { $value }. The figures are assumed; correct them below.
+       *[no] “{ $words }”: two cases are compared, { $value }.
+    }
+   *[condition] { $assumed ->
+        [yes] “{ $words }”: { $value }. This is assumed; correct it below.
+       *[no] “{ $words }”: { $value }.
+    }
 }
 
-# $words: list
-reading-unused = Left aside, since one number is tested at a time: { $words }.
+# $this: text
+# $other: text
+reading-two = { $this } and { $other }
 
-# $part: one of quantity, relation, number, unit, season, road
-reading-part = { $part ->
-    [quantity] what is counted
-    [relation] whether the number is a least, an about or a most
-    [number] the number
-    [unit] its unit
-    [season] the season
-   *[road] the kind of road
+# $why: one of second, money, time, bare, down, unit, condition
+# $words: text
+# $unit: text
+reading-aside = { $why ->
+    [second] “{ $words }” is left aside: one number is tested at a time.
+    [money] “{ $words }” is money, which no claim here counts, since prices differ. The energy used can be tested.
+    [time] “{ $words }” is time, which no claim here counts.
+    [bare] “{ $words }” stands without a unit, so it was not read.
+    [down] “{ $words }” goes from one number down to another; say by how much, such as 25 % less.
+    [unit] “{ $words }” is not in the unit of what is counted, { $unit }, so it was not read.
+   *[condition] “{ $words }” is left aside: it is no condition of what is counted.
+}
+
+# $part: one of quantity, relation, number, unit, case
+# $unit: one of percent, km, energy, slowing, other
+# $filled: yes or no
+reading-missing = { $filled ->
+    [yes] { reading-not-said } It was put in below.
+   *[no] { reading-not-said }
+}
+
+# $part: one of quantity, relation, number, unit, case
+# $unit: one of percent, km, energy, slowing, other
+reading-not-said = { $part ->
+    [quantity] It does not say of what: which share, range or energy is meant.
+    [relation] It does not say whether the number is a least, an about or a most.
+    [number] { $unit ->
+        [percent] It does not say how many per cent.
+        [km] It does not say how far.
+        [energy] It does not say how much energy.
+        [slowing] It does not say how strongly the car slows.
+       *[other] It does not say how much.
+    }
+    [case] It does not say compared with what. What differs between the two cases can be named below.
+   *[unit] It does not say in which unit the number is.
+}
+
+# $part: one of season, road, speed_kmh
+reading-open-part = { $part ->
+    [season] in which season
+    [road] on what kind of road
+   *[speed_kmh] from what speed
 }
 
 # $parts: list
-reading-missing = Not found, and not guessed: { $parts }.
+reading-open = It does not say { $parts }, so the test runs over all of it.

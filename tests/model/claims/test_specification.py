@@ -72,7 +72,7 @@ def test_page_and_command_line_give_the_same_bytes(name, capsys, tmp_path):
         ({"conditions": {"trailer_kg": 900, "road": "sea"}}, "road: “sea” is not one of town, country, motorway"),
         ({"conditions": {"trailer_kg": 900, "season": "winter", "ambient_c": 5}}, "season: it stands for ambient_c"),
         ({"conditions": {"trailer_kg": 900, "hybrid": "full-hybrid"}}, "“none” must stand for it in against"),
-        ({"words": "x" * (MOST_WORDS + 1)}, "301 characters are too many"),
+        ({"words": "x" * (MOST_WORDS + 1)}, "401 characters are too many"),
         (STABLE | {"against": {"surface": "dry"}}, "what the model cannot test it cannot compare"),
     ],
 )

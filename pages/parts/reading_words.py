@@ -1,0 +1,92 @@
+"""How a sentence was read, in words: what was found and assumed, what was left aside, and what it does not say."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from model.claims.reading import Aside, Found, Reading
+from model.claims.specification import AGAINST, FLAT, PLACES, counted
+from model.describe.figures import Several
+from model.words.quantities import Display, inside
+from pages.parts import claim_inputs as inputs
+
+UNITS = {"%": "percent", "km": "km", "kWh/100 km": "energy", "m/s²": "slowing"}
+"""Units as messages choose by them."""
+
+
+def reading_texts(reading: Reading, given: Mapping[str, str], display: Display) -> list[str]:
+    """What was found in a sentence, what was left aside, and what it does not say, though it may be put in since."""
+    texts = [found_text(found, display) for found in reading.found]
+    texts += [aside_text(one, reading.given, display) for one in reading.aside]
+    texts += [missing_text(part, reading.given, display, filled=part in given) for part in reading.missing]
+    if reading.open:
+        parts = tuple(display.say("reading-open-part", part=part) for part in reading.open)
+        texts.append(display.say("reading-open", parts=Several(parts, "or")))
+    return texts
+
+
+def found_text(found: Found, display: Display) -> str:
+    """One thing that was found, with the words that it rests on."""
+    part = found.part if found.part in (*FLAT, *PLACES, "case") else "condition"
+    value = found.value
+    if part == "quantity":
+        value = inside(display.say("own-counted-name", quantity=value))
+    elif part == "relation":
+        value = display.say("own-relation", relation=value)
+    elif part == "number":
+        value = inputs.span_text(value)
+    elif part in PLACES:
+        value = display.say("claim-place", place=value)
+    elif part == "case":
+        value = _case(value, display)
+    elif part == "condition":
+        value = inputs.said_text(found.part, value, display)
+    return inputs.held_together(
+        display.say("reading-found", part=part, value=value, words=found.words, assumed=found.assumed)
+    )
+
+
+def _case(value: str, display: Display) -> str:
+    key, _, cases = value.partition("=")
+    this, _, other = cases.partition(":")
+    here = inputs.said_text(key, this, display)
+    if other == "none":
+        return display.say("reading-two", this=here, other=display.say("claim-battery-car"))
+    if (key, other) == ("trailer_kg", "0"):
+        return display.say("reading-two", this=here, other=display.say("claim-no-trailer"))
+    return display.say("reading-two", this=here, other=inputs.said_text(key, other, display))
+
+
+def aside_text(aside: Aside, given: Mapping[str, str], display: Display) -> str:
+    """A number that was not taken, and why."""
+    count = counted().get(given.get("quantity", ""))
+    unit = count.unit if count else ""
+    return inputs.held_together(display.say("reading-aside", why=aside.why, words=aside.words, unit=unit))
+
+
+def missing_text(part: str, given: Mapping[str, str], display: Display, filled: bool = False) -> str:
+    """Something that has to be said before anything can be tested."""
+    count = counted().get(given.get("quantity", ""))
+    unit = UNITS.get(count.unit, "other") if count else "other"
+    return display.say("reading-missing", part=part, unit=unit, filled=filled)
+
+
+def first_missing(given: Mapping[str, str]) -> str:
+    """What is to be said first before a claim can be tested; empty where nothing is missing."""
+    count = counted().get(given.get("quantity", ""))
+    if count is None:
+        return "quantity"
+    if count.beyond:
+        return ""
+    differs = any(key.startswith(AGAINST) for key in given)
+    parts = [part for part in ("number", "relation", "unit") if part not in given]
+    return "case" if parts == ["unit"] and not differs else next(iter(parts), "")
+
+
+def not_yet(given: Mapping[str, str], reading: Reading | None, why: str, display: Display) -> str:
+    """Why a claim is not tested yet: what is missing and what could not be read, or why it was refused."""
+    if part := first_missing(given):
+        asides = [one for one in reading.aside if one.why != "second"] if reading else []
+        told = [missing_text(part, given, display), *(aside_text(one, given, display) for one in asides)]
+        why = " ".join(told)
+    return display.say("own-not-yet", why=why)
