@@ -9,7 +9,7 @@ from model.describe.fields import InputError
 from model.describe.figures import Quantity
 from model.kernel.savings import Result
 from model.out.fit import Fit, fit
-from model.out.recorded import band_of_recording, drive_as_recorded, energy_over_time
+from model.out.recorded import Doubt, band_of_recording, doubt_of_recording, drive_as_recorded, energy_over_time
 from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.cleaning import STEPS
 from model.traces.driven_habits import DrivenHabits, habits_of
@@ -64,7 +64,7 @@ def choose() -> None:
     st.page_link("your_drive.py", label=say("page-your-drive"), query_params=link.own_link())
 
 
-def show(recording: Recording) -> None:
+def show(recording: Recording) -> Result:
     """The answer: measured beside modelled, over time and as totals."""
     display = state.display()
     scenario, result = drive_as_recorded(recording, state.scenario(), frozenset())
@@ -102,6 +102,7 @@ def show(recording: Recording) -> None:
         fit_car(recording)
     if recording.route is None:
         tell_habits(recording)
+    return result
 
 
 def part_ways(recording: Recording, result: Result) -> None:
@@ -181,7 +182,7 @@ def keep_fit(found: Fit) -> None:
     state.put_whole(found.taken_by(state.scenario()))
 
 
-def explain(recording: Recording) -> None:
+def explain(recording: Recording, doubt: Doubt | None) -> None:
     """What was recognised, cleaned and found; each can be corrected while the file is there."""
     display = state.display()
     if len(recording.parts) > 1:
@@ -195,7 +196,7 @@ def explain(recording: Recording) -> None:
     if recording.findings:
         st.subheader(display.say("own-road-found"), anchor=False)
     for finding in sorted(recording.findings, key=lambda each: not each.asks):
-        st.markdown(f"- {finding_words(finding, display)}")
+        st.markdown(f"- {finding_words(finding, doubt, display)}")
 
 
 def tell_recognised(recording: Recording) -> None:
@@ -266,10 +267,11 @@ if refusal := st.session_state.get("recording-refused"):
     st.error(inert(refusal_words(refusal, state.display())))
 if (recording := held()) is not None:
     answering, explaining = st.columns([11, 10], gap="large")
+    doubt = None
     try:
         with answering:
-            show(recording)
+            doubt = doubt_of_recording(recording, show(recording))
     except InputError as refused:
         st.error(inert(refusal_words(refused, state.display())))
     with explaining:
-        explain(recording)
+        explain(recording, doubt)

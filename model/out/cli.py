@@ -170,7 +170,7 @@ def _stop(options: argparse.Namespace) -> dict[str, object]:
 
 
 def _log(options: argparse.Namespace) -> dict[str, object]:
-    from model.out.recorded import band_of_recording, drive_recording
+    from model.out.recorded import band_of_recording, doubt_of_recording, drive_recording
     from model.traces.route_only import ROUTE_FIELDS, settings_with
 
     scenario, given = scenario_from_options(Scenario(), options)
@@ -183,6 +183,8 @@ def _log(options: argparse.Namespace) -> dict[str, object]:
         answer["band"] = {**cast(Mapping[str, object], answer["band"]), **band_of_recording(scenario, result)}
     if recording.measured is not None:
         answer["measured"] = recording.measured.__dict__
+    if (doubt := doubt_of_recording(recording, result)) is not None:
+        answer["without_scatter"] = doubt
     return answer | recording.told()
 
 

@@ -66,6 +66,31 @@ def energy_over_time(recording: Recording, result: Result) -> pd.DataFrame:
     )  # fmt: skip
 
 
+class Doubt(TypedDict):
+    """What a recorded drive would come to without the scatter that may be a restless foot's, less what it comes to.
+
+    Of the net energy as a share of it [1], of the recovered share r as a difference [1], None where nothing is given.
+    """
+
+    net_share: float
+    recovered_difference: float | None
+
+
+def doubt_of_recording(recording: Recording, result: Result) -> Doubt | None:
+    """How far an answer may be off by scatter that was left in the speed; None where none was, or nothing is taken."""
+    if recording.in_doubt is None or result.net_kwh <= 0:
+        return None
+    trace = replace(
+        result.trace, speed_mps=recording.in_doubt.speed_mps, elevation_m=recording.in_doubt.elevation_m
+    )
+    other = evaluate(trace, result.car, result.conditions, result.driver)
+    shares = result.recovered_share, other.recovered_share
+    return {
+        "net_share": other.net_kwh / result.net_kwh - 1,
+        "recovered_difference": None if shares[0] is None or shares[1] is None else shares[1] - shares[0],
+    }
+
+
 class RecordedBand(TypedDict):
     """Low, mid and high of what a recorded drive comes to, by the keys of answers."""
 

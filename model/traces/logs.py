@@ -86,6 +86,9 @@ class Recording:
         Climb of the heights as they stand in the file [m].
     route : Route, optional
         What was driven, where there were no times: its speeds are then made up.
+    in_doubt : Trace, optional
+        The same drive without the scatter that may be a restless foot's: how far its answer lies off tells how far this
+        one may.
     """
 
     trace: Trace
@@ -99,6 +102,7 @@ class Recording:
     power_w: Array | None = None
     climb_recorded_m: float | None = None
     route: Route | None = None
+    in_doubt: Trace | None = None
 
     def told(self) -> dict[str, object]:
         """What was recognised, cleaned and found, for an answer file."""
@@ -195,7 +199,7 @@ def recording_of(
         samples, jumps = without_jumps(samples)
         notes.effects += jumps
     samples, parts, taken = part_taken(samples, has_speed, part, off, name, notes)
-    time_s, speed = speeds_of(samples, has_speed, off, name, notes)
+    time_s, speed, in_doubt = speeds_of(samples, has_speed, off, name, notes)
     distance = np.concatenate([[0.0], np.cumsum(np.diff(time_s) * (speed[1:] + speed[:-1]) / 2)])
     ask_about_speed(samples, speed, distance, has_speed, notes)
     elevation, climb = _elevation(known_of(samples, "elevation_m", notes), time_s, distance, off, notes)
@@ -228,7 +232,16 @@ def recording_of(
         part=taken,
         power_w=power_w,
         climb_recorded_m=climb,
+        in_doubt=None if in_doubt is None or not in_doubt.any() else _at_other_speeds(trace, in_doubt),
     )
+
+
+def _at_other_speeds(trace: Trace, speed_mps: Array) -> Trace:
+    """The same road at other speeds, which cover nearly the same distance."""
+    along, other = (np.append(0.0, np.cumsum(trace.step_s * (speed[1:] + speed[:-1]) / 2))
+                    for speed in (trace.speed_mps, speed_mps))  # fmt: skip
+    elevation = np.interp(other * along[-1] / other[-1], along, trace.elevation_m)
+    return replace(trace, speed_mps=speed_mps, elevation_m=elevation)
 
 
 def _elevation(

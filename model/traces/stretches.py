@@ -10,7 +10,7 @@ from model.describe.fields import InputError
 from model.describe.figures import Quantity
 from model.describe.trace import Array
 from model.describe.units import KMH_PER_MPS
-from model.traces.cleaning import LARGEST_CHANGE_MPS2, NOISE_LEFT_MPS, NOISY_MPS, Effect, without_noise
+from model.traces.cleaning import LARGEST_CHANGE_MPS2, Effect, without_noise
 from model.traces.findings import Finding
 from model.traces.positions import speed_of_positions, way_m
 from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, SamplesByKey
@@ -119,22 +119,23 @@ def part_taken(
 
 def speeds_of(
     samples: SamplesByKey, has_speed: bool, off: frozenset[str], name: str, notes: Gathered
-) -> tuple[Array, Array]:
-    """Every whole second [s], and the cleaned speed there [m/s]."""
+) -> tuple[Array, Array, Array | None]:
+    """Every whole second [s], the cleaned speed there, and what it may be in doubt (`without_noise`) [m/s]."""
     if has_speed:
         known = np.isfinite(samples["speed_kmh"])
         if not known.all():
             notes.add("filled", "speed_kmh", int(np.count_nonzero(~known)))
         sample_s = samples["time_s"][known]
         speed = speed_at_steps(sample_s, samples["speed_kmh"][known] / KMH_PER_MPS)
-        speed, noise, effects = without_noise(speed, off)
+        speed, in_doubt, noise, effects = without_noise(speed, off)
         notes.effects += effects
-        if noise > NOISE_LEFT_MPS and not effects and noise < NOISY_MPS:
+        if in_doubt is not None:
             notes.add("speed_noise_left", "speed_kmh", value=noise * KMH_PER_MPS)
     else:
         known = np.isfinite(samples["latitude"]) & np.isfinite(samples["longitude"])
         sample_s = samples["time_s"][known]
         speed, scatter_m = speed_of_positions(sample_s, samples["latitude"][known], samples["longitude"][known])
+        in_doubt = None
         notes.add("from_positions", "speed_kmh", value=scatter_m)
     time_s = steps_of(sample_s)
     most = FIELDS["speed_kmh"].maximum
@@ -154,7 +155,7 @@ def speeds_of(
             after=Quantity(float(after), "km/h", places=0), after_s=int(time_s[at]),
             most=Quantity(LARGEST_CHANGE_MPS2 * KMH_PER_MPS, "km/h", places=0),
         )  # fmt: skip
-    return time_s, speed
+    return time_s, speed, in_doubt
 
 
 def ask_about_speed(samples: SamplesByKey, speed: Array, distance: Array, has_speed: bool, notes: Gathered) -> None:

@@ -11,7 +11,7 @@ from model.describe.car import CAR_FIELDS
 from model.describe.figures import Quantity, Several, Share, Shares, Span
 from model.kernel.savings import Result
 from model.out.fit import Fit
-from model.out.recorded import RecordedBand
+from model.out.recorded import Doubt, RecordedBand
 from model.traces.cleaning import Effect
 from model.traces.driven_habits import LEAST_DROP_KMH, DrivenHabits
 from model.traces.findings import Finding
@@ -38,8 +38,12 @@ def meaning_words(meaning: str, display: Display) -> str:
     return display.say("own-road-means", meaning=meaning or "other")
 
 
-def finding_words(finding: Finding, display: Display) -> str:
-    """One thing that was found, in a sentence."""
+def finding_words(finding: Finding, doubt: Doubt | None, display: Display) -> str:
+    """One thing that was found, in a sentence; `doubt` says how far scatter that was left may put the answer off."""
+    if finding.what == "speed_noise_left" and finding.value is not None and doubt is not None:
+        net, points = abs(doubt["net_share"]), abs(100 * (doubt["recovered_difference"] or 0.0))
+        return display.say("own-road-noise-doubt", noise=Quantity(finding.value, "km/h"), net=Share(net, places=1),
+                           points=Quantity(points, "points", 2))  # fmt: skip
     if finding.what in WITH_A_FIGURE and finding.value is not None:
         message, name, unit = WITH_A_FIGURE[finding.what]
         return display.say(message, **{name: Quantity(finding.value, unit)})

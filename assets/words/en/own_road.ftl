@@ -246,12 +246,18 @@ own-road-finding = { $what ->
 }
 
 # $scatter: quantity in m
-own-road-from-positions = Speed was worked out from positions that scatter by { $scatter }: the net energy may be off by 1 % where
-    they hardly do and by 4 % at some metres, the recovered share by half a point to two.
+own-road-from-positions = Speed was worked out from positions that scatter by { $scatter }. On drives that were tried the net
+    energy was off by 1 % where they hardly do and by up to 4 % at some metres, in stop and go by up to 9 %; the
+    recovered share by half a point to three, in stop and go by seven.
 
 # $noise: quantity in km/h
-own-road-noise-left = The speed may scatter by { $noise }, which is not told from a restless foot: the net energy may be up to 2 % too
-    high, the recovered share up to two points.
+own-road-noise-left = The speed scatters by { $noise }, which is not told from a restless foot and was left.
+
+# $noise: quantity in km/h
+# $net: share
+# $points: quantity in points
+own-road-noise-doubt = The speed scatters by { $noise }, which is not told from a restless foot and was left. Without it the
+    modelled net energy would differ by { $net } and the recovered share by { $points }: so far may they be off.
 
 # $energy: quantity in kWh
 own-road-charged-standing = The battery took { $energy } while the car stood: leave out charging from outside.
