@@ -363,8 +363,8 @@ def draw_shares(now: Question) -> None:
         st.markdown(phrase_words.shares_words(now, state.display()))
         draw_chart(charts.bands(rows, now.bounds, now.claim.unit, state.dark()), key="claim-shares-chart",
                    alt=f"{title}. " + " ".join(f"{row.text}." for row in rows))  # fmt: skip
-        offer_print(charts.bands(rows, now.bounds, now.claim.unit), title, words.claim_text(now), key="claim-shares",
-                    name=f"{now.claim.id}-shares")  # fmt: skip
+        offer_print(lambda: (charts.bands(rows, now.bounds, now.claim.unit), title), words.claim_text(now),
+                    key="claim-shares", name=f"{now.claim.id}-shares")  # fmt: skip
 
 
 # to print with

@@ -222,7 +222,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
         display.say("csv-file"), partial(numbers.to_csv, index=False), f"{scenario.car_class}-comparison.csv",
         "text/csv", key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
     )  # fmt: skip
-    offer_print(chart, title, "; ".join(names), key="compare", name=f"{scenario.car_class}-comparison")
+    offer_print(lambda: (chart, title), "; ".join(names), key="compare", name=f"{scenario.car_class}-comparison")
     low, high = Quantity(100 * LOW_SHARE, "", places=0), Quantity(100 * HIGH_SHARE, "%", places=0)
     st.markdown(display.say("compare-bands", low=low, high=high, cars=state.BAND_RUNS), width=TEXT_PX)
 

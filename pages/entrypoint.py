@@ -65,7 +65,8 @@ SHEETS = (
     Sheet("show.py", "page-show", hidden=True, bare=True),
     Sheet("compare.py", "page-compare", "page-compare-title", "page-compare-about", hidden=True),
     Sheet("own_road.py", "page-own-road", "page-own-road-title", "page-own-road-about", hidden=True, draws_drive=True),
-    Sheet("take_away.py", "page-take-away", "page-take-away-title", "page-take-away-about", hidden=True),
+    Sheet("take_away.py", "page-take-away", "page-take-away-title", "page-take-away-about", hidden=True,
+          ahead=state.lift_off_ahead),
     Sheet("sources.py", "page-sources", "page-sources", "page-sources-about", hidden=True),
 )
 """In the order of the navigation; the first is where an address without a page leads."""

@@ -24,6 +24,7 @@ from pages.parts.figure import offer_print
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.report import TakeAway, report_html, sheets_html
+from pages.parts.theme import Spec
 
 QR_PX = 240
 CSV_DIGITS = "%.6g"
@@ -97,9 +98,15 @@ def take(scenario: Scenario, result: Result) -> None:
             say("take-timeline"), partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
             key="take-timeline", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
+    offer_print(
+        partial(strip_picture, result), None, key="take-strip", name=f"{name}-drive", label=say("print-strip")
+    )  # fmt: skip
+
+
+def strip_picture(result: Result) -> tuple[Spec, str]:
+    """The drive strip, and what it shows."""
     steps, events = timeline(result), slow_downs(result)
-    strip, found = drive_strip(steps, events, state.display()), strip_finding(steps, events, state.display())
-    offer_print(strip, found, None, key="take-strip", name=f"{name}-drive", label=say("print-strip"))
+    return drive_strip(steps, events, state.display()), strip_finding(steps, events, state.display())
 
 
 @st.fragment(parallel=True)

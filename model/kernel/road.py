@@ -2,14 +2,26 @@
 
 from __future__ import annotations
 
+from weakref import WeakKeyDictionary
+
 import numpy as np
 
 from model.describe.trace import Trace
 from model.physics.records import Records, moments_on_road
 
+_LAID_OUT: WeakKeyDictionary[Trace, Records] = WeakKeyDictionary()
+"""Roads by their traces, as long as those are in use: whether a car keeps up is asked of the road it then drives."""
+
 
 def road_of(trace: Trace) -> Records:
-    """The middle of each step of a trace, shape (steps,)."""
+    """The middle of each step of a trace, shape (steps,); the same for all who ask, to be read only."""
+    road = _LAID_OUT.get(trace)
+    if road is None:
+        road = _LAID_OUT[trace] = _laid_out(trace)
+    return road
+
+
+def _laid_out(trace: Trace) -> Records:
     road = moments_on_road(len(trace.step_s))
     road["step_s"] = trace.step_s
     road["passed_s"] = np.cumsum(trace.step_s) - trace.step_s / 2

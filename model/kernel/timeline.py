@@ -109,28 +109,26 @@ def slow_downs(result: Result) -> pd.DataFrame:
     first, last = np.flatnonzero(edges == 1), np.flatnonzero(edges == -1)
     length = trace.step_m
     work = run.speed[0] * trace.step_s / J_PER_WH
+    braking, motor, friction = (force_n * work for force_n in (braking_n, run.motor_n[0], friction_n))
     place = np.concatenate([[0.0], np.cumsum(length)]) / 1000
-    rows = []
-    for start, end in zip(first, last, strict=True):
-        within = slice(start, end)
-        friction = friction_n[within] * work[within]
-        limit = ""
-        if friction.sum() > 0:
-            by_limit = np.bincount(bound[within] + 1, weights=friction, minlength=len(LIMITS) + 1)[1:]
-            limit = LIMITS[int(by_limit.argmax())] if by_limit.max() > 0 else ""
-        rows.append(
-            {
-                "start_km": place[start],
-                "end_km": place[end],
-                "from_kmh": trace.speed_mps[start] * KMH_PER_MPS,
-                "to_kmh": trace.speed_mps[end] * KMH_PER_MPS,
-                "duration_s": trace.time_s[end] - trace.time_s[start],
-                "peak_mps2": -trace.acceleration_mps2[within].min(),
-                "braking_wh": float((braking_n[within] * work[within]).sum()),
-                "motor_wh": float((run.motor_n[0, within] * work[within]).sum()),
-                "friction_wh": float(friction.sum()),
-                "limit": limit,
-            }
-        )
-    columns = ["start_km", "end_km", "from_kmh", "to_kmh", "duration_s", "peak_mps2"]
-    return pd.DataFrame(rows, columns=[*columns, "braking_wh", "motor_wh", "friction_wh", "limit"])
+    slowing_mps2, within = -trace.acceleration_mps2, [slice(*ends) for ends in zip(first, last, strict=True)]
+
+    def main_limit(here: slice) -> str:
+        by_limit = np.bincount(bound[here] + 1, weights=friction[here], minlength=len(LIMITS) + 1)[1:]
+        return LIMITS[int(by_limit.argmax())] if by_limit.max() > 0 else ""
+
+    friction_wh = [float(friction[here].sum()) for here in within]
+    return pd.DataFrame(
+        {
+            "start_km": place[first],
+            "end_km": place[last],
+            "from_kmh": trace.speed_mps[first] * KMH_PER_MPS,
+            "to_kmh": trace.speed_mps[last] * KMH_PER_MPS,
+            "duration_s": trace.time_s[last] - trace.time_s[first],
+            "peak_mps2": [float(slowing_mps2[here].max()) for here in within],
+            "braking_wh": [float(braking[here].sum()) for here in within],
+            "motor_wh": [float(motor[here].sum()) for here in within],
+            "friction_wh": friction_wh,
+            "limit": [main_limit(here) if wh > 0 else "" for here, wh in zip(within, friction_wh, strict=True)],
+        }
+    )

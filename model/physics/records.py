@@ -7,7 +7,7 @@ driver. A choice is its place among the field's choices, what was left empty is 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Any, get_type_hints
 
 import numpy as np
@@ -131,9 +131,15 @@ MOMENT_ON_ROAD: np.dtype[np.void] = np.dtype(
 
 def moments_on_road(count: int) -> Records:
     """`count` moments on a flat dry road with nothing of its own, standing, warmed up."""
-    moments = np.zeros(count, dtype=MOMENT_ON_ROAD)
-    moments["step_s"], moments["warmed_up"], moments["heading"] = 1.0, True, 1.0
-    moments["surface"] = SURFACES.index("dry")
+    return np.repeat(_one_moment(), count)
+
+
+@cache
+def _one_moment() -> Records:
+    """One of them, shape (1,); a whole row is copied sooner than column after column is filled."""
+    moment = np.zeros(1, dtype=MOMENT_ON_ROAD)
+    moment["step_s"], moment["warmed_up"], moment["heading"] = 1.0, True, 1.0
+    moment["surface"] = SURFACES.index("dry")
     for own in ("ambient_c", "lift_off_mps2", "cabin_w", "pack_c", "pack_after_c", "charge_to"):
-        moments[own] = np.nan
-    return moments
+        moment[own] = np.nan
+    return moment

@@ -91,10 +91,15 @@ def print_files(chart: Spec, title: str, about: str | None, *, key: str, name: s
             )  # fmt: skip
 
 
-def offer_print(chart: Spec, title: str, about: str | None, *, key: str, name: str, label: str = "") -> None:
-    """The same for a picture that stands without a table of its own, behind a switch."""
+def offer_print(
+    picture: Callable[[], tuple[Spec, str]], about: str | None, *, key: str, name: str, label: str = ""
+) -> None:
+    """The same for a picture that stands without a table of its own, behind a switch; `picture` makes it and its title.
+
+    Most visitors never ask for it.
+    """
     if st.toggle(label or state.display().say("for-print"), key=f"{key}-for-print"):
-        print_files(chart, title, about, key=key, name=name)
+        print_files(*picture(), about, key=key, name=name)
 
 
 def print_svg(picture: Callable[[], Spec]) -> str:

@@ -55,27 +55,22 @@ def drive_strip(
         Stretches that the page is about, bracketed above the speed.
     """
     colours = palette(dark)
-    shown = pd.DataFrame(
-        {
-            "place": display.value(timeline["distance_km"], "km"),
-            "speed": display.value(timeline["speed_kmh"], "km/h"),
-            "height": display.value(timeline["elevation_m"], "m"),
-        }
-    ).round(4)
+    # columns, not a data frame: every page draws the strip anew with every change
+    columns = ("place", "distance_km", "km"), ("speed", "speed_kmh", "km/h"), ("height", "elevation_m", "m")
+    shown = {name: np.round(display.value(timeline[held].to_numpy(), unit), 4) for name, held, unit in columns}
     motor, friction = timeline["motor_slowing_kw"].to_numpy(), timeline["friction_kw"].to_numpy()
     by_friction = (friction >= MARKED_FROM_KW) & (friction >= FRICTION_FROM_SHARE * (motor + friction))
     stretches = {MOTOR: stretches_of(motor >= MARKED_FROM_KW), FRICTION: stretches_of(by_friction)}
     kept = np.union1d(
         thinned(shown, "place", ["speed", "height"]), np.concatenate([ends_of(number) for number in stretches.values()])
     )
-    pieces = pd.concat(
-        shown.assign(stretch=number, what=what).iloc[kept[number[kept] > 0]] for what, number in stretches.items()
-    )
+    marked = {what: kept[number[kept] > 0] for what, number in stretches.items()}
+    rows = np.concatenate([*marked.values()])
 
     top_px = 2 * ROW_PX if annotate else ROW_PX
     foot_px = top_px + SPEED_PX
     total_px = foot_px + GAP_PX + HEIGHT_PX
-    distance = float(shown["place"].iloc[-1])
+    distance = float(shown["place"][-1])
     x = along("place", distance, display.unit("km"))
     fastest = next_step(shown["speed"].max(), 20)
     fastest_words = display.figure(Quantity(fastest, display.unit("km/h"), places=0))
@@ -102,10 +97,23 @@ def drive_strip(
         layer("slow_downs", "rect", {"x": start, "x2": end} | pointed, opacity=0),
         *_key(look),
     ]
-    datasets = {"drive": shown.iloc[kept], "slowing": pieces.drop(columns="height"), "slow_downs": found}
-    words_of = {MOTOR: display.say("strip-motor"), FRICTION: display.say("strip-friction")}
-    datasets["key"] = pd.DataFrame([(what, KEY_STARTS_PX[what], words_of[what]) for what in words_of],
-                                   columns=["what", "start", "words"])  # fmt: skip
+    slowing = {
+        "place": shown["place"][rows],
+        "speed": shown["speed"][rows],
+        "stretch": np.concatenate([stretches[what][places] for what, places in marked.items()]),
+        "what": np.repeat([*marked], [len(places) for places in marked.values()]).astype(object),
+    }
+    key = {
+        "what": [*KEY_STARTS_PX],
+        "start": [*KEY_STARTS_PX.values()],
+        "words": [display.say("strip-motor"), display.say("strip-friction")],
+    }
+    datasets = {
+        "drive": pd.DataFrame({name: values[kept] for name, values in shown.items()}),
+        "slowing": pd.DataFrame(slowing),
+        "slow_downs": found,
+        "key": pd.DataFrame(key),
+    }
     charging = charged_at(timeline, display)
     if len(charging):
         layers += _charging(x, foot_px, top_px, colours.ink)
@@ -146,11 +154,12 @@ def _key(look: Spec) -> list[Spec]:
 
 def charged_at(timeline: pd.DataFrame, display: Display) -> pd.DataFrame:
     """Where the car charges on the way, and the words there; many stand so close that only the first has words."""
-    stops = timeline[timeline["charged_to"].notna()]
+    distance_km = timeline["distance_km"].to_numpy()
+    stops = distance_km[timeline["charged_to"].notna().to_numpy()]
     named = display.say("strip-charges")
     words = [named if place == 0 or len(stops) <= MOST_NAMED else "" for place in range(len(stops))]
-    late = stops["distance_km"] > LATE_SHARE * timeline["distance_km"].iloc[-1]
-    return pd.DataFrame({"start": display.value(stops["distance_km"], "km"), "words": words, "late": late})
+    late = stops > LATE_SHARE * distance_km[-1]
+    return pd.DataFrame({"start": display.value(stops, "km"), "words": words, "late": late})
 
 
 def _charging(x: Spec, foot_px: float, top_px: float, ink: str) -> list[Spec]:
@@ -176,19 +185,22 @@ def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
 
 def pointed_at(slow_downs: pd.DataFrame, display: Display) -> pd.DataFrame:
     """What a pointer finds over a slow-down; everything that has to be seen is drawn."""
-    speeds = display.value(slow_downs[["from_kmh", "to_kmh"]], "km/h").round().astype(int)
     unit = display.unit("km/h")
+    first, last = (
+        np.round(display.value(slow_downs[end].to_numpy(), "km/h")).astype(int).tolist()
+        for end in ("from_kmh", "to_kmh")
+    )
 
     def wh(energies: pd.Series) -> list[str]:
-        return [display.figure(Quantity(energy, "Wh")) for energy in energies]
+        return [display.figure(Quantity(energy, "Wh")) for energy in energies.tolist()]
 
     return pd.DataFrame(
         {
-            "start": display.value(slow_downs["start_km"], "km"),
-            "end": display.value(slow_downs["end_km"], "km"),
+            "start": display.value(slow_downs["start_km"].to_numpy(), "km"),
+            "end": display.value(slow_downs["end_km"].to_numpy(), "km"),
             display.say("strip-slow-down"): [
                 display.say("with-unit", number=display.say("span", low=str(a), high=str(b)), unit=unit)
-                for a, b in speeds.itertuples(index=False)
+                for a, b in zip(first, last, strict=True)
             ],
             display.say("strip-to-motor"): wh(slow_downs["motor_wh"]),
             display.say("strip-to-friction"): wh(slow_downs["friction_wh"]),
@@ -204,9 +216,9 @@ def strip_finding(
 ) -> str:
     """What the strip shows, in words with its numbers; `annotate` as for `drive_strip`."""
     sentences = _finding(timeline, slow_downs, display)
-    charged = timeline.loc[timeline["charged_to"].notna(), "distance_km"]
+    charged = timeline["distance_km"].to_numpy()[timeline["charged_to"].notna().to_numpy()]
     if len(charged):
-        places = Several(tuple(Quantity(place, "km", places=0) for place in charged))
+        places = Several(tuple(Quantity(float(place), "km", places=0) for place in charged))
         sentences.append(display.say("strip-charged", places=places))
     if annotate:
         notes = [
@@ -236,7 +248,8 @@ def _finding(timeline: pd.DataFrame, slow_downs: pd.DataFrame, display: Display)
         "motor": Share(motor_kwh / braked),
         "friction": Share(friction_kwh / braked),
     }
-    by_limit = timeline.assign(kwh=timeline["friction_kw"] * timeline["step_s"]).groupby("limit")["kwh"].sum()
-    why = because({str(name): kwh for name, kwh in by_limit.items() if name}, display)
+    places, names = pd.factorize(timeline["limit"])
+    by_limit = np.bincount(places, weights=(timeline["friction_kw"] * timeline["step_s"]).to_numpy())
+    why = because({str(name): float(kws) for name, kws in zip(names, by_limit, strict=True) if name}, display)
     braking = display.say("strip-braked-because", why=why, **found) if why else display.say("strip-braked", **found)
     return [road, braking]

@@ -11,6 +11,7 @@ from typing import Any
 import pandas as pd
 import vl_convert
 
+from pages.parts.keeping import ask
 from pages.parts.theme import DARK, LIGHT, LINE_PX, PRINT_FONT, Palette, Spec
 
 PRINT_PX = 720
@@ -32,9 +33,14 @@ def svg(spec: Spec, width_px: int) -> str:
     layers = [
         layer for layer in spec["layer"] if not (isinstance(layer["mark"], dict) and layer["mark"].get("opacity") == 0)
     ]
-    datasets = {name: table.to_dict("records") for name, table in spec["datasets"].items()}
-    drawn = vl_convert.vegalite_to_svg(spec | {"layer": layers, "datasets": datasets, "width": width_px})
-    return PLACES.sub(lambda place: LONG_NUMBER.sub(r"\1", place[0]), drawn)
+    needed = {layer["data"].get("name") for layer in layers}
+    datasets = {name: table.to_dict("records") for name, table in spec["datasets"].items() if name in needed}
+    return ask(_drawn, spec | {"layer": layers, "datasets": datasets, "width": width_px}).given
+
+
+def _drawn(spec: Spec) -> str:
+    # drawing takes longer than a whole page, and few changed values move a picture: it is kept by all that stands in it
+    return PLACES.sub(lambda place: LONG_NUMBER.sub(r"\1", place[0]), vl_convert.vegalite_to_svg(spec))
 
 
 def png(spec: Spec, width_px: int) -> bytes:

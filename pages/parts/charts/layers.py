@@ -13,6 +13,7 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
+from model.describe.trace import Array
 from pages.parts.theme import LINE_PX, Palette, Spec
 
 
@@ -60,20 +61,22 @@ def next_step(value: float, step: float) -> float:
     return float(step * max(1, np.ceil(value / step)))
 
 
-def thinned(steps: pd.DataFrame, by: str, keep: Sequence[str], bins: int = 250) -> NDArray[np.intp]:
+def thinned(
+    steps: pd.DataFrame | Mapping[str, Array], by: str, keep: Sequence[str], bins: int = 250
+) -> NDArray[np.intp]:  # fmt: skip
     """Positions of the rows that a line as fine as a screen shows needs.
 
     Of each of `bins` equal parts of column `by`: the first and last row, and the extremes of the columns `keep`.
     """
-    place = steps[by].to_numpy()
-    if len(steps) <= 2 * bins or place[-1] <= place[0]:
-        return np.arange(len(steps))
+    place = np.asarray(steps[by])
+    if len(place) <= 2 * bins or place[-1] <= place[0]:
+        return np.arange(len(place))
     part = np.minimum((place - place[0]) / (place[-1] - place[0]) * bins, bins - 1).astype(int)
     starts = np.flatnonzero(np.diff(part, prepend=-1))
-    found = [starts, np.append(starts[1:], len(steps)) - 1]
+    found = [starts, np.append(starts[1:], len(place)) - 1]
     for column in keep:
         # sorted by part, then by value: each part's extremes stand at its ends
-        order = np.lexsort((steps[column].to_numpy(), part))
+        order = np.lexsort((np.asarray(steps[column]), part))
         found += [order[ends] for ends in found[:2]]
     return np.unique(np.concatenate(found))
 
