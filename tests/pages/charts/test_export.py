@@ -5,9 +5,11 @@ import xml.etree.ElementTree as ElementTree
 
 from model.kernel.timeline import books, slow_downs, timeline
 from model.words.quantities import Display
+from pages.parts.charts import export
 from pages.parts.charts.drive_strip import drive_strip
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.export import PAPER, PRINT_PX, for_print, svg, warm_up
+from pages.parts.keeping import Reply
 from pages.parts.theme import LIGHT
 from tests.pages.charts.specs import driven
 
@@ -41,9 +43,20 @@ def test_the_specification_is_left_as_it_was():
     assert all(table.equals(before[name]) for name, table in STRIP["datasets"].items())
 
 
-def test_the_same_picture_gives_the_same_text():
+def test_the_same_picture_gives_the_same_text(monkeypatch):
     picture = before_after(books(UDDS), Display())
-    assert svg(picture, 400) == svg(picture, 400)
+    monkeypatch.setattr(export, "ask", lambda draw, spec: Reply(draw(spec)))
+    assert svg(picture, 700) == svg(picture, 700)
+
+
+def test_a_picture_is_drawn_again_only_where_something_in_it_moved(monkeypatch):
+    drawn = []
+    monkeypatch.setattr(export.vl_convert, "vegalite_to_svg", lambda spec: drawn.append(spec) or f"{len(drawn)}")
+    events = slow_downs(UDDS)
+    moved = drive_strip(timeline(UDDS), events.assign(motor_wh=events["motor_wh"] + 1), Display())
+    assert svg(STRIP, 701) == svg(moved, 701) and len(drawn) == 1
+    faster = timeline(UDDS).assign(speed_kmh=timeline(UDDS)["speed_kmh"] + 1)
+    assert svg(drive_strip(faster, events, Display()), 701) != svg(STRIP, 701) and len(drawn) == 2
 
 
 def test_it_asks_nothing_of_anybody():
