@@ -269,7 +269,9 @@ def answer() -> None:
     else:
         st.markdown(wording.answer_before(scenario, display))
     if not result.followed:
-        st.warning(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s, display))
+        slower = wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s, display)
+        if slower:
+            st.warning(slower)
     frost, unusual = departures.frost_text(scenario, display), departures.unusual_text(scenario, display)
     for sentence in (frost, unusual, band_text(result, bands, display)):
         if sentence:

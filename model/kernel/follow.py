@@ -22,6 +22,7 @@ from model.kernel.march import (
     warm_pack_before_j,
 )
 from model.kernel.road import road_of
+from model.kernel.run import Run
 from model.physics.cabin import cabin_of, cabin_w, rise_at_start_k
 from model.physics.cells import capacity_j, greatest_w, open_circuit_v, resistance_ohm
 from model.physics.engine import has_engine
@@ -32,6 +33,10 @@ from model.physics.wheels import demand_at_wheels, effective_kg, outside_at, out
 
 CRAWL_MPS = 0.5
 """A car slower than this on an open road is taken to be stuck."""
+
+
+LATE_SHARE = 0.01
+"""A drive that takes at most so much longer than described [1] is told as the drive described: nobody sees it."""
 
 
 @door
@@ -91,6 +96,26 @@ def walk(car: CarRecord, road: Records, power_w: float, length_m: Array, speed: 
         if reached < CRAWL_MPS < wanted and before < CRAWL_MPS:
             return step
     return NOWHERE
+
+
+def longer_share(run: Run) -> Array:
+    """How much longer each car of a run would take than the trace has [1]; 0 where it keeps up, of shape (cars,).
+
+    Infinite where it cannot get through at all: where the battery is empty on the way, or a hill stops the car.
+    """
+    energies, road = run.energies, run.road
+    longer = np.where(energies["empty_at"] == NOWHERE, 0.0, np.inf)
+    length_m, half_mps = road["speed_mps"] * road["step_s"], road["acceleration_mps2"] * road["step_s"] / 2
+    described = np.concatenate([road["speed_mps"][:1] - half_mps[:1], road["speed_mps"] + half_mps])
+    for place in np.flatnonzero(~energies["able"] & (longer == 0)):
+        car, speed = run.cars[place], np.maximum(described, 0.0)
+        if walk(car, road, left_for_drive_w(car, road), length_m, speed) != NOWHERE:
+            longer[place] = np.inf
+            continue
+        mean = (speed[:-1] + speed[1:]) / 2
+        step_s = np.divide(length_m, mean, out=road["step_s"].copy(), where=mean > 0)
+        longer[place] = max(float(step_s.sum() / road["step_s"].sum()) - 1, 0.0)
+    return longer
 
 
 def follow(trace: Trace, car: Car, conditions: Conditions) -> tuple[Trace, bool]:

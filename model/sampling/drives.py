@@ -104,7 +104,7 @@ class Bands:
     down to empty, and `range_gain_km` what of the full battery's range is regeneration's; what the cold holds back of
     the battery is taken off. All three are None where the drive takes next to nothing
     (`model.kernel.savings.has_range`). `unable` of the `runs` drawn cars could not do the drive, for want of power or
-    charge; they are counted in as if they could.
+    charge; they are counted in as if they could. `late` and `slowest_share` are as in `Samples`.
     """
 
     saved_share: Band | None
@@ -116,6 +116,8 @@ class Bands:
     daily_range_km: Band | None = None
     unable: int = 0
     runs: int = 0
+    late: int = 0
+    slowest_share: float = 0.0
 
 
 def answer_of(result: Result, samples: Samples, daily_charge_limit: float = Year.daily_charge_limit) -> Bands:
@@ -136,6 +138,8 @@ def answer_of(result: Result, samples: Samples, daily_charge_limit: float = Year
         daily_range_km=daily_range_km,
         unable=samples.unable,
         runs=len(net),
+        late=samples.late,
+        slowest_share=samples.slowest_share,
     )
 
 

@@ -22,6 +22,7 @@ from model.describe.parameters import Assumed
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
+from model.kernel.follow import LATE_SHARE, longer_share
 from model.kernel.march import drive_all
 from model.kernel.road import road_of
 from model.kernel.run import Run, undriven
@@ -102,8 +103,10 @@ class Samples:
     `usable_kwh` is the size of the battery, `held_kwh` what can be drawn of a full one as cold as at the end of the
     drive, `cells_kwh` what the cells gave on the drive, less what regeneration brought them: what has to be filled up
     again.
-    `unable` counts the cars whose motor or battery could not give what the trace asks (`drove`). They are counted in
-    as if they could: a car that is slower would drive another trace.
+    `unable` counts the cars whose motor or battery could not give what the trace asks, `late` those of them that
+    would take more than `LATE_SHARE` longer or could not get through, and `slowest_share` is how much longer the
+    slowest would take [1]: infinite where it could not get through. They are counted in as if they could: a car that is
+    slower would drive another trace.
     """
 
     out_kwh: Array
@@ -113,18 +116,21 @@ class Samples:
     held_kwh: Array
     cells_kwh: Array
     unable: int = 0
+    late: int = 0
+    slowest_share: float = 0.0
 
     @classmethod
     def of(cls, *energies_j: Array) -> Samples:
         """From what `at_terminals` measures, each of shape (runs,)."""
-        *energies, drove = energies_j
+        *energies, drove, longer = energies_j
         out, back, without, usable, held, cells = (energy / J_PER_KWH for energy in energies)
-        return cls(out, back, without, usable, held, cells, int((drove == 0).sum()))
+        counted = int((drove == 0).sum()), int((longer > LATE_SHARE).sum()), float(longer.max())
+        return cls(out, back, without, usable, held, cells, *counted)
 
     def at(self, places: NDArray[np.intp]) -> Samples:
         """Some of the runs by their places, as often as they are named."""
         kept = {one.name: getattr(self, one.name) for one in fields(self)}
-        return Samples(**kept | {name: of[places] for name, of in kept.items() if name != "unable"})
+        return Samples(**kept | {name: of[places] for name, of in kept.items() if isinstance(of, np.ndarray)})
 
     @property
     def net_kwh(self) -> Array:
@@ -143,14 +149,14 @@ class Samples:
 
 
 def at_terminals(run: Run) -> tuple[Array, ...]:
-    """What `Samples.of` takes, measured on drives with regeneration: energies [J], and whether the car could."""
+    """What `Samples.of` takes, measured on drives with regeneration: energies [J], whether the car could, how late."""
     cars: Any = run.cars.view(np.recarray)
     charge = run.energies["soc_start"] - run.energies["soc_end"]
     usable_j = cars.usable_kwh * J_PER_KWH
     cells_j = charge * usable_j + run.energies["charged_j"]
     held_j = usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) * J_PER_KWH
     drove = run.energies["able"].astype(float)
-    return run.out_j, run.in_j, run.friction_only_net_j, usable_j, held_j, cells_j, drove
+    return run.out_j, run.in_j, run.friction_only_net_j, usable_j, held_j, cells_j, drove, longer_share(run)
 
 
 def run_each(

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from model.describe.figures import Part, Quantity, Several
+from model.describe.figures import Part, Quantity, Several, Share
 from model.describe.scenario import Scenario
+from model.kernel.follow import LATE_SHARE
 from model.kernel.savings import Result
 from model.out.comparison import Side
 from model.sampling.drives import Bands, YearOfDrives
@@ -51,14 +52,17 @@ def compared_text(sides: Sequence[Side], until_km: float, display: Display) -> s
 
 
 def band_text(result: Result, answer: Bands, display: Display) -> str:
-    """How many of the band's cars would be empty sooner than the one shown, or could not drive this at all."""
-    if not answer.unable:
+    """How many of the band's cars would be empty sooner than the one shown, clearly slower, or not get through."""
+    if not answer.late:
         return ""
-    cars = {"unable": answer.unable, "cars": answer.runs}
+    cars = {"unable": answer.late, "cars": answer.runs}
     if result.trace.ends:
         return display.say("band-empty-sooner", **cars)
     if len(result.trace.charging):
         return display.say("band-charges-sooner", **cars)
+    if np.isfinite(answer.slowest_share):
+        longer, slowest = Share(LATE_SHARE, places=0), Share(answer.slowest_share)
+        return display.say("band-slower", longer=longer, slowest=slowest, **cars)
     return display.say("band-unable", **cars)
 
 

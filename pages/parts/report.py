@@ -221,7 +221,7 @@ def warnings(taken: TakeAway) -> list[str]:
     beside = (departures.frost_text(scenario, display), departures.unusual_text(scenario, display))
     reached = reach_text(result, display), stops_text(result, display)
     found += filter(None, [*reached, *beside, band_text(result, taken.answer, display)])
-    return found
+    return [*filter(None, found)]
 
 
 def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:

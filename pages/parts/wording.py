@@ -12,6 +12,7 @@ from model.describe.figures import Quantity, Several, Share, Shares, Span
 from model.describe.parameters import Assumed, assumed_figures, class_labels
 from model.describe.scenario import SEASONS, Conditions, Leg, Scenario, Year, own_prices
 from model.describe.scenario_io import starting_drives
+from model.kernel.follow import LATE_SHARE
 from model.kernel.savings import Result
 from model.sampling.beside_now import BesideNow, price_key
 from model.sampling.drives import Bands, YearOfDrives
@@ -34,7 +35,7 @@ HABIT_NUMBERS = {
 
 def together(sentence: str) -> str:
     """A sentence whose numbers stay on one line with their units."""
-    return re.sub(r"(?<=\d) (?=(?:%|°[CF]|m/s²|k?Wh|k[WmgN]|km/h|mph|m|mi|ft|lb|l|s|min)(?!\w))", NO_BREAK, sentence)
+    return re.sub(r"(?<=\d) (?=(?:%|°[CF]|m/s²|k?Wh|k[WmgN]|km/h|mph|lbf?|[glms]|mi|ft|min)(?!\w))", NO_BREAK, sentence)
 
 
 def other_version(version: str, display: Display) -> str:
@@ -210,8 +211,12 @@ def beside_words(found: BesideNow, scenario: Scenario, display: Display) -> str:
 
 
 def not_followed(described_s: float, driven_s: float, display: Display) -> str:
-    """What the car did where it could not keep the described speeds."""
+    """What the car did where it could not keep the described speeds; empty where nobody would see it."""
+    if driven_s <= (1 + LATE_SHARE) * described_s:
+        return ""
     places = 0 if round(described_s / 60) < round(driven_s / 60) else 1
+    if round(described_s / 60, places) == round(driven_s / 60, places):
+        return ""
     return display.say(
         "not-followed",
         driven=Quantity(driven_s / 60, "minutes", places=places),

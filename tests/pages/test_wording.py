@@ -105,7 +105,7 @@ def test_the_year_counts_its_days_and_prices():
 
 def test_unusual_inputs_come_in_the_units_shown():
     windy = TOWN.with_setting("wind_kmh", -80.0)
-    assert departures.unusual_text(windy, US) == "Unusual inputs: headwind −49.7 mph (usual −18.6 to 18.6 mph)."
+    assert departures.unusual_text(windy, US) == "Unusual inputs: headwind −50 mph (usual −19 to 19 mph)."
     full = TOWN.with_leg(1, "stops", 90).with_setting("soc_start", 1.0)
     assert departures.unusual_text(full, METRIC) == (
         "Unusual inputs: charge at the start 100 % (usual 15 to 90 %); leg 2: stops 90 (usual 0 to 60)."
@@ -130,7 +130,7 @@ def test_the_drive_is_named_until_its_road_is_changed():
     changed = TOWN.with_leg(0, "distance_km", 3.0)
     assert wording.drive_id(changed) is None
     assert wording.drive_words(changed, METRIC) == "drive of 20 km"
-    assert wording.drive_words(replace(changed, return_trip=False), US) == "drive of 6.21 mi"
+    assert wording.drive_words(replace(changed, return_trip=False), US) == "drive of 6.2 mi"
 
 
 def test_season_words():
@@ -185,7 +185,17 @@ def test_provenance_of_the_mass():
 
 def test_a_drive_that_was_not_followed_says_what_it_did_instead():
     assert "45 minutes instead of 40." in wording.not_followed(2400, 2700, METRIC)
-    assert "40.2 minutes instead of 40.0." in wording.not_followed(2400, 2412, METRIC)
+    assert "10.2 minutes instead of 10.0." in wording.not_followed(600, 612, METRIC)
+
+
+@pytest.mark.parametrize("described_s", [30.0, 299.0, 3060.0, 36000.0])
+@pytest.mark.parametrize("longer", [0.0001, 0.005, 0.0099, 0.0101, 0.02, 0.3])
+def test_no_drive_is_said_to_take_as_long_as_described_instead(described_s, longer):
+    """It had read: took 51.0 minutes instead of 51.0."""
+    told = wording.not_followed(described_s, described_s * (1 + longer), METRIC)
+    found = re.search(r"took ([\d,.]+).minutes? instead of ([\d,.]+)\.", told)
+    assert (longer > 0.01) == bool(told) or described_s * longer < 6
+    assert not told or found.group(1) != found.group(2), told
 
 
 @pytest.mark.parametrize("pedal", ["blended", "friction"])

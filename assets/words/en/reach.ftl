@@ -46,6 +46,17 @@ band-charges-sooner = In the band, { $unable } of { $cars } drawn cars would hav
    *[other] they are counted as if they could.
 }
 
+# Cars of the band that drive it more slowly than the one shown.
+# $unable: count
+# $cars: count
+# $longer: share
+# $slowest: share
+band-slower = In the band, { $unable } of { $cars } drawn cars would take over { $longer } longer, for want of power, the
+    slowest { $slowest }; { $unable ->
+    [one] it is counted as if it kept up.
+   *[other] they are counted as if they kept up.
+}
+
 # $unable: count
 # $cars: count
 band-unable = In the band, { $unable } of { $cars } drawn cars could not do this drive, for want of power or charge;

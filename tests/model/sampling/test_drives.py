@@ -8,6 +8,7 @@ import pytest
 from model.describe.parameters import Assumed, assumed_figures, car_of, open_figures_of
 from model.describe.scenario import SEASONS, Leg, Scenario
 from model.describe.scenario_io import starting_drives
+from model.kernel.follow import LATE_SHARE
 from model.kernel.savings import LEAST_WH_PER_KM
 from model.physics.air_and_tyres import air_density
 from model.sampling import drives
@@ -170,13 +171,19 @@ def test_cars_of_the_band_that_cannot_keep_the_speeds_are_counted():
     hill = hill.with_setting("cabin", False)
     result = drive(hill.with_setting("motor_peak_kw", 90.0))
     assert result.followed
-    figures = {"motor_peak_kw": Assumed(60.0, 90.0, 120.0, "assumed", "")}
+    figures = {"motor_peak_kw": Assumed(25.0, 90.0, 120.0, "assumed", "")}
     drawn = sample(figures, 20)
     samples = run_samples(result.trace, result.car, result.conditions, result.driver, drawn)
     alone = [drive(hill.with_setting("motor_peak_kw", float(peak))).followed for peak in drawn["motor_peak_kw"][:, 0]]
     assert 0 < samples.unable == alone.count(False) < 20
+    times = [drive(hill.with_setting("motor_peak_kw", float(peak))).trace.duration_s
+             for peak in drawn["motor_peak_kw"][:, 0]]  # fmt: skip
+    longer = np.array(times) / result.trace.duration_s - 1
+    assert samples.slowest_share == pytest.approx(longer.max(), abs=0.002) and longer.max() > 0.05
+    assert 0 < samples.late == (longer > LATE_SHARE).sum() <= samples.unable
     answer = answer_of(result, samples)
     assert (answer.unable, answer.runs) == (samples.unable, 20)
+    assert (answer.late, answer.slowest_share) == (samples.late, samples.slowest_share)
     assert answer_of(drive(TOWN), samples_of(TOWN, drive(TOWN), 20)).unable == 0
 
 
