@@ -21,7 +21,7 @@ from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, spli
 from model.words.entries import tidy
 from model.words.quantities import Display, Value
 from model.words.refusals import refusal_words
-from pages.parts import panel_words, state
+from pages.parts import own_settings, panel_words, state
 from pages.parts.charts import panels, panels_machine
 from pages.parts.charts.limits import LIMITS, limit_text
 from pages.parts.drive_part import last_answer
@@ -33,6 +33,8 @@ from pages.parts.theme import TEXT_PX, Spec
 PANEL = "panel"
 """The page's parameter in the address for which panel is shown; what is set on it stands beside it."""
 SPEED_STEP = 5.0
+SLOWING_STEPS = {False: 0.5, True: 0.01}
+"""Of how hard the car is slowed: in m/s², and in g for US readers."""
 STOPS = ("1", "10")
 EMERGENCY_MPS2 = PANEL_FIELDS["slowing_mps2"].maximum
 
@@ -63,6 +65,11 @@ def settings() -> PanelSettings:
     """What is set, with speeds as the sliders can show them."""
     now = settings_of(st.query_params.to_dict())[0]
     speeds = {key: held(key, shown(key, getattr(now, key))) for key in ("slower_kmh", "faster_kmh", "from_kmh")}
+    if state.display().us:
+        # its slider in g stands for what it shows
+        speeds["slowing_mps2"] = own_settings.as_slid(
+            PANEL_FIELDS["slowing_mps2"], now.slowing_mps2, SLOWING_STEPS[True]
+        )
     return replace(now, **speeds)
 
 
@@ -114,6 +121,13 @@ def number_slider(key: str, label: str, step: float) -> None:
               on_change=lambda: put(key, st.session_state[name]))  # fmt: skip
 
 
+def slowing_slider() -> None:
+    """How hard the car is slowed, in the visitor's unit."""
+    display = state.display()
+    label = say("panel-how-hard", unit=display.unit("m/s²"))
+    own_settings.slide(PANEL_FIELDS["slowing_mps2"], settings().slowing_mps2, SLOWING_STEPS[display.us], label)
+
+
 def choose(key: str, label: str, words: dict[str, str]) -> None:
     """A choice between a few words."""
     name = f"set-{key}"
@@ -128,7 +142,7 @@ def stop_sliders() -> None:
     with left:
         speed_slider("from_kmh", label=say("panel-stop-from", unit=unit()))
     with right:
-        number_slider("slowing_mps2", say("panel-how-hard"), 0.5)
+        slowing_slider()
 
 
 # the panels
@@ -140,7 +154,7 @@ def speed_squared_controls() -> None:
     with left:
         speed_slider("slower_kmh", "faster_kmh", label=say("panel-two-speeds", unit=unit()))
     with right:
-        number_slider("slowing_mps2", say("panel-how-hard"), 0.5)
+        slowing_slider()
 
 
 def speed_squared(result: Result, now: PanelSettings, display: Display) -> Shown:
@@ -212,12 +226,13 @@ def who_slows(result: Result, now: PanelSettings, display: Display) -> Shown:
     late = late_motor(stopped, min(now.slowing_mps2, hardest))
     table = split.iloc[:: max(1, len(split) // 20)]
     why = [limit_text(limit, display) if limit in LIMITS else "–" for limit in table["limit"]]
+    slowed = display.unit("m/s²")
     table = pd.DataFrame(
         {
             say("panel-who-column-speed", unit=unit()): display.value(table["speed_kmh"], "km/h").round(1),
-            say("panel-who-column-road"): table["road_mps2"].round(2),
-            say("panel-who-column-motor"): table["motor_mps2"].round(2),
-            say("panel-who-column-friction"): table["friction_mps2"].round(2),
+            say("panel-who-column-road", unit=slowed): display.value(table["road_mps2"], "m/s²").round(2),
+            say("panel-who-column-motor", unit=slowed): display.value(table["motor_mps2"], "m/s²").round(2),
+            say("panel-who-column-friction", unit=slowed): display.value(table["friction_mps2"], "m/s²").round(2),
             say("panel-who-column-why"): why,
         }
     )

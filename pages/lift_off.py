@@ -10,10 +10,11 @@ from model.describe.fields import Field, InputError
 from model.describe.figures import Quantity
 from model.describe.parameters import car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, Scenario
-from model.describe.units import KMH_PER_MPS
+from model.describe.units import KM_PER_MILE, KMH_PER_MPS
 from model.lift_off.hills import held_downhills, rolling_downhill_pct, slowing_on_hills
 from model.one_stop.slow_down import FROM_KMH, TO_KMH, compare, unneeded_dip
 from model.words.entries import help_of
+from model.words.lift_off import bare_strength
 from model.words.quantities import number_text
 from model.words.refusals import refusal_words
 from pages.parts import departures, state, wording
@@ -29,8 +30,8 @@ from pages.parts.state import LiftOff
 from pages.parts.theme import TEXT_PX
 from pages.parts.trailer import draw_trailer
 
-HILL_SPEEDS = {False: (30.0, 50.0, 80.0, 120.0), True: (20.0, 30.0, 50.0, 75.0)}
-"""In km/h, and in mph for US readers."""
+HILL_SPEEDS = {False: (30.0, 50.0, 80.0, 120.0), True: (20.0, 50.0 / KM_PER_MILE, 50.0, 75.0)}
+"""In km/h, and in mph for US readers; the second is the one at which the advice is asked to hold a hill."""
 HILL_SPEED = "hill_kmh"
 """The page's own parameter in the address: the speed on hills."""
 SLOW_DOWN_KMH = (80.0, 50.0)
@@ -102,7 +103,8 @@ def more_settings() -> None:
     field = LEG_FIELDS["lift_off_mps2"]
     st.markdown(display.say("lift-off-legs-help", help=help_of(field, display)))
     for place, leg in enumerate(scenario.legs):
-        label = display.say("lift-off-of-leg", leg=place + 1, described=wording.leg_words(leg, display))
+        label = display.say("lift-off-of-leg", leg=place + 1, described=wording.leg_words(leg, display),
+                            unit=display.unit("m/s²"))  # fmt: skip
         control(field, leg=place, label=label, help="")
 
 
@@ -165,7 +167,7 @@ def draw_hills(found: LiftOff) -> None:
     # of equal strengths the more important name stays
     kinds = {0.0: "rolling", yours: "yours", advised: "advised"}
     names = {
-        strength: display.say("lift-off-name", kind=kinds[strength], strength=Quantity(strength, "", 6, trimmed=True))
+        strength: display.say("lift-off-name", kind=kinds[strength], strength=bare_strength(strength))
         for strength in dict.fromkeys((advised, yours, 0.0))
     }
     slowing = slowing_on_hills(scenario, speed, tuple(names))

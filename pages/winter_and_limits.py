@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 from html import escape
 
+import numpy as np
 import pandas as pd
 import streamlit as st
 
@@ -148,15 +149,18 @@ def draw_cold() -> None:
     ask_of_winter()
     names = cold_words.fade_names(display)
     left, right = st.columns(HALVES, gap="large")
-    parts = found.costs.parts_kwh
+    parts, unit = found.costs.parts_kwh, display.unit("m/s²")
+
+    def slowings(held: Iterable[float]) -> list[float]:
+        return [round(display.value(slowing, "m/s²"), 2) for slowing in held]
 
     def fades_table() -> pd.DataFrame:
         return pd.DataFrame(
             {
                 display.say("fade-column-lift-off"): names,
-                display.say("fade-column-asked"): [lift.asked_mps2 for lift in found.fades],
-                display.say("fade-column-motor"): [round(lift.motor_mps2, 2) for lift in found.fades],
-                display.say("fade-column-rolling"): [round(lift.rolling_mps2, 2) for lift in found.fades],
+                display.say("fade-column-asked", unit=unit): slowings(lift.asked_mps2 for lift in found.fades),
+                display.say("fade-column-motor", unit=unit): slowings(lift.motor_mps2 for lift in found.fades),
+                display.say("fade-column-rolling", unit=unit): slowings(lift.rolling_mps2 for lift in found.fades),
             }
         )
 
@@ -201,19 +205,22 @@ def draw_grip() -> None:
     part(said, grip_controls, draw_axles, many_controls=True)
     left, right = st.columns(HALVES, gap="large")
     with left:
-        rows = found.by_surface
+        rows, unit = found.by_surface, display.unit("m/s²")
         table = pd.DataFrame({display.say("roads-column-road"): roads_in_words(rows)})
         for level, name in ROAD_COLUMNS.items():
-            table[display.say(name)] = rows[level].map(grip_charts.no_more_than)
+            most = [grip_charts.no_more_than(one, display) for one in rows[level]]
+            table[display.say(name, unit=unit)] = np.round(display.value(np.array(most), "m/s²"), 2)
         table[display.say("roads-column-margin")] = [display.say("margin-name", margin=one) for one in rows["margin"]]
         chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], display, dark)
         picture(chart, grip_words.roads_words(found, display), table, "roads")
     with right:
         if found.balance is None:
-            names = {"slowing_mps2": "weight-column-slowing", "front": "weight-column-front",
-                     "rear": "weight-column-rear"}  # fmt: skip
+            slowing = display.say("weight-column-slowing", unit=display.unit("m/s²"))
+            loads = found.loads.assign(slowing_mps2=display.value(found.loads["slowing_mps2"], "m/s²"))
+            loads = named(loads.round(3), {"front": "weight-column-front", "rear": "weight-column-rear"})
             chart = grip_charts.loads(found.loads, found.check["lift_off_mps2"], display, dark)
-            picture(chart, grip_words.weight_words(found, display), named(found.loads.round(3), names), "weight")
+            table = loads.rename(columns={"slowing_mps2": slowing})
+            picture(chart, grip_words.weight_words(found, display), table, "weight")
         else:
             names = {"front_share": "balance-column-share", "front": "balance-column-front",
                      "rear": "balance-column-rear"}  # fmt: skip

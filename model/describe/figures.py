@@ -11,6 +11,7 @@ class Quantity:
 
     It is told with `digits` significant digits; with `places` decimals where that is given; and without zeros that say
     nothing where it is `trimmed`, as what somebody entered is. A difference is `signed`: a plus before what is more.
+    A `bare` one stands without its unit, which is told beside it.
     """
 
     value: float
@@ -19,6 +20,7 @@ class Quantity:
     places: int | None = None
     trimmed: bool = False
     signed: bool = False
+    bare: bool = False
 
 
 @dataclass(frozen=True)

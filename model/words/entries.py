@@ -92,12 +92,18 @@ def shown_value(field: Field, value: Entry, display: Display) -> Entry:
     return tidy(100 * value if percent else display.value(value, field.unit), 4 if display.us else 6)
 
 
+def entry_value(field: Field, value: float | None, display: Display) -> float | None:
+    """A held number as its entry shows it: as round as makes sense where it was not entered in the unit shown."""
+    if value is None or field.kind != "number" or in_percent(field):
+        return shown_value(field, value, display)
+    return display.entry(value, field.unit)
+
+
 def entered(field: Field, value: float, display: Display) -> Quantity:
     """A figure as it is entered: in percent where it is a share, with the digits that its widget shows."""
-    digits = 4 if display.us else 6
     if in_percent(field):
-        return Quantity(100 * value, "%", digits, trimmed=True)
-    return Quantity(value, "" if field.unit == "1" else field.unit, digits, trimmed=True)
+        return Quantity(100 * value, "%", 4 if display.us else 6, trimmed=True)
+    return Quantity(value, "" if field.unit == "1" else field.unit, 6, trimmed=True)
 
 
 @overload

@@ -17,6 +17,11 @@ def strength(mps2: float) -> Quantity:
     return Quantity(mps2, "m/s²", 3, trimmed=True)
 
 
+def bare_strength(mps2: float) -> Quantity:
+    """The same where an axis or a heading has the unit."""
+    return Quantity(mps2, "m/s²", 3, trimmed=True, bare=True)
+
+
 def word_id(word: str) -> str:
     """A word for a strength as messages choose by it."""
     return {"rolling on": "rolling-on"}.get(word, word)

@@ -12,7 +12,7 @@ from babel import Locale
 
 from model.describe.figures import Figure, Part, Quantity, Several, Share, Shares, Span
 from model.describe.messages import FixedQuantity, MessageError, rendered
-from model.describe.units import KG_PER_LB, KM_PER_MILE
+from model.describe.units import GRAVITY_MPS2, KG_PER_LB, KM_PER_MILE, N_PER_LBF
 from model.sampling.uncertainty import Band
 
 M_PER_FOOT = 0.3048
@@ -29,7 +29,13 @@ US = {
     "l": ("gal", 1 / LITRES_PER_GALLON, 0.0),
     "l/100 km": ("gal/100 mi", KM_PER_MILE / LITRES_PER_GALLON, 0.0),
     "per l": ("per gal", LITRES_PER_GALLON, 0.0),
+    "m/s²": ("g", 1 / GRAVITY_MPS2, 0.0),
+    "kN": ("lbf", 1000 / N_PER_LBF, 0.0),
 }
+ENTRY_PLACES = {"mi": 1, "mph": 0, "ft": 0, "lb": 0, "°F": 0, "g": 2}
+"""Decimals of what was not entered in the US unit but turned into it, at least two digits; others have three digits."""
+TO_THE_DIGIT = ("°F", "g")
+"""Units in which even a small figure has no more decimals: 0.07 g is not 0.071."""
 MPG = "litres/100 km", "mpg", 100 * LITRES_PER_GALLON / KM_PER_MILE
 """A car's consumption, which US units tell the other way round: what is held, what is shown, and their product."""
 MINUS = "\N{MINUS SIGN}"
@@ -67,16 +73,22 @@ class Display:
     def figure(self, figure: Figure) -> str:
         """A figure in words."""
         match figure:
-            case Quantity(value, unit, digits, places, trimmed, signed):
-                shown = self.value(value, unit)
-                number = _number(shown, digits, places, trimmed, self.language)
-                number = _signed(number) if signed else number
-                return _with_unit(number, self.unit(unit), self.language)
-            case Span(low, high, unit, digits, places, trimmed, signed):
-                ends = sorted((self.value(low, unit), self.value(high, unit)))
+            case Quantity(value, unit, digits, places, trimmed, signed, bare):
                 if trimmed:
-                    words = [_number(end, digits, None, True, self.language) for end in ends]
+                    number = entry_text(self.entry(value, unit, digits), self.language)
+                elif (places := self._places(unit, places)) is not None:
+                    number = _rounded(self.value(value, unit), places, self.language)
+                else:
+                    number = number_text(self.value(value, unit), digits, self.language)
+                number = _signed(number) if signed else number
+                return number if bare else _with_unit(number, self.unit(unit), self.language)
+            case Span(low, high, unit, digits, places, trimmed, signed):
+                if trimmed:
+                    words = [entry_text(end, self.language)
+                             for end in sorted(self.entry(end, unit, digits) for end in (low, high))]  # fmt: skip
                     return _with_unit(self._pair(*words), self.unit(unit), self.language)
+                ends = sorted((self.value(low, unit), self.value(high, unit)))
+                places = self._places(unit, places)
                 # both ends with as many decimals as the larger needs, so that a pair reads evenly
                 if places is None:
                     places = _places(max(abs(ends[0]), abs(ends[1]), 1e-12), digits)
@@ -114,8 +126,11 @@ class Display:
         figures = [item for item in items if isinstance(item, Quantity)]
         if len(figures) < len(items) or len({item.unit for item in figures}) > 1:
             return items
-        bare = [replace(item, value=self.value(item.value, item.unit), unit="") for item in figures[:-1]]
-        return (*bare, *figures[-1:])
+        return (*(replace(item, bare=True) for item in figures[:-1]), *figures[-1:])
+
+    def _places(self, unit: str, places: int | None) -> int | None:
+        # a slowing in g has always two decimals, lest one strength be told as two
+        return ENTRY_PLACES["g"] if self.unit(unit) == "g" else places
 
     def _pair(self, low: str, high: str) -> str:
         return low if low == high else _pattern("span", ("low", "high"), self.language).format(low=low, high=high)
@@ -145,6 +160,24 @@ class Display:
             return shown
         _, factor, offset = US[unit]
         return (shown - offset) / factor
+
+    def entry(self, value: float, unit: str, digits: int = 6) -> float:
+        """A figure held in `unit` as an entry shows it, in the unit shown.
+
+        What is round in the unit held was not entered in US units: there it is shown as round as makes sense, and stays
+        what it is until it is changed. What was entered in US units comes back as it was.
+        """
+        shown = self.value(value, unit)
+        if shown is value and not (self.us and unit in US):
+            return _tidy(shown, digits)
+        places = ENTRY_PLACES.get(self.unit(unit))
+        if self.unit(unit) != "g" and _tidy(value, 3) != value:
+            return _tidy(shown, min(digits, 4))
+        if places is None or not shown:
+            return _tidy(shown, 3) if shown else 0.0
+        if self.unit(unit) not in TO_THE_DIGIT:
+            places = max(places, _places(shown, 2))
+        return round(shown, places) + 0.0
 
     def text(self, value: float, unit: str, digits: int = 2) -> str:
         """A figure with `digits` significant digits and its unit."""
@@ -199,12 +232,8 @@ def _marks(language: str) -> dict[int, str]:
     return str.maketrans({",": symbols["group"], ".": symbols["decimal"], "-": MINUS})
 
 
-def _number(value: float, digits: int, places: int | None, trimmed: bool, language: str) -> str:
-    if trimmed:
-        return entry_text(float(f"{value:.{digits}g}"), language)
-    if places is not None:
-        return _rounded(value, places, language)
-    return number_text(value, digits, language)
+def _tidy(value: float, digits: int) -> float:
+    return float(f"{value:.{digits}g}")
 
 
 def number_text(value: float, digits: int = 2, language: str = "en") -> str:

@@ -19,7 +19,7 @@ from model.describe.fields import Entry, Field, FieldError, InputError
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
 from model.describe.typed_numbers import number_typed
-from model.words.entries import choice_word, held_value, help_of, labelled, shown_unit, shown_value, tidy
+from model.words.entries import choice_word, entry_value, held_value, help_of, labelled, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display, capital
 from model.words.refusals import refusal_words, refused_entry
 from pages.parts import state
@@ -127,13 +127,17 @@ def enter(
         As for `control`.
     """
     display = state.display()
-    shown = shown_value(field, value, display)
+    shown = entry_value(field, value, display)
     if field.key in SHOWN_DIGITS and shown is not None:
         shown = tidy(shown, SHOWN_DIGITS[field.key])
     typed, sentence = state.refusals().get(name, ("", ""))
     # a browser's own number field drops a comma or a true minus as it is typed, and so changes the number
     key = state.set_widget(name, typed if sentence else typed_text(shown), behind=behind)
-    by_steps = state.set_widget(f"step-{name.removeprefix('set-')}", shown, behind=behind)
+    kind = int if field.kind == "count" else float
+    # the lower bound may be the greater number shown: miles per gallon
+    low, high = sorted(kind(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
+    within = None if shown is None else min(max(kind(shown), low), high)
+    by_steps = state.set_widget(f"step-{name.removeprefix('set-')}", within, behind=behind)
 
     def take_one(changed: str) -> None:
         if state.is_late(changed):
@@ -153,9 +157,6 @@ def enter(
             state.refusals()[name] = (typed_text(given), refusal_words(refused, display))
 
     label = label or labelled(field, display)
-    kind = int if field.kind == "count" else float
-    # the lower bound may be the greater number shown: miles per gallon
-    low, high = sorted(kind(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
     # a telephone's keyboard of figures may have no minus
     signed = "signed-" if field.minimum < 0 else ""
     mark = "-refused" if sentence or state.refused_at(name) else ""
@@ -226,12 +227,13 @@ def control(
     display, name = state.display(), widget_key(field, leg, where)
     help = help_of(field, display) if help is None else help
     if field.kind in ("number", "count") and look != "slider":
-        held = cast(float | None, value_in(state.scenario(), field, leg))
-        enter(field, name, held, lambda value: write(field, value, leg), label=label, hide_label=hide_label,
+        number = cast(float | None, value_in(state.scenario(), field, leg))
+        enter(field, name, number, lambda value: write(field, value, leg), label=label, hide_label=hide_label,
               help=help, say_refusal=say_refusal, behind=behind)  # fmt: skip
         return
     refused, sentence = state.refusals().get(name, (None, ""))
-    value = shown_value(field, value_in(state.scenario(), field, leg), display)
+    held = value_in(state.scenario(), field, leg)
+    value = shown_value(field, held, display) if look != "slider" else on_slider(field, cast(float, held), display)
     key = state.set_widget(name, refused if sentence else value, behind=behind)
     words: dict[str, Any] = {
         "label": label or labelled(field, display),
@@ -260,10 +262,23 @@ def control(
     elif field.kind == "text":
         st.text_input(max_chars=80, **words)
     else:
-        low, high = (float(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
+        low, high = slider_ends(field, display)
         st.slider(min_value=low, max_value=high, step=step_of(field, display), format="%g", **words)
     if say_refusal:
         say_refusals(name)
+
+
+def slider_ends(field: Field, display: Display) -> tuple[float, float]:
+    """The ends of a field's slider in the unit shown: whole steps within its bounds."""
+    step = step_of(field, display)
+    low, high = (shown_value(field, bound, display) for bound in (field.minimum, field.maximum))
+    return tidy(math.ceil(low / step - 1e-9) * step, 6), tidy(math.floor(high / step + 1e-9) * step, 6)
+
+
+def on_slider(field: Field, value: float, display: Display) -> float:
+    """A value as its slider shows it, in the unit shown."""
+    low, high = slider_ends(field, display)
+    return min(max(cast(float, entry_value(field, value, display)), low), high)
 
 
 def step_of(field: Field, display: Display) -> float:

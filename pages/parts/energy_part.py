@@ -100,7 +100,7 @@ def slow_down_table(events: pd.DataFrame, display: Display) -> pd.DataFrame:
             say("column-at", unit=km): display.value(events["start_km"], "km").round(2),
             say("column-from", unit=kmh): display.value(events["from_kmh"], "km/h").round(1),
             say("column-to", unit=kmh): display.value(events["to_kmh"], "km/h").round(1),
-            say("column-hardest"): events["peak_mps2"].round(2),
+            say("column-hardest", unit=display.unit("m/s²")): display.value(events["peak_mps2"], "m/s²").round(2),
             say("column-motor-wh"): events["motor_wh"].round(1),
             say("column-friction-wh"): events["friction_wh"].round(1),
             say("column-why-friction"): why,

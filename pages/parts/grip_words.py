@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from model.describe.figures import Quantity, Several, Share
+from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.scenario import Scenario
 from model.limits.grip_margin import GripCheck
 from model.limits.limit_settings import STRAIGHT, LimitSettings
@@ -75,7 +75,7 @@ def _facts(check: GripCheck, display: Display, *, in_a_bend: bool) -> list[tuple
     if slip > 0.005:
         delay = Quantity(check["slip_control_delay_s"], "s", 6, trimmed=True)
         lets_go = display.say("grip-slip", slip=Share(slip), delay=delay)
-    band = display.say("grip-pedal-band", least=Quantity(brakes[0], ""), most=Quantity(brakes[1], "m/s²"))
+    band = display.figure(Span(brakes[0], brakes[1], "m/s²"))
     slowing, standing = (Share(check[key]["front"]) for key in ("axle_load_share", "axle_load_share_standing"))
     facts = [
         (display.say("grip-largest"), strength_text(largest[0], largest[1], display), beside),
@@ -100,7 +100,7 @@ def _do(found: SlipperyRoad, display: Display) -> list[str]:
     do = []
     if check["margin"] == "none":
         do.append(display.say("grip-do-none", alone=bend_alone(check)))
-    allowed = no_more_than(largest)
+    allowed = no_more_than(largest, display)
     if check["lift_off_mps2"] > allowed > 0:
         do.append(display.say("grip-do-gentler", strength=as_set(allowed)))
     do += [display.say("grip-do-early"), display.say("grip-do-pedal", axle=check["driven_axle"])]

@@ -53,9 +53,9 @@ def meaning(strength: float, display: Display) -> str:
     """A strength in other numbers, and the stop lamps at it."""
     lamps = lamps_of(lamp_zone_of(strength))
     if strength == 0:
-        return display.say("strength-zero", lamps=lamps)
+        return display.say("strength-zero", lamps=lamps, us=display.us)
     each = Quantity(strength * KMH_PER_MPS, "km/h")
-    return together(display.say("strength-means", each=each, lamps=lamps))
+    return together(display.say("strength-means", each=each, lamps=lamps, us=display.us))
 
 
 def advised(advice: Advice, display: Display) -> Told:
@@ -167,7 +167,12 @@ def axis_table(table: pd.DataFrame, display: Display) -> pd.DataFrame:
         word=[strength_word(word, display) for word in table["word"]],
         lamp_zone=[display.say("stop-lamps", lamps=lamps_of(zone)) for zone in table["lamp_zone"]],
     )
-    return shown.rename(columns={column: display.say("lift-off-column", column=column) for column in AXIS_PLACES})
+    slowings = [column for column in AXIS_PLACES if column.endswith("_mps2")]
+    if display.us:
+        shown[slowings] = display.value(table[slowings], "m/s²").round(2)
+    unit = display.unit("m/s²")
+    names = {column: display.say("lift-off-column", column=column, unit=unit) for column in AXIS_PLACES}
+    return shown.rename(columns=names)
 
 
 def hill_table(
@@ -179,8 +184,12 @@ def hill_table(
     """
     if every_pct is not None:
         slowing = slowing[slowing["grade_pct"] % every_pct == 0]
-    columns = {strength: display.say("lift-off-hill-column", name=capital(name)) for strength, name in names.items()}
-    wide = slowing.pivot(index="grade_pct", columns="lift_off_mps2", values="slowing_mps2").round(2)
+    unit = display.unit("m/s²")
+    columns = {
+        strength: display.say("lift-off-hill-column", name=capital(name), unit=unit) for strength, name in names.items()
+    }
+    wide = slowing.pivot(index="grade_pct", columns="lift_off_mps2", values="slowing_mps2")
+    wide = display.value(wide, "m/s²").round(2)
     return wide[list(names)].rename(columns=columns).rename_axis(display.say("lift-off-grade")).reset_index()
 
 
@@ -307,7 +316,7 @@ def leg_notes(
     notes, start = [], 0.0
     for (mps2, word), those in groupby(ends, key=lambda item: (item[1].lift_off_mps2, item[1].word)):
         end = float([place for place, _ in those][-1])
-        short = display.figure(Quantity(mps2, "", 3, trimmed=True))
+        short = display.figure(spoken.bare_strength(mps2))
         notes.append((start, end, advice_text(word, mps2, display), short))
         start = end
     return notes
@@ -339,12 +348,12 @@ def hill_words(slowing: pd.DataFrame, strength: float, speed_kmh: float, display
         held=down > 0.05,
         flat=Quantity(flat, "m/s²", places=1),
         slope=Quantity(6, "%", places=0),
-        down=Quantity(down, "", places=1),
-        up=Quantity(up, "", places=1),
+        down=Quantity(down, "m/s²", places=1, bare=True),
+        up=Quantity(up, "m/s²", places=1, bare=True),
     )
     sentences = [display.say("lift-off-hills-mean", speed=Quantity(speed_kmh, "km/h"))]
     if strength - flat > 0.05:
-        left = Quantity(flat, "", places=1)
+        left = Quantity(flat, "m/s²", places=1, bare=True)
         sentences.insert(0, display.say("lift-off-left-of-it", left=left, strength=spoken.strength(strength)))
     return together(title), together(" ".join(sentences))
 

@@ -49,11 +49,11 @@ def as_slid(field: Field, value: float, step: float) -> float:
     return held_value(field, on_slider(field, value, step), state.display())
 
 
-def slide(field: Field, value: float, step: float) -> None:
+def slide(field: Field, value: float, step: float, label: str = "") -> None:
     """A slider in the visitor's units."""
     key, display = widget_key(field), state.display()
     st.session_state[key] = on_slider(field, value, step)
-    st.slider(labelled(field, display), *slider_ends(field, step), step=step, format="%g", key=key,
+    st.slider(label or labelled(field, display), *slider_ends(field, step), step=step, format="%g", key=key,
               on_change=lambda: put(field, held_value(field, st.session_state[key], display)))  # fmt: skip
 
 

@@ -135,8 +135,10 @@ def four_quadrants(car: Car, uses: dict[str, Use], chosen: str, display: Display
         slows=Quantity(slows_kw, "kW"),
     )  # fmt: skip
     steps = Several(tuple(Quantity(100 * level, "%", places=0) for level in LEVELS))
-    shades = display.say("panel-quadrants-shades", steps=steps)
-    return PanelWords(sentence, (display.say("panel-quadrants-axes"), border, shades, kilowatts(display)))
+    shades, axes = (
+        display.say("panel-quadrants-shades", steps=steps), display.say("panel-quadrants-axes", us=display.us),
+    )  # fmt: skip
+    return PanelWords(sentence, (axes, border, shades, kilowatts(display)))
 
 
 def stop_shares(stop: StopEnergy) -> dict[str, float]:

@@ -22,9 +22,10 @@ def stop(found: HardStop, surface: str, settings: LimitSettings, display: Displa
     thinking = distances([mid.thinking_m], display)
     facts = (
         (display.say("hard-stop-slowing"),
-         g_text((stops[name].mean_slowing_mps2 / GRAVITY_MPS2 for name in LEVELS), display),
+         slowing_text((stops[name].mean_slowing_mps2 for name in LEVELS), display),
          display.say("hard-stop-slowing-beside", force=kilo(mid.force_n, "kN"), power=kilo(mid.power_w, "kW"))),
-        (display.say("hard-stop-motor"), g_text(found.motor_g.values(), display),
+        (display.say("hard-stop-motor"),
+         slowing_text((GRAVITY_MPS2 * part for part in found.motor_g.values()), display),
          display.say("hard-stop-motor-beside", share=Share(mid.motor_share))),
         (display.say("hard-stop-alone"),
          distance_text(alone.distance_m, display) if np.isfinite(alone.distance_m) else display.say("hard-stop-no-end"),
@@ -59,9 +60,10 @@ def kilo(value: float, unit: str) -> Quantity:
     return Quantity(value / 1000, unit)
 
 
-def g_text(figures: Iterable[float], display: Display) -> str:
-    """A span of slowings in g."""
-    return display.figure(Span(*ends(figures), "g", places=2))
+def slowing_text(figures: Iterable[float], display: Display) -> str:
+    """A span of slowings [m/s²]."""
+    low, high = ends(figures)
+    return display.figure(Span(low, high, "m/s²", places=1))
 
 
 def distance_text(metres: float, display: Display) -> str:

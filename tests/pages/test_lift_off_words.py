@@ -42,7 +42,7 @@ def test_a_strength_in_other_numbers(strength, expected):
 def test_us_units_reach_the_sentences():
     assert "2.2 mph less each second" in plain(words.meaning(1.0, US))
     hill = WhatIf(Supposed.HILL, 0.9, "firm", speed_kmh=50.0, grade_pct=6.0)
-    assert supposed(hill, US) == "to keep 31.1 mph on a 6 % downhill without the brake pedal"
+    assert supposed(hill, US) == "to keep 31 mph on a 6 % downhill without the brake pedal"
 
 
 def test_the_heading_has_word_and_number():

@@ -117,7 +117,7 @@ def test_miles_and_kilometres_give_the_same_link():
     ran(app.button_group(key="units").set_value("US").run())
     assert replace(scenario_of(app), year=TOWN.year) == TOWN
     ran(app.button(key="row-leg-1").click().run())
-    assert app.text_input(key="set-leg1-speed_kmh").value == "29.83"
+    assert app.text_input(key="set-leg1-speed_kmh").value == "30"
     change(app, "set-leg1-speed_kmh", 31.07)
     assert scenario_of(app).legs[1].speed_kmh == pytest.approx(50, abs=0.01)
     ran(app.button_group(key="units").set_value("Metric").run())

@@ -232,9 +232,15 @@ fade-title-gentle = So gentle a lift-off, { $asked }, does not fade
 fade-drawn = Grey is slowing by air and tyres, blue by the motor; the outline is what was asked for.
 
 fade-column-lift-off = Lift-off
-fade-column-asked = Asked, m/s²
-fade-column-motor = Motor, m/s²
-fade-column-rolling = Air and tyres, m/s²
+
+# $unit: text
+fade-column-asked = Asked, { $unit }
+
+# $unit: text
+fade-column-motor = Motor, { $unit }
+
+# $unit: text
+fade-column-rolling = Air and tyres, { $unit }
 
 # What the season takes.
 

@@ -153,7 +153,8 @@ column-from = From, { $unit }
 # $unit: text
 column-to = To, { $unit }
 
-column-hardest = Hardest, m/s²
+# $unit: text
+column-hardest = Hardest, { $unit }
 
 column-motor-wh = Motor, Wh
 

@@ -167,4 +167,5 @@ route-limit_kmh = limit
     .help = No part of the route is driven faster.
 
 route-lateral_mps2 = turns are taken at
-    .help = Acceleration across the car, which slows it in turns. Common practice, no source: 2 m/s² without a hurry, 3 brisk.
+    .help = Acceleration across the car, which slows it in turns. Common practice, no source: { QUANTITY(2, unit: "m/s²") } without a
+        hurry, { QUANTITY(3, unit: "m/s²") } brisk.

@@ -72,9 +72,6 @@ grip-slip = with the least grip the wheels turn { $slip } slower than the road w
 
 grip-pedal = Brake pedal
 
-# $least: number
-# $most: quantity in m/s²
-grip-pedal-band = { $least } to { $most }
 grip-pedal-beside = what friction brakes with ABS may reach straight on: they brake four wheels
 
 grip-weight = Weight in front
@@ -210,9 +207,16 @@ roads-beyond = over { $strongest }
 roads-margin = margin
 
 roads-column-road = Road
-roads-column-least = Least, m/s²
-roads-column-middle = Middle, m/s²
-roads-column-most = Most, m/s²
+
+# $unit: text
+roads-column-least = Least, { $unit }
+
+# $unit: text
+roads-column-middle = Middle, { $unit }
+
+# $unit: text
+roads-column-most = Most, { $unit }
+
 roads-column-margin = Margin
 
 # Weight shift.
@@ -233,7 +237,10 @@ weight-line = { $axle ->
 # $yours: number
 weight-yours = your lift-off { $yours }
 
-weight-column-slowing = Slowing, m/s²
+
+# $unit: text
+weight-column-slowing = Slowing, { $unit }
+
 weight-column-front = Front axle
 weight-column-rear = Rear axle
 

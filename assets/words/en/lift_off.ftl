@@ -9,19 +9,27 @@ lift-off-yours = Yours: { $word }, { $strength }
 
 # What UN R13-H says of the stop lamps.
 # $lamps: one of not-lit, may-be-lit, lit
-strength-zero = { $lamps ->
-    [not-lit] Air and tyres alone slow the car. Under UN R13-H the stop lamps must not light.
-    [may-be-lit] Air and tyres alone slow the car. Under UN R13-H the stop lamps may light.
-   *[lit] Air and tyres alone slow the car. Under UN R13-H the stop lamps must light.
-}
+# $us: yes or no
+strength-zero = Air and tyres alone slow the car. { $us ->
+    [yes] In the EU (UN R13-H)
+   *[no] Under UN R13-H
+} the stop lamps { $lamps ->
+    [not-lit] must not light
+    [may-be-lit] may light
+   *[lit] must light
+}.
 
 # $each: quantity in km/h
 # $lamps: one of not-lit, may-be-lit, lit
-strength-means = { $lamps ->
-    [not-lit] That is { $each } less each second. Under UN R13-H the stop lamps must not light.
-    [may-be-lit] That is { $each } less each second. Under UN R13-H the stop lamps may light.
-   *[lit] That is { $each } less each second. Under UN R13-H the stop lamps must light.
-}
+# $us: yes or no
+strength-means = That is { $each } less each second. { $us ->
+    [yes] In the EU (UN R13-H)
+   *[no] Under UN R13-H
+} the stop lamps { $lamps ->
+    [not-lit] must not light
+    [may-be-lit] may light
+   *[lit] must light
+}.
 
 # $lamps: one of not-lit, may-be-lit, lit
 stop-lamps = { $lamps ->
@@ -71,16 +79,17 @@ lift-off-axis-fact = { $curve ->
 }
 
 # $column: one of lift_off_mps2, as_driven_net_kwh, same_speeds_net_kwh, as_driven_friction_kwh, same_speeds_friction_kwh, as_driven_presses, same_speeds_presses, mean_mps2, high_mps2, reversals, duration_s, word, lamp_zone
+# $unit: text
 lift-off-column = { $column ->
-    [lift_off_mps2] Lift-off, m/s²
+    [lift_off_mps2] Lift-off, { $unit }
     [as_driven_net_kwh] Battery as driven, kWh
     [same_speeds_net_kwh] Battery, same speeds, kWh
     [as_driven_friction_kwh] Friction as driven, kWh
     [same_speeds_friction_kwh] Friction, same speeds, kWh
     [as_driven_presses] Presses as driven
     [same_speeds_presses] Presses, same speeds
-    [mean_mps2] Mean slowing as driven, m/s²
-    [high_mps2] 95th percentile of slowing as driven, m/s²
+    [mean_mps2] Mean slowing as driven, { $unit }
+    [high_mps2] 95th percentile of slowing as driven, { $unit }
     [reversals] Changes between pulling and slowing as driven
     [duration_s] Time as driven, s
     [word] Word
@@ -109,7 +118,7 @@ lift-off-kinds = **As you would drive it**, the full line: the foot comes up whe
 }.
 
     Shaded in the energy: within 1 % of the best. The ruler shows what UN R13-H says of the stop lamps: they must not light
-    up to 0.7, may from there to 1.3, and must above 1.3 m/s². That holds for cars under that regulation; other markets
+    up to { QUANTITY(0.7, unit: "m/s²") }, may from there to { QUANTITY(1.3, unit: "m/s²") }, and must above that. That holds for cars under that regulation; other markets
     differ.
 
 ## What it changes
@@ -224,7 +233,8 @@ lift-off-hills-mean = At { $speed }. The motor pulls as on a flat road and the h
     lifting off just keeps the speed.
 
 # $name: text
-lift-off-hill-column = { $name }, m/s²
+# $unit: text
+lift-off-hill-column = { $name }, { $unit }
 
 lift-off-grade = Grade, %
 

@@ -14,7 +14,8 @@ lift-off-legs-help = Another strength on single legs. { $help }
 # A leg described, with the unit of its strength.
 # $leg: count
 # $described: text
-lift-off-of-leg = { $leg }. { $described }, m/s²
+# $unit: text
+lift-off-of-leg = { $leg }. { $described }, { $unit }
 
 lift-off-changes = What it changes
 

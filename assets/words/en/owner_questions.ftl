@@ -28,7 +28,7 @@ question-step = Which step of my car is that?
 
 # $from: quantity in km/h
 # $to: quantity in km/h
-question-step-how = If the menu has no m/s², count: foot off the accelerator at { $from }, and the seconds until { $to }. All
+question-step-how = If the menu names no such figure, count: foot off the accelerator at { $from }, and the seconds until { $to }. All
     its slowing counts, so it is the strength that is meant here.
 
 question-step-caution = Only on an empty, level, dry road with nobody behind, within the law, with a passenger who times it;

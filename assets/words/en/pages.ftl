@@ -12,7 +12,7 @@ page-lift-off = Lift-off
 
 page-lift-off-title = How strongly should lifting off slow the car?
 
-page-lift-off-about = Lift-off strength: all the slowing on a flat road with the foot off the accelerator, in m/s².
+page-lift-off-about = Lift-off strength: all the slowing on a flat road with the foot off the accelerator.
 
 page-winter = Winter and limits
 

@@ -42,7 +42,10 @@ panel-two-speeds = Two speeds, { $unit }
 
 # $unit: text
 panel-stop-from = Stop from, { $unit }
-panel-how-hard = How hard, m/s²
+
+# $unit: text
+panel-how-hard = How hard, { $unit }
+
 panel-what-machine-does = What the machine does
 panel-emergency-stop = Emergency stop
 panel-motor-power = Motor power, times that of your car
@@ -223,8 +226,12 @@ panel-quadrants-pulling = On your drive the motor pulls for { $minutes } and mak
 panel-quadrants-slowing = On your drive the motor slows the car for { $minutes } and makes { $electric } of electricity from
     { $shaft } at its shaft, { $share }.
 
+# $us: yes or no
 panel-quadrants-axes = To the right the car goes forwards, to the left backwards; above the line the force points forwards,
-    below it backwards. Force is in kilonewtons (kN), as it reaches the road; turned round an axle it is called torque.
+    below it backwards. Force is in { $us ->
+        [yes] pounds (lbf)
+       *[no] kilonewtons (kN)
+    }, as it reaches the road; turned round an axle it is called torque.
 
 # $pulling: quantity in km/h
 # $slowing: quantity in km/h
@@ -299,9 +306,16 @@ panel-who-grip = all that the road’s grip allows
 
 # $unit: text
 panel-who-column-speed = Speed, { $unit }
-panel-who-column-road = Air and tyres, m/s²
-panel-who-column-motor = Motor, m/s²
-panel-who-column-friction = Friction, m/s²
+
+# $unit: text
+panel-who-column-road = Air and tyres, { $unit }
+
+# $unit: text
+panel-who-column-motor = Motor, { $unit }
+
+# $unit: text
+panel-who-column-friction = Friction, { $unit }
+
 panel-who-column-why = Why not more by the motor
 
 # A bigger motor.

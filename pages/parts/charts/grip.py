@@ -11,10 +11,12 @@ import pandas as pd
 from model.describe.figures import Quantity, Share, Span
 from model.limits.grip_margin import AxleGrip
 from model.physics.grip import LATERAL_SHARE
+from model.words.lift_off import bare_strength
 from model.words.quantities import Display
 from pages.parts.charts.layers import (
     Name,
     along,
+    along_held,
     beside_names,
     by_px,
     caption,
@@ -175,14 +177,14 @@ def by_road(rows: pd.DataFrame, yours: float, here: str, display: Display, dark:
             "beyond": rows["low"] >= STRONGEST,
         }
     ).round(3)  # fmt: skip
-    x = along("low", STRONGEST, "m/s²")
+    x = along_held("low", STRONGEST, "m/s²", 110, display)
     x["axis"] = {"values": [0, 1, 2, 3], "labelExpr": x["axis"]["labelExpr"]}
     x["scale"] |= {"range": [NAME_PX, {"expr": f"max(width - {WORD_PX}, {NAME_PX + 60})"}]}
     y, middle = by_px("y", foot), by_px("middle", foot)
     box = {"x": x, "x2": {"field": "high"}, "y": y, "y2": {"field": "y2"}}
-    said = display.say("roads-yours", yours=bare(yours))
+    said = display.say("roads-yours", yours=bare_strength(yours))
     mark = pd.DataFrame([{"low": min(yours, STRONGEST), "text": said, "late": yours > STRONGEST / 2}])
-    beyond = display.say("roads-beyond", strongest=bare(STRONGEST))
+    beyond = display.say("roads-beyond", strongest=bare_strength(STRONGEST))
     layers = [
         layer("roads", "rect", box, color=colours.wash, stroke=colours.quiet, strokeWidth=1),
         where("seen", True)
@@ -216,7 +218,7 @@ def loads(table: pd.DataFrame, yours: float, display: Display, dark: bool = Fals
     """The axles' shares of the weight over slowing; `table` is `loads` of `slippery_road.slippery_road`."""
     colours, top, most = palette(dark), 16, 100.0
     end = float(table["slowing_mps2"].max())
-    x = beside_names(along("slowing_mps2", end, "m/s²", 130))
+    x = beside_names(along_held("slowing_mps2", end, "m/s²", 130, display))
     y = {axle: upright(axle, [0, most], [LOADS_PX, top], {0: "0", 50: "50 %", 100: "100 %"} if axle == "front" else {})
          for axle in AXLES}  # fmt: skip
     shown = table.assign(front=100 * table["front"], rear=100 * table["rear"])
@@ -228,7 +230,7 @@ def loads(table: pd.DataFrame, yours: float, display: Display, dark: bool = Fals
         for axle, share in at_end.items()
     ]  # fmt: skip
     named, rows = names_layers(names, x, LOADS_PX, colours)
-    marks = pd.DataFrame([{"slowing_mps2": yours, "text": display.say("weight-yours", yours=bare(yours))}])
+    marks = pd.DataFrame([{"slowing_mps2": yours, "text": display.say("weight-yours", yours=bare_strength(yours))}])
     layers = [
         line("loads", x, y["front"], colours.ink, [1, 0], 2.5),
         line("loads", x, y["rear"], colours.ink, [6, 4], 2.5),
@@ -281,14 +283,10 @@ def _px(value: float, most: float, top: float, foot: float) -> float:
     return foot - (foot - top) * value / most
 
 
-def bare(strength: float) -> Quantity:
-    """A strength without its unit, which the axis has."""
-    return Quantity(strength, "", 6, trimmed=True)
-
-
-def no_more_than(strength: float) -> float:
+def no_more_than(strength: float, display: Display) -> float:
     """The largest strength [m/s²] as it is told: rounded down, since a little more would be too much."""
-    return math.floor(10 * strength + 1e-9) / 10
+    steps = 100 if display.us else 10
+    return float(display.held(math.floor(steps * display.value(strength, "m/s²") + 1e-9) / steps, "m/s²"))
 
 
 def strength_text(low: float, high: float, display: Display) -> str:
@@ -296,9 +294,9 @@ def strength_text(low: float, high: float, display: Display) -> str:
     strongest = Quantity(STRONGEST, "m/s²", 6, trimmed=True)
     if low >= STRONGEST:
         return display.say("strength-over", strongest=strongest)
-    low, high = no_more_than(low), no_more_than(high)
+    low, high = no_more_than(low, display), no_more_than(high, display)
     if high == 0:
         return display.say("strength-none")
     if high > STRONGEST:
-        return display.say("strength-band-beyond", least=Quantity(low, "", 2, trimmed=True), strongest=strongest)
+        return display.say("strength-band-beyond", least=bare_strength(low), strongest=strongest)
     return display.figure(Span(low, high, "m/s²", 2, trimmed=True))

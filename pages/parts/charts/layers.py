@@ -14,6 +14,7 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from model.describe.trace import Array
+from model.words.quantities import Display
 from pages.parts.theme import LINE_PX, Palette, Spec
 
 
@@ -33,6 +34,14 @@ def along(field: str, end: float, unit: str, label_px: int = 110) -> Spec:
             "labelExpr": f"format(datum.value, datum.value < 1000 ? '~g' : ',.0f') + ' {unit}'",
         },
     }
+
+
+def along_held(field: str, end: float, unit: str, label_px: int, display: Display) -> Spec:
+    """The same for rows that hold `unit`: the axis alone is in the reader's units."""
+    axis = along(field, end, display.unit(unit), label_px)
+    if (factor := display.value(1.0, unit)) != 1:
+        axis["axis"]["labelExpr"] = f"format(datum.value * {factor:.6g}, '.2~f') + ' {display.unit(unit)}'"
+    return axis
 
 
 def upright(field: str, domain: Sequence[float], pixels: Sequence[float], words: Mapping[float, str]) -> Spec:

@@ -12,10 +12,12 @@ from model.describe.units import KMH_PER_MPS
 from model.lift_off.slowing import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
 from model.one_stop.slow_down import SlowDown
 from model.traces.habits import LEAST
+from model.words.lift_off import bare_strength
 from model.words.quantities import Display
 from pages.parts.charts.layers import (
     Name,
     along,
+    along_held,
     between,
     by_meaning,
     by_name,
@@ -103,7 +105,7 @@ def whole_axis(
         Whether the ground is dark.
     """
     colours = palette(dark)
-    x = along("lift_off_mps2", STRONGEST, "m/s²", 90)
+    x = along_held("lift_off_mps2", STRONGEST, "m/s²", 90, display)
     domains = {
         "net_kwh": energy_span(table),
         "friction_kwh": [0.0, next_step(_most(table, "friction_kwh"), 0.05)],
@@ -139,7 +141,7 @@ def whole_axis(
             {
                 "at": min(strength, STRONGEST),
                 "what": what,
-                "text": display.say("lift-off-name", kind=what, strength=Quantity(strength, "", 6, trimmed=True)),
+                "text": display.say("lift-off-name", kind=what, strength=bare_strength(strength)),
             }
             for what, strength in (("advised", advised), ("yours", yours))
         ]
