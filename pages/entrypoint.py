@@ -78,7 +78,9 @@ def foot() -> None:
     def take() -> None:
         shown = st.session_state["display"] = Display(us=st.session_state["units"] == "US")
         now = state.scenario()
-        state.put(replace(now, year=with_prices_of(now.year, us=shown.us)))
+        year = with_prices_of(now.year, us=shown.us)
+        st.session_state["prices_moved"] = year if year != now.year else None
+        state.put(replace(now, year=year))
 
     display = state.display()
     with st.container(key="foot"):
@@ -94,6 +96,8 @@ def foot() -> None:
                 format_func=lambda units: display.say("foot-unit-system", units=units.lower()),
                 label_visibility="collapsed",
             )  # fmt: skip
+            if year := state.moved_prices():
+                st.markdown(inert(wording.moved_prices(year, display)), width="content")
             st.button(display.say("foot-print"), key="print", type="tertiary", icon=":material/print:")
             st.page_link("sources.py", label=display.say("page-sources"), query_params=link.own_link())
             st.markdown(display.say("foot-version", version=MODEL_VERSION), width="content")

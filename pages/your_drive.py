@@ -327,6 +327,8 @@ def draw_year(scenario: Scenario) -> None:
         if beside := state.beside_now(scenario):
             rows.append(wording.beside_fact(beside, scenario.year, display))
         st.html(fact_rows(rows))
+        if moved := state.moved_prices():
+            st.caption(inert(wording.moved_prices(moved, display)))
         result = state.outcome(scenario).result
         if result and (told := year_text(year, scenario, result, state.display())):
             st.caption(told)

@@ -93,7 +93,7 @@ def shown_value(field: Field, value: Entry, display: Display) -> Entry:
 
 
 def entry_value(field: Field, value: float | None, display: Display) -> float | None:
-    """A held number as its entry shows it: as round as makes sense where it was not entered in the unit shown."""
+    """A held number as its entry shows it [in the unit shown], round where it was not entered in that unit."""
     if value is None or field.kind != "number" or in_percent(field):
         return shown_value(field, value, display)
     return display.entry(value, field.unit)

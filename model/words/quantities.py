@@ -130,7 +130,7 @@ class Display:
 
     def _places(self, unit: str, places: int | None) -> int | None:
         # a slowing in g has always two decimals, lest one strength be told as two
-        return ENTRY_PLACES["g"] if self.unit(unit) == "g" else places
+        return ENTRY_PLACES["g"] if self.us and unit == "m/s²" else places
 
     def _pair(self, low: str, high: str) -> str:
         return low if low == high else _pattern("span", ("low", "high"), self.language).format(low=low, high=high)
@@ -162,7 +162,7 @@ class Display:
         return (shown - offset) / factor
 
     def entry(self, value: float, unit: str, digits: int = 6) -> float:
-        """A figure held in `unit` as an entry shows it, in the unit shown.
+        """A figure held in `unit` as an entry shows it [in the unit shown].
 
         What is round in the unit held was not entered in US units: there it is shown as round as makes sense, and stays
         what it is until it is changed. What was entered in US units comes back as it was.
@@ -171,7 +171,7 @@ class Display:
         if shown is value and not (self.us and unit in US):
             return _tidy(shown, digits)
         places = ENTRY_PLACES.get(self.unit(unit))
-        if self.unit(unit) != "g" and _tidy(value, 3) != value:
+        if unit != "m/s²" and _tidy(value, 3) != value:
             return _tidy(shown, min(digits, 4))
         if places is None or not shown:
             return _tidy(shown, 3) if shown else 0.0

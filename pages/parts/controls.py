@@ -15,6 +15,7 @@ import numpy as np
 import streamlit as st
 
 from model.describe import leg_hills
+from model.describe.car import CAR_FIELDS
 from model.describe.fields import Entry, Field, FieldError, InputError
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
@@ -36,6 +37,11 @@ STEPS = {
 """Steps of the plus and minus buttons where a twentieth of the usual range would be odd."""
 SHOWN_DIGITS = {"grade_pct": 3, "hill_km": 3}
 """Digits shown of what follows from other entries and comes out with more."""
+
+
+PRINTED = ("printed_range_km", "printed_wh_per_km")
+US_TEST = "us-label"
+"""What a figure printed of a car is taken to be of where US units are shown, until another test is chosen."""
 
 
 def typed_number(field: Field, typed: str, display: Display) -> float | None:
@@ -60,6 +66,9 @@ def value_in(scenario: Scenario, field: Field, leg: int | None = None) -> Entry:
         if field.key in table:
             return getattr(getattr(scenario, part), field.key)
     stated, assumed = dict(scenario.stated), assumed_figures(scenario.car_class)
+    if field.key == "printed_test" and state.display().us and stated.keys().isdisjoint(PRINTED):
+        # what a sticker in the United States has; a link without a test means the field's own
+        return stated.get(field.key, US_TEST)
     if field.key in stated or field.key not in assumed:
         return stated.get(field.key, field.default)
     return assumed[field.key].mid
@@ -91,6 +100,11 @@ def write(field: Field, value: object, leg: int | None = None) -> None:
     """Put a value into the scenario; raises `InputError` where it is not allowed."""
     scenario, value = state.scenario(), field.parse(value)
     if leg is None:
+        if field.key in PRINTED and value is not None:
+            # the test that was shown beside the entry goes with it
+            test = CAR_FIELDS["printed_test"]
+            if (shown := value_in(scenario, test)) != test.default:
+                scenario = scenario.with_setting(test.key, shown)
         state.put(scenario.with_setting(field.key, value))
         return
     changed = leg_hills.with_entry(scenario.legs[leg], field.key, value)

@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import streamlit as st
 
+from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, InputError
+from model.describe.figures import Quantity
 from model.kernel.phrases import PHRASES
 from model.sampling.printed_tests import TESTS
-from model.sampling.range_figure import RANGE_KM
+from model.sampling.range_figure import RANGE_KM, RangeOnRoad
+from model.sampling.uncertainty import Band
 from model.words.entries import tidy
 from model.words.refusals import refusal_words
 from pages.parts import phrase_words as words
 from pages.parts import state
 from pages.parts.charts.claims import to_road
-from pages.parts.controls import enter
+from pages.parts.controls import enter, value_in
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure
 from pages.parts.theme import TEXT_PX
@@ -21,7 +26,6 @@ from pages.parts.theme import TEXT_PX
 RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
 """The page's parameters in the address: the printed range [km] and its test, the phrase and its number [1 or km]."""
 CONVERTED = Field(NUMBER, "number", "", "phrase-number", -10, 100_000)
-FIRST_TEST = "wltc3b"
 
 
 def draw_own_road() -> None:
@@ -37,26 +41,25 @@ def draw_own_road() -> None:
 # the printed range
 
 
-def asked_range() -> tuple[float, str]:
-    """The printed range [km] and the test that the address asks for.
-
-    Where none is asked for, what was stated of this car; else what the model would have printed for it.
-    """
-    stated = dict(state.shown().stated)
-    asked = st.query_params.get(TEST, stated.get("printed_test", FIRST_TEST))
-    test = asked if asked in TESTS else FIRST_TEST
+def asked_range() -> tuple[float | None, str]:
+    """The printed range [km] and the test that the address asks for, or that were stated of this car."""
+    stated, usual = dict(state.shown().stated), str(value_in(state.shown(), CAR_FIELDS["printed_test"]))
+    asked = st.query_params.get(TEST, usual)
+    test = asked if asked in TESTS else usual
     if RANGE in st.query_params and (printed := RANGE_KM.clamped(st.query_params[RANGE])) is not None:
         return printed, test
     own = stated.get("printed_range_km") if TEST not in st.query_params else None
-    return state.own_range_km(test) if own is None else RANGE_KM.number(own), test
+    return None if own is None else RANGE_KM.number(own), test
 
 
 def draw_road() -> None:
     """From the test cycle to the road: the printed figure, and what each step costs."""
     display, (printed_km, test) = state.display(), asked_range()
 
-    def take(printed: float) -> None:
-        st.query_params[RANGE] = RANGE_KM.text(tidy(printed, 5))
+    def take(printed: float | None) -> None:
+        st.query_params.pop(RANGE, None)
+        if printed is not None:
+            st.query_params[RANGE] = RANGE_KM.text(tidy(printed, 5))
 
     def take_test() -> None:
         st.query_params[TEST] = st.session_state["set-test"]
@@ -66,18 +69,22 @@ def draw_road() -> None:
     with st.container(key="road-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
         with st.container(width=210):
             label = display.say("road-printed-range", unit=display.unit("km"))
-            enter(RANGE_KM, "set-test-range", printed_km, take, label=label, help="")
+            enter(replace(RANGE_KM, optional=True), "set-test-range", printed_km, take, label=label, help="")
         st.selectbox(display.say("road-on-which-test"), list(TESTS), key="set-test",
                      format_func=lambda test: display.say("test-name", test=test),
                      on_change=take_test, width=420)  # fmt: skip
-    if RANGE not in st.query_params and "printed_range_km" not in dict(state.shown().stated):
-        st.caption(display.say("road-until-entered"))
-    draw_steps(printed_km, test)
+    own_km = state.own_range_km(test)
+    if printed_km is None:
+        st.caption(display.say("road-until-entered", range=Quantity(own_km, "km", 3)))
+    draw_steps(own_km if printed_km is None else printed_km, test, entered=printed_km is not None)
 
 
 @st.fragment(parallel=True)
-def draw_steps(printed_km: float, test: str) -> None:
-    """The steps; drawn beside the rest of the page, since the drive is driven five times for them."""
+def draw_steps(printed_km: float, test: str, *, entered: bool = True, reached: Band | None = None) -> None:
+    """The steps; drawn beside the rest of the page, since the drive is driven five times for them.
+
+    Where the answer beside them says what is `reached` on a full battery, so do they: a range is one number a page.
+    """
     display = state.display()
     with st.container(key="road-steps"):
         try:
@@ -85,11 +92,21 @@ def draw_steps(printed_km: float, test: str) -> None:
         except InputError as refused:
             st.error(refusal_words(refused, display))
             return
+        if reached is not None:
+            found = ending_at(found, reached)
         title = words.road_title(found, display)
         sentences = words.road_words(found, display)
-        figure(to_road(found, display.say("test-name", test=test), display, state.dark()), alt=f"{title}. {sentences}",
-               table=words.road_table(found, display), key="to-road", file_name=f"{test}-to-road.csv", title=title,
-               words=sentences)  # fmt: skip
+        chart = to_road(found, display.say("test-name", test=test), display, state.dark(), entered=entered)
+        figure(
+            chart, alt=f"{title}. {sentences}", table=words.road_table(found, display), key="to-road",
+            file_name=f"{test}-to-road.csv", title=title, words=sentences,
+        )  # fmt: skip
+
+
+def ending_at(found: RangeOnRoad, reached: Band) -> RangeOnRoad:
+    """The same way, with the range [km] that the answer has for its end; what each step costs stays."""
+    *others, last = found.steps
+    return replace(found, steps=(*others, replace(last, range_km=reached)))
 
 
 # the converter

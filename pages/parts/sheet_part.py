@@ -10,7 +10,7 @@ from model.describe.car import CAR_FIELDS, CONSUMPTION
 from model.describe.parameters import class_labels
 from pages.parts import state
 from pages.parts.answer_line import say_left_out, take_car
-from pages.parts.controls import control, enter, say_refusals, write
+from pages.parts.controls import control, enter, say_refusals, value_in, write
 from pages.parts.road_part import draw_steps
 
 WHERE = "sheet"
@@ -47,7 +47,8 @@ def draw_sheet() -> None:
             label = display.say("road-heading")
             with st.expander(label, type="compact", key="road-drawer", on_change="rerun") as drawer:
                 if drawer.open:
-                    draw_steps(printed_km, str(stated.get("printed_test", CAR_FIELDS["printed_test"].default)))
+                    bands, test = state.answer(scenario), str(value_in(scenario, CAR_FIELDS["printed_test"]))
+                    draw_steps(printed_km, test, reached=bands.range_km if bands else None)
 
 
 def choose_class(car_class: str) -> None:

@@ -388,6 +388,12 @@ def books() -> Books:
     return books_of(outcome(shown()).given)
 
 
+def moved_prices() -> Year | None:
+    """The year whose prices came with the units that were chosen last; None once it was changed, or where none did."""
+    moved: Year | None = st.session_state.get("prices_moved")
+    return moved if moved == scenario().year else None
+
+
 def described_duration_s(of: Scenario | None = None) -> float:
     """How long the drive would take at the speeds described [s]."""
     return trace_of(of or scenario()).duration_s

@@ -210,6 +210,12 @@ def beside_words(found: BesideNow, scenario: Scenario, display: Display) -> str:
     )
 
 
+def moved_prices(year: Year, display: Display) -> str:
+    """That price and CO₂ of electricity came with the units."""
+    price, co2 = Quantity(year.price_per_kwh, "", places=2), Quantity(year.co2_g_per_kwh, "g", places=0)
+    return display.say("moved-prices", us=display.us, currency=year.currency, price=price, co2=co2)
+
+
 def not_followed(described_s: float, driven_s: float, display: Display) -> str:
     """What the car did where it could not keep the described speeds; empty where nobody would see it."""
     if driven_s <= (1 + LATE_SHARE) * described_s:

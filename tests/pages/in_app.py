@@ -26,6 +26,12 @@ def ran(app: AppTest) -> AppTest:
     return app
 
 
+def in_picture(chart: Any) -> str:
+    """What stands in a chart: its description, and the texts of its tables between bytes that are none."""
+    tables = b"".join(one.data.data for one in chart.proto.datasets)
+    return f"{chart.proto.spec} {chart.proto.alt} {tables.decode(errors='ignore')}".replace("\N{NO-BREAK SPACE}", " ")
+
+
 def address(app: AppTest) -> dict[str, Any]:
     """What stands in the address now."""
     return {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}

@@ -16,7 +16,7 @@ from model.words.claims import VERDICTS
 from model.words.evidence import both
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words, phrase_words, state
-from tests.pages.in_app import address, opened_at, ran
+from tests.pages.in_app import address, in_picture, opened_at, ran
 
 METRIC = Display()
 FIRST = "range-gain-in-town"
@@ -298,7 +298,20 @@ def test_a_printed_range_stated_of_the_car_is_the_one_on_the_road(monkeypatch):
     monkeypatch.setattr(state, "BAND_RUNS", RUNS)
     app = opened(claim=QUICK, **to_link(HILL) | {"printed_range_km": "330", "printed_test": "us-label"})
     assert app.text_input(key="set-test-range").value == "330" and app.selectbox(key="set-test").value == "us-label"
-    assert not any("Until you enter" in one.value for one in app.caption)
+    assert not any("Nothing is entered" in one.value for one in app.caption)
+
+
+def test_a_printed_range_that_nobody_entered_is_not_told_as_the_visitors():
+    app = opened(claim=QUICK, **to_link(HILL))
+    assert app.text_input(key="set-test-range").value == ""
+    assert any("Nothing is entered" in one.value for one in app.caption)
+    specs = [in_picture(one) for one in app.get("vega_lite_chart")]
+    assert any("By the model" in spec for spec in specs)
+    assert not any("Printed, WLTC" in spec for spec in specs)
+    ran(app.text_input(key="set-test-range").set_value("300").run())
+    assert any("Printed, WLTC" in in_picture(one) for one in app.get("vega_lite_chart"))
+    ran(app.text_input(key="set-test-range").set_value("").run())
+    assert "test_range_km" not in address(app) and app.text_input(key="set-test-range").value == ""
 
 
 def test_the_converter_starts_with_the_drives_own_number_and_turns_any_other():

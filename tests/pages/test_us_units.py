@@ -13,7 +13,7 @@ from model.words.entries import entered, entry_value, held_value
 from model.words.lift_off import supposed
 from model.words.quantities import Display
 from pages.parts.wording import NO_BREAK
-from tests.pages.in_app import address, opened_at, ran
+from tests.pages.in_app import address, in_picture, opened_at, ran
 
 US, METRIC = Display(us=True), Display()
 TOWN = starting_drives()["town"][2]
@@ -26,7 +26,7 @@ def words(app):
     kinds = (app.title, app.header, app.markdown, app.caption, app.info, app.warning)
     told = [item.value for kind in kinds for item in kind]
     told += [re.sub("<[^>]*>", " ", one.proto.body) for one in app.get("html")]
-    told += [one.proto.spec + one.proto.alt for one in app.get("vega_lite_chart")]
+    told += [in_picture(one) for one in app.get("vega_lite_chart")]
     told += [str(list(table.value.columns)) for table in app.table]
     told += [one.label for kind in (app.slider, app.text_input) for one in kind]
     return "\n".join(told).replace(NO_BREAK, " ")

@@ -11,9 +11,10 @@ from model.describe.quick_drive import QuickDrive, legs_of
 from model.describe.scenario import MAX_LEGS
 from model.describe.scenario_io import starting_drives, to_link
 from model.sampling.drives import answer_of, drive, samples_of
+from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
 from pages.parts import state, wording
-from tests.pages.in_app import address, opened_at, ran, scenario_of
+from tests.pages.in_app import address, in_picture, opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]
 
@@ -481,10 +482,52 @@ def test_a_printed_range_that_fits_no_such_car_is_refused_where_it_is_entered():
     opened({"car": "family-hatch", "printed_range_km": "1500"})
 
 
-def test_a_printed_range_is_brought_to_the_road_beside_the_data_sheet():
+def test_a_printed_range_is_brought_to_the_road_beside_the_data_sheet(monkeypatch):
+    # of few cars hardly any fits what is printed
+    monkeypatch.setattr(state, "BAND_RUNS", RUNS)
     link = to_link(TOWN) | {"car": "family-hatch", "printed_range_km": "420"}
     app = open_door(opened(link), "sheet")
     app.session_state["road-drawer"] = True
     ran(app.run())
     found = [one.value.replace(wording.NO_BREAK, " ") for one in app.markdown if "km on the test" in one.value]
     assert found and "420 km on the test" in found[0]
+    # one range a page: what the answer says of a full battery is where the steps end
+    facts = " ".join(re.sub("<[^>]*>", " ", one.proto.body) for one in app.get("html")).replace(wording.NO_BREAK, " ")
+    reached = re.search(r"On a full battery\s+([\d,.]+(?: to [\d,.]+)? km)", facts).group(1)
+    assert f"420 km on the test, {reached} on your drive" in found[0]
+    assert any(f"On your drive: {reached}" in in_picture(one) for one in app.get("vega_lite_chart"))
+
+
+def test_what_came_with_the_units_is_said_until_it_is_changed():
+    """CO₂ and price went from 210 to 390 g and from 0.29 to 0.16 a kWh without a word."""
+    said = "With the units, prices and CO₂ became those usual in"
+
+    def told(app):
+        every = [one.value.replace("\\", "") for kind in (app.caption, app.markdown) for one in kind]
+        return [text.replace(wording.NO_BREAK, " ") for text in every if said in text.replace("\\", "")]
+
+    app = opened()
+    assert told(app) == []
+    ran(app.button_group(key="units").set_value("US").run())
+    assert told(app) == [f"{said} the United States: $ 0.16 and 390 g a kWh."] * 2
+    ran(app.button_group(key="units").set_value("Metric").run())
+    assert told(app) == [f"{said} the EU: € 0.29 and 210 g a kWh."] * 2
+    assert told(opened({"units": "us"})) == [] == told(opened({"price_per_kwh": "0.4"}))
+    own = opened({"price_per_kwh": "0.4"})
+    ran(own.button_group(key="units").set_value("US").run())
+    assert told(own) == [], "a price of one's own stays"
+
+
+def test_a_figure_printed_in_the_united_states_is_of_the_test_there():
+    app = open_door(opened({"car": "family-hatch", "units": "us"}), "sheet")
+    assert app.selectbox(key="set-printed_test-sheet").value == "us-label"
+    assert "printed_test" not in dict(scenario_of(app).stated)
+    change(app, "set-printed_range_km-sheet", 250)
+    assert dict(scenario_of(app).stated)["printed_test"] == "us-label"
+    ran(app.selectbox(key="set-printed_test-sheet").set_value("wltc3b").run())
+    assert app.selectbox(key="set-printed_test-sheet").value == "wltc3b"
+    metric = open_door(opened({"car": "family-hatch"}), "sheet")
+    assert metric.selectbox(key="set-printed_test-sheet").value == "wltc3b"
+    # a link without a test means the field's own, whatever the units
+    link = open_door(opened({"car": "family-hatch", "units": "us", "printed_range_km": "420"}), "sheet")
+    assert link.selectbox(key="set-printed_test-sheet").value == "wltc3b"

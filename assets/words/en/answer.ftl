@@ -28,6 +28,16 @@ answer-before = **In grey, the last answer:** { $drive }, before that entry.
 not-followed = This car cannot keep up with the speeds described. It was driven as fast as motor and battery allow, and
     took { $driven } instead of { $described }.
 
+# Beside the figures that changed with the units, and beside the choice of units.
+# $us: yes or no
+# $currency: text
+# $price: number
+# $co2: quantity in g
+moved-prices = With the units, prices and CO₂ became those usual { $us ->
+    [yes] in the United States
+   *[no] in the EU
+}: { $currency } { $price } and { $co2 } a kWh.
+
 ## Figures below the headline: what, how much, beside what
 
 # $taken: quantity in kWh

@@ -61,7 +61,7 @@ claim-how-often = { $often ->
 claim-nearest = { $relation ->
     [at_least] the highest gives { $given }
     [at_most] the lowest gives { $given }
-   *[other] they give { $given }
+   *[other] the runs give { $given }
 }
 
 # $where: text

@@ -115,7 +115,8 @@ road-heading = From the test cycle to the road
 # $unit: text
 road-printed-range = Printed range, { $unit }
 road-on-which-test = On which test
-road-until-entered = Until you enter what is printed of your car: what the model has of it on this test.
+# $range: quantity in km
+road-until-entered = Nothing is entered. Until then this goes from what the model has for such a car on this test, { $range }.
 
 # $test: quantity in km
 # $road: span in km
@@ -165,7 +166,11 @@ road-column-range = { $point ->
 
 # $on: text
 # $printed: quantity in km
-road-row-printed = Printed, { $on }: { $printed }
+# $entered: yes or no
+road-row-printed = { $entered ->
+    [yes] Printed
+   *[no] By the model, nothing entered
+}, { $on }: { $printed }
 
 # $step: one of speeds, hills, load, weather, cabin
 road-row-nothing = { road-row-step }: changes nothing

@@ -350,8 +350,13 @@ def step_text(step: Step, display: Display) -> str:
     return display.say("road-row-changes-band", least=Quantity(ends[0], ""), most=Quantity(ends[1], ""), **said)
 
 
-def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False) -> Spec:
-    """From the printed range down to the one on the drive, step by step; bands as thin lines, all from zero."""
+def to_road(
+    found: RangeOnRoad, label: str, display: Display, dark: bool = False, *, entered: bool = True
+) -> Spec:
+    """From the printed range down to the one on the drive, step by step; bands as thin lines, all from zero.
+
+    Where the range was not `entered`, it is called the model's.
+    """
     def shown(km: float) -> float:
         return float(display.value(km, "km"))
 
@@ -368,7 +373,8 @@ def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False
             boxes.append(Box(low, high, y + (MARK_PX - thick) / 2, y + (MARK_PX + thick) / 2, meaning))
         y += MARK_PX + GAP_PX
 
-    row(display.say("road-row-printed", on=label, printed=Quantity(found.test_range_km, "km", 3)), True,
+    printed = Quantity(found.test_range_km, "km", 3)
+    row(display.say("road-row-printed", on=label, printed=printed, entered=entered), True,
         (0, shown(found.test_range_km), "quiet", MARK_PX))  # fmt: skip
     before = found.test_range_km
     for step in found.steps:
