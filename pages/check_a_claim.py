@@ -12,12 +12,12 @@ from model.claims.collection import claims
 from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS
 from model.claims.questions import QUESTION_FIELDS, Question, question, sayable
-from model.claims.reading import Reading, read
+from model.words.reading import Reading, read
 from model.claims.specification import MOST_WORDS, OWN, phrased
 from model.claims.verdicts import Answer
 from model.describe.fields import InputError
 from model.words.bands import band_promise
-from model.words.claims import VERDICTS, rule, varied
+from model.words.claims import rule, varied
 from model.words.entries import help_of, label_of
 from model.words.evidence import both, measured, measured_rule
 from model.words.quantities import Value, capital
@@ -115,7 +115,7 @@ def choose_claim(chosen: str) -> None:
     for column, part in zip(columns, (groups[:2], groups[2:]), strict=True):
         for name, ids in part:
             with column, st.container(key=f"rows-group-{ids[0]}", gap=None):
-                st.markdown(f"**{name}**")
+                st.markdown(f"**{told('claim-group', group=name)}**")
                 for claim_id in ids:
                     text, here = inputs.held_together(claims()[claim_id].text), claim_id == chosen
                     st.button(f":gray[{text}]" if here else text, key=f"row-{claim_id}", type="tertiary",
@@ -186,7 +186,7 @@ def say_conditions(now: Question) -> None:
             if is_open:
                 with st.container(key="entries", gap="xsmall"):
                     entry(key, now)
-    others = inputs.listed_keys(now, sayable(now.claim))
+    others = inputs.listed_keys(now, sayable(now.claim), display)
 
     def take() -> None:
         if key := st.session_state["say-another"]:
@@ -195,7 +195,7 @@ def say_conditions(now: Question) -> None:
 
     st.session_state["say-another"] = None
     another = told("claim-another-condition")
-    st.selectbox(another, others, format_func=inputs.label, key="say-another", on_change=take,
+    st.selectbox(another, others, format_func=lambda key: inputs.label(key, display), key="say-another", on_change=take,
                  index=None, placeholder=another, label_visibility="collapsed")  # fmt: skip
 
 
@@ -237,12 +237,12 @@ def entry(key: str, now: Question) -> None:
         look = {"format_func": lambda value: inputs.value_text(key, value, display), "key": name,
                 "on_change": take_choices, "help": help_of(field, display)}  # fmt: skip
         if key == "denominator":
-            st.radio(inputs.label(key), options, **look)
+            st.radio(inputs.label(key, display), options, **look)
         elif len(options) > MOST_BUTTONS:
-            st.multiselect(inputs.label(key), options, placeholder=told("claim-choose-some"), **look)
+            st.multiselect(inputs.label(key, display), options, placeholder=told("claim-choose-some"), **look)
         else:
-            st.pills(inputs.label(key), options, selection_mode="multi", wrap=True, **look)
-    st.caption(inputs.entry_help(key, now))
+            st.pills(inputs.label(key, display), options, selection_mode="multi", wrap=True, **look)
+    st.caption(inputs.entry_help(key, now, display))
 
 
 # answering
@@ -258,11 +258,11 @@ def answer(now: Question) -> Answer:
     line.caption(words.eyebrow(found, display))
     st.header(words.heading(found), anchor=False)
     st.markdown(words.reason(found, display))
-    rows = words.rows_of(found)
-    chart = charts.distribution(found.values, now.bounds, rows, now.claim.unit, words.keys(found), dark)
+    rows, keys = words.rows_of(found, display), words.keys(found, display)
+    chart = charts.distribution(found.values, now.bounds, rows, now.claim.unit, keys, display, dark)
     with st.container(key="claim-runs", gap="small"):
         st.markdown(f"### {words.finding(found)}")
-        draw_chart(chart, alt=words.distribution_alt(found, rows), key="claim-runs-chart")
+        draw_chart(chart, alt=words.distribution_alt(found, rows, display), key="claim-runs-chart")
     st.caption(inputs.held_together(varied(found, display)))
     with st.expander(told("claim-figures-heading"), type="compact", key="figures-drawer", on_change="rerun") as drawer:
         if drawer.open:
@@ -279,7 +279,7 @@ def draw_evidence(found: Answer) -> None:
     now, display = found.question, state.display()
     of = evidence(now)
     st.header(told("claim-measured-and-modelled"), anchor="measured")
-    st.markdown(both(found, VERDICTS[found.verdict], display), width=TEXT_PX)
+    st.markdown(both(found, display), width=TEXT_PX)
     left, right = st.columns([11, 10], gap="large")
     with left:
         st.markdown(f"### {told('claim-evidence-heading')}\n\n{measured(of, display)}")
@@ -302,19 +302,20 @@ def draw_needs(found: Answer) -> None:
     why = found.question.claim.why
     if why and found.question.as_listed:
         st.markdown(inputs.held_together(why), width=TEXT_PX)
-    grid = words.grid_of(found, state.display())
+    display = state.display()
+    grid = words.grid_of(found, display)
     if grid is None:
-        st.markdown(words.no_grid(found))
+        st.markdown(words.no_grid(found, display))
         draw_tornado(found)
         return
     left, right = st.columns(2, gap="large")
     with left:
-        if conditions := words.conditions(found, state.display()):
+        if conditions := words.conditions(found, display):
             st.markdown("\n".join(f"- {capital(one)}" for one in conditions))
         figure(
-            charts.region(grid, state.dark()), alt=words.grid_alt(grid), table=words.grid_table(grid),
-            key="claim-needs", file_name=f"{found.question.claim.id}-needs.csv", title=words.grid_title(grid),
-            words=words.grid_words(found),
+            charts.region(grid, display, state.dark()), alt=words.grid_alt(grid, display), table=words.grid_table(grid),
+            key="claim-needs", file_name=f"{found.question.claim.id}-needs.csv",
+            title=words.grid_title(grid, display), words=words.grid_words(found, display),
         )  # fmt: skip
     with right:
         draw_tornado(found)
@@ -326,12 +327,13 @@ def draw_tornado(found: Answer) -> None:
         return
     claim, display = found.question.claim, state.display()
     chart = charts.tornado(
-        words.swings_of(found, display), found.tornado[0]["base"], found.question.bounds, claim.unit, state.dark()
+        words.swings_of(found, display), found.tornado[0].base, found.question.bounds, claim.unit, display, state.dark()
     )
-    title = words.tornado_title(found)
+    title = words.tornado_title(found, display)
     figure(
         chart, alt=f"{title}. {words.tornado_alt(found, display)}", table=words.tornado_table(found, display),
-        key="claim-tornado", file_name=f"{claim.id}-tornado.csv", title=title, words=words.TORNADO_WORDS,
+        key="claim-tornado", file_name=f"{claim.id}-tornado.csv", title=title,
+        words=told("claim-tornado-words"),
     )  # fmt: skip
 
 
@@ -357,7 +359,7 @@ def draw_shares(now: Question) -> None:
             name: state.claim(now.claim.id, tuple((dict(now.given) | {key: name}).items()))
             for name in now.claim.denominators
         }
-        rows = [words.phrase_row(name, found) for name, found in answers.items()]
+        rows = [words.phrase_row(name, found, state.display()) for name, found in answers.items()]
         title = state.display().say("phrases-shares-title")
         line.markdown(f"### {title}")
         st.markdown(phrase_words.shares_words(now, state.display()))
@@ -474,7 +476,7 @@ def draw_own() -> None:
             return
         with sight:
             in_sight(words.heading(found))
-        if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
+        if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found, state.display())):
             st.info(sentence)
     draw_below(found)
 
@@ -514,7 +516,7 @@ def draw_claim() -> None:
             return
         with sight:
             in_sight(words.heading(found))
-        if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found)):
+        if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found, state.display())):
             st.info(sentence)
     draw_below(found)
 

@@ -12,7 +12,7 @@ from typing import Any
 from model.claims.draws import GENERATORS
 from model.claims.inputs import INPUTS, Open, narrowed, open_from
 from model.claims.quantities import COMPARED, QUANTITIES, Measure
-from model.describe.fields import InputError
+from model.describe.fields import Entry, InputError
 from model.describe.parameters import DEFAULT_CLASS, REFERENCE_CLASSES
 from model.describe.tables import ASSETS, TableError, unknown
 from model.kernel.phrases import PHRASES
@@ -31,7 +31,7 @@ ABOUT_NOTHING = {"%": 3.0, "points": 3.0, "times": 0.03, "km": 1.0, "kWh/100 km"
 practice, no source."""
 RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
 ANY_CAR = sorted(REFERENCE_CLASSES, key=lambda car_class: car_class != DEFAULT_CLASS)
-USUAL: dict[str, Any] = {
+_USUAL: dict[str, Any] = {
     "relation": "between", "scope": {}, "said": {}, "within_share": ABOUT, "always": False, "runs": CLAIM_RUNS,
     "reading": "", "why": "", "what": "", "words": {}, "beyond": "", "compared": "", "against": {}, "counted": "",
 }  # fmt: skip
@@ -70,7 +70,7 @@ class Claim:
     words: Mapping[str, str]
     beyond: str
     compared: str
-    against: Mapping[str, Any]
+    against: Mapping[str, Entry]
     counted: str
 
     @property
@@ -99,10 +99,11 @@ def _keys(given: Mapping[str, Any], known: Iterable[str], needed: Iterable[str])
 def _open(key: str, given: Any) -> Open:
     """What one input runs over."""
     over = open_from(INPUTS[key], ANY_CAR if (key, given) == ("car", "any") else given)
+    numbers = over.numbers
     if over.band and len(over.values) != 3:
         raise _Wrong(f"{key} has {len(over.values)} numbers; a band has three: low, mid, high")
-    if over.band and list(over.values) != sorted(over.values):
-        raise _Wrong(f"{key} has low above mid, or mid above high: {', '.join(f'{end:g}' for end in over.values)}")
+    if over.band and list(numbers) != sorted(numbers):
+        raise _Wrong(f"{key} has low above mid, or mid above high: {', '.join(f'{end:g}' for end in numbers)}")
     if not over.values or (len(set(over.values)) < len(over.values) and not over.band):
         raise _Wrong(f"{key} names no value, or one of them twice")
     return over
@@ -110,8 +111,8 @@ def _open(key: str, given: Any) -> Open:
 
 def _claim(data: Mapping[str, Any]) -> Claim:
     """One entry as a claim; `_Wrong`, or what its fields refuse, where it cannot be used."""
-    _keys(data, [this.name for this in fields(Claim)], [this.name for this in fields(Claim) if this.name not in USUAL])
-    data = USUAL | dict(data)
+    _keys(data, [this.name for this in fields(Claim)], [this.name for this in fields(Claim) if this.name not in _USUAL])
+    data = _USUAL | dict(data)
     numbers = tuple(map(float, data["number"] if isinstance(data["number"], list) else [data["number"]]))
     for part in ("scope", "open", "said", "words", "against"):
         _keys(data[part], INPUTS, ["car"] if part == "open" else [])

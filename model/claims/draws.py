@@ -16,11 +16,8 @@ from numpy.typing import NDArray
 
 from model.claims.inputs import CAR_AND_DRIVE, Open
 from model.describe.car import CAR_FIELDS
-from model.describe.parameters import (
-    assumed_figures,
-    car_from,
-    class_labels,
-)
+from model.describe.fields import Entry, changed, filled
+from model.describe.parameters import assumed_figures, car_from, class_labels
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Driver
 from model.describe.scenario_io import starting_drives
 from model.describe.trace import Array, Trace
@@ -40,16 +37,6 @@ GENERATORS = {
     607: 239, 1009: 77, 1499: 37, 1999: 254, 2503: 1047, 4001: 422, 6007: 210, 8009: 1441, 16001: 4598
 }  # fmt: skip
 """Numbers of runs, primes, and what makes the lattice of each: the lowest weighted P2 in nine inputs."""
-
-
-
-
-
-
-
-
-
-
 
 
 @dataclass(frozen=True, eq=False)
@@ -74,7 +61,7 @@ class Draws:
         columns, shares = ({key: at[rows] for key, at in part.items()} for part in (self.columns, self.shares or {}))
         return replace(self, columns=columns, shares=shares)
 
-    def replaced(self, **columns: Any) -> Draws:
+    def replaced(self, **columns: Entry | Array) -> Draws:
         """The same draws with some inputs set otherwise: numbers, choices, or arrays of shape (runs,)."""
         new = {key: np.broadcast_to(np.asarray(value), (len(self),)) for key, value in columns.items()}
         return replace(self, columns={**self.columns, **new})
@@ -87,9 +74,9 @@ class Draws:
         """The same draws in cars of other classes, whose figures lie at the same places of their bands."""
         return _with_figures({key: self[key] for key in self.inputs} | {"car": cars}, self.shares)
 
-    def groups(self, keys: Sequence[str]) -> Iterator[tuple[tuple[Any, ...], Array]]:
+    def groups(self, keys: Sequence[str]) -> Iterator[tuple[tuple[Entry, ...], NDArray[np.intp]]]:
         """Runs that share their values of `keys`: the values and the places of the runs."""
-        rows: dict[tuple[Any, ...], list[int]] = {}
+        rows: dict[tuple[Entry, ...], list[int]] = {}
         for row, values in enumerate(zip(*(self[key].tolist() for key in keys), strict=True)):
             rows.setdefault(values, []).append(row)
         for values, places in rows.items():
@@ -132,7 +119,7 @@ class Draws:
             tables = CAR_FIELDS, CONDITION_FIELDS, DRIVER_FIELDS
             stated, around, habits = ({key: value for key, value in said.items() if key in table} for table in tables)
             car = car_from(str(self["car"][rows[0]]), stated)
-            conditions, driver = replace(LABORATORY, **around), Driver(**habits)
+            conditions, driver = changed(LABORATORY, around), filled(Driver, habits)
             figures = {key: self[key][rows, None] for key in settings if key not in said}
             found = run_each(
                 road, car, conditions, driver, figures, measure(road), regen, only_driven=True, record=record
@@ -172,18 +159,18 @@ def named_trace(name: str) -> Trace:
 def _with_figures(columns: Mapping[str, Array], shares: Mapping[str, Array] | None) -> Draws:
     """Add the assumed figures of each run's class: at its place of the band [1], or in the middle."""
     cars = columns["car"]
-    filled: dict[str, Any] = dict(columns)
+    found: dict[str, NDArray[Any]] = dict(columns)
     for car_class in dict.fromkeys(cars.tolist()):
         rows = cars == car_class
         for key, item in assumed_figures(car_class).items():
             if key in columns:
                 continue
-            filled.setdefault(key, np.full(len(cars), np.nan if CAR_AND_DRIVE[key].kind == "number" else None))
+            found.setdefault(key, np.full(len(cars), np.nan if CAR_AND_DRIVE[key].kind == "number" else None))
             if shares is None or item.low == item.high:
-                filled[key][rows] = item.mid
+                found[key][rows] = item.mid
             else:
-                filled[key][rows] = triangular(shares[key][rows], *item.numbers)
-    return Draws(filled, shares, frozenset(columns))
+                found[key][rows] = triangular(shares[key][rows], *item.numbers)
+    return Draws(found, shares, frozenset(columns))
 
 
 def lattice(inputs: Mapping[str, Open], runs: int, seed: int) -> dict[str, Array]:
@@ -233,7 +220,7 @@ def fitting(draws: Draws) -> Draws:
     return draws if weights is None else draws.at(chosen_by(weights))
 
 
-def one_at_a_time(inputs: Mapping[str, Open]) -> tuple[Draws, list[tuple[str, Any]]]:
+def one_at_a_time(inputs: Mapping[str, Open]) -> tuple[Draws, list[tuple[str, Entry]]]:
     """A base run, then one run for each end of each input; what was changed in each run after the first."""
     base = {key: this.base for key, this in inputs.items()}
     figures = {
@@ -241,12 +228,12 @@ def one_at_a_time(inputs: Mapping[str, Open]) -> tuple[Draws, list[tuple[str, An
         for key, item in assumed_figures(base["car"]).items()
         if key not in inputs and item.low != item.high
     }
-    changed = [
+    changes = [
         (key, value) for key, this in [*inputs.items(), *figures.items()] if this.varies for value in this.ends
     ]
-    columns = {key: np.array([value, *(v if k == key else value for k, v in changed)]) for key, value in base.items()}
+    columns = {key: np.array([value, *(v if k == key else value for k, v in changes)]) for key, value in base.items()}
     draws = _with_figures(columns, None)
-    filled = {key: column.copy() for key, column in draws.columns.items()}
-    for row, (key, value) in enumerate(changed, 1):
-        filled[key][row] = value
-    return replace(draws, columns=filled), changed
+    varied = {key: column.copy() for key, column in draws.columns.items()}
+    for row, (key, value) in enumerate(changes, 1):
+        varied[key][row] = value
+    return replace(draws, columns=varied), changes

@@ -11,12 +11,11 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
 
-from model.claims.inputs import INPUTS
+from model.claims.inputs import INPUTS, Open
 from model.claims.quantities import QUANTITIES
 from model.claims.questions import Question
-from model.describe.fields import InputError
+from model.describe.fields import Entry, InputError
 from model.describe.sources import Source, sources
 from model.describe.tables import Row, rows
 from model.traces.cycles import LABORATORY
@@ -51,7 +50,7 @@ class Measurement:
     unit: str
     counts: str
     what: str
-    conditions: Mapping[str, tuple[Any, ...]]
+    conditions: Mapping[str, tuple[Entry, ...]]
     kind: str
     near: tuple[str, ...]
 
@@ -118,8 +117,8 @@ def _apart(asked: Question, one: Measurement) -> tuple[str, ...]:
             run_over = asked.declared[key]
             if run_over.band:
                 slack = NEAR_ENOUGH.get(INPUTS[key].unit, 0.0)
-                ends = run_over.values[0] - slack, run_over.values[-1] + slack
-                met = any(ends[0] <= value <= ends[1] for value in values)
+                low, high = run_over.numbers[0] - slack, run_over.numbers[-1] + slack
+                met = any(low <= value <= high for value in Open(values).numbers)
             else:
                 met = any(_alike(key, value, other) for value in values for other in run_over.values)
         else:
@@ -131,10 +130,10 @@ def _apart(asked: Question, one: Measurement) -> tuple[str, ...]:
     return tuple(apart)
 
 
-def _alike(key: str, one: Any, other: Any) -> bool:
-    if INPUTS[key].kind != "number":
-        return bool(one == other)
-    return abs(one - other) <= NEAR_ENOUGH.get(INPUTS[key].unit, 0.0)
+def _alike(key: str, value: Entry, other: Entry) -> bool:
+    if INPUTS[key].kind == "number" and isinstance(value, int | float) and isinstance(other, int | float):
+        return abs(value - other) <= NEAR_ENOUGH.get(INPUTS[key].unit, 0.0)
+    return value == other
 
 
 def _share_of(asked: Question) -> str:

@@ -4,22 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Any
 
 import numpy as np
 
-from model.claims.prose import DRIVES, Units, metric, stretch_words, values_words
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Field, FieldError, InputError, choice, fields_of, number, yes_no
-from model.describe.parameters import (
-    DEFAULT_CLASS,
-    battery_classes,
-    hybrid_classes,
-)
+from model.describe.fields import Entry, Field, FieldError, InputError, choice, fields_of, number, yes_no
+from model.describe.parameters import DEFAULT_CLASS, battery_classes, hybrid_classes
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.describe.trace import Array
 from model.sampling.uncertainty import triangular
 
+DRIVES = (
+    "udds", "hwfet", "us06", "nycc", "wltc3b", "wltc3b-low", "wltc3b-medium", "wltc3b-high", "wltc3b-extra-high",
+    "nedc", "nedc-urban", "nedc-extra-urban", "town", "suburb-hill", "hill", "motorway", "mountain-valley",
+)  # fmt: skip
+"""What may be driven: the standard cycles, the starting drives, and a hill of 300 m."""
 CAR_AND_DRIVE: dict[str, Field] = CAR_FIELDS | CONDITION_FIELDS | DRIVER_FIELDS
 
 
@@ -53,14 +52,23 @@ INPUTS: dict[str, Field] = {key: field for key, field in (
 
 
 @dataclass(frozen=True)
+class Part:
+    """A part of what an input runs over: some values, the `stretch` between two, or `all_but` some."""
+
+    values: tuple[Entry, ...]
+    stretch: bool = False
+    all_but: bool = False
+
+
+@dataclass(frozen=True)
 class Open:
     """What one input runs over: a band (low, mid, high), or values in equal parts of which the first is the base."""
 
-    values: tuple[Any, ...]
+    values: tuple[Entry, ...]
     band: bool = False
 
     @property
-    def base(self) -> Any:
+    def base(self) -> Entry:
         """The value that is kept while another input is varied."""
         return self.values[1] if self.band else self.values[0]
 
@@ -72,28 +80,32 @@ class Open:
     def within(self, other: Open) -> bool:
         """Whether it runs over nothing that `other` does not run over."""
         if other.band:
-            return bool(other.values[0] <= min(self.values) and max(self.values) <= other.values[-1])
+            return other.numbers[0] <= min(self.numbers) and max(self.numbers) <= other.numbers[-1]
         return set(self.values) <= set(other.values)
 
     @property
-    def ends(self) -> tuple[Any, ...]:
+    def ends(self) -> tuple[Entry, ...]:
         """The values that a one-at-a-time change tries."""
         return (self.values[0], self.values[2]) if self.band else self.values[1:]
 
     def at(self, share: Array) -> Array:
         """Values at places of the range [1]."""
         if self.band:
-            return triangular(share, *self.values)
+            return triangular(share, *self.numbers)
         return np.array(self.values)[(share * len(self.values)).astype(int)]
 
-    def described(self, key: str, units: Units = metric) -> str:
-        """What the input runs over, in words."""
-        if self.band:
-            return stretch_words(INPUTS[key], self.values[0], self.values[2], units)
-        return values_words(INPUTS[key], self.values, units)
+    @property
+    def numbers(self) -> tuple[float, ...]:
+        """Its values, of an input that is a number."""
+        return tuple(float(value) for value in self.values if isinstance(value, int | float))
+
+    @property
+    def part(self) -> Part:
+        """All of it."""
+        return Part((self.values[0], self.values[2]), stretch=True) if self.band else Part(self.values)
 
 
-def open_from(field: Field, given: Any) -> Open:
+def open_from(field: Field, given: object) -> Open:
     """What an input runs over, from a claim's data: ``[low, mid, high]``, ``{"one_of": [...]}``, choices or a value."""
     if isinstance(given, Mapping):
         return Open(tuple(field.parse(value) for value in given["one_of"]))
@@ -121,6 +133,7 @@ def narrowed(field: Field, whole: Open, said: str) -> Open:
     if least > most:
         raise InputError("range-runs-downwards", field=field, given=said)
     if whole.band or len(whole.values) <= 1:
-        mid = whole.base if whole.band else (least + most) / 2  # the words of the claim fix one value, or none
+        # the words of the claim fix one value, or none
+        mid = whole.numbers[1] if whole.band else (least + most) / 2
         return Open((least, min(max(mid, least), most), most), band=True)
-    return Open(tuple(value for value in whole.values if least <= value <= most) or (least, most))
+    return Open(tuple(value for value in whole.numbers if least <= value <= most) or (least, most))

@@ -6,13 +6,13 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
 
 import numpy as np
 
 from model.claims.draws import Draws, named_trace, over_the_hill
 from model.claims.inputs import CAR_AND_DRIVE
 from model.describe.car import CAR_FIELDS
+from model.describe.fields import Entry
 from model.describe.parameters import DEFAULT_CLASS, car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
 from model.describe.trace import Array, Numbers, Trace
@@ -55,7 +55,7 @@ def share_of_drive(draws: Draws) -> Array:
     result = np.empty(len(draws))
     for (phrase,), rows in draws.groups(["denominator"]):
         books = Books(*[*energies[:, rows], 1.0])
-        said = PHRASES[phrase]
+        said = PHRASES[str(phrase)]
         base = said.base(books, books.back)
         result[rows] = over(100 * said.share(books, books.back) * base, base, books.out)
     return result
@@ -126,13 +126,18 @@ def friction_work_spared(draws: Draws) -> Array:
     return 100 * over(without - with_it, without, out)
 
 
-def net_j_per_m(draws: Draws, **how: Any) -> Array:
-    """Net energy of each run at the battery over its distance [J/m]; zero where next to nothing is left of it."""
+def net_j_per_m(
+    draws: Draws, by: Sequence[str] = ("cycle",), trace: Callable[..., Trace] | None = None
+) -> Array:
+    """Net energy of each run at the battery over its distance [J/m]; zero where next to nothing is left of it.
 
-    def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
-        return lambda run: (run.net_j / trace.distance_m, run.out_j / trace.distance_m)
+    `by` and `trace` are those of `Draws.drive`.
+    """
 
-    net, out = draws.drive(measure, (True,), **how)
+    def measure(road: Trace) -> Callable[[Run], Sequence[Array]]:
+        return lambda run: (run.net_j / road.distance_m, run.out_j / road.distance_m)
+
+    net, out = draws.drive(measure, (True,), by=by, trace=trace)
     return np.where(net < NOTHING * out, 0.0, net)
 
 
@@ -469,7 +474,7 @@ class Measure:
 
     quantity: str
     compared: str = ""
-    against: tuple[tuple[str, Any], ...] = ()
+    against: tuple[tuple[str, Entry], ...] = ()
 
     def __call__(self, draws: Draws) -> Array:
         """The number of every run [its unit]."""

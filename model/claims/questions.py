@@ -6,7 +6,6 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
 
 from model.claims.collection import ABOUT_NOTHING, RELATIONS, Claim, claims
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed
@@ -156,7 +155,7 @@ def question(claim_id: str, settings: Mapping[str, str] | None = None) -> Questi
     if "denominator" in declared and declared["denominator"].varies:
         raise InputError("one-share-at-a-time", field=INPUTS["denominator"])
     if {"gentle_mps2", "strong_mps2"} <= set(declared):
-        gentle, strong = (declared[key].values for key in ("gentle_mps2", "strong_mps2"))
+        gentle, strong = (declared[key].numbers for key in ("gentle_mps2", "strong_mps2"))
         if max(gentle) >= min(strong):
             raise InputError(
                 "gentle-not-below-strong", field=INPUTS["gentle_mps2"],
@@ -172,13 +171,15 @@ def own_question(given: Mapping[str, str]) -> Question:
     return Question(claim, claim.number, claim.relation, settings, dict(given))
 
 
-def question_from_json(data: Any) -> Question:
+def question_from_json(data: object) -> Question:
     """The question behind a file: a claim in one's own words, or an answer given earlier."""
-    if isinstance(data, Mapping) and isinstance(data.get("specification"), Mapping):
+    if not isinstance(data, Mapping):
+        raise InputError("claim-file-without-claim")
+    if isinstance(data.get("specification"), Mapping):
         return own_question(flat(data["specification"]))
-    if isinstance(data, Mapping) and "id" not in data:
+    if "id" not in data:
         return own_question(flat(data))
-    settings = data.get("settings", {}) if isinstance(data, Mapping) else None
+    settings = data.get("settings", {})
     if not isinstance(settings, Mapping):
         raise InputError("claim-file-without-claim")
     return question(str(data["id"]), {str(key): str(value) for key, value in settings.items()})

@@ -11,12 +11,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
-from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
-from model.claims.inputs import INPUTS, Open
-from model.claims.prose import Units, metric, stretch_words, values_words
+from model.claims.inputs import INPUTS, Open, Part
 from model.describe.trace import Array
 
 LEAST_REGION = 0.045
@@ -41,6 +40,8 @@ BINS = 5
 
 Steps = tuple[int, ...]
 """Some steps of an input, by their places."""
+Flags = NDArray[np.bool_]
+"""What is so in each run, shape (runs,)."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -48,8 +49,8 @@ class Bins:
     """One input cut into steps: five of equal count for a band, one a value otherwise."""
 
     key: str
-    names: tuple[Any, ...]
-    place: Any
+    steps: tuple[Part, ...]
+    place: NDArray[np.intp]
     ordered: bool
 
     @classmethod
@@ -58,69 +59,69 @@ class Bins:
         values = np.unique(column)
         if INPUTS[key].kind != "number" or len(values) <= BINS:
             ordered = INPUTS[key].kind == "number"
-            names = tuple(values.tolist())
-            return cls(key, names, np.searchsorted(values, column), ordered)
+            steps = tuple(Part((value,)) for value in values.tolist())
+            return cls(key, steps, np.searchsorted(values, column), ordered)
         shares = np.linspace(0, 1, BINS + 1)
         cuts = over.at(shares) if over is not None and over.band else np.quantile(column, shares)
         edges = np.unique([float(f"{edge:.3g}") for edge in cuts])
         place = np.clip(np.searchsorted(edges, column, side="right") - 1, 0, len(edges) - 2)
-        return cls(key, tuple(zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True)), place, True)
+        steps = tuple(Part(ends, stretch=True) for ends in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True))
+        return cls(key, steps, place, True)
 
     def explained(self, values: Array) -> float:
         """Share of the variance of `values` that lies between the steps [1]."""
-        counts = np.bincount(self.place, minlength=len(self.names))
-        means = np.bincount(self.place, values, len(self.names)) / np.maximum(counts, 1)
+        counts = np.bincount(self.place, minlength=len(self.steps))
+        means = np.bincount(self.place, values, len(self.steps)) / np.maximum(counts, 1)
         spread = values.var()
         return float((counts * (means - values.mean()) ** 2).sum() / len(values) / spread) if spread > 0 else 0.0
 
-    def rates(self, true: Array, inside: Array) -> tuple[Any, Any]:
+    def rates(self, true: Flags, inside: Flags) -> tuple[NDArray[np.intp], Array]:
         """How many runs inside lie in each step, and in which share of them the claim is true [1]."""
-        counts = np.bincount(self.place[inside], minlength=len(self.names))
-        return counts, np.bincount(self.place[inside], true[inside], len(self.names)) / np.maximum(counts, 1)
+        counts = np.bincount(self.place[inside], minlength=len(self.steps))
+        return counts, np.bincount(self.place[inside], true[inside], len(self.steps)) / np.maximum(counts, 1)
 
-    def parts(self, true: Array, inside: Array) -> list[Steps]:
+    def parts(self, true: Flags, inside: Flags) -> list[Steps]:
         """Parts that can be named: neighbouring steps, or the values under which the claim is true most."""
-        steps = range(len(self.names))
+        steps = range(len(self.steps))
         if self.ordered:
-            return [tuple(range(first, last)) for first, last in combinations(range(len(self.names) + 1), 2)][:-1]
+            return [tuple(range(first, last)) for first, last in combinations(range(len(self.steps) + 1), 2)][:-1]
         rates = self.rates(true, inside)[1]
         order = sorted(steps, key=lambda step: (-rates[step], step))
         return [tuple(sorted(order[: size + 1])) for size in steps[:-1]]
 
-    def true_part(self, true: Array, inside: Array, broadly: float) -> Steps:
+    def true_part(self, true: Flags, inside: Flags, broadly: float) -> Steps:
         """The steps inside in which the claim is clearly true in this share of runs [1]; the longest row of an order.
 
         A step that is too close to call would be named on some runs and not on others, so it is not named.
         """
         counts, rates = self.rates(true, inside)
         least = broadly + ERRORS * np.sqrt(broadly * (1 - broadly) / np.maximum(counts, 1))
-        good = [step for step in range(len(self.names)) if counts[step] and rates[step] >= min(least[step], 1.0)]
+        good = [step for step in range(len(self.steps)) if counts[step] and rates[step] >= min(least[step], 1.0)]
         if not self.ordered:
             return tuple(good)
-        rows = [tuple(row) for first, last in combinations(range(len(self.names) + 1), 2)
+        rows = [tuple(row) for first, last in combinations(range(len(self.steps) + 1), 2)
                 if set(row := range(first, last)) <= set(good)]  # fmt: skip
         return max(rows, key=lambda row: counts[list(row)].sum(), default=())
 
-    def named(self, steps: Sequence[int], units: Units = metric) -> str:
-        """Some steps in words."""
-        field, names = INPUTS[self.key], [self.names[step] for step in sorted(steps)]
-        if isinstance(names[0], tuple):
-            return stretch_words(field, names[0][0], names[-1][1], units)
-        left = [name for name in self.names if name not in names]
-        if len(self.names) > 3 and 0 < len(left) < len(names):
-            return f"any but {values_words(field, left, units)}"
-        return values_words(field, names, units)
+    def part(self, places: Sequence[int]) -> Part:
+        """Some neighbouring steps of a band, or some values: those that are left where these are fewer."""
+        steps = [self.steps[place] for place in sorted(places)]
+        if steps[0].stretch:
+            return Part((steps[0].values[0], steps[-1].values[1]), stretch=True)
+        left = [step for step in self.steps if step not in steps]
+        all_but = len(self.steps) > 3 and 0 < len(left) < len(steps)
+        return Part(tuple(step.values[0] for step in (left if all_but else steps)), all_but=all_but)
 
 
-def inside_of(conditions: Mapping[int, Steps], bins: Sequence[Bins]) -> Any:
+def inside_of(conditions: Mapping[int, Steps], bins: Sequence[Bins]) -> Flags:
     """Which runs lie within the conditions, by the places of their inputs; shape (runs,)."""
     inside = np.ones(len(bins[0].place), dtype=bool)
     for at, part in conditions.items():
-        inside &= np.isin(range(len(bins[at].names)), part)[bins[at].place]
+        inside &= np.isin(range(len(bins[at].steps)), part)[bins[at].place]
     return inside
 
 
-def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> dict[int, Steps]:
+def found_on(half: Flags, true: Flags, bins: Sequence[Bins], broadly: float) -> dict[int, Steps]:
     """Conditions under which the claim is true on half of the runs, by the places of their inputs.
 
     Greedy: each time the part of an input that raises the share of true runs most, weighed by the share of the runs
@@ -153,14 +154,14 @@ def found_on(half: Array, true: Array, bins: Sequence[Bins], broadly: float) -> 
         for at in list(conditions):
             others = inside_of({other: part for other, part in conditions.items() if other != at}, bins) & half
             part = bins[at].true_part(true, others, broadly)
-            if len(part) == len(bins[at].names):
+            if len(part) == len(bins[at].steps):
                 del conditions[at]
             elif part:
                 conditions[at] = part
     return conditions
 
 
-def conditions_of(true: Array, bins: Sequence[Bins], broadly: float, seed: int) -> dict[int, Steps]:
+def conditions_of(true: Flags, bins: Sequence[Bins], broadly: float, seed: int) -> dict[int, Steps]:
     """Conditions under which the claim is true, by the places of their inputs; none where no list comes often enough.
 
     Parameters
@@ -176,7 +177,7 @@ def conditions_of(true: Array, bins: Sequence[Bins], broadly: float, seed: int) 
     """
     random, runs = np.random.RandomState(seed), len(true)
     lists: list[dict[int, Steps]] = []
-    held: list[Any] = []
+    held: list[Flags] = []
     for _ in range(SPLITS if bins else 0):
         half = np.zeros(runs, dtype=bool)
         half[random.permutation(runs)[: runs // 2]] = True
@@ -196,8 +197,8 @@ def conditions_of(true: Array, bins: Sequence[Bins], broadly: float, seed: int) 
 
 
 def region_of(
-    conditions: Mapping[int, Steps], true: Array, bins: Sequence[Bins], broadly: float
-) -> tuple[list[tuple[Bins, Steps]], Array, float]:
+    conditions: Mapping[int, Steps], true: Flags, bins: Sequence[Bins], broadly: float
+) -> tuple[list[tuple[Bins, Steps]], Flags, float]:
     """Conditions that also hold on runs which had no part in finding them, the runs within, and how often it is true.
 
     Parameters

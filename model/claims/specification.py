@@ -15,7 +15,7 @@ from typing import Any
 from model.claims.collection import ABOUT, ANY_CAR, CLAIM_RUNS, RELATIONS, Claim
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed, open_from
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Field, InputError, find
+from model.describe.fields import Entry, Field, InputError, find
 from model.describe.figures import Several
 from model.describe.parameters import ROAD_LOAD_KEYS
 from model.describe.tables import ASSETS
@@ -94,7 +94,7 @@ class Places:
         return self.roads if key == "road" else self.seasons
 
 
-def _open(key: str, given: Any) -> Open:
+def _open(key: str, given: object) -> Open:
     return open_from(INPUTS[key], ANY_CAR if (key, given) == ("car", "any") else given)
 
 
@@ -132,7 +132,7 @@ def phrased() -> dict[str, dict[str, str]]:
 # two forms
 
 
-def flat(data: Mapping[str, Any]) -> dict[str, str]:
+def flat(data: Mapping[str, object]) -> dict[str, str]:
     """A file's object as flat texts; raises `InputError` where a key is not known or a value has not its form."""
     for key in data:
         if key not in KEYS:
@@ -149,7 +149,7 @@ def flat(data: Mapping[str, Any]) -> dict[str, str]:
     return told
 
 
-def _text(key: str, value: Any) -> str:
+def _text(key: str, value: object) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, int | float):
@@ -161,20 +161,20 @@ def _text(key: str, value: Any) -> str:
     raise InputError("claim-value-unreadable", key=str(key))
 
 
-def nested(given: Mapping[str, str]) -> dict[str, Any]:
+def nested(given: Mapping[str, str]) -> dict[str, object]:
     """Flat texts as a file's object: numbers as numbers."""
-    parts: dict[str, Any] = {key: given[key] for key in KEYS if key in given}
+    parts: dict[str, object] = {key: given[key] for key in KEYS if key in given}
     if "number" in parts:
         numbers = numbers_of(given["number"])
         parts["number"] = numbers[0] if len(numbers) == 1 else list(numbers)
     against = {key.removeprefix(AGAINST): text for key, text in given.items() if key.startswith(AGAINST)}
     said = {key: text for key, text in given.items() if key not in FLAT and not key.startswith(AGAINST)}
-    whole = parts | {"conditions": _numbered(said), "against": _numbered(against)}
+    whole: dict[str, object] = parts | {"conditions": _numbered(said), "against": _numbered(against)}
     return {key: whole[key] for key in KEYS if key in whole}
 
 
-def _numbered(texts: Mapping[str, str]) -> dict[str, Any]:
-    def value(text: str) -> Any:
+def _numbered(texts: Mapping[str, str]) -> dict[str, str | float]:
+    def value(text: str) -> str | float:
         try:
             number = float(text)
         except ValueError:
@@ -270,9 +270,9 @@ def _number(count: Counted, given: Mapping[str, str], differs: bool) -> tuple[st
     return compared, shown, numbers, relation
 
 
-def _against(count: Counted, given: Mapping[str, str]) -> dict[str, Any]:
+def _against(count: Counted, given: Mapping[str, str]) -> dict[str, Entry]:
     """What sets the other case apart."""
-    found: dict[str, Any] = {}
+    found: dict[str, Entry] = {}
     for key, text in given.items():
         if not key.startswith(AGAINST):
             continue

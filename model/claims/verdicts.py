@@ -7,10 +7,8 @@ The claims themselves and what was asked stand in `model.claims.questions`, the 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
-from typing import Any
 
 import numpy as np
 
@@ -18,16 +16,10 @@ from model.claims.collection import ALWAYS, BROADLY
 from model.claims.draws import Draws, draw, fitting, one_at_a_time
 from model.claims.errors import ModelError, model_error
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open
-from model.claims.prose import (
-    Units,
-    condition,
-    input_label,
-    metric,
-)
 from model.claims.quantities import Measure
 from model.claims.questions import OF_ALL_RUNS, Question
-from model.claims.regions import Bins, Steps, conditions_of, region_of
-from model.describe.fields import InputError
+from model.claims.regions import Bins, Flags, Steps, conditions_of, region_of
+from model.describe.fields import Entry, InputError
 from model.describe.trace import Array
 from model.sampling.uncertainty import SEED
 
@@ -43,13 +35,10 @@ TOP = 0.95
 """Share of the runs below the top of which “up to” speaks [1]."""
 QUANTILES = (0.05, 0.25, 0.5, 0.75, 0.95)
 
-HOLDS = "holds broadly"
-CONDITIONS = "holds only under conditions"
-FALSE = "does not hold in the modelled range"
-NOT_AS_SAID = "does not hold as said"
-UNJUDGED = "cannot be judged from what was said"
-BEYOND = "cannot be judged by a model of energy"
-CLOSE = "is too close to call"
+HOLDS, CONDITIONS, FALSE, NOT_AS_SAID, UNJUDGED, BEYOND, CLOSE = VERDICTS = (
+    "holds", "conditions", "false", "not-as-said", "unjudged", "beyond", "close",
+)  # fmt: skip
+"""The verdicts, as messages choose by them."""
 SAMPLING_ERRORS = 2.0
 """Standard errors within which a share of the runs cannot be told from a threshold."""
 
@@ -99,6 +88,31 @@ def sampling_error(share: float, runs: int) -> float:
     return SAMPLING_ERRORS * math.sqrt(share * (1 - share) / runs)
 
 
+@dataclass(frozen=True)
+class Lever:
+    """How far one input alone moves a claim's number [its unit] from `base`, and what is set at either end."""
+
+    key: str
+    base: float
+    low: float
+    high: float
+    at_low: Entry
+    at_high: Entry
+
+
+@dataclass(frozen=True, eq=False)
+class ByTwo:
+    """A claim by steps of two inputs, as `[row of down][column of across]`; None where no run lies.
+
+    `shares` is in how many of the runs it is true [1], `medians` their median number [the claim's unit].
+    """
+
+    down: Bins
+    across: Bins
+    shares: list[list[float | None]]
+    medians: list[list[float | None]]
+
+
 @dataclass(frozen=True, eq=False)
 class Answer:
     """A tested claim; `values` has one entry a run, shape (runs,), `left_out` counts cars that could not drive."""
@@ -110,22 +124,21 @@ class Answer:
     seed: int = SEED
 
     @cached_property
-    def true(self) -> Any:
+    def true(self) -> Flags:
         """Whether the claim is true in each run, shape (runs,)."""
-        low, high = self.question.bounds
-        return (self.values >= low) & (self.values <= high)
+        return self._true_in(self.values)
 
     @cached_property
     def error(self) -> ModelError:
         """How far off the model was found to be in this number."""
         return model_error(self.question.claim.measure)
 
-    def _true_in(self, values: Array) -> Any:
+    def _true_in(self, values: Array) -> Flags:
         low, high = self.question.bounds
         return (values >= low) & (values <= high)
 
     @cached_property
-    def surely(self) -> Any:
+    def surely(self) -> Flags:
         """Whether the claim is true in each run even if the model is off by its error either way, shape (runs,)."""
         lower, higher = self.error.either_way(self.values)
         return self.true & self._true_in(lower) & self._true_in(higher)
@@ -146,11 +159,10 @@ class Answer:
     @cached_property
     def whole_share(self) -> float:
         """Share of the whole range in which the claim is true [1]."""
-        low, high = self.question.bounds
-        return float(((self.whole >= low) & (self.whole <= high)).mean())
+        return float(self._true_in(self.whole).mean())
 
     @cached_property
-    def tornado(self) -> tuple[Mapping[str, Any], ...]:
+    def tornado(self) -> tuple[Lever, ...]:
         """The quantity when one input after the other goes to the ends of its range, the widest swing first."""
         return _tornado(self.question.claim.measure, tuple(self.question.declared.items()))
 
@@ -184,7 +196,7 @@ class Answer:
         return sorted((this for this in steps if told_by[this.key] > 0), key=lambda this: -told_by[this.key])
 
     @cached_property
-    def region(self) -> tuple[list[tuple[Bins, Steps]], Array, float]:
+    def region(self) -> tuple[list[tuple[Bins, Steps]], Flags, float]:
         """Conditions that can be named, of inputs left open, the runs within, and in which share of them it is true.
 
         Where two conditions serve alike, the one is named that the claim's data name first, and the kind of car last.
@@ -195,7 +207,7 @@ class Answer:
         sought = self.sought
         conditions = conditions_of(sought.surely, sought.open_bins, broadly, SEARCH_SEED)
         here = [Bins.of(one.key, self.draws[one.key], self.question.declared[one.key]) for one in sought.open_bins]
-        same = all(one.names == other.names for one, other in zip(here, sought.open_bins, strict=True))
+        same = all(one.steps == other.steps for one, other in zip(here, sought.open_bins, strict=True))
         return region_of(conditions if same else {}, self.surely, here, broadly)
 
     @property
@@ -269,38 +281,19 @@ class Answer:
             return ("error",) if turned else ("sampling",) if near else ()
         return ()
 
-    def conditions(self, units: Units = metric) -> list[str]:
-        """The conditions of the region in words, lists at the end."""
-        return sorted((condition(INPUTS[this.key], this.named(part, units)) for this, part in self.region[0]), key=len)
-
-    @property
-    def needs(self) -> dict[str, Any]:
-        """What would have to be true: the region, and the two inputs that matter most with the picture they make."""
-        conditions, inside, _ = self.region
-        two = self.bins[:2]
-        needs: dict[str, Any] = {
-            "where": {this.key: this.named(part) for this, part in conditions},
-            "share_there": self.region_share,
-            "share_of_range_there": float(inside.mean()),
-            "matter_most": [
-                {
-                    "input": this.key,
-                    "label": input_label(INPUTS[this.key]),
-                    "steps": [this.named([step]) for step in range(len(this.names))],
-                }
-                for this in two
-            ],
-        }
-        if len(two) == 2:
-            down, across = two
-            fields = [
-                [np.flatnonzero((down.place == row) & (across.place == column)) for column in range(len(across.names))]
-                for row in range(len(down.names))
-            ]
-            for name, column in (("share_true", self.true), ("median", self.values)):
-                middle = np.mean if name == "share_true" else np.median
-                needs[name] = [[float(middle(column[runs])) if len(runs) else None for runs in row] for row in fields]
-        return needs
+    @cached_property
+    def by_two(self) -> ByTwo | None:
+        """The claim by steps of the two inputs that matter most; None where fewer do."""
+        if len(self.bins) < 2:
+            return None
+        down, across = self.bins[:2]
+        fields = [
+            [np.flatnonzero((down.place == row) & (across.place == column)) for column in range(len(across.steps))]
+            for row in range(len(down.steps))
+        ]
+        shares = [[float(self.true[runs].mean()) if len(runs) else None for runs in row] for row in fields]
+        medians = [[float(np.median(self.values[runs])) if len(runs) else None for runs in row] for row in fields]
+        return ByTwo(down, across, shares, medians)
 
     @property
     def narrower(self) -> bool:
@@ -358,11 +351,11 @@ def _values(measure: Measure, inputs: tuple[tuple[str, Open], ...], runs: int, s
 
 
 @lru_cache(maxsize=64)
-def _tornado(measure: Measure, inputs: tuple[tuple[str, Open], ...]) -> tuple[Mapping[str, Any], ...]:
+def _tornado(measure: Measure, inputs: tuple[tuple[str, Open], ...]) -> tuple[Lever, ...]:
     """The quantity when one input after the other goes to the ends of its range, the widest swing first."""
     draws, changed = one_at_a_time(dict(inputs))
     base, *found = measure(draws).tolist()
-    swings: dict[str, list[tuple[float, Any]]] = {}
+    swings: dict[str, list[tuple[float, Entry]]] = {}
     for (key, value), result in zip(changed, found, strict=True):
         if not math.isfinite(result):
             continue
@@ -371,9 +364,8 @@ def _tornado(measure: Measure, inputs: tuple[tuple[str, Open], ...]) -> tuple[Ma
     for key, results in swings.items():
         (low, at_low), (high, at_high) = min(results, key=lambda r: r[0]), max(results, key=lambda r: r[0])
         if high - low > ROUNDED_AWAY * abs(base):
-            row = {"input": key, "label": input_label(INPUTS[key]), "unit": INPUTS[key].unit}
-            rows.append(row | {"at_low": at_low, "low": low, "base": base, "high": high, "at_high": at_high})
-    return tuple(sorted(rows, key=lambda row: row["low"] - row["high"]))
+            rows.append(Lever(key, base, low, high, at_low, at_high))
+    return tuple(sorted(rows, key=lambda row: row.low - row.high))
 
 
 def check(asked: Question, seed: int = SEED) -> Answer:

@@ -1,28 +1,14 @@
-"""A tested claim in words: the verdict, why, what was varied, and the rule; metric unless other units are handed in."""
+"""A tested claim in words: the verdict, why, what was varied, and the rule; metric unless displayed otherwise."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass
-from typing import Any
 
 from model import MODEL_DATE, MODEL_VERSION
 from model.claims.draws import DRAWN_TOGETHER, EVENLY
 from model.claims.evidence import evidence
-from model.claims.inputs import INPUTS, Open
-from model.claims.prose import (
-    SHARES,
-    Units,
-    condition,
-    input_name,
-    listed,
-    metric,
-    number_words,
-    shown,
-    span_and_median,
-    span_words,
-    stretch_words,
-    true_in,
-)
+from model.claims.inputs import INPUTS, Open, Part
 from model.claims.questions import OF_ALL_RUNS, Question
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS
 from model.claims.specification import nested
@@ -32,82 +18,81 @@ from model.claims.verdicts import (
     CONDITIONS,
     FALSE,
     HARDLY,
-    HOLDS,
     NOT_AS_SAID,
     UNJUDGED,
     Answer,
     deciding,
 )
+from model.describe.fields import Entry
 from model.describe.figures import Quantity, Several, Share
 from model.sampling.uncertainty import SEED
+from model.words.claim_inputs import condition, part_words
+from model.words.claim_numbers import ENGLISH, number_words, shown, span_and_median, span_words, with_unit
+from model.words.entries import label_of, name_of
 from model.words.evidence import evidence_answers
 from model.words.quantities import Display, capital
 
-VERDICTS = {
-    HOLDS: "holds", CONDITIONS: "conditions", FALSE: "false", NOT_AS_SAID: "not-as-said", UNJUDGED: "unjudged",
-    BEYOND: "beyond", CLOSE: "close",
-}  # fmt: skip
-"""A verdict as messages choose by it."""
-ENGLISH = Display()
 
-
-def what(asked: Question, display: Display = ENGLISH, units: Units = metric) -> str:
+def what(asked: Question, display: Display = ENGLISH) -> str:
     """What is tested, in words."""
     claim = asked.claim
     if asked.own:
         counted = display.say("own-counted", quantity=claim.counted)
         if not claim.compared:
             return counted
-        other = Several(tuple(_other_case(key, value, display, units) for key, value in claim.against.items()))
+        other = Several(tuple(_other_case(key, value, display) for key, value in claim.against.items()))
         return display.say("claim-compared", what=counted, compared=claim.compared, other=other)
     if "denominator" in asked.declared:
-        return SHARES[asked.declared["denominator"].base]
-    slots = {key: this.described(key, units) for key, this in asked.declared.items() if f"{{{key}}}" in claim.what}
+        return display.say("own-counted", quantity=str(asked.declared["denominator"].base))
+    slots = {key: part_words(INPUTS[key], over.part, display) for key, over in asked.declared.items()
+             if f"{{{key}}}" in claim.what}  # fmt: skip
     return claim.what.format(**slots)
 
 
-def _other_case(key: str, value: Any, display: Display, units: Units) -> str:
+def _other_case(key: str, value: Entry, display: Display) -> str:
     if key == "hybrid":
         return display.say("claim-battery-car")
     if key == "trailer_kg" and value == 0:
         return display.say("claim-no-trailer")
-    return condition(INPUTS[key], Open((value,)).described(key, units))
+    return condition(INPUTS[key], Part((value,)), display)
 
 
-def claimed(asked: Question) -> str:
-    """What the quantity is claimed to be, in words."""
+def claimed(asked: Question, display: Display = ENGLISH, always: bool | None = None) -> str:
+    """What the quantity is claimed to be, in words; `always` only if it is told otherwise than the claim has it."""
+    unit, relation = asked.claim.unit, asked.relation
     low, high = asked.bounds
-    span = f"{shown(low)} to {shown(high)} {asked.claim.unit}".rstrip()
-    number = f"{shown(asked.number[0])} {asked.claim.unit}".rstrip()
-    if asked.relation == "between":
-        return f"between {span.replace(' to ', ' and ', 1)}"
-    always = "always " if asked.claim.always else ""
-    if asked.relation in ("about", "on_average"):
-        return f"{always}{'on average ' if asked.relation == 'on_average' else ''}about {number} ({span})"
-    if asked.number[0] == 0 and asked.relation in ("at_least", "at_most"):
-        return f"{always}zero or {'more' if asked.relation == 'at_least' else 'less'}"
-    return f"{always}{asked.relation.replace('_', ' ')} {number}"
+    said = {"number": with_unit(shown(asked.number[0]), unit, display), "low": shown(low),
+            "high": with_unit(shown(high), unit, display)}  # fmt: skip
+    if asked.number[0] == 0 and relation in ("at_least", "at_most"):
+        relation = "zero-or-more" if relation == "at_least" else "zero-or-less"
+    always = asked.claim.always if always is None else always
+    return display.say("claim-claimed", relation=relation, always=always, **said)
 
 
-def where(asked: Question, display: Display = ENGLISH, units: Units = metric) -> str:
+def where(asked: Question, display: Display = ENGLISH) -> str:
     """The conditions of the test, before a sentence: “in town, with a blended pedal, ”, or nothing."""
     claim = asked.claim
     within = {key: asked.declared[key].within({**claim.open, **claim.scope}[key]) for key in claim.words}
     places = [display.say("claim-place", place=word) if asked.own else word
               for key, word in claim.words.items() if within[key]]  # fmt: skip
-    told = {key: this for key, this in asked.declared.items()
+    said = {key: over for key, over in asked.declared.items()
             if (key in asked.said or key in claim.scope) and not (asked.own and within.get(key))}  # fmt: skip
     conditions = sorted(
-        (condition(INPUTS[key], this.described(key, units)) for key, this in told.items()
+        (condition(INPUTS[key], over.part, display) for key, over in said.items()
          if key != "denominator" and f"{{{key}}}" not in claim.what),
         key=len,
     )  # fmt: skip
-    return "".join(f"{part}, " for part in [*places, *([f"with {listed(conditions)}"] if conditions else [])])
+    named = "both" if places and conditions else "places" if places else "conditions"
+    if not places and not conditions:
+        return ""
+    given = {"places": Several(tuple(places), ""), "conditions": Several(tuple(conditions))}
+    return f"{display.say('claim-where', named=named, **given)} "
 
 
-def made(asked: Question, display: Display = ENGLISH, units: Units = metric) -> str:
+def made(asked: Question, display: Display = ENGLISH) -> str:
     """What is tested, as a sentence."""
-    return capital(f"{where(asked, display, units)}{what(asked, display, units)} is {claimed(asked)}.")
+    given = {"where": where(asked, display), "what": what(asked, display), "claimed": claimed(asked, display)}
+    return capital(display.say("claim-made", **given))
 
 
 def text(asked: Question, display: Display = ENGLISH) -> str:
@@ -122,11 +107,11 @@ def changed_words(asked: Question, display: Display = ENGLISH) -> str:
     return display.say("own-words-changed", words=asked.claim.text)
 
 
-def read_as(asked: Question, display: Display = ENGLISH, units: Units = metric) -> str:
+def read_as(asked: Question, display: Display = ENGLISH) -> str:
     """How a claim in own words was read, with what was assumed; empty where the words do not stand."""
     if not asked.own or not asked.as_listed:
         return ""
-    return display.say("claim-read-as", reading=made(asked, display, units))
+    return display.say("claim-read-as", reading=made(asked, display))
 
 
 def beyond(asked: Question, display: Display) -> str:
@@ -134,58 +119,68 @@ def beyond(asked: Question, display: Display) -> str:
     return display.say("claim-own-beyond", beyond=asked.claim.beyond) if asked.own else asked.claim.beyond
 
 
+def verdict_words(answer: Answer, display: Display = ENGLISH) -> str:
+    """The verdict within a sentence."""
+    return display.say("claim-verdict", verdict=answer.verdict)
+
+
 def heading(answer: Answer, display: Display) -> str:
     """The verdict as a sentence."""
-    return display.say("claim-heading", verdict=VERDICTS[answer.verdict])
+    return display.say("claim-heading", verdict=answer.verdict)
 
 
-def reason(answer: Answer, subject: str, display: Display, units: Units = metric, here: str | None = None) -> str:
+def conditions(answer: Answer, display: Display = ENGLISH) -> list[str]:
+    """The conditions that can be named, each as a noun, lists at the end."""
+    return sorted((condition(INPUTS[bins.key], bins.part(steps), display) for bins, steps in answer.region[0]), key=len)
+
+
+def reason(answer: Answer, subject: str, display: Display, here: str | None = None) -> str:
     """Why the verdict is what it is, in numbers of the claim's unit; of a subject with its verb.
 
     `here` is what was said, before a sentence; nothing where it stands beside this already.
     """
     asked, unit = answer.question, answer.question.claim.unit
-    here = where(asked, display, units) if here is None else here
+    here = where(asked, display) if here is None else here
     often = {"often": answer.how_often, "nearest": nearest(answer, display)}
     if answer.verdict == BEYOND:
-        said = display.say("claim-subject", what=what(asked, display, units), claimed=claimed(asked))
+        said = display.say("claim-subject", what=what(asked, display), claimed=claimed(asked, display))
         return display.say("claim-reason-beyond", beyond=beyond(asked, display), where=here, subject=said, **often)
     if answer.verdict == CLOSE:
         close: dict[str, str | int] = {"by": answer.close_by[0], "runs": len(answer.values)}
         close["error"] = error_words(answer, display)
         if asked.relation not in OF_ALL_RUNS:
             return display.say("claim-reason-close", where=here, subject=subject, **often, **close)
-        found = number_words(deciding(answer.values, asked.relation), unit)
-        counted = what(asked, display, units)
+        found = number_words(deciding(answer.values, asked.relation), unit, display)
+        counted = what(asked, display)
         return display.say("claim-reason-close-number", where=here, what=counted, found=found, **close)
     if asked.relation in OF_ALL_RUNS:
-        found = number_words(deciding(answer.values, asked.relation), unit)
-        given = {"where": here, "what": what(asked, display, units), "found": found}
+        found = number_words(deciding(answer.values, asked.relation), unit, display)
+        given = {"where": here, "what": what(asked, display), "found": found}
         if asked.relation != "on_average":
             beside = {NOT_AS_SAID: "more", FALSE: "less"}.get(answer.verdict, "as-said")
             return display.say("claim-reason-top", beside=beside, **given)
         if not answer.narrower:
             return display.say("claim-reason-mean", **given)
-        whole = number_words(deciding(answer.whole, asked.relation), unit)
+        whole = number_words(deciding(answer.whole, asked.relation), unit, display)
         return display.say("claim-reason-mean-narrower", whole=whole, **given)
     if answer.verdict == CONDITIONS and answer.narrower:
-        whole = span_words(*answer.band(answer.whole), unit)
+        whole = span_words(*answer.band(answer.whole), unit, display)
         return display.say("claim-reason-narrower", where=here, subject=subject, whole=whole, **often)
     there: dict[str, Several | str] = {
-        "conditions": Several(tuple(answer.conditions(units))),
-        "given": span_words(*answer.band(answer.values[answer.region[1]]), unit),
+        "conditions": Several(tuple(conditions(answer, display))),
+        "given": span_words(*answer.band(answer.values[answer.region[1]]), unit, display),
     }
     if answer.verdict == CONDITIONS:
         return display.say("claim-reason-conditions", where=here, subject=subject, **there)
     if answer.verdict == NOT_AS_SAID:
-        miss = f"{shown(answer.farthest_miss)} {unit}".rstrip()
-        missed = {"where": here, "what": what(asked, display, units), "miss": miss}
+        miss = with_unit(shown(answer.farthest_miss), unit, display)
+        missed = {"where": here, "what": what(asked, display), "miss": miss}
         if not answer.region[0]:
             return display.say("claim-reason-not-always", **missed)
-        is_so = claimed(asked).removeprefix("always ")
+        is_so = claimed(asked, display, always=False)
         return display.say("claim-reason-not-always-but-there", claimed=is_so, **missed, **there)
     if answer.verdict == UNJUDGED:
-        most, *second = (input_name(INPUTS[this.key]) for this in answer.bins[:2])
+        most, *second = (name_of(INPUTS[bins.key], display) for bins in answer.bins[:2])
         if not second:
             return display.say("claim-reason-unjudged", where=here, subject=subject, most=most)
         two = {"first": most, "second": second[0]}
@@ -204,8 +199,8 @@ def error_words(answer: Answer, display: Display) -> str:
 def model_error(answer: Answer, display: Display) -> str:
     """The same as a sentence, with what it is measured on."""
     error = answer.error
-    told = error_words(answer, display)
-    return display.say("claim-model-error", kind=error.kind, error=told, comparisons=error.comparisons)
+    size = error_words(answer, display)
+    return display.say("claim-model-error", kind=error.kind, error=size, comparisons=error.comparisons)
 
 
 @dataclass(frozen=True)
@@ -217,20 +212,20 @@ class VariedFigure:
     how: str
 
 
-def varied_figures(answer: Answer, display: Display = ENGLISH, units: Units = metric) -> list[VariedFigure]:
+def varied_figures(answer: Answer, display: Display = ENGLISH) -> list[VariedFigure]:
     """Every figure that was varied, in the order of its declaration: what was not said, then the cars' own."""
     declared, drawn = answer.question.not_said, answer.draws
     figures = [
-        VariedFigure(key, this.described(key, units),
-                     display.say("claim-figures-how", how="band" if this.band else "list"))
-        for key, this in declared.items()
+        VariedFigure(key, part_words(INPUTS[key], run_over.part, display),
+                     display.say("claim-figures-how", how="band" if run_over.band else "list"))
+        for key, run_over in declared.items()
     ]  # fmt: skip
     for key in INPUTS:
         if key in drawn.columns and key not in answer.question.declared and INPUTS[key].kind == "number":
             low, high = float(drawn[key].min()), float(drawn[key].max())
             if low < high:
                 how = "together" if key in DRAWN_TOGETHER else "even" if key in EVENLY else "class"
-                over = stretch_words(INPUTS[key], low, high, units)
+                over = part_words(INPUTS[key], Part((low, high), stretch=True), display)
                 figures.append(VariedFigure(key, over, display.say("claim-figures-how", how=how)))
     return figures
 
@@ -240,22 +235,23 @@ def nearest(answer: Answer, display: Display) -> str:
     unit, least, most = answer.question.claim.unit, float(answer.values.min()), float(answer.values.max())
     relation = answer.question.relation
     if relation not in ("at_least", "at_most"):
-        return display.say("claim-nearest", relation="other", given=span_words(least, most, unit))
+        return display.say("claim-nearest", relation="other", given=span_words(least, most, unit, display))
     end = most if relation == "at_least" else least
-    return display.say("claim-nearest", relation=relation, given=f"{shown(end)} {unit}".rstrip())
+    return display.say("claim-nearest", relation=relation, given=with_unit(shown(end), unit, display))
 
 
-def band(answer: Answer) -> str:
+def band(answer: Answer, display: Display = ENGLISH) -> str:
     """The band of the runs and their median."""
     low, mid, high = (answer.quantiles[key] for key in ("0.05", "0.5", "0.95"))
-    return span_and_median(low, mid, high, answer.question.claim.unit)
+    return span_and_median(low, mid, high, answer.question.claim.unit, display)
 
 
 def varied(answer: Answer, display: Display) -> str:
     """What was varied, and how it was weighted."""
     keys, declared = list(answer.question.not_said), answer.question.declared
     bands, lists = (
-        Several(tuple(input_name(INPUTS[key]) for key in keys if declared[key].band == of)) for of in (True, False)
+        Several(tuple(name_of(INPUTS[key], display) for key in keys if declared[key].band == of))
+        for of in (True, False)
     )
     if not keys:
         return display.say("claim-varied-nothing")
@@ -268,7 +264,10 @@ def varied(answer: Answer, display: Display) -> str:
 
 def share_of_design(answer: Answer, display: Display) -> str:
     """In how many of the runs the claim is true, and what that share is not."""
-    return display.say("claim-share-of-design", share=true_in(answer.share))
+    share = answer.share
+    how = "none" if share == 0 else "all" if share == 1 else "part"
+    how = "hardly-any" if 0 < share < 0.01 else "nearly-all" if 0.99 < share < 1 else how
+    return display.say("claim-share-of-design", how=how, share=Share(share, places=0))
 
 
 def sentence(answer: Answer, display: Display = ENGLISH) -> str:
@@ -295,17 +294,18 @@ def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
     measured = evidence(asked).verdict
     told = "read" if asked.own and asked.as_listed else "quoted" if asked.as_listed else "made"
     first = display.say("print-quote-first", told=told, claim=said, reading=reading,
-                        verdict=VERDICTS[answer.verdict], version=MODEL_VERSION)  # fmt: skip
-    second = display.say("print-quote-second", band=band(answer), measured=measured)
+                        verdict=answer.verdict, version=MODEL_VERSION)  # fmt: skip
+    second = display.say("print-quote-second", band=band(answer, display), measured=measured)
     return f"{first}\n{second}"
 
 
 def _findings(answer: Answer, display: Display) -> dict[str, str]:
-    subject = display.say("claim-subject", what=what(answer.question, display), claimed=claimed(answer.question))
+    asked = answer.question
+    subject = display.say("claim-subject", what=what(asked, display), claimed=claimed(asked, display))
     return {
-        "verdict": VERDICTS[answer.verdict],
+        "verdict": answer.verdict,
         "reason": reason(answer, subject, display),
-        "band": band(answer),
+        "band": band(answer, display),
         "varied": varied(answer, display),
     }
 
@@ -315,13 +315,13 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
     asked, broadly = answer.question, answer.question.claim.broadly
     if asked.relation in OF_ALL_RUNS:
         low, high = asked.top_bounds
-        span = f"{shown(low)} to {shown(high)} {asked.claim.unit}".rstrip()
+        span = with_unit(display.say("span", low=shown(low), high=shown(high)), asked.claim.unit, display)
         of_all = display.say("claim-rule-mean" if asked.relation == "on_average" else "claim-rule-top", span=span)
         return " ".join((of_all, display.say("claim-rule-close"), model_error(answer, display)))
     side = asked.relation if asked.relation in ("at_least", "at_most") else "other"
     quantile = Share(1 - broadly if side == "at_least" else broadly, places=0)
     sentences = [
-        display.say("claim-rule-broadly", what=what(asked, display), claimed=claimed(asked), side=side,
+        display.say("claim-rule-broadly", what=what(asked, display), claimed=claimed(asked, display), side=side,
                     broadly=Share(broadly, places=0), quantile=quantile),
     ]  # fmt: skip
     false = display.say("claim-rule-false", hardly=Share(HARDLY, places=0))
@@ -339,9 +339,41 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
     return " ".join([*sentences, share_of_design(answer, display)])
 
 
-def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, Any]:
+def needs(answer: Answer, display: Display = ENGLISH) -> dict[str, object]:
+    """What would have to be true: the region, and the claim by the two inputs that matter most."""
+    named, inside, _ = answer.region
+    two = answer.by_two
+    return {
+        "where": {bins.key: part_words(INPUTS[bins.key], bins.part(steps), display) for bins, steps in named},
+        "share_there": answer.region_share,
+        "share_of_range_there": float(inside.mean()),
+        "matter_most": [
+            {
+                "input": bins.key,
+                "label": label_of(INPUTS[bins.key], display),
+                "steps": [part_words(INPUTS[bins.key], step, display) for step in bins.steps],
+            }
+            for bins in answer.bins[:2]
+        ],
+        **({"share_true": two.shares, "median": two.medians} if two else {}),
+    }
+
+
+def _tornado(answer: Answer, display: Display) -> list[dict[str, Entry]]:
+    return [
+        {"input": lever.key, "label": label_of(INPUTS[lever.key], display), "unit": INPUTS[lever.key].unit,
+         "at_low": lever.at_low, "low": lever.low, "base": lever.base, "high": lever.high, "at_high": lever.at_high}
+        for lever in answer.tornado
+    ]  # fmt: skip
+
+
+def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, object]:
     """Everything to print with, as the command line and a file have it."""
     asked, claim = answer.question, answer.question.claim
+
+    def said(over: Mapping[str, Open]) -> dict[str, str]:
+        return {key: part_words(INPUTS[key], run_over.part, display) for key, run_over in over.items()}
+
     return {
         "id": claim.id,
         "text": text(asked, display),
@@ -352,26 +384,25 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, Any]:
         "number": list(asked.number),
         "relation": asked.relation,
         **({"specification": nested(asked.given)} if asked.own else {"settings": dict(asked.given)}),
-        "said": {key: this.described(key) for key, this in asked.declared.items() if not this.varies}
-        | {key: this.described(key) for key, this in asked.said.items()},
-        "not_said": {key: this.described(key) for key, this in asked.not_said.items()},
-        "verdict": answer.verdict,
+        "said": said({key: over for key, over in asked.declared.items() if not over.varies} | asked.said),
+        "not_said": said(asked.not_said),
+        "verdict": verdict_words(answer, display),
         "rule": rule(answer, display),
         "quantiles": answer.quantiles,
         "share_of_range": answer.share,
         "share_of_whole_range": answer.whole_share,
-        "needs": answer.needs,
-        "tornado": list(answer.tornado),
+        "needs": needs(answer, display),
+        "tornado": _tornado(answer, display),
         "denominators": list(claim.denominators),
         "left_out": claim.left_out,
-        **evidence_answers(answer, VERDICTS[answer.verdict], display),
+        **evidence_answers(answer, display),
         "sentence": sentence(answer, display),
         "quotes": {"short": short_quotation(answer, display), "long": quotation(answer, display)},
         "method": {
             "runs": len(answer.values),
             "left_out_runs": answer.left_out,
             "seed": SEED,
-            "draw": "Latin hypercube; bands triangular, lists in equal parts; car figures after their class",
+            "draw": display.say("claim-method-draw"),
             "drawn_together": DRAWN_TOGETHER,
             "varied": varied(answer, display),
             "model_error": {**asdict(answer.error), "could_turn": list(answer.close_by)},

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from model.claims.evidence import CONTRADICTS, MIXED, SUPPORTS, Beside, Evidence, Measurement, evidence
 from model.claims.inputs import INPUTS
-from model.claims.prose import input_name, shown
 from model.claims.questions import Question
 from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, Answer
 from model.describe.figures import Several
 from model.kernel.phrases import PHRASES
+from model.words.claim_numbers import shown, with_unit
+from model.words.entries import name_of
 from model.words.quantities import Display, capital
 
 TOGETHER = {
@@ -27,11 +27,11 @@ def measured(found: Evidence, display: Display) -> str:
     return display.say("claim-measured", verdict=found.verdict)
 
 
-def both(answer: Answer, verdict: str, display: Display) -> str:
-    """One sentence that holds the verdict of the measurements and that of the model, as messages choose by it."""
+def both(answer: Answer, display: Display) -> str:
+    """One sentence that holds the verdict of the measurements and that of the model."""
     found = evidence(answer.question)
     together = TOGETHER.get((found.verdict, answer.verdict), "neither")
-    return display.say("claim-both", measured=found.verdict, together=together, verdict=verdict)
+    return display.say("claim-both", measured=found.verdict, together=together, verdict=answer.verdict)
 
 
 def measured_rule(asked: Question, display: Display) -> str:
@@ -46,16 +46,16 @@ def verdict_of_one(beside: Beside, display: Display) -> str:
         return display.say("claim-one-says", says=beside.says)
     one = beside.measurement
     share = display.say("phrase", phrase=one.of) if one.of in PHRASES else one.of
-    apart = Several(tuple(input_name(INPUTS[key]) for key in beside.apart) or ("",))
+    apart = Several(tuple(name_of(INPUTS[key], display) for key in beside.apart) or ("",))
     return display.say("claim-why-not", why=beside.why_not, of=share, apart=apart, kind=one.kind)
 
 
 def number(one: Measurement, display: Display) -> str:
     """A published number with its unit."""
-    high = f"{shown(one.high)} {one.unit}".rstrip()
+    high = with_unit(shown(one.high), one.unit, display)
     if math.isinf(one.low):
         return display.say("measured-at-most", high=high)
-    return high if one.low == one.high else f"{shown(one.low)} to {high}"
+    return high if one.low == one.high else display.say("span", low=shown(one.low), high=high)
 
 
 def told(beside: Beside, source: str, display: Display) -> str:
@@ -66,7 +66,7 @@ def told(beside: Beside, source: str, display: Display) -> str:
     return display.say("claim-measurement", **said)
 
 
-def evidence_answers(answer: Answer, verdict: str, display: Display) -> dict[str, object]:
+def evidence_answers(answer: Answer, display: Display) -> dict[str, object]:
     """What has been measured, as the command line and a file have it."""
     asked = answer.question
     found = evidence(asked)
@@ -76,12 +76,12 @@ def evidence_answers(answer: Answer, verdict: str, display: Display) -> dict[str
             "sentence": measured(found, display),
             "rule": measured_rule(asked, display),
         },
-        "both": both(answer, verdict, display),
+        "both": both(answer, display),
         "sources": [_row(beside, display) for beside in (*found.same, *found.near)],
     }
 
 
-def _row(beside: Beside, display: Display) -> dict[str, Any]:
+def _row(beside: Beside, display: Display) -> dict[str, object]:
     one = beside.measurement
     value = one.high if math.isinf(one.low) or one.low == one.high else [one.low, one.high]
     return {

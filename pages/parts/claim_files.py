@@ -10,23 +10,25 @@ from collections.abc import Callable
 import pandas as pd
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.claims.draws import DRAWN_TOGETHER
 from model.claims.evidence import evidence
-from model.claims.prose import listed, number_words
 from model.claims.questions import Question
 from model.claims.verdicts import Answer
+from model.describe.figures import Several
 from model.out.answers import as_text
+from model.sampling.uncertainty import SEED
 from model.words import claims as spoken
-from model.words.claims import VERDICTS, claim_answers, varied
+from model.words.claim_numbers import number_words
+from model.words.claims import claim_answers, varied
 from model.words.evidence import both, measured, number, verdict_of_one
 from model.words.print import source_line
-from model.words.quantities import Display, capital
+from model.words.quantities import Display, capital, inside
 from model.words.sources import cited
 from pages.parts.charts import export
 from pages.parts.charts.claims import distribution, region, tornado
 from pages.parts.charts.export import for_print
 from pages.parts.claim_inputs import held_together, label
 from pages.parts.claim_words import (
-    TORNADO_WORDS,
     claim_text,
     distribution_alt,
     finding,
@@ -56,22 +58,18 @@ def signed(asked: Question) -> str:
 
 def method_note(answer: Answer) -> str:
     """How it was tested, in a paragraph."""
-    method = claim_answers(answer)["method"]
-    together = listed([label(key).lower() for key in method["drawn_together"]])
-    lead = label(next(iter(method["drawn_together"].values()))).lower()
-    return (
-        f"{method['runs']:,} runs of an energy model of the car, one for each draw of what was not said and of the "
-        f"car's assumed figures ({method['draw']}; {together} rise with {lead}; seed {method['seed']}). The band is "
-        f"what lies between the lowest and the highest 5 % of the runs. {spoken.varied(answer, Display())} "
-        f"{spoken.share_of_design(answer, Display())} "
-        f"{left_out(answer, Display())} {signed(answer.question)}"
-    )
+    display = Display()
+    together = Several(tuple(inside(label(key, display)) for key in DRAWN_TOGETHER))
+    lead = inside(label(next(iter(DRAWN_TOGETHER.values())), display))
+    runs = display.say("claim-method-note", runs=len(answer.values), together=together, lead=lead, seed=str(SEED))
+    told = spoken.varied(answer, display), spoken.share_of_design(answer, display), left_out(answer, display)
+    return " ".join((runs, *told, signed(answer.question)))
 
 
 def under_print(answer: Answer) -> list[str]:
     """What stands under the printed picture’s title: the claim, both verdicts, conditions, and where it is from."""
     asked = answer.question
-    verdicts = both(answer, VERDICTS[answer.verdict], Display())
+    verdicts = both(answer, Display())
     reading = [reading] if (reading := spoken.read_as(asked)) else []
     return [claim_text(asked), *reading, verdicts, varied(answer, Display()), signed(asked)]
 
@@ -109,7 +107,8 @@ def gave(answer: Answer) -> str:
 def runs_chart(answer: Answer) -> Spec:
     """The picture of the runs."""
     asked = answer.question
-    return distribution(answer.values, asked.bounds, rows_of(answer), asked.claim.unit, keys(answer))
+    rows, unit = rows_of(answer, Display()), asked.claim.unit
+    return distribution(answer.values, asked.bounds, rows, unit, keys(answer, Display()), Display())
 
 
 def picture(answer: Answer, transparent: bool = False) -> Spec:
@@ -119,17 +118,20 @@ def picture(answer: Answer, transparent: bool = False) -> Spec:
 
 def tornado_svg(answer: Answer) -> str:
     """What moves the number, to print."""
-    claim, base = answer.question.claim, answer.tornado[0]["base"]
-    chart = tornado(swings_of(answer, Display()), base, answer.question.bounds, claim.unit)
-    return export.svg(for_print(chart, tornado_title(answer), [TORNADO_WORDS, *under_print(answer)]), export.PRINT_PX)
+    claim, base, display = answer.question.claim, answer.tornado[0].base, Display()
+    chart = tornado(swings_of(answer, display), base, answer.question.bounds, claim.unit, display)
+    under = [display.say("claim-tornado-words"), *under_print(answer)]
+    return export.svg(for_print(chart, tornado_title(answer, display), under), export.PRINT_PX)
 
 
 def needs_svg(answer: Answer) -> str:
     """What would have to be true, to print."""
-    grid = grid_of(answer, Display())
+    display = Display()
+    grid = grid_of(answer, display)
     assert grid is not None
-    chart = region(grid)
-    return export.svg(for_print(chart, grid_title(grid), [grid_words(answer), *under_print(answer)]), export.PRINT_PX)
+    chart = region(grid, display)
+    under = [grid_words(answer, display), *under_print(answer)]
+    return export.svg(for_print(chart, grid_title(grid, display), under), export.PRINT_PX)
 
 
 def chart_svg(answer: Answer) -> str:
@@ -169,10 +171,10 @@ def article_html(answer: Answer) -> str:
         title=finding(answer),
         claim=claim_text(asked),
         reading=held_together(spoken.read_as(asked)),
-        both=both(answer, VERDICTS[answer.verdict], display),
+        both=both(answer, display),
         quote=quotable(answer),
         picture=export.svg(for_print(runs_chart(answer), "", []), export.PRINT_PX),
-        alt=distribution_alt(answer, rows_of(answer)),
+        alt=distribution_alt(answer, rows_of(answer, display), display),
         runs=[(display.say(name), number_words(answer.quantiles[point], unit)) for name, point in ends],
         sources=sources,
         signed=signed(asked),

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
-from model.claims.inputs import INPUTS, Open, narrowed
-from model.claims.prose import Units, condition, input_label, value_words
+from model.claims.inputs import INPUTS, Open, Part, narrowed
 from model.claims.questions import Question
 from model.claims.regions import Bins
-from model.describe.fields import Field, InputError
+from model.describe.fields import Entry, Field, InputError
+from model.describe.figures import Several
 from model.describe.typed_numbers import number_typed
-from model.words.entries import held_value, shown_unit, shown_value, tidy
+from model.words.claim_inputs import condition, part_words, value_words
+from model.words.entries import held_value, label_of, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display
 from model.words.refusals import refused_entry
 
@@ -20,21 +21,6 @@ HOLD = "\N{NO-BREAK SPACE}"
 UNITS = re.compile(r"(?<=\d) (?=(?:%|°C|°F|km|mi|mph|m/s²|m|W|Wh|MW|kg|lb|times|points)(?:\W|$))")
 QUOTE = "“{}”"
 SPAN = re.compile(r"\s*(?:\.\.|–|to)\s*")
-SHORT_PHRASES = {
-    "recovered": "recovered: of what the battery gave",
-    "of_braking": "of the braking energy at the wheels, into the battery",
-    "of_climb": "of what the climb took, back on the descent",
-    "range_gain": "more range than on friction brakes only",
-    "electric_braking": "of the braking energy, taken by the motor",
-    "range_lost": "of the range, lost without regeneration (energy saved)",
-    "display_km": "more on the range display",
-}
-
-
-def lowered(text: str) -> str:
-    """The text without a capital at its start."""
-    return text[:1].lower() + text[1:]
-
 
 def with_minus(text: str) -> str:
     """The text with minus signs for hyphens before numbers."""
@@ -46,64 +32,56 @@ def held_together(text: str) -> str:
     return UNITS.sub(HOLD, with_minus(text))
 
 
-def label(key: str) -> str:
+def label(key: str, display: Display) -> str:
     """What an input is called."""
-    return input_label(INPUTS[key])
+    return label_of(INPUTS[key], display)
 
 
-def units_of(display: Display) -> Units:
-    """Numbers of inputs in the visitor's units."""
-    return lambda field, value: (float(shown_value(field, value, display)), shown_unit(field, display))
-
-
-def value_text(key: str, value: object, display: Display) -> str:
+def value_text(key: str, value: Entry, display: Display) -> str:
     """One value of an input as it is read."""
     if key == "denominator":
-        return SHORT_PHRASES[str(value)]
-    return with_minus(value_words(INPUTS[key], value, units_of(display)))
+        return display.say("phrase", phrase=str(value))
+    return with_minus(value_words(INPUTS[key], value, display))
 
 
-def open_text(key: str, this: Open, display: Display) -> str:
+def open_text(key: str, over: Open, display: Display) -> str:
     """What an input runs over, in few words."""
-    if len(this.values) > 2 and not this.band:
-        if INPUTS[key].kind != "number":
-            return f"any of {len(this.values)}"
-        this = Open((min(this.values), this.base, max(this.values)), band=True)
     if key == "denominator":
-        return " or ".join(value_text(key, value, display) for value in this.values)
-    return with_minus(this.described(key, units_of(display)))
-
-
-def part_text(bins: Bins, steps: Sequence[int], display: Display) -> str:
-    """A named part of an input."""
-    return with_minus(bins.named(steps, units_of(display)))
+        return display.figure(Several(tuple(value_text(key, value, display) for value in over.values), "or"))
+    part = over.part
+    if len(over.values) > 2 and not over.band:
+        if INPUTS[key].kind != "number":
+            return display.say("claim-any-of", values=len(over.values))
+        part = Part((min(over.numbers), max(over.numbers)), stretch=True)
+    return with_minus(part_words(INPUTS[key], part, display))
 
 
 def step_text(bins: Bins, step: int, display: Display) -> str:
     """One step of an input, for a picture that has the unit elsewhere."""
-    field = INPUTS[bins.key]
-    text = part_text(bins, [step], display).removesuffix(f" {shown_unit(field, display)}")
-    return condition(field, text) if field.kind == "yes_no" else text
+    field, part = INPUTS[bins.key], bins.steps[step]
+    if field.kind == "yes_no":
+        return condition(field, part, display)
+    # what has no unit but in words keeps it
+    return with_minus(part_words(field, part, display, unit=not shown_unit(field, display)))
 
 
-def ends_text(key: str, value: object, display: Display) -> str:
+def ends_text(key: str, value: Entry, display: Display) -> str:
     """What is set at one end of a swing."""
-    text = value_text(key, value, display)
-    return f"at {text}" if INPUTS[key].kind == "number" else f"with {condition(INPUTS[key], text)}"
+    if INPUTS[key].kind == "number":
+        return display.say("claim-swing-at", value=value_text(key, value, display))
+    return display.say("claim-swing-with", condition=condition(INPUTS[key], Part((value,)), display))
 
 
 def row_text(key: str, asked: Question, display: Display) -> str:
     """The line of an input: what was said, or that nothing was and what it runs over."""
-    this = asked.declared[key]
-    text = open_text(key, this, display)
-    if key in asked.said or key in asked.claim.scope:
-        return f"{label(key)}: **{text}**"
-    return f"{label(key)}: :gray[not said ({text})]"
+    said = key in asked.said or key in asked.claim.scope
+    value = open_text(key, asked.declared[key], display)
+    return display.say("claim-row", name=label(key, display), value=value, said=said)
 
 
 def entry_label(key: str, display: Display) -> str:
     """The label of an entry: what it is, and its unit."""
-    return with_unit(label(key), key, display)
+    return with_unit(label(key, display), key, display)
 
 
 def with_unit(name: str, key: str, display: Display) -> str:
@@ -112,12 +90,10 @@ def with_unit(name: str, key: str, display: Display) -> str:
     return display.say("label-with-unit", label=name, unit=unit) if unit else name
 
 
-def entry_help(key: str, asked: Question) -> str:
-    """What an empty entry means."""
-    number = "One number, or a range such as 10 to 20. " if INPUTS[key].kind == "number" else "One or more. "
-    if key in asked.claim.scope:
-        return f"{number}Left empty, it is as the claim's own words have it."
-    return f"{number}Left empty, it counts as not said."
+def entry_help(key: str, asked: Question, display: Display) -> str:
+    """What may be entered, and what an empty entry means."""
+    is_number = INPUTS[key].kind == "number"
+    return display.say("claim-entry-help", number=is_number, fixed=key in asked.claim.scope)
 
 
 def entry_text(key: str, setting: str, display: Display) -> str:
@@ -131,7 +107,7 @@ def entry_text(key: str, setting: str, display: Display) -> str:
 def said_text(key: str, setting: str, display: Display) -> str:
     """A condition as it was said, as a noun."""
     said = narrowed(INPUTS[key], Open(()), setting)
-    return condition(INPUTS[key], with_minus(said.described(key, units_of(display))))
+    return with_minus(condition(INPUTS[key], said.part, display))
 
 
 def span_text(setting: str) -> str:
@@ -163,9 +139,9 @@ def setting_of(key: str, typed: str, display: Display) -> str:
     try:
         shown = numbers_in(typed)
     except ValueError:
-        raise InputError("entry-number-unreadable", field=label(key), given=typed) from None
+        raise InputError("entry-number-unreadable", field=label(key, display), given=typed) from None
     if shown != sorted(shown):
-        raise InputError("range-runs-downwards", field=label(key), given=typed)
+        raise InputError("range-runs-downwards", field=label(key, display), given=typed)
     parts = []
     for number in shown:
         try:
@@ -187,7 +163,7 @@ def usual_of(field: Field) -> str:
     return f"{low:g}..{high:g}"
 
 
-def listed_keys(asked: Question, addable: Mapping[str, Field]) -> list[str]:
+def listed_keys(asked: Question, addable: Mapping[str, Field], display: Display) -> list[str]:
     """Inputs that can be named beyond those shown, by label."""
     left = [key for key, field in addable.items() if key not in asked.declared and field.kind != "text"]
-    return sorted(left, key=label)
+    return sorted(left, key=lambda key: label(key, display))

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 import streamlit as st
 
 from model.claims.inputs import INPUTS
-from model.claims.reading import read
+from model.words.reading import read
 from model.claims.specification import (
     AGAINST,
     FLAT,

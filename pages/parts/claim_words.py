@@ -7,50 +7,48 @@ from collections.abc import Sequence
 import pandas as pd
 
 from model.claims.collection import ALWAYS, BROADLY
-from model.claims.prose import share_words, span_and_median, span_words
 from model.claims.questions import Question
 from model.claims.verdicts import Answer
+from model.describe.figures import Several, Share
 from model.sampling.uncertainty import Band
 from model.words import claims as spoken
-from model.words.quantities import Display, capital
+from model.words.claim_numbers import span_and_median, span_words
+from model.words.quantities import Display, capital, inside
 from pages.parts.charts.claims import BandRow, Grid, Swing, claim_number, given
 from pages.parts.claim_inputs import (
     QUOTE,
-    SHORT_PHRASES,
     ends_text,
     entry_label,
     held_together,
     label,
-    lowered,
     step_text,
-    units_of,
     with_minus,
 )
 from pages.parts.evidence_words import rows_beside
 
 GROUPS = {
-    "Range and what comes back": (
+    "range": (
         "range-gain-in-town", "recovered-on-test-cycle", "recovered-is-range", "range-gain-on-dynamometer",
         "range-lost-without", "free-charge-on-descents",
     ),
-    "Speed and braking": (
+    "braking": (
         "electric-share-of-braking", "four-times-the-energy", "four-times-comes-back", "brakes-last-longer",
         "brakes-work-half",
         "stops-as-fast-as-brakes", "two-megawatts", "switching-delay",
     ),
-    "The foot": ("lift-off-changes-range", "one-pedal-saves", "coasting-always-wins"),
-    "The car": (
+    "foot": ("lift-off-changes-range", "one-pedal-saves", "coasting-always-wins"),
+    "car": (
         "heavier-recovers-more", "weight-costs-nothing", "bigger-motor-recovers-more", "bigger-motor-goes-farther",
         "hybrid-against-battery-car",
     ),
-    "Cold and motorway": ("useless-in-winter", "cold-halves-range", "motorway-range"),
+    "cold": ("useless-in-winter", "cold-halves-range", "motorway-range"),
 }  # fmt: skip
-"""The claims in the order of the list."""
+"""The claims in the order of the list, in groups as messages name them."""
 
 
 def conditions(answer: Answer, display: Display) -> list[str]:
     """The named conditions under which the claim is true, each on its own."""
-    return [held_together(one) for one in answer.conditions(units_of(display))]
+    return [held_together(one) for one in spoken.conditions(answer, display)]
 
 
 def heading(answer: Answer) -> str:
@@ -69,27 +67,27 @@ def band_text(answer: Answer) -> str:
     return held_together(span_words(band.low, band.high, answer.question.claim.unit))
 
 
-def claimed_text(asked: Question) -> str:
+def claimed_text(asked: Question, display: Display) -> str:
     """What is claimed of the number, in words."""
-    return held_together(spoken.claimed(asked))
+    return held_together(spoken.claimed(asked, display))
 
 
 def reason(answer: Answer, display: Display) -> str:
     """Why: in how many of the runs the claim is true, and under which conditions."""
     subject = display.say("claim-subject-on-page")
-    return held_together(f"{capital(spoken.reason(answer, subject, display, units_of(display)))}.")
+    return held_together(f"{capital(spoken.reason(answer, subject, display))}.")
 
 
 def reading(asked: Question, display: Display) -> str:
     """How the claim's words are taken; empty where they leave no doubt."""
-    within = share_words(asked.claim.within_share)
+    within = Share(asked.claim.within_share, places=0)
     parts = [asked.claim.reading if asked.as_listed else ""]
     if asked.relation == "up_to":
         parts.append(display.say("claim-reads-up-to", within=within))
     if asked.relation == "on_average":
         parts.append(display.say("claim-reads-on-average", within=within))
     if asked.claim.always:
-        always, broadly = share_words(ALWAYS), share_words(BROADLY)
+        always, broadly = Share(ALWAYS, places=0), Share(BROADLY, places=0)
         parts.append(display.say("claim-reads-always", always=always, broadly=broadly))
     return held_together(" ".join(filter(None, parts)))
 
@@ -108,8 +106,8 @@ def eyebrow(answer: Answer, display: Display) -> str:
 
 def varied_table(answer: Answer, display: Display) -> pd.DataFrame:
     """Every figure that was varied, over what, and how."""
-    rows = [(label(one.key), held_together(one.over), one.how)
-            for one in spoken.varied_figures(answer, display, units_of(display))]  # fmt: skip
+    rows = [(label(figure.key, display), held_together(figure.over), figure.how)
+            for figure in spoken.varied_figures(answer, display)]  # fmt: skip
     heads = ("claim-figures-column-figure", "claim-figures-column-over", "claim-figures-column-how")
     return pd.DataFrame(rows, columns=[display.say(head) for head in heads])
 
@@ -124,7 +122,7 @@ def left_out(answer: Answer, display: Display) -> str:
 
 def modelled(answer: Answer, display: Display) -> str:
     """What the model gives, as a sentence."""
-    return held_together(display.say("claim-modelled", band=spoken.band(answer)))
+    return held_together(display.say("claim-modelled", band=spoken.band(answer, display)))
 
 
 def finding(answer: Answer) -> str:
@@ -145,38 +143,37 @@ def quoted(text: str) -> str:
 
 def read_as(asked: Question, display: Display) -> str:
     """How a claim in own words was read, or that these no longer say what is tested; empty where there are none."""
-    read = spoken.read_as(asked, display, units_of(display))
+    read = spoken.read_as(asked, display)
     return held_together(read or spoken.changed_words(asked, display))
 
 
-def keys(answer: Answer) -> tuple[str, str]:
+def keys(answer: Answer, display: Display) -> tuple[str, str]:
     """What the dark and the pale part of the pile are."""
-    return claimed_text(answer.question), "otherwise"
+    return claimed_text(answer.question, display), display.say("claim-runs-otherwise")
 
 
-def rows_of(answer: Answer) -> list[BandRow]:
+def rows_of(answer: Answer, display: Display) -> list[BandRow]:
     """The model's band, and what is published of the same thing, for the picture of the runs."""
     band, asked = band_of(answer), answer.question
-    text = held_together(f"The model: {spoken.band(answer)}")
-    return [BandRow(text, band.low, band.high, band.mid, bold=True), *rows_beside(asked, Display())]
+    text = held_together(display.say("claim-runs-model", band=spoken.band(answer, display)))
+    return [BandRow(text, band.low, band.high, band.mid, bold=True), *rows_beside(asked, display)]
 
 
-def distribution_alt(answer: Answer, rows: Sequence[BandRow]) -> str:
+def distribution_alt(answer: Answer, rows: Sequence[BandRow], display: Display) -> str:
     """The picture of the runs in words."""
-    return f"{finding(answer)}. {capital(keys(answer)[0])}. " + " ".join(f"{row.text}." for row in rows)
+    told = (finding(answer), capital(keys(answer, display)[0]), *(row.text for row in rows))
+    return " ".join(f"{sentence}." for sentence in told)
 
 
 def grid_of(answer: Answer, display: Display) -> Grid | None:
     """The picture of the two inputs that matter most; None where it would be of one colour or of one input."""
-    needs = answer.needs
-    shares = needs.get("share_true", [])
-    known = [share for row in shares for share in row if share is not None]
-    if not known or min(known) == max(known) or min(known) >= answer.question.claim.broadly:
+    two, unit = answer.by_two, answer.question.claim.unit
+    known = [share for row in two.shares for share in row if share is not None] if two else []
+    if two is None or min(known) == max(known) or min(known) >= answer.question.claim.broadly:
         return None
-    unit = answer.question.claim.unit
-    texts = [["" if value is None else given(value, unit) for value in row] for row in needs["median"]]
-    down, across = answer.bins[:2]
-    names = [[step_text(this, step, display) for step in range(len(this.names))] for this in (down, across)]
+    down, across, shares = two.down, two.across, two.shares
+    texts = [["" if value is None else given(value, unit, display) for value in row] for row in two.medians]
+    names = [[step_text(bins, step, display) for step in range(len(bins.steps))] for bins in (down, across)]
     if max(map(len, names[1])) > max(map(len, names[0])) or len(names[1]) > 6 > len(names[0]):
         down, across, names = across, down, names[::-1]
         shares, texts = ([list(column) for column in zip(*part, strict=True)] for part in (shares, texts))
@@ -185,24 +182,21 @@ def grid_of(answer: Answer, display: Display) -> Grid | None:
 
 def bare(name: str) -> str:
     """The name of an input without its unit, within a sentence."""
-    return lowered(name.partition(",")[0])
+    return inside(name.partition(",")[0])
 
 
-def grid_title(grid: Grid) -> str:
+def grid_title(grid: Grid, display: Display) -> str:
     """What the picture of the two inputs shows."""
-    return f"It depends most on {bare(grid.down)} and on {bare(grid.across)}"
+    return display.say("claim-grid-title", down=bare(grid.down), across=bare(grid.across))
 
 
-def grid_words(answer: Answer) -> str:
+def grid_words(answer: Answer, display: Display) -> str:
     """What its numbers are."""
-    empty = any(None in row for row in answer.needs["share_true"])
-    return (
-        f"In each field: the middle of what the model gives there; the stronger its shade, the more of it is "
-        f"{claimed_text(answer.question)}.{' Empty fields hold no run.' if empty else ''}"
-    )
+    empty = answer.by_two is not None and any(None in row for row in answer.by_two.shares)
+    return display.say("claim-grid-words", claimed=claimed_text(answer.question, display), empty=empty)
 
 
-def grid_alt(grid: Grid) -> str:
+def grid_alt(grid: Grid, display: Display) -> str:
     """The picture of the two inputs in words."""
     known = [
         (share, row, column, text)
@@ -211,10 +205,8 @@ def grid_alt(grid: Grid) -> str:
         if share is not None
     ]
     (_, *low, lowest), (_, *high, highest) = min(known), max(known)
-    return (
-        f"The claim is true most often with {' and '.join(high)}, where the middle is {highest}; least often with "
-        f"{' and '.join(low)}, where it is {lowest}."
-    )
+    return display.say("claim-grid-alt", most=Several(tuple(high)), highest=highest,
+                       least=Several(tuple(low)), lowest=lowest)  # fmt: skip
 
 
 def grid_table(grid: Grid) -> pd.DataFrame:
@@ -224,51 +216,48 @@ def grid_table(grid: Grid) -> pd.DataFrame:
     return table
 
 
-def no_grid(answer: Answer) -> str:
+def no_grid(answer: Answer, display: Display) -> str:
     """In place of the picture, where the claim is as true everywhere."""
-    if not answer.bins:
-        return "Nothing that was drawn changes this number."
-    if answer.share == 0:
-        return "Nothing that was drawn: no run makes it true."
-    return "Hardly anything: whatever was drawn, it is true nearly everywhere."
+    why = "nothing-moves-it" if not answer.bins else "never" if answer.share == 0 else "everywhere"
+    return display.say("claim-no-grid", why=why)
 
 
 def swings_of(answer: Answer, display: Display, most: int = 6) -> list[Swing]:
     """The inputs that move the number most, one at a time."""
     return [
-        Swing(label(row["input"]), row["low"], row["high"], ends_text(row["input"], row["at_low"], display),
-              ends_text(row["input"], row["at_high"], display))
-        for row in answer.tornado[:most]
+        Swing(label(lever.key, display), lever.low, lever.high, ends_text(lever.key, lever.at_low, display),
+              ends_text(lever.key, lever.at_high, display))
+        for lever in answer.tornado[:most]
     ]  # fmt: skip
 
 
-def tornado_title(answer: Answer) -> str:
+def tornado_title(answer: Answer, display: Display) -> str:
     """What the tornado shows."""
-    return f"{label(answer.tornado[0]['input'])} moves the number most"
-
-
-TORNADO_WORDS = (
-    "One input after the other goes to the ends of its range; the others stay as in the base case, at their first or "
-    "mid value."
-)
+    return display.say("claim-tornado-title", input=label(answer.tornado[0].key, display))
 
 
 def tornado_table(answer: Answer, display: Display) -> pd.DataFrame:
     """Every swing."""
     unit = answer.question.claim.unit
     rows = [
-        (label(row["input"]), claim_number(row["low"]), ends_text(row["input"], row["at_low"], display),
-         claim_number(row["high"]), ends_text(row["input"], row["at_high"], display))
-        for row in answer.tornado
+        (label(lever.key, display), claim_number(lever.low), ends_text(lever.key, lever.at_low, display),
+         claim_number(lever.high), ends_text(lever.key, lever.at_high, display))
+        for lever in answer.tornado
     ]  # fmt: skip
-    lowest, highest = (f"{end}, {unit}".rstrip(", ") for end in ("Lowest", "Highest"))
-    return pd.DataFrame(rows, columns=["Input", lowest, "Lowest is", highest, "Highest is"])
+    ends = ("claim-tornado-lowest", "claim-tornado-highest")
+    lowest, highest = (
+        display.say("label-with-unit", label=display.say(end), unit=unit) if unit else display.say(end) for end in ends
+    )
+    columns = [display.say("claim-tornado-input"), lowest, display.say("claim-tornado-lowest-is"),
+               highest, display.say("claim-tornado-highest-is")]  # fmt: skip
+    return pd.DataFrame(rows, columns=columns)
 
 
-def phrase_row(name: str, answer: Answer) -> BandRow:
+def phrase_row(name: str, answer: Answer, display: Display) -> BandRow:
     """What the model gives where the number is meant as this share."""
-    band = band_of(answer)
-    text = f"{capital(SHORT_PHRASES[name])}\n{band_text(answer)}: {answer.verdict}"
+    band, verdict = band_of(answer), spoken.verdict_words(answer, display)
+    found = display.say("claim-share-found", band=band_text(answer), verdict=verdict)
+    text = f"{display.say('phrase-name', phrase=name)}\n{found}"
     return BandRow(text, band.low, band.high, band.mid)
 
 
@@ -286,16 +275,17 @@ def tornado_alt(answer: Answer, display: Display) -> str:
     """The tornado in words: its first three bars."""
     unit = answer.question.claim.unit
     return " ".join(
-        f"{swing.name}: {given(swing.low, unit)} {swing.at_low}, {given(swing.high, unit)} {swing.at_high}."
+        display.say("claim-tornado-alt", input=swing.name, low=given(swing.low, unit, display), at_low=swing.at_low,
+                    high=given(swing.high, unit, display), at_high=swing.at_high)
         for swing in swings_of(answer, display, 3)
-    )
+    )  # fmt: skip
 
 
-def moved(given: str, answer: Answer) -> str:
+def moved(given: str, answer: Answer, display: Display) -> str:
     """What a link had kept of an older version's answer, beside what is found now; empty where it kept nothing."""
     try:
         low, mid, high = map(float, given.split("_"))
     except ValueError:
         return ""
-    then = span_and_median(low, mid, high, answer.question.claim.unit)
-    return held_together(f"When the link was made the model gave {then}; now it gives {spoken.band(answer)}.")
+    then = span_and_median(low, mid, high, answer.question.claim.unit, display)
+    return held_together(display.say("claim-moved", then=then, now=spoken.band(answer, display)))

@@ -36,7 +36,7 @@ def share_intro(claim: Claim, display: Display) -> str:
 
 def shares_words(asked: Question, display: Display) -> str:
     """How to read the picture of the shares."""
-    return display.say("phrases-shares-words", claimed=claimed_text(asked))
+    return display.say("phrases-shares-words", claimed=claimed_text(asked, display))
 
 
 def phrases_table(claim: Claim, display: Display) -> pd.DataFrame:

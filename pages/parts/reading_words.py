@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from model.claims.reading import Aside, Found, Reading
+from model.words.reading import Aside, Found, Reading
 from model.claims.specification import AGAINST, FLAT, PLACES, counted
 from model.describe.figures import Several
 from model.words.quantities import Display, inside

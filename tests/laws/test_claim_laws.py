@@ -7,18 +7,21 @@ import pytest
 
 from model.claims.collection import claims
 from model.claims.draws import CYCLES
-from model.claims.inputs import INPUTS
-from model.claims.prose import DRIVES, SHARES, condition
+from model.claims.inputs import DRIVES, INPUTS
 from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.describe.parameters import class_labels
 from model.words import claims as spoken
+from model.words.claim_inputs import condition
 from model.words.claims import claim_answers, sentence
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words
 from tests.refused import told
 
+METRIC = Display()
+SHARES = {name: METRIC.say("own-counted", quantity=name) for name in INPUTS["denominator"].choices}
+DRIVE_NAMES = {drive: METRIC.say("claim-value-cycle", choice=drive) for drive in DRIVES}
 SETTINGS = (
     {"number": "13"}, {"number": "7..9"}, {"relation": "at_most"}, {"relation": "about", "number": "6"},
     {"relation": "up_to", "number": "31"}, {"relation": "on_average", "number": "17"},
@@ -85,13 +88,13 @@ def test_a_sentence_says_what_was_tested_and_nothing_else(claim_id):
         if (drives := asked.declared.get("cycle")) is not None:
             assert ("in town" not in made) or set(drives.values) <= TOWN, made
             fixed = "cycle" in asked.said or "cycle" in claim.scope
-            assert not fixed or all(DRIVES[drive] in made for drive in drives.values), made
+            assert not fixed or all(DRIVE_NAMES[drive] in made for drive in drives.values), made
         temperature = asked.declared.get("ambient_c")
         assert "in winter" not in made or max(temperature.values) <= 10, made
         assert "motorway" not in made or min(asked.declared["speed_kmh"].values) >= 100, made
         for key in asked.said:
             if INPUTS[key].kind != "number":
-                assert condition(INPUTS[key], asked.declared[key].described(key)) in made, made
+                assert condition(INPUTS[key], asked.declared[key].part, METRIC) in made, made
         # the list's own words stand only where all they say is what is tested
         for key, value in {**claim.scope, **{key: claim.open[key] for key in claim.words}}.items():
             assert not asked.as_listed or asked.declared[key].within(value)
@@ -135,5 +138,5 @@ def test_the_page_in_miles_says_the_same():
 
 def test_every_class_and_cycle_has_words_that_can_be_read_back():
     assert len(set(class_labels().values())) == len(class_labels())
-    assert len(set(DRIVES.values())) == len(DRIVES) and set(CYCLES) <= set(DRIVES)
+    assert len(set(DRIVE_NAMES.values())) == len(DRIVES) and set(CYCLES) <= set(DRIVES)
     assert all(np.isfinite(claim.within_share) for claim in claims().values())

@@ -12,7 +12,7 @@ from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.scenario_io import starting_drives, to_link
 from model.sampling.uncertainty import RUNS
-from model.words.claims import VERDICTS
+from model.words.claims import verdict_words
 from model.words.evidence import both
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words, phrase_words, state
@@ -215,7 +215,7 @@ def test_the_number_as_each_share_is_tested_when_it_is_asked_for():
     alt = next(chart.proto.alt for chart in app.get("vega_lite_chart") if "another share" in chart.proto.alt)
     for name in claims()["range-lost-without"].denominators:
         answer = check(question("range-lost-without", {"denominator": name}))
-        assert f"{claim_words.band_text(answer)}: {answer.verdict}" in alt
+        assert f"{claim_words.band_text(answer)}: {verdict_words(answer)}" in alt
     assert any(table.value.columns[0] == "Phrase" and len(table.value) == 7 for table in app.table)
 
 
@@ -250,7 +250,7 @@ def test_a_quotable_sentence_names_claim_verdict_band_and_hedge():
     short, long, command, _ = (code.value for code in app.code)
     answer = check(question(QUICK))
     band = claim_words.band_text(answer).replace("\N{NO-BREAK SPACE}", " ")
-    for part in (claims()[QUICK].text.rstrip("."), answer.verdict, band, "An estimate"):
+    for part in (claims()[QUICK].text.rstrip("."), verdict_words(answer), band, "An estimate"):
         assert part in short and part in long
     assert short.count("\n") == 1 and "no measurement was found" in short and "not a measurement" in long
     assert command == f"python -m model claim {QUICK}"
@@ -271,7 +271,7 @@ def test_what_was_measured_stands_beside_what_the_model_says():
     app = opened(claim="cold-halves-range")
     told = "\n".join(one.value for one in app.markdown)
     answer = check(question("cold-halves-range"))
-    assert both(answer, VERDICTS[answer.verdict], METRIC) in told
+    assert both(answer, METRIC) in told
     assert METRIC.say("claim-measured", verdict="mixed") in told and METRIC.say("claim-model-heading") in told
     (same,) = [one.value for one in app.table if METRIC.say("column-measured-by") in one.value]
     assert len(same) == len(evidence(answer.question).same) and "](https://" in " ".join(same.iloc[:, 1])

@@ -19,6 +19,7 @@ from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.sources import sources
 from model.out.cli import main
+from model.words.claims import verdict_words
 from model.words.quantities import MINUS, Display
 from pages.parts import claim_files
 from pages.parts.charts.export import PAPER, PRINT_PX
@@ -124,11 +125,11 @@ def test_the_page_for_an_article_asks_nothing_and_is_there_for_everybody(claim_i
     assert not re.search(r"@import|url\(|javascript:", made)
     assert set(page.leads) <= {one.address for one in sources().values()}
     (picture,) = [given for tag, given in page.tags if given.get("role") == "img"]
-    assert picture["aria-label"] == distribution_alt(answer, rows_of(answer))
+    assert picture["aria-label"] == distribution_alt(answer, rows_of(answer, Display()), Display())
     assert names.count("h1") == names.count("main") == 1 and names.index("h1") < names.index("h2")
     assert all(given.get("scope") in ("col", "row") for tag, given in page.tags if tag == "th")
     text = made.replace("\N{NO-BREAK SPACE}", " ").replace(MINUS, "-")
-    for needed in (MODEL_VERSION, "MIT licence", answer.verdict, claims()[claim_id].text):
+    for needed in (MODEL_VERSION, "MIT licence", verdict_words(answer), claims()[claim_id].text):
         assert needed in text, needed
     assert bool(page.leads) == any(beside.measurement.source.address for beside in evidence(answer.question).same)
 

@@ -6,7 +6,6 @@ import numpy as np
 import pytest
 
 from model.claims.collection import claims
-from model.claims.prose import shown, true_in
 from model.claims.questions import question, sayable
 from model.claims.verdicts import CLOSE, CONDITIONS, FALSE, HOLDS, UNJUDGED, check
 from model.describe.fields import InputError
@@ -15,8 +14,9 @@ from model.kernel.books import books_of
 from model.kernel.phrases import PHRASES
 from model.sampling.drives import drive
 from model.sampling.range_figure import range_on_road
-from model.words.claims import sentence
-from model.words.quantities import Display
+from model.words.claim_numbers import shown
+from model.words.claims import sentence, share_of_design
+from model.words.quantities import Display, inside
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts import phrase_words
@@ -31,10 +31,6 @@ PLAIN = str.maketrans({inputs.HOLD: " "})
 
 def answered(claim_id, **settings):
     return check(question(claim_id, settings))
-
-
-def claims_share(answer):
-    return true_in(answer.share)
 
 
 def plain(text):
@@ -66,9 +62,9 @@ def test_no_sentence_contradicts_the_share_of_the_range(claim_id, wanted):
     assert ("in no run" in reason) == (answer.share == 0)
     assert ("only at the edge" in reason) == (0 < answer.share < 0.05)
     # a share of what was varied reads as odds, and stands in the method alone
-    printed = " ".join((reason, sentence(answer), *words.keys(answer), words.finding(answer)))
+    printed = " ".join((reason, sentence(answer), *words.keys(answer, METRIC), words.finding(answer)))
     assert "% of the runs" not in printed and "% of those" not in printed
-    assert plain(claims_share(answer)) in plain(method_note(answer))
+    assert plain(share_of_design(answer, METRIC)) in plain(method_note(answer))
     if answer.verdict == CONDITIONS and answer.share < broadly:
         assert answer.region_share >= broadly and words.conditions(answer, METRIC)
 
@@ -95,7 +91,7 @@ def test_what_cannot_be_judged_names_what_it_turns_on():
     answer = answered("range-gain-in-town", relation="at_least")
     answer = replace(answer, values=np.random.RandomState(1).permutation(answer.values))
     assert answer.verdict == UNJUDGED
-    first, second = (inputs.lowered(inputs.label(this.key)) for this in answer.bins[:2])
+    first, second = (inside(inputs.label(bins.key, METRIC)) for bins in answer.bins[:2])
     most = f"In town, it depends most on {first} and on {second} whether it is true, and no few conditions settle it."
     assert most in words.reason(answer, METRIC)
 
@@ -124,33 +120,34 @@ def test_minus_signs_and_units_stay_with_their_numbers():
 
 
 def test_measurements_stand_in_the_picture_only_where_they_measure_the_same():
-    rows = words.rows_of(check(question("range-gain-in-town", {"denominator": "recovered"})))
+    rows = words.rows_of(check(question("range-gain-in-town", {"denominator": "recovered"})), METRIC)
     assert len(rows) == 2 and plain(rows[1].text).startswith("ADAC, 2024: at most 40 %")
     assert (rows[1].low, rows[1].high) == (40, 40)
     for claim_id in ("electric-share-of-braking", "one-pedal-saves", "hybrid-against-battery-car"):
-        assert len(words.rows_of(answered(claim_id))) == 1
+        assert len(words.rows_of(answered(claim_id), METRIC)) == 1
 
 
 @pytest.mark.parametrize("claim_id", ["motorway-range", "cold-halves-range", "coasting-always-wins"])
 def test_the_picture_of_two_inputs_is_that_of_the_model(claim_id):
     answer = answered(claim_id)
     grid = words.grid_of(answer, METRIC)
-    shares = np.array(answer.needs["share_true"], dtype=float)
+    shares = np.array(answer.by_two.shares, dtype=float)
     found = np.array(grid.shares, dtype=float)
     assert np.array_equal(found, shares) or np.array_equal(found, shares.T)
     assert found.shape == (len(grid.rows), len(grid.columns))
-    middles = np.array(answer.needs["median"], dtype=float)
+    middles = np.array(answer.by_two.medians, dtype=float)
     row, column = np.unravel_index(np.nanargmax(shares), shares.shape)
-    alt = plain(words.grid_alt(grid))
-    assert plain(given(middles[row, column], answer.question.claim.unit)) in alt or (shares == shares.max()).sum() > 1
+    alt = plain(words.grid_alt(grid, METRIC))
+    middle = given(middles[row, column], answer.question.claim.unit, METRIC)
+    assert plain(middle) in alt or (shares == shares.max()).sum() > 1
     assert len(words.grid_table(grid)) == len(grid.rows)
 
 
 def test_no_picture_is_drawn_where_it_would_be_of_one_colour():
     assert words.grid_of(answered("weight-costs-nothing"), METRIC) is None
-    assert "no run" in words.no_grid(answered("weight-costs-nothing"))
+    assert "no run" in words.no_grid(answered("weight-costs-nothing"), METRIC)
     assert words.grid_of(answered("heavier-recovers-more", car="van,pickup"), METRIC) is None
-    assert "nearly everywhere" in words.no_grid(answered("heavier-recovers-more", car="van,pickup"))
+    assert "nearly everywhere" in words.no_grid(answered("heavier-recovers-more", car="van,pickup"), METRIC)
     assert words.grid_of(answered("four-times-the-energy"), METRIC) is None
 
 
@@ -164,13 +161,13 @@ def test_every_end_of_a_swing_has_its_words(claim_id, display):
     if display.us:
         assert "°C" not in ends and "km/h" not in ends
     if answer.tornado:
-        assert words.tornado_title(answer).startswith(inputs.label(answer.tornado[0]["input"]))
+        assert words.tornado_title(answer, display).startswith(inputs.label(answer.tornado[0].key, display))
 
 
 def test_a_link_that_kept_nothing_readable_says_nothing_of_what_moved():
     answer = answered(QUICK)
-    assert [words.moved(kept, answer) for kept in ("", "1_2", "a_b_c")] == ["", "", ""]
-    assert "gave 0.30 to 0.90 MW, with a median of 0.50 MW" in plain(words.moved("0.3_0.5_0.9", answer))
+    assert [words.moved(kept, answer, METRIC) for kept in ("", "1_2", "a_b_c")] == ["", "", ""]
+    assert "gave 0.30 to 0.90 MW, with a median of 0.50 MW" in plain(words.moved("0.3_0.5_0.9", answer, METRIC))
 
 
 # what can be said
@@ -182,7 +179,7 @@ def test_every_input_has_a_line(claim_id, display):
     asked = question(claim_id)
     for key in asked.declared:
         line = inputs.row_text(key, asked, display)
-        assert line.startswith(inputs.label(key))
+        assert line.startswith(inputs.label(key, display))
         assert ("not said" in line) == (key in asked.not_said and key not in asked.said)
 
 
@@ -190,7 +187,7 @@ def test_every_input_has_a_line(claim_id, display):
 def test_whatever_can_be_named_further_has_a_first_value_that_can_be_used(claim_id):
     asked = question(claim_id)
     fields = sayable(asked.claim)
-    keys = inputs.listed_keys(asked, fields)
+    keys = inputs.listed_keys(asked, fields, METRIC)
     assert keys and set(keys).isdisjoint(asked.declared)
     for key in keys:
         assert key in question(claim_id, {key: inputs.usual_of(fields[key])}).said

@@ -14,7 +14,7 @@ from model.claims.regions import conditions_of, inside_of
 from model.claims.specification import phrased
 from model.claims.verdicts import CLOSE, CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, SEARCH_SEED, check
 from model.sampling.uncertainty import SEED
-from model.words.claims import sentence
+from model.words.claims import conditions, needs, sentence
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -67,8 +67,8 @@ def test_four_times_the_energy_holds_for_kinetic_energy_and_not_for_what_comes_b
     assert kinetic.verdict == HOLDS and kinetic.quantiles["0.05"] == pytest.approx(4) == kinetic.quantiles["0.95"]
     assert back.verdict == CONDITIONS and back.share < 0.5
     # the sentence names the very conditions under which low speeds happen to lose as much as air and power limit do
-    assert {"speed_kmh", "slowing_mps2"} <= set(back.needs["where"])
-    assert all(condition in sentence(back) for condition in back.conditions())
+    assert {"speed_kmh", "slowing_mps2"} <= set(needs(back)["where"])
+    assert all(condition in sentence(back) for condition in conditions(back))
     assert back.quantiles["0.05"] < 3.5 and back.quantiles["0.95"] > 4.5
 
 
@@ -84,7 +84,7 @@ def test_half_the_range_at_minus_7_only_under_the_named_conditions():
     """AAA 2019: 12 % less range with the heater off, 41 % with it; twice the consumption on a cold UDDS (ANL)."""
     answer = found("cold-halves-range")
     assert answer.verdict == CONDITIONS and answer.share < 0.5
-    assert answer.needs["where"]["cabin"] == "yes"
+    assert needs(answer)["where"]["cabin"] == "yes"
     unheated = found("cold-halves-range", cabin="no")
     assert unheated.verdict == FALSE and unheated.quantiles["0.05"] < 12 < unheated.quantiles["0.95"]
 
@@ -106,14 +106,14 @@ def test_points_verdict_and_conditions_are_those_of_five_seeds(claim_id):
         moved = [(other.quantiles[point] - here.quantiles[point]) / scale for other in others]
         assert sum(move**2 for move in moved) / len(moved) < 0.02**2, f"{point}: {moved}"
     assert {other.verdict for other in others} == {here.verdict}
-    assert {tuple(other.conditions()) for other in others} == {tuple(here.conditions())}
+    assert {tuple(conditions(other)) for other in others} == {tuple(conditions(here))}
 
 
 @pytest.mark.parametrize("name", phrased())
 def test_the_verdicts_of_articles_claims_and_their_conditions_are_those_of_five_seeds(name):
     here, *others = (check(question(name), SEED + more) for more in range(5))
     assert {other.verdict for other in others} == {here.verdict}
-    assert {tuple(other.conditions()) for other in others} == {tuple(here.conditions())}
+    assert {tuple(conditions(other)) for other in others} == {tuple(conditions(here))}
 
 
 @pytest.mark.parametrize("claim_id", ["four-times-comes-back", "one-pedal-saves", "bigger-motor-recovers-more"])

@@ -43,6 +43,65 @@ claim-subject-read = this is so
 # $claimed: text
 claim-subject = { $what } is { $claimed }
 
+# What is tested, as a sentence.
+# $where: text
+# $what: text
+# $claimed: text
+claim-made = { $where }{ $what } is { $claimed }.
+
+# What is claimed of the number. `$high` has the unit, `$low` has none.
+# $relation: one of at_least, about, at_most, up_to, on_average, between, zero-or-more, zero-or-less
+# $always: yes or no
+# $number: text
+# $low: text
+# $high: text
+claim-claimed = { $relation ->
+    [about] { $always ->
+        [yes] always about { $number } ({ $low } to { $high })
+       *[no] about { $number } ({ $low } to { $high })
+    }
+    [on_average] { $always ->
+        [yes] always on average about { $number } ({ $low } to { $high })
+       *[no] on average about { $number } ({ $low } to { $high })
+    }
+    [at_most] { $always ->
+        [yes] always at most { $number }
+       *[no] at most { $number }
+    }
+    [up_to] { $always ->
+        [yes] always up to { $number }
+       *[no] up to { $number }
+    }
+    [zero-or-more] { $always ->
+        [yes] always zero or more
+       *[no] zero or more
+    }
+    [zero-or-less] { $always ->
+        [yes] always zero or less
+       *[no] zero or less
+    }
+    [between] between { $low } and { $high }
+   *[at_least] { $always ->
+        [yes] always at least { $number }
+       *[no] at least { $number }
+    }
+}
+
+# What was said, before a sentence.
+# $named: one of places, conditions, both
+# $places: list
+# $conditions: list
+claim-where = { $named ->
+    [places] { $places },
+    [conditions] with { $conditions },
+   *[both] { $places }, with { $conditions },
+}
+
+# The middle of the runs beside where they lie.
+# $span: text
+# $median: text
+claim-band = { $span }, with a median of { $median }
+
 ## Why
 
 # $often: one of never, at-the-edge, partly, always, nearly-always, mostly
@@ -199,6 +258,9 @@ claim-figures-how = { $how ->
    *[together] assumed of its class, rising with the mass
 }
 
+# How runs are drawn, where answer files say it.
+claim-method-draw = Latin hypercube; bands triangular, lists in equal parts; car figures after their class
+
 ## What was varied
 
 claim-varied-nothing = Nothing was varied but the car’s assumed figures, each most often near the middle of its band.
@@ -214,9 +276,20 @@ claim-varied-bands = Varied: { $bands }, most often near the middle of the range
 claim-varied-both = Varied: { $lists }, each value as often as the next; { $bands }, most often near the middle of the
     range.
 
-# $share: text
-claim-share-of-design = Here { $share } are true: a share of what was varied, as it was weighted; not odds, and not a share of
-    the cars on the road.
+# $how: one of none, hardly-any, nearly-all, all, part
+# $share: share
+claim-share-of-design = { $how ->
+    [none] Here none of the runs are true: a share of what was varied, as it was weighted; not odds, and not a share of the
+        cars on the road.
+    [hardly-any] Here less than 1 % of the runs are true: a share of what was varied, as it was weighted; not odds, and not a
+        share of the cars on the road.
+    [nearly-all] Here more than 99 % of the runs are true: a share of what was varied, as it was weighted; not odds, and not a
+        share of the cars on the road.
+    [all] Here all of the runs are true: a share of what was varied, as it was weighted; not odds, and not a share of the cars
+        on the road.
+   *[part] Here { $share } of the runs are true: a share of what was varied, as it was weighted; not odds, and not a share of
+        the cars on the road.
+}
 
 ## The rule, as printed
 
@@ -265,14 +338,14 @@ claim-rule-beyond = The claim itself is beyond the model: { $beyond }.
 ## Beside the verdict
 
 # How the claim’s words are taken.
-# $within: text
+# $within: share
 claim-reads-up-to = “Up to” names the top: the level that one run in twenty passes is to lie within { $within } of the number.
 
-# $within: text
+# $within: share
 claim-reads-on-average = “On average”: the mean of the runs is to lie within { $within } of the number.
 
-# $always: text
-# $broadly: text
+# $always: share
+# $broadly: share
 claim-reads-always = “Always” is refuted by counter-examples, so it asks for { $always } of the runs; other claims ask for
     { $broadly }.
 

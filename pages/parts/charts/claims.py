@@ -11,11 +11,11 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from model.claims.prose import number_words
-from model.describe.figures import Quantity
+from model.describe.figures import Quantity, Several
 from model.describe.trace import Array
 from model.sampling.range_figure import RangeOnRoad, Step
-from model.words.quantities import MINUS, Display, Value, span_of
+from model.words.claim_numbers import number_words, with_unit
+from model.words.quantities import MINUS, Display, Value, inside, span_of
 from pages.parts.charts.layers import by_px, layer, next_step, where, words
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
@@ -31,9 +31,15 @@ def claim_number(value: float) -> str:
     return f"{float(f'{value:.3g}') + 0.0:,g}".replace("-", MINUS)
 
 
-def given(value: float, unit: str) -> str:
+def given(value: float, unit: str, display: Display) -> str:
     """A number that the model gives."""
-    return number_words(value, unit).replace("-", MINUS)
+    return number_words(value, unit, display).replace("-", MINUS)
+
+
+def claimed_numbers(claimed: Sequence[float], unit: str, display: Display) -> str:
+    """What was claimed: one number, or the two between which it lies."""
+    number = display.say("span", low=claim_number(claimed[0]), high=claim_number(claimed[-1]))
+    return with_unit(number if len(claimed) > 1 else claim_number(claimed[0]), unit, display)
 
 
 @dataclass(frozen=True)
@@ -157,6 +163,7 @@ def distribution(
     rows: Sequence[BandRow],
     unit: str,
     keys: tuple[str, str],
+    display: Display,
     dark: bool = False,
 ) -> Spec:
     """All runs piled up over their number, those dark in which the claim is true, over rows on the same axis.
@@ -173,6 +180,8 @@ def distribution(
         Of the number.
     keys : tuple of str
         What the dark and the pale part of the pile are.
+    display : Display
+        How the reader reads.
     dark : bool
         Whether the ground is dark.
     """
@@ -203,7 +212,7 @@ def distribution(
         if place == 0:
             late = axis.at(number) > axis.length * 0.6
             far = "" if number in near else (" \N{LEFTWARDS ARROW}" if number < axis.low else " \N{RIGHTWARDS ARROW}")
-            text = f"claimed: {' to '.join(map(claim_number, claimed))} {unit}{far}"
+            text = f"{display.say('claim-runs-claimed', number=claimed_numbers(claimed, unit, display))}{far}"
             words.append(Words(text, axis.at(number), top - 14, "right" if late else "left", bold=True))
     boxes.append(Box(0, axis.length, foot, foot + 1, "quiet"))
     more, lines, y = _rows(rows, axis, foot + GAP_PX, claimed)
@@ -242,16 +251,19 @@ class Grid:
     texts: Sequence[Sequence[str]]
 
 
-def _headed(column: str) -> list[str]:
+def _headed(column: str, display: Display) -> list[str]:
     """The name of a narrow column in up to three lines; the two ends of a span stand under one another."""
-    low, to, high = column.partition(" to ")
-    return [low, f"to {high}"] if to else textwrap.wrap(column, 8, break_long_words=False, break_on_hyphens=False)[:3]
+    between = display.say("span", low="", high="")
+    low, to, high = column.partition(between)
+    if to:
+        return [low, f"{between.strip()} {high}"]
+    return textwrap.wrap(column, 8, break_long_words=False, break_on_hyphens=False)[:3]
 
 
-def region(grid: Grid, dark: bool = False) -> Spec:
+def region(grid: Grid, display: Display, dark: bool = False) -> Spec:
     """Cells shaded the more strongly the more often the claim is true there, each with the middle of its runs."""
     colours = palette(dark)
-    names = _wrapped(f"{grid.down}, by {grid.across[:1].lower()}{grid.across[1:]}")
+    names = _wrapped(display.say("claim-grid-inputs", down=grid.down, across=inside(grid.across)))
     head = HEAD_PX + len(names) * LINE_PX
     height = head + len(grid.rows) * CELL_PX
     cells: list[Spec] = []
@@ -268,7 +280,7 @@ def region(grid: Grid, dark: bool = False) -> Spec:
                  "at": top + CELL_PX / 2}
             )  # fmt: skip
     for across, column in enumerate(grid.columns):
-        lines = _headed(column)
+        lines = _headed(column, display)
         for line, text in enumerate(lines):
             at = head - 8 - (len(lines) - 1 - line) * LINE_PX
             told.append({"x": across + 0.5, "y": at, "text": text, "side": False})
@@ -301,15 +313,18 @@ class Swing:
     at_high: str
 
 
-def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit: str, dark: bool = False) -> Spec:
+def tornado(
+    swings: Sequence[Swing], base: float, claimed: Sequence[float], unit: str, display: Display, dark: bool = False
+) -> Spec:
     """Bars from the lowest to the highest number that one input alone gives, the widest first.
 
     They part at `base`, the number of the base case.
     """
     axis = Axis.over([base, *(end for swing in swings for end in (swing.low, swing.high))], unit)
     claimed = [number for number in claimed if axis.low < number < axis.high]
-    keys = [f"the base case, {given(base, unit)}"]
-    keys += [f"claimed, {' to '.join(map(claim_number, claimed))} {unit}".rstrip()] if claimed else []
+    keys = [display.say("claim-tornado-base", number=given(base, unit, display))]
+    if claimed:
+        keys.append(display.say("claim-tornado-claimed", number=claimed_numbers(claimed, unit, display)))
     boxes, words, y = [], [], 0.0
     for key, meaning, wide in zip(keys, ("quiet", "ink"), (0.008, 0.004), strict=False):
         boxes.append(Box(0, wide * axis.length, y + 2, y + LINE_PX - 2, meaning))
@@ -319,7 +334,8 @@ def tornado(swings: Sequence[Swing], base: float, claimed: Sequence[float], unit
     for swing in swings:
         words.append(Words(swing.name, 0, y + LINE_PX / 2, "start", bold=True))
         ends = ((swing.low, swing.at_low), (swing.high, swing.at_high))
-        text = "; ".join(f"{given(end, unit)} {at}" for end, at in ends)
+        told = (display.say("claim-swing-end", number=given(end, unit, display), at=at) for end, at in ends)
+        text = display.figure(Several(tuple(told), ";"))
         lines = _wrapped(text)
         words.append(Words("\n".join(lines), 0, y + 1.5 * LINE_PX, "start", meaning="quiet"))
         y += (1 + len(lines)) * LINE_PX + 3

@@ -7,7 +7,7 @@ import pytest
 
 from model.claims import quantities
 from model.claims.draws import Draws, draw, named_trace, one_at_a_time, over_the_hill
-from model.claims.inputs import Open
+from model.claims.inputs import INPUTS, Open
 from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.parameters import assumed_figures, car_from
@@ -19,6 +19,8 @@ from model.limits.stopping import braking_distance_m
 from model.one_stop.bigger_motor import by_power
 from model.one_stop.slow_down import compare
 from model.traces.cycles import LABORATORY
+from model.words.claim_inputs import part_words
+from model.words.quantities import Display
 from tests.refused import refuses
 
 
@@ -229,6 +231,9 @@ def test_a_hybrid_keeps_its_place_in_the_band():
 
 
 def test_open_inputs_describe_themselves():
-    assert Open((0.3, 1.0, 2.0), band=True).described("lift_off_mps2") == "0.3 to 2 m/s²"
-    assert Open(("city-car", "large-suv")).described("car") == "city car or large SUV"
-    assert Open(("udds",)).described("cycle") == "UDDS city"
+    def described(key, over):
+        return part_words(INPUTS[key], over.part, Display())
+
+    assert described("lift_off_mps2", Open((0.3, 1.0, 2.0), band=True)) == "0.3 to 2 m/s²"
+    assert described("car", Open(("city-car", "large-suv"))) == "city car or large SUV"
+    assert described("cycle", Open(("udds",))) == "UDDS city"

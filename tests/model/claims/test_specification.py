@@ -11,7 +11,7 @@ from model.claims.verdicts import BEYOND, FALSE, HOLDS, check
 from model.describe.tables import ASSETS, rows
 from model.out.answers import as_text
 from model.out.cli import main
-from model.words.claims import claim_answers, made, quotation, text
+from model.words.claims import claim_answers, made, quotation, text, verdict_words
 from pages.parts import claim_files, claim_words
 from tests.refused import refuses
 
@@ -95,7 +95,7 @@ def test_ones_own_words_stand_in_title_quote_picture_and_file_beside_how_they_we
     words, reading = answer.question.claim.text, made(answer.question)
     assert claim_words.claim_text(answer.question).replace("\N{NO-BREAK SPACE}", " ") == f"“{words}”"
     assert claim_words.claim_text(answer.question) in claim_files.under_print(answer)
-    assert f"The claim “{words[:-1]}”, read as “{reading[:-1]}”, {answer.verdict}: " in quotation(answer)
+    assert f"The claim “{words[:-1]}”, read as “{reading[:-1]}”, {verdict_words(answer)}: " in quotation(answer)
     assert "In town, with a lift-off of 1.5 m/s² and a car that comes to rest by itself, the drop in" in reading
     unsaid = question_from_json({key: value for key, value in FILES["one-pedal-in-town"].items() if key != "words"})
     assert text(unsaid) == reading

@@ -31,9 +31,9 @@ def boxes(spec, meaning=None):
 def drawn(claim_id, dark=False, **settings):
     answer = check(question(claim_id, settings))
     asked = answer.question
-    rows = claim_words.rows_of(answer)
+    rows = claim_words.rows_of(answer, METRIC)
     return answer, charts.distribution(
-        answer.values, asked.bounds, rows, asked.claim.unit, claim_words.keys(answer), dark
+        answer.values, asked.bounds, rows, asked.claim.unit, claim_words.keys(answer, METRIC), METRIC, dark
     )
 
 
@@ -82,7 +82,7 @@ def test_the_claim_the_band_and_the_published_points_stand_at_their_numbers():
     answer, spec = drawn("recovered-on-test-cycle")
     low = min(boxes(spec, "quiet")["x1"])
     assert low >= 0
-    rows = claim_words.rows_of(answer)
+    rows = claim_words.rows_of(answer, METRIC)
     reach = charts.Axis.over(
         [answer.values.min(), answer.values.max(), *answer.question.bounds,
          *(end for row in rows for end in (row.low, row.high))], "%",
@@ -119,7 +119,7 @@ def grid():
 
 @pytest.mark.parametrize("dark", [False, True])
 def test_a_region_has_a_field_for_each_pair_of_steps_with_its_number(dark):
-    spec = charts.region(grid(), dark)
+    spec = charts.region(grid(), METRIC, dark)
     assert_valid(spec)
     cells = spec["datasets"]["cells"]
     assert cells["text"].tolist() == ["12 %", "30 %", "45 %", "", "20 %", "−1 %"]
@@ -135,7 +135,7 @@ def luminance(colour):
 
 @pytest.mark.parametrize("dark", [False, True])
 def test_the_darkest_field_lets_its_number_be_read(dark):
-    spec = charts.region(grid(), dark)
+    spec = charts.region(grid(), METRIC, dark)
     scale = spec["layer"][0]["encoding"]["color"]["scale"]
     ground, deep = ([int(colour[at : at + 2], 16) for at in (1, 3, 5)] for colour in scale["range"])
     share = 1 / scale["domain"][1]
@@ -149,8 +149,8 @@ def test_the_darkest_field_lets_its_number_be_read(dark):
 def test_a_tornado_has_bars_from_end_to_end_that_part_at_the_middle_case(claim_id):
     answer = check(question(claim_id))
     swings = claim_words.swings_of(answer, METRIC)
-    base = answer.tornado[0]["base"]
-    spec = charts.tornado(swings, base, answer.question.bounds, answer.question.claim.unit)
+    base = answer.tornado[0].base
+    spec = charts.tornado(swings, base, answer.question.bounds, answer.question.claim.unit, METRIC)
     assert_valid(spec)
     bars = boxes(spec, "quiet")
     bars = bars[(bars["y1"] - bars["y0"]) == charts.MARK_PX]
@@ -190,7 +190,7 @@ def test_a_step_says_what_it_costs_or_brings():
 def test_long_names_above_the_grid_are_broken_and_not_cut():
     names = "Cabin heating and cooling", "Rolling resistance coefficient of all four tyres together, %"
     of_long_names = charts.Grid(*names, ["yes", "no"], ["a", "b"], [[0.1, 0.2], [0.3, 0.4]], [["1", "2"], ["3", "4"]])
-    spec = charts.region(of_long_names)
+    spec = charts.region(of_long_names, METRIC)
     words = spec["datasets"]["words"]
     told = words[words["side"] & (words["y"] < 40)]["text"].tolist()
     assert len(told) == 2 and " ".join(told) == f"{names[0]}, by {names[1][0].lower()}{names[1][1:]}"

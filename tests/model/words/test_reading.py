@@ -5,7 +5,7 @@ from html import unescape
 import pytest
 
 from model.claims.questions import question
-from model.claims.reading import read
+from model.words.reading import read
 from model.claims.specification import counted, phrased
 from model.claims.verdicts import check
 from model.describe.fields import InputError
