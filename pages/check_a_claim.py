@@ -12,7 +12,6 @@ from model.claims.collection import claims
 from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS
 from model.claims.questions import QUESTION_FIELDS, Question, question, sayable
-from model.words.reading import Reading, read
 from model.claims.specification import MOST_WORDS, OWN, phrased
 from model.claims.verdicts import Answer
 from model.describe.fields import InputError
@@ -21,6 +20,7 @@ from model.words.claims import rule, varied
 from model.words.entries import help_of, label_of
 from model.words.evidence import both, measured, measured_rule
 from model.words.quantities import Value, capital
+from model.words.reading import Reading, read
 from model.words.refusals import refusal_words
 from pages.parts import claim_files, evidence_words, link, phrase_words, state
 from pages.parts import claim_inputs as inputs

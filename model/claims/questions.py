@@ -9,7 +9,6 @@ from functools import cached_property
 
 from model.claims.collection import ABOUT_NOTHING, RELATIONS, Claim, claims
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed
-from model.claims.reading import keep_to
 from model.claims.specification import DRIVEN, OWN, claim_of, counted, flat, numbers_of, phrased
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Field, InputError, find
@@ -62,9 +61,9 @@ class Question:
 
     @cached_property
     def as_listed(self) -> bool:
-        """Whether the claim's own words say what is tested: number, relation, and all that they fix or imply."""
+        """Whether the words of a claim of the list say what is tested: number, relation, and all they fix or imply."""
         if self.own:
-            return bool(self.claim.text) and keep_to(self.given, self.claim.scope)
+            return False
         spoken_of = dict(self.claim.scope) | {key: self.claim.open[key] for key in self.claim.words}
         spoken_of |= {key: narrowed(INPUTS[key], self.claim.open[key], text) for key, text in self.claim.said.items()}
         return (self.number, self.relation) == (self.claim.number, self.claim.relation) and all(

@@ -69,16 +69,19 @@ def part_words(field: Field, part: Part, display: Display, unit: bool = True) ->
 
 def condition(field: Field, part: Part, display: Display) -> str:
     """A condition as a noun: “a blended pedal”, “20 °C outside”, “any drive but US06”."""
-    name = name_of(field, display)
     if part.all_but:
         of = field.key if field.key in ("car", "cycle", "surface") else "other"
         left = _row(field, part.values, display)
-        return display.say("claim-condition-any-but", of=of, name=name, left=left)
+        return display.say("claim-condition-any-but", of=of, name=name_of(field, display), left=left)
     if field.key in WHETHER and len(part.values) == 1:
         return display.say("claim-condition-whether", input=field.key, yes=bool(part.values[0]))
-    value = part_words(field, part, display)
+    return with_value(field, part_words(field, part, display), display)
+
+
+def with_value(field: Field, value: str, display: Display) -> str:
+    """The condition with a value that comes ready."""
     if field.key in NOUNS:
         return display.say("claim-condition", input=field.key, value=value)
     if field.kind in ("number", "count"):
-        return display.say("claim-condition-at", name=name, value=value)
-    return display.say("claim-condition-is", name=name, value=value)
+        return display.say("claim-condition-at", name=name_of(field, display), value=value)
+    return display.say("claim-condition-is", name=name_of(field, display), value=value)

@@ -31,6 +31,7 @@ from model.words.claim_numbers import ENGLISH, number_words, shown, span_and_med
 from model.words.entries import label_of, name_of
 from model.words.evidence import evidence_answers
 from model.words.quantities import Display, capital
+from model.words.reading import words_stand
 
 
 def what(asked: Question, display: Display = ENGLISH) -> str:
@@ -97,19 +98,19 @@ def made(asked: Question, display: Display = ENGLISH) -> str:
 
 def text(asked: Question, display: Display = ENGLISH) -> str:
     """The claim as a sentence that says what is tested: its own where that does, else one made from the test."""
-    return asked.claim.text if asked.as_listed else made(asked, display)
+    return asked.claim.text if words_stand(asked) else made(asked, display)
 
 
 def changed_words(asked: Question, display: Display = ENGLISH) -> str:
     """That one's own words no longer say what is tested; empty where they do, or where there are none."""
-    if not asked.own or not asked.claim.text or asked.as_listed:
+    if not asked.own or not asked.claim.text or words_stand(asked):
         return ""
     return display.say("own-words-changed", words=asked.claim.text)
 
 
 def read_as(asked: Question, display: Display = ENGLISH) -> str:
     """How a claim in own words was read, with what was assumed; empty where the words do not stand."""
-    if not asked.own or not asked.as_listed:
+    if not asked.own or not words_stand(asked):
         return ""
     return display.say("claim-read-as", reading=made(asked, display))
 
@@ -278,13 +279,13 @@ def sentence(answer: Answer, display: Display = ENGLISH) -> str:
 def quotation(answer: Answer, display: Display = ENGLISH) -> str:
     """The same of the claim as it was made."""
     asked, found = answer.question, _findings(answer, display)
-    if asked.own and asked.as_listed:
+    if asked.own and words_stand(asked):
         # the reading has said the conditions and what is counted
         found |= {"reason": reason(answer, display.say("claim-subject-read"), display, here="")}
         words, reading = (said.removesuffix(".") for said in (text(asked, display), made(asked, display)))
         return display.say("claim-quotation-own", claim=words, reading=reading, **found)
     said = text(asked, display).removesuffix(".")
-    return display.say("claim-quotation", claim=said, quoted=asked.as_listed, **found)
+    return display.say("claim-quotation", claim=said, quoted=words_stand(asked), **found)
 
 
 def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
@@ -292,7 +293,7 @@ def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
     asked = answer.question
     said, reading = (one.removesuffix(".") for one in (text(asked, display), made(asked, display)))
     measured = evidence(asked).verdict
-    told = "read" if asked.own and asked.as_listed else "quoted" if asked.as_listed else "made"
+    told = "read" if asked.own and words_stand(asked) else "quoted" if words_stand(asked) else "made"
     first = display.say("print-quote-first", told=told, claim=said, reading=reading,
                         verdict=answer.verdict, version=MODEL_VERSION)  # fmt: skip
     second = display.say("print-quote-second", band=band(answer, display), measured=measured)
@@ -377,7 +378,7 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, objec
     return {
         "id": claim.id,
         "text": text(asked, display),
-        "reading": made(asked, display) if asked.own else claim.reading if asked.as_listed else "",
+        "reading": made(asked, display) if asked.own else claim.reading if words_stand(asked) else "",
         **({"words_changed": changed} if (changed := changed_words(asked, display)) else {}),
         "what": what(asked, display),
         "unit": claim.unit,

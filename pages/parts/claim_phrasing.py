@@ -7,7 +7,6 @@ from collections.abc import Callable, Mapping
 import streamlit as st
 
 from model.claims.inputs import INPUTS
-from model.words.reading import read
 from model.claims.specification import (
     AGAINST,
     FLAT,
@@ -22,6 +21,7 @@ from model.claims.specification import (
 )
 from model.describe.fields import InputError
 from model.words.quantities import Display, Value
+from model.words.reading import read
 from model.words.refusals import refusal_words
 from pages.parts import claim_inputs as inputs
 from pages.parts import state
@@ -204,15 +204,18 @@ def _cases(given: Given, count: Counted) -> None:
     def take_keys() -> None:
         put(OWN, with_cases(given, st.session_state["own-against"]))
 
-    options = sorted(count.sayable, key=inputs.label)
+    def label(key: str) -> str:
+        return inputs.label(key, state.display())
+
+    options = sorted(count.sayable, key=label)
     st.session_state["own-against"] = [key for key in keys if key in options]
     st.multiselect(
-        told("own-against-label"), options, key="own-against", format_func=inputs.label, on_change=take_keys,
+        told("own-against-label"), options, key="own-against", format_func=label, on_change=take_keys,
         placeholder=told("own-against-none"), help=told("own-against-help"),
     )  # fmt: skip
     for key in st.session_state["own-against"]:
         with st.container(key=f"own-case-{key}", horizontal=True, vertical_alignment="bottom", gap="small"):
-            _case(given, key, key, told("own-this-case", input=inputs.label(key)))
+            _case(given, key, key, told("own-this-case", input=label(key)))
             _case(given, key, f"{AGAINST}{key}", told("own-other-case"))
 
 

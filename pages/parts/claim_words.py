@@ -14,6 +14,7 @@ from model.sampling.uncertainty import Band
 from model.words import claims as spoken
 from model.words.claim_numbers import span_and_median, span_words
 from model.words.quantities import Display, capital, inside
+from model.words.reading import words_stand
 from pages.parts.charts.claims import BandRow, Grid, Swing, claim_number, given
 from pages.parts.claim_inputs import (
     QUOTE,
@@ -133,7 +134,7 @@ def finding(answer: Answer) -> str:
 
 def claim_text(asked: Question) -> str:
     """What is claimed as a sentence: a claim as it was made in quotation marks, one made from the test without."""
-    return quoted(spoken.text(asked)) if asked.as_listed else held_together(spoken.text(asked))
+    return quoted(spoken.text(asked)) if words_stand(asked) else held_together(spoken.text(asked))
 
 
 def quoted(text: str) -> str:
@@ -287,5 +288,5 @@ def moved(given: str, answer: Answer, display: Display) -> str:
         low, mid, high = map(float, given.split("_"))
     except ValueError:
         return ""
-    then = span_and_median(low, mid, high, answer.question.claim.unit, display)
-    return held_together(display.say("claim-moved", then=then, now=spoken.band(answer, display)))
+    earlier = span_and_median(low, mid, high, answer.question.claim.unit, display)
+    return held_together(display.say("claim-moved", earlier=earlier, now=spoken.band(answer, display)))

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from model.words.reading import Aside, Found, Reading
 from model.claims.specification import AGAINST, FLAT, PLACES, counted
 from model.describe.figures import Several
 from model.words.quantities import Display, inside
+from model.words.reading import Aside, Found, Reading
 from pages.parts import claim_inputs as inputs
 
 UNITS = {"%": "percent", "km": "km", "kWh/100 km": "energy", "m/s²": "slowing"}

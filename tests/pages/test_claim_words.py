@@ -52,11 +52,11 @@ def test_no_sentence_contradicts_the_share_of_the_range(claim_id, wanted):
     broadly = answer.question.claim.broadly
     assert (answer.verdict == CLOSE) == bool(answer.close_by)
     if answer.share < 0.05 and not answer.close_by:
-        assert heading == f"This claim {FALSE}."
-    if heading == f"This claim {HOLDS}.":
+        assert heading == METRIC.say("claim-heading", verdict=FALSE)
+    if heading == METRIC.say("claim-heading", verdict=HOLDS):
         assert answer.share >= broadly and answer.whole_share >= broadly
     if answer.share >= broadly and answer.whole_share >= broadly and not answer.close_by:
-        assert heading == f"This claim {HOLDS}."
+        assert heading == METRIC.say("claim-heading", verdict=HOLDS)
     said = {0.0: "in no run", 1.0: "in every run"}.get(answer.share, "")
     assert said in reason and ("in every run" in reason) <= (answer.share == 1)
     assert ("in no run" in reason) == (answer.share == 0)

@@ -84,9 +84,9 @@ claim-method-note = { $runs } runs of an energy model of the car, one for each d
     car’s assumed figures ({ claim-method-draw }; { $together } rise with { $lead }; seed { $seed }). The band is what lies
     between the lowest and the highest 5 % of the runs.
 
-# $then: text
+# $earlier: text
 # $now: text
-claim-moved = When the link was made the model gave { $then }; now it gives { $now }.
+claim-moved = When the link was made the model gave { $earlier }; now it gives { $now }.
 
 # The list of claims.
 # $group: one of range, braking, foot, car, cold

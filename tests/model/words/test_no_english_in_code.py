@@ -23,6 +23,7 @@ EXCEPTIONS = {
     "pages/parts/cold_words.py": (1, "a citation"),
     "pages/parts/grip_words.py": (4, "citations"),
     "model/lift_off/slowing.py": (5, "words of answer files, which stay, and citations"),
+    "model/words/amounts.py": (1, "a pattern"),
     "model/words/lift_off.py": (1, "the same words, each with its message"),
     "model/limits/grip_margin.py": (2, "bends as links have them"),
     "model/limits/limit_settings.py": (1, "the same"),

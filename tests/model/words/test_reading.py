@@ -5,13 +5,13 @@ from html import unescape
 import pytest
 
 from model.claims.questions import question
-from model.words.reading import read
 from model.claims.specification import counted, phrased
 from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.describe.tables import rows
 from model.words.claims import changed_words, claim_answers, made, quotation, read_as, short_quotation, text
 from model.words.quantities import MINUS
+from model.words.reading import read, words_stand
 from pages.parts import claim_files
 from tests.refused import refuses
 
@@ -105,7 +105,7 @@ def test_what_is_read_from_a_sentence(sentence):
     assert offered(sentence) == SENTENCES[sentence]
     if not reading.missing:
         asked = question("own", reading.given)
-        assert asked.as_listed and text(asked) == sentence
+        assert words_stand(asked) and text(asked) == sentence
     assert ("quantity" in reading.given and "number" in reading.given) or reading.missing or asked.claim.beyond
     for found in reading.found:
         assert found.words in sentence
@@ -198,7 +198,7 @@ def test_our_own_sentence_is_read_as_the_claim_that_it_was_made_from(name):
         assert (again.number, again.relation, again.claim.always) == (asked.number, asked.relation, asked.claim.always)
         assert (again.claim.counted, again.claim.unit) == (asked.claim.counted, asked.claim.unit), sentence
         assert again.claim.measure == asked.claim.measure and again.claim.scope == asked.claim.scope, sentence
-        assert again.as_listed and text(again) == sentence
+        assert words_stand(again) and text(again) == sentence
     assert tested > 15
 
 
@@ -242,7 +242,7 @@ READ = read(IN_WINTER).given
 
 @pytest.mark.parametrize("name", phrased())
 def test_the_words_of_articles_say_what_is_tested(name):
-    assert question(name).as_listed
+    assert words_stand(question(name))
 
 
 @pytest.mark.parametrize(
@@ -265,7 +265,7 @@ def test_the_words_of_articles_say_what_is_tested(name):
 )
 def test_words_stand_as_long_as_they_say_what_is_tested(change, stands):
     asked = question("own", {key: text for key, text in (READ | change).items() if text})
-    assert asked.as_listed == stands
+    assert words_stand(asked) == stands
     assert (text(asked) == IN_WINTER) == stands and (read_as(asked) != "") == stands
     pasted = change.get("words", IN_WINTER)
     assert (changed_words(asked) == "") == (stands or not pasted)
@@ -274,10 +274,10 @@ def test_words_stand_as_long_as_they_say_what_is_tested(change, stands):
 
 def test_words_that_name_two_cases_leave_their_figures_open_and_not_the_cases():
     towing = phrased()["towing-halves-range"]
-    assert question("own", towing | {"trailer_kg": "900"}).as_listed
-    assert not question("own", towing | {"number": "40"}).as_listed
+    assert words_stand(question("own", towing | {"trailer_kg": "900"}))
+    assert not words_stand(question("own", towing | {"number": "40"}))
     plug_in = phrased()["plug-in-as-good"]
-    assert not question("own", plug_in | {"hybrid": "full-hybrid"}).as_listed
+    assert not words_stand(question("own", plug_in | {"hybrid": "full-hybrid"}))
 
 
 def plain(told):
@@ -294,8 +294,8 @@ def test_no_quote_picture_or_file_gives_somebodys_words_for_another_test(name):
         printed = [short_quotation(answer), quotation(answer), " ".join(claim_files.under_print(answer)),
                    claim_files.article_html(answer), claim_answers(answer)["text"]]  # fmt: skip
         for told in printed:
-            assert (said in plain(told)) == asked.as_listed
+            assert (said in plain(told)) == words_stand(asked)
         # what the words do not say goes with them
-        for told in printed[:4] if asked.as_listed else ():
+        for told in printed[:4] if words_stand(asked) else ():
             assert made(asked).removesuffix(".") in plain(told)
-        assert bool(claim_answers(answer).get("words_changed")) != asked.as_listed
+        assert bool(claim_answers(answer).get("words_changed")) != words_stand(asked)

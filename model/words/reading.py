@@ -11,9 +11,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-from model.claims.amounts import ANY_UNIT, NOT_READ, Amount, amounts, of_kind, rules
 from model.claims.inputs import INPUTS, Open, narrowed
-from model.claims.phrased_conditions import conditions_in
+from model.claims.questions import Question
 from model.claims.specification import (
     AGAINST,
     COMPARED_AS,
@@ -27,6 +26,9 @@ from model.claims.specification import (
     sayable_places,
 )
 from model.describe.fields import InputError
+from model.words.amounts import ANY_UNIT, NOT_READ, Amount, amounts, of_kind, rules
+from model.words.phrased_conditions import conditions_in
+from model.words.quantities import Display
 
 CONDITIONS = {"°C": "ambient_c", "km/h": "speed_kmh", "kg": "trailer_kg", "m": "height_m"}
 """Units in which conditions are given rather than what is claimed, and the condition."""
@@ -34,10 +36,6 @@ NAMED = ("season", "road", "surface", "cabin", "soc_start")
 """Conditions of which the first pattern that is found decides."""
 WITHIN = re.compile(r" \([^()]*\d[^()]*\)")
 """Between which numbers “about” one lies, as our own sentences say behind it."""
-OTHER_CASE = re.compile(r"\bthe same case with (.*?) is (?=\w)")
-"""What sets the other case apart, in our own sentences."""
-NO_TRAILER, BATTERY_CAR = "no trailer", "a car that drives on its battery alone"
-"""The other case of these two in our own sentences (`claim-no-trailer` and `claim-battery-car`)."""
 
 
 @dataclass(frozen=True)
@@ -104,7 +102,7 @@ def read(sentence: str, language: str = "en") -> Reading:
     count = counted()[quantity.value] if quantity else None
     found = [Found("quantity", quantity.value, quantity.words)] if quantity else []
     conditions, text = _conditions(text, count, language)
-    cases, text = _cases(text, count, case, bool(phrased_by_us), conditions)
+    cases, text = _cases(text, count, case, bool(phrased_by_us), conditions, language)
     relation = _first("relation", text, language)
     told, untold = _told(count, conditions + [one for one in cases if not one.part.startswith(AGAINST)])
     against = {one.part: one.value for one in cases if one.part.startswith(AGAINST)}
@@ -138,10 +136,11 @@ def _conditions(text: str, count: Counted | None, language: str) -> tuple[list[F
     """Conditions by name, and by numbers in units that only conditions have; and the text without those numbers."""
     found = []
     if count:
-        head, other, tail = text.partition("the same case with")
-        said, head = conditions_in(head, count.sayable)
+        other = _first("other_case", text, language)
+        end = text.rindex(other.words) if other else len(text)
+        said, head = conditions_in(text[:end], count.sayable, language)
         found += [Found(one.key, one.setting, one.words) for one in said]
-        text = f"{head}{other}{tail}"
+        text = head + text[end:]
     keys = {one.part for one in found}
     named = [one for part in NAMED if part not in keys and (one := _first(part, text, language))]
     charge = " ".join(one.words for one in named if one.part == "soc_start")
@@ -157,22 +156,24 @@ def _conditions(text: str, count: Counted | None, language: str) -> tuple[list[F
 
 
 def _cases(
-    text: str, count: Counted | None, case: Found | None, phrased_by_us: bool, conditions: list[Found]
+    text: str, count: Counted | None, case: Found | None, phrased_by_us: bool, conditions: list[Found], language: str
 ) -> tuple[list[Found], str]:
     """Two cases that are compared: what sets the other apart, what this one has, and the text without the other."""
     if count is None or count.beyond:
         return [], text
     if phrased_by_us:
-        other = OTHER_CASE.search(text)
+        other = _first("other_case", text, language)
         if not other:
             return [], text
-        said, _ = conditions_in(other[1], count.sayable)
+        said, _ = conditions_in(other.words, count.sayable, language)
         apart = [Found(f"{AGAINST}{one.key}", one.setting, one.words) for one in said]
-        if NO_TRAILER in other[1]:
-            apart.append(Found(f"{AGAINST}trailer_kg", "0", NO_TRAILER))
-        if BATTERY_CAR in other[1]:
-            apart.append(Found(f"{AGAINST}hybrid", "none", BATTERY_CAR))
-        return apart, text.replace(other[1], " " * len(other[1]))
+        display = Display(language=language)
+        no_trailer, battery_car = display.say("claim-no-trailer"), display.say("claim-battery-car")
+        if no_trailer in other.words:
+            apart.append(Found(f"{AGAINST}trailer_kg", "0", no_trailer))
+        if battery_car in other.words:
+            apart.append(Found(f"{AGAINST}hybrid", "none", battery_car))
+        return apart, text.replace(other.words, " " * len(other.words))
     if case is None:
         return [], text
     found: list[Found] = []
@@ -285,6 +286,13 @@ def _missing(
     if missing == ["unit"] and alone and _first("change", text, language):
         missing = ["case"]
     return tuple(missing), tuple(still_open)
+
+
+def words_stand(asked: Question) -> bool:
+    """Whether a claim's words, the list's or one's own, say what is tested."""
+    if not asked.own:
+        return asked.as_listed
+    return bool(asked.claim.text) and keep_to(asked.given, asked.claim.scope)
 
 
 def keep_to(given: Mapping[str, str], scope: Mapping[str, Open]) -> bool:
