@@ -52,7 +52,7 @@ INPUTS: dict[str, Field] = {key: field for key, field in (
 
 
 @dataclass(frozen=True)
-class Part:
+class Extent:
     """A part of what an input runs over: some values, the `stretch` between two, or `all_but` some."""
 
     values: tuple[Entry, ...]
@@ -100,9 +100,9 @@ class Open:
         return tuple(float(value) for value in self.values if isinstance(value, int | float))
 
     @property
-    def part(self) -> Part:
+    def part(self) -> Extent:
         """All of it."""
-        return Part((self.values[0], self.values[2]), stretch=True) if self.band else Part(self.values)
+        return Extent((self.values[0], self.values[2]), stretch=True) if self.band else Extent(self.values)
 
 
 def open_from(field: Field, given: object) -> Open:

@@ -15,7 +15,7 @@ from itertools import combinations
 import numpy as np
 from numpy.typing import NDArray
 
-from model.claims.inputs import INPUTS, Open, Part
+from model.claims.inputs import INPUTS, Extent, Open
 from model.describe.trace import Array
 
 LEAST_REGION = 0.045
@@ -40,7 +40,7 @@ BINS = 5
 
 Steps = tuple[int, ...]
 """Some steps of an input, by their places."""
-Flags = NDArray[np.bool_]
+WhichRuns = NDArray[np.bool_]
 """What is so in each run, shape (runs,)."""
 
 
@@ -49,7 +49,7 @@ class Bins:
     """One input cut into steps: five of equal count for a band, one a value otherwise."""
 
     key: str
-    steps: tuple[Part, ...]
+    steps: tuple[Extent, ...]
     place: NDArray[np.intp]
     ordered: bool
 
@@ -59,13 +59,13 @@ class Bins:
         values = np.unique(column)
         if INPUTS[key].kind != "number" or len(values) <= BINS:
             ordered = INPUTS[key].kind == "number"
-            steps = tuple(Part((value,)) for value in values.tolist())
+            steps = tuple(Extent((value,)) for value in values.tolist())
             return cls(key, steps, np.searchsorted(values, column), ordered)
         shares = np.linspace(0, 1, BINS + 1)
         cuts = over.at(shares) if over is not None and over.band else np.quantile(column, shares)
         edges = np.unique([float(f"{edge:.3g}") for edge in cuts])
         place = np.clip(np.searchsorted(edges, column, side="right") - 1, 0, len(edges) - 2)
-        steps = tuple(Part(ends, stretch=True) for ends in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True))
+        steps = tuple(Extent(ends, stretch=True) for ends in zip(edges[:-1].tolist(), edges[1:].tolist(), strict=True))
         return cls(key, steps, place, True)
 
     def explained(self, values: Array) -> float:
@@ -75,12 +75,12 @@ class Bins:
         spread = values.var()
         return float((counts * (means - values.mean()) ** 2).sum() / len(values) / spread) if spread > 0 else 0.0
 
-    def rates(self, true: Flags, inside: Flags) -> tuple[NDArray[np.intp], Array]:
+    def rates(self, true: WhichRuns, inside: WhichRuns) -> tuple[NDArray[np.intp], Array]:
         """How many runs inside lie in each step, and in which share of them the claim is true [1]."""
         counts = np.bincount(self.place[inside], minlength=len(self.steps))
         return counts, np.bincount(self.place[inside], true[inside], len(self.steps)) / np.maximum(counts, 1)
 
-    def parts(self, true: Flags, inside: Flags) -> list[Steps]:
+    def parts(self, true: WhichRuns, inside: WhichRuns) -> list[Steps]:
         """Parts that can be named: neighbouring steps, or the values under which the claim is true most."""
         steps = range(len(self.steps))
         if self.ordered:
@@ -89,7 +89,7 @@ class Bins:
         order = sorted(steps, key=lambda step: (-rates[step], step))
         return [tuple(sorted(order[: size + 1])) for size in steps[:-1]]
 
-    def true_part(self, true: Flags, inside: Flags, broadly: float) -> Steps:
+    def true_part(self, true: WhichRuns, inside: WhichRuns, broadly: float) -> Steps:
         """The steps inside in which the claim is clearly true in this share of runs [1]; the longest row of an order.
 
         A step that is too close to call would be named on some runs and not on others, so it is not named.
@@ -103,17 +103,17 @@ class Bins:
                 if set(row := range(first, last)) <= set(good)]  # fmt: skip
         return max(rows, key=lambda row: counts[list(row)].sum(), default=())
 
-    def part(self, places: Sequence[int]) -> Part:
+    def part(self, places: Sequence[int]) -> Extent:
         """Some neighbouring steps of a band, or some values: those that are left where these are fewer."""
         steps = [self.steps[place] for place in sorted(places)]
         if steps[0].stretch:
-            return Part((steps[0].values[0], steps[-1].values[1]), stretch=True)
+            return Extent((steps[0].values[0], steps[-1].values[1]), stretch=True)
         left = [step for step in self.steps if step not in steps]
         all_but = len(self.steps) > 3 and 0 < len(left) < len(steps)
-        return Part(tuple(step.values[0] for step in (left if all_but else steps)), all_but=all_but)
+        return Extent(tuple(step.values[0] for step in (left if all_but else steps)), all_but=all_but)
 
 
-def inside_of(conditions: Mapping[int, Steps], bins: Sequence[Bins]) -> Flags:
+def inside_of(conditions: Mapping[int, Steps], bins: Sequence[Bins]) -> WhichRuns:
     """Which runs lie within the conditions, by the places of their inputs; shape (runs,)."""
     inside = np.ones(len(bins[0].place), dtype=bool)
     for at, part in conditions.items():
@@ -121,7 +121,7 @@ def inside_of(conditions: Mapping[int, Steps], bins: Sequence[Bins]) -> Flags:
     return inside
 
 
-def found_on(half: Flags, true: Flags, bins: Sequence[Bins], broadly: float) -> dict[int, Steps]:
+def found_on(half: WhichRuns, true: WhichRuns, bins: Sequence[Bins], broadly: float) -> dict[int, Steps]:
     """Conditions under which the claim is true on half of the runs, by the places of their inputs.
 
     Greedy: each time the part of an input that raises the share of true runs most, weighed by the share of the runs
@@ -161,7 +161,7 @@ def found_on(half: Flags, true: Flags, bins: Sequence[Bins], broadly: float) -> 
     return conditions
 
 
-def conditions_of(true: Flags, bins: Sequence[Bins], broadly: float, seed: int) -> dict[int, Steps]:
+def conditions_of(true: WhichRuns, bins: Sequence[Bins], broadly: float, seed: int) -> dict[int, Steps]:
     """Conditions under which the claim is true, by the places of their inputs; none where no list comes often enough.
 
     Parameters
@@ -177,7 +177,7 @@ def conditions_of(true: Flags, bins: Sequence[Bins], broadly: float, seed: int) 
     """
     random, runs = np.random.RandomState(seed), len(true)
     lists: list[dict[int, Steps]] = []
-    held: list[Flags] = []
+    held: list[WhichRuns] = []
     for _ in range(SPLITS if bins else 0):
         half = np.zeros(runs, dtype=bool)
         half[random.permutation(runs)[: runs // 2]] = True
@@ -197,8 +197,8 @@ def conditions_of(true: Flags, bins: Sequence[Bins], broadly: float, seed: int) 
 
 
 def region_of(
-    conditions: Mapping[int, Steps], true: Flags, bins: Sequence[Bins], broadly: float
-) -> tuple[list[tuple[Bins, Steps]], Flags, float]:
+    conditions: Mapping[int, Steps], true: WhichRuns, bins: Sequence[Bins], broadly: float
+) -> tuple[list[tuple[Bins, Steps]], WhichRuns, float]:
     """Conditions that also hold on runs which had no part in finding them, the runs within, and how often it is true.
 
     Parameters

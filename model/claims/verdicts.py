@@ -18,7 +18,7 @@ from model.claims.errors import ModelError, model_error
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open
 from model.claims.quantities import Measure
 from model.claims.questions import OF_ALL_RUNS, Question
-from model.claims.regions import Bins, Flags, Steps, conditions_of, region_of
+from model.claims.regions import Bins, Steps, WhichRuns, conditions_of, region_of
 from model.describe.fields import Entry, InputError
 from model.describe.trace import Array
 from model.sampling.uncertainty import SEED
@@ -124,7 +124,7 @@ class Answer:
     seed: int = SEED
 
     @cached_property
-    def true(self) -> Flags:
+    def true(self) -> WhichRuns:
         """Whether the claim is true in each run, shape (runs,)."""
         return self._true_in(self.values)
 
@@ -133,12 +133,12 @@ class Answer:
         """How far off the model was found to be in this number."""
         return model_error(self.question.claim.measure)
 
-    def _true_in(self, values: Array) -> Flags:
+    def _true_in(self, values: Array) -> WhichRuns:
         low, high = self.question.bounds
         return (values >= low) & (values <= high)
 
     @cached_property
-    def surely(self) -> Flags:
+    def surely(self) -> WhichRuns:
         """Whether the claim is true in each run even if the model is off by its error either way, shape (runs,)."""
         lower, higher = self.error.either_way(self.values)
         return self.true & self._true_in(lower) & self._true_in(higher)
@@ -196,7 +196,7 @@ class Answer:
         return sorted((this for this in steps if told_by[this.key] > 0), key=lambda this: -told_by[this.key])
 
     @cached_property
-    def region(self) -> tuple[list[tuple[Bins, Steps]], Flags, float]:
+    def region(self) -> tuple[list[tuple[Bins, Steps]], WhichRuns, float]:
         """Conditions that can be named, of inputs left open, the runs within, and in which share of them it is true.
 
         Where two conditions serve alike, the one is named that the claim's data name first, and the kind of car last.

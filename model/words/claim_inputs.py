@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from model.claims.inputs import Part
+from model.claims.inputs import Extent
 from model.describe.fields import Entry, Field
 from model.describe.figures import Several
 from model.describe.parameters import class_labels
@@ -57,7 +57,7 @@ def _row(field: Field, values: Sequence[Entry], display: Display, unit: bool = T
     return display.figure(Several(tuple(words), "or"))
 
 
-def part_words(field: Field, part: Part, display: Display, unit: bool = True) -> str:
+def part_words(field: Field, part: Extent, display: Display, unit: bool = True) -> str:
     """What an input runs over: a stretch, some values, or all but some."""
     if part.stretch:
         least, most = (value_words(field, end, display, unit, digits=2) for end in part.values)
@@ -67,7 +67,7 @@ def part_words(field: Field, part: Part, display: Display, unit: bool = True) ->
     return display.say("claim-any-but", left=row) if part.all_but else row
 
 
-def condition(field: Field, part: Part, display: Display) -> str:
+def condition(field: Field, part: Extent, display: Display) -> str:
     """A condition as a noun: “a blended pedal”, “20 °C outside”, “any drive but US06”."""
     if part.all_but:
         of = field.key if field.key in ("car", "cycle", "surface") else "other"

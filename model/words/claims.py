@@ -8,7 +8,7 @@ from dataclasses import asdict, dataclass
 from model import MODEL_DATE, MODEL_VERSION
 from model.claims.draws import DRAWN_TOGETHER, EVENLY
 from model.claims.evidence import evidence
-from model.claims.inputs import INPUTS, Open, Part
+from model.claims.inputs import INPUTS, Extent, Open
 from model.claims.questions import OF_ALL_RUNS, Question
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS
 from model.claims.specification import nested
@@ -55,7 +55,7 @@ def _other_case(key: str, value: Entry, display: Display) -> str:
         return display.say("claim-battery-car")
     if key == "trailer_kg" and value == 0:
         return display.say("claim-no-trailer")
-    return condition(INPUTS[key], Part((value,)), display)
+    return condition(INPUTS[key], Extent((value,)), display)
 
 
 def claimed(asked: Question, display: Display = ENGLISH, always: bool | None = None) -> str:
@@ -226,7 +226,7 @@ def varied_figures(answer: Answer, display: Display = ENGLISH) -> list[VariedFig
             low, high = float(drawn[key].min()), float(drawn[key].max())
             if low < high:
                 how = "together" if key in DRAWN_TOGETHER else "even" if key in EVENLY else "class"
-                over = part_words(INPUTS[key], Part((low, high), stretch=True), display)
+                over = part_words(INPUTS[key], Extent((low, high), stretch=True), display)
                 figures.append(VariedFigure(key, over, display.say("claim-figures-how", how=how)))
     return figures
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
-from model.claims.inputs import INPUTS, Part
+from model.claims.inputs import INPUTS, Extent
 from model.describe.fields import Field
 from model.describe.typed_numbers import readings
 from model.words.amounts import held
@@ -36,7 +36,7 @@ def _choices(field: Field, display: Display) -> dict[str, str]:
 def _pattern(key: str, display: Display) -> re.Pattern[str]:
     field = INPUTS[key]
     if field.kind == "yes_no":
-        said = {setting: condition(field, Part((setting == "yes",)), display) for setting in ("yes", "no")}
+        said = {setting: condition(field, Extent((setting == "yes",)), display) for setting in ("yes", "no")}
         return re.compile("|".join(f"(?P<{setting}>{re.escape(words)})" for setting, words in said.items()))
     if field.kind in ("number", "count"):
         unit = display.say("unit-times") if key == "motor_factor" else shown_unit(field, display)

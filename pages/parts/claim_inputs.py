@@ -6,7 +6,7 @@ import math
 import re
 from collections.abc import Mapping
 
-from model.claims.inputs import INPUTS, Open, Part, narrowed
+from model.claims.inputs import INPUTS, Extent, Open, narrowed
 from model.claims.questions import Question
 from model.claims.regions import Bins
 from model.describe.fields import Entry, Field, InputError
@@ -52,7 +52,7 @@ def open_text(key: str, over: Open, display: Display) -> str:
     if len(over.values) > 2 and not over.band:
         if INPUTS[key].kind != "number":
             return display.say("claim-any-of", values=len(over.values))
-        part = Part((min(over.numbers), max(over.numbers)), stretch=True)
+        part = Extent((min(over.numbers), max(over.numbers)), stretch=True)
     return with_minus(part_words(INPUTS[key], part, display))
 
 
@@ -69,7 +69,7 @@ def ends_text(key: str, value: Entry, display: Display) -> str:
     """What is set at one end of a swing."""
     if INPUTS[key].kind == "number":
         return display.say("claim-swing-at", value=value_text(key, value, display))
-    return display.say("claim-swing-with", condition=condition(INPUTS[key], Part((value,)), display))
+    return display.say("claim-swing-with", condition=condition(INPUTS[key], Extent((value,)), display))
 
 
 def row_text(key: str, asked: Question, display: Display) -> str:

@@ -8,7 +8,7 @@ from collections.abc import Iterable
 import pandas as pd
 
 from model.claims.evidence import Measurement, measurements
-from model.claims.inputs import INPUTS, Part
+from model.claims.inputs import INPUTS, Extent
 from model.describe.figures import Quantity, Several, Span
 from model.describe.sources import Source, sources
 from model.words.claim_inputs import condition
@@ -50,7 +50,7 @@ def measured_number(one: Measurement, display: Display) -> str:
 
 def conditions_words(one: Measurement, display: Display) -> str:
     """What is known of a measurement’s conditions; a dash where nothing is."""
-    told = tuple(condition(INPUTS[key], Part(values), display) for key, values in one.conditions.items())
+    told = tuple(condition(INPUTS[key], Extent(values), display) for key, values in one.conditions.items())
     return display.figure(Several(told)) if told else "–"
 
 

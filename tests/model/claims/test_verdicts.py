@@ -10,7 +10,7 @@ from model.checks.published import energy_flow, recovered_on_wltc
 from model.claims.collection import CLAIM_RUNS, claims
 from model.claims.draws import EVENLY, GENERATORS, draw, lattice, one_at_a_time
 from model.claims.errors import ModelError
-from model.claims.inputs import INPUTS, Open, Part, narrowed
+from model.claims.inputs import INPUTS, Extent, Open, narrowed
 from model.claims.questions import question, question_from_json
 from model.claims.regions import Bins, conditions_of, found_on, inside_of, region_of
 from model.claims.verdicts import (
@@ -246,7 +246,7 @@ def test_a_region_is_found_on_one_half_and_confirmed_on_the_other():
     bins = [Bins.of(key, draws[key]) for key in ("soc_start", "ambient_c", "brake_pedal", "cycle")]
     conditions, inside, share = region_of(conditions_of(true, bins, 0.75, 1), true, bins, 0.75)
     named = {bins.key: bins.part(steps) for bins, steps in conditions}
-    assert named["brake_pedal"] == Part(("blended",)) and set(named) == {"brake_pedal", "ambient_c"}
+    assert named["brake_pedal"] == Extent(("blended",)) and set(named) == {"brake_pedal", "ambient_c"}
     assert share > 0.85 and inside.mean() > 0.2 and share == pytest.approx(true[inside].mean(), abs=0.05)
     for seed in range(5):
         by_chance = np.random.RandomState(seed).random_sample(1009) < 0.5
