@@ -19,7 +19,9 @@ from model.words.quantities import number_text
 from model.words.refusals import refusal_words
 from pages.parts import departures, state, wording
 from pages.parts import lift_off_words as words
-from pages.parts.charts.lift_off import on_hills, one_slow_down, whole_axis
+from pages.parts.charts.lift_off import whole_axis
+from pages.parts.charts.lift_off_hills import on_hills
+from pages.parts.charts.slow_down import one_slow_down
 from pages.parts.controls import control
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure, titled

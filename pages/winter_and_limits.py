@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import replace
 from html import escape
 
@@ -10,13 +10,11 @@ import numpy as np
 import pandas as pd
 import streamlit as st
 
-from model.describe.scenario import CONDITION_FIELDS
 from model.limits.grip_margin import BENDS_M
 from model.limits.limit_settings import LIMIT_FIELDS, LIMIT_PARTS, STRAIGHT, settings_of, slipperiest
 from model.words.refusals import refusal_words
 from pages.parts import (
     cold_words,
-    departures,
     grip_words,
     hill_words,
     own_settings,
@@ -29,19 +27,24 @@ from pages.parts.charts import cold as cold_charts
 from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts
 from pages.parts.charts import stops as stop_charts
-from pages.parts.controls import control
 from pages.parts.drive_part import before, last_answer
-from pages.parts.facts import fact_rows
-from pages.parts.figure import TableOrMaker, figure
-from pages.parts.folding import in_sight, is_narrow, section
+from pages.parts.limit_part import (
+    HALVES,
+    ask_day,
+    ask_road,
+    in_units,
+    named,
+    part,
+    picture,
+    roads_in_words,
+    side_by_side,
+)
 from pages.parts.link import own_link
 from pages.parts.owner_questions import ask_of_winter
 from pages.parts.plain_text import inert
-from pages.parts.theme import TEXT_PX, Spec
 from pages.parts.trailer import draw_trailer
-from pages.parts.winter_words import BATTERIES, LimitWords
+from pages.parts.winter_words import BATTERIES
 
-HALVES = (10, 11)
 ROAD_COLUMNS = {"low": "roads-column-least", "mid": "roads-column-middle", "high": "roads-column-most"}
 STEPS = {"grip_kmh": 5.0, "slope_pct": 1.0, "hill_kmh": 5.0, "stop_kmh": 5.0, "reaction_s": 0.1}
 """Steps of the sliders, in the units shown."""
@@ -52,91 +55,11 @@ SETTINGS = replace(
 """What is set on this page."""
 
 
-# what every part is made of
-
-
-def part(
-    said: LimitWords, controls: Callable[[], None], lead: Callable[[], None], *, many_controls: bool = False
-) -> None:
-    """One part: the number and the picture side by side, then what to do and what to mind.
-
-    Where there are many controls beside the picture, the facts stand below it.
-    """
-    in_sight(wording.together(said.sentence))
-    with st.container(key="panel"):
-        saying, seeing = st.columns(HALVES, gap="large")
-    with saying:
-        st.title(said.heading, anchor=False)
-        st.header(wording.together(said.sentence), anchor=False)
-        controls()
-        if said.more:
-            st.markdown(wording.together(said.more))
-    with seeing:
-        lead()
-    with seeing if many_controls else saying, st.container(key="facts", gap=None):
-        st.html(fact_rows(said.facts))
-    doing, minding = st.columns(HALVES, gap="large")
-    with doing:
-        st.header(state.display().say("limits-what-to-do"), anchor="do")
-        st.markdown(bullets(said.do))
-    with minding, section(state.display().say("limits-mind"), "mind") as is_open:
-        if is_open:
-            st.markdown(bullets(said.mind))
-
-
-def bullets(sentences: Iterable[str]) -> str:
-    """Sentences as a list."""
-    return "\n".join(f"- {wording.together(sentence)}" for sentence in sentences)
-
-
-def picture(
-    chart: Spec, words: tuple[str, str], table: TableOrMaker, key: str, *, leads: bool = False, numbers: str = ""
-) -> None:
-    """A figure with its finding, its words and its table; in one that leads its part the words come last.
-
-    `numbers` are those that are only seen in the picture, for who hears it.
-    """
-    title, more = words
-    alt = " ".join(filter(None, (f"{title}.", numbers, more)))
-    figure(
-        chart, alt=alt, table=table, key=key, title=title, words="" if leads and not is_narrow() else more,
-        file_name=f"{state.shown().car_class}-{key}.csv",
-    )  # fmt: skip
-    if leads and not is_narrow():
-        st.caption(more)
-
-
-def side_by_side(title: str, voices: Iterable[tuple[str, str, str]], words: str) -> None:
-    """Who says what, and on what ground."""
-    with section(title, "voices") as is_open:
-        if is_open:
-            cells = "".join(
-                f"<div><dt>{escape(who)}</dt><dd>{escape(wording.together(says))} <span>{escape(on)}</span></dd></div>"
-                for who, says, on in voices
-            )
-            with st.container(key="voices"):
-                st.html(f"<dl>{cells}</dl>")
-            st.markdown(words, width=TEXT_PX)
-
-
 def sliders(*keys: str) -> None:
     """Sliders side by side."""
     for column, key in zip(st.columns(len(keys), wrap=False), keys, strict=True):
         with column:
             own_settings.slide(LIMIT_FIELDS[key], getattr(SETTINGS, key), STEPS[key])
-
-
-def in_units(rows: pd.DataFrame, names: dict[str, str], unit: str) -> pd.DataFrame:
-    """Columns by their names, in whole units as they are shown."""
-    display = state.display()
-    return pd.DataFrame(
-        {f"{name}, {display.unit(unit)}": display.value(rows[key], unit).round(0) for key, name in names.items()}
-    )
-
-
-def roads_in_words(rows: pd.DataFrame) -> list[str]:
-    """What each row's road is called."""
-    return [grip_charts.road_name(surface, state.display()) for surface in rows["surface"]]
 
 
 # cold battery
@@ -227,30 +150,6 @@ def draw_grip() -> None:
             chart = grip_charts.balance(found.balance, found.check["available_friction"], display, dark)
             picture(chart, grip_words.balance_words(display), named(found.balance.round(3), names), "balance")
     side_by_side(display.say("advice-title"), grip_words.advice(display), display.say("advice-read"))
-
-
-def named(table: pd.DataFrame, names: dict[str, str]) -> pd.DataFrame:
-    """A table whose columns are headed by the messages of these names."""
-    return table.rename(columns={key: state.display().say(name) for key, name in names.items()})
-
-
-def ask_day(*keys: str) -> None:
-    """What of the day and the car a part is about, side by side; asked here as behind the word of the answer line."""
-    for column, key in zip(st.columns(len(keys), wrap=False, vertical_alignment="bottom"), keys, strict=True):
-        with column:
-            field = CONDITION_FIELDS[key]
-            control(field, look="list" if field.kind == "choice" else "", help="", where="part")
-
-
-def ask_road() -> None:
-    """The road's surface and the tyres on it; the temperature too, where it does not go with snow and ice."""
-    ask_day("surface", "tyres")
-    legs = [one.surface for one in state.scenario().legs if one.surface != "dry"]
-    if legs:
-        st.caption(state.display().say("limits-another-leg"))
-    if question := departures.frost_text(state.scenario(), state.display()):
-        st.warning(question)
-        ask_day("ambient_c")
 
 
 def cold_controls() -> None:

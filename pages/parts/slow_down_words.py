@@ -9,7 +9,7 @@ import pandas as pd
 from model.describe.figures import Quantity
 from model.one_stop.slow_down import SlowDown, Way
 from model.words.quantities import Display
-from pages.parts.charts.lift_off import WAYS
+from pages.parts.charts.slow_down import WAYS
 from pages.parts.wording import together
 
 

@@ -95,6 +95,13 @@ NAMES_PX = 136
 MEANINGS = ("back", "aboard", "losses", "friction", "road", "ink", "quiet")
 
 
+PX_X: Spec = {"field": "x", "type": "quantitative", "scale": None}
+PX_Y: Spec = {"field": "y", "type": "quantitative", "scale": None, "axis": None}
+"""Places of the picture given in pixels."""
+ASIDE: Spec = {"align": {"expr": "datum.late ? 'right' : 'left'"}, "dx": {"expr": "datum.late ? -5 : 5"}}
+"""Words beside a place along the axis: to its left in rows that are `late`, else to its right."""
+
+
 def layer(data: str, mark: str, encoding: Spec, **look: object) -> Spec:
     """One layer of a picture: which rows, which mark, where and how."""
     return {"data": {"name": data}, "mark": {"type": mark} | look, "encoding": encoding}

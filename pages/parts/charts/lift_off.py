@@ -1,37 +1,28 @@
-"""Lift-off in pictures: the whole axis of strengths, what a hill makes of them, and one slow-down in three ways."""
+"""The whole axis of lift-off strengths in a picture."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
-import numpy as np
 import pandas as pd
 
 from model.describe.figures import Quantity
-from model.describe.units import KMH_PER_MPS
 from model.lift_off.slowing import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
-from model.one_stop.slow_down import SlowDown
-from model.traces.habits import LEAST
 from model.words.lift_off import bare_strength
 from model.words.quantities import Display
 from pages.parts.charts.layers import (
-    Name,
-    along,
+    ASIDE,
+    PX_X,
+    PX_Y,
     along_held,
     between,
-    by_meaning,
     by_name,
-    by_px,
-    labelled,
     layer,
     line,
-    names_layers,
     next_step,
     upright,
     where,
     words,
 )
-from pages.parts.theme import LINE_PX, Palette, Spec, dressed, palette
+from pages.parts.theme import Palette, Spec, dressed, palette
 
 STRONGEST = 2.5
 """Where the axis of strengths ends [m/s²]."""
@@ -44,15 +35,6 @@ ZONES = (
 )
 """From, to [m/s²], the word for the strength, and what UN R13-H says of the stop lamps there."""
 
-
-PX_X: Spec = {"field": "x", "type": "quantitative", "scale": None}
-PX_Y: Spec = {"field": "y", "type": "quantitative", "scale": None, "axis": None}
-"""Places of the picture given in pixels."""
-ASIDE: Spec = {"align": {"expr": "datum.late ? 'right' : 'left'"}, "dx": {"expr": "datum.late ? -5 : 5"}}
-"""Words beside a place along the axis: to its left in rows that are `late`, else to its right."""
-
-
-# the whole axis
 
 RULER_PX, ADVISED_PX = 44, 60
 PANELS = {
@@ -217,203 +199,3 @@ def _words(colours: Palette) -> list[Spec]:
         words("words", PX_X, PX_Y, stroke=colours.ground, strokeWidth=5),
         words("words", PX_X, PX_Y),
     ]
-
-
-# hills
-
-HILLS_PX = 260
-STEEPEST_PCT = 12.0
-SLOWING = (-1.5, 3.5)
-"""The axis of slowing on hills [m/s²]."""
-HILL_NAMES_PX, ROOM_PX = 104, 300
-"""Room at the right for names; narrower pictures have none for words between the lines [px]."""
-HILL_LINES = ((3, [1, 0]), (2, [2, 3]), (2, [6, 3]))
-"""Width [px] and dash of up to three lines, the most important first."""
-WORD_PCT, WORD_HIGH_MPS2 = 4.0, 0.4
-"""About how far two short words reach along the grades [%], and how high they and the room around them are [m/s²]."""
-
-
-def on_hills(
-    slowing: pd.DataFrame, names: Sequence[tuple[float, str]], display: Display, dark: bool = False
-) -> Spec:
-    """Slowing with the foot up over the grade, against the zones of the stop lamps.
-
-    Parameters
-    ----------
-    slowing : DataFrame
-        From `model.lift_off.hills.slowing_on_hills`.
-    names : sequence of (strength [m/s²], name)
-        Which strengths are drawn, the most important first, and what they are called.
-    display : Display
-        Whose language.
-    dark : bool
-        Whether the ground is dark.
-    """
-    colours = palette(dark)
-    percents = {"domain": [-STEEPEST_PCT, STEEPEST_PCT], "range": [0, {"expr": f"max(width - {HILL_NAMES_PX}, 40)"}]}
-    ends = -STEEPEST_PCT, -STEEPEST_PCT / 2, 0.0, STEEPEST_PCT / 2, STEEPEST_PCT
-    grades = {end: _grade_text(end, display) for end in ends}
-    x: Spec = {
-        "field": "grade_pct", "type": "quantitative", "sort": None,
-        "scale": percents | {"nice": False},
-        "axis": {"values": [*ends], "labelFlush": True, "labelExpr": labelled(grades)},
-    }  # fmt: skip
-    pixels = [float(HILLS_PX), 0.0]
-    ticks = {
-        value: display.figure(Quantity(value, "m/s²", 6, trimmed=True)) for value in (-1.0, 0.0, 0.7, 1.3, 2.0, 3.0)
-    }
-    y, plain = upright("slowing_mps2", [*SLOWING], pixels, ticks), upright("y", [*SLOWING], pixels, {})
-
-    def px(value: float) -> float:
-        return HILLS_PX * (SLOWING[1] - value) / (SLOWING[1] - SLOWING[0])
-
-    zones = pd.DataFrame(
-        [
-            {"y": low, "y2": high, "zone": zone, "lamps": display.say("lift-off-hill-zone", zone=zone), "deep": deep,
-             "late": late, "word_px": px(at)}
-            for low, high, zone, deep, late, at in (
-                (LAMP_LIT_ABOVE_MPS2, SLOWING[1], "lit", 1.0, False, 3.2),
-                (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "may-be-lit", 0.5, False, 1.0),
-                (0.0, LAMP_OFF_UP_TO_MPS2, "not-lit", 0.0, True, 0.35),
-                (SLOWING[0], 0.0, "gains", 0.0, True, -1.25),
-            )
-        ]
-    ).assign(grade_pct=-STEEPEST_PCT, end=STEEPEST_PCT)
-    zones["at"] = [-STEEPEST_PCT, _free_grade(slowing), STEEPEST_PCT, STEEPEST_PCT]
-    # told apart by place, not by strength: a picture whose description stays is redrawn faster
-    places = {strength: place for place, (strength, _) in enumerate(names)}
-    steepest = slowing[slowing["grade_pct"] == STEEPEST_PCT].set_index("lift_off_mps2")["slowing_mps2"]
-    named, rows = names_layers(
-        [Name(STEEPEST_PCT, px(float(steepest[strength])), name, "ink", strength == names[0][0])
-         for strength, name in names],
-        x, HILLS_PX, colours,
-    )  # fmt: skip
-    no_room = f"datum.zone == 'may-be-lit' && width < {ROOM_PX}"
-    depth = {"field": "deep", "type": "quantitative", "legend": None, "scale": {"domain": [0, 1], "range": [0, 1]}}
-    lamps = {"condition": {"test": no_room, "value": ""}, "field": "lamps"}
-    zone = {"x": x, "x2": {"field": "end"}, "y": plain}
-    layers = [
-        layer("zones", "rect", zone | {"y2": {"field": "y2"}, "opacity": depth}, color=colours.wash),
-        layer("zones", "text", {"x": x | {"field": "at"}, "y": by_px("word_px", HILLS_PX), "text": lamps},
-              **ASIDE, color=colours.quiet),
-        layer("zero", "rule", zone, color=colours.quiet),
-        *(where("place", place) | line("slowing", x, y | ({"axis": None} if place else {}), colours.ink, dash, width)
-          for place, (width, dash) in enumerate(HILL_LINES)),
-        *named,
-    ]  # fmt: skip
-    zero = pd.DataFrame([{"grade_pct": -STEEPEST_PCT, "end": STEEPEST_PCT, "y": 0.0}])
-    slowing = slowing.assign(place=slowing["lift_off_mps2"].map(places))
-    datasets = {"zones": zones, "slowing": slowing.round(4), "names": rows, "zero": zero}
-    return dressed(layers, datasets, HILLS_PX, dark)
-
-
-def _grade_text(grade_pct: float, display: Display) -> str:
-    slope = display.figure(Quantity(abs(grade_pct), "", 6, trimmed=True))
-    if grade_pct == 0:
-        return display.say("lift-off-flat")
-    if grade_pct < 0:
-        return display.say("lift-off-slope-down", slope=slope)
-    return display.say("lift-off-slope-up", slope=slope)
-
-
-def _free_grade(slowing: pd.DataFrame) -> float:
-    """The first grade at which words in the middle of the zone of lamps that may be lit cross no line [%]."""
-    middle = (LAMP_OFF_UP_TO_MPS2 + LAMP_LIT_ABOVE_MPS2) / 2
-    crossed = set(slowing.loc[(slowing["slowing_mps2"] - middle).abs() < WORD_HIGH_MPS2 / 2, "grade_pct"])
-    grades = sorted(set(slowing["grade_pct"]))
-    free = (grade for grade in grades[:-1] if not any(grade <= other <= grade + WORD_PCT for other in crossed))
-    return min((grade for grade in free if grade + WORD_PCT <= STEEPEST_PCT), default=-STEEPEST_PCT)
-
-
-# one slow-down
-
-WAYS = {
-    "coast": ("road", [6, 3]),
-    "regen": ("back", [1, 0]),
-    "friction": ("friction", [1, 0]),
-}
-"""The three ways: the colour of their bars, and their dash over the road."""
-ROAD_PX, WAY_PX, BAR_PX, GAP_PX, TIME_PX = 110, 64, 16, 6, 6
-BARS_FROM_PX = LINE_PX + ROAD_PX + 44
-FOR_WORDS_SHARE = 0.35
-"""Room for words beside the longest bar, as a share of it [1]."""
-
-
-def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec:
-    """Speed along the road of the three ways, then what each takes in energy and time; bars from zero."""
-    colours = palette(dark)
-    distance = float(display.value(found.coast.distance_m, "m"))
-    ways = {key: getattr(found, key) for key in WAYS}
-    fastest = next_step(float(display.value(found.coast.trace.speed_mps.max() * KMH_PER_MPS, "km/h")), 20)
-    height = BARS_FROM_PX + len(ways) * WAY_PX
-    foot = LINE_PX + ROAD_PX
-    x = along("metre", distance, display.unit("m"), 90)
-    x["axis"] = x["axis"] | {"offset": foot - height}
-    fastest_words = display.figure(Quantity(fastest, display.unit("km/h"), places=0))
-    y = upright("speed", [0, fastest], [foot, LINE_PX], {fastest: fastest_words, 0: "0"})
-    speeds = pd.concat(
-        pd.DataFrame(
-            {
-                "way": key,
-                "metre": display.value(np.append(0.0, np.cumsum(way.trace.step_m)), "m"),
-                "speed": display.value(way.trace.speed_mps * KMH_PER_MPS, "km/h"),
-            }
-        ).iloc[:: max(1, len(way.trace.speed_mps) // 120)]
-        for key, way in ways.items()
-        if key != "friction"
-    )
-    most = max(max(way.battery_wh, 0.0) for way in ways.values())
-    least = min(min(way.battery_wh, 0.0) for way in ways.values())
-    longest = max(way.time_s for way in ways.values())
-
-    def along_bar(energy_wh: float) -> float:
-        return (energy_wh - least) / max(most - least, LEAST)
-
-    bars: list[Spec] = []
-    told: list[Spec] = []
-    for row, (key, way) in enumerate(ways.items()):
-        name, meaning = display.say("lift-off-way", way=key), WAYS[key][0]
-        top = BARS_FROM_PX + row * WAY_PX
-        middle, below = top + LINE_PX + BAR_PX / 2, top + LINE_PX + BAR_PX + GAP_PX + TIME_PX / 2
-        seconds = way.time_s / longest
-        bars += [
-            {"from": along_bar(0.0), "to": along_bar(way.battery_wh), "y": middle - BAR_PX / 2,
-             "y2": middle + BAR_PX / 2, "meaning": meaning},
-            {"from": 0.0, "to": seconds, "y": below - TIME_PX / 2, "y2": below + TIME_PX / 2, "meaning": "quiet"},
-        ]  # fmt: skip
-        told += [
-            {"at": 0.0, "y": top + 7.0, "text": name, "bold": True},
-            {"at": along_bar(max(way.battery_wh, 0.0)), "y": middle, "text": wh_text(way.battery_wh, display),
-             "bold": False},
-            {"at": seconds, "y": below, "text": display.figure(Quantity(way.time_s, "s", places=0)), "bold": False},
-        ]  # fmt: skip
-    scale = {"domain": [0, 1 + FOR_WORDS_SHARE], "nice": False, "zero": False}
-    along_bars = {"field": "from", "type": "quantitative", "axis": None, "scale": scale}
-    at, down, bare = along_bars | {"field": "at"}, by_px("y", height), {"axis": None}
-    box = {"x": along_bars, "x2": {"field": "to"}, "y": down, "y2": {"field": "y2"}, "color": by_meaning(colours)}
-    rolling = {"value": display.say("lift-off-rolling-line")}
-    layers = [
-        where("way", "coast") | line("speeds", x, y, colours.ink, WAYS["coast"][1], 2.5),
-        where("way", "regen") | line("speeds", x | bare, y | bare, colours.ink, WAYS["regen"][1], 2.5),
-        words("top", PX_X, PX_Y),
-        layer("rolling", "text", {"x": x | bare, "y": y | bare, "text": rolling}, dy=13),
-        layer("bars", "rect", box),
-        where("bold", True) | words("words", at, down, xOffset=0, fontWeight=600),
-        where("bold", False) | words("words", at, down, xOffset=6, fontWeight=400),
-    ]
-    rolled = speeds[speeds["way"] == "coast"]
-    datasets = {
-        "speeds": speeds.round(3),
-        "rolling": rolled.iloc[len(rolled) // 4 : len(rolled) // 4 + 1],
-        "bars": pd.DataFrame(bars),
-        "words": pd.DataFrame(told),
-        "top": pd.DataFrame([{"x": 4, "y": 7, "text": display.say("lift-off-keeping")}]),
-    }
-    spec = dressed(layers, datasets, height, dark)
-    spec["resolve"] = {"scale": spec["resolve"]["scale"] | {"x": "independent"}}
-    return spec
-
-
-def wh_text(energy_wh: float, display: Display) -> str:
-    """An energy to the watt-hour, small ones to a tenth."""
-    return display.figure(Quantity(energy_wh, "Wh", places=0 if abs(energy_wh) >= 9.95 else 1))

@@ -1,6 +1,5 @@
 """Lift-off in pictures: what they mark, that their lengths are true, and that they hold in odd cases."""
 
-from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -20,10 +19,10 @@ from pages.parts.charts.lift_off import (
     STRONGEST,
     ZONES,
     energy_span,
-    on_hills,
-    one_slow_down,
     whole_axis,
 )
+from pages.parts.charts.lift_off_hills import on_hills
+from pages.parts.charts.slow_down import one_slow_down
 from tests.pages.charts.specs import assert_valid
 
 METRIC, US = Display(), Display(us=True)
@@ -35,15 +34,6 @@ CASE = case_of(CURVES)
 
 def axis(advised=1.3, yours=1.0, grip_limit=CASE.grip_limit_mps2, table=TABLE, **more):
     return whole_axis(table, CASE.energy_tie_kwh, grip_limit, advised, yours, METRIC, **more)
-
-
-def hatch_slow_down(from_kmh=80.0, to_kmh=50.0, **more):
-    return compare(
-        from_kmh / 3.6, to_kmh / 3.6, car_from("family-hatch"), Conditions(), Driver(lift_off_mps2=1.3), **more
-    )
-
-
-# the whole axis
 
 
 @pytest.mark.parametrize("dark", [False, True])
@@ -130,67 +120,6 @@ def test_a_drive_that_needs_no_energy_and_no_brakes_is_drawn():
     assert_valid(axis(table=downhill))
 
 
-# hills
-
-
-@pytest.mark.parametrize("dark", [False, True])
-@pytest.mark.parametrize("strengths", [(1.3, 1.0, 0.0), (1.0, 0.0), (0.0,)])
-def test_hills_are_a_valid_chart_of_one_to_three_lines(strengths, dark):
-    slowing = slowing_on_hills(TOWN, 50.0, strengths)
-    spec = on_hills(slowing, [(strength, f"at {strength:g}") for strength in strengths], METRIC, dark)
-    assert_valid(spec)
-    lines = [layer for layer in spec["layer"] if layer["mark"].get("type") == "line"]
-    assert len({tuple(layer["mark"]["strokeDash"]) for layer in lines}) == len(lines) == 3
-    drawn = spec["datasets"]["slowing"].groupby("place")["lift_off_mps2"].unique()
-    assert [strength for (strength,) in drawn] == list(strengths)
-    assert list(spec["datasets"]["names"]["text"]) == [f"at {strength:g}" for strength in strengths]
-
-
-@pytest.mark.parametrize("yours", [0.0, 0.4, 0.7, 1.0, 1.9, 2.0, 2.2, 2.5])
-def test_no_line_runs_through_the_words_of_a_zone(yours):
-    names = {1.3: "advised", yours: "yours", 0.0: "rolling on"}
-    slowing = slowing_on_hills(TOWN, 50.0, tuple(names))
-    zones = on_hills(slowing, [*names.items()], METRIC)["datasets"]["zones"]
-    at = float(zones.set_index("zone").loc["may-be-lit", "at"])
-    beneath = slowing[slowing["grade_pct"].between(at, at + 4)]
-    # letters are 14 px high, which is 0.27 m/s²
-    assert not beneath["slowing_mps2"].between(1.0 - 0.14, 1.0 + 0.14).any()
-
-
-# one slow-down
-
-
-@pytest.mark.parametrize(("from_kmh", "to_kmh", "display"), [(80, 50, METRIC), (5, 0, US), (140, 135, METRIC)])
-def test_a_slow_down_is_a_valid_chart(from_kmh, to_kmh, display):
-    assert_valid(one_slow_down(hatch_slow_down(from_kmh, to_kmh), display, dark=True))
-
-
-def test_bars_are_as_long_as_energy_and_time():
-    found = hatch_slow_down()
-    bars = one_slow_down(found, METRIC)["datasets"]["bars"]
-    length = (bars["to"] - bars["from"]).to_numpy()
-    ways = (found.coast, found.regen, found.friction)
-    np.testing.assert_allclose(length[0::2], [way.battery_wh / found.friction.battery_wh for way in ways])
-    np.testing.assert_allclose(length[1::2], [way.time_s / found.coast.time_s for way in ways])
-
-
-def test_a_way_that_charges_the_battery_hangs_to_the_left():
-    found = hatch_slow_down(120, 0, equal_distance=False)
-    assert found.regen.battery_wh < 0
-    spec = one_slow_down(found, METRIC)
-    regen = spec["datasets"]["bars"].iloc[2]
-    assert regen["to"] < regen["from"] and regen["to"] >= 0
-    assert any("\N{MINUS SIGN}" in text for text in spec["datasets"]["words"]["text"])
-    assert_valid(spec)
-
-
-def test_both_ways_end_at_the_same_place_and_speed():
-    speeds = one_slow_down(hatch_slow_down(), METRIC)["datasets"]["speeds"]
-    ends = speeds.groupby("way").last()
-    assert ends["metre"].max() - ends["metre"].min() < 12
-    assert ends["speed"].tolist() == pytest.approx([50.0, 50.0], abs=1.5)
-
-
 def test_the_advice_itself_can_be_drawn_for_every_starting_drive():
     for _, _, scenario in starting_drives().values():
         for pedal in ("blended", "friction"):
@@ -201,9 +130,3 @@ def test_the_advice_itself_can_be_drawn_for_every_starting_drive():
             assert spec["datasets"]["chosen"]["at"].tolist() == [advice.lift_off_mps2, 1.0]
             tie = spec["datasets"]["tie"].iloc[0]
             assert tie["y"] < tie["y2"]
-
-
-def test_the_case_without_ways_to_save_is_drawn_too():
-    found = hatch_slow_down()
-    nothing = replace(found.coast, battery_wh=0.0)
-    assert_valid(one_slow_down(replace(found, coast=nothing, regen=nothing, friction=nothing), METRIC))
