@@ -16,15 +16,21 @@ function customer(next) {
   }
 }
 
-// What a showroom sets for itself goes from the address into a cookie, and off the address: no customer's link carries it.
+// What is set for the place and not for a drive goes from the address into a cookie, and off the address, so that no
+// customer's link carries it: what a showroom sets for itself, and what the columns of recordings mean.
+
+const OF_THE_PLACE = ["showroom", "columns"];
 
 function taken(url) {
   const to = new URL(url ?? location.href, location.href);
-  const given = to.searchParams.get("showroom");
-  if (given === null) return url;
-  const age = given ? 365 * 24 * 3600 : 0;
-  document.cookie = `showroom=${encodeURIComponent(given)}; path=/; SameSite=Strict; max-age=${age}`;
-  to.searchParams.delete("showroom");
+  const here = OF_THE_PLACE.filter((name) => to.searchParams.has(name));
+  if (!here.length) return url;
+  for (const name of here) {
+    const given = to.searchParams.get(name);
+    const age = given ? 365 * 24 * 3600 : 0;
+    document.cookie = `${name}=${encodeURIComponent(given)}; path=/; SameSite=Strict; max-age=${age}`;
+    to.searchParams.delete(name);
+  }
   return to.href;
 }
 

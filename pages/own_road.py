@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pandas as pd
 import streamlit as st
 
@@ -9,12 +11,19 @@ from model.describe.fields import InputError
 from model.describe.figures import Quantity
 from model.kernel.savings import Result
 from model.out.fit import Fit, fit
-from model.out.recorded import Doubt, band_of_recording, doubt_of_recording, drive_as_recorded, energy_over_time
+from model.out.recorded import (
+    Doubt,
+    RecordedBand,
+    band_of_recording,
+    doubt_of_recording,
+    drive_as_recorded,
+    energy_over_time,
+)
 from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.cleaning import STEPS
 from model.traces.driven_habits import DrivenHabits, habits_of
 from model.traces.logs import MOST_BYTES, Recording
-from model.traces.recorded_names import NOT_READ, UNITS
+from model.traces.recorded_names import NOT_READ, UNITS, Column
 from model.traces.route_only import ROUTE_FIELDS
 from model.words.refusals import refusal_words
 from pages.parts import link, own_settings, state
@@ -25,10 +34,14 @@ from pages.parts.own_recording import (
     can_be_read_anew,
     driven_by,
     held,
+    is_given,
+    is_lost,
     open_file,
     open_sample,
     place_for_file,
     read_anew,
+    read_given,
+    take_meaning,
 )
 from pages.parts.own_road_words import (
     effect_words,
@@ -55,20 +68,28 @@ MOST_COLUMNS = 30
 def choose() -> None:
     """The place for a file, the sample, and what is done with either."""
     say = state.display().say
+    top = st.container()
     st.file_uploader(
         say("own-road-upload"), ["csv", "tsv", "txt", "gpx"], key=place_for_file(), on_change=open_file,
         max_upload_size=MOST_BYTES // 1_000_000,
     )  # fmt: skip
     st.caption(say("own-road-private"))
-    st.button(say("own-road-sample"), key="recording-sample", on_click=open_sample, type="tertiary")
-    st.page_link("your_drive.py", label=say("page-your-drive"), query_params=link.own_link())
+    with st.container(horizontal=True, vertical_alignment="center"):
+        st.button(say("own-road-sample"), key="recording-sample", on_click=open_sample, type="tertiary")
+        st.page_link("your_drive.py", label=say("page-your-drive"), query_params=link.own_link())
+    if is_given():
+        place, words = st.empty(), say("own-road-reading")
+        bar = place.progress(0.0, words)
+        read_given(lambda share: bar.progress(min(share, 1.0), words) and None)
+        place.empty()
+    if is_lost():
+        top.info(say("own-road-lost"))
 
 
 def show(recording: Recording) -> Result:
     """The answer: measured beside modelled, over time and as totals."""
     display = state.display()
-    scenario, result = drive_as_recorded(recording, state.scenario(), frozenset())
-    band = band_of_recording(scenario, result, state.BAND_RUNS)
+    result, band = answer(recording)
     if st.session_state.get("recording-is-sample"):
         st.info(display.say("own-road-sample-is-invented"))
     st.header(headline(recording, result, band, display), anchor=False)
@@ -103,6 +124,17 @@ def show(recording: Recording) -> Result:
     if recording.route is None:
         tell_habits(recording)
     return result
+
+
+def answer(recording: Recording) -> tuple[Result, RecordedBand]:
+    """The drive and its band; they stay while recording and description do."""
+    kept = st.session_state.get("recording-answer")
+    if kept is None or kept[0] is not recording or kept[1] != state.scenario():
+        with st.spinner(state.display().say("own-road-computing")):
+            scenario, result = drive_as_recorded(recording, state.scenario(), frozenset())
+            band = band_of_recording(scenario, result, state.BAND_RUNS)
+        kept = st.session_state["recording-answer"] = recording, state.scenario(), result, band
+    return kept[2], kept[3]
 
 
 def part_ways(recording: Recording, result: Result) -> None:
@@ -191,12 +223,31 @@ def explain(recording: Recording, doubt: Doubt | None) -> None:
             display.say("own-road-parts"), range(len(recording.parts)), key="recording-part", on_change=take_part,
             format_func=lambda place: part_words(recording.parts, place, display), disabled=not can_be_read_anew(),
         )  # fmt: skip
+    if asked := [each for each in recording.findings if each.asks]:
+        st.subheader(display.say("own-road-asked"), anchor=False)
+        for column in dict.fromkeys(each.column for each in asked):
+            for finding in asked:
+                if finding.column == column:
+                    st.markdown(finding_words(finding, doubt, display))
+            choose_unit(recording, column)
     if recording.route is None:
         tell_recognised(recording)
-    if recording.findings:
+    if found := [each for each in recording.findings if not each.asks]:
         st.subheader(display.say("own-road-found"), anchor=False)
-    for finding in sorted(recording.findings, key=lambda each: not each.asks):
-        st.markdown(f"- {finding_words(finding, doubt, display)}")
+        st.markdown("\n".join(f"- {finding_words(finding, doubt, display)}" for finding in found))
+
+
+def choose_unit(recording: Recording, meaning: str) -> None:
+    """Beside a question about a column the units that it may be in, where the file is still there."""
+    column = next((each for each in recording.columns if each.meaning == meaning), None)
+    key = f"unit-of-{meaning}"
+    if column is None or not can_be_read_anew() or len(UNITS[meaning]) < 2:
+        return
+    st.session_state[key] = column.unit
+    st.segmented_control(
+        state.display().say("own-road-unit-of", column=inert(column.name)), UNITS[meaning], key=key, required=True,
+        on_change=lambda: take_meaning(column.name, meaning, st.session_state[key]),
+    )  # fmt: skip
 
 
 def tell_recognised(recording: Recording) -> None:
@@ -211,7 +262,7 @@ def tell_recognised(recording: Recording) -> None:
     is_table = can_be_read_anew() and not recording.trace.name.lower().endswith(".gpx")
     if is_table:
         with st.expander(display.say("own-road-correct"), type="compact", key="recording-correct"):
-            correct(recording)
+            correct(recording.columns)
     st.subheader(display.say("own-road-cleaning"), anchor=False)
     done = {effect.step: effect for effect in recording.effects}
     for step in STEPS:
@@ -226,7 +277,7 @@ def tell_recognised(recording: Recording) -> None:
         st.caption(display.say("own-road-not-kept"))
 
 
-def correct(recording: Recording) -> None:
+def correct(columns: Sequence[Column]) -> None:
     """For each column what it means, and in which unit."""
     display = state.display()
     choices = [(NOT_READ, ""), *((meaning, unit) for meaning, units in UNITS.items() for unit in units)]
@@ -235,7 +286,7 @@ def correct(recording: Recording) -> None:
         meaning, unit = choice
         return f"{meaning_words(meaning, display)} ({unit})" if meaning else display.say("own-road-not-read")
 
-    for place, each in enumerate(recording.columns[:MOST_COLUMNS]):
+    for place, each in enumerate(columns[:MOST_COLUMNS]):
         st.session_state[f"column-{place}"] = (each.meaning, each.unit)
         st.selectbox(
             inert(each.name) or "–", choices, key=f"column-{place}", format_func=said, on_change=take_column,
@@ -245,8 +296,7 @@ def correct(recording: Recording) -> None:
 
 def take_column(place: int, name: str) -> None:
     """Read the file anew with another meaning of a column."""
-    st.session_state["reading"]["columns"][name] = st.session_state[f"column-{place}"]
-    read_anew()
+    take_meaning(name, *st.session_state[f"column-{place}"])
 
 
 def take_part() -> None:
@@ -261,10 +311,15 @@ def switch(step: str) -> None:
     read_anew()
 
 
-draw_answer_line(with_answer=False, driven=line_words(held(), state.display()))
+line = st.container()
 choose()
+with line:
+    draw_answer_line(with_answer=False, driven=line_words(held(), state.display()))
 if refusal := st.session_state.get("recording-refused"):
     st.error(inert(refusal_words(refusal, state.display())))
+    if columns := st.session_state.get("recording-columns"):
+        with st.expander(state.display().say("own-road-say"), type="compact", key="recording-say", expanded=True):
+            correct(columns)
 if (recording := held()) is not None:
     answering, explaining = st.columns([11, 10], gap="large")
     doubt = None

@@ -170,6 +170,7 @@ def _stop(options: argparse.Namespace) -> dict[str, object]:
 
 
 def _log(options: argparse.Namespace) -> dict[str, object]:
+    from model.out.progress import ReadingProgress
     from model.out.recorded import band_of_recording, doubt_of_recording, drive_recording
     from model.traces.route_only import ROUTE_FIELDS, settings_with
 
@@ -177,7 +178,11 @@ def _log(options: argparse.Namespace) -> dict[str, object]:
     asked = {key: field.parse(getattr(options, key)) for key, field in ROUTE_FIELDS.items()
              if getattr(options, key) is not None}  # fmt: skip
     route = settings_with(asked) if asked else None
-    recording, scenario, result = drive_recording(options.file, scenario, frozenset(given), route)
+    progress = ReadingProgress(sys.stderr)
+    try:
+        recording, scenario, result = drive_recording(options.file, scenario, frozenset(given), route, progress)
+    finally:
+        progress.end()
     answer = result_answer(result, scenario, band_runs=RUNS if options.band else 0)
     if options.band:
         answer["band"] = {**cast(Mapping[str, object], answer["band"]), **band_of_recording(scenario, result)}

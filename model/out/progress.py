@@ -1,4 +1,7 @@
-"""How far a study is, on the terminal's error stream: one line that is written over, or now and then one elsewhere."""
+"""How far a study, or the reading of a file, is, on the terminal's error stream: one line that is written over.
+
+Elsewhere a study tells now and then in a line, and reading nothing.
+"""
 
 from __future__ import annotations
 
@@ -15,6 +18,30 @@ WIDTH = 30
 EVERY_S = 0.2
 TENTHS = 10
 """Where lines cannot be written over, so many are written in all."""
+
+
+class ReadingProgress:
+    """Called with the share of a file that has been read, it shows a bar on a terminal, once reading takes long."""
+
+    def __init__(self, stream: TextIO) -> None:
+        self.stream = stream
+        self.last = time.monotonic()
+        self.is_shown = False
+
+    def __call__(self, share: float) -> None:
+        """So much has been read."""
+        now = time.monotonic()
+        if not self.stream.isatty() or now - self.last < EVERY_S:
+            return
+        self.last, self.is_shown = now, True
+        full = min(int(WIDTH * share), WIDTH)
+        said = COMMAND_LINE.say("log-progress")
+        print(f"\r[{'#' * full}{'.' * (WIDTH - full)}] {said}\033[K", end="", file=self.stream, flush=True)
+
+    def end(self) -> None:
+        """Take the bar away."""
+        if self.is_shown:
+            print("\r\033[K", end="", file=self.stream, flush=True)
 
 
 class Progress:

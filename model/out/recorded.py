@@ -18,13 +18,14 @@ from model.sampling.drives import draws_of
 from model.sampling.own_part import OPEN_KEY, own_part
 from model.sampling.uncertainty import PROCESSORS, RUNS, Band, hypercube, run_each
 from model.traces.logs import Recording, read_recording
+from model.traces.recorded_csv import HowFar, untold
 from model.traces.route_only import RouteSettings
 
 OWN = "own_part of a recording"
 
 
 def drive_recording(
-    file: Path, scenario: Scenario, given: frozenset[str], route: RouteSettings | None = None
+    file: Path, scenario: Scenario, given: frozenset[str], route: RouteSettings | None = None, told: HowFar = untold
 ) -> tuple[Recording, Scenario, Result]:
     """Drive a recording; its own charge and air temperature stand in for what was not `given`, by keys.
 
@@ -35,7 +36,7 @@ def drive_recording(
     InputError
         Where the file cannot be read or its drive cannot be driven.
     """
-    recording = read_recording(file, route=None if route is None else (scenario.driver, route))
+    recording = read_recording(file, route=None if route is None else (scenario.driver, route), told=told)
     return recording, *drive_as_recorded(recording, scenario, given)
 
 

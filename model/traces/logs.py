@@ -21,8 +21,8 @@ from model.traces.cleaning import (
     without_jumps,
 )
 from model.traces.findings import Finding
-from model.traces.recorded_csv import FEWEST_ROWS, SamplesByKey, csv_table
-from model.traces.recorded_gpx import gpx_route, gpx_table, has_times
+from model.traces.recorded_csv import FEWEST_ROWS, HowFar, SamplesByKey, csv_table, untold
+from model.traces.recorded_gpx import gpx_places, gpx_table, has_times
 from model.traces.recorded_names import Column
 from model.traces.resampling import (
     LONGEST_GAP_S,
@@ -30,7 +30,7 @@ from model.traces.resampling import (
     is_fast,
     mean_between,
 )
-from model.traces.route_only import Route, RouteSettings
+from model.traces.route_only import Route, RouteSettings, drive_route, route_of
 from model.traces.stretches import DrivenPart, Gathered, ask_about_speed, known_of, part_taken, speeds_of
 
 MOST_BYTES = 30_000_000
@@ -125,6 +125,7 @@ def read_recording(
     off: frozenset[str] = frozenset(),
     part: int | None = None,
     route: tuple[Driver, RouteSettings] | None = None,
+    told: HowFar = untold,
 ) -> Recording:
     """Read a recorded drive from a table (.csv, .tsv, .txt) or from positions (.gpx).
 
@@ -141,7 +142,9 @@ def read_recording(
     part : int, optional
         Which part between gaps to take, from 0; the longest when left out.
     route : tuple, optional
-        Who drives positions without times, and how; without it they are refused.
+        Who drives positions without times, or distances with heights, and how; without it they are refused.
+    told : callable
+        Called now and then with how much of the file has been read [1].
 
     Raises
     ------
@@ -160,16 +163,37 @@ def read_recording(
     if not data.strip():
         raise InputError("recording-empty", name=name)
     if ending == ".gpx" and route is not None and not has_times(data):
-        return as_driven(*gpx_route(data, name, *route))
-    table = gpx_table(data, name) if ending == ".gpx" else csv_table(data, name, columns)
+        return as_driven(route_of(gpx_places(data, name, told), name), *route, name)
+    table = gpx_table(data, name, told) if ending == ".gpx" else csv_table(data, name, columns, told)
+    if "time_s" not in table.samples:
+        if route is None:
+            raise InputError("route-without-times", name=name)
+        return as_driven(route_of(table.samples, name), *route, name, table.columns, table.findings)
     return recording_of(table.samples, table.columns, table.findings, name, off=off, part=part)
 
 
-def as_driven(route: Route, trace: Trace) -> Recording:
+def as_driven(
+    route: Route,
+    driver: Driver,
+    settings: RouteSettings,
+    name: str,
+    columns: tuple[Column, ...] = (),
+    findings: tuple[Finding, ...] = (),
+) -> Recording:
     """A route as somebody would drive it, in the place of a recording."""
+    trace = drive_route(route, driver, settings, name)
     whole = DrivenPart(0.0, trace.duration_s, trace.distance_m)
-    found = (Finding("speeds_assumed"), *(() if route.elevation_m.any() else (Finding("flat"),)))
-    return Recording(trace, None, None, (), (), found, (whole,), 0, route=route)
+    flat = Finding("steep", "elevation_m") if route.is_steep else Finding("flat")
+    found = (Finding("speeds_assumed"), *(() if route.elevation_m.any() else (flat,)), *findings)
+    return Recording(trace, None, None, columns, (), found, (whole,), 0, route=route)
+
+
+def driven_anew(recording: Recording, driver: Driver, settings: RouteSettings) -> Recording:
+    """A recording of a route, driven by somebody else or in another way; one with times as it is."""
+    if recording.route is None:
+        return recording
+    trace = drive_route(recording.route, driver, settings, recording.trace.name)
+    return replace(recording, trace=trace, parts=(DrivenPart(0.0, trace.duration_s, trace.distance_m),))
 
 
 def _content(source: str | Path, name: str) -> bytes:

@@ -6,7 +6,7 @@ import codecs
 import csv
 import io
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -17,7 +17,17 @@ from model.describe.figures import Several
 from model.describe.trace import Array
 from model.traces.findings import Finding
 from model.traces.recorded_cells import as_numbers, as_times, decimal_mark, kind_of_time, over_midnight
-from model.traces.recorded_names import NOT_READ, POSITION, UNITS, Column, column, columns_of, complete, unit_in
+from model.traces.recorded_names import (
+    NOT_READ,
+    POSITION,
+    UNITS,
+    Column,
+    column,
+    columns_of,
+    complete,
+    is_route,
+    unit_in,
+)
 
 FEWEST_ROWS = 10
 MOST_ROWS = 1_000_000
@@ -42,6 +52,7 @@ class RecordedRow:
     speed_kmh: float | None = number("km/h", -15, 250, (0, 200), default=None, optional=True)
     latitude: float | None = number("°", -90, 90, (-90, 90), default=None, optional=True)
     longitude: float | None = number("°", -180, 180, (-180, 180), default=None, optional=True)
+    distance_m: float | None = number("m", -1e6, 1e8, (0, 1e6), default=None, optional=True)
     elevation_m: float | None = number("m", -450, 9000, (-450, 5000), default=None, optional=True)
     ambient_c: float | None = number("°C", -50, 60, (-30, 45), default=None, optional=True)
     battery_temp_c: float | None = number("°C", -50, 90, (-30, 60), default=None, optional=True)
@@ -54,7 +65,7 @@ class RecordedRow:
 
 FIELDS = fields_of(RecordedRow, "recorded")
 SamplesByKey = dict[str, Array]
-"""Numbers by meaning, a row each: `time_s` always, NaN for what is missing."""
+"""Numbers by meaning, a row each: `time_s` but for a route, NaN for what is missing."""
 
 
 @dataclass(frozen=True)
@@ -78,8 +89,18 @@ class Dress:
     width: int
 
 
-def csv_table(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None = None) -> Table:
-    """Read what is recognised in a table, in the units held inside.
+HowFar = Callable[[float], None]
+"""Asked now and then with how much of a file has been read [1]."""
+
+
+def untold(share: float) -> None:
+    """Tell nobody."""
+
+
+def csv_table(
+    data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None = None, told: HowFar = untold
+) -> Table:
+    """Read what is recognised in a table, in the units held inside; a route has no `time_s`.
 
     Parameters
     ----------
@@ -89,6 +110,8 @@ def csv_table(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] |
         What errors call it.
     corrected : mapping, optional
         Meaning and unit of columns that would be taken for something else, by their name.
+    told : callable
+        Called with how much has been read.
 
     Raises
     ------
@@ -97,7 +120,7 @@ def csv_table(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] |
     """
     data = COMMENT.sub(b"", as_utf8(data, name))
     dress = _dress(data, name, corrected)
-    cells, odd, kind = _cells(data, dress, name)
+    cells, odd, kind = _cells(data, dress, name, told)
     columns = [replace(each, unit=kind, stated=True) if kind and each.meaning == "time_s" else each
                for each in dress.columns]  # fmt: skip
     return _checked(cells, columns, odd, name)
@@ -131,22 +154,25 @@ def without_positions(data: bytes, name: str, corrected: Mapping[str, tuple[str,
     return kept.getvalue().encode()
 
 
-def _cells(data: bytes, dress: Dress, name: str) -> tuple[SamplesByKey, dict[str, int], str]:
+def _cells(data: bytes, dress: Dress, name: str, told: HowFar) -> tuple[SamplesByKey, dict[str, int], str]:
     """The columns that are read as numbers, how many of their cells hold none, and how times are written."""
     places = {each.meaning: place for place, each in enumerate(dress.columns) if each.meaning != NOT_READ}
     found: dict[str, list[Array]] = {meaning: [] for meaning in places}
     odd = dict.fromkeys(places, 0)
     kind, rows = "", 0
     above = dress.line + 1 + dress.skip
+    source = io.BytesIO(data)
     try:
         with pd.read_csv(
-            io.BytesIO(data), sep=dress.separator, header=None, names=range(dress.width + 1), skiprows=above,
+            source, sep=dress.separator, header=None, names=range(dress.width + 1), skiprows=above,
             index_col=False, skip_blank_lines=False, skipinitialspace=True, encoding="utf-8",
             encoding_errors="replace", chunksize=ROWS_AT_ONCE, low_memory=False,
             dtype=str if dress.decimal == "," else None,
         ) as chunks:  # fmt: skip
             for chunk in chunks:
-                kind = kind if rows else kind_of_time(chunk[places["time_s"]], dress.decimal)
+                told(source.tell() / len(data))
+                timed = "time_s" in places
+                kind = kind if rows or not timed else kind_of_time(chunk[places["time_s"]], dress.decimal)
                 rows += len(chunk)
                 if rows > MOST_ROWS:
                     raise InputError("recording-too-many-rows", name=name, most=MOST_ROWS)
@@ -154,7 +180,7 @@ def _cells(data: bytes, dress: Dress, name: str) -> tuple[SamplesByKey, dict[str
                 if more.any():
                     line = above + 1 + int(more.index[int(more.to_numpy().argmax())])
                     raise InputError("csv-too-many-cells", name=name, line=line)
-                time_s = as_times(chunk[places["time_s"]], kind, dress.decimal)
+                time_s = as_times(chunk[places["time_s"]], kind, dress.decimal) if timed else np.zeros(len(chunk))
                 for meaning, place in places.items():
                     if meaning == "time_s":
                         found[meaning].append(time_s)
@@ -164,8 +190,8 @@ def _cells(data: bytes, dress: Dress, name: str) -> tuple[SamplesByKey, dict[str
                     # names that are repeated further down are no cells
                     odd[meaning] += int(np.count_nonzero(strange & np.isfinite(time_s)))
     except (pd.errors.ParserError, pd.errors.EmptyDataError, csv.Error) as error:
-        if told := re.search(r"Expected .* in line (\d+)", str(error)):
-            raise InputError("csv-too-many-cells", name=name, line=int(told[1])) from None
+        if where := re.search(r"Expected .* in line (\d+)", str(error)):
+            raise InputError("csv-too-many-cells", name=name, line=int(where[1])) from None
         if not isinstance(error, pd.errors.EmptyDataError):
             raise InputError("csv-no-table", name=name) from None
     return {meaning: np.concatenate(parts or [np.empty(0)]) for meaning, parts in found.items()}, odd, kind
@@ -208,25 +234,52 @@ def _split(line: str, separator: str) -> list[str]:
         return []
 
 
-def _dress(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None) -> Dress:
-    """Find the line that names the columns, and how cells are set apart below it."""
-    lines = data[:HEAD_BYTES].decode(errors="replace").splitlines()
+def columns_in(
+    data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None = None
+) -> tuple[Column, ...]:
+    """What the columns of a table are taken for that may lack what is needed; empty where no line names any.
+
+    Parameters and errors are those of `csv_table`.
+    """
+    data = COMMENT.sub(b"", as_utf8(data, name))
+    return _head(data[:HEAD_BYTES].decode(errors="replace").splitlines(), corrected)[2]
+
+
+def _head(
+    lines: Sequence[str], corrected: Mapping[str, tuple[str, str]] | None
+) -> tuple[int, str, tuple[Column, ...]]:
+    """The line that names most columns that are known, how it sets them apart, and what they are taken for.
+
+    Where nothing is known it is the first of those with most words and no figure.
+    """
     separators, best = SEPARATORS, (0, "", tuple[Column, ...]())
     for at, line in enumerate(lines[:HEAD_LINES]):
         if declared := re.fullmatch(r'"?sep=(.)"?[;,\t]*', line.strip("\r\n\ufeff "), re.IGNORECASE):
             separators = declared[1]
             continue
         for separator in separators:
-            columns = columns_of(_split(line, separator), corrected)
-            known = sum(each.meaning != NOT_READ for each in columns)
-            if known > sum(each.meaning != NOT_READ for each in best[2]):
+            cells = _split(line, separator)
+            columns = columns_of(cells, corrected)
+            known, most = (sum(each.meaning != NOT_READ for each in some) for some in (columns, best[2]))
+            words = not any(re.match(r"[+-]?[.,]?\d", cell) for cell in cells)
+            if known > most or (known == most == 0 and words and len(cells) > max(len(best[2]), 1)):
                 best = at, separator, columns
         if complete(best[2]):
             break
-    at, separator, columns = best
-    if not complete(columns):
+    return best
+
+
+def _dress(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None) -> Dress:
+    """Find the line that names the columns, and how cells are set apart below it."""
+    lines = data[:HEAD_BYTES].decode(errors="replace").splitlines()
+    at, separator, columns = _head(lines, corrected)
+    if not (complete(columns) or is_route(columns)):
         seen = tuple(each.name for each in columns if each.meaning != NOT_READ)[:4]
         raise InputError("csv-columns-missing", name=name, known=len(seen), seen=Several(seen))
+    if complete(columns):
+        # how far it is follows from the speed; what a file says of it is not asked
+        columns = tuple(replace(each, meaning=NOT_READ, unit="") if each.meaning == "distance_m" else each
+                        for each in columns)  # fmt: skip
     below = [_split(line, separator) for line in lines[at + 1 : -1 if len(data) > HEAD_BYTES else None]]
     skip = 0
     for row in below[:3]:
@@ -252,6 +305,8 @@ def _checked(samples: SamplesByKey, columns: list[Column], odd: Mapping[str, int
         columns[place], findings = held, findings + found
         factor, offset = UNITS[held.meaning][held.unit]
         samples[held.meaning] = samples[held.meaning] * factor + offset
+    if "time_s" not in samples:
+        return Table(_within(samples, findings), tuple(columns), tuple(findings))
     timed = np.isfinite(samples["time_s"])
     without = int(np.count_nonzero(~timed & np.isfinite(samples.get("speed_kmh", samples["time_s"]))))
     if without:
@@ -261,6 +316,11 @@ def _checked(samples: SamplesByKey, columns: list[Column], odd: Mapping[str, int
         raise InputError("csv-too-few-rows", name=name, rows=len(samples["time_s"]), least=FEWEST_ROWS)
     if columns[[each.meaning for each in columns].index("time_s")].unit == "clock":
         samples["time_s"] = over_midnight(samples["time_s"])
+    return Table(_within(samples, findings), tuple(columns), tuple(findings))
+
+
+def _within(samples: SamplesByKey, findings: list[Finding]) -> SamplesByKey:
+    """The samples without values out of range, which are noted."""
     for key, values in samples.items():
         if key == "time_s":
             continue
@@ -269,7 +329,7 @@ def _checked(samples: SamplesByKey, columns: list[Column], odd: Mapping[str, int
         if beyond.any():
             findings.append(Finding("out_of_range", key, int(beyond.sum())))
             samples[key] = np.where(beyond, np.nan, values)
-    return Table(samples, tuple(columns), tuple(findings))
+    return samples
 
 
 def _held(values: Array, given: Column) -> tuple[Column, list[Finding]]:

@@ -11,12 +11,10 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from model.describe.fields import InputError
-from model.describe.scenario import Driver
-from model.describe.trace import Array, Trace
+from model.describe.trace import Array
 from model.traces.findings import Finding
-from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, MOST_ROWS, SamplesByKey, Table, as_utf8
+from model.traces.recorded_csv import FEWEST_ROWS, FIELDS, MOST_ROWS, HowFar, SamplesByKey, Table, as_utf8, untold
 from model.traces.recorded_names import Column
-from model.traces.route_only import Route, RouteSettings, drive_route, route_of
 
 COLUMNS = (
     Column("time", "time_s", "date", True),
@@ -25,11 +23,13 @@ COLUMNS = (
     Column("ele", "elevation_m", "m", True),
 )
 POINTS = ("trkpt", "rtept")
+TOLD_AT = 10_000
+"""After so many points it is told how far the reading is."""
 EPOCH = pd.Timestamp(0, tz="UTC").as_unit("s")
 """Counted in seconds: in nanoseconds a year such as 4 cannot be told."""
 
 
-def gpx_table(data: bytes, name: str) -> Table:
+def gpx_table(data: bytes, name: str, told: HowFar = untold) -> Table:
     """Time, position and height of each point of the tracks of a file, or of its routes where it has no tracks.
 
     Parameters
@@ -38,20 +38,22 @@ def gpx_table(data: bytes, name: str) -> Table:
         The file.
     name : str
         What errors call it.
+    told : callable
+        Called with how much has been read.
 
     Raises
     ------
     InputError
         Where there are no usable positions.
     """
-    rows, cut_off = _rows(data, name)
+    rows, cut_off = _rows(data, name, told)
     samples = _places(rows)
     stamps = pd.to_datetime(pd.Series([row[3] for row in rows]), errors="coerce", utc=True, format="ISO8601")
     time_s = np.asarray((stamps - EPOCH).dt.total_seconds(), dtype=float)
     findings = [Finding("cut_off")] if cut_off else []
     timed = np.isfinite(time_s)
     if not timed.any():
-        raise InputError("gpx-without-times", name=name)
+        raise InputError("route-without-times", name=name)
     if not timed.all():
         findings.append(Finding("rows_without_time", "time_s", int((~timed).sum())))
     samples = {key: values[timed] for key, values in ({"time_s": time_s} | samples).items()}
@@ -71,27 +73,19 @@ def has_times(data: bytes) -> bool:
     return points is not None and re.search(rb"<(?:\w+:)?time\b", points[0]) is not None
 
 
-def gpx_route(data: bytes, name: str, driver: Driver, settings: RouteSettings) -> tuple[Route, Trace]:
-    """What is held of a route without times, and how a driver drives it.
-
-    Raises
-    ------
-    InputError
-        Where there are no usable positions, or it is no route to be driven.
-    """
-    places = _places(_rows(data, name, fewest=2)[0])
-    places = {key: np.where(_beyond(values, key), np.nan, values) for key, values in places.items()}
-    route = route_of(places["latitude"], places["longitude"], places["elevation_m"], name)
-    return route, drive_route(route, driver, settings, name)
+def gpx_places(data: bytes, name: str, told: HowFar = untold) -> SamplesByKey:
+    """Positions [degrees] and heights [m] of a route without times; raises `InputError` as `gpx_table`."""
+    places = _places(_rows(data, name, told, fewest=2)[0])
+    return {key: np.where(_beyond(values, key), np.nan, values) for key, values in places.items()}
 
 
-def _rows(data: bytes, name: str, fewest: int = FEWEST_ROWS) -> tuple[list[tuple[str | None, ...]], bool]:
+def _rows(data: bytes, name: str, told: HowFar, fewest: int = FEWEST_ROWS) -> tuple[list[tuple[str | None, ...]], bool]:
     """The points of the tracks, or else of the routes, as they are written, and whether the file breaks off."""
     data = as_utf8(data, name)
     # entities can be made to grow without bound, and no recorder writes them
     if re.search(rb"<!(doctype|entity)", data, re.IGNORECASE):
         raise InputError("gpx-with-entities", name=name)
-    found, cut_off = _points(re.sub(rb"^\s*<\?xml[^>]*\?>", b"", data), name)
+    found, cut_off = _points(re.sub(rb"^\s*<\?xml[^>]*\?>", b"", data), name, told)
     rows = found["trkpt"] or found["rtept"]
     if len(rows) < fewest:
         raise InputError("gpx-points", name=name, points=len(rows), least=fewest, breaks_off=cut_off)
@@ -110,11 +104,12 @@ def _beyond(values: Array, key: str) -> NDArray[np.bool_]:
     return (values < FIELDS[key].minimum) | (values > FIELDS[key].maximum)
 
 
-def _points(data: bytes, name: str) -> tuple[dict[str, list[tuple[str | None, ...]]], bool]:
+def _points(data: bytes, name: str, told: HowFar) -> tuple[dict[str, list[tuple[str | None, ...]]], bool]:
     """Latitude, longitude, height and time of each point as they are written, by kind; whether the file breaks off."""
     found: dict[str, list[tuple[str | None, ...]]] = {kind: [] for kind in POINTS}
+    source = io.BytesIO(data)
     try:
-        for _, element in ElementTree.iterparse(io.BytesIO(data)):
+        for _, element in ElementTree.iterparse(source):
             kind = element.tag.rpartition("}")[2]
             if kind in found:
                 inside = {child.tag.rpartition("}")[2]: child.text for child in element}
@@ -122,6 +117,8 @@ def _points(data: bytes, name: str) -> tuple[dict[str, list[tuple[str | None, ..
                 found[kind].append((*place, inside.get("ele"), inside.get("time")))
                 if len(found[kind]) > MOST_ROWS:
                     raise InputError("recording-too-many-rows", name=name, most=MOST_ROWS)
+                if len(found[kind]) % TOLD_AT == 0:
+                    told(source.tell() / len(data))
                 element.clear()
     except ElementTree.ParseError:
         if not any(found.values()):

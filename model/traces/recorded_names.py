@@ -18,6 +18,7 @@ UNITS: dict[str, dict[str, tuple[float, float]]] = {
     "latitude": {"°": (1, 0)},
     "longitude": {"°": (1, 0)},
     "elevation_m": {"m": (1, 0), "ft": (0.3048, 0)},
+    "distance_m": {"m": (1, 0), "km": (1000, 0), "mi": (1609.344, 0)},
     "ambient_c": {"°C": (1, 0), "°F": (5 / 9, -160 / 9), "K": (1, -273.15)},
     "battery_temp_c": {"°C": (1, 0), "°F": (5 / 9, -160 / 9), "K": (1, -273.15)},
     "soc_pct": {"%": (1, 0), "share": (100, 0)},
@@ -42,6 +43,8 @@ SPELT = {
     "°": "deg degrees grad",
     "m": "m meter metre meters metres metros metri masl",
     "ft": "ft feet foot fuss",
+    "km": "km kilometer kilometre kilometers kilometres",
+    "mi": "mi mile miles",
     "°C": "c degc celsius",
     "°F": "f degf fahrenheit",
     "K": "k kelvin",
@@ -53,9 +56,9 @@ SPELT = {
 }
 """How units are written, without signs: "km/h" is kmh, "°C" is c. What stands in two rows is told by its meaning."""
 QUOTIENTS = (
-    (r"km ?/ ?h|km h-1", "kmh"),
+    (r"km ?/? ?h|km h-1", "kmh"),
     (r"(m|met(er|re)s?) ?/ ?s(ec(ond)?)?|m s-1", "mps"),
-    (r"mi ?/ ?h", "mph"),
+    (r"mi ?/? ?h", "mph"),
     (r"deg ", "deg"),
 )
 """Units of several signs, and the one word they become."""
@@ -80,6 +83,7 @@ MEANINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("latitude", ("lat latitude breite breitengrad latitud latitudine",)),
     ("longitude", ("lon long lng longitude laenge langengrad laengengrad longitud longitudine",)),
     ("elevation_m", ("elevation altitude height ele elev alt hoehe hohe altitud altitudine hoogte hojd quota",)),
+    ("distance_m", ("distance dist strecke wegstrecke entfernung distancia distanza afstand",)),
     ("ambient_c", ("ambient aussentemperatur aussentemp",)),
     ("time_s", ("time t timestamp zeit uhrzeit zeitstempel temps heure tiempo hora tempo tijd tid elapsed datetime",)),
     ("battery_power_kw", (POWER,)),
@@ -150,8 +154,9 @@ def column(name: str) -> Column:
     return Column(name, NOT_READ, "", False)
 
 
+LETTERS = {"clock", "date", "h", "s", "m", "K", "km", "mi"}
 OTHER_UNITS = {
-    meaning: {unit for units in UNITS.values() for unit in units} - set(units) - {"clock", "date", "h", "s", "m", "K"}
+    meaning: {unit for units in UNITS.values() for unit in units} - set(units) - LETTERS
     for meaning, units in UNITS.items()
 }
 """Units that a quantity cannot have; short ones, which are letters of other words, left aside."""
@@ -179,3 +184,10 @@ def complete(columns: Sequence[Column]) -> bool:
     """Whether there is what a drive needs: time and speed, or time and position."""
     meanings = {each.meaning for each in columns}
     return "time_s" in meanings and ("speed_kmh" in meanings or meanings >= POSITION)
+
+
+def is_route(columns: Sequence[Column]) -> bool:
+    """Whether there is a road without times: positions, or distances with heights."""
+    meanings = {each.meaning for each in columns}
+    has_road = meanings >= POSITION or meanings >= {"distance_m", "elevation_m"}
+    return has_road and not meanings & {"time_s", "speed_kmh"}

@@ -18,6 +18,7 @@ from model.describe.units import KMH_PER_MPS
 from model.kernel.room import HALF_AS_HARD_KMH, Changing
 from model.traces.habits import pulls_away, slows_down
 from model.traces.positions import way_m
+from model.traces.recorded_names import POSITION
 from model.traces.resampling import SteeperThanRoadsError, road_height
 
 STEP_M = 5.0
@@ -52,32 +53,42 @@ def settings_with(values: Mapping[str, Entry]) -> RouteSettings:
 
 @dataclass(frozen=True, eq=False)
 class Route:
-    """A route in even steps: how long it is [m], its height at each step's ends [m], and how it bends there [1/m]."""
+    """A route in even steps: how long it is [m], its height at each step's ends [m], and how it bends there [1/m].
+
+    `is_steep` tells that its heights were steeper as a whole than roads are, and are left out.
+    """
 
     length_m: float
     elevation_m: Array
     bend_per_m: Array
+    is_steep: bool = False
 
 
-def route_of(latitude: Array, longitude: Array, elevation_m: Array | None, name: str) -> Route:
-    """What a drive needs of a row of positions [degrees] and perhaps heights [m], which may be missing (NaN).
+def route_of(samples: Mapping[str, Array], name: str) -> Route:
+    """What a drive needs of a row of positions [degrees], or of distances [m], and perhaps heights [m].
 
     Raises
     ------
     InputError
-        Where it is too short or too long, or steeper as a whole than roads are.
+        Where it is too short or too long.
     """
-    known = np.isfinite(latitude) & np.isfinite(longitude)
-    north, east = way_m(latitude[known], longitude[known])
-    steps = np.hypot(np.diff(north), np.diff(east))
-    along = np.append(0.0, np.cumsum(steps))
+    if samples.keys() >= POSITION:
+        known = np.isfinite(samples["latitude"]) & np.isfinite(samples["longitude"])
+        ways = way_m(samples["latitude"][known], samples["longitude"][known]) if known.any() else (np.empty(0),) * 2
+        along = np.append(0.0, np.cumsum(np.hypot(*(np.diff(way) for way in ways))))[: len(ways[0])]
+    else:
+        known = np.isfinite(samples["distance_m"])
+        along = np.maximum.accumulate(samples["distance_m"][known])
+        along = along - along[:1]
+        # how a road bends is not told by its length
+        ways = along, np.zeros_like(along)
     length = float(along[-1]) if len(along) else 0.0
     if not SHORTEST_M <= length <= LONGEST_M:
         least, most = Quantity(SHORTEST_M / 1000, "km", 1), Quantity(LONGEST_M / 1000, "km", 4)
         raise InputError("route-length", name=name, least=least, most=most)
     grid = np.linspace(0.0, length, max(round(length / STEP_M), 2) + 1)
-    moved = np.append(True, steps > 0)
-    places = [np.interp(grid, along[moved], way[moved]) for way in (north, east)]
+    moved = np.append(True, np.diff(along) > 0)
+    places = [np.interp(grid, along[moved], way[moved]) for way in ways]
     # the direction of a stretch before and one behind each place; between them lies the turn
     reach = max(1, round(TURN_M / (grid[1] - grid[0])))
     index = np.arange(len(grid))
@@ -86,14 +97,15 @@ def route_of(latitude: Array, longitude: Array, elevation_m: Array | None, name:
                    for start, end in ((before, index), (index, behind)))  # fmt: skip
     turn = np.abs((last - first + np.pi) % (2 * np.pi) - np.pi)
     turn[[0, -1]] = 0.0
-    height = np.zeros_like(grid)
-    if elevation_m is not None and np.isfinite(elevation_m[known]).any():
-        here = np.isfinite(elevation_m[known])
+    height, is_steep = np.zeros_like(grid), False
+    elevation_m = samples["elevation_m"][known] if "elevation_m" in samples else np.empty(0)
+    if np.isfinite(elevation_m).any():
+        here = np.isfinite(elevation_m)
         try:
-            height = np.interp(grid, *road_height(along[here], elevation_m[known][here], length))
+            height = np.interp(grid, *road_height(along[here], elevation_m[here], length))
         except SteeperThanRoadsError:
-            raise InputError("route-too-steep", name=name) from None
-    return Route(length, height, turn / TURN_M)
+            is_steep = True
+    return Route(length, height, turn / TURN_M, is_steep)
 
 
 def drive_route(route: Route, driver: Driver, settings: RouteSettings, name: str = "route") -> Trace:

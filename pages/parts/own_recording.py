@@ -10,22 +10,26 @@ from streamlit.runtime.uploaded_file_manager import UploadedFile
 
 from model.describe.fields import InputError, from_link
 from model.describe.scenario import Driver
-from model.traces.logs import Recording, as_driven, read_recording
-from model.traces.recorded_csv import without_positions
-from model.traces.route_only import ROUTE_FIELDS, RouteSettings, drive_route, settings_with
-from pages.parts import state
+from model.traces.logs import MOST_BYTES, Recording, driven_anew, read_recording
+from model.traces.recorded_csv import HowFar, columns_in, without_positions
+from model.traces.recorded_names import Column
+from model.traces.route_only import ROUTE_FIELDS, RouteSettings, settings_with
+from pages.parts import kept_columns, state
 from pages.parts.own_road_words import SAMPLE
 
 FITTED = ("recording-fit", "recording-fit-refused")
-HELD = ("recording", "recording-is-sample", "recording-refused", "recording-kept", *FITTED)
+HELD = (
+    "recording", "recording-given", "recording-is-sample", "recording-refused", "recording-columns", "recording-kept",
+    "recording-answer", *FITTED,
+)  # fmt: skip
+OPEN = "recorded"
+"""The parameter of the address that tells that a recording was open, and nothing else of it."""
 
 
 def held() -> Recording | None:
     """The recording that was read last, a route driven as it is asked now; None where there is none."""
     found: Recording | None = st.session_state.get("recording")
-    if found is None or found.route is None:
-        return found
-    return as_driven(found.route, drive_route(found.route, *driven_by(), found.trace.name))
+    return found and driven_anew(found, *driven_by())
 
 
 def driven_by() -> tuple[Driver, RouteSettings]:
@@ -43,7 +47,7 @@ def forget() -> None:
     """Drop what is held of a recording, and which steps were left out of the one before."""
     for key in HELD:
         st.session_state.pop(key, None)
-    columns = st.session_state.get("reading", {}).get("columns", {})
+    columns = st.session_state["reading"]["columns"] if "reading" in st.session_state else kept_columns.kept()
     # what columns mean is kept for the next file of the same program
     st.session_state["reading"] = {"columns": columns, "off": frozenset(), "part": None}
 
@@ -61,7 +65,7 @@ def open_file() -> None:
     data, name = file.getvalue(), file.name
     let_go(file)
     forget()
-    read(data, name)
+    st.session_state["recording-given"] = data, name
 
 
 def let_go(file: UploadedFile) -> None:
@@ -76,23 +80,37 @@ def open_sample() -> None:
     """Read the invented drive."""
     forget()
     st.session_state["recording-is-sample"] = True
-    read(SAMPLE.read_bytes(), SAMPLE.name)
+    st.session_state["recording-given"] = SAMPLE.read_bytes(), SAMPLE.name
 
 
-def read(data: bytes, name: str) -> None:
+def is_given() -> bool:
+    """Whether there is a file that is still to be read."""
+    return "recording-given" in st.session_state
+
+
+def read_given(told: HowFar) -> None:
+    """Read the file that was given, telling how far that is."""
+    data, name = st.session_state.pop("recording-given")
+    read(data, name, told)
+
+
+def read(data: bytes, name: str, told: HowFar) -> None:
     """Read a file as it is to be read now, and keep the drive, or why there is none.
 
     Of the file is kept, packed, what is not a position; of positions alone nothing, since they are of no more use once
-    distance and slope are known.
+    distance and slope are known. A table that cannot be read is kept as it is: somebody may say what its columns mean.
     """
-    for key in ("recording-refused", *FITTED):
+    for key in ("recording-refused", "recording-columns", *FITTED):
         st.session_state.pop(key, None)
     reading = st.session_state["reading"]
     try:
-        st.session_state["recording"] = read_recording(data, name, **reading, route=driven_by())
+        st.session_state["recording"] = read_recording(data, name, **reading, route=driven_by(), told=told)
     except InputError as refused:
         # one that was read another way before stays, and can be read that way again
         st.session_state["recording-refused"] = refused.with_traceback(None)
+        if held() is None and (columns := columns_of(data, name)):
+            st.session_state["recording-columns"] = columns
+            st.session_state["recording-kept"] = zlib.compress(data, 1), name
         return
     kept = b"" if name.lower().endswith(".gpx") else without_positions(data, name, reading["columns"])
     st.session_state.pop("recording-kept", None)
@@ -100,8 +118,36 @@ def read(data: bytes, name: str) -> None:
         st.session_state["recording-kept"] = zlib.compress(kept, 1), name
 
 
+def columns_of(data: bytes, name: str) -> tuple[Column, ...]:
+    """The columns of a table that is refused, as far as it has any."""
+    if name.lower().endswith(".gpx") or len(data) > MOST_BYTES:
+        return ()
+    try:
+        return columns_in(data, name, st.session_state["reading"]["columns"])
+    except InputError:
+        return ()
+
+
+def take_meaning(name: str, meaning: str, unit: str) -> None:
+    """Read the file anew with another meaning of a column, which is kept for the next file."""
+    said = st.session_state["reading"]["columns"]
+    said.pop(name, None)
+    said[name] = meaning, unit
+    kept_columns.keep(said)
+    read_anew()
+
+
 def read_anew() -> None:
-    """Read what is kept of the file as it is to be read now."""
+    """Have what is kept of the file read as it is to be read now."""
     if can_be_read_anew():
         packed, name = st.session_state["recording-kept"]
-        read(zlib.decompress(packed), name)
+        st.session_state["recording-given"] = zlib.decompress(packed), name
+
+
+def is_lost() -> bool:
+    """Whether the address tells of a recording that the server no longer has; it is made to tell of one that it has."""
+    if held() is None:
+        return OPEN in st.query_params and not st.session_state.get("recording-refused")
+    if OPEN not in st.query_params:
+        st.query_params[OPEN] = "yes"
+    return False

@@ -102,12 +102,9 @@ def totals(
     of_measured, of_model = display.say("own-road-of-measured"), display.say("own-road-of-model")
     beside = display.say("own-road-of-band")
     return [
-        {
-            "": display.say(name),
-            of_measured: say(getattr(measured, key, None)),
-            of_model: say(modelled[key]),
-            beside: span,
-        }
+        {"": display.say(name)}
+        | ({} if measured is None else {of_measured: say(getattr(measured, key))})
+        | {of_model: say(modelled[key]), beside: span}
         for name, say, key, span in rows
     ]
 

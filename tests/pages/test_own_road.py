@@ -1,11 +1,14 @@
 """A recording of one's own on its page, without a browser."""
 
+import json
 import pickle
 import re
 import zlib
+from urllib.parse import quote
 
 import numpy as np
 import pandas as pd
+import pytest
 from streamlit.runtime.memory_uploaded_file_manager import MemoryUploadedFileManager
 
 from model.describe.scenario_io import starting_drives, to_link
@@ -16,7 +19,7 @@ from model.traces.cycles import cycle_trace
 from model.traces.driven_habits import habits_of
 from model.traces.logs import read_recording
 from pages.parts.own_road_words import SAMPLE
-from tests.pages.in_app import opened_at, ran
+from tests.pages.in_app import address, opened_at, ran
 
 TOWN = starting_drives()["town"][2]
 CYCLE = cycle_trace("nycc")
@@ -54,6 +57,7 @@ def test_a_file_is_read_corrected_and_cleaned_anew():
     app = uploaded(opened(), TABLE.to_csv(index=False).encode())
     asked = app.header[0].value
     assert "1.90 km" in asked and "The file names no unit for speed" in words(app)
+    assert "Measured" not in app.table[0].value.columns
     app = ran(app.selectbox(key="column-1").set_value(("speed_kmh", "mph")).run())
     assert "3.06 km" in app.header[0].value
     assert app.session_state["recording"].columns[1].unit == "mph"
@@ -80,7 +84,7 @@ def test_nothing_of_the_file_is_kept_but_the_drive():
     assert "latitude" in [column.meaning for column in held.columns]
     assert "48.123456" not in repr((held, app.session_state["reading"])) and not hasattr(held, "samples")
     assert "must be opened again" in words(app)
-    assert set(app.query_params) == set(opened().query_params)
+    assert set(app.query_params) == {*opened().query_params, "recorded"}
 
 
 def test_the_file_leaves_the_memory_and_its_positions_with_it(monkeypatch):
@@ -173,3 +177,68 @@ def test_a_route_without_times_is_driven_up_to_a_limit():
 def test_an_empty_page_asks_for_a_file():
     app = opened()
     assert not app.exception and not app.header and app.file_uploader(key="recording-file") is not None
+
+
+def test_a_recording_that_was_open_before_the_server_started_anew_is_asked_for():
+    assert "A recording was open here" not in words(opened())
+    lost = opened_at("own_road.py", to_link(TOWN) | {"recorded": "yes"})
+    assert "A recording was open here" in words(lost)
+    back = uploaded(lost, TABLE.to_csv(index=False).encode())
+    assert "A recording was open here" not in words(back) and back.header
+
+
+def test_what_columns_mean_is_kept_for_the_next_file_and_nothing_else_of_it():
+    app = uploaded(opened(), TABLE.to_csv(index=False).encode())
+    app = ran(app.selectbox(key="column-1").set_value(("speed_kmh", "mph")).run())
+    kept = address(app)["columns"]
+    assert json.loads(kept) == {"v": ["speed_kmh", "mph"]}
+    # the next visit brings it along, as the browser's cookie does
+    again = uploaded(opened_at("own_road.py", to_link(TOWN) | {"columns": kept}), TABLE.to_csv(index=False).encode())
+    assert "3.06 km" in again.header[0].value
+
+
+@pytest.mark.parametrize("text", ["x", "[]", '{"v": 3}', '{"v": ["speed_kmh", "furlongs"]}', '{"v": [["a"], {}]}'])
+def test_what_a_browser_cannot_have_kept_is_passed_over(text):
+    app = uploaded(opened_at("own_road.py", to_link(TOWN) | {"columns": text}), TABLE.to_csv(index=False).encode())
+    assert "1.90 km" in app.header[0].value
+
+
+def test_no_more_is_kept_than_a_cookie_holds():
+    many = {f"column {place}": ("speed_kmh", "km/h") for place in range(200)}
+    app = opened()
+    app.session_state["reading"] = {"columns": many, "off": frozenset(), "part": None}
+    app = uploaded(app, TABLE.to_csv(index=False).encode())
+    app = ran(app.selectbox(key="column-1").set_value(("speed_kmh", "m/s")).run())
+    kept = address(app)["columns"]
+    assert len(quote(kept)) <= 2000 and json.loads(kept)["v"] == ["speed_kmh", "m/s"]
+
+
+def test_a_unit_that_does_not_fit_is_asked_about_and_chosen_there():
+    slow = TABLE.assign(v=TABLE["v"] / 3.6).rename(columns={"v": "speed (km/h)"})
+    app = uploaded(opened(), slow.to_csv(index=False).encode())
+    assert "are the speeds in another unit?" in words(app)
+    assert "Please look at this" in [each.value for each in app.subheader]
+    app = ran(app.segmented_control(key="unit-of-speed_kmh").set_value("m/s").run())
+    assert "1.90 km" in app.header[0].value and "are the speeds in another unit?" not in words(app)
+
+
+def test_columns_that_are_not_known_can_be_named():
+    strange = TABLE.rename(columns={"t": "Moment", "v": "Rad"})
+    app = uploaded(opened(), strange.to_csv(index=False).encode())
+    assert "no line names columns that are known" in app.error[0].value
+    app = ran(app.selectbox(key="column-0").set_value(("time_s", "s")).run())
+    app = ran(app.selectbox(key="column-1").set_value(("speed_kmh", "km/h")).run())
+    assert not app.error and "1.90 km" in app.header[0].value
+
+
+def test_a_table_of_distance_and_height_is_a_route():
+    rows = "".join(f"{way / 10};{500 + way}\n" for way in range(40))
+    app = uploaded(opened(), f"distance [km];height [m]\n{rows}".encode())
+    assert "There are no times" in words(app) and "3.90 km" in app.header[0].value
+
+
+def test_a_band_is_computed_once_for_a_recording_and_a_description():
+    app = ran(opened().button(key="recording-sample").click().run())
+    first = app.session_state["recording-answer"]
+    app = ran(app.segmented_control(key="residual-by").set_value("minutes").run())
+    assert app.session_state["recording-answer"] is first

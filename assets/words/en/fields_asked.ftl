@@ -144,6 +144,8 @@ recorded-longitude = longitude
 
 recorded-elevation_m = height
 
+recorded-distance_m = distance
+
 recorded-ambient_c = outside temperature
 
 recorded-battery_temp_c = battery temperature

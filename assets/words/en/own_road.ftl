@@ -2,11 +2,18 @@
 
 own-road-door = Use my own recording
 
-own-road-upload = A recording of a drive: CSV with time and speed (or positions), or GPX with times; up to 30 MB
+own-road-upload = A recording of a drive: CSV with time and speed (or positions), or GPX; a route without times
+    too; up to 30 MB
 
 own-road-private = The file is held in the server's memory for this visit only: never on a disk, never in a link. Of
     positions nothing is held once distance and slope are known. After the server or this page is started anew the
     recording must be opened again.
+
+own-road-lost = A recording was open here. Recordings are kept on no disk and in no link, so after a new start it must be opened
+    again.
+
+own-road-reading = Reading the file
+own-road-computing = Driving it with many cars
 
 own-road-not-kept = The file held positions and nothing else that tells the speed, so nothing of it was kept but the drive:
     open it again to have it read another way.
@@ -167,13 +174,14 @@ own-road-unit = Unit
 own-road-correct = Correct it
 own-road-not-read = not read
 
-# $meaning: one of time_s, speed_kmh, latitude, longitude, elevation_m, ambient_c, battery_temp_c, soc_pct, cabin_kw, battery_power_kw, battery_a, battery_v, other
+# $meaning: one of time_s, speed_kmh, latitude, longitude, elevation_m, distance_m, ambient_c, battery_temp_c, soc_pct, cabin_kw, battery_power_kw, battery_a, battery_v, other
 own-road-means = { $meaning ->
     [time_s] time
     [speed_kmh] speed
     [latitude] latitude
     [longitude] longitude
     [elevation_m] height
+    [distance_m] distance
     [ambient_c] outside temperature
     [battery_temp_c] battery temperature
     [soc_pct] charge
@@ -218,6 +226,13 @@ own-road-effect-climb = { $step } ({ $count ->
 
 own-road-large = That is a large change: look whether the file means what it was taken for.
 
+own-road-asked = Please look at this
+
+# $column: text
+own-road-unit-of = Unit of “{ $column }”
+
+own-road-say = Say what the columns mean
+
 own-road-found = What was found
 
 # $what: one of no_number, out_of_range, rows_without_time, cut_off, filled, column_empty, column_gap, bridged, speeds_assumed, flat, two_sources, standing_unrecorded, unit_assumed, time_unit, share_not_percent, watts, power_sign, steep
@@ -237,7 +252,7 @@ own-road-finding = { $what ->
     [flat] There is no height: the road was taken as flat.
     [two_sources] Battery power is current times voltage.
     [standing_unrecorded] For { $count } s no speed is given; the car was taken as standing.
-    [unit_assumed] The file names no unit for { $column }: is it the one above?
+    [unit_assumed] The file names no unit for { $column }: is it the one chosen here?
     [time_unit] The times were taken as milliseconds: are they?
     [share_not_percent] No charge is above 1: it was taken as a share of the whole. Is it?
     [watts] The values under { $column } were taken as watts: are they?

@@ -89,21 +89,18 @@ csv-too-few-rows = { $name } has { $rows } rows with a time; at least { $least }
 csv-columns-missing = { $name }: { $known ->
     [0] no line names columns that are known
    *[other] only { $seen } could be told
-}; time and speed are needed, or time, latitude and longitude.
+}; time and speed are needed, or time, latitude and longitude. A route needs latitude and longitude, or distance
+    and height.
 
 ## Positions (GPX)
 
 # $name: text
-gpx-without-times = { $name }: its points have no times; without times there is no speed. “log --limit-kmh” drives it as a
-    route.
+route-without-times = { $name } has no times, and without them no speed. “log --limit-kmh” drives it as a route.
 
 # $name: text
 # $least: quantity in km
 # $most: quantity in km
 route-length = { $name }: routes are driven that are { $least } to { $most } long.
-
-# $name: text
-route-too-steep = { $name }: the whole road would be steeper than any; are the heights in another unit?
 
 # $name: text
 gpx-with-entities = { $name }: a GPX file with a DOCTYPE or ENTITY declaration is not read.

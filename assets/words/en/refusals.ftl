@@ -488,6 +488,8 @@ study-out-is-another = --out: { $name } is there and is no table of such a study
 study-out-of-other-settings = --out: { $name } holds rows computed with other settings or by another version; give another
     name.
 
+log-progress = Reading the file
+
 # $done: count
 # $files: count
 # $refused: count

@@ -129,7 +129,8 @@ def test_every_dress_is_the_same_drive(names, time, marks, minus, encoding, unit
         ("Leistung [kW]", "battery_power_kw", "kW"), ("Heating power (W)", "cabin_kw", "W"),
         ("HV battery current (A)", "battery_a", "A"), ("Spannung", "battery_v", "V"), ("lon", "longitude", "°"),
         ("Höhe", "elevation_m", "m"), ("Altitude (ft)", "elevation_m", "ft"),
-        ("charge (kW)", NOT_READ, ""), ("heading_deg", NOT_READ, ""), ("distance_m", NOT_READ, ""), ("", NOT_READ, ""),
+        ("charge (kW)", NOT_READ, ""), ("heading_deg", NOT_READ, ""), ("", NOT_READ, ""),
+        ("speed_km_h", "speed_kmh", "km/h"), ("Distance (km)", "distance_m", "km"), ("Strecke", "distance_m", "m"),
     ],
 )  # fmt: skip
 def test_names_are_known_by_meaning_and_unit(name, meaning, unit):

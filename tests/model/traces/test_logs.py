@@ -246,7 +246,10 @@ def test_a_gap_in_which_the_car_drove_sets_parts_apart_and_nothing_is_invented()
     assert joined.trace.duration_s == 199
 
 
-NEEDED = "time and speed are needed, or time, latitude and longitude."
+NEEDED = (
+    "time and speed are needed, or time, latitude and longitude. A route needs latitude and longitude, or distance and "
+    "height."
+)
 CELLS = "there are more cells than column names; where commas set columns apart, numbers have points."
 
 

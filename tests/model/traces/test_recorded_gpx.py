@@ -167,7 +167,7 @@ def moved(rows, metres):
 @pytest.mark.parametrize(
     ("text", "sentence"),
     [
-        (re.sub("<time>.*?</time>", "", GOOD), "trip.gpx: its points have no times; without times there is no speed."),
+        (re.sub("<time>.*?</time>", "", GOOD), "trip.gpx has no times, and without them no speed."),
         (
             '<!DOCTYPE g [<!ENTITY a "b">]>' + GOOD,
             "trip.gpx: a GPX file with a DOCTYPE or ENTITY declaration is not read.",

@@ -27,7 +27,11 @@ def gpx(latitude, longitude, height=None):
     return f'<gpx version="1.1"><rte>{points}</rte></gpx>'.encode()
 
 
-CORNER = route_of(*places([0, 1000, 1000], [0, 0, 1000]), None, "corner")
+def laid(north_m, east_m, name):
+    return route_of(dict(zip(("latitude", "longitude"), places(north_m, east_m), strict=True)), name)
+
+
+CORNER = laid([0, 1000, 1000], [0, 0, 1000], "corner")
 SETTINGS = RouteSettings(limit_kmh=60.0)
 
 
@@ -49,7 +53,7 @@ def test_a_corner_is_taken_at_the_lateral_acceleration_that_was_set(lateral_mps2
 
 def test_a_round_bend_has_its_own_radius():
     turn = np.linspace(0, np.pi / 2, 200)
-    route = route_of(*places(200 * np.sin(turn), 200 * (1 - np.cos(turn))), None, "bend")
+    route = laid(200 * np.sin(turn), 200 * (1 - np.cos(turn)), "bend")
     assert np.median(route.bend_per_m[10:-10]) == pytest.approx(1 / 200, rel=0.05)
 
 
@@ -72,13 +76,48 @@ def test_heights_become_slopes():
 
 def test_without_being_asked_a_route_is_refused_and_so_is_what_is_none():
     data = gpx(*places(np.arange(0, 2000, 100.0), np.zeros(20)))
-    with refuses("have no times"):
+    with refuses("has no times"):
         read_recording(data, "route.gpx")
     with refuses("0.1.km to 1.?000.km long"):
-        route_of(*places([0, 10], [0, 0]), None, "short")
+        laid([0, 10], [0, 0], "short")
 
 
 def test_of_a_route_no_position_is_held():
     data = gpx(*places(np.arange(0, 2000, 100.0), np.zeros(20)))
     held = repr(read_recording(data, "route.gpx", route=(Driver(), RouteSettings())).__dict__)
     assert "48.0" not in held and "latitude" not in held.replace("'latitude'", "")
+
+
+ASKED = (Driver(), RouteSettings(limit_kmh=50.0))
+
+
+@pytest.mark.parametrize("kind", ["positions", "distance"])
+def test_a_table_without_times_is_a_route_as_positions_are(kind):
+    along = np.arange(0, 3001, 100.0)
+    height, (latitude, longitude) = 300 + 0.05 * along, places(along, np.zeros_like(along))
+    if kind == "positions":
+        rows = [f"{one:.7f};{other:.7f};{up:.1f}" for one, other, up in zip(latitude, longitude, height, strict=True)]
+        data = "\n".join(["Lat;Lon;Altitude (m)", *rows]).encode()
+    else:
+        rows = [f"{way / 1000},{up / 0.3048:.2f}" for way, up in zip(along, height, strict=True)]
+        data = "\n".join(["Distance (km),Height (ft)", *rows]).encode()
+    table = read_recording(data, "hill.csv", route=ASKED)
+    other = read_recording(gpx(latitude, longitude, height), "hill.gpx", route=ASKED)
+    assert table.trace.distance_m == pytest.approx(other.trace.distance_m, rel=1e-3)
+    assert table.trace.climb_m == pytest.approx(other.trace.climb_m, rel=0.01)
+    assert table.route is not None and "speeds_assumed" in [each.what for each in table.findings]
+    with refuses("hill.csv has no times"):
+        read_recording(data, "hill.csv")
+
+
+def test_a_table_with_speeds_and_no_times_is_no_route():
+    data = b"lat,lon,speed\n" + b"48.1,11.0,30\n" * 20
+    with refuses("time and speed are needed"):
+        read_recording(data, "a.csv", route=ASKED)
+
+
+def test_heights_steeper_than_roads_are_left_out_and_asked_about():
+    along = np.arange(0, 3001, 100.0)
+    recording = read_recording(gpx(*places(along, np.zeros_like(along)), 0.5 * along), "steep.gpx", route=ASKED)
+    (asked,) = [each for each in recording.findings if each.asks]
+    assert asked.what == "steep" and recording.trace.climb_m == 0

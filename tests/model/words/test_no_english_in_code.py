@@ -16,7 +16,7 @@ EXCEPTIONS = {
     "model/describe/parameters.py": (3, "the same"),
     "model/describe/fields.py": (1, "the text of an exception that was not caught"),
     "model/kernel/warm.py": (4, "a log line at the server's start"),
-    "model/traces/recorded_names.py": (41, "names of columns as files have them, in several languages"),
+    "model/traces/recorded_names.py": (44, "names of columns as files have them, in several languages"),
     "model/traces/recorded_csv.py": (1, "what a library says, to be recognised"),
     "model/traces/cycles.py": (5, "citations of regulations"),
     "model/kernel/phrases.py": (1, "a citation"),
