@@ -28,7 +28,7 @@ from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
 from model.words.bands import band_promise
 from model.words.quantities import Display, Value, inside
-from pages.parts import departures, lift_off_words, wording
+from pages.parts import card_words, departures, lift_off_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy_words import before_after_words
 from pages.parts.charts.export import svg
@@ -235,7 +235,7 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
         sentences = (*told.reasons, advised, *told.caveats, display.say("paper-set-to", strength=yours))
         found.append((display.say("card-lift-off", advice=inside(told.title)), sentences))
     if taken.year is not None:
-        winter = wording.winter_card(taken.year, taken.slowing_in_winter, display)
+        winter = card_words.winter_card(taken.year, taken.slowing_in_winter, display)
         found.append((winter.title, (*winter.sentences[:-2], winter.sentences[-1])))
     else:
         expected = f"{taken.slowing_in_winter} {display.say('press-the-pedal')}"
@@ -256,11 +256,11 @@ def drive_heading(scenario: Scenario, display: Display) -> str:
 def more_cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     """What the kind of brake pedal means, what winter takes, and when regeneration is not there."""
     display = taken.display
-    pedal, limits = wording.setting_card(taken.scenario, display), wording.limits_card(display)
+    pedal, limits = card_words.setting_card(taken.scenario, display), card_words.limits_card(display)
     in_short = display.say("paper-glance", **taken.glance)
     found = [(pedal.title, pedal.sentences), (limits.title, (*limits.sentences, in_short))]
     if taken.year is not None:
-        winter = wording.winter_card(taken.year, taken.slowing_in_winter, display)
+        winter = card_words.winter_card(taken.year, taken.slowing_in_winter, display)
         found.append((winter.title, winter.sentences[-2:-1]))
     return found
 

@@ -13,13 +13,13 @@ from model.lift_off.advice import DriveAdvice
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display, inside, span_of
-from pages.parts import departures, lift_off_words, wording
+from pages.parts import card_words, departures, lift_off_words, wording
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
 
 
 @dataclass(frozen=True)
-class ShowCard(wording.Card):
+class ShowCard(card_words.Card):
     """One idea, with what is answered when somebody asks why, the day it is about, if any, and its figures in small."""
 
     why: str
@@ -106,7 +106,7 @@ def heat(books: pd.DataFrame, display: Display) -> list[tuple[str, str]]:
 
 def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCard:
     """The strength advised, the deciding fact, and what the kind of brake pedal has to do with it."""
-    advice, pedal = found.overall, wording.setting_card(scenario, display)
+    advice, pedal = found.overall, card_words.setting_card(scenario, display)
     yours = lift_off_words.yours_name(scenario.driver.lift_off_mps2, scenario.legs, display)
     told = lift_off_words.advised_in_words(advice, display)
     return ShowCard(
@@ -133,14 +133,14 @@ def winter(year: YearOfDrives | None, expected: str, display: Display) -> ShowCa
     if year is None:
         slowing = f"{expected} {display.say('press-the-pedal')}"
         return ShowCard(display.say("card-winter-in-words"), (slowing,), why)
-    card = wording.winter_card(year, expected, display)
+    card = card_words.winter_card(year, expected, display)
     taken, slowing = card.sentences[-2:]
     return ShowCard(
-        card.title, (*card.sentences[:-2], slowing), f"{taken}\n\n{why}", wording.winter_day_words(year, display)
+        card.title, (*card.sentences[:-2], slowing), f"{taken}\n\n{why}", card_words.winter_day_words(year, display)
     )
 
 
 def limits(display: Display) -> ShowCard:
     """When it is not there, and what it is no substitute for."""
-    card = wording.limits_card(display)
+    card = card_words.limits_card(display)
     return ShowCard(card.title, card.sentences, display.say("card-limits-why"))

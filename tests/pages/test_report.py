@@ -12,7 +12,7 @@ from model import MODEL_DATE, MODEL_VERSION
 from model.describe.parameters import assumed_figures
 from model.describe.scenario_io import scenario_from_json, starting_drives
 from model.words.quantities import Display
-from pages.parts import lift_off_words, wording
+from pages.parts import card_words, lift_off_words, wording
 from pages.parts.public_link import PUBLIC_URL, public_link, qr_svg, short_text
 from pages.parts.report import QR_MOST_MM, contents, fitting_pt, qr_mm, report_html, svg_address
 from pages.parts.trust import left_out
@@ -75,8 +75,8 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
         *wording.year_fact(hill.year, HILL.year, hill.display),
         *lift_off_words.advised_in_words(hill.advice, hill.display).sentences,
         wording.day_words(HILL, hill.display),
-        *wording.winter_card(hill.year, hill.slowing_in_winter, hill.display).sentences,
-        *wording.limits_card(hill.display).sentences,
+        *card_words.winter_card(hill.year, hill.slowing_in_winter, hill.display).sentences,
+        *card_words.limits_card(hill.display).sentences,
         *hill.glance.values(),
         Display().say("caution"),
         *left_out(hill.display),

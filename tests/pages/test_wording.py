@@ -14,7 +14,7 @@ from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
 from model.traces.habits import HABITS
 from model.words.quantities import Display, number_text
-from pages.parts import departures, wording
+from pages.parts import card_words, departures, wording
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
@@ -201,15 +201,15 @@ def test_no_drive_is_said_to_take_as_long_as_described_instead(described_s, long
 @pytest.mark.parametrize("pedal", ["blended", "friction"])
 def test_the_cards(pedal):
     scenario = TOWN.with_setting("brake_pedal", pedal)
-    winter = wording.winter_card(year_of(scenario, 5), "Expect less slowing.", METRIC)
-    cards = [wording.setting_card(scenario, METRIC), winter]
+    winter = card_words.winter_card(year_of(scenario, 5), "Expect less slowing.", METRIC)
+    cards = [card_words.setting_card(scenario, METRIC), winter]
     text = " ".join([card.title + " " + " ".join(card.sentences) for card in cards])
     assert "winter day, at 1 °C" in text
     assert ("discs alone" in text) == (pedal == "friction")
 
 
 def test_nothing_promises_or_sells():
-    cards = (wording.setting_card(TOWN, METRIC), wording.limits_card(METRIC))
+    cards = (card_words.setting_card(TOWN, METRIC), card_words.limits_card(METRIC))
     sentences = (sentence for card in cards for sentence in card.sentences)
     words = " ".join([METRIC.say("caution"), wording.pedal_help(METRIC), *sentences]).lower()
     assert "!" not in words
