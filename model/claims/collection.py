@@ -11,7 +11,8 @@ from typing import Any
 
 from model.claims.draws import GENERATORS
 from model.claims.inputs import INPUTS, Open, narrowed, open_from
-from model.claims.quantities import COMPARED, QUANTITIES, Measure
+from model.claims.measures import COMPARED, Measure
+from model.claims.quantities import QUANTITIES
 from model.describe.fields import Entry, InputError
 from model.describe.parameters import DEFAULT_CLASS, REFERENCE_CLASSES
 from model.describe.tables import ASSETS, TableError, unknown

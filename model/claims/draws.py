@@ -8,24 +8,21 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
 from model.claims.inputs import CAR_AND_DRIVE, Open
+from model.claims.roads import named_trace
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Entry, changed, filled
 from model.describe.parameters import assumed_figures, car_from, class_labels
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Driver
-from model.describe.scenario_io import starting_drives
 from model.describe.trace import Array, Trace
-from model.describe.units import KMH_PER_MPS
-from model.sampling.drives import trace_of
 from model.sampling.narrowing import PRINTED, Known, chosen_by, printed, weights_by
 from model.sampling.uncertainty import hypercube, run_each, triangular
-from model.traces.cycles import CYCLES, LABORATORY, cycle_trace
+from model.traces.cycles import LABORATORY
 
 DRAWN_TOGETHER = {"usable_kwh": "mass_kg", "motor_peak_kw": "mass_kg", "regen_peak_kw": "mass_kg"}
 """Figures that rise with another within a class: the heavier car has the bigger battery and motor. Assumed."""
@@ -129,31 +126,6 @@ class Draws:
             measured[:, rows] = found
         assert measured is not None
         return measured
-
-
-def over_the_hill(grade_pct: float, speed_kmh: float, height_m: float) -> Trace:
-    """Up a hill and down its other side at one speed, in steps of about 10 s."""
-    speed = speed_kmh / KMH_PER_MPS
-    seconds = height_m / np.sin(np.arctan(grade_pct / 100)) / speed
-    steps = max(2, round(seconds / 10))
-    up = np.linspace(0, 1, steps + 1)
-    return Trace(
-        time_s=np.linspace(0, 2 * seconds, 2 * steps + 1),
-        speed_mps=np.full(2 * steps + 1, speed),
-        elevation_m=height_m * np.append(up, up[-2::-1]),
-        warmed_up=True,
-    )
-
-
-@cache
-def named_trace(name: str) -> Trace:
-    """The trace of one of DRIVES; the flat drive is driven one way, since both ways are alike."""
-    if name in CYCLES:
-        return cycle_trace(name)
-    if name == "hill":
-        return over_the_hill(6.0, 60.0, 300.0)
-    scenario = starting_drives()[name][2]
-    return trace_of(replace(scenario, return_trip=scenario.return_trip and name != "town"))
 
 
 def _with_figures(columns: Mapping[str, Array], shares: Mapping[str, Array] | None) -> Draws:

@@ -16,7 +16,7 @@ from model.checks.certified import certified_found
 from model.checks.check import Check
 from model.checks.cold import alpine_pass, distance_in_the_cold, range_in_the_cold
 from model.checks.published import energy_flow, recovered_on_wltc
-from model.claims.quantities import Measure
+from model.claims.measures import Measure
 from model.describe.trace import Array
 
 KINDS = {

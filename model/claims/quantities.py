@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 
-from model.claims.draws import Draws, named_trace, over_the_hill
+from model.claims.draws import Draws
 from model.claims.inputs import CAR_AND_DRIVE
+from model.claims.roads import LONG_DRIVE_KM, again_and_again, over_the_hill, steady, stop_from
 from model.describe.car import CAR_FIELDS
-from model.describe.fields import Entry
 from model.describe.parameters import DEFAULT_CLASS, car_from
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Conditions, Driver
 from model.describe.trace import Array, Numbers, Trace
@@ -33,8 +30,6 @@ ELECTRIC_SLOW_DOWN = 0.95
 """A slow-down counts as done by the motor alone when it took at least this share of its braking energy."""
 WARM_C = 23.0
 """Temperature that a cold drive is compared with: neither heating nor cooling runs."""
-LONG_DRIVE_KM = 30.0
-"""How far a full battery is followed until the motor slows as usual."""
 MARKS_KM = np.arange(0.0, LONG_DRIVE_KM, 0.5)
 PART_CHARGED = 0.6
 """Charge at which a drive is as usual [1]."""
@@ -90,15 +85,6 @@ def kinetic_ratio(draws: Draws) -> Array:
     moving_kg = draws["mass_kg"] * (1 + draws["rotating_mass_share"])
     slow, fast = (moving_kg * (times * draws["speed_kmh"] / KMH_PER_MPS) ** 2 / 2 for times in (1, 2))
     return fast / slow
-
-
-def stop_from(speed_kmh: float, slowing_mps2: float) -> Trace:
-    """An even stop."""
-    speed = speed_kmh / KMH_PER_MPS
-    points = np.linspace(0, 1, max(2, round(2 * speed / slowing_mps2)) + 1)
-    return Trace(
-        time_s=points * speed / slowing_mps2, speed_mps=speed * (1 - points), elevation_m=0 * points, warmed_up=True
-    )
 
 
 def _energies(run: Run) -> Sequence[Array]:
@@ -213,13 +199,6 @@ def range_lost_to_cold(draws: Draws) -> Array:
     return range_lost(net_j_per_m(warm), net_j_per_m(draws))
 
 
-def steady(speed_kmh: float) -> Trace:
-    """Half an hour at one speed, in steps of 10 s."""
-    return Trace(
-        time_s=np.linspace(0, 1800, 181), speed_mps=np.full(181, speed_kmh / KMH_PER_MPS), elevation_m=np.zeros(181)
-    )
-
-
 def as_certified(draws: Draws) -> Draws:
     """The same cars as a laboratory tests them, whatever was said of weather, road, load, trailer, charge and foot."""
     return draws.without(CONDITION_FIELDS | DRIVER_FIELDS).replaced(ambient_c=WARM_C)
@@ -316,26 +295,6 @@ def km_on_display(draws: Draws) -> Array:
     """What the range display gains over 100 km, if it reckons with this drive's consumption [km]."""
     back, out = draws.drive(lambda _: lambda run: (run.in_j, run.out_j), (True,))
     return over(100 * back, out - back, out)
-
-
-@cache
-def again_and_again(name: str) -> Trace:
-    """A drive over and over until it is LONG_DRIVE_KM long."""
-    once = named_trace(name)
-    times = math.ceil(1000 * LONG_DRIVE_KM / once.distance_m)
-    rounds, points = np.repeat(np.arange(times), len(once.step_s)), (times, len(once.step_s))
-    steps = np.tile(once.step_s, times)
-
-    def over_again(values: Array) -> Array:
-        return np.append(values[0], np.broadcast_to(values[1:], points).ravel())
-
-    climbed = once.elevation_m[-1] - once.elevation_m[0]
-    return Trace(
-        time_s=np.append(0.0, np.cumsum(steps)),
-        speed_mps=over_again(once.speed_mps),
-        elevation_m=over_again(once.elevation_m) + np.append(0.0, rounds * climbed),
-        warmed_up=once.warmed_up,
-    )
 
 
 def _ordinary_charging_w(run: Run) -> Sequence[Array]:
@@ -455,37 +414,5 @@ QUANTITIES: dict[str, Callable[[Draws], Array]] = {
     )
 }
 """What claims are tested on, by name."""
-COMPARED: dict[str, Callable[[Array, Array], Array]] = {
-    "more": lambda case, other: 100 * (over(case, other, other) - 1),
-    "less": lambda case, other: 100 * (1 - over(case, other, other)),
-    "of": lambda case, other: 100 * over(case, other, other),
-    "times": lambda case, other: over(case, other, other),
-    "difference": lambda case, other: case - other,
-}
-"""How one case is held against another [%, %, %, 1, the quantity's unit]."""
 
 
-@dataclass(frozen=True)
-class Measure:
-    """What a claim's number measures: a quantity, or that of one case `compared` with another.
-
-    The other case differs in what `against` sets; `hybrid` set to “none” is a car that drives on its battery alone.
-    """
-
-    quantity: str
-    compared: str = ""
-    against: tuple[tuple[str, Entry], ...] = ()
-
-    def __call__(self, draws: Draws) -> Array:
-        """The number of every run [its unit]."""
-        count, case = QUANTITIES[self.quantity], draws
-        if self.against and "hybrid" in draws.columns:
-            hybrids = draws.in_cars(draws["hybrid"])
-            case = hybrids.replaced(soc_start=hybrids["sustain_soc"])
-        if not self.compared:
-            return count(case)
-        other = dict(self.against)
-        base = draws if other.pop("hybrid", "") else case
-        if car := other.pop("car", ""):
-            base = base.in_cars(np.full(len(base), car))
-        return COMPARED[self.compared](count(case), count(base.replaced(**other)))

@@ -16,7 +16,7 @@ from model.claims.collection import ALWAYS, BROADLY
 from model.claims.draws import Draws, draw, fitting, one_at_a_time
 from model.claims.errors import ModelError, model_error
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open
-from model.claims.quantities import Measure
+from model.claims.measures import Measure
 from model.claims.questions import OF_ALL_RUNS, Question
 from model.claims.regions import Bins, Steps, WhichRuns, conditions_of, region_of
 from model.describe.fields import Entry, InputError

@@ -6,12 +6,12 @@ import numpy as np
 import pytest
 
 from model.claims.collection import claims
-from model.claims.draws import CYCLES
 from model.claims.inputs import DRIVES, INPUTS
 from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.describe.parameters import class_labels
+from model.traces.cycles import CYCLES
 from model.words import claims as spoken
 from model.words.claim_inputs import condition
 from model.words.claims import claim_answers, sentence

@@ -6,9 +6,10 @@ import numpy as np
 import pytest
 
 from model.claims import quantities
-from model.claims.draws import Draws, draw, named_trace, one_at_a_time, over_the_hill
+from model.claims.draws import Draws, draw, one_at_a_time
 from model.claims.inputs import INPUTS, Open
 from model.claims.questions import question
+from model.claims.roads import named_trace, over_the_hill, steady
 from model.claims.verdicts import check
 from model.describe.parameters import assumed_figures, car_from
 from model.describe.scenario import Conditions, Driver
@@ -143,7 +144,7 @@ def test_a_trailer_costs_on_the_motorway_what_the_same_drives_say():
     draws, _ = one_at_a_time(question("motorway-range", said | {"wind_kmh": "0", "payload_kg": "0"}).declared)
     car = car_from("family-hatch")
     towing = Conditions(ambient_c=15.0, cabin=False, soc_start=0.9, trailer_kg=1000.0)
-    on_road = evaluate(quantities.steady(100.0), car, towing, Driver())
+    on_road = evaluate(steady(100.0), car, towing, Driver())
     certified = evaluate(named_trace("wltc3b"), car, replace(LABORATORY, ambient_c=quantities.WARM_C), Driver())
     lost = 100 * (1 - (certified.net_kwh / certified.distance_km) / (on_road.net_kwh / on_road.distance_km))
     assert quantities.range_below_test_cycle(draws)[0] == pytest.approx(lost, abs=0.01) and lost > 45
