@@ -56,7 +56,7 @@ year-cost = { $currency } { $cost } for electricity
 # $money: numbers
 # $energy: span in kWh
 # $co2: span in kg
-year-cost-beside = each season at its own temperature, whatever the day shown; without regeneration { $currency } { $money },
+year-cost-beside = all seasons, whatever the day shown; without regeneration { $currency } { $money },
     { $energy } and { $co2 } CO₂ more
 
 ## The car that is driven now
