@@ -96,20 +96,23 @@ def open_row(key: str | None) -> None:
 
 
 def choose_claim(chosen: str) -> None:
-    """The list of claims, closed until it is asked for."""
+    """The list of claims, closed until it is asked for, and the way to one of one's own."""
     is_open = st.session_state.get("open-claims", False)
 
     def turn() -> None:
         st.session_state["open-claims"] = not is_open
 
-    with st.container(key="rows-claims", gap=None):
+    # both ways in stand on the first screen: a claim of the list, and one's own
+    with st.container(key="rows-claims", horizontal=True, gap="small"):
         st.button(
-            told("claim-choose-another", claims=len(claims())), key="row-claims", type="tertiary", width="stretch",
-            on_click=turn, icon=f":material/expand_{'less' if is_open else 'more'}:", icon_position="right",
+            told("claim-choose-another", claims=len(claims()) + len(phrased())), key="row-claims", type="tertiary",
+            width="stretch", on_click=turn, icon=f":material/expand_{'less' if is_open else 'more'}:",
+            icon_position="right",
         )  # fmt: skip
+        st.button(told("own-row"), key=f"row-{OWN}", icon=":material/edit:", icon_position="right", type="tertiary",
+                  width="stretch", on_click=choose, args=(OWN,))  # fmt: skip
     if not is_open:
         return
-    st.button(told("own-row"), key=f"row-{OWN}", icon=":material/edit:", on_click=choose, args=(OWN,))
     columns = st.columns(2, gap="large")
     groups = list(words.GROUPS.items())
     for column, part in zip(columns, (groups[:2], groups[2:]), strict=True):

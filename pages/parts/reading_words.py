@@ -16,7 +16,9 @@ UNITS = {"%": "percent", "km": "km", "kWh/100 km": "energy", "m/s²": "slowing"}
 
 def reading_texts(reading: Reading, given: Mapping[str, str], display: Display) -> list[str]:
     """What was found in a sentence, what was left aside, and what it does not say, though it may be put in since."""
-    texts = [found_text(found, display) for found in reading.found]
+    cases = {found.value.partition("=")[0] for found in reading.found if found.part == "case"}
+    # what two cases differ in is told once, with both
+    texts = [found_text(found, display) for found in reading.found if found.part not in cases]
     texts += [aside_text(one, reading.given, display) for one in reading.aside]
     texts += [missing_text(part, reading.given, display, filled=part in given) for part in reading.missing]
     if reading.open:

@@ -9,6 +9,7 @@ from model import MODEL_VERSION
 from model.claims.collection import claims
 from model.claims.evidence import evidence
 from model.claims.questions import question
+from model.claims.specification import phrased
 from model.claims.verdicts import check
 from model.describe.scenario_io import starting_drives, to_link
 from model.sampling.uncertainty import RUNS
@@ -66,8 +67,11 @@ def test_every_claim_stands_in_one_group_of_the_list():
 
 def test_a_claim_is_chosen_from_the_list_which_then_closes():
     app = opened()
+    # the way to a claim of one's own stands beside the list before it is opened
+    assert app.button(key="row-own")
     ran(app.button(key="row-claims").click().run())
-    assert all(app.button(key=f"row-{claim_id}") for claim_id in claims())
+    listed = [claim_id for claim_id in (*claims(), *phrased()) if app.button(key=f"row-{claim_id}")]
+    assert app.button(key="row-claims").label.startswith(f"{len(listed)} claims")
     ran(app.button(key=f"row-{QUICK}").click().run())
     assert address(app)["claim"] == QUICK
     assert shows(app, QUICK)

@@ -55,9 +55,8 @@ book-of-hundred = Of every 100 Wh that leave the battery, { $back } come back
 book-read = Read it from the top: each use begins where the one before it ends, and what is used and what comes back add up
     to what came in. A further { $cells } warmed the battery’s own cells, behind its terminals, where this picture begins.
 
-# $bound: one of trillion, billion, million
+# $bound: one of billion, million
 books-balance = { $bound ->
-    [trillion] The books, cells included, balance to better than one part in a trillion of the energy turned over.
     [billion] The books, cells included, balance to better than one part in a billion of the energy turned over.
    *[million] The books, cells included, balance to better than one part in a million of the energy turned over.
 }

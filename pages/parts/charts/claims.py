@@ -321,10 +321,11 @@ def tornado(
     They part at `base`, the number of the base case.
     """
     axis = Axis.over([base, *(end for swing in swings for end in (swing.low, swing.high))], unit)
-    claimed = [number for number in claimed if axis.low < number < axis.high]
+    said = [number for number in claimed if math.isfinite(number)]
+    claimed = [number for number in said if axis.low < number < axis.high]
     keys = [display.say("claim-tornado-base", number=given(base, unit, display))]
     if claimed:
-        keys.append(display.say("claim-tornado-claimed", number=claimed_numbers(claimed, unit, display)))
+        keys.append(display.say("claim-tornado-claimed", number=claimed_numbers(said, unit, display)))
     boxes, words, y = [], [], 0.0
     for key, meaning, wide in zip(keys, ("quiet", "ink"), (0.008, 0.004), strict=False):
         boxes.append(Box(0, wide * axis.length, y + 2, y + LINE_PX - 2, meaning))

@@ -9,7 +9,7 @@ from model.words.quantities import Display
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.limits import because
 
-BOUNDS = {"trillion": 1e-12, "billion": 1e-9, "million": 1e-6}
+BOUNDS = {"billion": 1e-9, "million": 1e-6}
 """Of what is turned over, the share that the books are told to balance to [1]."""
 
 

@@ -195,3 +195,10 @@ def test_long_names_above_the_grid_are_broken_and_not_cut():
     told = words[words["side"] & (words["y"] < 40)]["text"].tolist()
     assert len(told) == 2 and " ".join(told) == f"{names[0]}, by {names[1][0].lower()}{names[1][1:]}"
     assert max(map(len, told)) <= charts.TEXT_CHARS
+
+
+def test_the_key_of_a_tornado_names_what_is_claimed_as_the_verdict_does():
+    """Both ends, though only one of them lies on the picture's axis."""
+    swings = [charts.Swing("trailer", 50.0, 60.0, "at 1,000 kg", "at 2,000 kg")]
+    spec = charts.tornado(swings, 55.0, (45.0, 55.0), "%", METRIC)
+    assert "45 to 55 %" in str(spec["datasets"]).replace("\N{NO-BREAK SPACE}", " ")
