@@ -99,6 +99,14 @@ def test_a_row_put_in_on_the_command_line_gives_its_number_again(claim_id, setti
         assert again["0.5"] == pytest.approx(float(row[told[0]]), rel=1e-4, abs=1e-4)
 
 
+@pytest.mark.parametrize(
+    ("claim_id", "hybrids"), [("hybrid-against-battery-car", True), ("plug-in-as-good", True), (QUICK, False)]
+)
+def test_a_table_of_hybrids_says_that_its_rows_cannot_be_computed_again(claim_id, hybrids):
+    table = list(csv.DictReader(io.StringIO(claim_files.runs_text(check(question(claim_id))))))
+    assert all(("figures drawn for the hybrid" in row.get("not_computed_again", "")) == hybrids for row in table)
+
+
 class Page(HTMLParser):
     """What an HTML page asks for, where it leads, and its texts for those who do not see it."""
 

@@ -51,6 +51,9 @@ print-files-about = Pictures are drawn in Liberation Sans, or Arial, which is as
     run has all the figures that were drawn for it: put in with the command below, in place of what was said, they give its
     number again; a hybrid’s own figures are not among them. The page for an article is one file that asks nothing of any server.
 
+# In every row of a table of runs that hold a hybrid.
+print-runs-of-hybrids = A row does not give its number again: the figures drawn for the hybrid itself are not in it.
+
 # $file: one of chart-svg, chart-clear, chart-png, chart-vega, runs, json, tornado, needs, article
 print-file = { $file ->
     [chart-svg] Chart, SVG
