@@ -4,8 +4,6 @@ import os
 import signal
 from pathlib import Path
 
-from model.out.study import study_row
-
 
 def end_here():
     """As if somebody killed this process."""
@@ -18,6 +16,9 @@ def row_after_a_death(file, marks, **how):
     if file.stem == "b" and not mark.exists():
         mark.touch()
         end_here()
+    # not for those who only double numbers: each process that ends is followed by one that imports anew
+    from model.out.study import study_row
+
     return study_row(file, **how)
 
 

@@ -7,7 +7,7 @@ from model.claims.evidence import CONTRADICTS, MIXED, NONE, SUPPORTS, UNSETTLED,
 from model.claims.questions import question
 from model.claims.verdicts import VERDICTS, check
 from model.words.claims import claim_answers, verdict_words
-from model.words.evidence import TOGETHER, both
+from model.words.evidence import TOGETHER, both, evidence_answers
 from model.words.quantities import Display
 from pages.parts.evidence_words import table
 from pages.parts.wording import NO_BREAK
@@ -33,10 +33,15 @@ def test_every_pair_of_verdicts_reads_as_one_sentence_and_but_stands_only_where_
             assert (", but " in told) == (together == "differ") and ("so " in told) == (together == "agree")
 
 
+def test_the_command_line_has_all_of_the_evidence():
+    answer = check(question("two-megawatts"))
+    assert evidence_answers(answer, METRIC).items() <= claim_answers(answer).items()
+
+
 @pytest.mark.parametrize("claim_id", claims())
 def test_page_and_command_line_list_the_same_numbers_with_their_sources(claim_id):
     answer = check(question(claim_id))
-    found, rows = evidence(answer.question), claim_answers(answer)["sources"]
+    found, rows = evidence(answer.question), evidence_answers(answer, METRIC)["sources"]
     listed = [*table(found.same, METRIC).to_numpy().tolist(), *table(found.near, METRIC).to_numpy().tolist()]
     assert len(rows) == len(listed)
     for row, (_, text) in zip(rows, listed, strict=True):
