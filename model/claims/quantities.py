@@ -211,7 +211,7 @@ def range_below_test_cycle(draws: Draws) -> Array:
 
 
 def range_gain_over_recovered(draws: Draws) -> Array:
-    """Range gain over recovered share [1]: what a reader multiplies by who takes one for the other."""
+    """Range gain over recovered share [1]: the factor by which whoever takes one for the other is wrong."""
     books = Books(*[*draws.drive(book_keeper), 1.0])
     recovered = PHRASES["recovered"].share(books, books.back)
     return over(PHRASES["range_gain"].share(books, books.back), recovered, np.ones(len(draws)))

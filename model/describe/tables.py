@@ -14,7 +14,7 @@ ASSETS = Path(__file__).resolve().parents[2] / "assets"
 
 
 class TableError(ValueError):
-    """A table of ``assets/`` that cannot be used: file, row, and what is wrong, in one sentence for who edits it."""
+    """A table of ``assets/`` that cannot be used: file, row and fault, in one sentence for whoever edits it."""
 
 
 def unknown(what: str, given: str, known: Iterable[str]) -> str:

@@ -65,7 +65,7 @@ class Result:
 
     @property
     def friction_only(self) -> Run:
-        """The drive on friction brakes only with every step, driven for who asks."""
+        """The drive on friction brakes only with every step, driven when it is asked for."""
         return drive_road(self.run.road, self.run.cars, regen=False, record=True)
 
     @property

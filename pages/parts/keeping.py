@@ -57,7 +57,7 @@ class Store:
         return len(self._values)
 
     def get(self, key: Hashable, work: Callable[[], object]) -> object:
-        """The value of a key, worked out where it is not there; who asks for it meanwhile waits for the same."""
+        """The value of a key, worked out where it is not there; whoever asks for it meanwhile waits for the same."""
         with self._lock:
             if key in self._values:
                 return self._used(key)

@@ -65,7 +65,7 @@ def advised(advice: Advice, display: Display) -> Told:
 
 
 def advised_in_words(advice: Advice, display: Display) -> Told:
-    """The same for who reads in passing: the word alone as the title, without its figure."""
+    """The same for whoever reads in passing: the word alone as the title, without its figure."""
     caveats = advised(advice, display).caveats
     return Told(capital(spoken.in_words(advice, display)), (because(advice, display),), caveats)
 

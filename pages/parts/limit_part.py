@@ -60,7 +60,7 @@ def picture(
 ) -> None:
     """A figure with its finding, its words and its table; in one that leads its part the words come last.
 
-    `numbers` are those that are only seen in the picture, for who hears it.
+    `numbers` are those that are only seen in the picture, for whoever hears it.
     """
     title, more = words
     alt = " ".join(filter(None, (f"{title}.", numbers, more)))

@@ -1,4 +1,4 @@
-"""The card to take: one side for who drives, one for who checks; to print from the page, and as one HTML file."""
+"""The card to take: one side for whoever drives, one for whoever checks; printed, or as one HTML file."""
 
 from __future__ import annotations
 
@@ -172,7 +172,7 @@ def fitting_pt(written: float, held: float, smallest: float, largest: float) -> 
     return round(min(largest, max(smallest, largest * math.sqrt(held / max(written, 1)))), 2)
 
 
-# the side for who drives
+# the side for whoever drives
 
 
 def about(scenario: Scenario, display: Display) -> str:
@@ -243,7 +243,7 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     return found
 
 
-# the side for who checks
+# the side for whoever checks
 
 
 def drive_heading(scenario: Scenario, display: Display) -> str:

@@ -32,7 +32,7 @@ def turned_to(page, card: int) -> None:
 def test_nothing_of_a_card_has_to_be_scrolled_to(open_page, settled, expect):
     page = open_page(address("/show", HILLY), has_touch=True)
     caution = page.get_by_text("Estimates for explanation")
-    # names of keys are for who has them
+    # names of keys are for whoever has them
     expect(page.locator("kbd").first).to_be_hidden()
     for card in CARDS:
         turned_to(page, card)

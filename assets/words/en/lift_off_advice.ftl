@@ -46,10 +46,10 @@ because-fewest-presses = Energy is within 1 % of the best, and you would press t
     [0] never
     [one] once
    *[other] { $presses } times
-} instead of { $rolling ->
+}, against { $rolling ->
     [one] once
    *[other] { $rolling }
-} if the car rolled on.
+} in a car that rolls on.
 
 # $road: one of dry, wet, standing-water, snow, ice, glazed-ice
 lift-off-on-road = { $road ->

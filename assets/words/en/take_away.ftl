@@ -2,7 +2,7 @@
 
 # What stands on paper.
 
-## The side for who drives
+## The side for whoever drives
 
 # $car_on_drive: text
 paper-card = A { $car_on_drive }
@@ -19,9 +19,9 @@ paper-card-about = { $back ->
 # $made: text
 paper-made-on = Made { $made }
 
-paper-overleaf = What it rests on, for who checks, is on the second side.
+paper-overleaf = What it rests on, for whoever checks, is on the second side.
 
-## The side for who checks
+## The side for whoever checks
 
 paper-checks = For whoever checks
 

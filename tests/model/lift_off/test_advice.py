@@ -77,7 +77,7 @@ def test_within_one_percent_the_preference_decides():
     presses = np.where(STRENGTHS_MPS2 < 0.7, 30.0, 12.0)
     few = case(net_kwh=np.linspace(5.04, 5.0, COUNT), presses=presses)
     assert (strength(few), few.best()[1]) == (0.7, "preference")
-    assert "12 times instead of 30 if" in because(few.advice(None, "front", ()).because, METRIC)
+    assert "12 times, against 30 in a car that rolls on" in because(few.advice(None, "front", ()).because, METRIC)
     gentle = replace(few, prefers="gentlest_ride")
     assert (strength(gentle), gentle.best()[1]) == (0.0, "preference")
 

@@ -131,7 +131,7 @@ def test_as_set_drives_a_leg_with_its_own_strength():
 
 
 def test_habits_plan_a_leg_once_for_all_strengths():
-    # a habit's plan does not hang on the car's lift-off: only the slow-downs are made anew
+    # a habit's plan does not depend on the car's lift-off: only the slow-downs are made anew
     _planned.cache_clear()
     curves_of(TWO_LEGS)
     assert _planned.cache_info().misses == len(TWO_LEGS.legs)
