@@ -214,6 +214,20 @@ def keep_fit(found: Fit) -> None:
     state.put_whole(found.taken_by(state.scenario()))
 
 
+def ask(recording: Recording) -> None:
+    """What may mean something else than it was taken for: before the answer, which hangs on it."""
+    asked = [each for each in recording.findings if each.asks]
+    if not asked:
+        return
+    display = state.display()
+    st.subheader(display.say("own-road-asked"), anchor=False)
+    for column in dict.fromkeys(each.column for each in asked):
+        for finding in asked:
+            if finding.column == column:
+                st.markdown(finding_words(finding, None, display))
+        choose_unit(recording, column)
+
+
 def explain(recording: Recording, doubt: Doubt | None) -> None:
     """What was recognised, cleaned and found; each can be corrected while the file is there."""
     display = state.display()
@@ -223,13 +237,6 @@ def explain(recording: Recording, doubt: Doubt | None) -> None:
             display.say("own-road-parts"), range(len(recording.parts)), key="recording-part", on_change=take_part,
             format_func=lambda place: part_words(recording.parts, place, display), disabled=not can_be_read_anew(),
         )  # fmt: skip
-    if asked := [each for each in recording.findings if each.asks]:
-        st.subheader(display.say("own-road-asked"), anchor=False)
-        for column in dict.fromkeys(each.column for each in asked):
-            for finding in asked:
-                if finding.column == column:
-                    st.markdown(finding_words(finding, doubt, display))
-            choose_unit(recording, column)
     if recording.route is None:
         tell_recognised(recording)
     if found := [each for each in recording.findings if not each.asks]:
@@ -321,6 +328,7 @@ if refusal := st.session_state.get("recording-refused"):
         with st.expander(state.display().say("own-road-say"), type="compact", key="recording-say", expanded=True):
             correct(columns)
 if (recording := held()) is not None:
+    ask(recording)
     answering, explaining = st.columns([11, 10], gap="large")
     doubt = None
     try:
