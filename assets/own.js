@@ -119,6 +119,8 @@ const GONE =
 let timer = 0;
 
 function look() {
+  // the folded navigation: the toolkit calls it a sidebar, and shows two arrows
+  document.querySelector('[data-testid="stExpandSidebarButton"]')?.setAttribute("aria-label", "Menu");
   const state = document.querySelector('[data-testid="stApp"]')?.dataset.testConnectionState;
   const isGone = state !== undefined && state !== "CONNECTED";
   if (!isGone) {
@@ -144,7 +146,7 @@ addEventListener("DOMContentLoaded", () => {
   const observer = new MutationObserver(look);
   observer.observe(document.getElementById("root"), {
     subtree: true,
-    attributeFilter: ["data-test-connection-state"],
+    attributeFilter: ["data-test-connection-state", "data-test-script-state"],
   });
   observer.observe(document.body, { childList: true });
 });

@@ -28,7 +28,6 @@ AND_SEASON, KEPT_CAR, KEPT = "and_season", "kept_car", "kept"
 """The page's own parameters in the address: what differs, the value it has in the second drive and in the third,
 whether slow-downs are as the car's lift-off makes them, the season of the other drives where that differs too, and a
 second car of one's own; the value that stands for this car."""
-ASKED_PX = 300
 FIRST_SUBJECT, FIRST_VALUE = "season", ("winter", "summer")
 """Where nothing is asked for; the second value for who is in the first already."""
 
@@ -119,16 +118,15 @@ def choose(subject: str, values: list[str]) -> None:
         put(subject, picked[-len(VALUES) :])
 
     st.session_state["compare-subject"] = subject
-    with st.container(key="compare-asked", horizontal=True, vertical_alignment="bottom", gap="small"):
-        st.selectbox(
-            display.say("compare-what"), list(SUBJECTS), format_func=lambda one: words.subject_text(one, display),
-            key="compare-subject", on_change=take_subject, width=ASKED_PX,
-        )  # fmt: skip
-        if subject != "season":
-            choose_season(subject)
-        if subject == "car":
-            st.button(display.say("compare-keep"), key="keep-car", type="tertiary", icon=":material/push_pin:",
-                      on_click=keep_car, help=display.say("compare-keep-help"))  # fmt: skip
+    st.selectbox(
+        display.say("compare-what"), list(SUBJECTS), format_func=lambda one: words.subject_text(one, display),
+        key="compare-subject", on_change=take_subject,
+    )  # fmt: skip
+    if subject != "season":
+        choose_season(subject)
+    if subject == "car":
+        st.button(display.say("compare-keep"), key="keep-car", type="tertiary", icon=":material/push_pin:",
+                  on_click=keep_car, help=display.say("compare-keep-help"))  # fmt: skip
     st.session_state["compare-values"] = values
     st.pills(
         display.say("compare-beside", yours=name_of(subject, scenario, is_own=True)),
@@ -153,7 +151,7 @@ def choose_season(subject: str) -> None:
 
     st.session_state["compare-season"] = and_season(subject)
     st.selectbox(display.say("compare-others-season"), ["", *SEASONS], format_func=lambda one: capital(named(one)),
-                 key="compare-season", on_change=take, width=ASKED_PX)  # fmt: skip
+                 key="compare-season", on_change=take)  # fmt: skip
 
 
 def choose_speeds() -> bool:
@@ -230,12 +228,15 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
 subject, values, notices = asked()
 if notices:
     st.info("\n\n".join(map(inert, notices)))
-choose(subject, values)
-as_driven = choose_speeds() if subject == "lift_off_mps2" else False
-if state.answered() is None:
-    st.error(state.refusal())
-elif values:
-    with last_answer("comparison"):
-        compare(subject, values, as_driven)
-else:
-    st.markdown(state.display().say("compare-pick"))
+asking, finding = st.columns([4, 8], gap="large")
+with asking:
+    choose(subject, values)
+    as_driven = choose_speeds() if subject == "lift_off_mps2" else False
+with finding:
+    if state.answered() is None:
+        st.error(state.refusal())
+    elif values:
+        with last_answer("comparison"):
+            compare(subject, values, as_driven)
+    else:
+        st.markdown(state.display().say("compare-pick"))

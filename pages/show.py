@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from html import escape
 
@@ -17,9 +17,11 @@ from pages.parts import departures, link, show_words, state, winter_words, wordi
 from pages.parts.answer_line import choose_drive, pick_season, say_left_out, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
+from pages.parts.charts.squares import NARROW_PX, SQUARE_PX, counted, squares
 from pages.parts.drive_part import last_answer
 from pages.parts.facts import fuel_spared
 from pages.parts.figure import draw_chart
+from pages.parts.folding import is_narrow
 from pages.parts.quick_part import draw_quick
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.show_words import ShowCard
@@ -28,7 +30,6 @@ from pages.parts.theme import palette
 
 CARD = "card"
 """The page's own parameter in the address: which card, from 1."""
-PICTURE_PX = 400
 DOUBLE_TAP_S = 0.4
 """Whoever means one card may tap twice; for this long after a card was drawn [s] a tap was meant for the one before."""
 
@@ -101,19 +102,42 @@ def fuel_words(result: Result) -> str:
 
 
 def bars(result: Result) -> ShowCard:
-    """Before and after, as bars."""
-    book = books(result)
-    card = say(show_words.bars(book, state.shown(), state.display()))
-    colours = palette(state.dark())
-    with st.container(key="show-beside", horizontal=True, vertical_alignment="center", gap="large"):
-        with st.container(key="show-picture", width=PICTURE_PX):
-            chart = before_after(book, state.display(), state.dark())
-            draw_chart(chart, alt=f"{card.title}. {card.why}", key="show-bars")
-        with st.container(key="show-heat", width="stretch"):
-            told = [(of, wording.together(text)) for of, text in show_words.heat(book, state.display())]
-            lines = (f'<p style="border-color: {getattr(colours, of)}">{escape(text)}</p>' for of, text in told)
-            st.html("".join(lines))
+    """Before and after: of a hundred squares, which were heat and which are saved; else as bars."""
+    book, display = books(result), state.display()
+    card = say(show_words.bars(book, state.shown(), display))
+    counts, heat = counted(book), show_words.heat(book, display)
+    if counts is None:
+        with st.container(key="show-bars"):
+            draw_chart(before_after(book, display, state.dark()), alt=f"{card.title}. {card.why}", key="show-chart")
+            st.html(marked_lines(heat))
+        return card
+    square_px = NARROW_PX if is_narrow() else SQUARE_PX
+    with st.container(key="show-squares", gap="xsmall"):
+        for run, told in (("friction_only", heat[:1]), ("regenerated", heat[1:])):
+            st.html(marked_lines(told))
+            alt = f"{' '.join(text for _, text in told)}. {show_words.squares_text(counts[run], display)}"
+            draw_chart(squares(counts[run], square_px, state.dark()), alt=alt, key=f"show-{run}")
+        st.html(key_of_squares(counts["regenerated"]))
     return card
+
+
+def marked_lines(told: Sequence[tuple[str, str]]) -> str:
+    """Large lines, each beside the colour of what it is about."""
+    colours = palette(state.dark())
+    lines = (f'<p style="border-color: {getattr(colours, of)}" class="{of}">{escape(wording.together(text))}</p>'
+             for of, text in told)  # fmt: skip
+    return f'<div class="lines">{"".join(lines)}</div>'
+
+
+def key_of_squares(counts: Mapping[str, int]) -> str:
+    """What each kind of square is, in their order."""
+    colours, display = palette(state.dark()), state.display()
+    kinds = (
+        f'<span><i class="{of}" style="border-color: {getattr(colours, of)}"></i>'
+        f"{escape(show_words.square_name(of, display))}</span>"
+        for of, count in counts.items() if count
+    )  # fmt: skip
+    return f"<p>{escape(display.say('card-squares'))} {' '.join(kinds)}</p>"
 
 
 def lift_off(_result: Result) -> ShowCard:
@@ -207,9 +231,11 @@ here, told = place(), state.display().say
 with st.container(key="show"):
     with st.container(key="show-head", horizontal=True, wrap=False, vertical_alignment="center"):
         st.markdown(told("card-place", card=here, cards=LAST))
-        if here == 1:
-            draw_settings()
-        next_customer()
+        # who is led through the cards for themselves has no showroom and no next customer
+        if link.GUIDE not in st.query_params:
+            if here == 1:
+                draw_settings()
+            next_customer()
         st.page_link("your_drive.py", label=told("show-close"), query_params=link.own_link())
     with st.container(key="card", gap="small"):
         card = draw(here)

@@ -65,7 +65,8 @@ def draw_doors() -> None:
         if link.new_here():
             # the cards of Show are the guided first run; who needs none goes on here
             with st.container(key="guide", width="content"):
-                st.page_link("show.py", label=say("guide"), query_params=link.own_link(), help=say("guide-help"))
+                st.page_link("show.py", label=say("guide"), query_params=link.own_link() | {link.GUIDE: "yes"},
+                             help=say("guide-help"))  # fmt: skip
 
 
 def open_door(name: str | None) -> None:

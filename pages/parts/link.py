@@ -23,6 +23,8 @@ from pages.parts import state
 
 UNITS, VERSION = "units", "v"
 """How it is shown, and the version of the model that the link was made with."""
+GUIDE = "guide"
+"""The parameter with which Show is for who looks at it alone, and not for a showroom."""
 PRICES_APART = frozenset({"0.1.0"})
 """Versions in whose links US units had no prices of their own: what such a link leaves out is as with metric units."""
 STALE_S = 0.5

@@ -45,9 +45,10 @@ def name_of(key: str) -> str:
 
 def draw_entry(key: str, value: float) -> None:
     """One number; a refusal is said below all of them."""
-    field = QUICK_FIELDS[key]
+    field, display = QUICK_FIELDS[key], state.display()
+    label = display.say("quick-one-way", unit=display.unit("km")) if key == "distance_km" else ""
     with st.container(width=ENTRY_PX):
-        enter(field, name_of(key), value, partial(put, key), help="", say_refusal=False)
+        enter(field, name_of(key), value, partial(put, key), label=label, help="", say_refusal=False)
 
 
 def draw_way(way: str) -> None:

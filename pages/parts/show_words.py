@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import pandas as pd
 
-from model.describe.figures import Quantity, Share
+from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Scenario
 from model.lift_off.advice import DriveAdvice
 from model.sampling.drives import Bands, YearOfDrives
@@ -16,6 +16,7 @@ from model.words.quantities import Display, inside, span_of
 from pages.parts import card_words, departures, lift_off_words, wording
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
+from pages.parts.charts.squares import SAVED
 
 
 @dataclass(frozen=True)
@@ -102,6 +103,18 @@ def heat(books: pd.DataFrame, display: Display) -> list[tuple[str, str]]:
         ("friction", display.say("card-heat-with", heat=heat["regenerated"])),
         ("back", display.say("card-heat-saved", saved=saved)),
     ]
+
+
+def square_name(meaning: str, display: Display) -> str:
+    """What a kind of square stands for."""
+    return display.say("square-saved") if meaning == SAVED else display.say("energy-group", group=meaning)
+
+
+def squares_text(counts: Mapping[str, int], display: Display) -> str:
+    """A hundred squares as a row of counts, for who cannot see them."""
+    kinds = [(of, count) for of, count in counts.items() if count]
+    told = (display.say("square-count", squares=count, name=square_name(of, display)) for of, count in kinds)
+    return display.figure(Several(tuple(told), ""))
 
 
 def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCard:

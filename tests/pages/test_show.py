@@ -193,7 +193,17 @@ def picture(app):
     return drawn.proto
 
 
-def test_what_would_be_heat_stands_beside_the_bars():
-    text = said(shown(to_link(TOWN), 3))
+def test_what_would_be_heat_stands_over_the_squares():
+    app = shown(to_link(TOWN), 3)
+    text = said(app)
     without, still = (float(re.search(rf"([0-9.]+).kWh {words}", text)[1]) for words in ("end as heat", "still do"))
     assert 0 < still < without
+    before, after = (one.proto.alt for one in app.get("vega_lite_chart"))
+    assert "38 friction heat" in before and "29 saved" in after and "saved" not in before
+
+
+def test_who_is_guided_meets_no_showroom_and_no_next_customer():
+    alone, standing = shown({"guide": "yes"} | to_link(TOWN)), shown(to_link(TOWN))
+    for app, there in ((alone, False), (standing, True)):
+        words = [one.proto.popover.label for one in app.get("popover")]
+        assert (Display().say("showroom") in words) == (Display().say("show-next-customer") in words) == there

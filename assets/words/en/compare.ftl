@@ -148,7 +148,7 @@ compare-engine = What a hybrid’s engine gives in place of its battery is count
 # $saved: span in kWh
 compare-line = takes { $taken }, regeneration saves { $saved }
 
-compare-key = left: taken, grey · right: saved, blue · shaded: bands
+compare-key = grey: taken · dashed: saved · line: band of what is taken
 
 # $first: text
 compare-more-or-less = More or less than { $first }, on a larger scale

@@ -205,7 +205,7 @@ quick-distance_km = distance
 quick-town_share = in town
     .help = Of the distance. It comes first and last, as where one lives and where one works.
 
-quick-motorway_share = on a motorway
+quick-motorway_share = motorway
     .help = Of the distance. What is neither town nor motorway is country road.
 
 quick-way = one hill

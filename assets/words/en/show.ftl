@@ -109,6 +109,14 @@ card-heat-with = { $heat } still do with regeneration
 # $saved: quantity in kWh
 card-heat-saved = { $saved } less come out of the battery
 
+card-squares = Each square is a hundredth of what the drive takes on friction brakes only:
+
+square-saved = saved
+
+# $squares: count
+# $name: text
+square-count = { $squares } { $name }
+
 ## Lift-off
 
 # $advice: text

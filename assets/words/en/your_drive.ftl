@@ -104,6 +104,9 @@ door-sheet = My car
 
 door-close = Close
 
+# $unit: text
+quick-one-way = One way, { $unit }
+
 # $rest: share
 # $town: quantity in km/h
 # $country: quantity in km/h

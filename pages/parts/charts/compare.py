@@ -11,8 +11,9 @@ from model.words.quantities import Display, capital, span_of
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec
 
-BAND_PX, BAR_PX, BETWEEN_PX, HEAD_PX = 26, 12, 16, 30
-ROW_PX = 2 * LINE_PX + BAND_PX + BETWEEN_PX
+BAND_PX, BAR_PX, MARK_PX, BETWEEN_PX, HEAD_PX = 26, 30, 9, 14, 30
+"""Heights of a band of differences, a bar, the band below it, the room between rows, and of the key."""
+ROW_PX = 2 * LINE_PX + BAR_PX + MARK_PX + BETWEEN_PX
 LINE_SHARE, CAP_SHARE = 0.005, 0.0025
 """Width of a middle's line and of a band's end, as shares of the picture's [1]."""
 
@@ -20,24 +21,17 @@ LINE_SHARE, CAP_SHARE = 0.005, 0.0025
 def side_by_side(
     sides: Sequence[Side], differences: Sequence[Difference], names: Sequence[str], display: Display, dark: bool = False
 ) -> Spec:
-    """What each drive takes and what regeneration saves of it, from zero; below, what each takes more than the first.
+    """What each drive takes, and beside it what regeneration saves; below, what each takes more than the first.
+
+    A line under a bar says from where to where its end may lie.
 
     `differences` are those of the second drive and the third.
     """
-    most = 1.02 * max(side.answer.friction_only_net_kwh.high for side in sides)
+    most = 1.02 * max(max(side.answer.friction_only_net_kwh.mid, side.answer.net_kwh.high) for side in sides)
     least = min(0.0, min(side.answer.net_kwh.low for side in sides))
     span = most - least
     boxes: list[Box] = []
     words: list[Words] = []
-
-    def band(values: Band, y: float) -> None:
-        low, high = values.low - least, values.high - least
-        boxes.append(Box(low, high, y, y + BAND_PX, "wash"))
-        boxes.extend(Box(end, end + CAP_SHARE * span, y, y + BAND_PX, "quiet") for end in (low, high))
-
-    def line(value: float, y: float, meaning: str) -> None:
-        middle, half = value - least, LINE_SHARE * span / 2
-        boxes.append(Box(middle - half, middle + half, y, y + BAND_PX, meaning))
 
     for place, (side, name) in enumerate(zip(sides, names, strict=True)):
         y = place * ROW_PX
@@ -46,14 +40,13 @@ def side_by_side(
         told = display.say("compare-line", taken=span_of(net, "kWh"), saved=span_of(saved, "kWh"))
         words.append(Words(told, 0, y + 9 + LINE_PX, "start"))
         y += 2 * LINE_PX + 2
-        band(net, y)
-        band(without, y)
-        bar = y + (BAND_PX - BAR_PX) / 2
+        foot = y + BAR_PX
         start = min(net.mid, 0.0) - least, max(net.mid, 0.0) - least
-        boxes.append(Box(*start, bar, bar + BAR_PX, "road"))
-        boxes.append(Box(net.mid - least, without.mid - least, bar, bar + BAR_PX, "back"))
-        line(net.mid, y, "ink")
-        line(without.mid, y, "friction")
+        boxes.append(Box(*start, y, foot, "road"))
+        boxes.append(Box(net.mid - least, without.mid - least, y + 1, foot - 1, "back", hollow=True))
+        low, high = net.low - least, net.high - least
+        boxes.append(Box(low, high, foot + 5, foot + 7, "ink"))
+        boxes.extend(Box(end, end + CAP_SHARE * span, foot + 2, foot + 10, "ink") for end in (low, high))
     y = len(sides) * ROW_PX
     words.append(Words(display.say("compare-key"), 0, y + 2, "start", meaning="quiet"))
     y += HEAD_PX

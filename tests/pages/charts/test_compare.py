@@ -41,14 +41,17 @@ def test_lengths_are_energies_from_zero():
         assert saved["x0"].iloc[place] == pytest.approx(side.answer.net_kwh.mid)
         assert saved["x1"].iloc[place] == pytest.approx(side.answer.friction_only_net_kwh.mid)
     across = spec["layer"][0]["encoding"]["x"]["scale"]["domain"]
-    assert across[0] == 0 and across[1] >= SUV.answer.friction_only_net_kwh.high
+    assert across[0] == 0 and across[1] >= max(SUV.answer.friction_only_net_kwh.mid, SUV.answer.net_kwh.high)
 
 
-def test_bands_lie_under_the_bars():
+def test_a_line_below_each_bar_is_the_band_of_its_end():
     spec = drawn(FIRST, SUV)
-    order = list(spec["datasets"]["boxes"]["meaning"])
-    first_rows = order[: order.index("back")]
-    assert first_rows.count("wash") == 2
+    taken, lines = boxes_of(spec, "road"), boxes_of(spec, "ink")
+    for place, side in enumerate((FIRST, SUV)):
+        # the line and its two ends
+        line = lines.iloc[3 * place]
+        assert (line["x0"], line["x1"]) == pytest.approx((side.answer.net_kwh.low, side.answer.net_kwh.high))
+        assert line["y0"] > taken["y1"].iloc[place]
 
 
 def test_the_difference_stands_to_the_right_of_zero_where_more_is_taken():
