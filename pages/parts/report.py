@@ -43,7 +43,7 @@ STRIP_PX = 820
 QR_MODULE_MM, QR_MOST_MM = 0.42, 60.0
 """A module that a telephone reads from a hand's breadth, and the most room there is."""
 CARD_PT, CARD_LETTERS, SIDE_MM = (7.0, 14.0), 1000, 240
-CHECKS_PT, CHECKS_LETTERS = (5.5, 8.0), 8200
+CHECKS_PT, CHECKS_LETTERS = (5.5, 9.5), 5000
 """Smallest and largest type of a side [pt], how many letters it holds in the largest, and its height [mm], of which the
 code takes its part: a side is one sheet of paper, whatever there is to say."""
 REPRODUCE = "python -m model drive FILE"
@@ -76,10 +76,10 @@ class TakeAway:
 
 @cache
 def template(name: str) -> Template:
-    """A page with its places to fill; every text that is filled in is escaped."""
+    """A page with its places to fill; every text that is filled in is escaped, its numbers kept with their units."""
     environment = Environment(
         loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
-        lstrip_blocks=True,
+        lstrip_blocks=True, finalize=lambda value: wording.together(value) if type(value) is str else value,
     )  # fmt: skip
     return environment.get_template(name)
 
@@ -124,7 +124,7 @@ def contents(taken: TakeAway) -> dict[str, object]:
         "shares": three_shares(taken),
         "band": band_words(taken.band_runs, display),
         "figures": [
-            *figures_table(scenario.car_class, dict(scenario.stated), display).to_numpy().tolist(),
+            *figures_table(scenario.car_class, dict(scenario.stated), display, on_paper=True).to_numpy().tolist(),
             *prices_table(scenario.year, display),
         ],
         "left_out": left_out(display),

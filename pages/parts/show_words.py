@@ -135,7 +135,7 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCa
             changes=lift_off_words.what_if_text(found, display),
         ),
         wording.day_words(scenario, display),
-        f"{display.say('card-lift-off-advised', strength=inside(lift_off_words.heading(advice, display)))}\n\n"
+        f"{display.say('card-lift-off-advised', strength=inside(lift_off_words.heading(advice, display)))}  \n"
         f"{display.say('card-lift-off-set', yours=yours)}",
     )
 

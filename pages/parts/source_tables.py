@@ -43,11 +43,12 @@ def figure_text(field: Field, value: Entry, display: Display) -> str:
 
 
 def figures_table(
-    car_class: str, stated: Mapping[str, Entry], display: Display, on_page: bool = False
+    car_class: str, stated: Mapping[str, Entry], display: Display, on_page: bool = False, on_paper: bool = False
 ) -> pd.DataFrame:
     """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place.
 
-    A page reads cells as Markdown: there sources are links, and what a visitor wrote is made to be none.
+    A page reads cells as Markdown: there sources are links, and what a visitor wrote is made to be none. A sheet of
+    paper has room for what was published, not for the reason of every assumption.
     """
     table, say = [], display.say
     assumed = assumed_figures(car_class)
@@ -61,6 +62,8 @@ def figures_table(
             low, mid, high = (figure_text(field, end, display) for end in (item.low, item.mid, item.high))
             band = say("figure-band", low=low, high=high, mid=mid) if item.low != item.high else mid
             known = known_words(item, display)
+            if on_paper and item.kind == "assumed":
+                known = say("provenance-assumed")
             if on_page and item.sources:
                 known = say("figure-with-links", known=known, links=cited_with_links(item.sources, display))
             table.append([label, band, known])

@@ -14,7 +14,7 @@ from model.describe.scenario_io import scenario_from_json, starting_drives
 from model.words.quantities import Display
 from pages.parts import card_words, lift_off_words, wording
 from pages.parts.public_link import PUBLIC_URL, public_link, qr_svg, short_text
-from pages.parts.report import QR_MOST_MM, contents, fitting_pt, qr_mm, report_html, svg_address
+from pages.parts.report import QR_MOST_MM, contents, fitting_pt, qr_mm, report_html, svg_address, template
 from pages.parts.trust import left_out
 from tests.pages.made_reports import MADE, RUNS, TOWN, taken, with_most_to_say
 
@@ -51,7 +51,7 @@ class Reader(HTMLParser):
 
     @property
     def text(self):
-        return re.sub(r"[ \n]+", " ", " ".join(self.words))
+        return re.sub(r"[ \n\u00a0]+", " ", " ".join(self.words))
 
 
 @pytest.fixture(scope="module")
@@ -85,7 +85,7 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
         f"model version {MODEL_VERSION} of {MODEL_DATE}",
         "python -m model drive FILE",
     ]
-    assert [words for words in needed if words not in page.text] == []
+    assert [words for words in needed if words.replace(wording.NO_BREAK, " ") not in page.text] == []
 
 
 def test_each_price_is_printed_with_where_it_is_from():
@@ -109,12 +109,25 @@ def test_seeds_and_methods_are_told_to_who_checks_alone(page):
 def test_the_setting_never_stands_without_snow_and_ice(hill, page):
     told = lift_off_words.advised_in_words(hill.advice, hill.display)
     assert "; on snow or ice none" in told.title and told.title.lower() in side(page, 1).lower()
-    assert all(caveat in side(page, 1) for caveat in told.caveats)
+    assert all(caveat.replace(wording.NO_BREAK, " ") in side(page, 1) for caveat in told.caveats)
 
 
-def test_it_names_every_assumption_with_its_source(page):
+def test_it_names_the_kind_of_every_figure_and_the_source_of_all_that_is_published(page):
     for figure in assumed_figures(HILL.car_class).values():
-        assert f"{figure.kind.capitalize()}: {figure.source}." in page.text
+        assert figure.kind == "assumed" or f"{figure.kind.capitalize()}: {figure.source}." in page.text
+    kinds = [figure.kind for figure in assumed_figures(HILL.car_class).values()]
+    assert page.text.count(". Assumed.") >= kinds.count("assumed") and "Sources and method" in page.text
+
+
+def test_no_number_is_parted_from_its_unit(hill):
+    for number, unit in (("1", "°C"), ("10", "kWh")):
+        assert f"{number}\N{NO-BREAK SPACE}{unit}" in template("sheets.html").render(
+            contents(hill) | {"headline": f"at {number} {unit}"}, level=2
+        )
+
+
+def test_small_type_is_still_read(hill):
+    assert contents(hill)["checks_pt"] >= 7
 
 
 def test_three_shares_stand_apart_with_what_they_are_shares_of(hill, page):

@@ -90,7 +90,8 @@ year-fuel-beside = less, each season at its own temperature
 year-fuel-and-wall-beside = less, each season at its own temperature; of the electricity alone { $currency } { $money },
     { $co2 } CO₂
 
-year-snow = Snow and ice, where you set them, lie on winter days only; in the other seasons that road is dry.
+year-snow = Each day of the year has the temperature of its season, whatever day is shown above. Snow and
+    ice, where you set them, lie on winter days only; in the other seasons that road is dry.
 
 hybrid-energy = For a hybrid, battery energy includes what its engine gives in the battery’s place; what that saves is
     fuel.

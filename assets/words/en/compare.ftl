@@ -41,7 +41,7 @@ compare-others-season = And the others on another day
 
 compare-same-day = the same day
 
-compare-keep = Keep this car to compare with
+compare-keep = Keep this car
 
 compare-keep-help = Then take or enter another on the first page: the one that was kept is offered here beside it.
 

@@ -148,6 +148,9 @@ brake-pedal-help = **Blended:** press the brake pedal and the motor slows the ca
 # $known: text
 provenance-with-band = { $band }. { $known }
 
+# Where there is no room for reasons.
+provenance-assumed = Assumed.
+
 # $kind: one of published, assumed, common-practice
 # $source: text
 provenance = { $kind ->

@@ -19,11 +19,11 @@ paper-card-about = { $back ->
 # $made: text
 paper-made-on = Made { $made }
 
-paper-overleaf = What it rests on, for whoever checks, is on the second side.
+paper-overleaf = The second side says what these numbers rest on.
 
-## The side for whoever checks
+## The side for anyone who checks
 
-paper-checks = For whoever checks
+paper-checks = For anyone who checks the numbers
 
 # $about: text
 paper-title = Brake to Battery: { $about }
@@ -89,10 +89,11 @@ paper-qr = QR code of the link
 # $host: text
 paper-open-at = Open this drive at { $host }
 paper-scan = Or scan the code.
-paper-paste = Paste the text at the end of this page into “Take away” in the app.
+paper-paste = There is no code to scan, since this copy of Brake to Battery has no public address. Paste or type the text at the end of
+    the second side into “Take away” of any Brake to Battery, or open this page’s file there.
 paper-open-page = Or open this page there, or take this along:
 paper-drive-file = the drive as a file
-paper-assumed = What is assumed, and where it is from
+paper-assumed = What it rests on. The reason for each assumption stands under “Sources and method” in the app
 
 # $low: number
 # $high: share
@@ -108,7 +109,7 @@ paper-drive-as-text = The drive as text
 # The page of the app.
 
 take-print-heading = One card to take
-take-print-words = The first side is for you, the second for whoever checks. It holds nothing about you but what you entered.
+take-print-words = The first side is for you, the second for anyone who checks the numbers. It holds nothing about you but what you entered.
 take-print = Print
 take-share = Share
 take-page = The page (HTML)

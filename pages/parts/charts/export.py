@@ -13,6 +13,7 @@ import vl_convert
 
 from pages.parts.keeping import ask
 from pages.parts.theme import DARK, LIGHT, LINE_PX, PRINT_FONT, Palette, Spec
+from pages.parts.wording import NO_BREAK, together
 
 PRINT_PX = 720
 PAPER = "#ffffff"
@@ -23,6 +24,8 @@ ON_PAPER = {
 } | {LIGHT.ground: PAPER, DARK.ground: PAPER}
 """Every colour of either ground as it is printed."""
 
+RANGE = re.compile(r"(?<=\d) (?=to [−\d])|(?<=\d to) (?=[−\d])")
+"""The blanks of a range of numbers, which no line of a title parts."""
 PLACES = re.compile(r' (?:d|transform|x|x1|x2|y|y1|y2|width|height)="[^"]*"')
 LONG_NUMBER = re.compile(r"(\d+\.\d\d)\d+")
 """A hundredth of a pixel is finer than print; the rest would double the file. Numbers in words are left as they are."""
@@ -63,7 +66,8 @@ def for_print(spec: Spec, title: str, below: Sequence[str], transparent: bool = 
         Whether it has no ground of its own; white otherwise.
     """
     lines = [line for text in below for line in textwrap.wrap(text, BELOW_CHARS)]
-    heading = {"text": textwrap.wrap(title, TITLE_CHARS), "subtitle": lines, "anchor": "start", "fontSize": 18,
+    heading = {"text": textwrap.wrap(together(RANGE.sub(NO_BREAK, title)), TITLE_CHARS),
+               "subtitle": lines, "anchor": "start", "fontSize": 18,
                "color": LIGHT.ink, "subtitleFontSize": 13, "subtitleLineHeight": LINE_PX, "subtitlePadding": 8,
                "subtitleColor": LIGHT.quiet, "offset": 14}  # fmt: skip
     drawn: Spec = {key: value if key == "datasets" else _on_paper(value) for key, value in spec.items()}

@@ -11,7 +11,7 @@ from pages.parts.charts.marks import Box, drawn
 from pages.parts.theme import Spec
 
 COLUMNS, ROWS = 25, 4
-SQUARE_PX, NARROW_PX = 30, 20
+SQUARE_PX, NARROW_PX = 25, 20
 """How high a square is, and on a telephone."""
 GAP, FRAME = 0.09, 0.2
 """The ground between two squares, and the frame of one that is saved, as shares of a square."""

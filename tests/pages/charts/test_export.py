@@ -76,3 +76,10 @@ def test_a_picture_for_print_is_the_same_from_a_dark_ground_as_from_a_light_one(
 
 def test_warming_up_needs_no_picture():
     warm_up()
+
+
+def test_a_line_of_a_title_parts_no_range_and_no_unit():
+    for letters in range(60, 80):
+        lines = for_print(STRIP, f"{'a' * letters} 17 to 84 % and 3 kWh", [])["title"]["text"]
+        assert any("17 to 84 %" in line.replace("\N{NO-BREAK SPACE}", " ") for line in lines)
+        assert not any(line.startswith("kWh") for line in lines)
