@@ -15,7 +15,7 @@ from typing import Any
 from urllib.parse import urlsplit
 
 import pytest
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 
 ROOT = Path(__file__).resolve().parent.parent
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
@@ -36,8 +36,11 @@ NOTE_VIOLATIONS = """
         event => window.policyViolations.push(event.violatedDirective + " " + event.blockedURI));
 """
 
-settings.register_profile("repeatable", deadline=None, derandomize=True)
-settings.load_profile("repeatable")
+# How long an example takes to make says how busy the machine is, not what is wrong.
+UNTIMED = {"deadline": None, "suppress_health_check": [HealthCheck.too_slow]}
+settings.register_profile("repeatable", **UNTIMED, derandomize=True, max_examples=500)
+settings.register_profile("nightly", **UNTIMED, print_blob=True, max_examples=20_000)
+settings.load_profile("nightly" if os.environ.get("NIGHTLY") else "repeatable")
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:

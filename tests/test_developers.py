@@ -67,6 +67,17 @@ def test_every_dependency_has_its_reason():
     assert required | OPTIONAL == reasoned
 
 
+def test_the_oldest_versions_tried_are_the_oldest_allowed():
+    asked, tried = (
+        [line for line in (ROOT / file).read_text(encoding="utf-8").splitlines() if line[:1].isalpha()]
+        for file in ("requirements.txt", "tests/constraints-oldest.txt")
+    )
+    oldest = [re.match(r"(.+)>=([0-9.]+)", line).groups() for line in asked]
+    assert [tuple(line.split("==")) for line in tried] == [
+        (name, version + ".0" * (2 - version.count("."))) for name, version in oldest
+    ]
+
+
 def test_what_is_imported_is_required():
     own, with_streamlit = {"model", "pages"}, {"starlette", "pyarrow"}
     files = [ROOT / "app.py", *(ROOT / "model").rglob("*.py"), *(ROOT / "pages").rglob("*.py")]

@@ -123,7 +123,7 @@ def changes_table(display: Display) -> pd.DataFrame:
         "kind": display.say("column-kind"),
         "what": display.say("column-what"),
     }
-    return pd.DataFrame(rows("changes.csv"))[list(names)].rename(columns=names)[::-1]
+    return pd.DataFrame([dict(row) for row in rows("changes.csv")])[list(names)].rename(columns=names)[::-1]
 
 
 def published_text(found: Outcome, display: Display) -> str:
@@ -214,7 +214,7 @@ def grip_table(display: Display) -> pd.DataFrame:
         "source": display.say("column-source"),
     }
     found = rows("grip.csv")
-    table = pd.DataFrame(found)[list(names)]
+    table = pd.DataFrame([dict(row) for row in found])[list(names)]
     table["source"] = [
         display.say("figure-with-links", known=row["source"], links=cited_with_links(named_sources(row), display))
         for row in found
@@ -225,7 +225,8 @@ def grip_table(display: Display) -> pd.DataFrame:
 
 def acceptance_table(display: Display) -> pd.DataFrame:
     """The charge rate [1/h] that the middle table accepts, by battery temperature and charge."""
-    table = pd.DataFrame([row for row in rows("charge_acceptance.csv") if row["level"] == "mid"]).drop(columns="level")
+    middle = [dict(row) for row in rows("charge_acceptance.csv") if row["level"] == "mid"]
+    table = pd.DataFrame(middle).drop(columns="level")
     temperatures = display.value(table.pop("battery_c").astype(float), "°C")
     name = display.say("column-battery", unit=display.unit("°C"))
     table.insert(0, name, [display.figure(Quantity(warmth, "", places=0)) for warmth in temperatures])

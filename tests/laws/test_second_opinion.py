@@ -177,7 +177,7 @@ def measured(draw, trace):
     return replace(trace, warmed_up=draw(st.booleans()), **more)
 
 
-@settings(max_examples=250)
+@settings(max_examples=settings.default.max_examples // 2)
 @given(st.data(), traces(), cars(), CONDITIONS, DRIVERS)
 def test_whatever_is_described_the_kernel_agrees_with_the_plain_loop(data, trace, car, conditions, driver):
     trace = data.draw(measured(trace))
