@@ -71,8 +71,9 @@ def test_a_drive_cut_in_two_is_the_whole(trace, car, conditions, driver, place):
     assert abs(second.soc[-1] - whole.soc[-1]) <= TINY
 
 
-@given(traces(), cars(), CONDITIONS, DRIVERS)
+@given(traces(rest_to_rest=True), cars(), CONDITIONS, DRIVERS)
 def test_half_the_step_hardly_moves_energy(trace, car, conditions, driver):
+    """From rest to rest: three seconds of slowing alone move by 1.4 %, since the motor fades out within two steps."""
     coarse = followed(trace, car, conditions, driver)
     time_s = np.arange(2 * len(trace.step_s) + 1) / 2
     speed_mps = np.interp(time_s, trace.time_s, trace.speed_mps)

@@ -59,7 +59,7 @@ def with_most_to_say():
             # six digits, as many as can be entered
             stated = float(f"{1.00123 * figure.mid:.6g}")
             scenario = scenario.with_setting(key, min(stated, CAR_FIELDS[key].maximum))
-    settings = {"name": "W" * 80, "currency": "W" * 80, "payload_kg": 555.5, "trailer_kg": 1250.5, "wind_kmh": -40.0,
+    settings = {"name": "W" * 80, "currency": "W" * 80, "payload_kg": 555.5, "trailer_kg": 2250.5, "wind_kmh": -40.0,
                 "ambient_c": -17.5, "looks_ahead": "late", "pull_away": "brisk", "steady_foot": "restless",
                 "preconditioned": True}  # fmt: skip
     for key, value in settings.items():
