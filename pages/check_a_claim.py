@@ -7,19 +7,17 @@ from functools import partial
 from urllib.parse import urlencode
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
-from model.claims.collection import claims
 from model.claims.evidence import evidence
-from model.claims.inputs import INPUTS
-from model.claims.questions import QUESTION_FIELDS, Question, question, sayable
+from model.claims.questions import Question, question
 from model.claims.specification import MOST_WORDS, OWN, phrased
 from model.claims.verdicts import Answer
 from model.describe.fields import InputError
 from model.words.bands import band_promise
 from model.words.claims import rule, varied
-from model.words.entries import help_of, label_of
 from model.words.evidence import both, measured, measured_rule
-from model.words.quantities import Value, capital
+from model.words.quantities import capital
 from model.words.reading import Reading, read
 from model.words.refusals import refusal_words
 from pages.parts import claim_files, evidence_words, link, phrase_words, state
@@ -27,7 +25,8 @@ from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts.charts import claims as charts
 from pages.parts.claim_address import CLAIM, GAVE, SAID, put, settings
-from pages.parts.claim_phrasing import draw_phrasing, with_part
+from pages.parts.claim_asking import asked, choose_claim, say_conditions, say_number, told
+from pages.parts.claim_phrasing import draw_phrasing
 from pages.parts.drive_part import draw_drive
 from pages.parts.figure import draw_chart, figure, offer_print
 from pages.parts.folding import in_sight, section
@@ -36,217 +35,6 @@ from pages.parts.public_link import public_base
 from pages.parts.reading_words import not_yet
 from pages.parts.road_part import draw_own_road
 from pages.parts.theme import TEXT_PX, WIDTH_PX
-
-MOST_BUTTONS = 10
-"""More choices than these stand in a list."""
-RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average")
-
-
-def told(name: str, **values: Value) -> str:
-    """A message to the visitor."""
-    return state.display().say(name, **values)
-
-
-# what is asked, which lives in the address
-
-
-def asked() -> tuple[Question, list[str]]:
-    """The question of the address, and a sentence for each part of it that cannot be used."""
-    claim_id, notices, kept = st.query_params.get(CLAIM, next(iter(claims()))), [], {}
-    if claim_id not in claims():
-        notices.append(told("claim-unknown", given=claim_id))
-        claim_id = next(iter(claims()))
-    for key, value in settings().items():
-        try:
-            question(claim_id, kept | {key: value})
-        except InputError as refused:
-            notices.append(refusal_words(refused, state.display()))
-        else:
-            kept[key] = value
-    return question(claim_id, kept), notices
-
-
-def choose(claim_id: str) -> None:
-    """Take up another claim; one of an article becomes one's own, to be changed."""
-    put(*((OWN, phrased().get(claim_id, {})) if claim_id == OWN or claim_id in phrased() else (claim_id, {})))
-    state.refusals().clear()
-    st.session_state["open-claims"] = False
-    open_row(None)
-
-
-def say(key: str, value: str) -> None:
-    """Note that something was said; nothing for an input that was left out."""
-    if st.query_params.get(CLAIM) == OWN:
-        put(OWN, with_part(settings(), key, value))
-        return
-    now = asked()[0]
-    given = {name: text for name, text in now.given.items() if name != key}
-    usual = now.claim.said.get(key, "")
-    if value != usual:
-        given[key] = value or "open"
-    put(now.claim.id, given)
-
-
-def open_row(key: str | None) -> None:
-    """Open one condition and close the others."""
-    st.session_state["open-said"] = key
-
-
-# choosing and saying
-
-
-def choose_claim(chosen: str) -> None:
-    """The list of claims, closed until it is asked for, and the way to one of one's own."""
-    is_open = st.session_state.get("open-claims", False)
-
-    def turn() -> None:
-        st.session_state["open-claims"] = not is_open
-
-    # both ways in stand on the first screen: a claim of the list, and one's own
-    with st.container(key="rows-claims", horizontal=True, gap="small"):
-        st.button(
-            told("claim-choose-another", claims=len(claims()) + len(phrased())), key="row-claims", type="tertiary",
-            width="stretch", on_click=turn, icon=f":material/expand_{'less' if is_open else 'more'}:",
-            icon_position="right",
-        )  # fmt: skip
-        st.button(told("own-row"), key=f"row-{OWN}", icon=":material/edit:", icon_position="right", type="tertiary",
-                  width="stretch", on_click=choose, args=(OWN,))  # fmt: skip
-    if not is_open:
-        return
-    columns = st.columns(2, gap="large")
-    groups = list(words.GROUPS.items())
-    for column, part in zip(columns, (groups[:2], groups[2:]), strict=True):
-        for name, ids in part:
-            with column, st.container(key=f"rows-group-{ids[0]}", gap=None):
-                st.markdown(f"**{told('claim-group', group=name)}**")
-                for claim_id in ids:
-                    text, here = inputs.held_together(claims()[claim_id].text), claim_id == chosen
-                    st.button(f":gray[{text}]" if here else text, key=f"row-{claim_id}", type="tertiary",
-                              width="stretch", on_click=choose, args=(claim_id,), disabled=here)  # fmt: skip
-    with columns[0], st.container(key="rows-group-phrased", gap=None):
-        st.markdown(f"**{told('own-group')}**")
-        for claim_id, said in phrased().items():
-            st.button(inputs.held_together(said["words"]), key=f"row-{claim_id}", type="tertiary", width="stretch",
-                      on_click=choose, args=(claim_id,))  # fmt: skip
-
-
-def say_number(now: Question) -> None:
-    """The number as published, and whether it was a least, an about or a most."""
-    refused, sentence = state.refusals().get("set-number", ("", ""))
-
-    def take_number() -> None:
-        typed = st.session_state["set-number"]
-        state.refusals().pop("set-number", None)
-        try:
-            given = inputs.number_setting(typed)
-            changed = question(now.claim.id, {"number": given})
-        except (InputError, ValueError):
-            sentence = told("claim-number-refused", typed=typed)
-            state.refusals()["set-number"] = (typed, sentence)
-            return
-        say_beside("number", given, changed.number == now.claim.number)
-
-    def take_relation() -> None:
-        relation = st.session_state["set-relation"] or asked()[0].claim.relation
-        say_beside("relation", relation, relation == now.claim.relation)
-
-    st.session_state["set-relation"] = now.relation if now.relation in RELATIONS else None
-    st.session_state["set-number"] = refused if sentence else inputs.field_of_number(now)
-    with st.container(key="claim-number", horizontal=True, vertical_alignment="bottom", gap="small"):
-        st.selectbox(
-            label_of(QUESTION_FIELDS["relation"], state.display()), RELATIONS, index=None,
-            format_func=lambda relation: told("claim-relation", relation=relation),
-            key="set-relation", on_change=take_relation, disabled=len(now.number) == 2, width=170,
-            placeholder=told("claim-between"),
-        )  # fmt: skip
-        unit = now.claim.unit
-        label = told("claim-number-in", unit=unit) if unit else told("claim-number")
-        st.text_input(label, key="set-number", on_change=take_number, width=130,
-                      placeholder=told("claim-number-such-as"))  # fmt: skip
-    if sentence:
-        st.error(inert(sentence))
-
-
-def say_beside(key: str, value: str, as_claimed: bool) -> None:
-    """Note a number or a relation; what the claim itself says need not be noted."""
-    now = asked()[0]
-    given = {name: text for name, text in now.given.items() if name != key}
-    put(now.claim.id, given if as_claimed else {key: value} | given)
-
-
-def say_conditions(now: Question) -> None:
-    """A line for each input: what was said of it, or over what it runs; one is open at a time."""
-    display = state.display()
-    opened = st.session_state.get("open-said")
-    with st.container(key="rows-said", gap=None):
-        for key in now.declared:
-            is_open = opened == key
-            st.button(
-                inputs.row_text(key, now, display), key=f"row-said-{key}", type="tertiary", width="stretch",
-                icon=f":material/expand_{'less' if is_open else 'more'}:", icon_position="right", on_click=open_row,
-                args=(None if is_open else key,),
-            )  # fmt: skip
-            if is_open:
-                with st.container(key="entries", gap="xsmall"):
-                    entry(key, now)
-    others = inputs.listed_keys(now, sayable(now.claim), display)
-
-    def take() -> None:
-        if key := st.session_state["say-another"]:
-            say(key, inputs.usual_of(INPUTS[key]))
-            open_row(key)
-
-    st.session_state["say-another"] = None
-    another = told("claim-another-condition")
-    st.selectbox(another, others, format_func=lambda key: inputs.label(key, display), key="say-another", on_change=take,
-                 index=None, placeholder=another, label_visibility="collapsed")  # fmt: skip
-
-
-def entry(key: str, now: Question) -> None:
-    """The entry of one input: values to choose, or a number or a range to type."""
-    field, display, name = INPUTS[key], state.display(), f"set-said-{key}"
-    this = now.declared[key]
-    is_said = key in now.said or (key in now.claim.scope and key in now.settings)
-    refused, sentence = state.refusals().get(name, ("", ""))
-
-    def take_choices() -> None:
-        picked = st.session_state[name]
-        say(key, ",".join(field.text(value) for value in (picked if isinstance(picked, list) else [picked])))
-
-    def take_number() -> None:
-        typed = st.session_state[name]
-        state.refusals().pop(name, None)
-        try:
-            say(key, inputs.setting_of(key, typed, state.display()) if typed.strip() else "")
-        except InputError as refused:
-            state.refusals()[name] = (typed, refusal_words(refused, state.display()))
-
-    if field.kind == "number":
-        said = {**now.claim.said, **now.settings}.get(key, "open")
-        shown = "" if said == "open" or not is_said else inputs.entry_text(key, said, display)
-        st.session_state[name] = refused if sentence else shown
-        st.text_input(
-            inputs.entry_label(key, display), key=name, on_change=take_number,
-            placeholder=f"{inputs.open_text(key, this, display)}", help=help_of(field, display),
-        )  # fmt: skip
-        if sentence:
-            st.error(inert(sentence))
-    else:
-        options = [True, False] if field.kind == "yes_no" else list(field.choices)
-        st.session_state[name] = list(this.values) if is_said else []
-        if key == "denominator":
-            # a number is a share of one thing at a time
-            options, st.session_state[name] = list(now.claim.denominators), this.base
-        look = {"format_func": lambda value: inputs.value_text(key, value, display), "key": name,
-                "on_change": take_choices, "help": help_of(field, display)}  # fmt: skip
-        if key == "denominator":
-            st.radio(inputs.label(key, display), options, **look)
-        elif len(options) > MOST_BUTTONS:
-            st.multiselect(inputs.label(key, display), options, placeholder=told("claim-choose-some"), **look)
-        else:
-            st.pills(inputs.label(key, display), options, selection_mode="multi", wrap=True, **look)
-    st.caption(inputs.entry_help(key, now, display))
-
 
 # answering
 
@@ -438,6 +226,20 @@ def draw_below(found: Answer) -> None:
                 draw(found)
 
 
+def answer_in_sight(now: Question, sight: DeltaGenerator) -> Answer | None:
+    """The answer, its heading kept in sight; None, and a sentence why, where there is none."""
+    try:
+        found = answer(now)
+    except InputError as refused:
+        st.error(inert(refusal_words(refused, state.display())))
+        return None
+    with sight:
+        in_sight(words.heading(found))
+    if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found, state.display())):
+        st.info(sentence)
+    return found
+
+
 def reading_of(given: Mapping[str, str]) -> Reading | None:
     """How the words are read; None where there are none, or too many."""
     try:
@@ -472,16 +274,9 @@ def draw_own() -> None:
         if now is None:
             st.info(inert(not_yet(given, reading_of(given), why, state.display())))
             return
-        try:
-            found = answer(now)
-        except InputError as refused:
-            st.error(inert(refusal_words(refused, state.display())))
-            return
-        with sight:
-            in_sight(words.heading(found))
-        if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found, state.display())):
-            st.info(sentence)
-    draw_below(found)
+        found = answer_in_sight(now, sight)
+    if found:
+        draw_below(found)
 
 
 def draw_claim() -> None:
@@ -512,16 +307,9 @@ def draw_claim() -> None:
         say_conditions(now)
         st.caption(told("claim-open-rest"))
     with answering, st.container(key="claim-answer", gap="xsmall"):
-        try:
-            found = answer(now)
-        except InputError as refused:
-            st.error(inert(refusal_words(refused, state.display())))
-            return
-        with sight:
-            in_sight(words.heading(found))
-        if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found, state.display())):
-            st.info(sentence)
-    draw_below(found)
+        found = answer_in_sight(now, sight)
+    if found:
+        draw_below(found)
 
 
 with st.container(key="claim"):
