@@ -165,8 +165,7 @@ def grip_controls() -> None:
     display = state.display()
     bends = {bend: grip_words.bend_name(bend, display) for bend in (STRAIGHT, *BENDS_M)}
     own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, display.say("bend-label"), bends)
-    draw_trailer()
-    ask_day("payload_kg")
+    draw_trailer(beside=lambda: ask_day("payload_kg"))
     st.page_link("lift_off.py", label=state.display().say("limits-set-lift-off"), query_params=own_link())
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import streamlit as st
 
 from model.describe.figures import Quantity
@@ -10,11 +12,18 @@ from pages.parts import state
 from pages.parts.controls import side_by_side
 
 
-def draw_trailer() -> None:
-    """Mass of a trailer, 0 for none, and its drag area."""
+def draw_trailer(beside: Callable[[], None] | None = None) -> None:
+    """Mass of a trailer, 0 for none, and its drag area; then what stands beside it, or below."""
     if not state.scenario().conditions.trailer_kg:
-        side_by_side(CONDITION_FIELDS["trailer_kg"])
+        places = st.columns(2 if beside else 1, wrap=False)
+        with places[0]:
+            side_by_side(CONDITION_FIELDS["trailer_kg"])
+        if beside:
+            with places[1]:
+                beside()
         return
     side_by_side(CONDITION_FIELDS["trailer_kg"], CONDITION_FIELDS["trailer_drag_area_m2"])
     none, box, caravan = Quantity(0, "kg"), Quantity(0.5, "m²", trimmed=True), Quantity(2, "m²", trimmed=True)
     st.caption(state.display().say("trailer-help", none=none, box=box, caravan=caravan))
+    if beside:
+        beside()

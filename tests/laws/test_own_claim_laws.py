@@ -6,6 +6,7 @@ import re
 import numpy as np
 import pytest
 
+from model.claims.collection import ABOUT_NOTHING
 from model.claims.questions import question
 from model.claims.specification import OWN_RELATIONS, counted
 from model.claims.verdicts import check
@@ -94,7 +95,7 @@ def test_a_sentence_read_back_holds_of_its_runs(seed):
         assert bool(claimed["always"]) == (given["relation"] == "always"), told
         conditions_stand_in(told, given)
         # what is true of each run, by what the sentence says alone
-        values, about = answer.values, 0.1 * abs(low)
+        values, about = answer.values, 0.1 * abs(low) if low else ABOUT_NOTHING.get(asked.claim.unit, 0.0)
         true = {
             "at least": values >= low, "zero or more": values >= 0, "at most": values <= low,
             "zero or less": values <= 0, "between": (values >= low) & (values <= high), "up to": values <= low,
