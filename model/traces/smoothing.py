@@ -6,9 +6,9 @@ those of all brisker ones, as far as the noise that they let through can tell (K
 intersection of confidence intervals).
 
 Built drives were laid out with white speed noise of 1 and 2 km/h, with noise of 2 km/h that holds for 5 s, and with
-positions that scatter by 0.3 to 3 m from second to second or wander by 3 m over 20 s, ten times each. In town, over
+positions that scatter by 0.3 to 3 m from second to second or wander by 3 m over 20 s, five times each. In town, over
 hills and on the motorway net energy came back within 3 % and the recovered share within 1.5 points (3 m over 5 s: 1.9
-points on the motorway). Of standard cycles UDDS, HWFET, US06 and WLTC came back within 4 % and three points; New York's
+points on the motorway). Of standard cycles UDDS, HWFET, US06 and WLTC came back within 4 % and four points; New York's
 stop and go (NYCC) lost up to 9 % and 7 points.
 """
 

@@ -263,7 +263,7 @@ own-road-finding = { $what ->
 # $scatter: quantity in m
 own-road-from-positions = Speed was worked out from positions that scatter by { $scatter }. On drives that were tried the net
     energy was off by 1 % where they hardly do and by up to 4 % at some metres, in stop and go by up to 9 %; the
-    recovered share by half a point to three, in stop and go by seven.
+    recovered share by half a point to four, in stop and go by seven.
 
 # $noise: quantity in km/h
 own-road-noise-left = The speed scatters by { $noise }, which is not told from a restless foot and was left.

@@ -136,8 +136,8 @@ def test_positions_alone(name, spread_m, over_s):
         assert told.value == pytest.approx(0.59 if over_s else 0.9 * spread_m, abs=0.5)
 
 
-@pytest.mark.parametrize(("cycle", "most_net", "most_share"), [("udds", 4, 3), ("us06", 4, 3), ("hwfet", 4, 3),
-                                                               ("wltc3b", 4, 3), ("nycc", 9, 7)])  # fmt: skip
+@pytest.mark.parametrize(("cycle", "most_net", "most_share"), [("udds", 4, 4), ("us06", 4, 4), ("hwfet", 4, 4),
+                                                               ("wltc3b", 4, 4), ("nycc", 9, 7)])  # fmt: skip
 def test_positions_of_real_feet(cycle, most_net, most_share, monkeypatch):
     """What is said of positions (own-road-from-positions) holds for those who drove the standard cycles."""
     driven = cycle_trace(cycle)
