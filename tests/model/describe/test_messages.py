@@ -15,11 +15,11 @@ def written(tmp_path, monkeypatch):
         for name, text in files.items():
             (tmp_path / "en" / f"{name}.ftl").write_text(text, encoding="utf-8")
         monkeypatch.setattr(module, "FOLDER", tmp_path)
-        messages.cache_clear(), bundle.cache_clear()
+        module.files.cache_clear(), messages.cache_clear(), bundle.cache_clear()
 
     yield write
     monkeypatch.undo()
-    messages.cache_clear(), bundle.cache_clear()
+    module.files.cache_clear(), messages.cache_clear(), bundle.cache_clear()
 
 
 def test_a_message_of_several_lines_is_one_line(written):
@@ -30,6 +30,17 @@ def test_a_message_of_several_lines_is_one_line(written):
 def test_counts_choose_their_plural(written):
     written(a="stops = { $count ->\n    [one] { $count } stop\n   *[other] { $count } stops\n}\n")
     assert [rendered("stops", {"count": count}) for count in (0, 1, 2)] == ["0 stops", "1 stop", "2 stops"]
+
+
+def test_a_message_finds_those_it_names_in_other_files_however_they_go_round(written):
+    written(a="first = Here { second }.\nother = Last.\n", b="second = and { third }\n", c="third = there { $n ->\n"
+            "    [one] once\n   *[other] often, { other }\n}\n")  # fmt: skip
+    assert rendered("first", {"n": 2}) == "Here and there often, Last.."
+
+
+def test_what_is_not_said_is_not_read(written):
+    written(a="some = One.\n", b="open = Not { $closed\n")
+    assert rendered("some", {}) == "One."
 
 
 def test_an_id_stands_once(written):
