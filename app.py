@@ -30,8 +30,8 @@ from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from starlette.websockets import WebSocketClose
 from streamlit.logger import get_logger
 
+from model.describe.messages import messages
 from model.kernel.warm import prepare
-from model.words.quantities import Display
 from pages import parts
 from pages.parts.public_link import PUBLIC_URL
 
@@ -196,7 +196,7 @@ def own_routes() -> list[Route]:
 
 @asynccontextmanager
 async def warm_start(_app: st.App) -> AsyncIterator[None]:
-    """Have the physics compiled, and keep what is imported by now out of garbage collection.
+    """Have the physics compiled and all messages read, and keep what is there by now out of garbage collection.
 
     Streamlit collects all garbage after every run of a page. Left to look through libraries, pages and words each time,
     that takes longer than the page itself.
@@ -204,9 +204,7 @@ async def warm_start(_app: st.App) -> AsyncIterator[None]:
     get_logger(__name__).info(prepare())
     for part in walk_packages(parts.__path__, f"{parts.__name__}."):
         import_module(part.name)
-    # reads the message files, for either kind of units
-    for us in (False, True):
-        Display(us).say("limits-title")
+    messages()
     gc.collect()
     gc.freeze()
     yield
