@@ -198,8 +198,7 @@ def own_routes() -> list[Route]:
 async def warm_start(_app: st.App) -> AsyncIterator[None]:
     """Have the physics compiled and all messages read, and keep what is there by now out of garbage collection.
 
-    Streamlit collects all garbage after every run of a page. Left to look through libraries, pages and words each time,
-    that takes longer than the page itself.
+    Left to look through libraries, pages and words each time, a collection takes longer than a page itself.
     """
     get_logger(__name__).info(prepare())
     for part in walk_packages(parts.__path__, f"{parts.__name__}."):
