@@ -16,9 +16,8 @@ from model.words.claim_inputs import condition, part_words, value_words
 from model.words.entries import held_value, label_of, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display
 from model.words.refusals import refused_entry
+from pages.parts.wording import together
 
-HOLD = "\N{NO-BREAK SPACE}"
-UNITS = re.compile(r"(?<=\d) (?=(?:%|°C|°F|km|mi|mph|m/s²|m|W|Wh|MW|kg|lb|times|points)(?:\W|$))")
 QUOTE = "“{}”"
 SPAN = re.compile(r"\s*(?:\.\.|–|to)\s*")
 
@@ -29,7 +28,7 @@ def with_minus(text: str) -> str:
 
 def held_together(text: str) -> str:
     """The text with minus signs, and with every unit on one line with its number."""
-    return UNITS.sub(HOLD, with_minus(text))
+    return together(with_minus(text))
 
 
 def label(key: str, display: Display) -> str:

@@ -22,6 +22,9 @@ from model.words.entries import HABITS, choice_word, entered, habit_text
 from model.words.quantities import Display, Value, capital, inside, span_of
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
+UNITS = re.compile(
+    r"(?<=\d) (?=(?:%|°[CF]|m/s²|[kM]?Wh?|k[mgN]|km/h|mph|lbf?|[glms]|mi|ft|min|times|points)(?!\w))"
+)
 NEGLIGIBLE_SHARE = 0.01
 NEGLIGIBLE_KWH = 0.005
 NEGLIGIBLE_L = 0.05
@@ -35,7 +38,7 @@ HABIT_NUMBERS = {
 
 def together(sentence: str) -> str:
     """A sentence whose numbers stay on one line with their units."""
-    return re.sub(r"(?<=\d) (?=(?:%|°[CF]|m/s²|k?Wh|k[WmgN]|km/h|mph|lbf?|[glms]|mi|ft|min)(?!\w))", NO_BREAK, sentence)
+    return UNITS.sub(NO_BREAK, sentence)
 
 
 def other_version(version: str, display: Display) -> str:

@@ -22,11 +22,12 @@ from pages.parts import claim_words as words
 from pages.parts import phrase_words
 from pages.parts.charts.claims import given
 from pages.parts.claim_files import method_note
+from pages.parts.wording import NO_BREAK
 from tests.refused import told
 
 METRIC, US = Display(), Display(us=True)
 QUICK = "two-megawatts"
-PLAIN = str.maketrans({inputs.HOLD: " "})
+PLAIN = str.maketrans({NO_BREAK: " "})
 
 
 def answered(claim_id, **settings):
@@ -112,7 +113,7 @@ def test_a_band_keeps_both_ends_apart_from_nothing():
 
 
 def test_minus_signs_and_units_stay_with_their_numbers():
-    hold = inputs.HOLD
+    hold = NO_BREAK
     assert inputs.held_together("At -7 °C half, 11 to 22 % and 50 km/h") == (
         f"At −7{hold}°C half, 11 to 22{hold}% and 50{hold}km/h"
     )

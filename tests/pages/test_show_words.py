@@ -100,7 +100,7 @@ def test_lift_off_has_strength_reason_pedal_and_rules(advice, pedal):
     assert because(advice.overall.because, METRIC) in card.sentences[0].replace(wording.NO_BREAK, " ")
     assert ("discs alone" in told(card)) == (pedal == "friction")
     # what is set is never to be read as what is advised
-    assert "**Set now: 1 m/s².**" in small and small.index("Advised here") < small.index("Set now")
+    assert "**Set now: 1 m/s².**" in small and small.index("Advised:") < small.index("Set now")
     assert "half of the grip" in card.why and "would change it" in card.why
 
 

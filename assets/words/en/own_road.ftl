@@ -3,7 +3,7 @@
 own-road-door = Use my own recording
 
 own-road-upload = A recording of a drive: CSV with time and speed (or positions), or GPX; a route without times
-    too; up to 30 MB
+    too; up to 30 MB
 
 own-road-private = The file is held in the server's memory for this visit only: never on a disk, never in a link. Of
     positions nothing is held once distance and slope are known. After the server or this page is started anew the

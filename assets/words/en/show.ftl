@@ -127,7 +127,7 @@ card-lift-off = Lift-off: { $advice }
 card-lift-off-pedal = { $title }. { $sentence }
 
 # $strength: text
-card-lift-off-advised = Lift-off is how strongly the car slows as the foot comes up. Advised here: { $strength }.
+card-lift-off-advised = Lift-off is how strongly the car slows as the foot comes up. Advised: { $strength }.
 
 # $yours: text
 card-lift-off-set = **Set now: { $yours }.** What these cards say is worked out for that.

@@ -42,7 +42,6 @@ EXCEPTIONS = {
     "pages/entrypoint.py": (1, "the name of the program"),
     "pages/parts/panel_words.py": (4, "formulas"),
     "pages/parts/theme.py": (5, "names of typefaces, and rules of style"),
-    "pages/parts/wording.py": (1, "a pattern"),
     "pages/parts/charts/drive_strip.py": (1, "expressions of a picture"),
     "pages/parts/charts/layers.py": (2, "the same"),
     "pages/parts/charts/lift_off_hills.py": (1, "the same"),
