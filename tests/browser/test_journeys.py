@@ -9,6 +9,7 @@ from model.claims.collection import claims
 from model.describe.scenario_io import starting_drives
 from tests.browser.test_main_job import HEADLINE, TOWN, scenario_at
 from tests.browser.test_show import DOUBLE_TAP_S
+from tests.conftest import AT_REST
 
 SIZES = pytest.mark.parametrize(("width", "height"), [(820, 1180), (390, 844)])
 CLAIM = "two-megawatts"
@@ -17,6 +18,9 @@ VERDICT = ".st-key-claim-answer h2"
 
 def taken_away(page, button: str) -> str:
     """What a download holds."""
+    # a button that is still being drawn anew may lose a tap
+    page.get_by_role("button", name=button).wait_for()
+    page.wait_for_selector(AT_REST)
     with page.expect_download() as download:
         page.get_by_role("button", name=button).tap()
     return download.value.path().read_text(encoding="utf-8")
