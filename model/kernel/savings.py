@@ -145,11 +145,6 @@ class Result:
         return max(charge * self.car.usable_kwh - held_back_kwh, 0.0) / self.net_kwh * self.distance_km
 
     @property
-    def kwh_per_100km(self) -> float:
-        """Energy out of the battery, less what came back [kWh/100 km]."""
-        return 100 * self.net_kwh / self.distance_km
-
-    @property
     def made_kwh(self) -> float:
         """Electricity that the motor makes while it slows the car [kWh]: some is used aboard before the battery."""
         slowing = (self.run.motor_n[0] > 0) * self.run.step_s[0]

@@ -119,6 +119,10 @@ class Bands:
     late: int = 0
     slowest_share: float = 0.0
 
+    def net_kwh_per_100km(self, distance_km: float) -> Band:
+        """What the drive takes from the battery over its distance [kWh/100 km]."""
+        return self.net_kwh.scaled(100 / distance_km)
+
 
 def answer_of(result: Result, samples: Samples, daily_charge_limit: float = Year.daily_charge_limit) -> Bands:
     """The bands of one drive from its sampled runs; `daily_charge_limit` is a share of the usable battery [1]."""

@@ -127,7 +127,8 @@ def drive_fact(result: Result, answer: Bands, display: Display) -> tuple[str, st
     """What the drive takes, over its distance and in all, and how much less that is than on friction brakes only."""
     taken, saved = Quantity(abs(result.net_kwh), "kWh"), span_of(answer.saved_kwh, "kWh")
     beside = display.say("drive-takes-less", taken=taken, saved=saved, fuller=result.net_kwh < 0)
-    return display.say("on-this-drive"), display.text(result.kwh_per_100km, "kWh/100 km", 3), beside
+    each_100km = answer.net_kwh_per_100km(result.distance_km)
+    return display.say("on-this-drive"), display.range_text(each_100km, "kWh/100 km"), beside
 
 
 def mixed_up_facts(result: Result, display: Display) -> list[tuple[str, str, str]]:

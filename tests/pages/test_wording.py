@@ -67,6 +67,11 @@ def test_a_drive_that_fills_the_battery_has_no_range_to_gain():
     assert "no range to tell" in wording.range_fact(FULLER, 0.8, METRIC)
 
 
+def test_what_a_drive_takes_over_its_distance_is_no_more_exact_than_its_range():
+    _, over_distance, _ = wording.drive_fact(drive(TOWN), replace(ORDINARY, net_kwh=Band(1.88, 2.2, 2.62)), METRIC)
+    assert over_distance == "11 to 16 kWh/100 km"
+
+
 def test_the_marked_headline_is_the_headline_with_its_band_in_colour():
     marked = wording.headline(ORDINARY, METRIC, marked=True)
     assert ":blue[14 to 19 %]" in marked
