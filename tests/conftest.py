@@ -7,7 +7,7 @@ import subprocess
 import sys
 import time
 import urllib.request
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import ExitStack
 from dataclasses import dataclass
 from pathlib import Path
@@ -40,7 +40,13 @@ NOTE_VIOLATIONS = """
 UNTIMED = {"deadline": None, "suppress_health_check": [HealthCheck.too_slow]}
 settings.register_profile("repeatable", **UNTIMED, derandomize=True, max_examples=500)
 settings.register_profile("nightly", **UNTIMED, print_blob=True, max_examples=20_000)
-settings.load_profile("nightly" if os.environ.get("NIGHTLY") else "repeatable")
+NIGHTLY = bool(os.environ.get("NIGHTLY"))
+settings.load_profile("nightly" if NIGHTLY else "repeatable")
+
+
+def now_and_nightly(now: Iterable[Any], nightly: Iterable[Any]) -> list[Any]:
+    """Cases of a test: those of every run, and those that wait for the nightly one."""
+    return [*now, *(pytest.param(case, marks=pytest.mark.nightly) for case in nightly)]
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
@@ -50,9 +56,15 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Mark what needs a browser, to be left out with ``-m "not browser"``; measure no speed beside other tests."""
+    """Mark what needs a browser, to be left out with ``-m "not browser"``; leave out what has its own run.
+
+    Speed is measured beside no other test, and what is marked as nightly needs ``NIGHTLY`` in the environment.
+    """
     beside_others = pytest.mark.skip(reason="speed is measured alone: pytest tests/benchmarks")
+    later = pytest.mark.skip(reason="one of many alike, tried by .ci/run nightly")
     for item in items:
+        if item.get_closest_marker("nightly") and not NIGHTLY:
+            item.add_marker(later)
         if "chromium" in getattr(item, "fixturenames", ()):
             item.add_marker("browser")
         if "PYTEST_XDIST_WORKER" in os.environ and item.path.parent.name == "benchmarks":

@@ -11,7 +11,8 @@ from tests.browser.test_main_job import HEADLINE, TOWN, scenario_at
 from tests.browser.test_show import DOUBLE_TAP_S
 from tests.conftest import AT_REST
 
-SIZES = pytest.mark.parametrize(("width", "height"), [(820, 1180), (390, 844)])
+TABLET = pytest.param(820, 1180, marks=pytest.mark.nightly)
+SIZES = pytest.mark.parametrize(("width", "height"), [(390, 844), TABLET])
 CLAIM = "two-megawatts"
 VERDICT = ".st-key-claim-answer h2"
 
