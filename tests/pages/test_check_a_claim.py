@@ -302,13 +302,13 @@ def test_a_printed_range_stated_of_the_car_is_the_one_on_the_road(monkeypatch):
     monkeypatch.setattr(state, "BAND_RUNS", RUNS)
     app = opened(claim=QUICK, **to_link(HILL) | {"printed_range_km": "330", "printed_test": "us-label"})
     assert app.text_input(key="set-test-range").value == "330" and app.selectbox(key="set-test").value == "us-label"
-    assert not any("Nothing is entered" in one.value for one in app.caption)
+    assert not any("Nothing has been entered yet" in one.value for one in app.caption)
 
 
 def test_a_printed_range_that_nobody_entered_is_not_told_as_the_visitors():
     app = opened(claim=QUICK, **to_link(HILL))
     assert app.text_input(key="set-test-range").value == ""
-    assert any("Nothing is entered" in one.value for one in app.caption)
+    assert any("Nothing has been entered yet" in one.value for one in app.caption)
     specs = [in_picture(one) for one in app.get("vega_lite_chart")]
     assert any("By the model" in spec for spec in specs)
     assert not any("Printed, WLTC" in spec for spec in specs)

@@ -144,7 +144,7 @@ def test_a_second_car_of_ones_own_is_kept_and_held_against_the_next():
     app = opened(other, differs="car", b="kept", kept_car=kept["kept_car"])
     assert not app.info and not app.error
     assert in_car_of(other, kept["kept_car"]) == replace(mine, stated=mine.stated)
-    assert "the car kept (city car, adjusted)" in headers(app)[0].lower()
+    assert "the car you kept (city car, adjusted)" in headers(app)[0].lower()
     # what is no car is not offered
     assert "kept" not in opened(other, differs="car", kept_car="city-car;mass_kg=9e9").button_group[0].options
     assert in_car_of(other, "no-car") is None and in_car_of(other, "city-car;wings=2") is None

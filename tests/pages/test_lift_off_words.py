@@ -77,13 +77,14 @@ def test_same_speeds_hardly_move_with_a_blended_pedal_and_do_with_friction_only(
 
 @pytest.mark.parametrize(
     ("before", "after", "expected"),
-    [(2.0, 1.9, "energy falls by 5.0 %"), (2.0, 2.2, "energy rises by 10 %"), (2.0, 2.001, "energy hardly changes"),
-     (-2.0, -2.2, "energy falls by 10 %"), (0.0, 1.0, "energy has no share to tell")],
+    [(2.0, 1.9, " and energy falls by 5.0 %"), (2.0, 2.2, " and energy rises by 10 %"),
+     (2.0, 2.001, " and energy hardly changes"), (-2.0, -2.2, " and energy falls by 10 %"),
+     (0.0, 1.0, "; the change in energy cannot be given as a share")],
 )  # fmt: skip
 def test_changes_of_energy(before, after, expected):
     presses, energy = words.moved_presses(3.2, 2.9), words.moved_energy(before, after)
     told = METRIC.say("lift-off-with-advised", grip=False, **presses, **energy)
-    assert told == f"With the advised strength presses stay at 3 and {expected}"
+    assert told == f"With the advised strength presses stay at 3{expected}"
 
 
 def test_what_it_changes_holds_both_sides():

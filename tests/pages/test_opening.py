@@ -97,6 +97,6 @@ def test_a_file_of_another_version_says_so_and_what_it_had_said():
     opened = from_file(json.dumps(old).encode(), "old.json")
     assert opened.scenario == HILL
     assert "0.0.1" in opened.notices[0] and MODEL_VERSION in opened.notices[0]
-    assert moved_words(opened.said_share, 0.31, METRIC) == "It said that 25 % of the energy is saved; now it is 31 %."
+    assert moved_words(opened.said_share, 0.31, METRIC) == "Then 25 % of the energy was saved; now it is 31 %."
     assert moved_words(opened.said_share, 0.2501, METRIC) == "Then as now, 25 % of the energy is saved."
     assert moved_words(None, 0.31, METRIC) == ""

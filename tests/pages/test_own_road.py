@@ -73,7 +73,7 @@ def test_a_step_can_be_switched_off():
 
 def test_a_file_that_cannot_be_read_is_refused_in_one_sentence():
     app = uploaded(opened(), b"PK\x03\x04")
-    assert "is packed, or a workbook: unpack it" in app.error[0].value
+    assert "is a compressed file or a workbook: unpack it" in app.error[0].value
     assert not app.header
 
 

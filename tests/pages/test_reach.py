@@ -51,7 +51,7 @@ def test_charging_is_told_with_its_places_its_time_and_its_energy_apart():
 def test_cars_of_the_band_that_get_less_far_are_told_as_such():
     bands = answer_of(SHORT, samples_of(FAR, SHORT, 20))
     assert 0 < bands.late < 20 and bands.slowest_share == float("inf")
-    assert f"{bands.late} of 20 drawn cars do not get even that far" in band_text(SHORT, bands, METRIC)
+    assert f"{bands.late} of 20 sampled cars do not get even that far" in band_text(SHORT, bands, METRIC)
 
 
 def test_cars_of_the_band_that_are_slower_are_told_only_where_it_shows():
@@ -61,11 +61,11 @@ def test_cars_of_the_band_that_are_slower_are_told_only_where_it_shows():
     assert band_text(whole, replace(bands, late=0, slowest_share=0.004), METRIC) == ""
     told = band_text(whole, replace(bands, late=3, slowest_share=0.043), METRIC)
     assert told == (
-        "In the band, 3 of 20 drawn cars would take over 1 % longer, for want of power, the slowest 4.3 %; they are "
+        "In the band, 3 of 20 sampled cars would take over 1 % longer, for want of power, the slowest 4.3 %; they are "
         "counted as if they kept up."
     )
     told = band_text(whole, replace(bands, late=1, slowest_share=float("inf")), METRIC)
-    assert told.startswith("In the band, 1 of 20 drawn cars could not do this drive")
+    assert told.startswith("In the band, 1 of 20 sampled cars could not do this drive")
 
 
 def test_what_the_year_does_with_a_day_that_needs_more_stops_is_told():

@@ -182,7 +182,7 @@ def test_a_hybrids_window_is_told_in_metres():
     hybrid = replace(VALLEY, car_class="full-hybrid")
     app, found = opened("hills", hybrid), hills(hybrid, LimitSettings(), drive(hybrid))
     assert f"full after {found.to_fill_m:.0f} m" in sentence(app)
-    assert "engine turns along" in words(app) and "l/100 km" in words(app)
+    assert "engine is dragged along" in words(app) and "l/100 km" in words(app)
 
 
 # emergency stop
@@ -208,5 +208,5 @@ def test_us_units_on_every_part():
 
 def test_a_drive_that_cannot_be_driven_is_refused_in_one_sentence():
     app = opened("hills", VALLEY.with_setting("usable_kwh", 0.5))
-    assert len(app.error) == 1 and "does not last" in app.error[0].value
+    assert len(app.error) == 1 and "is not enough" in app.error[0].value
     assert [one.value for one in app.header] == []

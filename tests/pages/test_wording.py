@@ -58,13 +58,13 @@ def test_no_share_is_printed_where_none_makes_sense(answer):
 
 def test_a_negligible_saving_is_called_that():
     assert wording.headline(NOTHING, METRIC).startswith("Next to nothing saved")
-    assert wording.headline(HARDLY, METRIC).startswith("Less than 1 % less battery energy")
+    assert wording.headline(HARDLY, METRIC).startswith("Hardly anything saved: under 1 %")
 
 
 def test_a_drive_that_fills_the_battery_has_no_range_to_gain():
     assert "fuller" in wording.headline(FULLER, METRIC)
     assert "fuller" in wording.taken_text(FULLER.net_kwh.mid, METRIC)
-    assert "no range to tell" in wording.range_fact(FULLER, 0.8, METRIC)
+    assert "no range to give" in wording.range_fact(FULLER, 0.8, METRIC)
 
 
 def test_what_a_drive_takes_over_its_distance_is_no_more_exact_than_its_range():

@@ -4,15 +4,15 @@
 
 saved-nothing = Next to nothing saved: no less battery energy than the same drive on friction brakes only.
 
-saved-hardly = Less than 1 % less battery energy than the same drive on friction brakes only.
+saved-hardly = Hardly anything saved: under 1 % less battery energy than the same drive on friction brakes only.
 
 # $share: shares
 saved-share = About { $share } less battery energy than the same drive on friction brakes only.
 
 # The battery ends fuller than it began, even on friction brakes only.
 # $more: span in kWh
-saved-hill-drives = The hill does the driving: slowing with the motor brings the battery { $more } more than the same drive
-    on friction brakes only.
+saved-hill-drives = The hill does the driving: slowing with the motor leaves the battery { $more } fuller than the same
+    drive on friction brakes only.
 
 # $without: span in kWh
 saved-ends-fuller = The battery ends fuller than it began. The same drive on friction brakes only takes about { $without }
@@ -33,7 +33,7 @@ not-followed = This car cannot keep up with the speeds described. It was driven 
 # $currency: text
 # $price: number
 # $co2: quantity in g
-moved-prices = With the units, prices and CO₂ became those usual { $us ->
+moved-prices = With the units, prices and CO₂ changed to those usual { $us ->
     [yes] in the United States
    *[no] in the EU
 }: { $currency } { $price } and { $co2 } a kWh.
@@ -51,7 +51,7 @@ on-this-drive = On this drive
 
 on-a-full-battery = On a full battery
 
-range-none = no range to tell
+range-none = no range to give
 
 range-none-why = this drive takes next to nothing: its hill drives
 
@@ -142,7 +142,7 @@ card-winter = In winter it saves { $saved }
 card-winter-less = Less than the same drive on friction brakes only.
 
 # $in_summer: shares
-card-winter-share = That is of the battery energy that the same winter drive takes on friction brakes only; in summer it
+card-winter-share = A share of the battery energy that the same winter drive takes on friction brakes only; in summer it
     is { $in_summer }.
 
 # $air: quantity in °C
@@ -175,4 +175,4 @@ saved-as-then = Then as now, { $share } of the energy is saved.
 
 # $earlier: share
 # $now: share
-saved-then-and-now = It said that { $earlier } of the energy is saved; now it is { $now }.
+saved-then-and-now = Then { $earlier } of the energy was saved; now it is { $now }.

@@ -2,6 +2,6 @@
 # $cars: count
 # $city: share
 # $highway: share
-band-promise = A band is where nine in ten measured cars would lie. Of { $cars } cars of the US certification { $city } lay
+band-promise = A band is where nine in ten measured cars would lie. Of { $cars } cars certified in the US, { $city } lay
     in theirs in the city and { $highway } on the highway, each band made without the car’s own group of makers; the
     saving itself was measured on none of them.

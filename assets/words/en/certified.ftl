@@ -3,10 +3,10 @@
 # $cars: count
 # $city: quantity in %
 # $highway: quantity in %
-certified-first = { $cars } battery cars of the US certification, their energy from the wall as measured and as modelled
-    from weight, road load and rated power. On the dashed line the two agree. Each car’s band, which should hold 90 %, is
-    made from the other groups of makers alone: it holds { $city } in the city and { $highway } on the highway. The table
-    is written and checked by the program’s tests.
+certified-first = { $cars } battery cars certified in the US: their energy from the wall as measured, and as modelled
+    from weight, road load and rated power. On the dashed line the two agree. Each car’s band, which should hold 90 %,
+    is made from the other groups of makers alone: it holds { $city } in the city and { $highway } on the highway. The
+    table is written and checked by the program’s tests.
 
 certified-unknown = **What is not known.** The saving itself was measured on none of these cars: only what they took from
     the wall. Constants of the model were chosen with these cars in view, so that they are no blind test of it; only the

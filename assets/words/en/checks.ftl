@@ -21,9 +21,9 @@ check-consumption-in-the-cold = More energy from the battery at { QUANTITY(-6.7,
         other in this order, which is assumed: tyres, battery and cabin warm up on the way.
 
 check-effects-of-cold = Range lost at { QUANTITY(-7, unit: "°C", digits: 2) }, by cause
-    .published = up to 31.9 % by heating and 21.7 % by limited recuperation, over 125 trips of two cars
+    .published = up to 31.9 % by heating and 21.7 % by limited regeneration, over 125 trips of two cars
     .note = Family hatch on WLTC class 3b driven off cold, each against the cold drive without that effect: all
-        recuperation lost, cabin off; heating on. Short cold drives in town go beyond both.
+        regeneration lost, cabin off; heating on. Short cold drives in town go beyond both.
 
 check-alpine-pass = Energy up and down an alpine pass
     .published = { QUANTITY(20, unit: "km") } and { QUANTITY(1000, unit: "m") } each way: 12.1 kWh up, 3.7 back for a car
@@ -36,8 +36,8 @@ check-hill-loop = The road behind a published hill loop
     .published = a car of { QUANTITY(1180, unit: "kg") }: { QUANTITY(26.4, unit: "kWh/100 km") } up,
         { QUANTITY(7.1, unit: "kWh/100 km") } back on the way down; grade and speed are not published
     .note = City car of that mass at { QUANTITY(15, unit: "°C") }: solved for the even slope and the steady speed that give
-        both. Bends and changes of speed are left out, which makes it come out fast. With that car’s motor of 33 kW:
-        reported.
+        both. Bends and changes of speed are left out, so the speed comes out high. With that car’s own
+        motor of 33 kW: reported only.
     .no-evidence = It is solved from the published figures: that the model gives them back is no surprise, only that the
         road is a likely one.
 
@@ -69,10 +69,10 @@ check-braking-over-traction = Braking energy over traction energy at the wheels
 
 found-cabin-off = cabin off
 found-cabin-on = cabin on
-found-recuperation-lost-on-wltc = recuperation lost, WLTC
+found-recuperation-lost-on-wltc = regeneration lost, WLTC
 found-heating-on-wltc = heating, WLTC
 found-power-of-heating = mean power of that heating
-found-recuperation-lost-in-town = recuperation lost, a short drive in town
+found-recuperation-lost-in-town = regeneration lost, a short drive in town
 found-heating-in-town = heating, a short drive in town
 
 # $mass: quantity in kg

@@ -28,7 +28,8 @@ claim-number-in = Number, { $unit }
 claim-number-such-as = 11 to 22
 
 # $typed: text
-claim-number-refused = Number: “{ $typed }” is neither a number nor a range such as 11 to 22. The answer keeps the last.
+claim-number-refused = Number: “{ $typed }” is neither a number nor a range such as 11 to 22. The answer keeps the last
+    entry.
 
 claim-published-heading = What was published
 claim-said-heading = What was said about it

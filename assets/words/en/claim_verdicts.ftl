@@ -188,14 +188,15 @@ claim-reason-not-always-but-there = { $where }{ $what } is { $miss } in one run,
 # $where: text
 # $subject: text
 # $most: text
-claim-reason-unjudged = { $where }it depends most on { $most } whether { $subject }, and no few conditions settle it
+claim-reason-unjudged = { $where }it depends most on { $most } whether { $subject }, and no short list of conditions
+    settles it
 
 # $where: text
 # $subject: text
 # $first: text
 # $second: text
-claim-reason-unjudged-of-two = { $where }it depends most on { $first } and on { $second } whether { $subject }, and no few
-    conditions settle it
+claim-reason-unjudged-of-two = { $where }it depends most on { $first } and on { $second } whether { $subject }, and no
+    short list of conditions settles it
 
 # $by: one of error, sampling
 # $where: text

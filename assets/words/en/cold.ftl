@@ -56,7 +56,7 @@ cold-batteries-alike = Whether the battery takes much or little in the cold, mot
 cold-charge-leaves-little-room = It is the charge that leaves little room, not the cold.
 
 # $surface: one of snow, ice, glazed-ice
-cold-usual-on-this-road = As usual means as strong as there is grip for { $surface ->
+cold-usual-on-this-road = “As usual” means as strong as the grip allows { $surface ->
     [snow] on packed snow
     [ice] on ice
    *[glazed-ice] on glazed ice
@@ -73,7 +73,8 @@ cold-taken-beside = ordinary slow-downs of this drive give { $ordinary }
 # $least: number
 # $most: quantity in kW
 # $ordinary: quantity in kW
-cold-taken-differs = { $least } to { $most } as batteries differ; ordinary slow-downs of this drive give { $ordinary }
+cold-taken-differs = { $least } to { $most }, depending on the battery; ordinary slow-downs of this drive give
+    { $ordinary }
 
 # $season: one of winter, spring, summer, autumn, other
 cold-season-takes = { $season ->
@@ -87,7 +88,7 @@ cold-season-takes = { $season ->
 # $mild: quantity in °C
 # $part: one of cabin, heater, tyres, air, braking, rest
 # $energy: quantity in kWh
-cold-season-than = than a dry day of { $mild } on this drive; { season-part } { $energy }
+cold-season-than = than a dry day at { $mild } on this drive; { season-part } { $energy }
 
 # $part: one of cabin, heater, tyres, air, braking, rest
 season-part = { $part ->
@@ -245,7 +246,7 @@ fade-column-rolling = Air and tyres, { $unit }
 # What the season takes.
 
 # $mild: quantity in °C
-season-title-alike = This drive takes as much as on a dry day of { $mild }
+season-title-alike = This drive takes as much as on a dry day at { $mild }
 
 # $warmth: quantity in °C
 # $energy: quantity in kWh
@@ -272,7 +273,7 @@ season-title-less = At { $warmth } this drive takes { $energy } less, most of it
 }
 
 # $mild: quantity in °C
-season-against = Against a dry day of { $mild }, by the books of both drives.
+season-against = Against a dry day at { $mild }, by the books of both drives.
 
 # $less: yes or no
 season-heating-hides = Heating also makes the share that regeneration saves look smaller: more is taken, while { $less ->
@@ -290,10 +291,10 @@ cold-published-title = Published figures disagree, and both can be right
 # $at: quantity in °C
 cold-published-stand = 12 % less range at { $at } with the heater off, 41 % less with heating on
 cold-published-stand-ground = mean of five cars on a test stand, a long run
-cold-published-trips = up to 31.9 % of range lost by heating, up to 21.7 % by limited recuperation
+cold-published-trips = up to 31.9 % of range lost by heating, up to 21.7 % by limited regeneration
 cold-published-trips-ground = more than 125 trips of two cars
 cold-published-read = A long run on a test stand warms the battery and spreads the first heating over a
-    long way, a short cold drive does neither.
+    long way; a short cold drive does neither.
 
 cold-own-drive = This model, your drive
 
@@ -305,4 +306,4 @@ cold-own-range = { $share } { $less ->
 } range
 
 # $mild: quantity in °C
-cold-own-ground = against a dry day of { $mild }
+cold-own-ground = against a dry day at { $mild }

@@ -43,10 +43,10 @@ compare-same-day = the same day
 
 compare-keep = Keep this car
 
-compare-keep-help = Then take or enter another on the first page: the one that was kept is offered here beside it.
+compare-keep-help = Then choose or enter another on the first page; the car you kept is offered here beside it.
 
 # $car: text
-compare-kept = the car kept ({ $car })
+compare-kept = the car you kept ({ $car })
 
 # What a drive is called where it differs from others in that.
 # $season: one of winter, spring, summer, autumn
@@ -140,7 +140,7 @@ compare-time = { $longer ->
 compare-told = **{ $name }.** { $sentences }
 
 compare-engine = What a hybrid’s engine gives in place of its battery is counted as taken from the battery; the fuel burned
-    for it is several times as much, and is not.
+    for it holds several times as much energy, and is not counted.
 
 ## The picture
 
@@ -209,16 +209,16 @@ compare-yours = yours, { $name }
 # $low: number
 # $high: quantity in %
 # $cars: count
-compare-bands = Each figure is the band from { $low } to { $high } of { $cars } sampled cars; in brackets, what a drive has
-    more or less than yours. What is assumed alike of both drives is drawn once for both, so the band of a difference is
-    narrower than the bands beside it suggest. What belongs to one class of car is drawn apart.
+compare-bands = Each figure is the band from { $low } to { $high } of { $cars } sampled cars; in brackets, how much
+    more or less that is than yours. What is assumed alike of both drives is drawn once for both, so the band of a
+    difference is narrower than the bands beside it suggest. What belongs to one class of car is drawn apart.
 
 compare-pick = Pick one or two above, and they are set beside yours.
 
 # What a link says and cannot be used.
 # $given: text
 # $known: list
-compare-no-subject = What differs: “{ $given }” is not one of { $known }. The season was taken.
+compare-no-subject = What differs: “{ $given }” is not one of { $known }. The season was taken instead.
 
 # $what: text
 # $given: text

@@ -23,7 +23,7 @@ meaning-friction-only = The pedal works the friction brakes alone. The motor slo
 term-lift-off = Lift-off strength
 
 meaning-lift-off = How hard the car slows on a flat road when the foot comes off the accelerator, air and tyres included.
-    Told in metres per second, each second (m/s²), or in US units in g, the pull of gravity.
+    Given in metres per second, each second (m/s²), or in US units in g, the pull of gravity.
 
 term-road-load = Road load
 

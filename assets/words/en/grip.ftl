@@ -106,8 +106,8 @@ strength-band-beyond = { $least } to more than { $strongest }
 # $alone: yes or no
 grip-do-none = { $alone ->
     [yes] **Go slower into this bend, or not at all**: before any lift-off it asks for more than this road gives.
-   *[no] **Do not let the foot come up all at once**: this road cannot hold what that asks. Ease it up, well before you
-        need to be slower.
+   *[no] **Do not let the foot come up all at once**: this road cannot give the grip that takes. Ease it up, well before
+        you need to be slower.
 } Whether to drive on such a road is the first question; what the manual says of it comes before this page.
 
 # $strength: quantity in m/s²
@@ -186,7 +186,7 @@ axles-column-weight = Share of the weight
 # $small_margin: list
 roads-title = { $without ->
     [nowhere] { $small ->
-        [nowhere] More than what your { $yours } asks is there on each of these roads
+        [nowhere] Each of these roads has more grip than your { $yours } asks for
         [everywhere] Your { $yours } has a small margin on every one of these roads
        *[some] Your { $yours } has a small margin on { $small_margin }
     }
@@ -197,7 +197,7 @@ roads-title = { $without ->
     }
 }
 roads-words = Bands: the largest lift-off for which each road has the grip, from its least to its most; the stroke is the
-    middle. They follow speed, bend and slope set above; Sources and method says where they are from.
+    middle. They follow speed, bend and slope set above; “Sources and method” says where they are from.
 
 # $yours: number
 roads-yours = yours { $yours }
@@ -288,10 +288,10 @@ advice-of-a-club = advice of a motoring club
 # $who: text
 advice-in-the-press = { $who }, as reported in the press
 
-advice-lowest-level = Choose the lowest level: strong recuperation can make the car unstable, since ABS and stability
+advice-lowest-level = Choose the lowest level: strong regeneration can make the car unstable, since ABS and stability
     control cannot step in fast enough.
 advice-could-unsettle = It could unsettle the car, but ABS usually watches over it.
-advice-not-without-reservation = Does not stand without reservation behind the advice to avoid regeneration.
+advice-not-without-reservation = Does not support without reservation the advice to avoid regeneration.
 
 # $speed: quantity in km/h
 advice-six-cars = six all-wheel-drive cars on bare ice with studless tyres, foot lifted in a bend at { $speed }; the

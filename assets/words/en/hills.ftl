@@ -30,7 +30,7 @@ hill-feel = The limit of power changes the feel sooner: for full strength all th
 # $least: number
 # $most: share
 hill-feel-differs = The limit of power changes the feel sooner: for full strength all the way start at { $least } to
-    { $most } or less, as batteries differ.
+    { $most } or less, depending on the battery.
 
 # Hybrids.
 
@@ -43,7 +43,7 @@ hybrid-full-after = From the charge its engine keeps, this hybrid’s battery is
 
 # $drag: quantity in kW
 # $drop: quantity in m
-hybrid-then = Then the engine turns along and drags with up to { $drag }, and the discs take the rest. That is why it
+hybrid-then = Then the engine is dragged along, which takes up to { $drag }, and the discs take the rest. That is why it
     revs on the way down. Your hill goes down { $drop }.
 
 # What it comes to.

@@ -51,11 +51,11 @@ lift-off-axis = From 0 to { $end }, presses { $presses ->
     [stay] stay at { $after }
     [fall] fall from { $before } to { $after }
    *[rise] rise from { $before } to { $after }
-} and energy { $energy ->
-    [unknown] has no share to tell
-    [hardly] hardly changes
-    [rises] rises by { $share }
-   *[falls] falls by { $share }
+}{ $energy ->
+    [unknown] ; the change in energy cannot be given as a share
+    [hardly] {" "}and energy hardly changes
+    [rises] {" "}and energy rises by { $share }
+   *[falls] {" "}and energy falls by { $share }
 }
 
 lift-off-axis-no-grip = There is grip for no more than rolling on
@@ -144,7 +144,7 @@ lift-off-change-advised = Advised, { $strength }
 
 lift-off-yours-is-advised = Yours is what is advised
 
-lift-off-yours-changes-nothing = Yours changes nothing against what is advised
+lift-off-yours-changes-nothing = Yours changes nothing compared with what is advised
 
 # $presses: one of stay, fall, rise
 # $before: count
@@ -156,11 +156,11 @@ lift-off-with-advised = With the advised strength presses { $presses ->
     [stay] stay at { $after }
     [fall] fall from { $before } to { $after }
    *[rise] rise from { $before } to { $after }
-} and energy { $energy ->
-    [unknown] has no share to tell
-    [hardly] hardly changes
-    [rises] rises by { $share }
-   *[falls] falls by { $share }
+}{ $energy ->
+    [unknown] ; the change in energy cannot be given as a share
+    [hardly] {" "}and energy hardly changes
+    [rises] {" "}and energy rises by { $share }
+   *[falls] {" "}and energy falls by { $share }
 }{ $grip ->
     [yes] : the price of grip in reserve
    *[no] {""}
@@ -286,13 +286,13 @@ caution-behind = **Somebody close behind.** With the foot only partly lifted, th
 caution-passengers = **Passengers.** Gentler slowing with fewer changes between pulling and slowing spares those who feel
     sick. Stop when somebody does.
 
-caution-cruise = **Cancelling cruise control** is a foot that comes up: with a strong setting the car slows hard at once.
-    Have the foot on the accelerator before you cancel.
+caution-cruise = **Cancelling cruise control** is like lifting the foot: with a strong setting the car slows hard at
+    once. Have the foot on the accelerator before you cancel.
 
 caution-slippery = **A slippery road is no place to try a strong setting for the first time.** Try it on a dry and empty
     road. On snow and ice slow down earlier and more gently; advice differs by car, and the owner’s manual comes first.
 
-caution-fade = **It can fade without notice**: with a full, cold or hot battery, when grip control steps in, and below
+caution-fade = **It can fade without notice**: with a full, cold or hot battery, when slip control steps in, and below
     walking pace. Keep the brake pedal within reach, and use it for hard stops. A motor does not hold a parked car.
 
 ## The pictures

@@ -21,7 +21,7 @@ because-grip = More than { $most } would ask for over half of the grip of the { 
 # $most: quantity in m/s²
 # $strength: quantity in m/s²
 because-grip-and-no-more-gained = More than { $most } would ask for over half of the grip of the { lift-off-wheels }
-    { lift-off-on-road }; between { $strength } and { $most } strength changes next to nothing.
+    { lift-off-on-road }; between { $strength } and { $most } it makes next to no difference.
 
 # $pedal: one of blended, friction
 # $strength: quantity in m/s²
@@ -34,7 +34,7 @@ because-less-takes-energy = { $pedal ->
 }
 
 # $most: quantity in m/s²
-because-more-takes-energy = Above { $most } a foot that slows too much and pulls up again takes over 1 % more energy.
+because-more-takes-energy = Above { $most } a foot that slows too much and speeds up again takes over 1 % more energy.
 
 because-gentlest-ride = Energy is within 1 % of the best, and you prefer the gentlest ride.
 
@@ -77,7 +77,7 @@ rule-energy = Then, energy as you would drive it must be within 1 % of the best.
 rule-preference = Then, as you prefer: the fewest presses of the brake pedal, give or take one in twenty, or the gentlest
     ride.
 
-rule-gentler = What is equal goes to the gentler.
+rule-gentler = Between equals, the gentler wins.
 
 # $rule: text
 rule-that-decided = **{ $rule }** This one decided here.

@@ -5,7 +5,7 @@ own-road-door = Use my own recording
 own-road-upload = A recording of a drive: CSV with time and speed (or positions), or GPX; a route without times
     too; up to 30 MB
 
-own-road-private = The file is held in the server's memory for this visit only: never on a disk, never in a link. Of
+own-road-private = The file is held in the server’s memory for this visit only: never on a disk, never in a link. Of
     positions nothing is held once distance and slope are known. After the server or this page is started anew the
     recording must be opened again.
 
@@ -28,7 +28,7 @@ own-road-line-empty = on a recording that is still to be opened
 own-road-sample = Try the invented sample
 
 own-road-sample-is-invented = This recording is invented: no car has driven it. It was built by this program, for the
-    first car that it shows made 8 % heavier, and spoilt as a phone would spoil it.
+    first car that it shows, made 8 % heavier, and given the errors that a phone makes.
 
 own-road-car = The car, its season and what you know of it are those of “Your drive”; charge and temperature come from the
     recording where it has them.
@@ -50,7 +50,7 @@ own-road-measured = { $measured } were measured on these { $distance } in { $min
 # $shortfall: quantity in kWh
 own-road-shortfall = The modelled car could not follow everywhere: { $shortfall } were lacking at its wheels.
 
-own-road-totals = Totals at the battery's terminals
+own-road-totals = Totals at the battery’s terminals
 own-road-out = Out of the battery
 own-road-in = Back into it
 own-road-net = Net
@@ -159,7 +159,7 @@ own-road-habits-found = The car stops every { $apart }. Half of the stops begin 
     have { $slowing } or more in their hardest second; pulling away has { $pulling }. In { $lifted } of { $count ->
     [one] { $count } slow-down
    *[other] { $count } slow-downs
-} lifting the foot would have done. The nearest habits: looks ahead “{ $looks }”, pulls away “{ $pulls }”.
+} lifting the foot would have done. The nearest habits: slows down “{ $looks }”, pulls away “{ $pulls }”.
 
 # $taken: yes or no
 own-road-habits-take = { $taken ->
@@ -224,7 +224,7 @@ own-road-effect-climb = { $step } ({ $count ->
    *[other] { $count } samples
 }): climb { $before } before, { $after } after
 
-own-road-large = That is a large change: look whether the file means what it was taken for.
+own-road-large = That is a large change: check that the file means what it was taken to mean.
 
 own-road-asked = Please look at this
 
@@ -242,7 +242,7 @@ own-road-finding = { $what ->
     [no_number] Cells without a number left out of { $column }: { $count }.
     [out_of_range] Values out of range left out of { $column }: { $count }.
     [rows_without_time] Rows without a time left out: { $count }.
-    [cut_off] The file breaks off; what stands before was read.
+    [cut_off] The file breaks off; what comes before the break was read.
     [filled] Empty cells of { $column } filled from their neighbours: { $count }.
     [column_empty] There is nothing under { $column }.
     [column_gap] Under { $column } too much is missing; it was left out.
@@ -261,18 +261,19 @@ own-road-finding = { $what ->
 }
 
 # $scatter: quantity in m
-own-road-from-positions = Speed was worked out from positions that scatter by { $scatter }. On drives that were tried the net
-    energy was off by 1 % where they hardly do and by up to 4 % at some metres, in stop and go by up to 9 %; the
-    recovered share by half a point to four, in stop and go by seven.
+own-road-from-positions = Speed was worked out from positions that scatter by { $scatter }. On drives that were tried,
+    the net energy was off by 1 % where they hardly scatter, by up to 4 % where they scatter by some metres, and in
+    stop-and-go by up to 9 %; the recovered share was off by half a point to four, in stop-and-go by seven.
 
 # $noise: quantity in km/h
-own-road-noise-left = The speed scatters by { $noise }, which is not told from a restless foot and was left.
+own-road-noise-left = The speed scatters by { $noise }, which cannot be told from a restless foot and was left as it is.
 
 # $noise: quantity in km/h
 # $net: share
 # $points: quantity in points
-own-road-noise-doubt = The speed scatters by { $noise }, which is not told from a restless foot and was left. Without it the
-    modelled net energy would differ by { $net } and the recovered share by { $points }: so far may they be off.
+own-road-noise-doubt = The speed scatters by { $noise }, which cannot be told from a restless foot and was left as it
+    is. Without it the modelled net energy would differ by { $net } and the recovered share by { $points }: they may be
+    off by so much.
 
 # $energy: quantity in kWh
 own-road-charged-standing = The battery took { $energy } while the car stood: leave out charging from outside.
@@ -280,7 +281,7 @@ own-road-charged-standing = The battery took { $energy } while the car stood: le
 # $speed: quantity in km/h
 own-road-speed-unit = The car never gets faster than { $speed }: are the speeds in another unit?
 
-own-road-speed-places = The way by the speeds is not the way by the positions: are the speeds in another unit?
+own-road-speed-places = The distance by the speeds is not the distance by the positions: are the speeds in another unit?
 
 own-road-height-unit = The road is hillier than roads are: are the heights in feet?
 

@@ -56,10 +56,10 @@ question-cruise-told = In most cars yes: it asks the motor first to hold the spe
 question-brakes = What does it do to the brakes?
 
 # $left: share
-question-brakes-told = On this drive { $left } of the work is left to the friction brakes that they would have to do alone. Pads
-    last longer, but discs that are hardly used rust, above all in wet and salt. A few firm stops from speed now and then,
-    where the road is clear and dry, wipe them clean, and the workshop should look at them every year. (The share is the
-    model’s; the rest is common practice, no source.)
+question-brakes-told = On this drive the friction brakes are left with { $left } of the work that they would have to do
+    alone. Pads last longer, but discs that are hardly used rust, above all in wet and salt. A few firm stops from speed
+    now and then, where the road is clear and dry, wipe them clean, and the workshop should look at them every year.
+    (The share is the model’s; the rest is common practice, no source.)
 
 question-brakes-none = On this drive the friction brakes have nothing to do even alone. Discs that are hardly used rust: a few
     firm stops from speed now and then, where the road is clear and dry, wipe them clean. Common practice, no source.

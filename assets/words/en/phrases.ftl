@@ -35,7 +35,7 @@ phrase-said = { $phrase ->
     [range_gain] more range than on friction brakes only
     [electric_braking] of the braking energy at the wheels is taken by the motor
     [range_lost] of the range is lost when regeneration is gone (the same number as energy saved, s)
-   *[display_km] more on the range display, if it reckons with this drive's consumption
+   *[display_km] more on the range display, if it reckons with this drive’s consumption
 }
 
 # $phrase: one of recovered, of_braking, of_climb, range_gain, electric_braking, range_lost, display_km
@@ -116,7 +116,8 @@ road-heading = From the test cycle to the road
 road-printed-range = Printed range, { $unit }
 road-on-which-test = On which test
 # $range: quantity in km
-road-until-entered = Nothing is entered. Until then this goes from what the model has for such a car on this test, { $range }.
+road-until-entered = Nothing has been entered yet. Until then this starts from what the model gives such a car on this
+    test, { $range }.
 
 # $test: quantity in km
 # $road: span in km

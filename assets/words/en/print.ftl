@@ -6,7 +6,7 @@ print-svg = SVG
 
 print-png = PNG
 
-print-transparent = Without a ground
+print-transparent = Without a background
 
 # What stands on every picture that is taken away.
 # $version: text
@@ -57,7 +57,7 @@ print-runs-of-hybrids = A row does not give its number again: the figures drawn 
 # $file: one of chart-svg, chart-clear, chart-png, chart-vega, runs, json, tornado, needs, article
 print-file = { $file ->
     [chart-svg] Chart, SVG
-    [chart-clear] Chart without a ground, SVG
+    [chart-clear] Chart without a background, SVG
     [chart-png] Chart, PNG
     [chart-vega] Chart, Vega-Lite
     [runs] Every run, CSV

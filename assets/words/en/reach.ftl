@@ -33,15 +33,15 @@ reach-compared = Not every battery lasts as far: all are compared over the first
 # Cars of the band that get less far than the one shown.
 # $unable: count
 # $cars: count
-band-empty-sooner = In the band, { $unable } of { $cars } drawn cars { $unable ->
+band-empty-sooner = In the band, { $unable } of { $cars } sampled cars { $unable ->
     [one] does not get even that far; it is counted as if it did.
    *[other] do not get even that far; they are counted as if they did.
 }
 
 # $unable: count
 # $cars: count
-band-charges-sooner = In the band, { $unable } of { $cars } drawn cars would have to charge sooner, or could not do this
-    drive; { $unable ->
+band-charges-sooner = In the band, { $unable } of { $cars } sampled cars would have to charge sooner, or could not do
+    this drive; { $unable ->
     [one] it is counted as if it could.
    *[other] they are counted as if they could.
 }
@@ -51,15 +51,15 @@ band-charges-sooner = In the band, { $unable } of { $cars } drawn cars would hav
 # $cars: count
 # $longer: share
 # $slowest: share
-band-slower = In the band, { $unable } of { $cars } drawn cars would take over { $longer } longer, for want of power, the
-    slowest { $slowest }; { $unable ->
+band-slower = In the band, { $unable } of { $cars } sampled cars would take over { $longer } longer, for want of power,
+    the slowest { $slowest }; { $unable ->
     [one] it is counted as if it kept up.
    *[other] they are counted as if they kept up.
 }
 
 # $unable: count
 # $cars: count
-band-unable = In the band, { $unable } of { $cars } drawn cars could not do this drive, for want of power or charge;
+band-unable = In the band, { $unable } of { $cars } sampled cars could not do this drive, for want of power or charge;
     { $unable ->
     [one] it is counted as if it could.
    *[other] they are counted as if they could.

@@ -10,13 +10,13 @@ recording-too-large = { $name } is larger than { $most_mb } MB, the most that is
 
 # $name: text
 # $most: count
-recording-too-many-rows = { $name } has more rows or points than are read; the most are { $most }.
+recording-too-many-rows = { $name } has more rows or points than the { $most } that are read.
 
 # $name: text
 recording-empty = { $name } is empty.
 
 # $name: text
-recording-packed = { $name } is packed, or a workbook: unpack it, or save its sheet as CSV.
+recording-packed = { $name } is a compressed file or a workbook: unpack it, or save its sheet as CSV.
 
 # $name: text
 recording-no-text = { $name } is not a text.
@@ -88,7 +88,7 @@ csv-too-few-rows = { $name } has { $rows } rows with a time; at least { $least }
 # $seen: list
 csv-columns-missing = { $name }: { $known ->
     [0] no line names columns that are known
-   *[other] only { $seen } could be told
+   *[other] only { $seen } could be recognised
 }; time and speed are needed, or time, latitude and longitude. A route needs latitude and longitude, or distance
     and height.
 
@@ -100,7 +100,7 @@ route-without-times = { $name } has no times, and without them no speed. “log 
 # $name: text
 # $least: quantity in km
 # $most: quantity in km
-route-length = { $name }: routes are driven that are { $least } to { $most } long.
+route-length = { $name }: only routes { $least } to { $most } long are driven.
 
 # $name: text
 gpx-with-entities = { $name }: a GPX file with a DOCTYPE or ENTITY declaration is not read.

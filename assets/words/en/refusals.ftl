@@ -138,7 +138,7 @@ drive-goes-nowhere = distance: the drive has no length; it must go somewhere.
 # $charge: share
 # $reached: quantity in km
 # $length: quantity in km
-battery-does-not-last = { $field }: { $charge } does not last; the battery would be empty after about { $reached } of
+battery-does-not-last = { $field }: { $charge } is not enough; the battery would be empty after about { $reached } of
     { $length }. Start fuller, drive less far, or take a bigger battery.
 
 # $field: text
@@ -176,7 +176,7 @@ hill-longer-than-leg = { $climb } and { $descent }, leg { $leg }: { $up } up and
 # $speed: text
 # $hours: quantity in h
 # $most: quantity in h
-drive-takes-too-long = { $distance } and { $speed }: the way would take { $hours }; at most { $most } can be driven.
+drive-takes-too-long = { $distance } and { $speed }: the drive would take { $hours }; at most { $most } can be driven.
 
 # $hill: quantity in km
 # $length: quantity in km
@@ -406,7 +406,7 @@ page-not-ours = { $name }: this page was not made by “Take away” and holds n
 ## Tables of cars
 
 # $cycle: text
-battery-too-small-for-cycle = { $cycle }: the battery does not last or is too weak for this cycle.
+battery-too-small-for-cycle = { $cycle }: the battery runs flat on this cycle or is too weak for it.
 
 # $name: text
 # $why: text
@@ -459,7 +459,8 @@ study-without-recordings = { $name }: holds no recordings; { $endings } files ar
 study-unforeseen = { $name }: cannot be worked through ({ $why }).
 
 # $name: text
-study-worker-lost = { $name }: what worked on it was ended three times, as where memory runs out; it was left out.
+study-worker-lost = { $name }: the process that worked on it was ended three times, as when memory runs out; it was left
+    out.
 
 study-without-dask = --dask: Dask is not installed here; “pip install distributed” installs it.
 

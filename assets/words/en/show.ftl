@@ -7,7 +7,7 @@ card-tell = Tell me your drive
 card-tell-why = What regeneration saves depends on how often and how deeply the car slows, and on the hills. Four invented
     drives stand for most. Your own, leg by leg, is described on the first page.
 
-    The car is the invented middle of its class. Winter costs warmth, and a cold battery takes less.
+    The car is the invented middle of its class. In winter heating costs energy, and a cold battery takes less.
 
 # $day: text
 # $apart: text
@@ -153,7 +153,7 @@ card-winter-why = In the cold more energy goes into warming the cabin, and air a
 ## The limits
 
 card-limits-why = A full battery has no room, and a cold one takes charge slowly. Where a wheel would slip, the car’s
-    control takes the motor’s slowing away. What is left of it can change from one slow-down to the next.
+    slip control takes the motor’s slowing away. What is left of it can change from one slow-down to the next.
 
     A hard stop asks for far more than a motor gives. The friction brakes, on all wheels, do that work.
 

@@ -235,13 +235,14 @@ model-part = { $module ->
     [motor_and_gear] Motor, inverter and gear: limits and losses of one machine scaled to its rated power.
     [slowing_limits] Slowing: how much of it the motor may do, and which limit says so.
     [grip] Grip between tyres and road, and the weight that rests on the axles while slowing.
-    [cells] The battery's cells: voltage, resistance, what they give and lose for a power at the terminals.
+    [cells] The battery’s cells: voltage, resistance, what they give and lose for a power at the terminals.
     [charge_acceptance] How fast a battery may be charged, over its charge and its temperature.
-    [pack_heat] The battery's temperature: one lumped mass that its losses and its heater warm and the air cools.
+    [pack_heat] The battery’s temperature: one lumped mass that its losses and its heater warm and the air cools.
     [cabin] Cabin heating and cooling: what it takes from the battery.
-    [engine] A hybrid's engine: what it gives in place of the battery, and what it takes of the slowing.
+    [engine] A hybrid’s engine: what it gives in place of the battery, and what it takes of the slowing.
     [step] One moment of a drive: what the wheels ask, what the limits allow, what motor, battery and brakes do about it.
-    [march] The march: one loop over the steps of a road with charge and pack temperature carried along, one over the cars.
+    [march] The march: one loop over the steps of a road with charge and battery temperature carried along, one over the
+        cars.
     [follow] A trace the car can drive: where motor or battery cannot give what the trace asks, the car is slower.
     [friction_brakes] The friction brakes: how warm they get on descents and in repeated stops, and how little they are used.
     [hybrid] Hybrids: what regeneration saves in fuel, with a wide band, and the charge that the engine keeps.
@@ -249,9 +250,9 @@ model-part = { $module ->
     [battery] The battery for many values at once: the door to its pointwise physics, and what the cold holds back of it.
     [drives] One door for the app and the command line: a scenario to its result, its band and its year.
     [advice] Which lift-off strength suits a drive, by a few ordered rules that are printed beside the answer.
-    [grip_margin] Lift-off against grip: what the motor's slowing asks of each axle, and what the road may give.
+    [grip_margin] Lift-off against grip: what the motor’s slowing asks of each axle, and what the road may give.
     [emergency_stop] An emergency stop on a given road, and standing still.
     [descent] Hills: what the way up takes and the way down gives, how much charge to leave free, what holds the car there.
-    [winter] Winter: what a cold day takes from the user's own drive, why lift-off fades, what warming up beforehand brings.
+    [winter] Winter: what a cold day takes from the user’s own drive, why lift-off fades, what warming up beforehand brings.
    *[machine_map] One electric machine in its four quadrants: how strong, how efficient, and where a drive uses it.
 }

@@ -103,12 +103,12 @@ beside-both = { $fuel ->
         car you drive now takes diesel for { $currency } { $fuel_cost }.
    *[hybrid] Over the same { $distance } in a year, the { $car } takes electricity for { $currency } { $cost }, and the hybrid
         you drive now takes petrol for { $currency } { $fuel_cost }.
-} Neither sum holds the purchase, tax, insurance, upkeep or a charging point.
+} Neither sum includes purchase, tax, insurance, upkeep or a charging point.
 
 beside-none = Enter what your car uses now, and the year of both stands side by side.
 
-beside-no-hybrid = No sum stands here for a hybrid. What regeneration spares it is known within a band; how much fuel it burns in
-    all depends on how its engine works, which this model leaves out.
+beside-no-hybrid = No sum stands here for a hybrid. What regeneration saves it is known within a band; how much fuel it
+    burns in all depends on how its engine works, which this model leaves out.
 
 # $currency: text
 # $unit: text

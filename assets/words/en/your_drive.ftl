@@ -64,7 +64,7 @@ no-picture = No picture: the drive cannot be driven as described.
 adjust-car = Adjust the car
 
 adjust-car-help = Whatever you enter here counts as known: it no longer widens the band. All else comes from the class,
-    with what kind of knowledge it is and where it is from.
+    with a note of how well it is known and where it is from.
 
 car-part = Part of the car
 

@@ -62,7 +62,7 @@ def test_a_fade_that_ends_before_it_starts_is_refused():
         ((Leg(distance_km=1.0, climb_m=60.0, grade_pct=5.0),), "need 1.2 km, but the leg is 1 km long"),
         ((Leg(distance_km=1.0, climb_m=30.0, descent_m=30.0, grade_pct=5.0),), "30 m up and 30 m down at 5 %"),
         # a slip of one digit, which would be millions of steps
-        ((Leg(distance_km=200.0, speed_kmh=5.0, slow_downs=0),) * 2, "the way would take 80 h; at most 48 h"),
+        ((Leg(distance_km=200.0, speed_kmh=5.0, slow_downs=0),) * 2, "the drive would take 80 h; at most 48 h"),
     ],
 )
 def test_legs_that_cannot_be_driven_are_refused(legs, said):

@@ -107,7 +107,7 @@ def test_a_drive_to_nowhere_is_refused():
 
 
 def test_a_battery_that_does_not_last_is_said():
-    with refuses(r"soc_start .* 2 % does not last; the battery would be empty after about \d+ km of"
+    with refuses(r"soc_start .* 2 % is not enough; the battery would be empty after about \d+ km of"
     ):
         evaluate(cycle_trace("wltc3b"), CAR, Conditions(cabin=False, soc_start=0.02), Driver())
 

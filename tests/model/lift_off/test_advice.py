@@ -70,7 +70,7 @@ def test_energy_may_also_speak_against_strength():
     # of the two that energy leaves, 0.8 and 0.9 m/s², presses differ by too little
     assert (advice.lift_off_mps2, advice.rule) == (0.8, "energy")
     told = because(advice.because, METRIC)
-    assert "Above 0.9 m/s²" in told and "pulls up again" in told
+    assert "Above 0.9 m/s²" in told and "speeds up again" in told
 
 
 def test_within_one_percent_the_preference_decides():

@@ -25,7 +25,7 @@ def far(stops):
 
 
 def test_a_drive_too_long_for_the_battery_is_driven_with_a_stop_where_the_charge_is_low():
-    with refuses("does not last"):
+    with refuses("is not enough"):
         evaluate(FAR, CAR, WARM, DRIVER)
     run = drive(far(9), CAR, WARM, DRIVER)
     stands = np.flatnonzero(~np.isnan(run.road["charge_to"]))

@@ -95,7 +95,7 @@ print(resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before - held, file=s
 
 
 @pytest.mark.parametrize(
-    ("kind", "said"), [("rows", "has more rows or points than are read"), ("bytes", "is larger than 30 MB")]
+    ("kind", "said"), [("rows", "has more rows or points than the"), ("bytes", "is larger than 30 MB")]
 )
 def test_large_files_are_refused_before_they_fill_the_memory(kind, said):
     done = subprocess.run([sys.executable, "-c", LARGE, kind], capture_output=True, text=True, timeout=120, check=True)
