@@ -93,7 +93,7 @@ def test_what_cannot_be_judged_names_what_it_turns_on():
     answer = replace(answer, values=np.random.RandomState(1).permutation(answer.values))
     assert answer.verdict == UNJUDGED
     first, second = (inside(inputs.label(bins.key, METRIC)) for bins in answer.bins[:2])
-    most = f"In town, it depends most on {first} and on {second} whether it is true, and no short list of conditions settles it."
+    most = f"In town, it depends most on {first} and on {second} whether it is true, and no short list of conditions"
     assert most in words.reason(answer, METRIC)
 
 

@@ -19,9 +19,9 @@ cycle-name = { $cycle ->
 # $test: one of wltc3b, udds, hwfet, us-cycles, us-label, nedc
 test-name = { $test ->
     [wltc3b] WLTC class 3b
-    [udds] US city cycle, before the label's factor
-    [hwfet] US highway cycle, before the label's factor
-    [us-cycles] US city and highway cycles, 55 to 45, before the label's factor
+    [udds] US city cycle, before the label’s factor
+    [hwfet] US highway cycle, before the label’s factor
+    [us-cycles] US city and highway cycles, 55 to 45, before the label’s factor
     [us-label] US label
    *[nedc] NEDC
 }

@@ -121,7 +121,7 @@ claim-time_made_up = lost time made up
     .help = Whether the time that coasting costs is made up by cruising faster.
 
 question-number = as published
-    .help = The claim's number; ``low..high`` for a range.
+    .help = The claim’s number; ``low..high`` for a range.
 
 question-relation = claimed as
     .help = What the number is to be.

@@ -10,7 +10,7 @@ car-mass_kg = mass with driver
     .help = The car as driven, with its driver. Passengers and luggage are added under load.
 
 car-rotating_mass_share = rotating mass
-    .help = Wheels and motor have to be spun up too: their inertia as a share of the car's mass.
+    .help = Wheels and motor have to be spun up too: their inertia as a share of the car’s mass.
 
 car-drag_area_m2 = drag area
     .help = Drag coefficient times frontal area. Not used when measured road-load coefficients are given.
@@ -23,14 +23,14 @@ car-tyre_cold_share = cold tyres roll harder by
     .help = What a tyre that has stood adds to its rolling resistance when warmed up, in the same air.
 
 car-tyre_warm_up_min = tyres warm up within
-    .help = Time after which about a third of the cold tyres' share is left.
+    .help = Time after which about a third of the cold tyres’ share is left.
 
 car-driveline_cold_n_per_t = cold driveline drags by
     .help = What gear oil, bearings and grease that have stood at { QUANTITY(20, unit: "°C") } drag more than when
         warmed up, a tonne of car. More in the cold, as oil thickens.
 
 car-driveline_warm_up_min = driveline warms up within
-    .help = Time after which about a third of the cold driveline's extra drag is left.
+    .help = Time after which about a third of the cold driveline’s extra drag is left.
 
 car-f0_n = road load f0
     .help = Constant part of the measured road load at { QUANTITY(20, unit: "°C") }. Give f0, f1 and f2 together or
@@ -46,16 +46,16 @@ car-motor_peak_kw = motor power
     .help = Peak power of all drive motors together, at the motor shaft.
 
 car-motor_base_speed_kmh = speed of full motor power
-    .help = Road speed at which the motor's peak torque first gives its peak power. Below it, torque is the limit.
+    .help = Road speed at which the motor’s peak torque first gives its peak power. Below it, torque is the limit.
 
-car-motor_top_speed_kmh = motor's highest road speed
-    .help = Road speed at the motor's highest turning speed.
+car-motor_top_speed_kmh = motor’s highest road speed
+    .help = Road speed at the motor’s highest turning speed.
 
 car-regen_peak_kw = motor power when slowing
     .help = The most the motor may take from the wheels. Left empty: as much as it can pull with.
 
 car-motor_loss_fixed = motor loss, fixed part
-    .help = Power electronics while moving, as a share of the motor's peak power.
+    .help = Power electronics while moving, as a share of the motor’s peak power.
 
 car-motor_loss_speed = motor loss, speed part
     .help = Bearings and iron at 46 m/s that grow with speed, as a share of peak power.
@@ -71,11 +71,11 @@ car-motor_loss_torque2 = motor loss, torque-squared part
     .help = Copper and switching loss at peak torque, as a share of peak power.
 
 car-open_pulling_share = unknown loss, pulling
-    .help = What cars of one mass, road load and power differ in beyond everything here: a share of the motor's power
-        when it pulls. Above 0: thirstier than the model's car.
+    .help = What cars of one mass, road load and power differ in beyond everything here: a share of the motor’s power
+        when it pulls. Above 0: thirstier than the model’s car.
 
 car-open_slowing_share = unknown loss, slowing
-    .help = Of the motor's power when it slows the car, what does not come back beyond everything here. Brake pads
+    .help = Of the motor’s power when it slows the car, what does not come back beyond everything here. Brake pads
         that touch although the motor could do it all are in it.
 
 car-zero_torque_drag_share = drag of the idle motor
@@ -92,7 +92,7 @@ car-pack_voltage_v = battery voltage
 
 car-cell_resistance_share = cell resistance
     .help = Voltage drop over mean voltage when the battery would be emptied in one hour, at
-        { QUANTITY(25, unit: "°C") }. Left empty: by what motor the battery has to feed.
+        { QUANTITY(25, unit: "°C") }. Left empty: set by the motor that the battery has to feed.
 
 car-cell_resistance_usual = cell resistance of a usual battery
     .help = The same for a battery whose motor could empty it 2.3 times an hour. One that feeds a stronger motor for
@@ -121,8 +121,8 @@ car-cold_capacity_loss_per_k = charge the cold holds back
         { QUANTITY(20, unit: "°C") }.
 
 car-charge_rate_factor = charge rate of the cells
-    .help = Times the acceptance table. Left empty: by what motor the battery has to feed, 1 where it could empty it
-        2.3 times an hour.
+    .help = Times the acceptance table. Left empty: set by the motor that the battery has to feed, 1 where it could
+        empty it 2.3 times an hour.
 
 car-accessory_w = accessories
     .help = Lights, computers, pumps: always on. Cabin heat is counted apart.
@@ -138,17 +138,17 @@ car-printed_range_km = printed range
     .help = Of the test named below. Counts as printed consumption does.
 
 car-printed_test = test of the printed figure
-    .help = wltc3b, nedc: the European tests. udds, hwfet: the US city and highway cycle before the label's
+    .help = wltc3b, nedc: the European tests. udds, hwfet: the US city and highway cycle before the label’s
         correction; us-cycles: both, 55 to 45; us-label: what stands on the US label.
 
 car-driven_axle = driven wheels
     .help = The wheels the motor can slow.
 
-car-front_regen_share = front axle's share of the motor slowing
+car-front_regen_share = front axle’s share of the motor slowing
     .help = Counts where all wheels are driven. Left empty: each axle slows in proportion to the weight on it.
 
 car-slip_control_delay_s = slip control acts after
-    .help = Time from the moment the wheels begin to slip until the car takes the motor's slowing back.
+    .help = Time from the moment the wheels begin to slip until the car takes the motor’s slowing back.
 
 car-brake_pedal = brake pedal
     .help = Blended: the pedal asks the motor first and adds friction where needed. Friction: the pedal works the
@@ -173,30 +173,30 @@ car-wheelbase_m = wheelbase
     .help = Between the axles.
 
 car-grip_reserve_share = grip kept in reserve
-    .help = Share of the driven axle's grip that the car does not use for motor slowing.
+    .help = Share of the driven axle’s grip that the car does not use for motor slowing.
 
 car-brake_build_up_s = brakes build up within
     .help = Time from touching the brake pedal to full braking in an emergency. Counts in stopping distances only.
 
-car-disc_heat_capacity_kj_per_k_t = front discs' heat capacity
+car-disc_heat_capacity_kj_per_k_t = front discs’ heat capacity
     .help = Heat that warms both front discs by 1 K, a tonne of car.
 
-car-disc_cooling_w_per_k_t = front discs' cooling, standing
+car-disc_cooling_w_per_k_t = front discs’ cooling, standing
     .help = Heat both front discs give to still air, a tonne of car. Moving air carries off more.
 
 car-sustain_soc = charge the engine keeps
-    .help = A hybrid's engine sees to it that the charge does not fall below this. Left empty: there is no engine.
+    .help = A hybrid’s engine sees to it that the charge does not fall below this. Left empty: there is no engine.
 
 car-engine_efficiency = engine, fuel to drive
-    .help = Energy that reaches the electric drive's terminals, or replaces what would, over energy in the fuel.
+    .help = Energy that reaches the electric drive’s terminals, or replaces what would, over energy in the fuel.
 
-car-engine_drag_kw = engine's drag
+car-engine_drag_kw = engine’s drag
     .help = Slowing power of the turning engine, used where the battery does not take what the motor could give.
 
 car-heat_source = cabin heater
-    .help = A plain electric heater, a heat pump, or the waste heat of a hybrid's engine.
+    .help = A plain electric heater, a heat pump, or the waste heat of a hybrid’s engine.
 
-car-heater_max_kw = heater's greatest power
+car-heater_max_kw = heater’s greatest power
     .help = Electric power at most.
 
 car-heat_pump_cop_at_0c = heat pump at freezing point

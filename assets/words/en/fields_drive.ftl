@@ -23,14 +23,14 @@ conditions-tyres_warm = tyres and gears warm at the start
     .help = Cold tyres roll harder for the first kilometres, cold gear oil and bearings drag. By drive: warm on a
         standard cycle, which is driven warm in the laboratory, and cold on every other drive.
 
-conditions-grip_level = grip within the surface's band
+conditions-grip_level = grip within the surface’s band
     .help = −1: the least grip of the band, 0 mid, 1 the most.
 
 conditions-wind_kmh = headwind
     .help = On the way out; on the way back it comes from behind. Negative: the other way round.
 
 conditions-altitude_m = height above sea level
-    .help = Of the start of the drive: thin air drags less. The drive's own heights, and a recording's, count from it.
+    .help = Of the start of the drive: thin air drags less. The drive’s own heights, and a recording’s, count from it.
 
 conditions-soc_start = charge at the start
     .help = Share of the usable battery: 0 empty, 1 full.
@@ -66,25 +66,25 @@ conditions-charge_stop_to = charge at a stop up to
     .help = Charging slows down as the battery gets full.
 
 conditions-payload_kg = load
-    .help = Passengers and luggage beside the driver.
+    .help = Passengers and luggage besides the driver.
 
 conditions-trailer_kg = trailer
     .help = Its mass, loaded. It counts in the energy and in what a hill gives; whether car and trailer stay stable is
-        not modelled. The trailer's own brakes are left out.
+        not modelled. The trailer’s own brakes are left out.
 
-conditions-trailer_drag_area_m2 = trailer's extra drag area
-    .help = Added to the car's drag area where there is a trailer: a low box about 0.5, a caravan about 2.
+conditions-trailer_drag_area_m2 = trailer’s extra drag area
+    .help = Added to the car’s drag area where there is a trailer: a low box about 0.5, a caravan about 2.
 
 ## Driver
 
 driver-looks_ahead = looks ahead
-    .help = Far: lifts early and slows gently. Late: keeps on and brakes harder.
+    .help = Early: lifts well ahead and slows gently. Late: stays on the accelerator and brakes harder.
 
 driver-pull_away = pulls away
     .help = How hard the car is driven up to speed.
 
 driver-steady_foot = steadiness of the foot
-    .help = A restless foot lets the speed swing and slows more than needed, then pulls up again.
+    .help = A restless foot lets the speed swing and slows more than needed, then speeds up again.
 
 driver-lift_off_mps2 = lift-off strength
     .help = Total slowing on a flat road when the foot comes up, road load included.
@@ -126,7 +126,7 @@ leg-grade_pct = how steep
     .help = Steepness of the hills on this leg.
 
 leg-surface = road surface
-    .help = The slipperier of this and the season's counts.
+    .help = The slipperier of this and the season’s counts.
 
 leg-lift_off_mps2 = lift-off strength here
     .help = Left empty: the same as on the rest of the drive.
@@ -187,7 +187,7 @@ year-now_fuel = the car you drive now
     .help = Of a hybrid with a plug only its fuel is counted, not what it charges.
 
 year-now_l_per_100km = its consumption
-    .help = Yours, taken as you say: best from filling up, else as its display or its papers have it.
+    .help = Taken as you enter it: best from filling up, else from its display or its papers.
 
 year-petrol_price_per_l = price of petrol
     .help = Default: about the EU mean of 2024, 1.70 €/l with taxes (EU Weekly Oil Bulletin, from memory); with US units

@@ -32,6 +32,10 @@ class _Uses(Visitor):
         self.used: set[str] = set()
         self.options: dict[str, set[str]] = {}
         self.references: set[str] = set()
+        self.texts: list[str] = []
+
+    def visit_TextElement(self, node: ast.TextElement) -> None:
+        self.texts.append(node.value)
 
     def visit_VariableReference(self, node: ast.VariableReference) -> None:
         self.used.add(node.id.name)
@@ -65,6 +69,13 @@ def parts() -> dict[str, ast.Pattern]:
         found[name] = message.value
         found |= {f"{name}.{attribute.id.name}": attribute.value for attribute in message.attributes}
     return found
+
+
+def texts_of(name: str) -> list[str]:
+    """What a message says between its figures, in all its variants; not what it refers to."""
+    found = _Uses()
+    found.visit(parts()[name])
+    return found.texts
 
 
 def referred_to() -> set[str]:

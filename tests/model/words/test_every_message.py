@@ -10,7 +10,7 @@ from model.describe.car import CAR_FIELDS
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.words.quantities import Display
 from tests.model.describe.every_field import every_field
-from tests.model.words.declared import declared, options_of, referred_to, said_in_every_way
+from tests.model.words.declared import declared, options_of, parts, referred_to, said_in_every_way, texts_of
 
 ROOT = Path(__file__).resolve().parents[3]
 MESSAGES = declared()
@@ -18,6 +18,7 @@ METRIC, US = Display(), Display(us=True)
 PLURALS = {"zero", "one", "two", "few", "many", "other"}
 KEYS = {key for table in (CAR_FIELDS, CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS) for key in table if "_" in key}
 METRIC_ONLY = re.compile(r"\d ?(?:km|km/h|m|kg|°C|l|Wh/km|kWh/100 km|l/100 km)(?![\w/²])")
+TYPEWRITER = re.compile(r"['\"]|\.\.\.")
 WRONG = re.compile(
     r"  | [,.;:](?!\w)|\bof (?:[,.;:]|of\b|to\b|and\b)|\bto of\b|\bof$|(?<!\.)\.\.(?=\s|$)|[{}]|\?{3}|\bNone\b|\(\)"
 )
@@ -53,6 +54,13 @@ def test_every_message_reads_well_with_every_kind_of_figure():
             wrong += [(message.name, text) for text in told
                       if any(key in text for key in KEYS) and not message.name.startswith("cli-")]  # fmt: skip
     assert not wrong
+
+
+def test_marks_are_those_of_print():
+    """Apostrophes, quotation marks and dots as in print; a code between backticks is typed as it stands."""
+    found = [(name, text) for name in parts() for text in texts_of(name)
+             if TYPEWRITER.search(re.sub(r"`[^`]*`", "", text))]  # fmt: skip
+    assert not found
 
 
 @cache
