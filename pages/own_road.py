@@ -22,6 +22,7 @@ from model.out.recorded import (
 from model.out.residuals import by_minutes, by_slow_down, by_speed
 from model.traces.cleaning import STEPS
 from model.traces.driven_habits import DrivenHabits, habits_of
+from model.traces.height_unit import HEIGHT, column_of_heights
 from model.traces.logs import MOST_BYTES, Recording
 from model.traces.recorded_names import NOT_READ, UNITS, Column
 from model.traces.route_only import ROUTE_FIELDS
@@ -232,23 +233,25 @@ def explain(recording: Recording, doubt: Doubt | None) -> None:
     """What was recognised, cleaned and found; each can be corrected while the file is there."""
     display = state.display()
     if len(recording.parts) > 1:
-        st.session_state["recording-part"] = recording.part
+        asked = st.session_state["reading"]["part"]
+        st.session_state["recording-part"] = recording.part if asked is None else asked
         st.selectbox(
             display.say("own-road-parts"), range(len(recording.parts)), key="recording-part", on_change=take_part,
-            format_func=lambda place: part_words(recording.parts, place, display), disabled=not can_be_read_anew(),
+            format_func=lambda place: part_words(recording.parts, place, display),
         )  # fmt: skip
+    tell_recognised(recording)
     if recording.route is None:
-        tell_recognised(recording)
+        tell_cleaned(recording)
     if found := [each for each in recording.findings if not each.asks]:
         st.subheader(display.say("own-road-found"), anchor=False)
         st.markdown("\n".join(f"- {finding_words(finding, doubt, display)}" for finding in found))
 
 
 def choose_unit(recording: Recording, meaning: str) -> None:
-    """Beside a question about a column the units that it may be in, where the file is still there."""
+    """The units that a column may be in, where the file is still there; heights can be put into another without."""
     column = next((each for each in recording.columns if each.meaning == meaning), None)
     key = f"unit-of-{meaning}"
-    if column is None or not can_be_read_anew() or len(UNITS[meaning]) < 2:
+    if column is None or not (can_be_read_anew() or meaning == HEIGHT) or len(UNITS[meaning]) < 2:
         return
     st.session_state[key] = column.unit
     st.segmented_control(
@@ -258,18 +261,27 @@ def choose_unit(recording: Recording, meaning: str) -> None:
 
 
 def tell_recognised(recording: Recording) -> None:
-    """What columns were taken for, and what was cleaned."""
+    """What columns were taken for; each can be corrected while the file is there, without it the unit of heights."""
     display = state.display()
-    reading = st.session_state["reading"]
     st.subheader(display.say("own-road-recognised"), anchor=False)
     names = [display.say("own-road-column"), display.say("own-road-meaning"), display.say("own-road-unit")]
     rows = [(each.name, meaning_words(each.meaning, display) if each.meaning else display.say("own-road-not-read"),
              each.unit) for each in recording.columns]  # fmt: skip
     st.table(pd.DataFrame(rows[:MOST_COLUMNS], columns=names), border="horizontal", hide_index=True)
-    is_table = can_be_read_anew() and not recording.trace.name.lower().endswith(".gpx")
-    if is_table:
+    is_asked = any(each.asks and each.column == HEIGHT for each in recording.findings)
+    can_be_said = column_of_heights(recording) is not None and not is_asked
+    if can_be_read_anew() or can_be_said:
         with st.expander(display.say("own-road-correct"), type="compact", key="recording-correct"):
-            correct(recording.columns)
+            if can_be_read_anew():
+                correct(recording.columns)
+            else:
+                choose_unit(recording, HEIGHT)
+
+
+def tell_cleaned(recording: Recording) -> None:
+    """What each step of cleaning did; where the file is gone, a step is switched for when it is opened again."""
+    display = state.display()
+    reading = st.session_state["reading"]
     st.subheader(display.say("own-road-cleaning"), anchor=False)
     done = {effect.step: effect for effect in recording.effects}
     for step in STEPS:
@@ -277,7 +289,7 @@ def tell_recognised(recording: Recording) -> None:
             continue
         words = effect_words(done[step], display) if step in done else display.say("own-road-step", step=step)
         st.session_state[f"clean-{step}"] = step not in reading["off"]
-        st.toggle(words, key=f"clean-{step}", on_change=switch, args=(step,), disabled=not can_be_read_anew())
+        st.toggle(words, key=f"clean-{step}", on_change=switch, args=(step,))
         if step in done and done[step].is_large:
             st.caption(display.say("own-road-large"))
     if not can_be_read_anew():

@@ -95,6 +95,8 @@ def doubt_of_recording(recording: Recording, result: Result) -> Doubt | None:
 class RecordedBand(TypedDict):
     """Low, mid and high of what a recorded drive comes to, by the keys of answers."""
 
+    battery_out_kwh: list[float]
+    battery_in_kwh: list[float]
     battery_net_kwh: list[float]
     recovered_share_of_output: list[float] | None
 
@@ -102,10 +104,10 @@ class RecordedBand(TypedDict):
 def band_of_recording(
     scenario: Scenario, result: Result, runs: int = RUNS, processors: int = PROCESSORS
 ) -> RecordedBand:
-    """Low, mid and high of a recorded drive's net energy [kWh] and recovered share r [1], over `runs` drawn cars.
+    """Low, mid and high of what a recorded drive takes out, puts back and needs on balance [kWh], and of r [1].
 
-    What was measured weights none of them. A single measured drive has its part of its own
-    (`model.sampling.own_part`) in all energy at the terminals alike: it widens the net energy and cancels in r.
+    Over `runs` drawn cars; what was measured weights none of them. A single measured drive has its part of its own
+    (`model.sampling.own_part`) in all energy at the terminals alike: it widens the energies and cancels in r.
 
     Raises
     ------
@@ -119,6 +121,8 @@ def band_of_recording(
     )  # fmt: skip
     own = own_part(hypercube([OWN], runs)[OWN]) if OPEN_KEY in drawn else 1.0
     return {
+        "battery_out_kwh": points(Band.of(out_j * own / J_PER_KWH)),
+        "battery_in_kwh": points(Band.of(in_j * own / J_PER_KWH)),
         "battery_net_kwh": points(Band.of((out_j - in_j) * own / J_PER_KWH)),
         "recovered_share_of_output": points(Band.of(in_j / out_j)) if out_j.min() > 0 else None,
     }

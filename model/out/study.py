@@ -48,7 +48,7 @@ def study_row(
     """
     try:
         recording, scenario, result = drive_recording(file, scenario, given)
-        bands = {"band": band_of_recording(scenario, result, processors=processors)} if band else {}
+        found: Mapping[str, object] = band_of_recording(scenario, result, processors=processors) if band else {}
     except InputError as refused:
         return _refused(file, refused)
     except Exception as error:
@@ -62,7 +62,7 @@ def study_row(
         "recovered_share_of_output": result.recovered_share,
         "followed_trace": result.followed,
         "shortfall_kwh": result.shortfall_kwh,
-    } | bands
+    } | ({"band": {key: found[key] for key in MEASURED}} if found else {})
     if recording.measured is not None:
         net_kwh, measured = recording.measured.battery_net_kwh, recording.measured.recovered_share_of_output
         modelled = result.recovered_share

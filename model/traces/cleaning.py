@@ -13,6 +13,7 @@ from model.describe.units import KMH_PER_MPS
 from model.traces.recorded_csv import SamplesByKey
 from model.traces.resampling import (
     ELEVATION_GRID_M,
+    ELEVATION_REACH_M,
     STANDING_MPS,
     height_reach_m,
     noise_of,
@@ -155,8 +156,10 @@ def climb_of(height_m: Array) -> float:
 
 def road_from(
     time_s: Array, height_m: Array, seconds: Array, distance_m: Array, off: frozenset[str]
-) -> tuple[Array, list[Effect]]:
-    """Height at each second [m] from heights at times of their own, and what was done to it.
+) -> tuple[Array, float, list[Effect]]:
+    """Height at each second [m] from heights at times of their own, their scatter [m], and what was done to them.
+
+    The scatter is 0 where it is not a receiver's.
 
     Raises
     ------
@@ -171,9 +174,11 @@ def road_from(
             kept = np.interp(seconds, seconds[~stray], height[~stray])
             effects.append(Effect("stray_heights", int(stray.sum()), climb_of(height), climb_of(kept)))
             height = kept
+    wide_m = height_reach_m(height)
+    scatter_m = noise_of(height) if wide_m > ELEVATION_REACH_M else 0.0
     # left out, heights are still laid along a grid, and no slope is steeper than any road's
-    reach_m = ELEVATION_GRID_M if "height" in off else height_reach_m(height)
+    reach_m = ELEVATION_GRID_M if "height" in off else wide_m
     smooth = np.interp(distance_m, *road_height(distance_m, height, float(distance_m[-1]), reach_m))
     if "height" not in off:
         effects.append(Effect("height", len(height), climb_of(height), climb_of(smooth)))
-    return smooth, effects
+    return smooth, scatter_m, effects

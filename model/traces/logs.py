@@ -22,7 +22,7 @@ from model.traces.cleaning import (
 )
 from model.traces.findings import Finding
 from model.traces.recorded_csv import FEWEST_ROWS, HowFar, SamplesByKey, csv_table, untold
-from model.traces.recorded_gpx import gpx_places, gpx_table, has_times
+from model.traces.recorded_gpx import gpx_columns, gpx_places, gpx_table, has_times
 from model.traces.recorded_names import Column
 from model.traces.resampling import (
     LONGEST_GAP_S,
@@ -31,12 +31,18 @@ from model.traces.resampling import (
     mean_between,
 )
 from model.traces.route_only import Route, RouteSettings, drive_route, route_of
-from model.traces.stretches import DrivenPart, Gathered, ask_about_speed, known_of, part_taken, speeds_of
+from model.traces.stretches import (
+    DrivenPart,
+    Gathered,
+    ask_about_height,
+    ask_about_speed,
+    known_of,
+    part_taken,
+    speeds_of,
+)
 
 MOST_BYTES = 30_000_000
 ENDINGS = (".csv", ".tsv", ".txt", ".gpx")
-HILLIEST_M_PER_KM = 100.0
-"""Metres up and down a kilometre beyond what roads have: a pass of 7 % has 70, in feet 230."""
 
 
 @dataclass(frozen=True)
@@ -82,8 +88,8 @@ class Recording:
         Which of them was taken.
     power_w : steps, optional
         Measured power at the battery's terminals in each step [W].
-    climb_recorded_m : float, optional
-        Climb of the heights as they stand in the file [m].
+    heights : tuple of arrays, optional
+        Heights as they stand in the file [m], and when each was taken [s]; a route has its own.
     route : Route, optional
         What was driven, where there were no times: its speeds are then made up.
     in_doubt : Trace, optional
@@ -100,9 +106,14 @@ class Recording:
     parts: tuple[DrivenPart, ...]
     part: int
     power_w: Array | None = None
-    climb_recorded_m: float | None = None
+    heights: tuple[Array, Array] | None = None
     route: Route | None = None
     in_doubt: Trace | None = None
+
+    @property
+    def climb_recorded_m(self) -> float | None:
+        """Climb of the heights as they stand in the file [m]; None where there are none."""
+        return None if self.heights is None else climb_of(self.heights[1])
 
     def told(self) -> dict[str, object]:
         """What was recognised, cleaned and found, for an answer file."""
@@ -163,7 +174,8 @@ def read_recording(
     if not data.strip():
         raise InputError("recording-empty", name=name)
     if ending == ".gpx" and route is not None and not has_times(data):
-        return as_driven(route_of(gpx_places(data, name, told), name), *route, name)
+        places = gpx_places(data, name, told)
+        return as_driven(route_of(places, name), *route, name, gpx_columns(places))
     table = gpx_table(data, name, told) if ending == ".gpx" else csv_table(data, name, columns, told)
     if "time_s" not in table.samples:
         if route is None:
@@ -183,9 +195,13 @@ def as_driven(
     """A route as somebody would drive it, in the place of a recording."""
     trace = drive_route(route, driver, settings, name)
     whole = DrivenPart(0.0, trace.duration_s, trace.distance_m)
-    flat = Finding("steep", "elevation_m") if route.is_steep else Finding("flat")
-    found = (Finding("speeds_assumed"), *(() if route.elevation_m.any() else (flat,)), *findings)
-    return Recording(trace, None, None, columns, (), found, (whole,), 0, route=route)
+    notes = Gathered([Finding("speeds_assumed")])
+    if route.is_steep:
+        notes.add("steep", "elevation_m")
+    elif not route.elevation_m.any():
+        notes.add("flat")
+    ask_about_height(route.elevation_m, route.length_m, notes)
+    return Recording(trace, None, None, columns, (), (*notes.findings, *findings), (whole,), 0, route=route)
 
 
 def driven_anew(recording: Recording, driver: Driver, settings: RouteSettings) -> Recording:
@@ -226,7 +242,8 @@ def recording_of(
     time_s, speed, in_doubt = speeds_of(samples, has_speed, off, name, notes)
     distance = np.concatenate([[0.0], np.cumsum(np.diff(time_s) * (speed[1:] + speed[:-1]) / 2)])
     ask_about_speed(samples, speed, distance, has_speed, notes)
-    elevation, climb = _elevation(known_of(samples, "elevation_m", notes), time_s, distance, off, notes)
+    heights = known_of(samples, "elevation_m", notes)
+    elevation = elevation_of(heights, time_s, distance, off, notes)
     ambient, battery_temp = known_of(samples, "ambient_c", notes), known_of(samples, "battery_temp_c", notes)
     charge, cabin = known_of(samples, "soc_pct", notes), known_of(samples, "cabin_kw", notes, LONGEST_GAP_S)
     soc = (None, None) if charge is None else (float(charge[1][0] / 100), float(charge[1][-1] / 100))
@@ -255,12 +272,12 @@ def recording_of(
         parts=parts,
         part=taken,
         power_w=power_w,
-        climb_recorded_m=climb,
-        in_doubt=None if in_doubt is None or not in_doubt.any() else _at_other_speeds(trace, in_doubt),
+        heights=heights,
+        in_doubt=None if in_doubt is None or not in_doubt.any() else at_other_speeds(trace, in_doubt),
     )
 
 
-def _at_other_speeds(trace: Trace, speed_mps: Array) -> Trace:
+def at_other_speeds(trace: Trace, speed_mps: Array) -> Trace:
     """The same road at other speeds, which cover nearly the same distance."""
     along, other = (np.append(0.0, np.cumsum(trace.step_s * (speed[1:] + speed[:-1]) / 2))
                     for speed in (trace.speed_mps, speed_mps))  # fmt: skip
@@ -268,23 +285,23 @@ def _at_other_speeds(trace: Trace, speed_mps: Array) -> Trace:
     return replace(trace, speed_mps=speed_mps, elevation_m=elevation)
 
 
-def _elevation(
-    known: tuple[Array, Array] | None, time_s: Array, distance: Array, off: frozenset[str], notes: Gathered
-) -> tuple[Array, float | None]:
-    """Height at each point of the trace [m], and the climb as recorded [m]."""
-    if known is None:
+def elevation_of(
+    heights: tuple[Array, Array] | None, time_s: Array, distance: Array, off: frozenset[str], notes: Gathered
+) -> Array:
+    """Height at each point of a trace [m] from heights as recorded (`Recording.heights`)."""
+    if heights is None:
         notes.add("flat")
-        return np.zeros_like(time_s), None
+        return np.zeros_like(time_s)
     try:
-        height, effects = road_from(*known, time_s, distance, off)
+        height, scatter_m, effects = road_from(*heights, time_s, distance, off)
     except SteeperThanRoadsError:
         notes.add("steep", "elevation_m")
-        return np.zeros_like(time_s), climb_of(known[1])
+        return np.zeros_like(time_s)
     notes.effects += effects
-    up_and_down = float(np.abs(np.diff(height)).sum()) / (distance[-1] / 1000)
-    if up_and_down > HILLIEST_M_PER_KM:
-        notes.add("height_unit", "elevation_m", value=up_and_down)
-    return height, climb_of(known[1])
+    if scatter_m:
+        notes.add("heights_scatter", "elevation_m", value=scatter_m)
+    ask_about_height(height, float(distance[-1]), notes)
+    return height
 
 
 def _measured(

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 from model.describe.trace import Array
 from model.describe.typed_numbers import APOSTROPHES, MINUS_SIGNS
+from model.traces.recorded_names import UNITS, unit_in
 
 EMPTY = frozenset({"", "-", "--", "\N{EM DASH}", "na", "n/a", "nan", "null", "none", "?"})
 """What stands for a missing value."""
@@ -45,10 +46,13 @@ def decimal_mark(cells: Sequence[str], separator: str) -> str:
     return "," if separator != "," and commas else "."
 
 
-def as_numbers(cells: pd.Series, decimal: str) -> tuple[Array, NDArray[np.bool_]]:
+def as_numbers(
+    cells: pd.Series, decimal: str, meaning: str = "", unit: str = ""
+) -> tuple[Array, NDArray[np.bool_]]:
     """The numbers in cells, NaN where there is none; and which cells hold something else than a number or nothing.
 
-    A unit behind a number is passed over, marks between thousands too.
+    Marks between thousands are passed over, and so is a unit behind a number; where it is another one of the `meaning`
+    than the column's `unit`, the number is put into that.
     """
     if cells.dtype.kind in "fiu":
         return cells.to_numpy(float), np.zeros(len(cells), dtype=bool)
@@ -57,8 +61,15 @@ def as_numbers(cells: pd.Series, decimal: str) -> tuple[Array, NDArray[np.bool_]
     numbers = pd.to_numeric(text, errors="coerce")
     odd = numbers.isna() & ~text.isin(EMPTY)
     if odd.any():
-        before_unit = text[odd].str.extract(rf"^{NUMBER}[a-z°%/]+[\d^-]*$", expand=False)
-        numbers[odd] = pd.to_numeric(before_unit, errors="coerce")
+        found = text[odd].str.extract(rf"^{NUMBER}([a-z°%/]+[\d^-]*)$")
+        values, written = pd.to_numeric(found[0], errors="coerce"), found[1]
+        for each in written.dropna().unique() if meaning else ():
+            other = unit_in(each, meaning)
+            if other and other != unit.partition(",")[0]:
+                (factor, offset), (own_factor, own_offset) = (UNITS[meaning][one] for one in (other, unit))
+                here = written == each
+                values[here] = (values[here] * factor + offset - own_offset) / abs(own_factor)
+        numbers[odd] = values
         odd &= numbers.isna()
     return numbers.to_numpy(np.float64), odd.to_numpy(bool)
 

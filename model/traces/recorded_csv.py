@@ -127,7 +127,7 @@ def csv_table(
 
 
 def without_positions(data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None = None) -> bytes:
-    """The table with nothing in the columns that hold positions; empty where they alone tell the speed.
+    """The table with nothing in the columns that hold positions; empty where they alone tell the speed, or the way.
 
     Parameters and errors are those of `csv_table`, which reads of it what it reads of the whole.
     """
@@ -135,10 +135,10 @@ def without_positions(data: bytes, name: str, corrected: Mapping[str, tuple[str,
     dress = _dress(COMMENT.sub(b"", text), name, corrected)
     places = [place for place, each in enumerate(dress.columns)
               if each.meaning in POSITION or column(each.name).meaning in POSITION]  # fmt: skip
-    if not any(each.meaning == "speed_kmh" for each in dress.columns):
-        return b""
     if not places:
         return data
+    if not any(each.meaning == "speed_kmh" for each in dress.columns):
+        return b""
     kept = io.StringIO(newline="")
     writer = csv.writer(kept, delimiter=dress.separator, lineterminator="\n")
     lines = io.StringIO(COMMENT.sub(b"", text).decode(errors="replace"), newline="")
@@ -185,7 +185,7 @@ def _cells(data: bytes, dress: Dress, name: str, told: HowFar) -> tuple[SamplesB
                     if meaning == "time_s":
                         found[meaning].append(time_s)
                         continue
-                    values, strange = as_numbers(chunk[place], dress.decimal)
+                    values, strange = as_numbers(chunk[place], dress.decimal, meaning, dress.columns[place].unit)
                     found[meaning].append(values)
                     # names that are repeated further down are no cells
                     odd[meaning] += int(np.count_nonzero(strange & np.isfinite(time_s)))
@@ -350,6 +350,6 @@ def _held(values: Array, given: Column) -> tuple[Column, list[Finding]]:
         return replace(given, unit="share"), [Finding("share_not_percent", key)]
     if key in ("cabin_kw", "battery_power_kw") and largest > FIELDS[key].maximum:
         return replace(given, unit="W"), [Finding("watts", key)]
-    if key == "speed_kmh" or key == "elevation_m":
+    if key in ("speed_kmh", "elevation_m", "distance_m"):
         return given, [Finding("unit_assumed", key)]
     return given, []

@@ -64,7 +64,14 @@ def gpx_table(data: bytes, name: str, told: HowFar = untold) -> Table:
             samples[key] = np.where(beyond, np.nan, samples[key])
     if not np.isfinite(samples["elevation_m"]).any():
         del samples["elevation_m"]
-    return Table(samples, tuple(each for each in COLUMNS if each.meaning in samples), tuple(findings))
+    return Table(samples, gpx_columns(samples), tuple(findings))
+
+
+def gpx_columns(samples: SamplesByKey) -> tuple[Column, ...]:
+    """What there is of a GPX file, as columns: all of it named and in one unit, as the format has it."""
+    return tuple(
+        each for each in COLUMNS if each.meaning in samples and np.isfinite(samples[each.meaning]).any()
+    )
 
 
 def has_times(data: bytes) -> bool:

@@ -6,7 +6,7 @@ What is held of a route are its slopes and how it bends, not where it lies.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -55,13 +55,24 @@ def settings_with(values: Mapping[str, Entry]) -> RouteSettings:
 class Route:
     """A route in even steps: how long it is [m], its height at each step's ends [m], and how it bends there [1/m].
 
-    `is_steep` tells that its heights were steeper as a whole than roads are, and are left out.
+    `heights` are those of the file [m], and how far along each was taken [m]. `is_steep` tells that they are steeper as
+    a whole than roads are, and are left out.
     """
 
     length_m: float
     elevation_m: Array
     bend_per_m: Array
+    heights: tuple[Array, Array] | None = None
     is_steep: bool = False
+
+    def with_heights(self, along_m: Array, height_m: Array) -> Route:
+        """The same route over other heights [m], each taken so far along it [m]."""
+        grid = np.linspace(0.0, self.length_m, len(self.bend_per_m))
+        found = replace(self, heights=(along_m, height_m), elevation_m=np.zeros_like(grid), is_steep=False)
+        try:
+            return replace(found, elevation_m=np.interp(grid, *road_height(along_m, height_m, self.length_m)))
+        except SteeperThanRoadsError:
+            return replace(found, is_steep=True)
 
 
 def route_of(samples: Mapping[str, Array], name: str) -> Route:
@@ -97,15 +108,10 @@ def route_of(samples: Mapping[str, Array], name: str) -> Route:
                    for start, end in ((before, index), (index, behind)))  # fmt: skip
     turn = np.abs((last - first + np.pi) % (2 * np.pi) - np.pi)
     turn[[0, -1]] = 0.0
-    height, is_steep = np.zeros_like(grid), False
+    flat = Route(length, np.zeros_like(grid), turn / TURN_M)
     elevation_m = samples["elevation_m"][known] if "elevation_m" in samples else np.empty(0)
-    if np.isfinite(elevation_m).any():
-        here = np.isfinite(elevation_m)
-        try:
-            height = np.interp(grid, *road_height(along[here], elevation_m[here], length))
-        except SteeperThanRoadsError:
-            is_steep = True
-    return Route(length, height, turn / TURN_M, is_steep)
+    here = np.isfinite(elevation_m)
+    return flat.with_heights(along[here], elevation_m[here]) if here.any() else flat
 
 
 def drive_route(route: Route, driver: Driver, settings: RouteSettings, name: str = "route") -> Trace:

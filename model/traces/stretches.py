@@ -19,6 +19,8 @@ from model.traces.resampling import LONGEST_GAP_S, LONGEST_S, SHORTEST_S, STANDI
 
 LONGEST_POSITION_GAP_S = 30.0
 """Positions may be missing for so long, as in a tunnel: the way between is then driven at an even speed."""
+HILLIEST_M_PER_KM = 100.0
+"""Metres up and down a kilometre beyond what roads have: a pass of 7 % has 70, in feet 230."""
 TOWN_KMH = 15.0
 """A drive that never gets faster is asked about: it may be written in m/s."""
 
@@ -170,3 +172,10 @@ def ask_about_speed(samples: SamplesByKey, speed: Array, distance: Array, has_sp
             by_places = float(np.hypot(np.diff(north), np.diff(east)).sum())
             if by_places > 500 and not 0.8 < distance[-1] / by_places < 1.25:
                 notes.add("speed_places", "speed_kmh", value=float(distance[-1]) / by_places)
+
+
+def ask_about_height(elevation_m: Array, length_m: float, notes: Gathered) -> None:
+    """Whether the heights of a road may be in another unit than they were taken for."""
+    up_and_down = float(np.abs(np.diff(elevation_m)).sum()) / (length_m / 1000)
+    if up_and_down > HILLIEST_M_PER_KM:
+        notes.add("height_unit", "elevation_m", value=up_and_down)

@@ -10,6 +10,7 @@ from streamlit.runtime.uploaded_file_manager import UploadedFile
 
 from model.describe.fields import InputError, from_link
 from model.describe.scenario import Driver
+from model.traces.height_unit import HEIGHT, with_heights_in
 from model.traces.logs import MOST_BYTES, Recording, driven_anew, read_recording
 from model.traces.recorded_csv import HowFar, columns_in, without_positions
 from model.traces.recorded_names import Column
@@ -43,13 +44,19 @@ def can_be_read_anew() -> bool:
     return "recording-kept" in st.session_state
 
 
-def forget() -> None:
-    """Drop what is held of a recording, and which steps were left out of the one before."""
+def forget(name: str) -> None:
+    """Drop what is held of a recording before one of some name is opened, and how it was to be read.
+
+    What columns mean is kept for the next file of the same program. All else is kept where the same file is opened
+    again since it could not be read anew.
+    """
+    before, was_kept = held(), can_be_read_anew()
     for key in HELD:
         st.session_state.pop(key, None)
-    columns = st.session_state["reading"]["columns"] if "reading" in st.session_state else kept_columns.kept()
-    # what columns mean is kept for the next file of the same program
-    st.session_state["reading"] = {"columns": columns, "off": frozenset(), "part": None}
+    reading = st.session_state.get("reading") or {"columns": kept_columns.kept()}
+    if before is None or was_kept or before.trace.name != name:
+        reading = {"columns": reading["columns"], "off": frozenset(), "part": None}
+    st.session_state["reading"] = reading
 
 
 def place_for_file() -> str:
@@ -64,7 +71,7 @@ def open_file() -> None:
         return
     data, name = file.getvalue(), file.name
     let_go(file)
-    forget()
+    forget(name)
     st.session_state["recording-given"] = data, name
 
 
@@ -78,7 +85,7 @@ def let_go(file: UploadedFile) -> None:
 
 def open_sample() -> None:
     """Read the invented drive."""
-    forget()
+    forget(SAMPLE.name)
     st.session_state["recording-is-sample"] = True
     st.session_state["recording-given"] = SAMPLE.read_bytes(), SAMPLE.name
 
@@ -112,7 +119,7 @@ def read(data: bytes, name: str, told: HowFar) -> None:
             st.session_state["recording-columns"] = columns
             st.session_state["recording-kept"] = zlib.compress(data, 1), name
         return
-    kept = b"" if name.lower().endswith(".gpx") else without_positions(data, name, reading["columns"])
+    kept = b"" if is_gpx(name) else without_positions(data, name, reading["columns"])
     st.session_state.pop("recording-kept", None)
     if kept:
         st.session_state["recording-kept"] = zlib.compress(kept, 1), name
@@ -120,7 +127,7 @@ def read(data: bytes, name: str, told: HowFar) -> None:
 
 def columns_of(data: bytes, name: str) -> tuple[Column, ...]:
     """The columns of a table that is refused, as far as it has any."""
-    if name.lower().endswith(".gpx") or len(data) > MOST_BYTES:
+    if is_gpx(name) or len(data) > MOST_BYTES:
         return ()
     try:
         return columns_in(data, name, st.session_state["reading"]["columns"])
@@ -128,13 +135,30 @@ def columns_of(data: bytes, name: str) -> tuple[Column, ...]:
         return ()
 
 
+def is_gpx(name: str) -> bool:
+    """Whether a file is read as GPX."""
+    return name.lower().endswith(".gpx")
+
+
 def take_meaning(name: str, meaning: str, unit: str) -> None:
-    """Read the file anew with another meaning of a column, which is kept for the next file."""
-    said = st.session_state["reading"]["columns"]
-    said.pop(name, None)
-    said[name] = meaning, unit
-    kept_columns.keep(said)
-    read_anew()
+    """Read the file anew with another meaning of a column, which is kept for the next file.
+
+    Heights are put into another unit where the file is no longer there. Of a GPX file that is kept for no other: all of
+    them call their heights alike, whatever they are in.
+    """
+    recording = held()
+    if recording is None or not is_gpx(recording.trace.name):
+        said = st.session_state["reading"]["columns"]
+        said.pop(name, None)
+        said[name] = meaning, unit
+        kept_columns.keep(said)
+    if can_be_read_anew():
+        read_anew()
+    elif recording is not None and meaning == HEIGHT:
+        for key in FITTED:
+            st.session_state.pop(key, None)
+        off = st.session_state["reading"]["off"]
+        st.session_state["recording"] = with_heights_in(recording, unit, off, driven_by())
 
 
 def read_anew() -> None:

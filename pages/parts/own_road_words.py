@@ -25,6 +25,7 @@ SAMPLE = Path(__file__).parents[2] / "assets" / "sample_recording.csv"
 """A drive of our own invention, to try the page with."""
 WITH_A_FIGURE = {
     "from_positions": ("own-road-from-positions", "scatter", "m"),
+    "heights_scatter": ("own-road-heights-scatter", "scatter", "m"),
     "speed_noise_left": ("own-road-noise-left", "noise", "km/h"),
     "charged_standing": ("own-road-charged-standing", "energy", "kWh"),
     "speed_unit": ("own-road-speed-unit", "speed", "km/h"),
@@ -88,14 +89,17 @@ def totals(
     def share(value: float | None) -> str:
         return "" if value is None else percent_text(value)
 
-    net, recovered = band["battery_net_kwh"], band["recovered_share_of_output"]
-    spans = (display.figure(Span(net[0], net[2], "kWh", 3)),
-             display.figure(Shares(recovered[0], recovered[2])) if recovered else "")  # fmt: skip
+    out, back, net = (
+        display.figure(Span(ends[0], ends[2], "kWh", 3))
+        for ends in (band["battery_out_kwh"], band["battery_in_kwh"], band["battery_net_kwh"])
+    )
+    recovered = band["recovered_share_of_output"]
     rows: list[tuple[str, Callable[[float | None], str], str, str]] = [
-        ("own-road-out", kwh, "battery_out_kwh", ""),
-        ("own-road-in", kwh, "battery_in_kwh", ""),
-        ("own-road-net", kwh, "battery_net_kwh", spans[0]),
-        ("own-road-share", share, "recovered_share_of_output", spans[1]),
+        ("own-road-out", kwh, "battery_out_kwh", out),
+        ("own-road-in", kwh, "battery_in_kwh", back),
+        ("own-road-net", kwh, "battery_net_kwh", net),
+        ("own-road-share", share, "recovered_share_of_output",
+         display.figure(Shares(recovered[0], recovered[2])) if recovered else ""),
     ]
     modelled = {"battery_out_kwh": result.battery_out_kwh, "battery_in_kwh": result.battery_in_kwh,
                 "battery_net_kwh": result.net_kwh, "recovered_share_of_output": result.recovered_share}  # fmt: skip

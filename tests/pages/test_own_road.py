@@ -47,6 +47,7 @@ def test_the_sample_is_named_as_invented_and_stands_measured_beside_modelled():
     assert f"{measured.battery_net_kwh:.2f} kWh were measured" in app.header[0].value
     totals, recognised = (table.value for table in app.table[:2])
     assert list(totals.columns) == ["", "Measured", "Modelled", "Nine in ten cars"]
+    assert all(" to " in cell for cell in totals["Nine in ten cars"]) and len(totals) == 4
     assert "battery power" in list(recognised["Taken for"])
     assert [toggle.key for toggle in app.toggle if toggle.key.startswith("clean-")] == [
         "clean-noise", "clean-standing", "clean-stray_heights", "clean-height",
@@ -109,7 +110,6 @@ def test_of_positions_alone_nothing_is_kept():
     rows = TABLE.assign(lat=48 + np.cumsum(CYCLE.speed_mps) / 111195, lon=11.0).drop(columns="v")
     app = uploaded(opened(), rows.to_csv(index=False).encode())
     assert "recording-kept" not in app.session_state and "open it again" in words(app)
-    assert all(toggle.disabled for toggle in app.toggle if toggle.key.startswith("clean-"))
 
 
 def test_no_export_shows_where_a_drive_began_or_ended(tmp_path, capsys):
@@ -231,10 +231,76 @@ def test_columns_that_are_not_known_can_be_named():
     assert not app.error and "1.90 km" in app.header[0].value
 
 
+def hill(heights, times=False):
+    """A road of 4 km over a hill as GPX, with its heights as they are written."""
+    points = "".join(
+        f'<trkpt lat="{48 + way / 1112:.6f}" lon="11"><ele>{height:.2f}</ele>'
+        + f"<time>2024-01-31T08:{way * 7 // 60:02d}:{way * 7 % 60:02d}Z</time>" * times + "</trkpt>"
+        for way, height in enumerate(heights)
+    )  # fmt: skip
+    return f"<gpx><trk><trkseg>{points}</trkseg></trk></gpx>".encode()
+
+
+HILL_M = 500 + 20 * np.sin(np.arange(41) / 3)
+
+
+@pytest.mark.parametrize("times", [False, True])
+def test_heights_of_positions_in_feet_are_asked_about_and_chosen_without_the_file(times):
+    feet = uploaded(opened(), hill(HILL_M / 0.3048, times), "hill.gpx")
+    assert "are the heights in feet?" in words(feet) and "recording-kept" not in feet.session_state
+    metres = uploaded(opened(), hill(HILL_M, times), "hill.gpx")
+    assert feet.header[0].value != metres.header[0].value and "in feet" not in words(metres)
+    feet = ran(feet.segmented_control(key="unit-of-elevation_m").set_value("ft").run())
+    assert feet.header[0].value == metres.header[0].value and "in feet" not in words(feet)
+    # every GPX file calls its heights alike: the next one is read in metres
+    assert "columns" not in address(feet)
+    # one that is not asked about can be corrected all the same
+    metres = ran(metres.segmented_control(key="unit-of-elevation_m").set_value("ft").run())
+    assert metres.header[0].value != feet.header[0].value
+
+
+def test_heights_of_a_table_of_positions_are_put_right_without_the_file():
+    def table(heights, unit):
+        rows = "".join(f"{48 + way / 1112:.6f};11;{height:.2f}\n" for way, height in enumerate(heights))
+        return f"Lat;Lon;Altitude ({unit})\n{rows}".encode()
+
+    app = uploaded(opened(), table(HILL_M / 0.3048, "m"))
+    assert "are the heights in feet?" in words(app) and "recording-kept" not in app.session_state
+    app = ran(app.segmented_control(key="unit-of-elevation_m").set_value("ft").run())
+    assert app.header[0].value == uploaded(opened(), table(HILL_M / 0.3048, "ft")).header[0].value
+    assert json.loads(address(app)["columns"]) == {"Altitude (m)": ["elevation_m", "ft"]}
+
+
+def test_what_is_switched_where_the_file_is_gone_holds_once_it_is_opened_again():
+    data = hill(HILL_M, times=True)
+    app = uploaded(opened(), data, "hill.gpx")
+    first = app.header[0].value
+    app = ran(app.toggle(key="clean-height").set_value(False).run())
+    assert app.header[0].value == first and "holds once you open it again" in words(app)
+    app = ran(app.file_uploader[0].upload("hill.gpx", data, "text/xml").run())
+    assert app.header[0].value != first and not app.toggle(key="clean-height").value
+    app = ran(app.file_uploader[0].upload("other.gpx", data, "text/xml").run())
+    assert app.header[0].value == first and app.toggle(key="clean-height").value
+
+
 def test_a_table_of_distance_and_height_is_a_route():
     rows = "".join(f"{way / 10};{500 + way}\n" for way in range(40))
     app = uploaded(opened(), f"distance [km];height [m]\n{rows}".encode())
     assert "There are no times" in words(app) and "3.90 km" in app.header[0].value
+
+
+def test_units_of_a_route_are_put_right_without_opening_it_again():
+    rows = "".join(f"{way / 10};{500 + way}\n" for way in range(1000))
+    app = uploaded(opened(), f"distance;height\n{rows}".encode())
+    # in metres it is no route
+    assert "0.1 km to 1,000 km long" in words(app)
+    app = ran(app.selectbox(key="column-0").set_value(("distance_m", "km")).run())
+    assert "99.9 km" in app.header[0].value and "names no unit for height" in words(app)
+    climb = app.session_state["recording"].trace.climb_m
+    app = ran(app.segmented_control(key="unit-of-elevation_m").set_value("ft").run())
+    assert app.session_state["recording"].trace.climb_m == pytest.approx(0.3048 * climb, rel=0.01)
+    app = ran(app.selectbox(key="column-0").set_value(("distance_m", "mi")).run())
+    assert app.session_state["recording"].trace.distance_m == pytest.approx(160_800, rel=0.01)
 
 
 def test_a_band_is_computed_once_for_a_recording_and_a_description():

@@ -15,8 +15,8 @@ own-road-lost = A recording was open here. Recordings are kept on no disk and in
 own-road-reading = Reading the file
 own-road-computing = Driving it with many cars
 
-own-road-not-kept = The file held positions and nothing else that tells the speed, so nothing of it was kept but the drive:
-    open it again to have it read another way.
+own-road-not-kept = The file held positions and nothing else that tells the speed, so nothing of it was kept but the drive.
+    What you switch here holds once you open it again.
 
 # $name: text
 # $distance: quantity in km
@@ -264,6 +264,11 @@ own-road-finding = { $what ->
 own-road-from-positions = Speed was worked out from positions that scatter by { $scatter }. On drives that were tried,
     the net energy was off by 1 % where they hardly scatter, by up to 4 % where they scatter by some metres, and in
     stop-and-go by up to 9 %; the recovered share was off by half a point to four, in stop-and-go by seven.
+
+# $scatter: quantity in m
+own-road-heights-scatter = The heights scatter as a receiver’s do, by { $scatter } from second to second. On drives that were tried,
+    with heights off by some { QUANTITY(5, unit: "m") } for 20 s at a time, the net energy was off by up to 3 % and the
+    recovered share by up to two points.
 
 # $noise: quantity in km/h
 own-road-noise-left = The speed scatters by { $noise }, which cannot be told from a restless foot and was left as it is.

@@ -14,9 +14,11 @@ from model.describe.scenario import Conditions, Driver
 from model.describe.units import KMH_PER_MPS
 from model.kernel.run import drive as drive_trace
 from model.kernel.run import ledger_of
+from model.traces.cleaning import Effect
 from model.traces.cycles import cycle_trace
 from model.traces.findings import Finding
 from model.traces.logs import Recording, read_recording
+from model.traces.recorded_names import UNITS
 from tests.refused import refuses, told
 
 
@@ -187,6 +189,41 @@ def test_units_that_do_not_fit_are_asked_about(column, factor, found):
     (asked,) = [each for each in read_recording(csv(table.assign(**{column: factor * table[column]}))).findings
                 if each.what == found]  # fmt: skip
     assert asked.asks and asked.column == column
+
+
+def test_cells_that_say_another_unit_than_their_column_are_put_into_it():
+    table = drive().assign(ambient_c=20.0)
+    mixed = table.astype(object)
+    mixed.loc[20:29, "speed_kmh"] = [f"{speed / 1.609344:.4f} mph" for speed in table["speed_kmh"][20:30]]
+    mixed.loc[30:39, "speed_kmh"] = [f"{speed:.3f} km/h" for speed in table["speed_kmh"][30:40]]
+    mixed.loc[:30, "ambient_c"] = "68 °F"
+    recording = read_recording(csv(mixed))
+    assert recording.trace.speed_mps == pytest.approx(read_recording(csv(table)).trace.speed_mps, abs=1e-3)
+    assert recording.trace.ambient_c == pytest.approx(np.full(60, 20.0))
+    assert "no_number" not in [each.what for each in recording.findings]
+
+
+def test_power_that_is_counted_the_other_way_stays_so_whatever_unit_a_cell_says():
+    mixed = drive().assign(power=["-5 kW", "-5000 W"] * 30)
+    (way,) = [unit for unit in UNITS["battery_power_kw"] if unit.startswith("kW, ")]
+    recording = read_recording(csv(mixed), columns={"power": ("battery_power_kw", way)})
+    assert recording.power_w == pytest.approx(np.full(59, 5000.0))
+
+
+def test_times_that_go_back_are_left_out_and_told():
+    back = drive().assign(time_s=lambda t: t["time_s"].where(~t.index.isin([30, 31]), t["time_s"] - 9))
+    recording = read_recording(csv(back))
+    (effect,) = recording.effects
+    assert (effect.step, effect.count) == ("backward", 2) and recording.trace.duration_s == 59
+    with refuses("times must rise from row to row; in 2 rows they do not"):
+        read_recording(csv(back), off=frozenset({"backward"}))
+
+
+@pytest.mark.parametrize(("step", "before_m", "most"), [("noise", 1000.0, 10.0), ("height", 200.0, 20.0)])
+def test_a_change_of_distance_or_climb_that_is_large_is_told(step, before_m, most):
+    for way in (1, -1):
+        assert Effect(step, 1, before_m, before_m + 1.01 * way * most).is_large
+        assert not Effect(step, 1, before_m, before_m + 0.99 * way * most).is_large
 
 
 def test_what_a_second_hides_is_counted_at_the_own_rate():

@@ -80,7 +80,7 @@ def positions(name, spread_m, over_s, seed=3):
 @pytest.mark.parametrize("name", DRIVES)
 def test_a_clean_recording_is_the_drive_itself(name):
     net, share, recording = change(name)
-    assert abs(net) < 0.1 and abs(share) < 0.15
+    assert abs(net) < 0.1 and abs(share) < 0.15 and recording.findings == ()
     assert [effect.step for effect in recording.effects] in ([], ["height"])
 
 
@@ -136,6 +136,17 @@ def test_positions_alone(name, spread_m, over_s):
         assert told.value == pytest.approx(0.59 if over_s else 0.9 * spread_m, abs=0.5)
 
 
+@pytest.mark.parametrize("name", DRIVES)
+def test_positions_that_wander_over_5_s(name):
+    """Over so long a scatter is hardly told from driving: the share is off by what `model.traces.smoothing` says."""
+    for seed in SEEDS:
+        net, share, recording = change(name, **positions(name, 3, 5, seed))
+        assert abs(net) < 3 and abs(share) < 2.2
+        assert [each.value for each in recording.findings if each.what == "from_positions"] == [
+            pytest.approx(1.03, abs=0.1)
+        ]
+
+
 @pytest.mark.parametrize(("cycle", "most_net", "most_share"), [("udds", 4, 4), ("us06", 4, 4), ("hwfet", 4, 4),
                                                                ("wltc3b", 4, 4), ("nycc", 9, 7)])  # fmt: skip
 def test_positions_of_real_feet(cycle, most_net, most_share, monkeypatch):
@@ -152,10 +163,13 @@ def test_positions_of_real_feet(cycle, most_net, most_share, monkeypatch):
 @pytest.mark.parametrize("name", DRIVES)
 def test_heights_that_wander(name):
     height = CASES[name][1].elevation_m
-    net, share, recording = change(name, elevation_m=height + scatter(4, len(height), 5, 20))
-    assert abs(net) < 3 and abs(share) < 1.5
-    raw, used, truth = recording.climb_recorded_m, recording.trace.climb_m, CASES[name][1].climb_m
-    assert used - truth < 0.2 * (raw - truth)
+    for seed in SEEDS:
+        net, share, recording = change(name, elevation_m=height + scatter(seed, len(height), 5, 20))
+        # up to here the page says that they may be off (own-road-heights-scatter)
+        assert abs(net) < 3 and abs(share) < (2 if name == "suburb-hill" else 1.5)
+        assert "heights_scatter" in [each.what for each in recording.findings]
+        raw, used, truth = recording.climb_recorded_m, recording.trace.climb_m, CASES[name][1].climb_m
+        assert used - truth < 0.2 * (raw - truth)
 
 
 @pytest.mark.parametrize("name", DRIVES)
@@ -171,11 +185,12 @@ def test_a_bad_height_changes_nothing(name, rows, metres):
 
 @pytest.mark.parametrize("name", DRIVES)
 def test_dropouts_of_3_s(name):
-    speed = CASES[name][1].speed_mps * 3.6
-    for start in np.random.default_rng(5).integers(5, len(speed) - 5, len(speed) // 60):
-        speed[start : start + 3] = np.nan
-    net, share, recording = change(name, speed_kmh=speed)
-    assert abs(net) < 3 and abs(share) < 1.5 and len(recording.parts) == 1
+    for seed in SEEDS:
+        speed = CASES[name][1].speed_mps * 3.6
+        for start in np.random.default_rng(seed).integers(5, len(speed) - 5, len(speed) // 60):
+            speed[start : start + 3] = np.nan
+        net, share, recording = change(name, speed_kmh=speed)
+        assert abs(net) < 3 and abs(share) < 1.5 and len(recording.parts) == 1
 
 
 def test_impossible_jumps_are_left_out_and_the_rest_stays():

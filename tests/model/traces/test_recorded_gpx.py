@@ -6,10 +6,13 @@ from datetime import UTC, datetime, timedelta
 import numpy as np
 import pytest
 
-from model.describe.parameters import car_from
+from model.describe.parameters import car_from, car_of
 from model.describe.scenario import Conditions, Driver
+from model.describe.scenario_io import starting_drives
 from model.describe.trace import Trace
 from model.kernel.run import drive as drive_car
+from model.kernel.savings import evaluate
+from model.sampling.drives import trace_of
 from model.traces.cycles import cycle_trace
 from model.traces.findings import Finding
 from model.traces.logs import read_recording
@@ -211,6 +214,39 @@ def test_single_points_that_cannot_be_used_are_left_out_and_said():
 def test_positions_missing_for_long_set_parts_apart():
     recording = read(without(slice(401, 451)))
     assert len(recording.parts) == 2 and recording.effects[0].step == "gaps"
+
+
+def test_segments_are_one_drive_and_what_lies_between_them_is_a_gap():
+    def segments(text):
+        return re.sub("</trkpt>(?=<trkpt)", lambda found: "</trkpt></trkseg></trk><trk><trkseg>", text, count=300)
+
+    assert read(segments(GOOD)).trace.speed_mps == pytest.approx(read(GOOD).trace.speed_mps)
+    assert len(read(segments(without(slice(200, 260)))).parts) == 2
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-16", "utf-16-be"])
+@pytest.mark.parametrize("declared", ["<!DOCTYPE gpx>", "<!doctype gpx>", '<!ENTITY a "b">'])
+def test_declarations_are_refused_before_anything_is_parsed(declared, encoding, monkeypatch):
+    def parse(*_):
+        raise AssertionError("parsed")
+
+    monkeypatch.setattr("model.traces.recorded_gpx.ElementTree.iterparse", parse)
+    with refuses("a DOCTYPE or ENTITY declaration is not read"):
+        read_recording((declared + GOOD).encode(encoding), "trip.gpx")
+
+
+def test_a_built_drive_comes_back_from_its_positions_alone():
+    scenario = starting_drives()["suburb-hill"][2]
+    built = trace_of(scenario)
+    along = np.append(0.0, np.cumsum(built.step_m))
+    bend = along / 900
+    place = 900 * np.array([np.sin(bend), 1 - np.cos(bend)])
+    found = read(gpx(built.time_s, place, built.elevation_m)).trace
+    driven = Trace(time_s=built.time_s, speed_mps=built.speed_mps, elevation_m=built.elevation_m, recorded=True)
+    whole, again = (
+        evaluate(trace, car_of(scenario), scenario.conditions, scenario.driver).net_kwh for trace in (driven, found)
+    )
+    assert again == pytest.approx(whole, rel=0.01)
 
 
 def test_a_recording_holds_no_positions():
