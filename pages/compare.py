@@ -72,7 +72,7 @@ def offers(subject: str) -> dict[str, Scenario]:
     if kept and (kept.car_class, kept.stated) != (scenario.car_class, scenario.stated):
         found = {KEPT: kept} | found
     season = and_season(subject)
-    return {value: in_season(one, season) for value, one in found.items()} if season else found
+    return {value: in_season(drive, season) for value, drive in found.items()} if season else found
 
 
 def name_of(subject: str, drive: Scenario, is_own: bool = False) -> str:
@@ -119,7 +119,7 @@ def choose(subject: str, values: list[str]) -> None:
 
     st.session_state["compare-subject"] = subject
     st.selectbox(
-        display.say("compare-what"), list(SUBJECTS), format_func=lambda one: words.subject_text(one, display),
+        display.say("compare-what"), list(SUBJECTS), format_func=lambda choice: words.subject_text(choice, display),
         key="compare-subject", on_change=take_subject,
     )  # fmt: skip
     if subject != "season":
@@ -150,7 +150,7 @@ def choose_season(subject: str) -> None:
         return display.say("season-name", season=season) if season else display.say("compare-same-day")
 
     st.session_state["compare-season"] = and_season(subject)
-    st.selectbox(display.say("compare-others-season"), ["", *SEASONS], format_func=lambda one: capital(named(one)),
+    st.selectbox(display.say("compare-others-season"), ["", *SEASONS], format_func=lambda name: capital(named(name)),
                  key="compare-season", on_change=take)  # fmt: skip
 
 
@@ -203,16 +203,19 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     names = [name_of(subject, drive, is_own=drive == scenario) for drive, _ in kept]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     title = words.title(differences, names, display)
-    told = [words.sentences(one, name, names[0], display) for one, name in zip(differences, names[1:], strict=True)]
+    sentences = [
+        words.sentences(change, name, names[0], display)
+        for change, name in zip(differences, names[1:], strict=True)
+    ]
     st.header(title, anchor=False)
-    for sentence in told:
+    for sentence in sentences:
         st.markdown(sentence, width=TEXT_PX)
     if any(has_engine(car_from(drive.car_class, dict(drive.stated))) for drive, _ in kept):
         st.markdown(display.say("compare-engine"), width=TEXT_PX)
     names[0] = display.say("compare-yours", name=names[0])
     chart = side_by_side(sides, differences, names, display, dark)
     with st.container(width=WIDTH_PX):
-        draw_chart(chart, alt=" ".join((f"{title}.", *told)), key="compare-chart")
+        draw_chart(chart, alt=" ".join((f"{title}.", *sentences)), key="compare-chart")
     st.table(words.table(sides, differences, names, display), border="horizontal", hide_index=True, alt=title)
     st.caption(band_promise(display), width=TEXT_PX)
     numbers = words.figures(sides, differences, names, display)

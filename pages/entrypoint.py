@@ -85,9 +85,9 @@ def foot() -> None:
     display = state.display()
     with st.container(key="foot"):
         with st.container(key="foot-pages", horizontal=True, gap="small"):
-            for one in SHEETS:
-                if not one.hidden:
-                    st.page_link(one.file, label=display.say(one.name), query_params=link.own_link())
+            for sheet in SHEETS:
+                if not sheet.hidden:
+                    st.page_link(sheet.file, label=display.say(sheet.name), query_params=link.own_link())
         st.markdown(display.say("caution"))
         with st.container(horizontal=True, vertical_alignment="center"):
             st.session_state["units"] = "US" if display.us else "Metric"
@@ -126,8 +126,10 @@ say = state.display().say
 # out of sight; assets/own.js presses it when the system turns dark or light, since pictures are drawn for one of them
 st.button(say("page-redraw"), key="redraw")
 pages = [
-    st.Page(one.file, title=say(one.name), default=one is SHEETS[0], visibility="hidden" if one.hidden else "visible")
-    for one in SHEETS
+    st.Page(
+        each.file, title=say(each.name), default=each is SHEETS[0], visibility="hidden" if each.hidden else "visible"
+    )
+    for each in SHEETS
 ]
 page = st.navigation(pages, position="top")
 sheet = SHEETS[pages.index(page)]

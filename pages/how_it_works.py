@@ -164,9 +164,9 @@ def speed_squared(result: Result, now: PanelSettings, display: Display) -> Shown
     results = [stop(speed, *car) for speed in speeds]
     stops = list(zip(speeds, map(energy_of, results), strict=True))
     columns = {say("panel-column-from", unit=unit()): [display.value(speed, "km/h") for speed in speeds]}
-    columns[say("panel-column-motion")] = [one.motion for _, one in stops]
+    columns[say("panel-column-motion")] = [slowed.motion for _, slowed in stops]
     for key in panels.ENERGY_PARTS:
-        columns[say("panel-column-part", part=key)] = [panels.parts_of(one)[key] for _, one in stops]
+        columns[say("panel-column-part", part=key)] = [panels.parts_of(slowed)[key] for _, slowed in stops]
     return Shown(
         panel_words.speed_squared(state.shown(), stops, results[1], now.slowing_mps2, display),
         panels.speed_squared(back_by_speed(FASTEST_KMH, *car), stops, display, state.dark()),
@@ -304,7 +304,8 @@ class Panel:
 
 def quadrants_controls() -> None:
     """What the machine does."""
-    choose("quadrant", say("panel-what-machine-does"), {one: say("panel-quadrant", quadrant=one) for one in QUADRANTS})
+    names = {quadrant: say("panel-quadrant", quadrant=quadrant) for quadrant in QUADRANTS}
+    choose("quadrant", say("panel-what-machine-does"), names)
 
 
 PANELS = {
@@ -341,7 +342,7 @@ def turning() -> None:
         st.button(say("panel-next"), key="panel-next", shortcut="PageDown", type="primary", disabled=last,
                   on_click=turn, args=(keys[0 if last else at + 1],))  # fmt: skip
         st.session_state["choose-panel"] = key
-        names = {one: say("panel-name", panel=one) for one in keys}
+        names = {panel: say("panel-name", panel=panel) for panel in keys}
         st.pills(say("panel-label"), keys, format_func=names.__getitem__, key="choose-panel", required=True,
                  on_change=lambda: turn(st.session_state["choose-panel"]), label_visibility="collapsed",
                  wrap=True)  # fmt: skip

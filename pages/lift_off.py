@@ -56,10 +56,10 @@ def answer(found: LiftOff) -> None:
     """Word, number and because; beside them what is set and what is preferred."""
     scenario, display, advice = state.scenario(), state.display(), found.advice.overall
     yours = scenario.driver.lift_off_mps2
-    told = words.advised(advice, display)
-    st.header(told.title, anchor=False)
-    st.markdown(" ".join(told.reasons))
-    for caveat in told.caveats:
+    advised = words.advised(advice, display)
+    st.header(advised.title, anchor=False)
+    st.markdown(" ".join(advised.reasons))
+    for caveat in advised.caveats:
         st.markdown(f"**{caveat}**")
     with st.container(key="lift-set", horizontal=True, vertical_alignment="bottom"):
         control(DRIVER_FIELDS["lift_off_mps2"], look="slider", label=words.slider_label(yours, display), help="")

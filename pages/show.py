@@ -83,7 +83,7 @@ def number(result: Result) -> ShowCard:
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s, display))
     fuel = fuel_words(result)
-    card = say(show_words.number(bands, scenario, display, [one for one in beside if one], fuel))
+    card = say(show_words.number(bands, scenario, display, [line for line in beside if line], fuel))
     if bands.range_km is not None and bands.range_gain_km is not None and not fuel:
         with st.container(key="show-road"):
             draw_chart(range_road(bands, display, state.dark()), alt=range_road_words(bands, display), key="show-range")
@@ -113,19 +113,19 @@ def bars(result: Result) -> ShowCard:
         return card
     square_px = NARROW_PX if is_narrow() else SQUARE_PX
     with st.container(key="show-squares", gap="xsmall"):
-        for run, told in (("friction_only", heat[:1]), ("regenerated", heat[1:])):
-            st.html(marked_lines(told))
-            alt = f"{' '.join(text for _, text in told)}. {show_words.squares_text(counts[run], display)}"
+        for run, lines in (("friction_only", heat[:1]), ("regenerated", heat[1:])):
+            st.html(marked_lines(lines))
+            alt = f"{' '.join(text for _, text in lines)}. {show_words.squares_text(counts[run], display)}"
             draw_chart(squares(counts[run], square_px, state.dark()), alt=alt, key=f"show-{run}")
         st.html(key_of_squares(counts["regenerated"]))
     return card
 
 
-def marked_lines(told: Sequence[tuple[str, str]]) -> str:
+def marked_lines(texts: Sequence[tuple[str, str]]) -> str:
     """Large lines, each beside the colour of what it is about."""
     colours = palette(state.dark())
     lines = (f'<p style="border-color: {getattr(colours, of)}" class="{of}">{escape(wording.together(text))}</p>'
-             for of, text in told)  # fmt: skip
+             for of, text in texts)  # fmt: skip
     return f'<div class="lines">{"".join(lines)}</div>'
 
 
@@ -184,8 +184,8 @@ def draw(which: int) -> ShowCard:
         st.page_link("your_drive.py", label=state.display().say("change-on-first-page"), query_params=link.own_link())
     with last_answer("card"):
         found = ANSWERS[which - 2](result)
-        if told := also_told(which, result):
-            st.markdown(told)
+        if also := also_told(which, result):
+            st.markdown(also)
     return found
 
 
@@ -227,30 +227,30 @@ def next_customer() -> None:
         st.button(say("show-clear"), key="start-over", type="primary", on_click=link.start_over, width="stretch")
 
 
-here, told = place(), state.display().say
+here, message = place(), state.display().say
 with st.container(key="show"):
     with st.container(key="show-head", horizontal=True, wrap=False, vertical_alignment="center"):
-        st.markdown(told("card-place", card=here, cards=LAST))
+        st.markdown(message("card-place", card=here, cards=LAST))
         # who is led through the cards for themselves has no showroom and no next customer
         if link.GUIDE not in st.query_params:
             if here == 1:
                 draw_settings()
             next_customer()
-        st.page_link("your_drive.py", label=told("show-close"), query_params=link.own_link())
+        st.page_link("your_drive.py", label=message("show-close"), query_params=link.own_link())
     with st.container(key="card", gap="small"):
         card = draw(here)
     if drawn()[0] != here:
         st.session_state["card_drawn"] = (here, time.monotonic())
     with st.container(key="show-foot", gap="small"):
         with st.container(horizontal=True, wrap=False, horizontal_alignment="distribute", vertical_alignment="center"):
-            st.button(told("show-back"), key="show-back", shortcut="Left", disabled=here == 1,
+            st.button(message("show-back"), key="show-back", shortcut="Left", disabled=here == 1,
                       on_click=turn, args=(here - 1,))  # fmt: skip
-            with st.popover(told("show-why"), key=f"why-{here}"):
+            with st.popover(message("show-why"), key=f"why-{here}"):
                 st.markdown(card.why)
             if here < LAST:
-                st.button(told("show-next"), key="show-next", type="primary", shortcut="Right",
+                st.button(message("show-next"), key="show-next", type="primary", shortcut="Right",
                           on_click=turn, args=(here + 1,))  # fmt: skip
             else:
-                if st.button(told("page-take-away"), key="show-take", type="primary"):
+                if st.button(message("page-take-away"), key="show-take", type="primary"):
                     st.switch_page("take_away.py", query_params=link.own_link())
-        st.markdown(told("caution"))
+        st.markdown(message("caution"))

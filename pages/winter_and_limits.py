@@ -131,9 +131,9 @@ def draw_grip() -> None:
         rows, unit = found.by_surface, display.unit("m/s²")
         table = pd.DataFrame({display.say("roads-column-road"): roads_in_words(rows)})
         for level, name in ROAD_COLUMNS.items():
-            most = [grip_charts.no_more_than(one, display) for one in rows[level]]
+            most = [grip_charts.no_more_than(strength, display) for strength in rows[level]]
             table[display.say(name, unit=unit)] = np.round(display.value(np.array(most), "m/s²"), 2)
-        table[display.say("roads-column-margin")] = [display.say("margin-name", margin=one) for one in rows["margin"]]
+        table[display.say("roads-column-margin")] = [display.say("margin-name", margin=name) for name in rows["margin"]]
         chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], display, dark)
         picture(chart, grip_words.roads_words(found, display), table, "roads")
     with right:

@@ -153,8 +153,8 @@ def draw_year(scenario: Scenario) -> None:
         if moved := state.moved_prices():
             st.caption(inert(wording.moved_prices(moved, display)))
         result = state.outcome(scenario).result
-        if result and (told := year_text(year, scenario, result, state.display())):
-            st.caption(told)
+        if result and (text := year_text(year, scenario, result, state.display())):
+            st.caption(text)
 
 
 def beside_entries(scenario: Scenario) -> None:

@@ -60,8 +60,8 @@ class CarsFound:
 
     def by_kind(self, which: NDArray[np.bool_]) -> list[tuple[str, int, int]]:
         """The kinds of some of the cars, how many they are and of how many of that kind; the most first."""
-        some, all_ = Counter(self.of(which).kinds), Counter(self.kinds)
-        return [(kind, count, all_[kind]) for kind, count in sorted(some.items(), key=lambda item: (-item[1], item[0]))]
+        these, all_ = Counter(self.of(which).kinds), Counter(self.kinds)
+        return [(kind, count, all_[kind]) for kind, count in sorted(these.items(), key=lambda row: (-row[1], row[0]))]
 
     def held_pct(self, band: tuple[str, str]) -> float:
         """How many measured cars lie in their bands [%]."""
@@ -81,11 +81,11 @@ class CarsFound:
     def of(self, which: NDArray[np.bool_]) -> CarsFound:
         """Some of the cars, by yes or no."""
 
-        def some(values: tuple[str, ...]) -> tuple[str, ...]:
+        def kept(values: tuple[str, ...]) -> tuple[str, ...]:
             return tuple(np.array(values)[which])
 
         return CarsFound(
-            self.known, self.cycle, some(self.ids), some(self.groups), some(self.kinds), some(self.classes),
+            self.known, self.cycle, kept(self.ids), kept(self.groups), kept(self.kinds), kept(self.classes),
             self.measured[which], self.modelled[which], {name: values[which] for name, values in self.bands.items()},
         )  # fmt: skip
 

@@ -77,16 +77,16 @@ def _classes() -> dict[str, CarClass]:
     found: dict[str, CarClass] = {}
     needed = [field.name for field in dataclasses.fields(Car) if field.default is dataclasses.MISSING]
     for row in (table := rows("car_classes.csv", once=("class", "key"))):
-        this = found.setdefault(row["class"], CarClass(row["label"], dict(_shared())))
-        if row["label"] != this.label:
-            raise row.wrong(f"{row['class']} is called {row['label']!r} here and {this.label!r} above")
-        found[row["class"]] = CarClass(this.label, {**this.figures, row["key"]: _assumed(row)})
-    for car_class, this in found.items():
+        entry = found.setdefault(row["class"], CarClass(row["label"], dict(_shared())))
+        if row["label"] != entry.label:
+            raise row.wrong(f"{row['class']} is called {row['label']!r} here and {entry.label!r} above")
+        found[row["class"]] = CarClass(entry.label, {**entry.figures, row["key"]: _assumed(row)})
+    for car_class, entry in found.items():
         last = [row for row in table if row["class"] == car_class][-1]
-        if missing := [key for key in needed if key not in this.figures and key != "name"]:
+        if missing := [key for key in needed if key not in entry.figures and key != "name"]:
             raise last.wrong(f"{car_class} ends here without {', '.join(missing)}, which parameters.csv has not either")
         try:
-            check_car(_middle_car(this))
+            check_car(_middle_car(entry))
         except InputError as refused:
             raise last.wrong(f"{car_class} does not fit together: {str(refused).removesuffix('.')}") from None
     for missing_class in set(REFERENCE_CLASSES) - set(found):
@@ -100,15 +100,15 @@ def _class(car_class: str) -> CarClass:
     return _classes()[car_class]
 
 
-def _middle_car(this: CarClass, stated: Mapping[str, Entry] | None = None) -> Car:
-    figures = {key: item.mid for key, item in this.figures.items() if key in CAR_FIELDS}
-    return filled(Car, {"name": this.label} | figures | dict(stated or {}))
+def _middle_car(entry: CarClass, stated: Mapping[str, Entry] | None = None) -> Car:
+    figures = {key: item.mid for key, item in entry.figures.items() if key in CAR_FIELDS}
+    return filled(Car, {"name": entry.label} | figures | dict(stated or {}))
 
 
 @cache
 def class_labels() -> dict[str, str]:
     """Name of each car class, by id."""
-    return {car_class: this.label for car_class, this in _classes().items()}
+    return {car_class: entry.label for car_class, entry in _classes().items()}
 
 
 @cache

@@ -62,9 +62,9 @@ def sources() -> Mapping[str, Source]:
 def named_sources(row: Row) -> tuple[str, ...]:
     """The ids in a row's column ``sources``; what is published names at least one."""
     ids = tuple(row["sources"].split())
-    for one in ids:
-        if one not in sources():
-            raise row.wrong(f"source {one!r} does not stand in sources.csv")
+    for source in ids:
+        if source not in sources():
+            raise row.wrong(f"source {source!r} does not stand in sources.csv")
     if row["kind"] == "published" and not ids:
         raise row.wrong("what is published names no source of sources.csv")
     return ids

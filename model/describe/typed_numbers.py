@@ -46,7 +46,7 @@ def readings(text: str) -> tuple[float, ...]:
     if (before := _before_the_point(digits)) is not None and (digits.count(".") != 1 or mark != "."):
         leading_zero = digits.startswith("0") and not digits.isdecimal()
         found += [] if leading_zero else [before]
-    return tuple(dict.fromkeys(float(sign + one) for one in found))
+    return tuple(dict.fromkeys(float(sign + number) for number in found))
 
 
 def number_typed(text: str, fits: Callable[[float], bool] = lambda _: True) -> float:

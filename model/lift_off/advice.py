@@ -290,19 +290,19 @@ def case_of(curves: Curves, leg: int | None = None, *, season: str | None = None
     scenario = curves.scenario
     legs = scenario.legs if leg is None else scenario.legs[leg : leg + 1]
     season, pedal = season or scenario.conditions.surface, pedal or curves.car.brake_pedal
-    surfaces = [max(season, one.surface, key=SURFACES.index) for one in legs]
-    curve, some = curves.as_driven[pedal], slice(None) if leg is None else slice(leg, leg + 1)
+    surfaces = [max(season, part.surface, key=SURFACES.index) for part in legs]
+    curve, rows = curves.as_driven[pedal], slice(None) if leg is None else slice(leg, leg + 1)
     return Case(
         road=max(surfaces, key=SURFACES.index),
         grip_allows=np.logical_and.reduce(
             [
-                grip_allows(curves.car, replace(scenario.conditions, surface=surface), one.speed_kmh)
-                for surface, one in zip(surfaces, legs, strict=True)
+                grip_allows(curves.car, replace(scenario.conditions, surface=surface), part.speed_kmh)
+                for surface, part in zip(surfaces, legs, strict=True)
             ]
         ),
-        net_kwh=curve.net_kwh[some].sum(axis=0),
-        friction_kwh=curve.friction_kwh[some].sum(axis=0),
-        presses=curve.presses[some].sum(axis=0),
+        net_kwh=curve.net_kwh[rows].sum(axis=0),
+        friction_kwh=curve.friction_kwh[rows].sum(axis=0),
+        presses=curve.presses[rows].sum(axis=0),
         brake_pedal=pedal,
         prefers=scenario.driver.prefers,
     )
@@ -332,7 +332,7 @@ def what_if(curves: Curves) -> tuple[WhatIf, ...]:
         if STRENGTHS_MPS2[picked] < kept <= whole.grip_limit_mps2:
             hill = {"speed_kmh": steep.speed_kmh, "grade_pct": steep.grade_pct}
             found.append(_what_if(Supposed.HILL, round(float(kept), 2), **hill))
-    return tuple(one for one in found if one.lift_off_mps2 != STRENGTHS_MPS2[picked])
+    return tuple(change for change in found if change.lift_off_mps2 != STRENGTHS_MPS2[picked])
 
 
 def _what_if(what: Supposed, strength: float, **about: Any) -> WhatIf:

@@ -104,7 +104,7 @@ def curves_of(scenario: Scenario) -> Curves:
 
 def _joined(asked: Iterable[Future[dict[str, Curve]]]) -> dict[str, Curve]:
     """The parts of an axis as one."""
-    parts = [one.result() for one in asked]
+    parts = [future.result() for future in asked]
     return {
         pedal: Curve(*(np.hstack([getattr(part[pedal], item.name) for part in parts]) for item in fields(Curve)))
         for pedal in PEDALS

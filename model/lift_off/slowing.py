@@ -74,8 +74,8 @@ def rolling(speed: Numbers, car: Car, conditions: Conditions, grade: Numbers = 0
     grade : array
         Rise over run [1]; downhill is negative.
     """
-    up, one = feet_up(speed, car, conditions, Driver(), grade), car_record(car, conditions, Driver())
-    return Rolling(up["flat_n"], up["here_n"], up["drag_n"], moving_kg(one), effective_kg(one))
+    up, record = feet_up(speed, car, conditions, Driver(), grade), car_record(car, conditions, Driver())
+    return Rolling(up["flat_n"], up["here_n"], up["drag_n"], moving_kg(record), effective_kg(record))
 
 
 def foot_up_mps2(speed: Numbers, car: Car, conditions: Conditions, driver: Driver, grade: Numbers = 0.0) -> Array:

@@ -84,7 +84,7 @@ def normal_by_battery(scenario: Scenario) -> dict[str, Normal | None]:
         Where the drive cannot be driven.
     """
     trace, around, driver = trace_of(scenario), scenario.conditions, scenario.driver
-    return by_battery(scenario, lambda one: until_normal(evaluate(trace, one, around, driver)))
+    return by_battery(scenario, lambda varied: until_normal(evaluate(trace, varied, around, driver)))
 
 
 def cold_day(scenario: Scenario, costs: SeasonCosts, normal: dict[str, Normal | None]) -> ColdDay:
@@ -99,10 +99,10 @@ def cold_day(scenario: Scenario, costs: SeasonCosts, normal: dict[str, Normal | 
     return ColdDay(
         costs=costs,
         ordinary_kw=ordinary_w / 1000,
-        takes_kw=by_battery(scenario, lambda one: float(accepted_kw(one, start_c, start)[0])),
+        takes_kw=by_battery(scenario, lambda varied: float(accepted_kw(varied, start_c, start)[0])),
         normal=normal,
         takes_all=pd.DataFrame(
-            {"battery_c": MAP_C} | by_battery(scenario, lambda one: highest_charges(one, ordinary_w))
+            {"battery_c": MAP_C} | by_battery(scenario, lambda varied: highest_charges(varied, ordinary_w))
         ),
         accepted=lattice.assign(kw=accepted_kw(car, lattice["battery_c"].to_numpy(), lattice["soc"].to_numpy())),
         way=pd.DataFrame({"battery_c": run.pack_c[0], "soc": run.soc[0]}),

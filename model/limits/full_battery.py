@@ -61,11 +61,11 @@ def hills(scenario: Scenario, settings: LimitSettings, result: Result) -> Hills:
     full = replace(conditions, soc_start=1.0)
     down = descent(car, kept, driver, **slope)
     return Hills(
-        room=by_battery(scenario, lambda one: headroom(way_down, one, conditions, driver)),
-        drive_room=by_battery(scenario, lambda one: headroom(trace, one, conditions, driver)),
+        room=by_battery(scenario, lambda varied: headroom(way_down, varied, conditions, driver)),
+        drive_room=by_battery(scenario, lambda varied: headroom(trace, varied, conditions, driver)),
         takes=pd.DataFrame(
             {"soc": CHARGES}
-            | by_battery(scenario, lambda one: accepted_kw(one, np.full_like(CHARGES, start_c), CHARGES))
+            | by_battery(scenario, lambda varied: accepted_kw(varied, np.full_like(CHARGES, start_c), CHARGES))
         ),
         down=down,
         down_full=descent(car, full, driver, **slope),

@@ -187,9 +187,9 @@ class WarmUp:
 def warm_up(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> WarmUp:
     """Warm battery and cabin before the drive, or not: the same drive both ways."""
     cold, warm = (replace(conditions, preconditioned=before) for before in (False, True))
-    one = car_record(car, warm, driver)
-    battery_kwh = warm_up_j(one, warm.ambient_c) / J_PER_KWH
-    cabin_kwh = cabin_warm_up_j(one, warm.ambient_c) / J_PER_KWH
+    record = car_record(car, warm, driver)
+    battery_kwh = warm_up_j(record, warm.ambient_c) / J_PER_KWH
+    cabin_kwh = cabin_warm_up_j(record, warm.ambient_c) / J_PER_KWH
     taken = 0.0 if conditions.plugged_in else (battery_kwh + cabin_kwh) / car.usable_kwh
     return WarmUp(
         battery_kwh=battery_kwh,

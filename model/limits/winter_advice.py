@@ -67,4 +67,4 @@ def measures(scenario: Scenario, found: WarmUp) -> tuple[WinterMeasure, ...]:
     ]
     if not around.preconditioned:
         found_measures.append(WinterMeasure("plug", found.saved_on_the_drive_kwh, found.battery_kwh + found.cabin_kwh))
-    return tuple(sorted(found_measures, key=lambda one: -one.brings_kwh))
+    return tuple(sorted(found_measures, key=lambda measure: -measure.brings_kwh))

@@ -51,15 +51,15 @@ def _parser() -> argparse.ArgumentParser:
     verbs = parser.add_subparsers(dest="verb", required=True, parser_class=_Parser)
 
     def verb(name: str, about: str) -> argparse.ArgumentParser:
-        one = verbs.add_parser(name, help=about, description=about, formatter_class=_Spoken)
-        one.add_argument("--car", help="cli-car")
-        one.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="cli-set")
-        return one
+        command = verbs.add_parser(name, help=about, description=about, formatter_class=_Spoken)
+        command.add_argument("--car", help="cli-car")
+        command.add_argument("--set", action="append", default=[], metavar="KEY=VALUE", help="cli-set")
+        return command
 
     def banded(name: str, about: str) -> argparse.ArgumentParser:
-        one = verb(name, about)
-        one.add_argument("--band", action="store_true", help="cli-band")
-        return one
+        command = verb(name, about)
+        command.add_argument("--band", action="store_true", help="cli-band")
+        return command
 
     banded("cycle", "cli-cycle").add_argument("name", help="cli-cycle-name")
     drive = banded("drive", "cli-drive")
@@ -190,7 +190,7 @@ def _log(options: argparse.Namespace) -> dict[str, object]:
         answer["measured"] = recording.measured.__dict__
     if (doubt := doubt_of_recording(recording, result)) is not None:
         answer["without_scatter"] = doubt
-    return answer | recording.told()
+    return answer | recording.answer()
 
 
 def _study(options: argparse.Namespace) -> dict[str, object]:
@@ -200,7 +200,7 @@ def _study(options: argparse.Namespace) -> dict[str, object]:
     scenario, given = scenario_from_options(Scenario(), options)
     found = study(
         options.folder, scenario, frozenset(given), band=options.band, out=options.out,
-        workers=int(WORKERS.number(options.workers)), scheduler=options.dask, told=Progress(sys.stderr),
+        workers=int(WORKERS.number(options.workers)), scheduler=options.dask, how_far=Progress(sys.stderr),
     )  # fmt: skip
     return found | described(scenario)
 

@@ -88,7 +88,7 @@ def _choices(key: str) -> Callable[[Scenario], dict[str, Scenario]]:
 SUBJECTS: dict[str, Callable[[Scenario], dict[str, Scenario]]] = {
     "car": lambda scenario: {name: in_car(scenario, name) for name in class_labels()},
     "season": lambda scenario: {season: then for season, _, then in seasons_of(scenario)},
-    "lift_off_mps2": lambda scenario: {f"{one:g}": with_strength(scenario, one) for one in CHOSEN_STRENGTHS_MPS2},
+    "lift_off_mps2": lambda scenario: {f"{mps2:g}": with_strength(scenario, mps2) for mps2 in CHOSEN_STRENGTHS_MPS2},
 } | {
     key: _choices(key)
     for key in ("brake_pedal", "looks_ahead", "pull_away", "steady_foot", "surface", "cabin", "preconditioned")
@@ -103,11 +103,11 @@ SUBJECTS: dict[str, Callable[[Scenario], dict[str, Scenario]]] = {
 def others(scenario: Scenario, subject: str) -> dict[str, Scenario]:
     """The drives that differ from the scenario in one subject, by the value they have of it."""
 
-    def driven(one: Scenario) -> tuple[object, ...]:
+    def driven(side: Scenario) -> tuple[object, ...]:
         # a pedal that is stated and one that the class has are the same pedal
-        return car_of(one), replace(one.conditions, shown_wh_per_km=None), one.driver, one.legs
+        return car_of(side), replace(side.conditions, shown_wh_per_km=None), side.driver, side.legs
 
-    return {value: one for value, one in SUBJECTS[subject](scenario).items() if driven(one) != driven(scenario)}
+    return {value: other for value, other in SUBJECTS[subject](scenario).items() if driven(other) != driven(scenario)}
 
 
 # side by side
@@ -221,7 +221,7 @@ def runs_of_both(side: Side, first: Side) -> tuple[NDArray[np.intp], NDArray[np.
     says that they are not alike, and each is taken with its own runs.
     """
     nothing = np.ones(len(side.friction_kwh))
-    here, there = (nothing if one.weights is None else one.weights for one in (side, first))
+    here, there = (nothing if samples.weights is None else samples.weights for samples in (side, first))
     both = here if np.array_equal(here, there) else here * there
     if effective_number(both) >= FEWEST:
         return chosen_by(both), chosen_by(both)
@@ -242,11 +242,11 @@ def difference(side: Side, first: Side) -> Difference:
     here, there = runs_of_both(side, first)
     samples, of_first = side.samples.at(here), first.samples.at(there)
     shares = (side.answer.saved_share, first.answer.saved_share)
-    told = all(share is not None and share.high <= 1 for share in shares)
+    are_shares = all(share is not None and share.high <= 1 for share in shares)
     return Difference(
         net_kwh=Band.of(samples.net_kwh - of_first.net_kwh),
         saved_kwh=Band.of(samples.saved_kwh - of_first.saved_kwh),
-        saved_share=Band.of(samples.saved_share - of_first.saved_share) if told else None,
+        saved_share=Band.of(samples.saved_share - of_first.saved_share) if are_shares else None,
         friction_kwh=Band.of(side.friction_kwh[here] - first.friction_kwh[there]),
         duration_s=side.duration_s - first.duration_s,
     )

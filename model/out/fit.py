@@ -118,8 +118,8 @@ def fit(recording: Recording, scenario: Scenario) -> Fit:
     return Fit(
         before=dict(zip(keys, begun.tolist(), strict=True)),
         after=dict(zip(keys, figures.tolist(), strict=True)),
-        at_bound=tuple(key for key, value, one, other in zip(keys, figures, low, high, strict=True)
-                       if min(value - one, other - value) <= 1e-9 * (other - one)),
+        at_bound=tuple(key for key, value, least, most in zip(keys, figures, low, high, strict=True)
+                       if min(value - least, most - value) <= 1e-9 * (most - least)),
         until_s=float(np.cumsum(step_s)[window < known][-1]),
         error_of_fitted=error(now, slice(known)),
         error_of_rest=error(now, slice(known, None)),

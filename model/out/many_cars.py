@@ -144,11 +144,11 @@ def _answers(place: int, row: dict[str, str], columns: int, cycles: Sequence[str
         return [{"id": name, "cycle": cycle, "refused": refusal_words(refused, COMMAND_LINE)} for cycle in cycles]
     rows = []
     for cycle, car in found.items():
-        one: dict[str, object] = {"id": name, "cycle": cycle, "wall_wh_per_km": car.wall_wh_per_km}
+        figures: dict[str, object] = {"id": name, "cycle": cycle, "wall_wh_per_km": car.wall_wh_per_km}
         if runs:
             band = Band.of(car.drawn_wall_wh_per_km)
-            one |= {"low": band.low, "mid": band.mid, "high": band.high}
-        rows.append(one | {"recovered_share_of_output": car.recovered_share})
+            figures |= {"low": band.low, "mid": band.mid, "high": band.high}
+        rows.append(figures | {"recovered_share_of_output": car.recovered_share})
     return rows
 
 
@@ -172,7 +172,7 @@ def table_answers(
         found = threads.map(
             lambda place: _answers(place + 1, rows[place], columns, cycles, settings, runs), range(len(rows))
         )
-    return [one for answers in found for one in answers]
+    return [answer for answers in found for answer in answers]
 
 
 def as_csv(rows: Sequence[Mapping[str, object]]) -> str:

@@ -25,7 +25,7 @@ OWN = "own_part of a recording"
 
 
 def drive_recording(
-    file: Path, scenario: Scenario, given: frozenset[str], route: RouteSettings | None = None, told: HowFar = untold
+    file: Path, scenario: Scenario, given: frozenset[str], route: RouteSettings | None = None, how_far: HowFar = untold
 ) -> tuple[Recording, Scenario, Result]:
     """Drive a recording; its own charge and air temperature stand in for what was not `given`, by keys.
 
@@ -36,7 +36,7 @@ def drive_recording(
     InputError
         Where the file cannot be read or its drive cannot be driven.
     """
-    recording = read_recording(file, route=None if route is None else (scenario.driver, route), told=told)
+    recording = read_recording(file, route=None if route is None else (scenario.driver, route), how_far=how_far)
     return recording, *drive_as_recorded(recording, scenario, given)
 
 

@@ -56,10 +56,10 @@ def by_slow_down(recording: Recording, result: Result) -> pd.DataFrame:
     back = [-np.minimum(watts, 0.0) * trace.step_s / J_PER_WH for watts in (measured, result.run.terminal_w[0])]
     rows = []
     for first, last in falls(trace.speed_mps):
-        one, other = (float(each[first:last].sum()) for each in back)
+        measured_wh, modelled_wh = (float(each[first:last].sum()) for each in back)
         speeds = trace.speed_mps[[first, last]] * KMH_PER_MPS
         hardest = float(-trace.acceleration_mps2[first:last].min())
-        rows.append((trace.time_s[first] / 60, *speeds, hardest, one, other, other - one))
+        rows.append((trace.time_s[first] / 60, *speeds, hardest, measured_wh, modelled_wh, modelled_wh - measured_wh))
     return pd.DataFrame(rows, columns=columns)
 
 

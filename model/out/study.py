@@ -129,7 +129,7 @@ def study(
     out: Path | None = None,
     workers: int = 1,
     scheduler: str = "",
-    told: Callable[[int, Totals], None] = lambda files, totals: None,
+    how_far: Callable[[int, Totals], None] = lambda files, totals: None,
 ) -> dict[str, object]:
     """Work through all recordings of a folder: a row a file by name, and medians over those that were measured.
 
@@ -146,7 +146,7 @@ def study(
         again: a study that was broken off goes on where it was.
     workers, scheduler
         Who does it, as for `model.out.workers.each`; the rows are the same.
-    told : callable
+    how_far : callable
         Called with the number of files and the totals so far, after each row.
 
     Raises
@@ -169,7 +169,7 @@ def study(
         for row in _rows(work, files, workers, scheduler):
             rows.append(row)
             totals.add(row)
-            told(len(files), totals)
+            how_far(len(files), totals)
         return totals.answer(band) | {"drives": sorted(rows, key=lambda row: str(row["name"]))}
     with table:
         left = [file for file in files if not table.holds(file)]
@@ -178,7 +178,7 @@ def study(
         for row in _rows(work, left, workers, scheduler):
             table.add(row, folder / str(row["name"]))
             totals.add(row)
-            told(len(files), totals)
+            how_far(len(files), totals)
         table.put_in_order(files)
     return totals.answer(band) | {"table": table.out.name}
 

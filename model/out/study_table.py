@@ -183,8 +183,8 @@ class StudyTable:
         schema = pa.schema([(key, kinds[kind]) for key, kind in self.columns.items()])
         left = iter(names)
         with pq.ParquetWriter(self.sorted, schema) as writer:
-            while some := list(islice(left, ROWS_AT_ONCE)):
-                rows = [self._typed(self._line(name)) for name in some]
+            while batch := list(islice(left, ROWS_AT_ONCE)):
+                rows = [self._typed(self._line(name)) for name in batch]
                 writer.write_table(pa.Table.from_pylist(rows, schema))
 
     def _take_parquet(self) -> None:

@@ -84,11 +84,11 @@ COMPILED = None if CONFIG.DISABLE_JIT else kept_in(places())
 
 @contextmanager
 def _numba_keeps_in(folder: Path | None) -> Iterator[None]:
-    told, CONFIG.CACHE_DIR = CONFIG.CACHE_DIR, str(folder or "")
+    before, CONFIG.CACHE_DIR = CONFIG.CACHE_DIR, str(folder or "")
     try:
         yield
     finally:
-        CONFIG.CACHE_DIR = told
+        CONFIG.CACHE_DIR = before
 
 
 _COMMON: dict[str, Any] = {"error_model": "numpy", "no_cfunc_wrapper": True}

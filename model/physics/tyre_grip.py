@@ -96,7 +96,7 @@ def friction_coefficient(
         Speed [m/s].
     """
     points = np.broadcast_arrays(np.asarray(surface), np.asarray(level, dtype=float), np.asarray(speed, dtype=float))
-    surfaces, levels, speeds = (np.ravel(one) for one in points)
+    surfaces, levels, speeds = (np.ravel(values) for values in points)
     friction = np.empty(len(speeds))
     grip_in_each(surfaces.astype(np.int64), levels, code("tyres", tyres), speeds, friction)
     return friction.reshape(points[0].shape)[()]
@@ -119,8 +119,8 @@ def extra_rolling(surface: int | NDArray[np.int64]) -> Array:
 def _loads_n(car: Car, mass_kg: float, slowing: Numbers, cosine: Numbers) -> Array:
     shape, (slowings, cosines) = _points(slowing, cosine)
     loads = np.empty((3, len(slowings)))
-    one = car_record(car, Conditions(), Driver())
-    loads_in_each(one, float(mass_kg), slowings, cosines, loads[0], loads[1], loads[2])
+    record = car_record(car, Conditions(), Driver())
+    loads_in_each(record, float(mass_kg), slowings, cosines, loads[0], loads[1], loads[2])
     return loads.reshape(3, *shape)
 
 

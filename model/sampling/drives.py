@@ -249,9 +249,9 @@ def year_of(scenario: Scenario, runs: int = RUNS) -> YearOfDrives:
         by_engine += days * engine / J_PER_KWH
         taken += days * samples.cells_kwh
         distance_km += days * result.distance_km
-        one = answer_of(result, samples)
-        around, bands = then.conditions, (one.net_kwh, one.saved_kwh, one.saved_share)
-        far = result.distance_km, len(result.trace.charging), one.range_km if len(regen) == 1 else None
+        answer = answer_of(result, samples)
+        around, bands = then.conditions, (answer.net_kwh, answer.saved_kwh, answer.saved_share)
+        far = result.distance_km, len(result.trace.charging), answer.range_km if len(regen) == 1 else None
         rows.append(SeasonRow(season, days, around.ambient_c, around.surface, result.net_kwh, *bands, *far))
     efficiency = np.ravel(drawn.get("charging_efficiency", result.car.charging_efficiency))
     wall, from_wall = Band.of((saved - by_engine) / efficiency), Band.of(taken / efficiency)

@@ -100,7 +100,7 @@ def weights_by(known: Sequence[Known]) -> Array | None:
     if not known:
         return None
     # far off every car, a weight would be nothing: then the nearest would be told from rounding
-    off = sum((np.log(np.maximum(one.ratio, 1e-9)) / one.share) ** 2 for one in known)
+    off = sum((np.log(np.maximum(figure.ratio, 1e-9)) / figure.share) ** 2 for figure in known)
     weights: Array = np.exp(-0.5 * np.asarray(off))
     if effective_number(np.where(weights > math.exp(-8), weights, 0.0)) < FEWEST:
         first = known[0]

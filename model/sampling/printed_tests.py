@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from model.describe.scenario import Conditions
 
 RANGE_TEST = Conditions(ambient_c=23.0, cabin=False, soc_start=0.6, tyres_warm="yes")
-"""As range is tested: warm, heating and cooling off, no load beside the driver."""
+"""As range is tested: warm, heating and cooling off, no load besides the driver."""
 US_LABEL_FACTOR = 0.7
 """Range on the US label over range on the two US cycles (the usual factor of the 40 CFR 600 label; from memory)."""
 

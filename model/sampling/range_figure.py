@@ -169,8 +169,8 @@ def _consumed(described: Scenario, cycle: str, known: Scenario, runs: int) -> Ar
     # as fast as the car can follow
     trace = evaluate(cycle_trace(cycle) if cycle else trace_of(described), *setting).trace
     net, left = run_each(trace, *setting, cars, measure, (True,))
-    told = has_range(net.min() / J_PER_KWH, trace.distance_m / 1000)
-    return np.broadcast_to(net / left / trace.distance_m if told else np.nan, (1 + runs,))
+    has_end = has_range(net.min() / J_PER_KWH, trace.distance_m / 1000)
+    return np.broadcast_to(net / left / trace.distance_m if has_end else np.nan, (1 + runs,))
 
 
 def own_range_km(car: Car, test: str = "wltc3b") -> float:

@@ -129,7 +129,7 @@ class Samples:
 
     def at(self, places: NDArray[np.intp]) -> Samples:
         """Some of the runs by their places, as often as they are named."""
-        kept = {one.name: getattr(self, one.name) for one in fields(self)}
+        kept = {column.name: getattr(self, column.name) for column in fields(self)}
         return Samples(**kept | {name: of[places] for name, of in kept.items() if isinstance(of, np.ndarray)})
 
     @property
@@ -197,8 +197,8 @@ def run_each(
     cars = car_records(car, conditions, driver, drawn)
     chunks = min(len(cars), -(-len(cars) * len(trace.step_s) // STEPS_AT_ONCE)) if record else 1
     measured = []
-    for some in np.array_split(cars, chunks):
-        runs = [_side_by_side(trace, some, with_it, record, processors) for with_it in regen]
+    for batch in np.array_split(cars, chunks):
+        runs = [_side_by_side(trace, batch, with_it, record, processors) for with_it in regen]
         found = np.array(measure(*runs), dtype=float)
         measured.append(np.where(runs[0].energies["able"], found, np.nan) if only_driven else found)
     return np.concatenate(measured, axis=-1)
@@ -209,9 +209,9 @@ def _side_by_side(trace: Trace, cars: Records, regen: bool, record: bool, proces
     run = undriven(road_of(trace), cars, record=record)
     shares = min(len(cars), processors)
     parts = zip(*(np.array_split(of, shares) for of in (cars, run.energies, run.moments)), strict=True)
-    asked = [SIDE_BY_SIDE.submit(drive_all, some, run.road, regen, *filled) for some, *filled in parts]
-    for one in asked:
-        one.result()
+    asked = [SIDE_BY_SIDE.submit(drive_all, batch, run.road, regen, *filled) for batch, *filled in parts]
+    for future in asked:
+        future.result()
     return run
 
 

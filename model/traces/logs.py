@@ -115,7 +115,7 @@ class Recording:
         """Climb of the heights as they stand in the file [m]; None where there are none."""
         return None if self.heights is None else climb_of(self.heights[1])
 
-    def told(self) -> dict[str, object]:
+    def answer(self) -> dict[str, object]:
         """What was recognised, cleaned and found, for an answer file."""
         return {
             "recognised": [asdict(each) for each in self.columns],
@@ -136,7 +136,7 @@ def read_recording(
     off: frozenset[str] = frozenset(),
     part: int | None = None,
     route: tuple[Driver, RouteSettings] | None = None,
-    told: HowFar = untold,
+    how_far: HowFar = untold,
 ) -> Recording:
     """Read a recorded drive from a table (.csv, .tsv, .txt) or from positions (.gpx).
 
@@ -154,7 +154,7 @@ def read_recording(
         Which part between gaps to take, from 0; the longest when left out.
     route : tuple, optional
         Who drives positions without times, or distances with heights, and how; without it they are refused.
-    told : callable
+    how_far : callable
         Called now and then with how much of the file has been read [1].
 
     Raises
@@ -174,9 +174,9 @@ def read_recording(
     if not data.strip():
         raise InputError("recording-empty", name=name)
     if ending == ".gpx" and route is not None and not has_times(data):
-        places = gpx_places(data, name, told)
+        places = gpx_places(data, name, how_far)
         return as_driven(route_of(places, name), *route, name, gpx_columns(places))
-    table = gpx_table(data, name, told) if ending == ".gpx" else csv_table(data, name, columns, told)
+    table = gpx_table(data, name, how_far) if ending == ".gpx" else csv_table(data, name, columns, how_far)
     if "time_s" not in table.samples:
         if route is None:
             raise InputError("route-without-times", name=name)

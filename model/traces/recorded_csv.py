@@ -98,7 +98,7 @@ def untold(share: float) -> None:
 
 
 def csv_table(
-    data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None = None, told: HowFar = untold
+    data: bytes, name: str, corrected: Mapping[str, tuple[str, str]] | None = None, how_far: HowFar = untold
 ) -> Table:
     """Read what is recognised in a table, in the units held inside; a route has no `time_s`.
 
@@ -110,7 +110,7 @@ def csv_table(
         What errors call it.
     corrected : mapping, optional
         Meaning and unit of columns that would be taken for something else, by their name.
-    told : callable
+    how_far : callable
         Called with how much has been read.
 
     Raises
@@ -120,7 +120,7 @@ def csv_table(
     """
     data = COMMENT.sub(b"", as_utf8(data, name))
     dress = _dress(data, name, corrected)
-    cells, odd, kind = _cells(data, dress, name, told)
+    cells, odd, kind = _cells(data, dress, name, how_far)
     columns = [replace(each, unit=kind, stated=True) if kind and each.meaning == "time_s" else each
                for each in dress.columns]  # fmt: skip
     return _checked(cells, columns, odd, name)
@@ -154,7 +154,7 @@ def without_positions(data: bytes, name: str, corrected: Mapping[str, tuple[str,
     return kept.getvalue().encode()
 
 
-def _cells(data: bytes, dress: Dress, name: str, told: HowFar) -> tuple[SamplesByKey, dict[str, int], str]:
+def _cells(data: bytes, dress: Dress, name: str, how_far: HowFar) -> tuple[SamplesByKey, dict[str, int], str]:
     """The columns that are read as numbers, how many of their cells hold none, and how times are written."""
     places = {each.meaning: place for place, each in enumerate(dress.columns) if each.meaning != NOT_READ}
     found: dict[str, list[Array]] = {meaning: [] for meaning in places}
@@ -170,7 +170,7 @@ def _cells(data: bytes, dress: Dress, name: str, told: HowFar) -> tuple[SamplesB
             dtype=str if dress.decimal == "," else None,
         ) as chunks:  # fmt: skip
             for chunk in chunks:
-                told(source.tell() / len(data))
+                how_far(source.tell() / len(data))
                 timed = "time_s" in places
                 kind = kind if rows or not timed else kind_of_time(chunk[places["time_s"]], dress.decimal)
                 rows += len(chunk)
@@ -260,7 +260,7 @@ def _head(
         for separator in separators:
             cells = _split(line, separator)
             columns = columns_of(cells, corrected)
-            known, most = (sum(each.meaning != NOT_READ for each in some) for some in (columns, best[2]))
+            known, most = (sum(each.meaning != NOT_READ for each in named) for named in (columns, best[2]))
             words = not any(re.match(r"[+-]?[.,]?\d", cell) for cell in cells)
             if known > most or (known == most == 0 and words and len(cells) > max(len(best[2]), 1)):
                 best = at, separator, columns

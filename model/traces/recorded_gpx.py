@@ -29,7 +29,7 @@ EPOCH = pd.Timestamp(0, tz="UTC").as_unit("s")
 """Counted in seconds: in nanoseconds a year such as 4 cannot be told."""
 
 
-def gpx_table(data: bytes, name: str, told: HowFar = untold) -> Table:
+def gpx_table(data: bytes, name: str, how_far: HowFar = untold) -> Table:
     """Time, position and height of each point of the tracks of a file, or of its routes where it has no tracks.
 
     Parameters
@@ -38,7 +38,7 @@ def gpx_table(data: bytes, name: str, told: HowFar = untold) -> Table:
         The file.
     name : str
         What errors call it.
-    told : callable
+    how_far : callable
         Called with how much has been read.
 
     Raises
@@ -46,7 +46,7 @@ def gpx_table(data: bytes, name: str, told: HowFar = untold) -> Table:
     InputError
         Where there are no usable positions.
     """
-    rows, cut_off = _rows(data, name, told)
+    rows, cut_off = _rows(data, name, how_far)
     samples = _places(rows)
     stamps = pd.to_datetime(pd.Series([row[3] for row in rows]), errors="coerce", utc=True, format="ISO8601")
     time_s = np.asarray((stamps - EPOCH).dt.total_seconds(), dtype=float)
@@ -80,19 +80,21 @@ def has_times(data: bytes) -> bool:
     return points is not None and re.search(rb"<(?:\w+:)?time\b", points[0]) is not None
 
 
-def gpx_places(data: bytes, name: str, told: HowFar = untold) -> SamplesByKey:
+def gpx_places(data: bytes, name: str, how_far: HowFar = untold) -> SamplesByKey:
     """Positions [degrees] and heights [m] of a route without times; raises `InputError` as `gpx_table`."""
-    places = _places(_rows(data, name, told, fewest=2)[0])
+    places = _places(_rows(data, name, how_far, fewest=2)[0])
     return {key: np.where(_beyond(values, key), np.nan, values) for key, values in places.items()}
 
 
-def _rows(data: bytes, name: str, told: HowFar, fewest: int = FEWEST_ROWS) -> tuple[list[tuple[str | None, ...]], bool]:
+def _rows(
+    data: bytes, name: str, how_far: HowFar, fewest: int = FEWEST_ROWS
+) -> tuple[list[tuple[str | None, ...]], bool]:
     """The points of the tracks, or else of the routes, as they are written, and whether the file breaks off."""
     data = as_utf8(data, name)
     # entities can be made to grow without bound, and no recorder writes them
     if re.search(rb"<!(doctype|entity)", data, re.IGNORECASE):
         raise InputError("gpx-with-entities", name=name)
-    found, cut_off = _points(re.sub(rb"^\s*<\?xml[^>]*\?>", b"", data), name, told)
+    found, cut_off = _points(re.sub(rb"^\s*<\?xml[^>]*\?>", b"", data), name, how_far)
     rows = found["trkpt"] or found["rtept"]
     if len(rows) < fewest:
         raise InputError("gpx-points", name=name, points=len(rows), least=fewest, breaks_off=cut_off)
@@ -111,7 +113,7 @@ def _beyond(values: Array, key: str) -> NDArray[np.bool_]:
     return (values < FIELDS[key].minimum) | (values > FIELDS[key].maximum)
 
 
-def _points(data: bytes, name: str, told: HowFar) -> tuple[dict[str, list[tuple[str | None, ...]]], bool]:
+def _points(data: bytes, name: str, how_far: HowFar) -> tuple[dict[str, list[tuple[str | None, ...]]], bool]:
     """Latitude, longitude, height and time of each point as they are written, by kind; whether the file breaks off."""
     found: dict[str, list[tuple[str | None, ...]]] = {kind: [] for kind in POINTS}
     source = io.BytesIO(data)
@@ -125,7 +127,7 @@ def _points(data: bytes, name: str, told: HowFar) -> tuple[dict[str, list[tuple[
                 if len(found[kind]) > MOST_ROWS:
                     raise InputError("recording-too-many-rows", name=name, most=MOST_ROWS)
                 if len(found[kind]) % TOLD_AT == 0:
-                    told(source.tell() / len(data))
+                    how_far(source.tell() / len(data))
                 element.clear()
     except ElementTree.ParseError:
         if not any(found.values()):

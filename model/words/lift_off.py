@@ -81,26 +81,26 @@ def supposed(change: WhatIf, display: Display) -> str:
 
 def on_slippery_roads(roads: tuple[OnRoad, ...], display: Display) -> str:
     """What is advised in its place on snow and ice."""
-    told: list[dict[str, Quantity | str]] = [
-        {"word": word_id(one.word), "strength": strength(one.lift_off_mps2)} for one in roads
+    figures: list[dict[str, Quantity | str]] = [
+        {"word": word_id(road.word), "strength": strength(road.lift_off_mps2)} for road in roads
     ]
     if len(roads) == 1:
-        return display.say("advice-on-one-road", first=roads[0].road, **told[0])
-    if told[0] == told[1]:
-        return display.say("advice-on-snow-or-ice", **told[0])
-    snow, ice = (display.say("advised-strength", **one) for one in told)
+        return display.say("advice-on-one-road", first=roads[0].road, **figures[0])
+    if figures[0] == figures[1]:
+        return display.say("advice-on-snow-or-ice", **figures[0])
+    snow, ice = (display.say("advised-strength", **values) for values in figures)
     return display.say("advice-on-snow-and-on-ice", snow=snow, ice=ice)
 
 
 def in_words(advice: Advice, display: Display) -> str:
     """The strength advised, and in its place on snow and ice, without a figure."""
-    word, there = word_id(advice.word), [word_id(one.word) for one in advice.slippery]
+    word, there = word_id(advice.word), [word_id(advised.word) for advised in advice.slippery]
     if set(there) == {word}:
         return display.say("advice-in-words-alike", word=word)
     if len(set(there)) == 1:
         road = advice.slippery[0].road if len(there) == 1 else "snow-or-ice"
         return display.say("advice-in-words", word=word, there=there[0], road=road)
-    snow, ice = (display.say("lift-off-word-there", there=one) for one in there)
+    snow, ice = (display.say("lift-off-word-there", there=name) for name in there)
     return display.say("advice-in-words-apart", word=word, snow=snow, ice=ice)
 
 
@@ -118,16 +118,16 @@ def advice_answers(found: DriveAdvice, display: Display) -> dict[str, object]:
         data["because"] = because(advice.because, display)
         for row, other in zip(data["alternatives"], advice.alternatives, strict=True):
             row["against"] = against(other, advice, display)
-        for row, one in zip(data["slippery"], advice.slippery, strict=True):
-            row["road"] = display.say("road-in-an-answer", road=one.road)
+        for row, road in zip(data["slippery"], advice.slippery, strict=True):
+            row["road"] = display.say("road-in-an-answer", road=road.road)
         return data
 
     return {
         "overall": answers(found.overall),
         "legs": [answers(leg) | {"leg": place} for place, leg in enumerate(found.legs, 1)],
         "what_if": [
-            {"what": supposed(one, display), "lift_off_mps2": one.lift_off_mps2, "word": one.word}
-            for one in found.what_if
+            {"what": supposed(change, display), "lift_off_mps2": change.lift_off_mps2, "word": change.word}
+            for change in found.what_if
         ],
         "rules": rules(display),
     }

@@ -253,11 +253,6 @@ def percent_text(share: float | None) -> str:
     return "–" if share is None else Display().figure(Share(share))
 
 
-def percent_range_text(low: float, high: float) -> str:
-    """A band of shares, such as “14 to 19 %”."""
-    return Display().figure(Shares(low, high))
-
-
 def capital(text: str) -> str:
     """Words with a capital at their start."""
     return text[:1].upper() + text[1:]

@@ -71,9 +71,9 @@ def _of_field(refused: FieldError, display: Display) -> str:
     if refused.leg is not None:
         where = display.say("field-of-leg", field=where, leg=refused.leg)
     if refused.readings:
-        one, other = (Quantity(number, "", 15, trimmed=True) for number in refused.readings[:2])
+        first, second = (Quantity(number, "", 15, trimmed=True) for number in refused.readings[:2])
         given = str(refused.given)[:LONGEST]
-        sentences = [display.say("field-two-readings", where=where, given=given, one=one, other=other)]
+        sentences = [display.say("field-two-readings", where=where, given=given, first=first, second=second)]
     else:
         given, allowed = _given(field, refused.given, display), _allowed(field, display)
         sentences = [display.say("field-refused", where=where, given=given, allowed=allowed)]

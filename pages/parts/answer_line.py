@@ -94,12 +94,12 @@ def open_word(name: str, apart: dict[str, str], *, with_answer: bool) -> None:
 
 def take_off(apart: dict[str, str], *, changes: bool) -> None:
     """What departs from the ordinary, each to be taken off with one tap; and where it `changes`, if not here."""
-    told = state.display().say
-    st.markdown(told("line-counts"))
+    message = state.display().say
+    st.markdown(message("line-counts"))
     for key, text in apart.items():
         st.button(text, key=f"take-off-{key}", icon=":material/close:", on_click=as_usual, args=(key,), width="stretch")
     if changes:
-        st.page_link("your_drive.py", label=told("line-change"), query_params=own_link())
+        st.page_link("your_drive.py", label=message("line-change"), query_params=own_link())
 
 
 def as_usual(key: str) -> None:

@@ -52,24 +52,24 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> LimitWords:
 
 def measure_words(found: ColdDay, display: Display) -> list[str]:
     """What helps, in the order of what it brings on this drive; what brings nothing to speak of is left out."""
-    told = (_measure(one, plugged=found.warm_up.plugged_in, display=display) for one in found.measures)
-    return [words for words in told if words]
+    sentences = (_measure(measure, plugged=found.warm_up.plugged_in, display=display) for measure in found.measures)
+    return [words for words in sentences if words]
 
 
-def _measure(one: WinterMeasure, *, plugged: bool, display: Display) -> str:
-    saved, costs = energy(one.saved_kwh, display), energy(one.costs_kwh, display)
-    if one.id == "plug":
-        if one.brings_kwh > 0:
+def _measure(measure: WinterMeasure, *, plugged: bool, display: Display) -> str:
+    saved, costs = energy(measure.saved_kwh, display), energy(measure.costs_kwh, display)
+    if measure.id == "plug":
+        if measure.brings_kwh > 0:
             return display.say("cold-warm-up-pays", saved=saved, costs=costs, plugged=plugged)
-        spared = energy(max(one.saved_kwh, 0.0), display)
-        worth_telling = one.costs_kwh >= LEAST_KWH
+        spared = energy(max(measure.saved_kwh, 0.0), display)
+        worth_telling = measure.costs_kwh >= LEAST_KWH
         words = display.say("cold-warm-up-does-not-pay", spared=spared, costs=costs, plugged=plugged)
         return words if worth_telling else ""
-    if one.saved_kwh < LEAST_KWH:
+    if measure.saved_kwh < LEAST_KWH:
         return ""
-    if one.id == "heater":
+    if measure.id == "heater":
         return display.say("cold-heater-lower", degrees=_apart(HEATER_LOWER_K, display), saved=saved)
-    if one.id == "shelter":
+    if measure.id == "shelter":
         return display.say("cold-park-warmer", warmth=degrees(SHELTER_C), saved=saved)
     return display.say("cold-charge-late", degrees=_apart(CHARGED_WARMER_K, display), saved=saved)
 
@@ -222,10 +222,10 @@ def season_words(found: ColdDay, scenario: Scenario, display: Display) -> tuple[
             title = display.say("season-title-more", warmth=warmth, energy=changed, part=part)
         else:
             title = display.say("season-title-less", warmth=warmth, energy=changed, part=part)
-    told = [display.say("season-against", mild=MILD)]
+    sentences = [display.say("season-against", mild=MILD)]
     if parts[SeasonPart.CABIN] > LEAST_KWH:
-        told.append(display.say("season-heating-hides", less=parts[SeasonPart.BRAKING] >= LEAST_KWH))
-    return title, " ".join(told)
+        sentences.append(display.say("season-heating-hides", less=parts[SeasonPart.BRAKING] >= LEAST_KWH))
+    return title, " ".join(sentences)
 
 
 def evidence(found: ColdDay, display: Display) -> list[tuple[str, str, str]]:

@@ -76,7 +76,10 @@ def size_of(band: Band, unit: str, scale: float = 1.0, places: int | None = None
 
 def title(differences: Sequence[Difference], names: Sequence[str], display: Display) -> str:
     """The finding over all drives in one line."""
-    found = [taken_words(one, name, names[0], display) for one, name in zip(differences, names[1:], strict=True)]
+    found = [
+        taken_words(difference, name, names[0], display)
+        for difference, name in zip(differences, names[1:], strict=True)
+    ]
     return capital(display.figure(Several(tuple(found), ";")))
 
 
@@ -200,13 +203,13 @@ def figures(
 ) -> pd.DataFrame:
     """The same in numbers, for the file: one row a drive or difference and figure; shares in percent or points."""
     less = [display.say("compare-less-first", name=name, first=names[0]) for name in names[1:]]
-    told = [
+    lines = [
         *((name, bands_of(side)) for side, name in zip(sides, names, strict=True)),
         *((name, differences_of(found)) for found, name in zip(differences, less, strict=True)),
     ]
     rows = [
         (what, figure_name(figure, display), band.low, band.mid, band.high)
-        for what, bands in told
+        for what, bands in lines
         for figure in FIGURES
         if (band := bands[figure]) is not None
     ]

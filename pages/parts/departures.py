@@ -101,11 +101,11 @@ def _legs(legs: Sequence[Leg], display: Display) -> dict[str, str]:
 
 def _where(words: Sequence[str], display: Display) -> Several:
     """What some legs have, such as “snow on legs 1 and 3, ice on leg 2”; an empty word for a leg that has nothing."""
-    told = []
+    strengths = []
     for word in filter(None, dict.fromkeys(words)):
         places = [str(place) for place, of_leg in enumerate(words, 1) if of_leg == word]
-        told.append(display.say("apart-on-legs", what=word, legs=Several(tuple(places)), count=len(places)))
-    return Several(tuple(told), "")
+        strengths.append(display.say("apart-on-legs", what=word, legs=Several(tuple(places)), count=len(places)))
+    return Several(tuple(strengths), "")
 
 
 def strength(mps2: float) -> Quantity:
@@ -120,7 +120,7 @@ def text(scenario: Scenario, display: Display) -> str:
 
 def left_out_text(former: Scenario, display: Display) -> str:
     """Figures that were stated of the car before, and what its display showed: they do not hold for this one."""
-    told, shown = [], former.conditions.shown_wh_per_km
+    figures, shown = [], former.conditions.shown_wh_per_km
     for key, value in (*former.stated, *(() if shown is None else (("shown_wh_per_km", shown),))):
         field = SETTINGS[key]
         if key in ("brake_pedal", "name"):
@@ -128,17 +128,17 @@ def left_out_text(former: Scenario, display: Display) -> str:
         is_word = field.kind in ("choice", "text")
         figure = choice_word(key, str(value), display) if is_word else entered(field, cast(float, value), display)
         text_of = figure if isinstance(figure, str) else display.figure(figure)
-        told.append(display.say("left-out-figure", field=name_of(field, display), value=text_of))
-    return display.say("left-out-of-car", figures=Several(tuple(told), "")) if told else ""
+        figures.append(display.say("left-out-figure", field=name_of(field, display), value=text_of))
+    return display.say("left-out-of-car", figures=Several(tuple(figures), "")) if figures else ""
 
 
 def unusual_text(scenario: Scenario, display: Display) -> str:
     """Inputs outside what is ordinary, to stand beside the headline; empty where all are ordinary."""
-    told = []
+    entries = []
     for leg, field, value in unusual(scenario):
         given, low, high = (replace(entered(field, end, display), digits=3) for end in (value, *field.usual))
         usual = Span(low.value, high.value, low.unit, 3, trimmed=True)
-        told.append(
+        entries.append(
             display.say(
                 "unusual-input",
                 leg=leg or 0,
@@ -147,7 +147,7 @@ def unusual_text(scenario: Scenario, display: Display) -> str:
                 usual=display.figure(usual),
             )
         )
-    return display.say("unusual-inputs", inputs=Several(tuple(told), ";")) if told else ""
+    return display.say("unusual-inputs", inputs=Several(tuple(entries), ";")) if entries else ""
 
 
 def frost_text(scenario: Scenario, display: Display) -> str:

@@ -78,8 +78,8 @@ def print_files(chart: Spec, title: str, about: str | None, *, key: str, name: s
         What the figure is known by, and the name of its files.
     """
     display = state.display()
-    told = described(state.scenario(), display) if about is None else about
-    below = [*filter(None, [told]), source_line(display, public_base())]
+    about_it = described(state.scenario(), display) if about is None else about
+    below = [*filter(None, [about_it]), source_line(display, public_base())]
     with st.container(horizontal=True, vertical_alignment="center"):
         clear = st.toggle(display.say("print-transparent"), key=f"{key}-transparent")
         picture = partial(export.for_print, chart, title, below, clear)

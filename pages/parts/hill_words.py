@@ -75,10 +75,10 @@ def _number(found: Hills, settings: LimitSettings, display: Display) -> tuple[st
 def full_feel(found: Hills, display: Display) -> str:
     """From which charge motor slowing keeps its strength all the way down."""
     starts = [found.room[name].start_for_full_feel for name in LEVELS]
-    some = [start for start in starts if start is not None]
-    if starts[1] is None or not some:
+    known = [start for start in starts if start is not None]
+    if starts[1] is None or not known:
         return display.say("hill-feel-never")
-    least, most = (Share(start, places=0) for start in (some[0], some[-1]))
+    least, most = (Share(start, places=0) for start in (known[0], known[-1]))
     if starts[0] is None:
         return display.say("hill-feel-not-with-little", charge=most)
     if display.figure(least) == display.figure(most):

@@ -40,7 +40,7 @@ def size_of(value: object, seen: set[int] | None = None) -> int:
         held += [*value, *value.values()]
     elif isinstance(value, list | tuple | set | frozenset):
         held += [*value]
-    return sys.getsizeof(value) + sum(size_of(one, seen) for one in held)
+    return sys.getsizeof(value) + sum(size_of(part, seen) for part in held)
 
 
 @dataclass(eq=False)

@@ -135,8 +135,8 @@ def axis_words(table: pd.DataFrame, advised: float, grip_limit: float, display: 
         )
         for curve, unit in AXIS_FACTS.items()
     ]
-    told, strength = Several(tuple(facts), ";"), spoken.strength(advised)
-    return title, together(display.say("lift-off-axis-alt", title=title, facts=told, advised=strength))
+    joined, strength = Several(tuple(facts), ";"), spoken.strength(advised)
+    return title, together(display.say("lift-off-axis-alt", title=title, facts=joined, advised=strength))
 
 
 AXIS_PLACES = {
@@ -362,7 +362,7 @@ def held_table(held: pd.DataFrame, display: Display) -> pd.DataFrame:
     """What keeps the speed on each downhill, in words. `held` is from `model.lift_off.hills.held_downhills`."""
     say = display.say
 
-    def told(value: float, unit: str, places: int) -> str:
+    def written(value: float, unit: str, places: int) -> str:
         return together(display.figure(Quantity(value, unit, places=places)))
 
     return pd.DataFrame(
@@ -371,10 +371,10 @@ def held_table(held: pd.DataFrame, display: Display) -> pd.DataFrame:
                 display.figure(Quantity(grade, "%", 6, trimmed=True)) for grade in held["grade_pct"]
             ],
             say("lift-off-held-by"): [
-                say("lift-off-held-rolling") if pd.isna(mps2) else told(mps2, "m/s²", 2)
+                say("lift-off-held-rolling") if pd.isna(mps2) else written(mps2, "m/s²", 2)
                 for mps2 in held["lift_off_mps2"]
             ],
-            say("lift-off-held-takes"): [told(kw, "kW", 0) for kw in held["asked_kw"]],
+            say("lift-off-held-takes"): [written(kw, "kW", 0) for kw in held["asked_kw"]],
             say("lift-off-held-can"): [
                 together(say("lift-off-held-power", power=Quantity(kw, "kW", places=0), held=bool(enough)))
                 for kw, enough in zip(held["can_kw"], held["held"], strict=True)

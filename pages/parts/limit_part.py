@@ -114,7 +114,7 @@ def ask_day(*keys: str) -> None:
 def ask_road() -> None:
     """The road's surface and the tyres on it; the temperature too, where it does not go with snow and ice."""
     ask_day("surface", "tyres")
-    legs = [one.surface for one in state.scenario().legs if one.surface != "dry"]
+    legs = [leg.surface for leg in state.scenario().legs if leg.surface != "dry"]
     if legs:
         st.caption(state.display().say("limits-another-leg"))
     if question := departures.frost_text(state.scenario(), state.display()):

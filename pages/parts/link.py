@@ -142,7 +142,7 @@ def _left() -> set[int]:
 def notices() -> list[str]:
     """What a link's values had to be changed to, until the visitor changes something."""
     scenario, refused, _ = st.session_state.get("link_notices", (None, [], ""))
-    return [refusal_words(one, state.display()) for one in refused] if scenario == state.scenario() else []
+    return [refusal_words(refusal, state.display()) for refusal in refused] if scenario == state.scenario() else []
 
 
 def other_version() -> str:

@@ -53,7 +53,7 @@ def from_text(text: str, base: Scenario, display: Display = METRIC) -> Opened:
     if scenario is None:
         raise InputError("text-without-drive")
     version = parameters.get(VERSION, MODEL_VERSION)[:20]
-    notices = (refusal_words(one, display) for one in refused)
+    notices = (refusal_words(refusal, display) for refusal in refused)
     return Opened(scenario, (*notices, *([other_version(version, display)] if version != MODEL_VERSION else [])))
 
 

@@ -95,13 +95,13 @@ def is_given() -> bool:
     return "recording-given" in st.session_state
 
 
-def read_given(told: HowFar) -> None:
+def read_given(how_far: HowFar) -> None:
     """Read the file that was given, telling how far that is."""
     data, name = st.session_state.pop("recording-given")
-    read(data, name, told)
+    read(data, name, how_far)
 
 
-def read(data: bytes, name: str, told: HowFar) -> None:
+def read(data: bytes, name: str, how_far: HowFar) -> None:
     """Read a file as it is to be read now, and keep the drive, or why there is none.
 
     Of the file is kept, packed, what is not a position; of positions alone nothing, since they are of no more use once
@@ -111,7 +111,7 @@ def read(data: bytes, name: str, told: HowFar) -> None:
         st.session_state.pop(key, None)
     reading = st.session_state["reading"]
     try:
-        st.session_state["recording"] = read_recording(data, name, **reading, route=driven_by(), told=told)
+        st.session_state["recording"] = read_recording(data, name, **reading, route=driven_by(), how_far=how_far)
     except InputError as refused:
         # one that was read another way before stays, and can be read that way again
         st.session_state["recording-refused"] = refused.with_traceback(None)

@@ -118,5 +118,5 @@ def count_step(advice: Advice) -> None:
     if seconds is None:
         st.markdown(together(display.say("question-step-rolls", strength=text)))
         return
-    told = display.say("question-step-advised", strength=text, seconds=Quantity(seconds, "s", places=0), **speeds)
-    st.markdown(together(told))
+    sentence = display.say("question-step-advised", strength=text, seconds=Quantity(seconds, "s", places=0), **speeds)
+    st.markdown(together(sentence))

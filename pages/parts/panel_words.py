@@ -67,11 +67,11 @@ def speed_squared(
     )  # fmt: skip
     back = {"fast_back": wh(fast.battery), "slow_back": wh(slow.battery)} | speeds | slowing(slowing_mps2)
     if fast.battery < LEAST_WH:
-        told = display.say("panel-speed-back-nothing", **slowing(slowing_mps2))
+        returns = display.say("panel-speed-back-nothing", **slowing(slowing_mps2))
     elif slow.battery > 0:
-        told = display.say("panel-speed-back", times=times(fast.battery, slow.battery), **back)
+        returns = display.say("panel-speed-back", times=times(fast.battery, slow.battery), **back)
     else:
-        told = display.say("panel-speed-back-many", **back)
+        returns = display.say("panel-speed-back-many", **back)
     parts = parts_of(slow), parts_of(fast)
     grow = [
         display.say("panel-speed-loses", times=times(parts[1][key], parts[0][key]), to=key)
@@ -79,9 +79,8 @@ def speed_squared(
         if parts[0][key] >= LEAST_WH
     ]
     losses = display.say("panel-speed-losses", losses=Several(tuple(grow))) if grow else ""
-    return PanelWords(
-        sentence, (told, " ".join(filter(None, (losses, helps_words(faster, display)))), display.say("panel-watt-hour"))
-    )
+    loses = " ".join(filter(None, (losses, helps_words(faster, display))))
+    return PanelWords(sentence, (returns, loses, display.say("panel-watt-hour")))
 
 
 def times(more: float, less: float) -> Quantity:

@@ -28,10 +28,10 @@ def share_intro(claim: Claim, display: Display) -> str:
     if not claim.denominators:
         return display.say("phrases-no-share")
     fits = Several(tuple(display.say("phrase-quoted", phrase=name) for name in claim.denominators), "or")
-    told = [display.say("phrases-may-mean", phrases=fits)]
+    sentences = [display.say("phrases-may-mean", phrases=fits)]
     if len(claim.denominators) > 1:
-        told.append(display.say("phrases-each-another"))
-    return " ".join(told)
+        sentences.append(display.say("phrases-each-another"))
+    return " ".join(sentences)
 
 
 def shares_words(asked: Question, display: Display) -> str:
@@ -59,10 +59,10 @@ def road_words(found: RangeOnRoad, display: Display) -> str:
     """What costs most."""
     step = max(found.steps, key=lambda step: step.middle_cost_km)
     kept = found.middle_range_km / found.test_range_km
-    told = [display.say("road-words", kept=Share(kept), less=kept < 1, cars=found.runs)]
+    sentences = [display.say("road-words", kept=Share(kept), less=kept < 1, cars=found.runs)]
     if step.middle_cost_km >= 0.5:
-        told.append(display.say("road-largest-cost", step=step.id, cost=span_of(step.cost_km, "km")))
-    return " ".join((*told, display.say("road-order-matters")))
+        sentences.append(display.say("road-largest-cost", step=step.id, cost=span_of(step.cost_km, "km")))
+    return " ".join((*sentences, display.say("road-order-matters")))
 
 
 def road_table(found: RangeOnRoad, display: Display) -> pd.DataFrame:

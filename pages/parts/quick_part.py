@@ -61,7 +61,7 @@ def draw_way(way: str) -> None:
             put("way", st.session_state[key])
 
     st.segmented_control(
-        label_of(field, display), WAYS, format_func=lambda one: capital(choice_word("way", one, display)), key=key,
+        label_of(field, display), WAYS, format_func=lambda way: capital(choice_word("way", way, display)), key=key,
         on_change=take, required=True, width="stretch",
     )  # fmt: skip
 

@@ -228,12 +228,12 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     """The setting, with what holds on snow and ice, and the cold: title and sentences of each."""
     advice, display, found = taken.advice, taken.display, []
     if advice is not None:
-        told, driver = lift_off_words.advised_in_words(advice, display), taken.scenario.driver
+        advice_words, driver = lift_off_words.advised_in_words(advice, display), taken.scenario.driver
         strength = inside(lift_off_words.heading(advice, display))
         advised = display.say("paper-advised", day=wording.day_words(taken.scenario, display), strength=strength)
         yours = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs, display)
-        sentences = (*told.reasons, advised, *told.caveats, display.say("paper-set-to", strength=yours))
-        found.append((display.say("card-lift-off", advice=inside(told.title)), sentences))
+        sentences = (*advice_words.reasons, advised, *advice_words.caveats, display.say("paper-set-to", strength=yours))
+        found.append((display.say("card-lift-off", advice=inside(advice_words.title)), sentences))
     if taken.year is not None:
         winter = card_words.winter_card(taken.year, taken.slowing_in_winter, display)
         found.append((winter.title, (*winter.sentences[:-2], winter.sentences[-1])))
@@ -267,15 +267,15 @@ def more_cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
 
 def three_shares(taken: TakeAway) -> str:
     """The three shares that must not be taken for each other."""
-    result, display, told = taken.result, taken.display, []
+    result, display, shares = taken.result, taken.display, []
     # more than all of it is no share: the hill gave it
     if result.recovered_share is not None and result.recovered_share <= 1:
-        told.append(display.say("paper-recovered-share", share=Share(result.recovered_share)))
+        shares.append(display.say("paper-recovered-share", share=Share(result.recovered_share)))
     if result.saved_share is not None and result.saved_share <= 1:
-        told.append(display.say("paper-energy-saved", share=Share(result.saved_share)))
+        shares.append(display.say("paper-energy-saved", share=Share(result.saved_share)))
     if result.range_gain is not None:
-        told.append(display.say("paper-range-gain", share=Share(result.range_gain)))
-    return display.figure(Several(tuple(told), ";")) if told else ""
+        shares.append(display.say("paper-range-gain", share=Share(result.range_gain)))
+    return display.figure(Several(tuple(shares), ";")) if shares else ""
 
 
 def band_words(runs: int, display: Display) -> str:

@@ -60,10 +60,10 @@ def range_words(answer: Bands, scenario: Scenario, display: Display) -> list[str
     if answer.range_km is None or answer.range_gain_km is None or answer.daily_range_km is None:
         return []
     gain, limit = span_of(answer.range_gain_km, "km"), scenario.year.daily_charge_limit
-    told = [display.say("card-number-range", range=span_of(answer.range_km, "km"), gain=gain)]
+    said = [display.say("card-number-range", range=span_of(answer.range_km, "km"), gain=gain)]
     if limit < 1:
-        told.append(display.say("card-number-daily", daily=span_of(answer.daily_range_km, "km"), limit=Share(limit, 0)))
-    return [" ".join(told)]
+        said.append(display.say("card-number-daily", daily=span_of(answer.daily_range_km, "km"), limit=Share(limit, 0)))
+    return [" ".join(said)]
 
 
 def fuel_words(
@@ -113,20 +113,20 @@ def square_name(meaning: str, display: Display) -> str:
 def squares_text(counts: Mapping[str, int], display: Display) -> str:
     """A hundred squares as a row of counts, for who cannot see them."""
     kinds = [(of, count) for of, count in counts.items() if count]
-    told = (display.say("square-count", squares=count, name=square_name(of, display)) for of, count in kinds)
-    return display.figure(Several(tuple(told), ""))
+    squares = (display.say("square-count", squares=count, name=square_name(of, display)) for of, count in kinds)
+    return display.figure(Several(tuple(squares), ""))
 
 
 def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCard:
     """The strength advised, the deciding fact, and what the kind of brake pedal has to do with it."""
     advice, pedal = found.overall, card_words.setting_card(scenario, display)
     yours = lift_off_words.yours_name(scenario.driver.lift_off_mps2, scenario.legs, display)
-    told = lift_off_words.advised_in_words(advice, display)
+    advice_words = lift_off_words.advised_in_words(advice, display)
     return ShowCard(
-        display.say("card-lift-off", advice=inside(told.title)),
+        display.say("card-lift-off", advice=inside(advice_words.title)),
         (
-            told.reasons[0],
-            *told.caveats,
+            advice_words.reasons[0],
+            *advice_words.caveats,
             display.say("card-lift-off-pedal", title=pedal.title, sentence=pedal.sentences[-1]),
         ),
         display.say(

@@ -109,7 +109,7 @@ def add_car(name: str) -> None:
     """Take the car as it is described now among the showroom's."""
     now, here = state.scenario(), current()
     car = HouseCar(name.strip()[:MOST_LETTERS] or class_labels()[now.car_class], now.car_class, now.stated)
-    keep(replace(here, cars=(*(one for one in here.cars if one.name != car.name), car)))
+    keep(replace(here, cars=(*(other for other in here.cars if other.name != car.name), car)))
 
 
 def take_prices() -> None:

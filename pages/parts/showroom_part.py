@@ -29,8 +29,8 @@ def draw_settings() -> None:
         st.button(say("showroom-prices"), key="showroom-prices", on_click=showroom.take_prices, width="stretch")
         if here.prices:
             prices = dict(here.prices)
-            told = {"currency": str(prices["currency"]), "price": f"{prices['price_per_kwh']:g}"}
-            st.caption(inert(say("showroom-prices-kept", **told)))
+            values = {"currency": str(prices["currency"]), "price": f"{prices['price_per_kwh']:g}"}
+            st.caption(inert(say("showroom-prices-kept", **values)))
         if st.session_state.get("showroom-too-much"):
             st.error(say("showroom-too-much"))
         if text := here.text():

@@ -24,42 +24,53 @@ def linked(source: Source) -> str:
 
 def cited_with_links(ids: Iterable[str], display: Display) -> str:
     """Some sources with their dates, in a row."""
-    told = tuple(cited(sources()[one], display, linked(sources()[one])) for one in ids)
-    return display.figure(Several(told, ";"))
+    entries = tuple(cited(sources()[source_id], display, linked(sources()[source_id])) for source_id in ids)
+    return display.figure(Several(entries, ";"))
 
 
 def sources_table(display: Display) -> pd.DataFrame:
     """Every source with its link, its date, and how and when it was read."""
     say = display.say
     table = [
-        [linked(one) if one.address else f"{one.name} ({say('source-no-address')})" if one.read else one.name,
-         published_on(one, display) if one.read else "–", one.read or "–", say("source-how", how=how_read(one))]
-        for one in sources().values()
-    ]  # fmt: skip
+        [
+            linked(source) if source.address or not source.read else f"{source.name} ({say('source-no-address')})",
+            published_on(source, display) if source.read else "–",
+            source.read or "–",
+            say("source-how", how=how_read(source)),
+        ]
+        for source in sources().values()
+    ]
     columns = (say("column-source"), say("column-published-on"), say("column-read"), say("column-what-was-read"))
     return pd.DataFrame(table, columns=columns)
 
 
-def measured_number(one: Measurement, display: Display) -> str:
+def measured_number(measurement: Measurement, display: Display) -> str:
     """A published number with its unit."""
-    if math.isinf(one.low):
-        high = display.figure(Quantity(one.high, one.unit, 4, trimmed=True))
+    if math.isinf(measurement.low):
+        high = display.figure(Quantity(measurement.high, measurement.unit, 4, trimmed=True))
         return together(display.say("measured-at-most", high=high))
-    return together(display.figure(Span(one.low, one.high, one.unit, 4, trimmed=True)))
+    return together(display.figure(Span(measurement.low, measurement.high, measurement.unit, 4, trimmed=True)))
 
 
-def conditions_words(one: Measurement, display: Display) -> str:
+def conditions_words(measurement: Measurement, display: Display) -> str:
     """What is known of a measurement’s conditions; a dash where nothing is."""
-    told = tuple(condition(INPUTS[key], Extent(values), display) for key, values in one.conditions.items())
-    return display.figure(Several(told)) if told else "–"
+    known = measurement.conditions.items()
+    conditions = tuple(condition(INPUTS[key], Extent(values), display) for key, values in known)
+    return display.figure(Several(conditions)) if conditions else "–"
 
 
 def measurements_table(display: Display) -> pd.DataFrame:
     """Every published number that claims are held against."""
     say = display.say
     table = [
-        [measured_number(one, display), capital(one.what), conditions_words(one, display), one.kind, linked(one.source)]
-        for one in measurements()
-    ]  # fmt: skip
+        [
+            measured_number(measurement, display),
+            capital(measurement.what),
+            conditions_words(measurement, display),
+            measurement.kind,
+            linked(measurement.source),
+        ]
+        for measurement in measurements()
+    ]
     columns = (say("column-number"), say("column-what-measured"), say("column-conditions"), say("column-kind"))
     return pd.DataFrame(table, columns=[*columns, say("column-source")])

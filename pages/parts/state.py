@@ -150,11 +150,11 @@ def outcome(of: Scenario | None = None) -> Reply[Result]:
     What is printed of a car or shown by it may fit none that it could be: then there is no band, and so no answer.
     """
     now = of or scenario()
-    told = ask(drive, now)
-    if told.refused is None and known_of_result(now):
+    reply = ask(drive, now)
+    if reply.refused is None and known_of_result(now):
         refused = _bands(now).refused
-        return Reply(None, refused) if refused else told
-    return told
+        return Reply(None, refused) if refused else reply
+    return reply
 
 
 def refusal() -> str:
@@ -162,9 +162,9 @@ def refusal() -> str:
     return refusal_of(outcome())
 
 
-def refusal_of(told: Reply[Found]) -> str:
+def refusal_of(reply: Reply[Found]) -> str:
     """Why there is no result, in the units of the session; empty where there is one."""
-    return "" if told.refused is None else refusal_words(told.refused, display())
+    return "" if reply.refused is None else refusal_words(reply.refused, display())
 
 
 def answered() -> Scenario | None:
@@ -341,10 +341,10 @@ def side(
 ) -> tuple[Side | None, str]:
     """A drive to be held against the first, or the sentence with which it was refused."""
     # the year changes nothing on one drive
-    now, first = (replace(one, year=Year()) for one in (now, first))
+    now, first = (replace(asked, year=Year()) for asked in (now, first))
     how: dict[str, Any] = {"runs": BAND_RUNS, "as_driven": as_driven, "until_km": until_km, "beside": first}
-    told = ask(side_of, now, first.car_class, **how)
-    return told.result, refusal_of(told)
+    reply = ask(side_of, now, first.car_class, **how)
+    return reply.result, refusal_of(reply)
 
 
 def claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> Answer:

@@ -35,7 +35,7 @@ def stop(found: HardStop, surface: str, settings: LimitSettings, display: Displa
         (display.say("hard-stop-comparison"), distance_text(found.highway_code_m, display),
          display.say("hard-stop-comparison-beside", sight=distances([found.sight_m], display))),
     )  # fmt: skip
-    span = distances((one.distance_m for one in stops.values()), display)
+    span = distances((stopping.distance_m for stopping in stops.values()), display)
     return LimitWords(
         display.say("hard-stop-heading"),
         display.say("hard-stop-distances", speed=speed, surface=surface, distances=span, thinking=thinking),

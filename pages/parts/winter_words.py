@@ -78,14 +78,14 @@ def energy(kwh: float, display: Display) -> Quantity | str:
 
 def energy_text(kwh: float, display: Display) -> str:
     """An energy that stands alone."""
-    told = energy(kwh, display)
-    return told if isinstance(told, str) else display.figure(told)
+    amount = energy(kwh, display)
+    return amount if isinstance(amount, str) else display.figure(amount)
 
 
 def energy_more(kwh: float, display: Display) -> str:
     """So much more, or less."""
-    told = energy(abs(kwh), display)
-    return display.say("energy-more", energy=told) if kwh > 0 else display.say("energy-less", energy=told)
+    amount = energy(abs(kwh), display)
+    return display.say("energy-more", energy=amount) if kwh > 0 else display.say("energy-less", energy=amount)
 
 
 def distances(metres: Iterable[float], display: Display) -> Span:
@@ -134,9 +134,9 @@ def slowing_in_short(normal: Mapping[str, Normal | None], display: Display) -> s
     )  # fmt: skip
 
 
-def told_alike(one: Normal | None, other: Normal | None) -> bool:
+def told_alike(normal: Normal | None, other: Normal | None) -> bool:
     """Whether two batteries are told in the same words."""
-    return (lasts(one), minutes(one)) == (lasts(other), minutes(other))
+    return (lasts(normal), minutes(normal)) == (lasts(other), minutes(other))
 
 
 def slowing_expected(normal: Mapping[str, Normal | None], display: Display) -> str:

@@ -308,11 +308,6 @@ def degrees(celsius: float) -> Quantity:
     return Quantity(celsius, "°C", places=0)
 
 
-def temperature_text(celsius: float, display: Display) -> str:
-    """A temperature in whole degrees, in words."""
-    return display.figure(degrees(celsius))
-
-
 def pedal_of(scenario: Scenario) -> str:
     """The kind of brake pedal: as stated, else the class's."""
     assumed = assumed_figures(scenario.car_class)["brake_pedal"].mid

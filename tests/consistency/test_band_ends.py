@@ -3,11 +3,12 @@
 import numpy as np
 import pytest
 
+from model.describe.figures import Shares
 from model.describe.parameters import open_figures_of
 from model.describe.scenario_io import starting_drives
 from model.sampling.drives import drive
 from model.sampling.uncertainty import RUNS, SEED, Band, run_samples, sample
-from model.words.quantities import Display, percent_range_text
+from model.words.quantities import Display
 
 SEEDS = range(SEED, SEED + 12)
 UNITS = 2
@@ -32,7 +33,7 @@ def test_an_end_shows_no_digit_that_another_draw_would_change_much(name, ambient
         shares.append(Band.of(samples.saved_share))
         energies.append(Band.of(samples.saved_kwh))
     for bands, text, factor in (
-        (shares, percent_range_text(shares[0].low, shares[0].high), 100),
+        (shares, Display().figure(Shares(shares[0].low, shares[0].high)), 100),
         (energies, Display().range_text(energies[0], "kWh"), 1),
     ):
         moved = factor * np.std([(band.low, band.high) for band in bands], axis=0)

@@ -10,9 +10,9 @@ field-refused = { $where }: { $given } cannot be used, { $allowed } can.
 
 # $where: text
 # $given: text
-# $one: number
-# $other: number
-field-two-readings = { $where }: “{ $given }” can be read as { $one } or as { $other }; leave out the comma, or type a
+# $first: number
+# $second: number
+field-two-readings = { $where }: “{ $given }” can be read as { $first } or as { $second }; leave out the comma, or type a
     point.
 
 # What follows where something was put in its place.

@@ -90,7 +90,7 @@ def acceptance_map(
         line("zones", x, up("high"), colours.back, [2, 3], 1.5),
         line("zones", x, up("mid"), colours.back, [6, 4], 2),
         line("zones", x, up("low"), colours.back, [1, 0], 2),
-        *(words(one, x, up("soc"), align="center", **halo) for one in ("numbers", "zone_words")),
+        *(words(name, x, up("soc"), align="center", **halo) for name in ("numbers", "zone_words")),
         words("numbers", x, up("soc"), align="center", color=colours.quiet),
         words("zone_words", x, up("soc"), align="center"),
         line("way", x, up("soc"), colours.ink, [1, 0], 4),

@@ -37,8 +37,8 @@ def side_by_side(
         y = place * ROW_PX
         net, without, saved = side.answer.net_kwh, side.answer.friction_only_net_kwh, side.answer.saved_kwh
         words.append(Words(capital(name), 0, y + 9, "start", bold=True))
-        told = display.say("compare-line", taken=span_of(net, "kWh"), saved=span_of(saved, "kWh"))
-        words.append(Words(told, 0, y + 9 + LINE_PX, "start"))
+        text = display.say("compare-line", taken=span_of(net, "kWh"), saved=span_of(saved, "kWh"))
+        words.append(Words(text, 0, y + 9 + LINE_PX, "start"))
         y += 2 * LINE_PX + 2
         foot = y + BAR_PX
         start = min(net.mid, 0.0) - least, max(net.mid, 0.0) - least
@@ -75,8 +75,8 @@ def _differences(
     y = top + LINE_PX + 8
     zero = y
     for band, name in zip(bands, names[1:], strict=True):
-        told = display.say("compare-difference", name=capital(name), difference=difference_of(band, "kWh"))
-        words.append(Words(told, 0, y + 9, "start"))
+        text = display.say("compare-difference", name=capital(name), difference=difference_of(band, "kWh"))
+        words.append(Words(text, 0, y + 9, "start"))
         y += LINE_PX + 2
         low, high, middle = (across(end) for end in (band.low, band.high, band.mid))
         boxes.append(Box(low, high, y, y + BAND_PX, "wash"))

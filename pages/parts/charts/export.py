@@ -20,7 +20,9 @@ PAPER = "#ffffff"
 TITLE_CHARS, BELOW_CHARS = 76, 104
 """Characters of a printed title, and of a line below it, that fit the width."""
 ON_PAPER = {
-    getattr(palette, one.name).lower(): getattr(LIGHT, one.name) for palette in (LIGHT, DARK) for one in fields(Palette)
+    getattr(palette, role.name).lower(): getattr(LIGHT, role.name)
+    for palette in (LIGHT, DARK)
+    for role in fields(Palette)
 } | {LIGHT.ground: PAPER, DARK.ground: PAPER}
 """Every colour of either ground as it is printed."""
 

@@ -112,10 +112,10 @@ def whole_axis(
             y = ups[key] | {"field": f"{kind}_{key}"} | ({} if driven else {"axis": None})
             layers.append(line("curves", x, y, colour, dash, 2.5 if driven else 2))
     layers += _chosen(colours, x) + _words(colours)
-    told: list[Spec] = [
+    texts: list[Spec] = [
         {"x": 4, "y": top - 8, "text": display.say("lift-off-panel", panel=key)} for key, (top, _) in PANELS.items()
     ]
-    told += [
+    texts += [
         {"x": start + 25, "y": 5, "text": display.say("lift-off-curve", kind=kind)} for kind, start in KEY_PX.items()
     ]
     chosen = pd.DataFrame(
@@ -138,7 +138,7 @@ def whole_axis(
         "curves": table[["lift_off_mps2", *(f"{kind}_{key}" for kind in KINDS for key in PANELS)]].round(4),
         "tie": pd.DataFrame([{"y": tie_kwh[0], "y2": min(tie_kwh[1], domains["net_kwh"][1])}]),
         "chosen": chosen.assign(late=chosen["at"] > LATE_MPS2),
-        "words": pd.DataFrame(told),
+        "words": pd.DataFrame(texts),
         "key": pd.DataFrame([{"x": start, "x2": start + 20, "y": 5, "kind": kind} for kind, start in KEY_PX.items()]),
         "zones": pd.DataFrame(zones, columns=["lift_off_mps2", "end", "kind", "word", "lamps"]),
         "grip": pd.DataFrame([{"lift_off_mps2": grip_limit, "end": STRONGEST, "late": grip_limit > LATE_MPS2}]),

@@ -44,8 +44,8 @@ def season_roads(year: YearOfDrives | None, display: Display, dark: bool = False
             return None
         boxes += road(row.range_km, top, "ink" if season == "winter" else "road", foot=top + NARROW_PX)
         air = Quantity(row.ambient_c, "°C", places=0)
-        told = display.say("road-of-season", season=season, air=air, range=span_of(row.range_km, "km"))
-        words.append(Words(told, 0, top - TOP_PX / 2 - 2, "start", bold=season == "winter"))
+        text = display.say("road-of-season", season=season, air=air, range=span_of(row.range_km, "km"))
+        words.append(Words(text, 0, top - TOP_PX / 2 - 2, "start", bold=season == "winter"))
         furthest = max(furthest, row.range_km.high)
     return drawn(boxes, words, len(SEASONS_SHOWN) * (TOP_PX + NARROW_PX + 10), furthest, dark)
 

@@ -68,7 +68,7 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
         return (energy_wh - least) / max(most - least, LEAST)
 
     bars: list[Spec] = []
-    told: list[Spec] = []
+    texts: list[Spec] = []
     for row, (key, way) in enumerate(ways.items()):
         name, meaning = display.say("lift-off-way", way=key), WAYS[key][0]
         top = BARS_FROM_PX + row * WAY_PX
@@ -79,7 +79,7 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
              "y2": middle + BAR_PX / 2, "meaning": meaning},
             {"from": 0.0, "to": seconds, "y": below - TIME_PX / 2, "y2": below + TIME_PX / 2, "meaning": "quiet"},
         ]  # fmt: skip
-        told += [
+        texts += [
             {"at": 0.0, "y": top + 7.0, "text": name, "bold": True},
             {"at": along_bar(max(way.battery_wh, 0.0)), "y": middle, "text": wh_text(way.battery_wh, display),
              "bold": False},
@@ -104,7 +104,7 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
         "speeds": speeds.round(3),
         "rolling": rolled.iloc[len(rolled) // 4 : len(rolled) // 4 + 1],
         "bars": pd.DataFrame(bars),
-        "words": pd.DataFrame(told),
+        "words": pd.DataFrame(texts),
         "top": pd.DataFrame([{"x": 4, "y": 7, "text": display.say("lift-off-keeping")}]),
     }
     spec = dressed(layers, datasets, height, dark)

@@ -252,4 +252,4 @@ def test_a_built_drive_comes_back_from_its_positions_alone():
 def test_a_recording_holds_no_positions():
     recording = read(GOOD)
     assert not {"latitude", "longitude"} & set(vars(recording.trace))
-    assert "48.0" not in str(recording.told())
+    assert "48.0" not in str(recording.answer())
