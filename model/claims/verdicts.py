@@ -18,7 +18,7 @@ from model.claims.errors import ModelError, model_error
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open
 from model.claims.measures import Measure
 from model.claims.questions import OF_ALL_RUNS, Question
-from model.claims.regions import Bins, Steps, WhichRuns, conditions_of, region_of
+from model.claims.regions import Bins, Steps, WhichRuns, conditions_of, inside_of, region_of
 from model.describe.fields import Entry, InputError
 from model.describe.trace import Array
 from model.sampling.uncertainty import SEED
@@ -80,12 +80,12 @@ def verdict_of_all(holds: bool, holds_over_all: bool, more: bool = False) -> str
     return NOT_AS_SAID if more else FALSE
 
 
-def sampling_error(share: float, runs: int) -> float:
-    """How near a share of so many runs may lie to a threshold [1] without being told from it [1].
+def is_near(share: float, edge: float, runs: int) -> bool:
+    """Whether a share of so many runs is too near to a threshold [1] to be told from it.
 
-    That of runs drawn each on its own; runs that are drawn evenly scatter less.
+    The error is that of runs drawn each on its own; runs that are drawn evenly scatter less.
     """
-    return SAMPLING_ERRORS * math.sqrt(share * (1 - share) / runs)
+    return abs(share - edge) < SAMPLING_ERRORS * math.sqrt(edge * (1 - edge) / runs)
 
 
 @dataclass(frozen=True)
@@ -177,6 +177,11 @@ class Answer:
         found = np.quantile(self.values, QUANTILES).tolist()
         return {f"{share:g}": value for share, value in zip(QUANTILES, found, strict=True)}
 
+    @property
+    def _told(self) -> Array:
+        """What inputs are to tell of each run: whether the claim is true, or where that hardly differs, the number."""
+        return self.true.astype(float) if 0.02 <= self.share <= 0.98 else self.values
+
     @cached_property
     def bins(self) -> list[Bins]:
         """Every input that matters, in steps; the most telling first."""
@@ -184,7 +189,7 @@ class Answer:
         figures = {key for key in self.draws.columns if key in CAR_AND_DRIVE and INPUTS[key].kind == "number"}
         keys = [key for key in sorted(claim_inputs | figures) if len(np.unique(self.draws[key])) > 1]
         steps = [Bins.of(key, self.draws[key], self.question.declared.get(key)) for key in keys]
-        told = self.true.astype(float) if 0.02 <= self.share <= 0.98 else self.values
+        told = self._told
         cars = Bins.of("car", self.draws["car"]).place
         # a figure of the car tells only what its class does not tell already
         within = told - (np.bincount(cars, told) / np.bincount(cars))[cars]
@@ -202,13 +207,18 @@ class Answer:
         Where two conditions serve alike, the one is named that the claim's data name first, and the kind of car last.
         """
         broadly = self.question.claim.broadly
+        return region_of(*self._found_elsewhere, broadly)
+
+    @cached_property
+    def _found_elsewhere(self) -> tuple[dict[int, Steps], WhichRuns, list[Bins]]:
+        """Conditions found on the runs of the search, and what they must hold of here."""
         if not self.open_bins:
-            return region_of({}, self.surely, [], broadly)
+            return {}, self.surely, []
         sought = self.sought
-        conditions = conditions_of(sought.surely, sought.open_bins, broadly, SEARCH_SEED)
+        conditions = conditions_of(sought.surely, sought.open_bins, self.question.claim.broadly, SEARCH_SEED)
         here = [Bins.of(one.key, self.draws[one.key], self.question.declared[one.key]) for one in sought.open_bins]
         same = all(one.steps == other.steps for one, other in zip(here, sought.open_bins, strict=True))
-        return region_of(conditions if same else {}, self.surely, here, broadly)
+        return conditions if same else {}, self.surely, here
 
     @property
     def sought(self) -> Answer:
@@ -218,9 +228,10 @@ class Answer:
     @cached_property
     def open_bins(self) -> list[Bins]:
         """The inputs left open that may be named, in steps."""
-        open_inputs = [] if self.question.relation in OF_ALL_RUNS else list(self.question.not_said)
-        bins = [this for this in self.bins if this.key in open_inputs]
-        return sorted(bins, key=lambda this: (this.key == "car", open_inputs.index(this.key)))
+        if self.question.relation in OF_ALL_RUNS:
+            return []
+        bins = [Bins.of(key, self.draws[key], over) for key, over in self.question.not_said.items()]
+        return sorted((this for this in bins if this.explained(self._told) > 0), key=lambda this: this.key == "car")
 
     @property
     def region_share(self) -> float:
@@ -233,8 +244,7 @@ class Answer:
         asked = self.question
         if asked.claim.beyond and (asked.own or asked.as_listed):
             return BEYOND
-        plain = self.plain_verdict
-        return plain if plain == UNJUDGED or self.close_by == () else CLOSE
+        return CLOSE if self.close_by else self.plain_verdict
 
     @cached_property
     def plain_verdict(self) -> str:
@@ -242,7 +252,15 @@ class Answer:
         asked = self.question
         if asked.relation in OF_ALL_RUNS:
             return self._verdict_of_all(self.values, self.whole)
-        return verdict_of(self.share, self.whole_share, self.region_share, asked.claim.always)
+        # conditions are sought on as many runs again, so only where the verdict hangs on them
+        region_share = self.region_share if self._hangs_on_conditions else 0.0
+        return verdict_of(self.share, self.whole_share, region_share, asked.claim.always)
+
+    @property
+    def _hangs_on_conditions(self) -> bool:
+        """Whether the verdict is another where conditions can be named."""
+        claim = self.question.claim
+        return not claim.always and HARDLY <= self.share < claim.broadly
 
     def _verdict_of_all(self, values: Array, whole: Array, shift: float = 0.0) -> str:
         """The verdict of a top or a mean that lies `shift` standard errors of these runs higher."""
@@ -258,28 +276,33 @@ class Answer:
 
         Of the two only the first that turns it is named.
         """
-        asked, plain = self.question, self.plain_verdict
+        asked = self.question
         if asked.relation in OF_ALL_RUNS:
+            plain = self.plain_verdict
             shifted = zip(self.error.either_way(self.values), self.error.either_way(self.whole), strict=True)
             if any(self._verdict_of_all(values, whole) != plain for values, whole in shifted):
                 return ("error",)
             shifts = (-SAMPLING_ERRORS, SAMPLING_ERRORS)
             near = any(self._verdict_of_all(self.values, self.whole, shift) != plain for shift in shifts)
             return ("sampling",) if near else ()
-        broadly, runs = asked.claim.broadly, len(self.values)
-        edge, hardly = sampling_error(broadly, runs), sampling_error(HARDLY, runs)
-        least, most = self._shares(self.values)
-        if plain == FALSE:
-            return ("error",) if most >= HARDLY else ("sampling",) if self.share > HARDLY - hardly else ()
-        if plain == NOT_AS_SAID:
-            return ("error",) if most >= broadly else ("sampling",) if self.share > broadly - edge else ()
-        if self.share >= broadly:
-            over_all = self._shares(self.whole)
-            turned = least < broadly or (over_all[0] < broadly <= over_all[1])
-            few = sampling_error(broadly, len(self.whole))
-            near = self.share < broadly + edge or (bool(asked.said) and abs(self.whole_share - broadly) < few)
-            return ("error",) if turned else ("sampling",) if near else ()
-        return ()
+        broadly = asked.claim.broadly
+        edges = [(edge, self.values) for edge in (HARDLY, broadly)]
+        if self.share >= broadly and asked.said:
+            edges.append((broadly, self.whole))
+        for edge, values in edges:
+            least, most = self._shares(values)
+            if least < edge <= most:
+                return ("error",)
+        near = any(is_near(float(self._true_in(values).mean()), edge, len(values)) for edge, values in edges)
+        return ("sampling",) if near or (self._hangs_on_conditions and self._conditions_are_near) else ()
+
+    @property
+    def _conditions_are_near(self) -> bool:
+        """Whether it hangs on the few runs within whether the conditions that were found hold here."""
+        conditions, true, bins = self._found_elsewhere
+        if not conditions or not (inside := inside_of(conditions, bins)).any():
+            return False
+        return is_near(float(true[inside].mean()), self.question.claim.broadly, int(inside.sum()))
 
     @cached_property
     def by_two(self) -> ByTwo | None:

@@ -7,20 +7,20 @@ import pytest
 
 from model.claims import verdicts
 from model.claims.collection import claims
+from model.claims.evidence import evidence
 from model.claims.questions import question
 from model.claims.specification import phrased
 from model.describe.parameters import car_from, open_figures
 from model.describe.scenario import Conditions, Driver
 from model.sampling.uncertainty import run_samples, sample
 from model.traces.cycles import cycle_trace
-from model.words.claims import claim_answers
+from model.words.claim_numbers import ENGLISH
+from model.words.claims import claim_answers, reason, varied
 
 BEFORE = verdicts.check(question("two-megawatts"))
 """Classes, cycles and tables are read once, when the app starts."""
 BANDS = 27
 """A verdict costs at most so many bands: a second on two idle cores, where a band takes 37 ms."""
-REPORTED = ("bigger-motor-recovers-more",)
-"""It misses the second and is printed only: 1.0 to 1.5 s on two idle cores (30 November 2026)."""
 BUSY = 1.25
 """Work a processor beyond which nothing is judged."""
 
@@ -42,15 +42,28 @@ def band_s():
     return waited(lambda: run_samples(*asked), 5)
 
 
-def answer_anew(claim_id):
+def forget():
     verdicts._values.cache_clear()
     verdicts._tornado.cache_clear()
+
+
+def verdict_anew(claim_id):
+    """What the page has to know before it shows verdict, reason and the picture of the runs."""
+    forget()
+    answer = verdicts.check(question(claim_id))
+    reason(answer, "it", ENGLISH), varied(answer, ENGLISH), evidence(answer.question)
+
+
+def answer_anew(claim_id):
+    """What a file and the command line hold."""
+    forget()
     claim_answers(verdicts.check(question(claim_id)))
 
 
 @pytest.mark.parametrize("claim_id", [*claims(), *phrased()])
 def test_a_claim_is_answered_within_a_second(claim_id, band_s):
+    """Its verdict and its whole answer alike; both are printed."""
     busy = os.getloadavg()[0] > BUSY * (os.cpu_count() or 1)
-    wait = waited(lambda: answer_anew(claim_id), 3)
-    print(f"{claim_id}: {wait:.2f} s, {wait / band_s:.1f} bands of {band_s * 1000:.0f} ms")
-    assert busy or claim_id in REPORTED or wait < BANDS * band_s
+    verdict, whole = (waited(lambda work=work: work(claim_id), 3) for work in (verdict_anew, answer_anew))
+    print(f"{claim_id}: verdict {verdict:.2f} s, all {whole:.2f} s, {whole / band_s:.1f} bands ({band_s:.3f} s)")
+    assert busy or whole < BANDS * band_s
