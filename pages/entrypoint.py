@@ -14,6 +14,7 @@ from model.words.quantities import Display
 from pages.parts import link, showroom, state, wording
 from pages.parts.charts.drive_strip import Note
 from pages.parts.drive_part import Notes, draw_drive, no_notes
+from pages.parts.folding import is_narrow
 from pages.parts.lift_off_words import leg_notes
 from pages.parts.plain_text import inert
 from pages.parts.theme import on_paper, palette
@@ -84,10 +85,11 @@ def foot() -> None:
 
     display = state.display()
     with st.container(key="foot"):
-        with st.container(key="foot-pages", horizontal=True, gap="small"):
-            for sheet in SHEETS:
-                if not sheet.hidden:
-                    st.page_link(sheet.file, label=display.say(sheet.name), query_params=link.own_link())
+        if is_narrow():
+            with st.container(key="foot-pages", horizontal=True, gap="small"):
+                for sheet in SHEETS:
+                    if not sheet.hidden:
+                        st.page_link(sheet.file, label=display.say(sheet.name), query_params=link.own_link())
         st.markdown(display.say("caution"))
         with st.container(horizontal=True, vertical_alignment="center"):
             st.session_state["units"] = "US" if display.us else "Metric"

@@ -22,7 +22,7 @@ from pages.parts import lift_off_words as words
 from pages.parts.charts.lift_off import whole_axis
 from pages.parts.charts.lift_off_hills import on_hills
 from pages.parts.charts.slow_down import one_slow_down
-from pages.parts.controls import control
+from pages.parts.controls import abreast, control, say_refusals, widget_key
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure, titled
 from pages.parts.folding import folded, in_sight, section
@@ -88,12 +88,16 @@ def answer(found: LiftOff) -> None:
 
 def ask_road(scenario: Scenario) -> None:
     """The road's surface and the trailer: side by side, to keep the answer short."""
-    left, right = st.columns(2, wrap=False, vertical_alignment="bottom")
-    with left:
-        control(CONDITION_FIELDS["surface"], look="list", help="", where="part")
-    # with one there is its drag area to ask for too, and no room beside
-    with right if not scenario.conditions.trailer_kg else st.container():
+    surface, trailer = CONDITION_FIELDS["surface"], CONDITION_FIELDS["trailer_kg"]
+    if scenario.conditions.trailer_kg:
+        # there is its drag area to ask for too, and no room beside
+        control(surface, look="list", help="", where="part")
         draw_trailer()
+        return
+    with abreast("road"):
+        control(surface, look="list", help="", where="part", say_refusal=False)
+        control(trailer, help="", say_refusal=False)
+    say_refusals(widget_key(surface, where="part"), widget_key(trailer))
 
 
 def more_settings() -> None:

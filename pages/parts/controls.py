@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from contextlib import nullcontext
 from dataclasses import replace
 from typing import Any, cast
 
 import numpy as np
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from model.describe import leg_hills
 from model.describe.car import CAR_FIELDS
@@ -195,12 +197,19 @@ def say_refusals(*names: str) -> None:
             st.error(refusal)
 
 
-def side_by_side(*fields: Field, leg: int | None = None) -> None:
+def side_by_side(*fields: Field, leg: int | None = None, where: str = "") -> None:
     """Widgets beside each other without their helps, what was refused below them over the whole width."""
-    for column, field in zip(st.columns(len(fields), wrap=False, vertical_alignment="bottom"), fields, strict=True):
-        with column:
-            control(field, leg=leg, help="", say_refusal=False)
-    say_refusals(*(widget_key(field, leg) for field in fields))
+    names = [widget_key(field, leg, where) for field in fields]
+    with abreast("-".join(names)) if len(fields) > 1 else nullcontext():
+        for field in fields:
+            look = "list" if field.kind == "choice" else ""
+            control(field, leg=leg, look=look, help="", say_refusal=False, where=where)
+    say_refusals(*names)
+
+
+def abreast(name: str) -> DeltaGenerator:
+    """A row whose parts share the width alike; columns would be one more message each."""
+    return st.container(key=f"abreast-{name}", horizontal=True, wrap=False, vertical_alignment="bottom")
 
 
 def control(

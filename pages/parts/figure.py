@@ -149,7 +149,8 @@ def figure(
         What it is about, to stand on the printed picture; the described car and drive if left out.
     """
     say = state.display().say
-    with st.container(key=f"figure-{key}", width=width, gap="small"):
+    # a row that wraps: what stands below the picture needs no row of its own
+    with st.container(key=f"figure-{key}", width=width, horizontal=True, vertical_alignment="center"):
         fold = bool(title) and folds()
         first = "" if fold else together(words)
         if title or words:
@@ -160,7 +161,7 @@ def figure(
             if fold and words:
                 st.markdown(together(words))
             draw_chart(chart, alt=alt, key=f"{key}-chart")
-            with st.container(horizontal=True, vertical_alignment="center"):
+            with st.container(horizontal=True, vertical_alignment="center") if fold else nullcontext():
                 as_table = st.toggle(say("as-a-table"), key=f"{key}-as-table")
                 st.download_button(
                     say("csv-file"),

@@ -50,5 +50,6 @@ def section(title: str, anchor: str) -> Iterator[bool]:
 
 def in_sight(answer: str) -> None:
     """The answer of a page in one line, which on a telephone stays in sight while something is entered."""
-    with st.container(key="in-sight"):
-        st.markdown(answer)
+    if is_narrow():
+        with st.container(key="in-sight"):
+            st.markdown(answer)

@@ -9,9 +9,8 @@ import pandas as pd
 import streamlit as st
 
 from model.describe.scenario import CONDITION_FIELDS
-from pages.parts import departures, state, wording
+from pages.parts import controls, departures, state, wording
 from pages.parts.charts import grip as grip_charts
-from pages.parts.controls import control
 from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
 from pages.parts.folding import in_sight, is_narrow, section
@@ -105,10 +104,7 @@ def named(table: pd.DataFrame, names: dict[str, str]) -> pd.DataFrame:
 
 def ask_day(*keys: str) -> None:
     """What of the day and the car a part is about, side by side; asked here as behind the word of the answer line."""
-    for column, key in zip(st.columns(len(keys), wrap=False, vertical_alignment="bottom"), keys, strict=True):
-        with column:
-            field = CONDITION_FIELDS[key]
-            control(field, look="list" if field.kind == "choice" else "", help="", where="part")
+    controls.side_by_side(*(CONDITION_FIELDS[key] for key in keys), where="part")
 
 
 def ask_road() -> None:

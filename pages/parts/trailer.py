@@ -15,12 +15,14 @@ from pages.parts.controls import side_by_side
 def draw_trailer(beside: Callable[[], None] | None = None) -> None:
     """Mass of a trailer, 0 for none, and its drag area; then what stands beside it, or below."""
     if not state.scenario().conditions.trailer_kg:
-        places = st.columns(2 if beside else 1, wrap=False)
-        with places[0]:
+        if not beside:
             side_by_side(CONDITION_FIELDS["trailer_kg"])
-        if beside:
-            with places[1]:
-                beside()
+            return
+        left, right = st.columns(2, wrap=False)
+        with left:
+            side_by_side(CONDITION_FIELDS["trailer_kg"])
+        with right:
+            beside()
         return
     side_by_side(CONDITION_FIELDS["trailer_kg"], CONDITION_FIELDS["trailer_drag_area_m2"])
     none, box, caravan = Quantity(0, "kg"), Quantity(0.5, "m²", trimmed=True), Quantity(2, "m²", trimmed=True)
