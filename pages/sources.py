@@ -133,6 +133,8 @@ with section(say(SECTIONS["trust"]), "trust") as is_open:
                     title=certified_words.cars_title(found, display), about="",
                 )  # fmt: skip
         write(certified_words.misses_words(city, highway, display=display))
+        from_sheet = [certified_found(KNOWN[1], found.cycle) for found in (city, highway)]
+        write(certified_words.short_words((city, highway), from_sheet, display))
         for place, known in zip(beside(), KNOWN, strict=True):
             both = certified_found(known, "udds"), certified_found(known, "hwfet")
             name = f"held-{known.replace(' ', '-')}"

@@ -28,9 +28,10 @@ from model.traces.cycles import cycle_trace
 
 PRINTED = ("printed_wh_per_km", "printed_range_km")
 """What may be printed of a car."""
-PRINTED_SHARE = math.hypot(OWN_SHARE, 0.015)
-"""Standard deviation of a printed figure about that of its drawn car [1]: the test's own part, and tests of one road
-load and weight differ by 1 to 2 % in the US certification."""
+TEST_SHARE = 0.015
+"""How far tests of one road load and weight lie from each other in the US certification, 1 to 2 % [1]."""
+PRINTED_SHARE = math.hypot(OWN_SHARE, TEST_SHARE)
+"""Standard deviation of a printed figure about that of its drawn car [1]: the test's own part, and that of testing."""
 SHOWN_SHARE = 0.03
 """The same of a car's display [1]: assumed, no source found."""
 FEWEST = 10.0

@@ -8,8 +8,9 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from model.checks.certified import SAID, CarsFound
+from model.checks.certified import GIVEN, SAID, CarsFound
 from model.describe.figures import Quantity, Several
+from model.describe.parameters import class_labels
 from model.words.quantities import Display
 from pages.parts.charts.certified import BAND, SHAPES, places
 from pages.parts.trust import bulleted, number, too
@@ -23,7 +24,7 @@ def first_words(city: CarsFound, highway: CarsFound, display: Display) -> str:
 
 def held_pct(found: CarsFound, band: tuple[str, str] = BAND) -> Quantity:
     """How many of a cycle's cars their bands held."""
-    return Quantity(found.held_pct(band), "%", places=0)
+    return _whole(found.held_pct(band))
 
 
 def cars_title(found: CarsFound, display: Display) -> str:
@@ -95,6 +96,33 @@ def misses_words(*cycles: CarsFound, display: Display) -> str:
     """The misses, named by kind of car."""
     missed = [_missed(found, display) for found in cycles]
     return f"{display.say('certified-misses')}\n\n{bulleted([*filter(None, missed)])}"
+
+
+MISSED_CLASSES = ("performance-saloon", "family-hatch")
+"""Classes whose middle is far off in the city."""
+
+
+def short_words(road_load: Sequence[CarsFound], data_sheet: Sequence[CarsFound], display: Display) -> str:
+    """Where the model falls short, with reasons as far as they are known; city and highway of each."""
+    say = display.say
+    (city, highway), (sheet_city, sheet_highway) = road_load, data_sheet
+    tenth = {found.cycle: _whole(float(np.quantile(abs(found.errors_pct), 0.9))) for found in road_load}
+    said = [say("certified-short-tenth", city=tenth["udds"], highway=tenth["hwfet"]), say("certified-short-heavy")]
+    for name in MISSED_CLASSES:
+        of_class = np.array(sheet_city.classes) == name
+        sheet, road = (float(np.median(found.of(of_class).errors_pct)) for found in (sheet_city, city))
+        kind = class_labels()[name]
+        said.append(
+            say("certified-short-class", kind=kind, sheet=_whole(abs(sheet)), road=_whole(abs(road)), way=too(sheet))
+        )
+    half = [_whole(found.half_width_pct(GIVEN)) for found in (city, highway, sheet_city, sheet_highway)]
+    named = dict(zip(("city", "highway", "sheet_city", "sheet_highway"), half, strict=True))
+    said.append(say("certified-short-given", **named))
+    return f"{say('certified-short')}\n\n{bulleted(said)}"
+
+
+def _whole(value: float) -> Quantity:
+    return Quantity(value, "%", places=0)
 
 
 def held_title(both: Sequence[CarsFound], display: Display) -> str:

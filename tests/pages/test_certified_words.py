@@ -66,6 +66,22 @@ def test_the_reliability_pictures_words_say_every_share(known):
     assert alt.startswith(words.held_title(both, METRIC).split(":")[0])
 
 
+def test_where_it_falls_short_is_said_with_the_tables_figures():
+    sheet = [certified_found("data sheet", cycle) for cycle in ("udds", "hwfet")]
+    said = words.short_words((CITY, HIGHWAY), sheet, METRIC)
+    for found in (CITY, HIGHWAY):
+        assert f"{np.quantile(abs(found.errors_pct), 0.9):.0f} %" in said
+    for found in (CITY, HIGHWAY, *sheet):
+        assert f"{found.half_width_pct(('given_low', 'given_high')):.0f} %" in said
+    for line in said.splitlines():
+        for kind, name in (("Performance saloon", "performance-saloon"), ("Family hatch", "family-hatch")):
+            if line.startswith(f"- {kind}"):
+                of_class = np.array(sheet[0].classes) == name
+                error = np.median(sheet[0].of(of_class).errors_pct)
+                assert f"{abs(error):.0f} % too {'high' if error > 0 else 'low'} from its data sheet" in line
+    assert said.count("\n- ") == 5
+
+
 def test_it_says_what_was_not_measured_and_that_the_cars_were_in_view():
     unknown = METRIC.say("certified-unknown")
     assert "saving itself was measured on none" in unknown and "in view" in unknown

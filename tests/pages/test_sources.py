@@ -16,7 +16,7 @@ from model.sampling.uncertainty import RUNS, SEED
 from model.words.checks import title
 from model.words.quantities import Display
 from pages.parts import theme
-from pages.parts.certified_words import cars_title, misses_words
+from pages.parts.certified_words import cars_title, misses_words, short_words
 from pages.parts.glossary import entries
 from pages.parts.source_links import linked
 from pages.parts.trust import left_out
@@ -57,7 +57,8 @@ def test_it_shows_how_far_to_trust_it_and_names_the_misses():
     city, highway = certified_found("road load", "udds"), certified_found("road load", "hwfet")
     titles = [cars_title(found, METRIC) for found in (city, highway)]
     misses = misses_words(city, highway, display=METRIC)
-    for needed in (*titles, misses, METRIC.say("certified-unknown")):
+    short = short_words((city, highway), [certified_found("data sheet", cycle) for cycle in ("udds", "hwfet")], METRIC)
+    for needed in (*titles, misses, short, METRIC.say("certified-unknown")):
         assert together(needed) in words or needed in words
     charts = app.get("vega_lite_chart")
     assert len(charts) == 4 and all(chart.proto.alt for chart in charts)

@@ -22,13 +22,13 @@ from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 from model.kernel.run import drive_records
 from model.out.many_cars import draw, on_cycles, own_parts, places
 from model.physics.records import car_records
-from model.sampling.narrowing import PRINTED_SHARE, effective_number
+from model.sampling.narrowing import TEST_SHARE, effective_number
 from model.sampling.own_part import OWN_SHARE
 from model.sampling.printed_tests import RANGE_TEST
 from model.sampling.uncertainty import triangular
 from model.traces.cycles import cycle_trace
 from tests.published import class_road_loads
-from tests.published.certified_list import CLASS_OF_WORDS, CYCLES, FEW_GROUPS, certified_rows, motor_kw
+from tests.published.certified_list import CLASS_OF_WORDS, CYCLES, FEW, certified_rows, motor_kw
 
 KNOWN = ("road load", "data sheet")
 QUANTILES = (0.05, 0.1, 0.25, 0.5, 0.75, 0.9, 0.95)
@@ -157,7 +157,7 @@ def own_share(of_groups: list[str]) -> float:
     """What city and highway of a car do not share [1], widened for so few groups: three moments, three unknowns."""
     unknown = np.column_stack([moves(), [1.0, 1.0, 0.0]])
     of_shares_and_own = np.linalg.solve(unknown, mean_squares(of_groups) - known_spread())
-    return FEW_GROUPS[len(of_groups)] * math.sqrt(max(of_shares_and_own[2], 0.0))
+    return FEW[len(of_groups)] * math.sqrt(max(of_shares_and_own[2], 0.0))
 
 
 def reaches(of_groups: list[str]):
@@ -174,10 +174,10 @@ def reaches(of_groups: list[str]):
         How far each share reaches above its middle [1].
     """
     squares, of_shares = mean_squares(of_groups), moves()
-    left = squares - known_spread() - np.array([OWN_SHARE**2, OWN_SHARE**2, 0.0])
+    left = squares - known_spread() - own_share(of_groups) ** 2 * np.array([1.0, 1.0, 0.0])
     weight = 1 / squares
     variance = np.linalg.lstsq(of_shares * weight[:, None], left * weight, rcond=None)[0].clip(min=0)
-    wide = 12 * FEW_GROUPS[len(of_groups)] ** 2 * variance
+    wide = 12 * FEW[len(of_groups)] ** 2 * variance
     return np.sqrt(np.maximum(wide - np.square(LEAST), np.square(LEAST)))
 
 
@@ -188,15 +188,18 @@ def weighted_quantiles(values, weights, shares):
     return np.interp(shares, (reached - weights[order] / 2) / reached[-1], values[order])
 
 
-def found_for(place: int, half, known: str) -> list[dict]:
+def found_for(place: int, half, own: float, known: str) -> list[dict]:
     """The rows of one car: bands from what the other groups leave open, and the same given the other cycle."""
     row = certified_rows()[place]
     scenario = scenario_of(row, known)
     drawn = draw(scenario, RUNS)
     if known == "data sheet":
-        spans = class_road_loads.figures(scenario.car_class, others_of(row["group"]))
+        others = others_of(row["group"])
+        spans = class_road_loads.figures(scenario.car_class, others)
         scenario = with_settings(scenario, {key: mid for key, (_, mid, _) in spans.items()})
-        drawn |= {key: triangular(places(key, RUNS), *span)[:, None] for key, span in spans.items()}
+        air, rolling = (places(key, RUNS) for key in class_road_loads.KEYS)
+        at = air, class_road_loads.beside(rolling, air, class_road_loads.correlation(others))
+        drawn |= {key: triangular(share, *span)[:, None] for share, (key, span) in zip(at, spans.items(), strict=False)}
     for key, least, most in zip(OPEN_KEYS, LEAST, half, strict=True):
         middle = getattr(car_of(scenario), key)
         drawn[key] = triangular(places(key, RUNS), middle - least, middle, middle + most)[:, None]
@@ -204,8 +207,8 @@ def found_for(place: int, half, known: str) -> list[dict]:
     bare = {cycle: walls(scenario, cycle, drawn) for cycle in CYCLES}
     answers = []
     for cycle, other in (("udds", "hwfet"), ("hwfet", "udds")):
-        many = bare[cycle] * own_parts(cycle, RUNS)
-        off = np.log(bare[other] / float(row[CYCLES[other]])) / PRINTED_SHARE
+        many = bare[cycle] * own_parts(cycle, RUNS) ** (own / OWN_SHARE)
+        off = np.log(bare[other] / float(row[CYCLES[other]])) / math.hypot(own, TEST_SHARE)
         weights = np.exp(-0.5 * (off**2 - (off**2).min()))
         given = weighted_quantiles(many, weights, (0.05, 0.5, 0.95))
         answers.append({
@@ -226,10 +229,10 @@ def as_cells(row: dict) -> list[str]:
 
 def found(cars=None) -> list[dict]:
     """All rows, or those of some cars by their place in the list."""
-    half = {group: reaches(others_of(group)) for group in groups()}
+    left_open = {group: (reaches(others_of(group)), own_share(others_of(group))) for group in groups()}
     cars = range(len(certified_rows())) if cars is None else cars
     asked = [(place, known) for place in cars for known in KNOWN]
-    found_in = each(lambda one: found_for(one[0], half[certified_rows()[one[0]]["group"]], one[1]), asked)
+    found_in = each(lambda one: found_for(one[0], *left_open[certified_rows()[one[0]]["group"]], one[1]), asked)
     return [row for rows_of_car in found_in for row in rows_of_car]
 
 

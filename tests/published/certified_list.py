@@ -31,8 +31,11 @@ CLASS_OF_WORDS = {
     "large pickup": "pickup",
 }
 """Which class of ours stands for the list's kinds of car."""
-FEW_GROUPS = {6: 1.943 / 1.645, 7: 1.895 / 1.645}
-"""By how much a 90 % range widens for a spread that is known from so few groups: Student's over the normal figure."""
+FEW = {5: 2.015 / 1.645, 6: 1.943 / 1.645, 7: 1.895 / 1.645}
+"""By how much a 90 % range widens for a spread that is known from so few distances: Student's over the normal figure.
+
+As many distances as groups from a middle that no group sets, one less from a middle that is the groups' own.
+"""
 
 
 @cache

@@ -3,13 +3,16 @@
 A measured road load is split in two by the two certified cycles, the idle motor's drag taken off: air and rolling do
 the same work over each as the measured coefficients do. The middle of a kind is the mean of its groups, each counted
 once. How far cars of a kind lie from it is what a group's cars lie from the middle of the other groups', over all kinds
-together, since one kind has few groups; so what is not known of the middle is in it. It is widened for so few groups.
+together, since one kind has few groups. A next group lies further from a middle of few groups, which is itself off,
+than from one of many: by the root of 1 + 1/n, taken off where the spread is found and put on for the kind's own groups.
 """
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from functools import cache
+from statistics import NormalDist
 
 import numpy as np
 
@@ -18,7 +21,7 @@ from model.describe.units import KG_PER_LB, MPS_PER_MPH, N_PER_LBF
 from model.physics.air_and_tyres import AIR_REFERENCE_KG_M3
 from model.physics.motor_and_gear import STATED_AT_KMH
 from model.traces.cycles import cycle_trace
-from tests.published.certified_list import CLASS_OF_WORDS, CYCLES, FEW_GROUPS, certified_rows, motor_kw
+from tests.published.certified_list import CLASS_OF_WORDS, CYCLES, FEW, certified_rows, motor_kw
 
 KEYS = ("drag_area_m2", "rolling_coefficient")
 LEAST_GROUPS = 2
@@ -75,14 +78,33 @@ def middle(kind: str, of_groups: Sequence[str]) -> np.ndarray | None:
     return np.mean(means, axis=0) if means else None
 
 
-def spread(of_groups: Sequence[str]) -> np.ndarray:
-    """Standard deviation of air and rolling about a kind's middle, over that middle [1]; kinds and groups alike."""
+def of_kind(kind: str, of_groups: Sequence[str]) -> list[str]:
+    """Those of the groups that have cars of a kind."""
+    return [group for one, group in cells() if one == kind and group in of_groups]
+
+
+def covariance(of_groups: Sequence[str]) -> np.ndarray:
+    """Covariance of air and rolling about a kind's middle, over that middle [1], shape (2, 2); kinds, groups alike."""
     squares = []
     for (kind, group), cars in cells().items():
-        others = [other for one, other in cells() if one == kind and other in of_groups and other != group]
+        others = [other for other in of_kind(kind, of_groups) if other != group]
         if group in of_groups and len(others) >= LEAST_GROUPS:
-            squares.append(((cars / middle(kind, others) - 1) ** 2).mean(axis=0))
-    return np.sqrt(np.mean(squares, axis=0))
+            off = cars / middle(kind, others) - 1
+            squares.append(off.T @ off / len(off) / (1 + 1 / len(others)))
+    return np.mean(squares, axis=0)
+
+
+def correlation(of_groups: Sequence[str]) -> float:
+    """How far a car with more air than its kind has more rolling, too [1]."""
+    (air, both), (_, rolling) = covariance(of_groups)
+    return float(both / math.sqrt(air * rolling))
+
+
+def beside(share: np.ndarray, of: np.ndarray, correlation: float) -> np.ndarray:
+    """Places in a range [1] that go along with those `of` another figure as far as the two are correlated."""
+    normal = NormalDist()
+    own, other = (np.array([normal.inv_cdf(place) for place in places]) for places in (share, of))
+    return np.array([normal.cdf(at) for at in correlation * other + math.sqrt(1 - correlation**2) * own])
 
 
 def figures(kind: str, of_groups: Sequence[str]) -> dict[str, tuple[float, float, float]]:
@@ -90,5 +112,6 @@ def figures(kind: str, of_groups: Sequence[str]) -> dict[str, tuple[float, float
     mid = middle(kind, of_groups)
     if mid is None:
         return {}
-    reach = REACH * FEW_GROUPS[len(of_groups)] * spread(of_groups) * mid
+    next_group = math.sqrt(1 + 1 / len(of_kind(kind, of_groups)))
+    reach = REACH * FEW[len(of_groups) - 1] * next_group * np.sqrt(np.diag(covariance(of_groups))) * mid
     return dict(zip(KEYS, zip(mid - reach, mid, mid + reach, strict=True), strict=True))

@@ -28,6 +28,10 @@ ONE_FAMILY = (
     "of test sets them apart from its other cars, and losses chosen anew within their bands from the other groups "
     "leave the 90th percentile at 20 to 22 % in the city"
 )
+NO_DRAW = (
+    ". A draw aboard that grows with weight, 300 W a tonne about 300 W at 2 t, makes it 4.3, but no source gives one "
+    "and it takes the groups' mean error, each counted alike, from 10.8 to 12.5 % in the city"
+)
 
 
 def signed(all_):
@@ -93,14 +97,17 @@ BOTH_CYCLES = "city and highway of a car tell less of each other than the bound 
 NOT_HELD = {
     ("road load", "90th percentile", "udds"): "20.0 in place of 16: " + ONE_FAMILY,
     ("road load", "90th percentile", "hwfet"): "11.6 in place of 9.5: " + ONE_FAMILY,
-    ("road load", "trend with weight", "udds"): "6.3 in place of 6, all of it in the heaviest quarter: " + ONE_FAMILY,
-    ("road load", "half width", "hwfet"): "11.2 in place of 11: " + ONE_FAMILY,
+    ("road load", "trend with weight", "udds"):
+        "6.3 in place of 6, all of it in the heaviest quarter: " + ONE_FAMILY + NO_DRAW,
+    ("road load", "half width", "hwfet"): "11.3 in place of 11: " + ONE_FAMILY,
+    ("road load", "25 to 75 % holds", "hwfet"):
+        "60.2 in place of 60, one car of 216: most cars lie near the middle and one family far from it, which the form "
+        "of the draws does not follow",
     ("road load", "half width, other cycle given", "udds"): "12.8 in place of 10: " + BOTH_CYCLES,
-    ("road load", "half width, other cycle given", "hwfet"): "7.04 in place of 7: " + BOTH_CYCLES,
-    ("data sheet", "holds, other cycle given", "udds"): "82.9 in place of 85: " + ONE_FAMILY,
-    ("data sheet", "half width, other cycle given", "udds"): "13.8 in place of 11: " + BOTH_CYCLES,
-    ("data sheet", "half width, other cycle given", "hwfet"): "11.3 in place of 9: " + BOTH_CYCLES,
-}
+    ("road load", "half width, other cycle given", "hwfet"): "7.2 in place of 7: " + BOTH_CYCLES,
+    ("data sheet", "half width, other cycle given", "udds"): "14.2 in place of 11: " + BOTH_CYCLES,
+    ("data sheet", "half width, other cycle given", "hwfet"): "10.9 in place of 9: " + BOTH_CYCLES,
+}  # fmt: skip
 """Bounds that are missed today, and why."""
 
 
@@ -119,14 +126,15 @@ def test_a_bound_set_beforehand(known, cycle, figure, bounds):
     assert bounds[0] <= value <= bounds[1]
 
 
-NO_OTHER = (
-    "34 of the 54 are of one group and take more air and rolling than the 20 of two others, from which alone their "
-    "class is known here"
-)
 CLASS_NOT_HELD = {
-    ("family-hatch", "udds"): "6.2 in place of 6: 12 of the 15 are of one group, and 3 small ones tell of their class",
-    ("performance-saloon", "udds"): "10.3 in place of 6: " + NO_OTHER,
-}
+    ("family-hatch", "udds"):
+        "6.2 in place of 6, and 5.2 with their road load known: it is not the class. 12 of the 15 are of one group, "
+        "whose hatches take less in the city than its crossovers of the same weight, road load and power",
+    ("performance-saloon", "udds"):
+        "-10.3 in place of -6, and -9.4 with their road load known: it is not the class. 34 of the 54 are of one "
+        "group. Nor is it tyres for speed: within a kind and group rolling grows by 6 % where power for the weight "
+        "doubles, one point of the ten. " + ONE_FAMILY,
+}  # fmt: skip
 """Classes whose middle is missed today, and why."""
 
 
@@ -144,6 +152,44 @@ def test_a_class_of_ten_cars_or_more_is_met_in_the_middle(name, cycle):
     found_in = certified_found("data sheet", cycle)
     some = found_in.of(np.array(found_in.classes) == name)
     assert len(some.ids) >= 10 and abs(np.median(some.errors_pct)) <= 6
+
+
+@pytest.mark.parametrize("name", ["performance-saloon", "family-hatch"])
+def test_a_class_that_is_missed_is_missed_with_its_road_load_known_as_well(name):
+    """So the reason is not that their class is known from few groups."""
+    signs = []
+    for known in KNOWN:
+        of_class = np.array(certified_found("data sheet", "udds").classes) == name
+        signs.append(np.median(certified_found(known, "udds").of(of_class).errors_pct))
+    print(f"{name}: {signs[0]:+.1f} % with their road load known, {signs[1]:+.1f} % from the data sheet")
+    assert min(signs) > 0.8 * max(signs, key=abs) if signs[0] > 0 else max(signs) < 0.8 * min(signs)
+
+
+def test_a_kind_of_few_groups_is_known_less_well():
+    """Over its middle, a kind of 2 groups reaches further than one of 6, by the roots of 1 + 1/n."""
+    all_groups = certified_cars.groups()
+    reach = {}
+    for kind, count in (("pickup", 2), ("compact-crossover", 6)):
+        assert len(class_road_loads.of_kind(kind, all_groups)) == count
+        low, mid, _ = class_road_loads.figures(kind, all_groups)["drag_area_m2"]
+        reach[count] = (mid - low) / mid
+    assert reach[2] / reach[6] == pytest.approx(np.sqrt((1 + 1 / 2) / (1 + 1 / 6)))
+
+
+def test_air_and_rolling_are_drawn_apart_since_all_groups_together_say_so():
+    """Single groups left out say otherwise, and their bands have it."""
+    without = [class_road_loads.correlation(certified_cars.others_of(group)) for group in certified_cars.groups()]
+    print(f"one group left out {min(without):+.2f} to {max(without):+.2f}")
+    assert abs(class_road_loads.correlation(certified_cars.groups())) < 0.05 < max(np.abs(without))
+
+
+def test_figures_that_go_together_are_drawn_as_far_along():
+    air, rolling = (certified_cars.places(key, 400) for key in class_road_loads.KEYS)
+    for correlation in (-0.4, 0.0, 0.7):
+        found_place = class_road_loads.beside(rolling, air, correlation)
+        assert min(found_place) > 0 and max(found_place) < 1
+        assert np.corrcoef(air, found_place)[0, 1] == pytest.approx(correlation, abs=0.08)
+    assert class_road_loads.beside(rolling, air, 0.0) == pytest.approx(rolling)
 
 
 def test_classes_are_the_middle_and_the_spread_of_the_certified_cars():
@@ -167,7 +213,8 @@ def test_coverage_width_and_score_of_each_group_are_printed(known, cycle):
             f"score {some.score(band, share):.0f}" for share, band in SAID.items()
         )  # fmt: skip
         print(f"{known}, {cycle}, {group or 'all'} ({len(some.ids)}): {np.median(some.errors_pct):+.1f} %; {said}; "
-              f"given the other cycle {some.held_pct(GIVEN):.0f} %, ±{some.half_width_pct(GIVEN):.1f} %")  # fmt: skip
+              f"given the other cycle {some.held_pct(GIVEN):.0f} %, ±{some.half_width_pct(GIVEN):.1f} %, "
+              f"score {some.score(GIVEN, 90):.0f}")  # fmt: skip
         assert len(some.ids) >= 5
     for name in sorted(set(all_.classes)):
         some = all_.of(np.array(all_.classes) == name)

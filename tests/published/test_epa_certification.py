@@ -5,6 +5,7 @@ correction. Everything else as the class of nearest mass has it. No
 figure is fitted to a single car, but the losses were chosen with these results in view.
 """
 
+import numpy as np
 import pytest
 
 from model.checks.published import certified_cars, epa_certification
@@ -24,6 +25,29 @@ def test_wall_energy_of_the_certified_cars():
         },
     )
     assert len(certified_cars()) == 9
+
+
+SCATTER = (
+    "6.4 in place of 6: no common factor on all nine brings it below 6.3. A compact MPV and a compact SUV read 25 % "
+    "low, two trims of one hatch 6 and 8 % high, a like hatch of two years before 5 % low"
+)
+
+
+@pytest.mark.parametrize(
+    "what, most",
+    [
+        pytest.param("city", 6, marks=pytest.mark.xfail(strict=True, reason=SCATTER)),
+        ("highway", 5),
+    ],
+)
+def test_the_median_error_is_as_small_as_was_asked(what, most):
+    assert np.median([abs(getattr(car, f"{what}_error_pct")) for car in certified_cars()]) <= most
+
+
+def test_no_common_factor_makes_the_median_error_in_the_city_as_small_as_was_asked():
+    ratio = np.array([car.city_modelled / car.city_published for car in certified_cars()])
+    least = min(np.median(abs(ratio * factor - 1)) for factor in np.linspace(0.9, 1.2, 301))
+    assert 0.06 < least < 0.065
 
 
 def test_every_car_is_driven_with_its_own_road_load():

@@ -33,6 +33,37 @@ certified-alt = { $finding }; { $more } took more, { $less } less. Each car’s 
 
 certified-misses = **The misses,** with how many of each kind of car:
 
+certified-short = **Where it falls short,** and what is known of why:
+
+# $city: quantity in %
+# $highway: quantity in %
+certified-short-tenth = Even with its road load known, one car in ten is off by more than { $city } in the city and by
+    more than { $highway } on the highway. Most of these are large cars of one family of makers, which take more than
+    others of the same weight, road load and power; nothing in the lists tells them apart.
+
+certified-short-heavy = They are also why the heaviest quarter of the cars reads low. A draw aboard that grows with weight
+    would mend that, but no source gives one and it would put other makers’ cars further off.
+
+# The same cars from a data sheet and with their road load known.
+# $kind: text
+# $sheet: quantity in %
+# $road: quantity in %
+# $way: one of high, low
+certified-short-class = { $kind }: in the city the median car reads { $sheet } too { $way ->
+    [high] high
+   *[low] low
+} from its data sheet and { $road } with its road load known, so it is not its class that is wrong. One group has most of
+    these cars, and what sets them apart is not in the lists.
+
+# Half of the band over its middle, the other cycle's printed consumption known: road load known, from a data sheet.
+# $city: quantity in %
+# $highway: quantity in %
+# $sheet_city: quantity in %
+# $sheet_highway: quantity in %
+certified-short-given = With the printed consumption of the other cycle a band reaches { $city } to either side in the city
+    and { $highway } on the highway, { $sheet_city } and { $sheet_highway } from a data sheet: city and highway of a
+    car tell no more of each other. Where width and coverage could not both be had, coverage was kept.
+
 # The kinds of car outside the band, each from certified-kind.
 # $cycle: one of udds, hwfet
 # $more: list

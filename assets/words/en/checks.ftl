@@ -44,7 +44,8 @@ check-hill-loop = The road behind a published hill loop
 check-epa-certification = Wall energy of nine cars in the US certification
     .published = measured wall energy on UDDS and HWFET, before the label’s correction
     .note = Measured road load and test weight, cabin off, everything else as the class of nearest mass has it. EV-O and
-        EV-Q, early cars that recovered little, are counted in and miss in the city.
+        EV-Q, early cars that recovered little, are counted in and miss in the city. No one factor on all nine brings
+        the median error in the city below 6 %.
 
 check-energy-flow = Energy put back, over energy from the wall
     .published = 32 % city, 6 % highway, 22 % combined
