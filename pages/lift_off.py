@@ -17,7 +17,7 @@ from model.words.entries import help_of
 from model.words.lift_off import bare_strength
 from model.words.quantities import number_text
 from model.words.refusals import refusal_words
-from pages.parts import departures, state, wording
+from pages.parts import departures, description, state
 from pages.parts import lift_off_words as words
 from pages.parts.charts.lift_off import whole_axis
 from pages.parts.charts.lift_off_hills import on_hills
@@ -109,7 +109,7 @@ def more_settings() -> None:
     field = LEG_FIELDS["lift_off_mps2"]
     st.markdown(display.say("lift-off-legs-help", help=help_of(field, display)))
     for place, leg in enumerate(scenario.legs):
-        label = display.say("lift-off-of-leg", leg=place + 1, described=wording.leg_words(leg, display),
+        label = display.say("lift-off-of-leg", leg=place + 1, described=description.leg_words(leg, display),
                             unit=display.unit("m/s²"))  # fmt: skip
         control(field, leg=place, label=label, help="")
 

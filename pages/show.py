@@ -13,7 +13,7 @@ import streamlit as st
 from model.describe.parameters import class_labels
 from model.kernel.savings import Result
 from model.kernel.timeline import books
-from pages.parts import departures, link, show_words, state, winter_words, wording
+from pages.parts import departures, description, link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_left_out, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
@@ -27,6 +27,7 @@ from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.show_words import ShowCard
 from pages.parts.showroom_part import draw_settings, pick_car
 from pages.parts.theme import palette
+from pages.parts.typography import together
 
 CARD = "card"
 """The page's own parameter in the address: which card, from 1."""
@@ -43,9 +44,9 @@ def say(card: ShowCard) -> ShowCard:
         st.markdown(f"{card.day[:1].upper()}{card.day[1:]}")
     st.title(card.title, anchor=False)
     if card.sentences:
-        st.html("".join(f"<p>{escape(wording.together(sentence))}</p>" for sentence in card.sentences))
+        st.html("".join(f"<p>{escape(together(sentence))}</p>" for sentence in card.sentences))
     if card.small:
-        st.markdown(wording.together(card.small))
+        st.markdown(together(card.small))
     return card
 
 
@@ -66,7 +67,7 @@ def tell() -> ShowCard:
     say_left_out()
     pick_season(named=False)
     with st.container(key="tell-foot", horizontal=True, horizontal_alignment="distribute", vertical_alignment="center"):
-        season = wording.season_words(scenario.conditions, scenario.year, display)
+        season = description.season_words(scenario.conditions, scenario.year, display)
         apart = departures.text(scenario, display)
         st.caption(display.say("card-tell-now", day=season, apart=apart, also=bool(apart)), width="content")
         st.page_link("your_drive.py", label=display.say("show-another-drive"), query_params=link.own_link())
@@ -124,7 +125,7 @@ def bars(result: Result) -> ShowCard:
 def marked_lines(texts: Sequence[tuple[str, str]]) -> str:
     """Large lines, each beside the colour of what it is about."""
     colours = palette(state.dark())
-    lines = (f'<p style="border-color: {getattr(colours, of)}" class="{of}">{escape(wording.together(text))}</p>'
+    lines = (f'<p style="border-color: {getattr(colours, of)}" class="{of}">{escape(together(text))}</p>'
              for of, text in texts)  # fmt: skip
     return f'<div class="lines">{"".join(lines)}</div>'
 

@@ -16,7 +16,7 @@ from model.limits.limit_settings import LimitSettings
 from model.out.answers import Asked, as_text, drive_answer
 from model.words.quantities import Value
 from model.words.refusals import refusal_words
-from pages.parts import link, opening, showroom, state, winter_words, wording
+from pages.parts import description, link, opening, showroom, state, winter_words
 from pages.parts.charts import export
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.drive_part import last_answer
@@ -180,7 +180,7 @@ def open_again() -> None:
         result = state.outcome().result
         display = state.display()
         moved = opening.moved_words(found.said_share, result.saved_share if result else None, display)
-        car, drive = wording.car_words(found.scenario, display), wording.drive_words(found.scenario, display)
+        car, drive = description.car_words(found.scenario, display), description.drive_words(found.scenario, display)
         opened = say("take-opened", car=car, drive=drive)
         st.success(" ".join(word for word in (opened, *map(inert, found.notices), moved) if word))
         st.page_link("your_drive.py", label=say("take-go"), query_params=link.own_link())

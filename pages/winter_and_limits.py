@@ -21,7 +21,6 @@ from pages.parts import (
     state,
     stop_words,
     winter_words,
-    wording,
 )
 from pages.parts.charts import cold as cold_charts
 from pages.parts.charts import grip as grip_charts
@@ -43,6 +42,7 @@ from pages.parts.link import own_link
 from pages.parts.owner_questions import ask_of_winter
 from pages.parts.plain_text import inert
 from pages.parts.trailer import draw_trailer
+from pages.parts.typography import together
 from pages.parts.winter_words import BATTERIES
 
 ROAD_COLUMNS = {"low": "roads-column-least", "mid": "roads-column-middle", "high": "roads-column-most"}
@@ -320,7 +320,7 @@ def choose_part() -> None:
         return
     glance = winter_words.glance(state.limits_at_a_glance(SETTINGS), SETTINGS, display)
     cells = "".join(
-        f"<div><dt>{escape(names[key])}</dt><dd>{escape(wording.together(text))}</dd></div>"
+        f"<div><dt>{escape(names[key])}</dt><dd>{escape(together(text))}</dd></div>"
         for key, text in glance.items()
     )
     with before(state.shown(), "glance"), st.container(key="glance"):

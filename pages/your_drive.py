@@ -34,6 +34,7 @@ from pages.parts.quick_part import draw_quick
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.sheet_part import draw_sheet
 from pages.parts.trust import draw_trust
+from pages.parts.typography import together
 
 
 @dataclass(frozen=True)
@@ -173,7 +174,7 @@ def beside_entries(scenario: Scenario) -> None:
         control(price, label=label, help="", say_refusal=False)
     say_refusals(*(widget_key(field) for field in (YEAR_FIELDS["now_l_per_100km"], price)))
     beside = state.beside_now(scenario)
-    st.markdown(wording.together(inert(wording.beside_words(beside, scenario, display))) if beside
+    st.markdown(together(inert(wording.beside_words(beside, scenario, display))) if beside
                 else display.say("beside-none"))  # fmt: skip
     helps = (help_of(field, display) for field in (YEAR_FIELDS["now_l_per_100km"], price))
     st.caption(display.say("beside-help", **dict(zip(("used", "price"), helps, strict=True))))

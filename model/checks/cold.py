@@ -114,7 +114,7 @@ def _cold_effects(trace: Trace, conditions: Conditions) -> tuple[Result, float, 
 
 
 def effects_of_cold() -> Check:
-    """What lost recuperation and heating each take from the range, on WLTC and on a short drive in town."""
+    """What lost regeneration and heating each take from the range, on WLTC and on a short drive in town."""
     cold = Conditions(ambient_c=-7.0)
     result, recuperation, heat = _cold_effects(replace(cycle_trace("wltc3b"), warmed_up=False), cold)
     town = replace(starting_drives()["town"][2], return_trip=False)

@@ -103,7 +103,7 @@ def _stretches(leg: Leg, number: int, driver: Driver, arrives: bool, foot_up: Sl
 
 
 def _feet_of(driver: Driver) -> Driver:
-    """The driver without what a plan of a leg does not hang on, so that another lift-off strength finds it made."""
+    """The driver without what a plan of a leg does not depend on, so that another lift-off strength finds it made."""
     return Driver(looks_ahead=driver.looks_ahead, pull_away=driver.pull_away)
 
 

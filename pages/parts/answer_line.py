@@ -14,7 +14,7 @@ from model.describe.scenario import CONDITION_FIELDS, SEASONS, Scenario
 from model.describe.scenario_io import starting_drives
 from model.out.comparison import in_car
 from model.words.quantities import capital
-from pages.parts import departures, state, wording
+from pages.parts import departures, description, state, wording
 from pages.parts.controls import control
 from pages.parts.link import own_link
 from pages.parts.reach_words import reach_text
@@ -39,16 +39,16 @@ def draw_answer_line(*, with_answer: bool, driven: str = "") -> None:
     scenario, display = state.scenario(), state.display()
     apart = departures.by_key(scenario, display)
     words = {
-        "car": wording.car_words(scenario, display),
-        "drive": wording.drive_words(scenario, display),
-        "day": wording.season_words(scenario.conditions, scenario.year, display),
-        "pedal": wording.pedal_words(scenario, display),
+        "car": description.car_words(scenario, display),
+        "drive": description.drive_words(scenario, display),
+        "day": description.season_words(scenario.conditions, scenario.year, display),
+        "pedal": description.pedal_words(scenario, display),
         "apart": display.figure(Several(tuple(apart.values()), "")),
     }
     sentence = display.say(
         "answer-line",
-        named=wording.drive_id(scenario) is not None,
-        season=wording.season_of(scenario.conditions, scenario.year) is not None,
+        named=description.drive_id(scenario) is not None,
+        season=description.season_of(scenario.conditions, scenario.year) is not None,
         also=bool(apart),
         **{name: f"{MARK}{name}{MARK}" for name in words},
     )
@@ -89,7 +89,7 @@ def open_word(name: str, apart: dict[str, str], *, with_answer: bool) -> None:
                 choose_season()
             else:
                 control(CAR_FIELDS["brake_pedal"], help="", behind=True)
-                st.markdown(wording.pedal_help(state.display()))
+                st.markdown(description.pedal_help(state.display()))
 
 
 def take_off(apart: dict[str, str], *, changes: bool) -> None:
@@ -115,7 +115,7 @@ def say_left_out() -> None:
         return
     with st.container(key="left-out", horizontal=True, vertical_alignment="center", gap="small"):
         st.markdown(departures.left_out_text(former, display), width="content")
-        st.button(display.say("line-put-in", car=wording.class_name(scenario)), key="put-in", type="tertiary",
+        st.button(display.say("line-put-in", car=description.class_name(scenario)), key="put-in", type="tertiary",
                   icon=":material/undo:", on_click=put_in, args=(former,))  # fmt: skip
 
 
@@ -191,7 +191,7 @@ def choose_drive(where: str) -> None:
         if st.session_state[key] is not None and not state.is_late(key):
             start(st.session_state[key])
 
-    name = wording.drive_id(state.scenario())
+    name = description.drive_id(state.scenario())
     key = state.set_widget(f"choose-drive-{where}", name, behind=where == "line")
     scenario, display = state.scenario(), state.display()
     with st.container(key=f"drives-{where}", gap=None):
@@ -204,7 +204,7 @@ def choose_drive(where: str) -> None:
             wrap=True,
             label_visibility="collapsed",
         )
-        length = wording.length_of(scenario)
+        length = description.length_of(scenario)
         if name:
             st.caption(display.say("line-drive", about=starting_drives()[name][1], length=length))
         else:
@@ -220,7 +220,7 @@ def pick_season(*, behind: bool = False, help: str | None = None, named: bool = 
         if season is not None and not state.is_late(key):
             state.put_whole(now.with_setting("ambient_c", getattr(now.year, f"{season}_c")))
 
-    key = state.set_widget("choose-season", wording.season_of(scenario.conditions, scenario.year), behind=behind)
+    key = state.set_widget("choose-season", description.season_of(scenario.conditions, scenario.year), behind=behind)
     display = state.display()
     st.segmented_control(
         display.say("line-season"), SEASONS, format_func=lambda name: capital(display.say("season-name", season=name)),

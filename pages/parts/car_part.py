@@ -10,7 +10,7 @@ from model.describe.scenario import (
     CONDITION_FIELDS,
 )
 from model.words.entries import help_of
-from pages.parts import state, wording
+from pages.parts import description, state
 from pages.parts.controls import control
 
 CAR_GROUPS = {
@@ -73,7 +73,7 @@ def adjust_car() -> None:
             elif key in stated:
                 st.button(say("figure-back"), key=f"reset-{key}", type="tertiary", on_click=reset, args=(key,))
             elif key in assumed:
-                st.caption(wording.provenance(field, assumed[key], display))
+                st.caption(description.provenance(field, assumed[key], display))
             else:
                 st.caption(say("figure-open"))
     st.button(say("all-figures-back"), on_click=reset, args=tuple(stated), disabled=not stated)

@@ -8,7 +8,8 @@ from model.describe.figures import Shares
 from model.describe.scenario import Scenario
 from model.sampling.drives import YearOfDrives
 from model.words.quantities import Display, span_of
-from pages.parts.wording import degrees, pedal_of, taken_text
+from pages.parts.description import degrees, pedal_of
+from pages.parts.wording import taken_text
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ from model.words.claim_inputs import condition, part_words, value_words
 from model.words.entries import held_value, label_of, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display
 from model.words.refusals import refused_entry
-from pages.parts.wording import together
+from pages.parts.typography import together
 
 QUOTE = "“{}”"
 SPAN = re.compile(r"\s*(?:\.\.|–|to)\s*")

@@ -15,6 +15,7 @@ from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER
 from model.sampling.hybrid import has_engine
 from model.words.quantities import Display
 from pages.parts.charts.cold import season_rows
+from pages.parts.description import degrees, season_of
 from pages.parts.winter_words import (
     LEAST_KWH,
     LimitWords,
@@ -27,7 +28,6 @@ from pages.parts.winter_words import (
     slowing_expected,
     told_alike,
 )
-from pages.parts.wording import degrees, season_of
 
 HARDLY_MPS2 = 0.005
 SLIPPERY = ("snow", "ice", "glazed-ice")

@@ -14,8 +14,9 @@ from model.sampling.uncertainty import HIGH_SHARE, Band
 from model.words.entries import habit_text
 from model.words.quantities import Display, capital, number_text, span_of
 from pages.parts.charts.compare import difference_of
+from pages.parts.description import car_words, degrees, pedal_words, season_of
 from pages.parts.lift_off_words import advice_text
-from pages.parts.wording import NEGLIGIBLE_KWH, car_words, degrees, pedal_words, season_of
+from pages.parts.wording import NEGLIGIBLE_KWH
 
 NEGLIGIBLE_POINTS = 0.0005
 """A difference of shares below this is none to speak of [1]."""

@@ -11,7 +11,7 @@ from model.describe.scenario import CONDITION_FIELDS, FROZEN, LEG_FIELDS, SETTIN
 from model.describe.scenario_io import starting_drives, unusual
 from model.words.entries import HABITS, choice_word, entered, habit_text, name_of
 from model.words.quantities import Display
-from pages.parts.wording import degrees, drive_id
+from pages.parts.description import degrees, drive_id
 
 LEG = "leg_"
 FROST_C = 5.0

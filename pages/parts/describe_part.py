@@ -16,9 +16,10 @@ from model.describe.scenario import (
     Leg,
 )
 from model.words.entries import HABITS
-from pages.parts import state, wording
+from pages.parts import description, state
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.trailer import draw_trailer
+from pages.parts.typography import together
 
 LEG_ENTRIES = (("distance_km", "speed_kmh"), ("stops", "slow_downs"))
 HILL_ENTRIES = {"flat": (), "up": ("climb_m",), "down": ("descent_m",), "up_and_down": ("climb_m", "descent_m")}
@@ -35,7 +36,7 @@ def describe() -> None:
         state.set_widget("there-and-back", scenario.return_trip)
         st.toggle(display.say("there-and-back"), key="there-and-back", on_change=take_return)
         if scenario.return_trip:
-            with st.popover(wording.way_back_words(scenario.conditions, display), type="tertiary", key="way-back"):
+            with st.popover(description.way_back_words(scenario.conditions, display), type="tertiary", key="way-back"):
                 edit_way_back()
         st.button(
             display.say("add-a-leg"),
@@ -49,13 +50,14 @@ def describe() -> None:
     above = st.container() if refusal else None
     with st.container(key="rows", gap=None):
         for place, leg in enumerate(scenario.legs):
-            if row(f"leg-{place}", display.say("leg-row", leg=place + 1, described=wording.leg_words(leg, display))):
+            described = description.leg_words(leg, display)
+            if row(f"leg-{place}", display.say("leg-row", leg=place + 1, described=described)):
                 edit_leg(place)
-        if row("habits", wording.habits_words(scenario, display)):
+        if row("habits", description.habits_words(scenario, display)):
             edit_habits()
     # at the entry that led to it, where that is open
     if above and not st.session_state["refusal-said"]:
-        above.error(wording.together(refusal))
+        above.error(together(refusal))
 
 
 def row(name: str, text: str) -> bool:
@@ -142,7 +144,7 @@ def edit_hill(place: int) -> None:
     else:
         side_by_side(*(LEG_FIELDS[key] for key in metres), leg=place)
         side_by_side(LEG_FIELDS["grade_pct"], HILL_KM, leg=place)
-    st.caption(wording.hill_words(leg, state.display()))
+    st.caption(description.hill_words(leg, state.display()))
 
 
 def edit_habits() -> None:
@@ -151,7 +153,7 @@ def edit_habits() -> None:
     with st.container(key="entries", gap="xsmall"):
         for key in HABITS:
             control(DRIVER_FIELDS[key], label=state.display().say("habit-label", habit=key), help="")
-            st.caption(wording.habit_number(key, getattr(driver, key), state.display()))
+            st.caption(description.habit_number(key, getattr(driver, key), state.display()))
         control(CONDITION_FIELDS["payload_kg"])
         draw_trailer()
         label = state.display().say("charge-at-start")

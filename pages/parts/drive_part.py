@@ -16,6 +16,7 @@ from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding
 from pages.parts.figure import draw_chart
 from pages.parts.link import own_link
+from pages.parts.typography import together
 
 Notes = Callable[[pd.DataFrame], Sequence[Note]]
 
@@ -42,7 +43,7 @@ def last_answer(part: str) -> Iterator[None]:
     with before(shown, part):
         yield
     if above and not st.session_state["refusal-said"]:
-        above.error(wording.together(refusal))
+        above.error(together(refusal))
     if above and shown != state.scenario():
         above.markdown(wording.answer_before(shown, state.display()))
 

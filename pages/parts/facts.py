@@ -12,13 +12,14 @@ from model.sampling.hybrid import fuel_saved, has_engine
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display
 from pages.parts import wording
+from pages.parts.typography import together
 
 
 def fact_rows(facts: Iterable[tuple[str, str, str]]) -> str:
     """Facts as HTML: what, how much, and beside what; to be drawn in a container known as `facts`."""
     rows = "".join(
-        f"<dt>{escape(what)}</dt><dd><b>{escape(wording.together(value))}</b> "
-        f"<span>{escape(wording.together(beside))}</span></dd>"
+        f"<dt>{escape(what)}</dt><dd><b>{escape(together(value))}</b> "
+        f"<span>{escape(together(beside))}</span></dd>"
         for what, value, beside in facts
     )
     return f"<dl>{rows}</dl>"

@@ -20,7 +20,7 @@ from pages.parts.folding import folded, folds
 from pages.parts.public_link import public_base
 from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Spec
-from pages.parts.wording import together
+from pages.parts.typography import together
 
 TableOrMaker = pd.DataFrame | Callable[[], pd.DataFrame]
 """A table, or what makes it: most visitors never ask for it."""

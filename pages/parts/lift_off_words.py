@@ -14,7 +14,9 @@ from model.lift_off.advice import Advice, Case, DriveAdvice
 from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
 from model.words import lift_off as spoken
 from model.words.quantities import Display, Value, capital
-from pages.parts.wording import Told, leg_words, together
+from pages.parts.description import leg_words
+from pages.parts.typography import together
+from pages.parts.wording import Told
 
 NARROW = "\N{NO-BREAK SPACE}"
 HARDLY = 0.005

@@ -9,12 +9,13 @@ import pandas as pd
 import streamlit as st
 
 from model.describe.scenario import CONDITION_FIELDS
-from pages.parts import controls, departures, state, wording
+from pages.parts import controls, departures, state
 from pages.parts.charts import grip as grip_charts
 from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
 from pages.parts.folding import in_sight, is_narrow, section
 from pages.parts.theme import TEXT_PX, Spec
+from pages.parts.typography import together
 from pages.parts.winter_words import LimitWords
 
 HALVES = (10, 11)
@@ -27,15 +28,15 @@ def part(
 
     Where there are many controls beside the picture, the facts stand below it.
     """
-    in_sight(wording.together(said.sentence))
+    in_sight(together(said.sentence))
     with st.container(key="panel"):
         saying, seeing = st.columns(HALVES, gap="large")
     with saying:
         st.title(said.heading, anchor=False)
-        st.header(wording.together(said.sentence), anchor=False)
+        st.header(together(said.sentence), anchor=False)
         controls()
         if said.more:
-            st.markdown(wording.together(said.more))
+            st.markdown(together(said.more))
     with seeing:
         lead()
     with seeing if many_controls else saying, st.container(key="facts", gap=None):
@@ -51,7 +52,7 @@ def part(
 
 def bullets(sentences: Iterable[str]) -> str:
     """Sentences as a list."""
-    return "\n".join(f"- {wording.together(sentence)}" for sentence in sentences)
+    return "\n".join(f"- {together(sentence)}" for sentence in sentences)
 
 
 def picture(
@@ -76,7 +77,7 @@ def side_by_side(title: str, voices: Iterable[tuple[str, str, str]], words: str)
     with section(title, "voices") as is_open:
         if is_open:
             cells = "".join(
-                f"<div><dt>{escape(who)}</dt><dd>{escape(wording.together(says))} <span>{escape(on)}</span></dd></div>"
+                f"<div><dt>{escape(who)}</dt><dd>{escape(together(says))} <span>{escape(on)}</span></dd></div>"
                 for who, says, on in voices
             )
             with st.container(key="voices"):

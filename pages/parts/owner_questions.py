@@ -16,9 +16,10 @@ from model.words.quantities import Display
 from model.words.refusals import refusal_words
 from pages.parts import state
 from pages.parts.controls import enter
+from pages.parts.description import degrees
 from pages.parts.lift_off_words import advice_text
 from pages.parts.theme import TEXT_PX
-from pages.parts.wording import degrees, together
+from pages.parts.typography import together
 
 NO_DIFFERENCE_SHARE = 0.02
 """Savings that differ by less [1] are called the same."""

@@ -22,8 +22,8 @@ from model.words.quantities import Display, Value
 from pages.parts.charts.limits import because
 from pages.parts.charts.panels import LEAST_WH, parts_of, wh
 from pages.parts.charts.panels_machine import LEFT_TO_FRICTION, LEVELS
+from pages.parts.description import class_name
 from pages.parts.glossary import meaning
-from pages.parts.wording import class_name
 
 
 @dataclass(frozen=True)

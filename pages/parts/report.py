@@ -28,7 +28,7 @@ from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
 from model.words.bands import band_promise
 from model.words.quantities import Display, Value, inside
-from pages.parts import card_words, departures, lift_off_words, wording
+from pages.parts import card_words, departures, description, lift_off_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.charts.energy_words import before_after_words
 from pages.parts.charts.export import svg
@@ -37,6 +37,7 @@ from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.source_tables import figures_table, prices_table
 from pages.parts.trust import left_out
+from pages.parts.typography import together
 
 TEMPLATES = Path(__file__).parents[2] / "assets"
 STRIP_PX = 820
@@ -79,7 +80,7 @@ def template(name: str) -> Template:
     """A page with its places to fill; every text that is filled in is escaped, its numbers kept with their units."""
     environment = Environment(
         loader=FileSystemLoader(TEMPLATES), autoescape=True, undefined=StrictUndefined, trim_blocks=True,
-        lstrip_blocks=True, finalize=lambda value: wording.together(value) if type(value) is str else value,
+        lstrip_blocks=True, finalize=lambda value: together(value) if type(value) is str else value,
     )  # fmt: skip
     return environment.get_template(name)
 
@@ -117,8 +118,8 @@ def contents(taken: TakeAway) -> dict[str, object]:
     checks: dict[str, object] = {
         "drive": drive_heading(scenario, display),
         "about": about(scenario, display),
-        "legs": [wording.leg_words(leg, display) for leg in scenario.legs],
-        "habits": display.say("paper-habits", habits=wording.habits_words(scenario, display)),
+        "legs": [description.leg_words(leg, display) for leg in scenario.legs],
+        "habits": display.say("paper-habits", habits=description.habits_words(scenario, display)),
         "more": [*more_cards(taken), (energy_title, (energy_text,))],
         "mixed_up": wording.mixed_up_words(taken.result, display),
         "shares": three_shares(taken),
@@ -177,13 +178,13 @@ def fitting_pt(written: float, held: float, smallest: float, largest: float) -> 
 
 def about(scenario: Scenario, display: Display) -> str:
     """Car, drive, season, pedal and what else departs from the ordinary, in one sentence."""
-    season = wording.season_of(scenario.conditions, scenario.year)
+    season = description.season_of(scenario.conditions, scenario.year)
     apart = departures.text(scenario, display)
     said: dict[str, Value] = {
-        "car_on_drive": wording.on_drive(scenario, display),
+        "car_on_drive": description.on_drive(scenario, display),
         "season": bool(season),
-        "day": wording.season_words(scenario.conditions, scenario.year, display),
-        "pedal": wording.pedal_words(scenario, display),
+        "day": description.season_words(scenario.conditions, scenario.year, display),
+        "pedal": description.pedal_words(scenario, display),
     }
     return display.say("paper-about-apart", apart=apart, **said) if apart else display.say("paper-about", **said)
 
@@ -192,10 +193,10 @@ def card_about(scenario: Scenario, display: Display) -> str:
     """What the title leaves open: how far, on which day, with which pedal, and what else is not as usual."""
     return display.say(
         "paper-card-about",
-        length=wording.length_of(scenario),
+        length=description.length_of(scenario),
         back=scenario.return_trip,
-        also=Several((wording.pedal_words(scenario, display), *departures.by_key(scenario, display).values()), ""),
-        day=wording.day_words(scenario, display),
+        also=Several((description.pedal_words(scenario, display), *departures.by_key(scenario, display).values()), ""),
+        day=description.day_words(scenario, display),
     )
 
 
@@ -230,7 +231,7 @@ def cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     if advice is not None:
         advice_words, driver = lift_off_words.advised_in_words(advice, display), taken.scenario.driver
         strength = inside(lift_off_words.heading(advice, display))
-        advised = display.say("paper-advised", day=wording.day_words(taken.scenario, display), strength=strength)
+        advised = display.say("paper-advised", day=description.day_words(taken.scenario, display), strength=strength)
         yours = lift_off_words.yours_name(driver.lift_off_mps2, taken.scenario.legs, display)
         sentences = (*advice_words.reasons, advised, *advice_words.caveats, display.say("paper-set-to", strength=yours))
         found.append((display.say("card-lift-off", advice=inside(advice_words.title)), sentences))
@@ -250,7 +251,7 @@ def drive_heading(scenario: Scenario, display: Display) -> str:
     """What stands over the legs."""
     if not scenario.return_trip:
         return display.say("paper-drive")
-    return display.say("paper-drive-there-and-back", way_back=wording.way_back_words(scenario.conditions, display))
+    return display.say("paper-drive-there-and-back", way_back=description.way_back_words(scenario.conditions, display))
 
 
 def more_cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
@@ -294,7 +295,7 @@ def fixed_words(taken: TakeAway, host: str) -> dict[str, str]:
     made = taken.made.isoformat()
     return {
         "title": say("paper-title", about=about(scenario, display)),
-        "card": say("paper-card", car_on_drive=wording.on_drive(scenario, display)),
+        "card": say("paper-card", car_on_drive=description.on_drive(scenario, display)),
         "made": say("paper-made", made=made, version=MODEL_VERSION, date=MODEL_DATE),
         "made_on": say("paper-made-on", made=made),
         "checks": say("paper-checks"),

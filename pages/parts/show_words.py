@@ -13,7 +13,7 @@ from model.lift_off.advice import DriveAdvice
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display, inside, span_of
-from pages.parts import card_words, departures, lift_off_words, wording
+from pages.parts import card_words, departures, description, lift_off_words, wording
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
 from pages.parts.charts.squares import SAVED
@@ -40,8 +40,8 @@ def number(
 
     A hybrid is told in `fuel`, in words, since its battery's range says nothing.
     """
-    day, apart = wording.day_words(scenario, display), departures.text(scenario, display)
-    drive = wording.on_drive(scenario, display)
+    day, apart = description.day_words(scenario, display), departures.text(scenario, display)
+    drive = description.on_drive(scenario, display)
     about = display.say("card-number-drive", drive=drive, apart=apart, also=bool(apart))
     saved = span_of(answer.saved_kwh, "kWh")
     if fuel:
@@ -88,7 +88,7 @@ def bars(books: pd.DataFrame, scenario: Scenario, display: Display) -> ShowCard:
         title = display.say(
             "card-bars", saved=Quantity(saved, "", places=places), without=Quantity(without, "kWh", places=places)
         )
-    return ShowCard(title, (), words, wording.day_words(scenario, display))
+    return ShowCard(title, (), words, description.day_words(scenario, display))
 
 
 def heat(books: pd.DataFrame, display: Display) -> list[tuple[str, str]]:
@@ -134,7 +134,7 @@ def lift_off(found: DriveAdvice, scenario: Scenario, display: Display) -> ShowCa
             rules=lift_off_words.rules_text(advice, display),
             changes=lift_off_words.what_if_text(found, display),
         ),
-        wording.day_words(scenario, display),
+        description.day_words(scenario, display),
         f"{display.say('card-lift-off-advised', strength=inside(lift_off_words.heading(advice, display)))}  \n"
         f"{display.say('card-lift-off-set', yours=yours)}",
     )

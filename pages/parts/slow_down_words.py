@@ -10,7 +10,7 @@ from model.describe.figures import Quantity
 from model.one_stop.slow_down import SlowDown, Way
 from model.words.quantities import Display
 from pages.parts.charts.slow_down import WAYS
-from pages.parts.wording import together
+from pages.parts.typography import together
 
 
 def wh(energy_wh: float) -> Quantity:

@@ -14,7 +14,7 @@ from model.describe.sources import Source, sources
 from model.words.claim_inputs import condition
 from model.words.quantities import Display, capital
 from model.words.sources import cited, how_read, published_on
-from pages.parts.wording import together
+from pages.parts.typography import together
 
 
 def linked(source: Source) -> str:

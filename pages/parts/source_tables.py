@@ -25,10 +25,11 @@ from model.traces.cycles import CYCLES, cycle_trace
 from model.words import checks as spoken
 from model.words.entries import choice_word, help_of, label_of, labelled, shown_value
 from model.words.quantities import Display, capital
+from pages.parts.description import known_words
 from pages.parts.plain_text import inert
 from pages.parts.source_links import cited_with_links
 from pages.parts.trust import number
-from pages.parts.wording import known_words, together
+from pages.parts.typography import together
 
 
 def figure_text(field: Field, value: Entry, display: Display) -> str:

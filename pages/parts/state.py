@@ -54,8 +54,8 @@ from model.sampling.range_figure import RANGE_KM, RangeOnRoad
 from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
 from model.words.refusals import refusal_words
+from pages.parts.description import pedal_of
 from pages.parts.keeping import Found, Reply, ask, ask_ahead
-from pages.parts.wording import pedal_of
 
 BAND_RUNS = RUNS
 """Sampled cars behind every band of a page; tests take fewer."""

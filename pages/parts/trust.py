@@ -15,7 +15,7 @@ from model.words.bands import band_promise
 from model.words.quantities import Display, inside
 from pages.parts import state
 from pages.parts.link import own_link
-from pages.parts.wording import together
+from pages.parts.typography import together
 
 LEFT_OUT = (
     "left-out-traffic",

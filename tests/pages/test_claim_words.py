@@ -22,7 +22,7 @@ from pages.parts import claim_words as words
 from pages.parts import phrase_words
 from pages.parts.charts.claims import given
 from pages.parts.claim_files import method_note
-from pages.parts.wording import NO_BREAK
+from pages.parts.typography import NO_BREAK
 from tests.refused import told
 
 METRIC, US = Display(), Display(us=True)

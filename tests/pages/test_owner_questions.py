@@ -6,7 +6,7 @@ from model.describe.scenario_io import starting_drives, to_link
 from model.limits.owner_questions import after_standing, charged, disc_work_left, in_a_queue
 from model.sampling.drives import drive
 from model.words.quantities import Display
-from pages.parts.wording import NO_BREAK
+from pages.parts.typography import NO_BREAK
 from tests.pages.in_app import opened_at, ran, scenario_of
 
 HILL = starting_drives()["suburb-hill"][2]
@@ -32,7 +32,7 @@ def kwh(energy: float) -> str:
         ("your_drive.py", "question-charge", lambda: kwh(charged(HILL).second.saved_kwh)),
         ("your_drive.py", "question-queue", lambda: kwh(in_a_queue(HILL).net_kwh)),
         ("lift_off.py", "question-cruise", lambda: "Common practice, no source"),
-        ("lift_off.py", "question-brakes", lambda: f"{100 * disc_work_left(drive(HILL)):.1f} % of the work is left"),
+        ("lift_off.py", "question-brakes", lambda: f"left with {100 * disc_work_left(drive(HILL)):.1f} % of the work"),
         ("winter_and_limits.py", "question-standing", lambda: kwh(after_standing(HILL).first.net_kwh)),
     ],
 )

@@ -12,10 +12,11 @@ from model import MODEL_DATE, MODEL_VERSION
 from model.describe.parameters import assumed_figures
 from model.describe.scenario_io import scenario_from_json, starting_drives
 from model.words.quantities import Display
-from pages.parts import card_words, lift_off_words, wording
+from pages.parts import card_words, description, lift_off_words, wording
 from pages.parts.public_link import PUBLIC_URL, public_link, qr_svg, short_text
 from pages.parts.report import QR_MOST_MM, contents, fitting_pt, qr_mm, report_html, svg_address, template
 from pages.parts.trust import left_out
+from pages.parts.typography import NO_BREAK
 from tests.pages.made_reports import MADE, RUNS, TOWN, taken, with_most_to_say
 
 HILL = starting_drives()["suburb-hill"][2]
@@ -67,14 +68,14 @@ def page(hill):
 def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
     needed = [
         wording.headline(hill.answer, hill.display),
-        *(wording.leg_words(leg, hill.display) for leg in HILL.legs),
-        wording.habits_words(HILL, hill.display),
+        *(description.leg_words(leg, hill.display) for leg in HILL.legs),
+        description.habits_words(HILL, hill.display),
         *wording.drive_fact(hill.result, hill.answer, hill.display),
         *wording.range_fact(hill.answer, HILL.year.daily_charge_limit, hill.display),
         wording.mixed_up_words(hill.result, hill.display),
         *wording.year_fact(hill.year, HILL.year, hill.display),
         *lift_off_words.advised_in_words(hill.advice, hill.display).sentences,
-        wording.day_words(HILL, hill.display),
+        description.day_words(HILL, hill.display),
         *card_words.winter_card(hill.year, hill.slowing_in_winter, hill.display).sentences,
         *card_words.limits_card(hill.display).sentences,
         *hill.glance.values(),
@@ -85,7 +86,7 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
         f"model version {MODEL_VERSION} of {MODEL_DATE}",
         "python -m model drive FILE",
     ]
-    assert [words for words in needed if words.replace(wording.NO_BREAK, " ") not in page.text] == []
+    assert [words for words in needed if words.replace(NO_BREAK, " ") not in page.text] == []
 
 
 def test_each_price_is_printed_with_where_it_is_from():
@@ -109,7 +110,7 @@ def test_seeds_and_methods_are_told_to_who_checks_alone(page):
 def test_the_setting_never_stands_without_snow_and_ice(hill, page):
     told = lift_off_words.advised_in_words(hill.advice, hill.display)
     assert "; on snow or ice none" in told.title and told.title.lower() in side(page, 1).lower()
-    assert all(caveat.replace(wording.NO_BREAK, " ") in side(page, 1) for caveat in told.caveats)
+    assert all(caveat.replace(NO_BREAK, " ") in side(page, 1) for caveat in told.caveats)
 
 
 def test_it_names_the_kind_of_every_figure_and_the_source_of_all_that_is_published(page):

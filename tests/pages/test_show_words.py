@@ -13,6 +13,7 @@ from model.sampling.uncertainty import Band
 from model.words.lift_off import because
 from model.words.quantities import Display
 from pages.parts import show_words, wording
+from pages.parts.typography import NO_BREAK
 
 EXPECTED = "Expect less slowing all the way."
 METRIC, US = Display(), Display(us=True)
@@ -39,7 +40,7 @@ def year():
 
 
 def told(card: show_words.ShowCard) -> str:
-    return " ".join((card.title, *card.sentences)).replace(wording.NO_BREAK, " ")
+    return " ".join((card.title, *card.sentences)).replace(NO_BREAK, " ")
 
 
 def test_the_number_has_its_band_its_denominator_and_what_stands_beside_it():
@@ -95,9 +96,9 @@ def test_the_bars_of_a_drive_down_a_hill_say_that_the_battery_ends_fuller():
 def test_lift_off_has_strength_reason_pedal_and_rules(advice, pedal):
     card = show_words.lift_off(advice, TOWN.with_setting("brake_pedal", pedal), METRIC)
     assert card.title == f"Lift-off: {advice.overall.word}; on snow or ice none"
-    small = card.small.replace(wording.NO_BREAK, " ")
+    small = card.small.replace(NO_BREAK, " ")
     assert f"{advice.overall.word}, about {advice.overall.lift_off_mps2:g} m/s²." in small
-    assert because(advice.overall.because, METRIC) in card.sentences[0].replace(wording.NO_BREAK, " ")
+    assert because(advice.overall.because, METRIC) in card.sentences[0].replace(NO_BREAK, " ")
     assert ("discs alone" in told(card)) == (pedal == "friction")
     # what is set is never to be read as what is advised
     assert "**Set now: 1 m/s².**" in small and small.index("Advised:") < small.index("Set now")

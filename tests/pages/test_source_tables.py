@@ -26,7 +26,7 @@ from pages.parts.source_tables import (
     ranges_table,
     uses_table,
 )
-from pages.parts.wording import NO_BREAK
+from pages.parts.typography import NO_BREAK
 
 METRIC, US = Display(), Display(us=True)
 

@@ -20,7 +20,7 @@ from pages.parts.certified_words import cars_title, misses_words, short_words
 from pages.parts.glossary import entries
 from pages.parts.source_links import linked
 from pages.parts.trust import left_out
-from pages.parts.wording import together
+from pages.parts.typography import together
 
 METRIC = Display()
 

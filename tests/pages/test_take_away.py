@@ -118,7 +118,7 @@ def test_an_answer_of_another_version_says_what_moved():
     answer = json.loads(as_text(drive_answer(Asked(HILL)))) | {"model_version": "0.0.1", "energy_saved_share": 0.11}
     app = upload(opened(), "answer.json", json.dumps(answer).encode())
     assert scenario_of(app) == HILL
-    assert "0.0.1" in app.success[0].value and "11 % of the energy is saved; now it is" in app.success[0].value
+    assert "0.0.1" in app.success[0].value and "11 % of the energy was saved; now it is" in app.success[0].value
 
 
 def test_a_file_without_a_drive_is_refused():

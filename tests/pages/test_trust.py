@@ -7,7 +7,7 @@ from model.checks.published import all_checks, certified_cars, consistency, evid
 from model.words.checks import title
 from model.words.quantities import Display
 from pages.parts.trust import first_words, largest_misses, left_out, others_words
-from pages.parts.wording import together
+from pages.parts.typography import together
 from tests.pages.in_app import opened_at, ran
 
 METRIC = Display()

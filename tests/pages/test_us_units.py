@@ -12,7 +12,7 @@ from model.limits.limit_settings import LIMIT_FIELDS, LIMIT_PARTS
 from model.words.entries import entered, entry_value, held_value
 from model.words.lift_off import supposed
 from model.words.quantities import Display
-from pages.parts.wording import NO_BREAK
+from pages.parts.typography import NO_BREAK
 from tests.pages.in_app import address, in_picture, opened_at, ran
 
 US, METRIC = Display(us=True), Display()

@@ -15,8 +15,8 @@ from model.limits.slippery_road import slippery_road
 from model.sampling.drives import drive
 from model.words.quantities import Display
 from pages.parts.grip_words import advice, failure
+from pages.parts.typography import NO_BREAK
 from pages.parts.winter_words import part_name
-from pages.parts.wording import NO_BREAK
 from tests.pages.in_app import address, opened_at, ran
 
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}

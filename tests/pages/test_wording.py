@@ -5,16 +5,14 @@ from dataclasses import replace
 
 import pytest
 
-from model.describe.parameters import assumed_figures, car_of, class_labels
-from model.describe.scenario import SETTINGS, Conditions, Leg, Scenario
+from model.describe.parameters import car_of
 from model.describe.scenario_io import starting_drives
 from model.sampling.beside_now import beside_now
 from model.sampling.drives import Bands, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
-from model.traces.habits import HABITS
 from model.words.quantities import Display, number_text
-from pages.parts import card_words, departures, wording
+from pages.parts import card_words, departures, description, wording
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
@@ -122,72 +120,6 @@ def test_large_figures_have_three_digits(value, text):
     assert number_text(value) == text
 
 
-def test_car_words_say_that_figures_were_changed():
-    assert wording.car_words(TOWN, METRIC) == "city car"
-    assert wording.car_words(TOWN.with_setting("mass_kg", 1300.0), METRIC) == "city car, adjusted"
-    assert wording.car_words(TOWN.with_setting("brake_pedal", "friction"), METRIC) == "city car"
-    assert wording.car_words(replace(TOWN, car_class="large-suv"), METRIC) == "large SUV"
-
-
-def test_the_drive_is_named_until_its_road_is_changed():
-    assert wording.drive_words(TOWN, METRIC) == "flat town commute"
-    assert wording.drive_words(TOWN.with_setting("ambient_c", -5.0), METRIC) == "flat town commute"
-    changed = TOWN.with_leg(0, "distance_km", 3.0)
-    assert wording.drive_id(changed) is None
-    assert wording.drive_words(changed, METRIC) == "drive of 20 km"
-    assert wording.drive_words(replace(changed, return_trip=False), US) == "drive of 6.2 mi"
-
-
-def test_season_words():
-    spring = TOWN.with_setting("ambient_c", TOWN.year.spring_c)
-    assert wording.season_words(spring.conditions, spring.year, METRIC) == "spring, 11 °C"
-    frost = TOWN.with_setting("ambient_c", -7.4).with_setting("surface", "snow").with_setting("cabin", False)
-    assert wording.season_words(frost.conditions, frost.year, METRIC) == "−7 °C, snow, cabin off"
-    assert wording.season_words(frost.conditions, frost.year, US).startswith("19 °F")
-
-
-def leg_line(leg: Leg) -> str:
-    return wording.leg_words(leg, METRIC).replace(wording.NO_BREAK, " ")
-
-
-def test_leg_words_count_and_leave_out_what_is_not_there():
-    leg = Leg(distance_km=4.2, speed_kmh=45, stops=1, slow_downs=6, climb_m=0, descent_m=60)
-    assert leg_line(leg) == "4.2 km at 45 km/h, 1 stop, 6 slow-downs, 60 m down"
-    assert leg_line(Leg(stops=0, slow_downs=0, surface="ice")) == "5.0 km at 50 km/h, nothing in the way, ice"
-
-
-def test_habits_are_named_when_they_are_not_as_usual():
-    assert wording.habits_words(Scenario(), METRIC) == "Habits as usual, charged to 60 %"
-    late = Scenario().with_setting("looks_ahead", "late").with_setting("steady_foot", "restless")
-    assert wording.habits_words(late, METRIC) == "Slows down late, holds speed restlessly, charged to 60 %"
-    laden = Scenario().with_setting("payload_kg", 150.0).with_setting("soc_start", 1.0)
-    assert wording.habits_words(laden, US) == "Habits as usual, 331 lb load, charged to 100 %"
-
-
-@pytest.mark.parametrize("key", wording.HABIT_NUMBERS)
-def test_the_number_beside_a_habit_is_the_builders(key):
-    name = wording.HABIT_NUMBERS[key]
-    for choice, value in HABITS[name].items():
-        number = 100 * value if name.endswith("_share") else value
-        assert f"{number:g}" in wording.habit_number(key, choice, METRIC)
-
-
-@pytest.mark.parametrize("name", class_labels())
-def test_provenance_says_the_band_and_the_kind_of_knowledge(name):
-    for key, assumed in assumed_figures(name).items():
-        sentence = wording.provenance(SETTINGS[key], assumed, METRIC)
-        kind = f"{assumed.kind.capitalize()}: "
-        assert kind in sentence
-        band = sentence[: sentence.index(kind)]
-        assert (" to " in band) == (assumed.low != assumed.high)
-
-
-def test_provenance_of_the_mass():
-    assumed = assumed_figures("city-car")["mass_kg"]
-    assert wording.provenance(SETTINGS["mass_kg"], assumed, METRIC).startswith("1050 to 1350 kg. Assumed: ")
-    assert wording.provenance(SETTINGS["mass_kg"], assumed, US).startswith("2315 to 2976 lb. Assumed: ")
-
-
 def test_a_drive_that_was_not_followed_says_what_it_did_instead():
     assert "45 minutes instead of 40." in wording.not_followed(2400, 2700, METRIC)
     assert "10.2 minutes instead of 10.0." in wording.not_followed(600, 612, METRIC)
@@ -216,15 +148,9 @@ def test_the_cards(pedal):
 def test_nothing_promises_or_sells():
     cards = (card_words.setting_card(TOWN, METRIC), card_words.limits_card(METRIC))
     sentences = (sentence for card in cards for sentence in card.sentences)
-    words = " ".join([METRIC.say("caution"), wording.pedal_help(METRIC), *sentences]).lower()
+    words = " ".join([METRIC.say("caution"), description.pedal_help(METRIC), *sentences]).lower()
     assert "!" not in words
     assert "safe" not in words
-
-
-def test_the_way_back_says_how_long_the_car_stands_and_whether_on_a_plug():
-    assert wording.way_back_words(Conditions(), METRIC) == "after 8 h"
-    assert wording.way_back_words(Conditions(stands_h=2.5, stands_plugged_in=True), METRIC) == "after 2.5 h, plugged in"
-    assert wording.way_back_words(Conditions(stands_h=0.0), METRIC) == "at once"
 
 
 def test_a_year_without_fuel_is_told_in_energy_and_not_in_traces_of_a_litre():

@@ -14,6 +14,7 @@ from model.sampling.drives import answer_of, drive, samples_of
 from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
 from pages.parts import state, wording
+from pages.parts.typography import NO_BREAK
 from tests.pages.in_app import address, in_picture, opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]
@@ -31,7 +32,7 @@ def headline(scenario) -> str:
 
 
 def label(app: AppTest, key: str) -> str:
-    return app.button(key=key).label.replace(wording.NO_BREAK, " ")
+    return app.button(key=key).label.replace(NO_BREAK, " ")
 
 
 def change(app: AppTest, key: str, value) -> AppTest:
@@ -424,7 +425,7 @@ def test_the_car_driven_now_stands_beside_the_one_described_as_its_owner_says_it
     assert year.petrol_price_per_l == pytest.approx(3.5 / 3.785412, rel=1e-4)
     assert app.text_input(key="set-now_l_per_100km").value == "30"
     [both] = [one.value for one in app.markdown if "drive now takes" in one.value]
-    told = re.search(r"same ([\d,]+) mi .* takes petrol for \\\$ ([\d,]+)\.", both.replace(wording.NO_BREAK, " "))
+    told = re.search(r"same ([\d,]+) mi .* takes petrol for \\\$ ([\d,]+)\.", both.replace(NO_BREAK, " "))
     miles, dollars = (float(figure.replace(",", "")) for figure in told.groups())
     assert dollars == pytest.approx(miles / 30 * 3.5, rel=0.01)
     change(app, "set-now_l_per_100km", 2)
@@ -489,10 +490,10 @@ def test_a_printed_range_is_brought_to_the_road_beside_the_data_sheet(monkeypatc
     app = open_door(opened(link), "sheet")
     app.session_state["road-drawer"] = True
     ran(app.run())
-    found = [one.value.replace(wording.NO_BREAK, " ") for one in app.markdown if "km on the test" in one.value]
+    found = [one.value.replace(NO_BREAK, " ") for one in app.markdown if "km on the test" in one.value]
     assert found and "420 km on the test" in found[0]
     # one range a page: what the answer says of a full battery is where the steps end
-    facts = " ".join(re.sub("<[^>]*>", " ", one.proto.body) for one in app.get("html")).replace(wording.NO_BREAK, " ")
+    facts = " ".join(re.sub("<[^>]*>", " ", one.proto.body) for one in app.get("html")).replace(NO_BREAK, " ")
     reached = re.search(r"On a full battery\s+([\d,.]+(?: to [\d,.]+)? km)", facts).group(1)
     assert f"420 km on the test, {reached} on your drive" in found[0]
     assert any(f"On your drive: {reached}" in in_picture(one) for one in app.get("vega_lite_chart"))
@@ -500,11 +501,11 @@ def test_a_printed_range_is_brought_to_the_road_beside_the_data_sheet(monkeypatc
 
 def test_what_came_with_the_units_is_said_until_it_is_changed():
     """CO₂ and price went from 210 to 390 g and from 0.29 to 0.16 a kWh without a word."""
-    said = "With the units, prices and CO₂ became those usual in"
+    said = "With the units, prices and CO₂ changed to those usual in"
 
     def told(app):
         every = [one.value.replace("\\", "") for kind in (app.caption, app.markdown) for one in kind]
-        return [text.replace(wording.NO_BREAK, " ") for text in every if said in text.replace("\\", "")]
+        return [text.replace(NO_BREAK, " ") for text in every if said in text.replace("\\", "")]
 
     app = opened()
     assert told(app) == []

@@ -13,7 +13,7 @@ import vl_convert
 
 from pages.parts.keeping import ask
 from pages.parts.theme import DARK, LIGHT, LINE_PX, PRINT_FONT, Palette, Spec
-from pages.parts.wording import NO_BREAK, together
+from pages.parts.typography import NO_BREAK, together
 
 PRINT_PX = 720
 PAPER = "#ffffff"

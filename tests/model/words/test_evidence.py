@@ -10,7 +10,7 @@ from model.words.claims import claim_answers, verdict_words
 from model.words.evidence import TOGETHER, both, evidence_answers
 from model.words.quantities import Display
 from pages.parts.evidence_words import table
-from pages.parts.wording import NO_BREAK
+from pages.parts.typography import NO_BREAK
 
 METRIC = Display()
 
