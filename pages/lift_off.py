@@ -18,6 +18,7 @@ from model.words.lift_off import bare_strength
 from model.words.quantities import number_text
 from model.words.refusals import refusal_words
 from pages.parts import departures, description, state
+from pages.parts import lift_off_hill_words as hill_words
 from pages.parts import lift_off_words as words
 from pages.parts.charts.lift_off import whole_axis
 from pages.parts.charts.lift_off_hills import on_hills
@@ -177,21 +178,21 @@ def draw_hills(found: LiftOff) -> None:
         for strength in dict.fromkeys((advised, yours, 0.0))
     }
     slowing = slowing_on_hills(scenario, speed, tuple(names))
-    title, sentences = words.hill_words(slowing, advised or yours, speed, display)
+    title, sentences = hill_words.hill_words(slowing, advised or yours, speed, display)
     left, right = st.columns(2, gap="large")
     with left:
         figure(
             on_hills(slowing, [*names.items()], display, dark), alt=f"{title}. {sentences}",
-            table=lambda: words.hill_table(slowing, names, display, every_pct=words.SHOWN_GRADES_PCT),
-            file=lambda: words.hill_table(slowing, names, display), key="hills",
+            table=lambda: hill_words.hill_table(slowing, names, display, every_pct=hill_words.SHOWN_GRADES_PCT),
+            file=lambda: hill_words.hill_table(slowing, names, display), key="hills",
             file_name=f"{scenario.car_class}-lift-off-on-hills.csv", title=title, words=sentences,
         )  # fmt: skip
     with right:
         speeds = hill_speeds()
-        rolls = words.rolling_words(speeds, rolling_downhill_pct(scenario, speeds), display)
+        rolls = hill_words.rolling_words(speeds, rolling_downhill_pct(scenario, speeds), display)
         held = display.say("lift-off-held", speed=Quantity(speed, "km/h"))
         st.markdown(titled(display.say("lift-off-holding"), f"{rolls}\n\n{held}"))
-        table = words.held_table(held_downhills(scenario, speed), display)
+        table = hill_words.held_table(held_downhills(scenario, speed), display)
         st.table(table, border="horizontal", hide_index=True, alt=held)
 
 

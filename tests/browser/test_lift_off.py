@@ -9,6 +9,7 @@ from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
 from model.words.quantities import Display
 from pages.parts import lift_off_words as words
+from pages.parts.typography import NO_BREAK
 from tests.browser.looks import assert_large_enough, assert_on_first_screen, come_to_nothing, resize
 from tests.browser.test_main_job import WHOLE
 
@@ -58,7 +59,7 @@ def test_a_deep_link_has_the_answer_of_the_model(open_page, expect):
     icy = TOWN.with_setting("surface", "ice").with_setting("prefers", "gentlest_ride")
     page = open_page(address(icy, from_kmh="120", to_kmh="80"))
     heading = words.heading(advise(curves_of(icy)).overall, Display())
-    expect(page.locator(HEADING)).to_have_text(heading.replace(words.NARROW, " "))
+    expect(page.locator(HEADING)).to_have_text(heading.replace(NO_BREAK, " "))
     expect(page.get_by_text("From 120 to 80 km/h, rolling takes")).to_be_visible()
     assert scenario_at(page) == icy
     assert "from_kmh=120" in page.url
@@ -79,7 +80,7 @@ def test_one_tap_sets_what_is_advised_and_a_reload_keeps_it(open_page, expect):
     page = open_page("/lift_off", has_touch=True)
     strength = advise(curves_of(TOWN)).overall.lift_off_mps2
     page.get_by_role("button", name="Set as advised").tap()
-    expect(page.locator(STRENGTH)).to_contain_text(words.strength_text(strength, Display()).replace(words.NARROW, " "))
+    expect(page.locator(STRENGTH)).to_contain_text(words.strength_text(strength, Display()).replace(NO_BREAK, " "))
     page.wait_for_url(re.compile(f"lift_off_mps2={strength:g}"))
     page.reload()
     expect(page.get_by_role("button", name="Set as advised")).to_be_disabled()

@@ -7,6 +7,10 @@ from streamlit.testing.v1 import AppTest
 
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import from_link, starting_drives
+from model.sampling.drives import answer_of, drive, samples_of
+from model.words.quantities import Display
+from pages.parts import state, wording
+from pages.parts.typography import NO_BREAK
 
 ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 
@@ -40,3 +44,24 @@ def address(app: AppTest) -> dict[str, Any]:
 def scenario_of(app: AppTest) -> Scenario:
     """The scenario that the address now stands for."""
     return from_link(address(app), starting_drives()["town"][2])[0]
+
+
+def first_page(link: dict[str, str] | None = None) -> AppTest:
+    """The first page as somebody sees it who follows a link, or none."""
+    return opened_at("your_drive.py", link or {})
+
+
+def headline_of(scenario: Scenario) -> str:
+    """The headline that belongs to a scenario."""
+    result = drive(scenario)
+    return wording.headline(answer_of(result, samples_of(scenario, result, state.BAND_RUNS)), Display(), marked=True)
+
+
+def label(app: AppTest, key: str) -> str:
+    """What a button says."""
+    return app.button(key=key).label.replace(NO_BREAK, " ")
+
+
+def change(app: AppTest, key: str, value: object) -> AppTest:
+    """The app after something was typed."""
+    return ran(app.text_input(key=key).set_value(str(value)).run())

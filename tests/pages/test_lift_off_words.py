@@ -9,11 +9,13 @@ from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import timeline
 from model.lift_off.advice import Supposed, WhatIf, advise, case_of
 from model.lift_off.curves import as_set, curve_table, curves_of
-from model.lift_off.hills import held_downhills, slowing_on_hills
+from model.lift_off.hills import slowing_on_hills
 from model.sampling.drives import drive
 from model.words.lift_off import rules, supposed
 from model.words.quantities import Display
+from pages.parts import lift_off_hill_words as hill_words
 from pages.parts import lift_off_words as words
+from pages.parts.typography import NO_BREAK
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
@@ -23,7 +25,7 @@ TABLE, CASE, ADVICE = curve_table(CURVES), case_of(CURVES), advise(CURVES)
 
 def plain(text):
     """With ordinary blanks."""
-    return text.replace(words.NARROW, " ")
+    return text.replace(NO_BREAK, " ")
 
 
 @pytest.mark.parametrize(
@@ -143,25 +145,6 @@ def test_a_leg_of_its_own_strength_says_so():
     assert "You set" not in words.leg_line(0, TOWN.legs[0], ADVICE.legs[0], METRIC)
 
 
-def test_hills_are_told_by_their_numbers():
-    slowing = slowing_on_hills(TOWN, 50.0, (1.3, 0.2))
-    title, sentences = words.hill_words(slowing, 1.3, 50.0, METRIC)
-    assert plain(title) == "1.3 m/s² on a flat road is 0.7 on a 6 % downhill and 1.9 on a 6 % climb"
-    assert plain(sentences).startswith("At 50 km/h.")
-    assert "not enough to hold" in words.hill_words(slowing, 0.2, 50.0, METRIC)[0]
-    icy = slowing_on_hills(TOWN.with_setting("surface", "ice"), 50.0, (1.5,))
-    assert "are set." in words.hill_words(icy, 1.5, 50.0, METRIC)[1]
-
-
-def test_a_hill_that_the_motor_cannot_hold_says_so():
-    ready = words.held_table(held_downhills(TOWN, 50.0), METRIC)
-    full = words.held_table(held_downhills(TOWN.with_setting("soc_start", 1.0), 50.0), METRIC)
-    assert not ready["Motor can take"].str.contains("brake too").any()
-    assert full["Motor can take"].str.contains("brake too").any()
-    shallow = held_downhills(TOWN, 120.0)
-    assert words.held_table(shallow, METRIC)["Held by"].iloc[0] == "rolling"
-
-
 def test_comfort_is_told_as_convention_with_its_sources():
     text = plain(words.comfort_text(2.4, METRIC))
     assert "3 m/s²" in text and "ITE" in text and "3.4 m/s²" in text and "AASHTO" in text
@@ -184,6 +167,6 @@ def test_tables_have_readable_columns_and_the_same_numbers():
     assert len(table) == len(TABLE) and not any("_" in column for column in table.columns)
     assert table["Presses as driven"].tolist() == TABLE["as_driven_presses"].tolist()
     slowing = slowing_on_hills(TOWN, 50.0, (1.3, 0.0))
-    wide = words.hill_table(slowing, {1.3: "advised 1.3", 0.0: "rolling on"}, METRIC)
+    wide = hill_words.hill_table(slowing, {1.3: "advised 1.3", 0.0: "rolling on"}, METRIC)
     assert list(wide.columns) == ["Grade, %", "Advised 1.3, m/s²", "Rolling on, m/s²"]
     assert wide.set_index("Grade, %").loc[0.0, "Advised 1.3, m/s²"] == 1.3
