@@ -52,7 +52,7 @@ def answer(now: Question) -> Answer:
     rows, keys = words.rows_of(found, display), words.keys(found, display)
     chart = charts.distribution(found.values, now.bounds, rows, now.claim.unit, keys, display, dark)
     with st.container(key="claim-runs", gap="small"):
-        st.markdown(f"### {words.finding(found)}")
+        st.markdown(f"### {words.finding(found, display)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows, display), key="claim-runs-chart")
     st.caption(inputs.held_together(varied(found, display)))
     with st.expander(told("claim-figures-heading"), type="compact", key="figures-drawer", on_change="rerun") as drawer:
@@ -156,7 +156,8 @@ def draw_shares(now: Question) -> None:
         st.markdown(phrase_words.shares_words(now, state.display()))
         draw_chart(charts.bands(rows, now.bounds, now.claim.unit, state.dark()), key="claim-shares-chart",
                    alt=f"{title}. " + " ".join(f"{row.text}." for row in rows))  # fmt: skip
-        offer_print(lambda: (charts.bands(rows, now.bounds, now.claim.unit), title), words.claim_text(now),
+        claimed = words.claim_text(now, state.display())
+        offer_print(lambda: (charts.bands(rows, now.bounds, now.claim.unit), title), claimed,
                     key="claim-shares", name=f"{now.claim.id}-shares")  # fmt: skip
 
 
@@ -169,13 +170,13 @@ def draw_print(found: Answer) -> None:
     left, right = st.columns([11, 10], gap="large")
     with left:
         st.markdown(f"### {told('claim-quote-heading')}\n\n{told('print-quote-short')}")
-        st.code(words.quotable_short(found), language=None, wrap_lines=True)
+        st.code(words.quotable_short(found, state.display()), language=None, wrap_lines=True)
         with st.expander(told("print-quote-long"), type="compact", key="quote-drawer", on_change="rerun") as drawer:
             if drawer.open:
-                st.code(words.quotable(found), language=None, wrap_lines=True)
+                st.code(words.quotable(found, state.display()), language=None, wrap_lines=True)
     with right:
         st.markdown(f"### {told('claim-method-heading')}")
-        st.markdown(f"{claim_files.method_note(found)} {band_promise(state.display())}")
+        st.markdown(f"{claim_files.method_note(found, state.display())} {band_promise(state.display())}")
     st.markdown(f"### {told('claim-files-heading')}")
     with st.expander(told("print-files-fold"), type="compact", key="files-drawer", on_change="rerun") as drawer:
         if drawer.open:
@@ -258,7 +259,7 @@ def draw_own() -> None:
     with st.container(gap="small"):
         choose_claim(OWN)
         said = words.quoted(given["words"][:MOST_WORDS]) if given.get("words") else told("own-title")
-        st.title(inert(words.claim_text(now) if now else said), anchor=False)
+        st.title(inert(words.claim_text(now, state.display()) if now else said), anchor=False)
         if now and (sentence := words.read_as(now, state.display())):
             st.caption(inert(sentence))
     sight = st.container(key="sight")
@@ -293,7 +294,7 @@ def draw_claim() -> None:
         if notices:
             st.info("\n\n".join((told("claim-link-in-part"), *map(inert, notices))))
         choose_claim(now.claim.id)
-        st.title(words.claim_text(now), anchor=False)
+        st.title(words.claim_text(now, state.display()), anchor=False)
         if not now.as_listed:
             st.caption(state.display().say("claim-changed"))
     sight = st.container(key="sight")

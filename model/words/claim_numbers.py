@@ -1,4 +1,7 @@
-"""Numbers of claims as a newspaper says them: as they were published, and as the model gives them."""
+"""Numbers of claims as a newspaper says them: as they were published, and as the model gives them.
+
+They are held in the unit of the claim and told in the reader's.
+"""
 
 from __future__ import annotations
 
@@ -11,14 +14,15 @@ NEXT_TO_NOTHING = 5e-3
 """A smaller number of a claim is rounding."""
 
 
-def shown(value: float) -> str:
+def shown(value: float, unit: str = "", display: Display = ENGLISH) -> str:
     """A number as it was published, at up to three digits."""
+    value = display.value(value, unit)
     return f"{float(f'{value:.3g}') + 0.0:,g}"
 
 
 def with_unit(number: str, unit: str, display: Display) -> str:
     """A number that comes ready, with its unit where it has one."""
-    return display.say("with-unit", number=number, unit=unit) if unit else number
+    return display.say("with-unit", number=number, unit=display.unit(unit)) if unit else number
 
 
 def number_words(value: float, unit: str, display: Display = ENGLISH) -> str:
@@ -28,7 +32,7 @@ def number_words(value: float, unit: str, display: Display = ENGLISH) -> str:
 
 def span_words(low: float, high: float, unit: str, display: Display = ENGLISH) -> str:
     """A span that the model gives, at two digits of its larger end; at more where an end would read as none or all."""
-    ends = [0.0 if abs(end) < NEXT_TO_NOTHING else end for end in (low, high)]
+    ends = [0.0 if abs(end) < NEXT_TO_NOTHING else end for end in (display.value(low, unit), display.value(high, unit))]
     largest = max(map(abs, ends))
     places = max(0, 1 - math.floor(math.log10(largest))) if largest else 0
     if any(round(end, places) in (0, 100) and end not in (0, 100) for end in ends):

@@ -62,8 +62,9 @@ def claimed(asked: Question, display: Display = ENGLISH, always: bool | None = N
     """What the quantity is claimed to be, in words; `always` only if it is told otherwise than the claim has it."""
     unit, relation = asked.claim.unit, asked.relation
     low, high = asked.bounds
-    said = {"number": with_unit(shown(asked.number[0]), unit, display), "low": shown(low),
-            "high": with_unit(shown(high), unit, display)}  # fmt: skip
+    said = {"number": with_unit(shown(asked.number[0], unit, display), unit, display),
+            "low": shown(low, unit, display),
+            "high": with_unit(shown(high, unit, display), unit, display)}  # fmt: skip
     if asked.number[0] == 0 and relation in ("at_least", "at_most"):
         relation = "zero-or-more" if relation == "at_least" else "zero-or-less"
     always = asked.claim.always if always is None else always
@@ -174,7 +175,7 @@ def reason(answer: Answer, subject: str, display: Display, here: str | None = No
     if answer.verdict == CONDITIONS:
         return display.say("claim-reason-conditions", where=here, subject=subject, **there)
     if answer.verdict == NOT_AS_SAID:
-        miss = with_unit(shown(answer.farthest_miss), unit, display)
+        miss = with_unit(shown(answer.farthest_miss, unit, display), unit, display)
         missed = {"where": here, "what": what(asked, display), "miss": miss}
         if not answer.region[0]:
             return display.say("claim-reason-not-always", **missed)
@@ -238,7 +239,7 @@ def nearest(answer: Answer, display: Display) -> str:
     if relation not in ("at_least", "at_most"):
         return display.say("claim-nearest", relation="other", given=span_words(least, most, unit, display))
     end = most if relation == "at_least" else least
-    return display.say("claim-nearest", relation=relation, given=with_unit(shown(end), unit, display))
+    return display.say("claim-nearest", relation=relation, given=with_unit(shown(end, unit, display), unit, display))
 
 
 def band(answer: Answer, display: Display = ENGLISH) -> str:
@@ -316,7 +317,9 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
     asked, broadly = answer.question, answer.question.claim.broadly
     if asked.relation in OF_ALL_RUNS:
         low, high = asked.top_bounds
-        span = with_unit(display.say("span", low=shown(low), high=shown(high)), asked.claim.unit, display)
+        unit = asked.claim.unit
+        ends = {"low": shown(low, unit, display), "high": shown(high, unit, display)}
+        span = with_unit(display.say("span", **ends), unit, display)
         of_all = display.say("claim-rule-mean" if asked.relation == "on_average" else "claim-rule-top", span=span)
         return " ".join((of_all, display.say("claim-rule-close"), model_error(answer, display)))
     side = asked.relation if asked.relation in ("at_least", "at_most") else "other"

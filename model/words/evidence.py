@@ -52,10 +52,10 @@ def verdict_of_one(beside: Beside, display: Display) -> str:
 
 def number(one: Measurement, display: Display) -> str:
     """A published number with its unit."""
-    high = with_unit(shown(one.high), one.unit, display)
+    high = with_unit(shown(one.high, one.unit, display), one.unit, display)
     if math.isinf(one.low):
         return display.say("measured-at-most", high=high)
-    return high if one.low == one.high else display.say("span", low=shown(one.low), high=high)
+    return high if one.low == one.high else display.say("span", low=shown(one.low, one.unit, display), high=high)
 
 
 def told(beside: Beside, source: str, display: Display) -> str:

@@ -124,7 +124,7 @@ def say_number(now: Question) -> None:
         typed = st.session_state["set-number"]
         state.refusals().pop("set-number", None)
         try:
-            given = inputs.number_setting(typed)
+            given = inputs.number_setting(typed, now.claim.unit, state.display())
             changed = question(now.claim.id, {"number": given})
         except (InputError, ValueError):
             sentence = told("claim-number-refused", typed=typed)

@@ -29,6 +29,7 @@ from pages.parts.charts.claims import distribution, region, tornado
 from pages.parts.charts.export import for_print
 from pages.parts.claim_inputs import held_together, label
 from pages.parts.claim_words import (
+    METRIC,
     claim_text,
     distribution_alt,
     finding,
@@ -56,9 +57,8 @@ def signed(asked: Question) -> str:
     return source_line(Display(), f"{public_base()}/{PATH}{own}" if public_base() else "")
 
 
-def method_note(answer: Answer) -> str:
+def method_note(answer: Answer, display: Display = METRIC) -> str:
     """How it was tested, in a paragraph."""
-    display = Display()
     together = Several(tuple(inside(label(key, display)) for key in DRAWN_TOGETHER))
     lead = inside(label(next(iter(DRAWN_TOGETHER.values())), display))
     runs = display.say("claim-method-note", runs=len(answer.values), together=together, lead=lead, seed=str(SEED))

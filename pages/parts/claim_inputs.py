@@ -12,6 +12,7 @@ from model.claims.regions import Bins
 from model.describe.fields import Entry, Field, InputError
 from model.describe.figures import Several
 from model.describe.typed_numbers import number_typed
+from model.words.amounts import held
 from model.words.claim_inputs import condition, part_words, value_words
 from model.words.entries import held_value, label_of, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display
@@ -109,9 +110,15 @@ def said_text(key: str, setting: str, display: Display) -> str:
     return with_minus(condition(INPUTS[key], said.part, display))
 
 
-def span_text(setting: str) -> str:
-    """A setting of one number or two, as it is read."""
-    return with_minus(setting.replace("..", " to "))
+def span_text(setting: str, unit: str, display: Display) -> str:
+    """A claim's number or two as they are read in the reader's unit; as they are where a link brings something else."""
+    try:
+        shown = [display.value(float(part), unit) for part in setting.split("..")] if setting else []
+    except ValueError:
+        return setting
+    if display.unit(unit) == unit:
+        return with_minus(setting.replace("..", " to "))
+    return with_minus(" to ".join(f"{tidy(number, 4):g}" for number in shown))
 
 
 def field_of_number(asked: Question) -> str:
@@ -127,9 +134,11 @@ def numbers_in(typed: str) -> list[float]:
     return numbers
 
 
-def number_setting(typed: str) -> str:
+def number_setting(typed: str, unit: str, display: Display) -> str:
     """What was typed for the claim's number, as a setting; `ValueError` where it is neither a number nor a span."""
-    return "..".join(repr(number).removesuffix(".0") for number in numbers_in(typed))
+    if display.unit(unit) == unit:
+        return "..".join(repr(number).removesuffix(".0") for number in numbers_in(typed))
+    return "..".join(held(display.held(number, unit)) for number in numbers_in(typed))
 
 
 def setting_of(key: str, typed: str, display: Display) -> str:

@@ -20,6 +20,7 @@ from model.claims.specification import (
     sayable_places,
 )
 from model.describe.fields import InputError
+from model.words.amounts import held
 from model.words.quantities import Display, Value
 from model.words.reading import read
 from model.words.refusals import refusal_words
@@ -72,6 +73,18 @@ def with_unit(given: Given) -> dict[str, str]:
     return with_part(given, "unit", unit)
 
 
+def number_kept(before: Given, after: Given, display: Display) -> dict[str, str]:
+    """The claim in another unit with the number that stood in the entry, whatever unit it is held in."""
+    old, new = (given.get("unit", "") for given in (before, after))
+    if "number" not in after or old == new or {display.unit(old), display.unit(new)} == {old, new}:
+        return dict(after)
+    try:
+        shown = [display.value(float(part), old) for part in after["number"].split("..")]
+    except ValueError:
+        return dict(after)
+    return dict(after) | {"number": "..".join(held(display.held(number, new)) for number in shown)}
+
+
 def with_cases(given: Given, keys: list[str]) -> dict[str, str]:
     """The claim as a difference between two cases that differ in some inputs."""
     changed = {key: text for key, text in given.items()
@@ -108,11 +121,12 @@ def draw_phrasing(given: Given) -> None:
 
     def take_quantity() -> None:
         name = st.session_state["own-quantity"]
-        put(OWN, with_quantity(given, name) if name else with_part(given, "quantity", ""))
+        changed = with_quantity(given, name) if name else with_part(given, "quantity", "")
+        put(OWN, number_kept(given, changed, display))
 
     def take(key: str, change: Callable[[str], dict[str, str]]) -> Callable[[], None]:
         def taken() -> None:
-            put(OWN, change(st.session_state[key] or ""))
+            put(OWN, number_kept(given, change(st.session_state[key] or ""), display))
 
         return taken
 
@@ -171,14 +185,15 @@ def _number(given: Given, count: Counted, take: Callable[..., Callable[[], None]
         typed = st.session_state["own-number"]
         state.refusals().pop("own-number", None)
         try:
-            put(OWN, with_number(given, inputs.number_setting(typed)))
+            put(OWN, with_number(given, inputs.number_setting(typed, given.get("unit", ""), state.display())))
         except ValueError:
             state.refusals()["own-number"] = (typed, told("claim-number-refused", typed=typed))
 
     refused, sentence = state.refusals().get("own-number", ("", ""))
     relation, differs = given.get("relation"), any(key.startswith(AGAINST) for key in given)
+    number = inputs.span_text(given.get("number", ""), given.get("unit", ""), state.display())
     st.session_state["own-relation"] = relation if relation in OWN_RELATIONS and relation != "between" else None
-    st.session_state["own-number"] = refused if sentence else inputs.span_text(given.get("number", ""))
+    st.session_state["own-number"] = refused if sentence else number
     units = list(count.units(differs))
     st.session_state["own-unit"] = given.get("unit") if given.get("unit") in units else None
     with st.container(key="own-number-row", horizontal=True, vertical_alignment="bottom", gap="small"):
@@ -192,7 +207,7 @@ def _number(given: Given, count: Counted, take: Callable[..., Callable[[], None]
         st.text_input(told("claim-number"), key="own-number", on_change=take_number, width=120,
                       placeholder=told("claim-number-such-as"))  # fmt: skip
         st.selectbox(told("own-unit-label"), units, index=None, key="own-unit", width=150,
-                     placeholder=told("own-choose"),
+                     placeholder=told("own-choose"), format_func=state.display().unit,
                      on_change=take("own-unit", lambda name: with_part(given, "unit", name)))  # fmt: skip
     if sentence:
         st.error(inert(sentence))
@@ -202,7 +217,7 @@ def _cases(given: Given, count: Counted) -> None:
     keys = [key.removeprefix(AGAINST) for key in given if key.startswith(AGAINST)]
 
     def take_keys() -> None:
-        put(OWN, with_cases(given, st.session_state["own-against"]))
+        put(OWN, number_kept(given, with_cases(given, st.session_state["own-against"]), state.display()))
 
     def label(key: str) -> str:
         return inputs.label(key, state.display())

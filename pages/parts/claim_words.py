@@ -27,6 +27,8 @@ from pages.parts.claim_inputs import (
 )
 from pages.parts.evidence_words import rows_beside
 
+METRIC = Display()
+"""How files and pictures to print are written, whoever asked for them: the command line gives the same bytes."""
 GROUPS = {
     "range": (
         "range-gain-in-town", "recovered-on-test-cycle", "recovered-is-range", "range-gain-on-dynamometer",
@@ -62,10 +64,10 @@ def band_of(answer: Answer) -> Band:
     return Band(*(answer.quantiles[point] for point in ("0.05", "0.5", "0.95")))
 
 
-def band_text(answer: Answer) -> str:
+def band_text(answer: Answer, display: Display = METRIC) -> str:
     """The band of the runs with its unit."""
     band = band_of(answer)
-    return held_together(span_words(band.low, band.high, answer.question.claim.unit))
+    return held_together(span_words(band.low, band.high, answer.question.claim.unit, display))
 
 
 def claimed_text(asked: Question, display: Display) -> str:
@@ -126,15 +128,16 @@ def modelled(answer: Answer, display: Display) -> str:
     return held_together(display.say("claim-modelled", band=spoken.band(answer, display)))
 
 
-def finding(answer: Answer) -> str:
+def finding(answer: Answer, display: Display = METRIC) -> str:
     """What the picture of the runs shows, as its title."""
-    counted = capital(spoken.where(answer.question) + spoken.what(answer.question))
-    return f"{held_together(counted)}: {band_text(answer)}"
+    counted = capital(spoken.where(answer.question, display) + spoken.what(answer.question, display))
+    return f"{held_together(counted)}: {band_text(answer, display)}"
 
 
-def claim_text(asked: Question) -> str:
+def claim_text(asked: Question, display: Display = METRIC) -> str:
     """What is claimed as a sentence: a claim as it was made in quotation marks, one made from the test without."""
-    return quoted(spoken.text(asked)) if words_stand(asked) else held_together(spoken.text(asked))
+    told = spoken.text(asked, display)
+    return quoted(told) if words_stand(asked) else held_together(told)
 
 
 def quoted(text: str) -> str:
@@ -162,7 +165,7 @@ def rows_of(answer: Answer, display: Display) -> list[BandRow]:
 
 def distribution_alt(answer: Answer, rows: Sequence[BandRow], display: Display) -> str:
     """The picture of the runs in words."""
-    told = (finding(answer), capital(keys(answer, display)[0]), *(row.text for row in rows))
+    told = (finding(answer, display), capital(keys(answer, display)[0]), *(row.text for row in rows))
     return " ".join(f"{sentence}." for sentence in told)
 
 
@@ -239,10 +242,12 @@ def tornado_title(answer: Answer, display: Display) -> str:
 
 def tornado_table(answer: Answer, display: Display) -> pd.DataFrame:
     """Every swing."""
-    unit = answer.question.claim.unit
+    held = answer.question.claim.unit
+    unit = display.unit(held)
     rows = [
-        (label(lever.key, display), claim_number(lever.low), ends_text(lever.key, lever.at_low, display),
-         claim_number(lever.high), ends_text(lever.key, lever.at_high, display))
+        (label(lever.key, display), claim_number(display.value(lever.low, held)),
+         ends_text(lever.key, lever.at_low, display), claim_number(display.value(lever.high, held)),
+         ends_text(lever.key, lever.at_high, display))
         for lever in answer.tornado
     ]  # fmt: skip
     ends = ("claim-tornado-lowest", "claim-tornado-highest")
@@ -257,19 +262,19 @@ def tornado_table(answer: Answer, display: Display) -> pd.DataFrame:
 def phrase_row(name: str, answer: Answer, display: Display) -> BandRow:
     """What the model gives where the number is meant as this share."""
     band, verdict = band_of(answer), spoken.verdict_words(answer, display)
-    found = display.say("claim-share-found", band=band_text(answer), verdict=verdict)
+    found = display.say("claim-share-found", band=band_text(answer, display), verdict=verdict)
     text = f"{display.say('phrase-name', phrase=name)}\n{found}"
     return BandRow(text, band.low, band.high, band.mid)
 
 
-def quotable_short(answer: Answer) -> str:
+def quotable_short(answer: Answer, display: Display = METRIC) -> str:
     """The claim, its verdict, the band and what was measured in two lines, to quote."""
-    return with_minus(spoken.short_quotation(answer))
+    return with_minus(spoken.short_quotation(answer, display))
 
 
-def quotable(answer: Answer) -> str:
+def quotable(answer: Answer, display: Display = METRIC) -> str:
     """The claim, its verdict, its baseline and its band, to quote."""
-    return with_minus(spoken.quotation(answer))
+    return with_minus(spoken.quotation(answer, display))
 
 
 def tornado_alt(answer: Answer, display: Display) -> str:

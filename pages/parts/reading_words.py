@@ -18,7 +18,8 @@ def reading_texts(reading: Reading, given: Mapping[str, str], display: Display) 
     """What was found in a sentence, what was left aside, and what it does not say, though it may be put in since."""
     cases = {found.value.partition("=")[0] for found in reading.found if found.part == "case"}
     # what two cases differ in is told once, with both
-    texts = [found_text(found, display) for found in reading.found if found.part not in cases]
+    unit = reading.given.get("unit", "")
+    texts = [found_text(found, display, unit) for found in reading.found if found.part not in cases]
     texts += [aside_text(one, reading.given, display) for one in reading.aside]
     texts += [missing_text(part, reading.given, display, filled=part in given) for part in reading.missing]
     if reading.open:
@@ -27,8 +28,8 @@ def reading_texts(reading: Reading, given: Mapping[str, str], display: Display) 
     return texts
 
 
-def found_text(found: Found, display: Display) -> str:
-    """One thing that was found, with the words that it rests on."""
+def found_text(found: Found, display: Display, unit: str = "") -> str:
+    """One thing that was found, with the words that it rests on; a number is in the unit that was read."""
     part = found.part if found.part in (*FLAT, *PLACES, "case") else "condition"
     value = found.value
     if part == "quantity":
@@ -36,7 +37,9 @@ def found_text(found: Found, display: Display) -> str:
     elif part == "relation":
         value = display.say("own-relation", relation=value)
     elif part == "number":
-        value = inputs.span_text(value)
+        value = inputs.span_text(value, unit, display)
+    elif part == "unit":
+        value = display.unit(value)
     elif part in PLACES:
         value = display.say("claim-place", place=value)
     elif part == "case":
@@ -63,7 +66,7 @@ def aside_text(aside: Aside, given: Mapping[str, str], display: Display) -> str:
     """A number that was not taken, and why."""
     count = counted().get(given.get("quantity", ""))
     unit = count.unit if count else ""
-    return inputs.held_together(display.say("reading-aside", why=aside.why, words=aside.words, unit=unit))
+    return inputs.held_together(display.say("reading-aside", why=aside.why, words=aside.words, unit=display.unit(unit)))
 
 
 def missing_text(part: str, given: Mapping[str, str], display: Display, filled: bool = False) -> str:

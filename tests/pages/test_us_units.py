@@ -43,6 +43,46 @@ def test_no_page_in_us_units_has_a_metric_slowing_or_force(page, link):
     assert METRIC_FORCES.findall(found) == []
 
 
+OWN_CLAIMS = (
+    {"quantity": "slowing", "relation": "at_least", "number": "0.980665", "unit": "m/s²", "lift_off_mps2": "1.5"},
+    {"quantity": "range", "relation": "about", "number": "321.8688", "unit": "km", "trailer_kg": "1000"},
+    {"quantity": "energy", "relation": "at_most", "number": "18.6411", "unit": "kWh/100 km", "speed_kmh": "open"},
+    {"quantity": "range", "relation": "between", "number": "80.4672..160.9344", "unit": "km", "trailer_kg": "1000",
+     "against_trailer_kg": "0"},
+)
+METRIC_FIGURES = re.compile(r"[0-9] (?:m/s²|km/h|km|kg|kWh/100 km|°C|m)(?![\w/²])")
+
+
+def on_claim(app):
+    """The same with buttons, tables, what is chosen and what stands in entries."""
+    told = [words(app), *(one.label for one in app.button), *(one.value for one in app.text_input)]
+    told += [str(one.options) for kind in (app.selectbox, app.multiselect) for one in kind]
+    told += [str(table.value.to_dict("list")) for table in app.table] + [str(one.value) for one in app.code[:1]]
+    return "\n".join(told).replace(NO_BREAK, " ")
+
+
+@pytest.mark.parametrize("given", OWN_CLAIMS, ids=lambda given: f"{given['quantity']}-{given['relation']}")
+def test_a_claim_of_ones_own_in_us_units_has_no_metric_figure(given):
+    given = {key: text for key, text in given.items() if text != "open"}
+    app = opened_at("check_a_claim.py", {"claim": "own", "units": "us"} | {f"said_{k}": v for k, v in given.items()})
+    ran(app)
+    assert METRIC_FIGURES.findall(on_claim(app)) == []
+    shown = {"slowing": "0.1", "works_after": "12.4", "energy": "30", "range": "200"}[given["quantity"]]
+    shown = "50 to 100" if given["relation"] == "between" else shown
+    assert app.text_input(key="own-number").value == shown
+    assert f"{shown.replace(' to ', ' and ')} {US.unit(given['unit'])}" in words(app)
+
+
+def test_a_number_of_ones_own_in_us_units_is_held_as_it_was_typed():
+    app = opened_at("check_a_claim.py", {"claim": "own", "units": "us", "said_quantity": "range"})
+    ran(app.text_input(key="own-number").set_value("250").run())
+    ran(app.selectbox(key="own-unit").set_value("km").run())
+    assert float(address(app)["said_number"]) == pytest.approx(402.336)
+    ran(app.selectbox(key="own-quantity").set_value("slowing").run())
+    # another unit does not move what stands in the entry
+    assert app.text_input(key="own-number").value == "250"
+
+
 def test_a_stop_has_one_unit_for_slowing():
     metric, us = (
         words(opened_at("winter_and_limits.py", to_link(HILL) | {"part": "stop", "units": units}))

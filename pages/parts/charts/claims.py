@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import textwrap
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import pandas as pd
@@ -38,6 +38,7 @@ def given(value: float, unit: str, display: Display) -> str:
 
 def claimed_numbers(claimed: Sequence[float], unit: str, display: Display) -> str:
     """What was claimed: one number, or the two between which it lies."""
+    claimed = [display.value(number, unit) for number in claimed]
     number = display.say("span", low=claim_number(claimed[0]), high=claim_number(claimed[-1]))
     return with_unit(number if len(claimed) > 1 else claim_number(claimed[0]), unit, display)
 
@@ -97,6 +98,11 @@ class BandRow:
     mid: float | None = None
     meaning: str = "ink"
     bold: bool = False
+
+    def told(self, unit: str, display: Display) -> BandRow:
+        """The same in the reader's unit."""
+        mid = None if self.mid is None else display.value(self.mid, unit)
+        return replace(self, low=display.value(self.low, unit), high=display.value(self.high, unit), mid=mid)
 
 
 def _wrapped(text: str) -> list[str]:
@@ -185,6 +191,9 @@ def distribution(
     dark : bool
         Whether the ground is dark.
     """
+    rows = [row.told(unit, display) for row in rows]
+    values, bounds = display.value(values, unit), (display.value(bounds[0], unit), display.value(bounds[1], unit))
+    unit = display.unit(unit)
     edges, counts, true = steps_of(values, bounds)
     claimed = [bound for bound in bounds if math.isfinite(bound)]
     reach = [float(values.min()), float(values.max())]
@@ -320,6 +329,10 @@ def tornado(
 
     They part at `base`, the number of the base case.
     """
+    swings = [replace(swing, low=display.value(swing.low, unit), high=display.value(swing.high, unit))
+              for swing in swings]  # fmt: skip
+    base, claimed = display.value(base, unit), [display.value(number, unit) for number in claimed]
+    unit = display.unit(unit)
     axis = Axis.over([base, *(end for swing in swings for end in (swing.low, swing.high))], unit)
     said = [number for number in claimed if math.isfinite(number)]
     claimed = [number for number in said if axis.low < number < axis.high]
