@@ -112,7 +112,8 @@ def _open(key: str, given: Any) -> Open:
 
 def _claim(data: Mapping[str, Any]) -> Claim:
     """One entry as a claim; `_Wrong`, or what its fields refuse, where it cannot be used."""
-    _keys(data, [this.name for this in fields(Claim)], [this.name for this in fields(Claim) if this.name not in _USUAL])
+    own = [field.name for field in fields(Claim)]
+    _keys(data, own, [name for name in own if name not in _USUAL])
     data = _USUAL | dict(data)
     numbers = tuple(map(float, data["number"] if isinstance(data["number"], list) else [data["number"]]))
     for part in ("scope", "open", "said", "words", "against"):

@@ -166,7 +166,7 @@ def draw(inputs: Mapping[str, Open], runs: int, seed: int) -> Draws:
         shares[key] = (steps / runs + shares[key][0]) % 1.0
     shares |= lattice(inputs, runs, seed)
     shares |= {key: shares[lead] for key, lead in DRAWN_TOGETHER.items()}
-    return _with_figures({key: this.at(shares[key]) for key, this in inputs.items()}, shares)
+    return _with_figures({key: extent.at(shares[key]) for key, extent in inputs.items()}, shares)
 
 
 def fitting(draws: Draws) -> Draws:
@@ -185,23 +185,23 @@ def fitting(draws: Draws) -> Draws:
     for (car_class, *values), rows in draws.groups(["car", *apart]):
         said = {key: float(draws[key][rows[0]]) for key in PRINTED if key in draws.inputs}
         car = car_from(str(car_class), dict(zip(apart, values, strict=True)) | said)
-        for one in printed(car, {key: draws[key][rows, None] for key in figures if key not in apart}):
-            all_ = known.setdefault(one.key, replace(one, ratio=np.empty(len(draws))))
-            all_.ratio[rows] = one.ratio * one.figure / draws[one.key][rows]
+        for known_figure in printed(car, {key: draws[key][rows, None] for key in figures if key not in apart}):
+            all_ = known.setdefault(known_figure.key, replace(known_figure, ratio=np.empty(len(draws))))
+            all_.ratio[rows] = known_figure.ratio * known_figure.figure / draws[known_figure.key][rows]
     weights = weights_by(list(known.values()))
     return draws if weights is None else draws.at(chosen_by(weights))
 
 
 def one_at_a_time(inputs: Mapping[str, Open]) -> tuple[Draws, list[tuple[str, Entry]]]:
     """A base run, then one run for each end of each input; what was changed in each run after the first."""
-    base = {key: this.base for key, this in inputs.items()}
+    base = {key: extent.base for key, extent in inputs.items()}
     figures = {
         key: Open(item.numbers, band=True)
         for key, item in assumed_figures(base["car"]).items()
         if key not in inputs and item.low != item.high
     }
     changes = [
-        (key, value) for key, this in [*inputs.items(), *figures.items()] if this.varies for value in this.ends
+        (key, value) for key, extent in [*inputs.items(), *figures.items()] if extent.varies for value in extent.ends
     ]
     columns = {key: np.array([value, *(v if k == key else value for k, v in changes)]) for key, value in base.items()}
     draws = _with_figures(columns, None)

@@ -52,8 +52,8 @@ class ModelError:
 
 def _misses(checks: Sequence[Check]) -> list[tuple[float, float]]:
     """What was published and how far the model was off, where a single number was published."""
-    return [(one.published, one.off) for check in checks for one in check.found
-            if isinstance(one.published, float) and one.off is not None]  # fmt: skip
+    return [(number.published, number.off) for check in checks for number in check.found
+            if isinstance(number.published, float) and number.off is not None]  # fmt: skip
 
 
 def _of_energy() -> ModelError:

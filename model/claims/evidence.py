@@ -109,10 +109,10 @@ class Evidence:
     verdict: str
 
 
-def _apart(asked: Question, one: Measurement) -> tuple[str, ...]:
+def _apart(asked: Question, measurement: Measurement) -> tuple[str, ...]:
     """The conditions of a measurement that are none of the claim's."""
     apart = []
-    for key, values in one.conditions.items():
+    for key, values in measurement.conditions.items():
         if key in asked.declared:
             run_over = asked.declared[key]
             if run_over.band:
@@ -140,29 +140,29 @@ def _share_of(asked: Question) -> str:
     return str(asked.declared["denominator"].base) if "denominator" in asked.declared else ""
 
 
-def _beside(asked: Question, one: Measurement) -> Beside | None:
+def _beside(asked: Question, measurement: Measurement) -> Beside | None:
     """The measurement beside the claim; None where it has nothing to do with it."""
     quantity = asked.claim.quantity
-    if one.quantity != quantity or asked.claim.compared:
-        return Beside(one, "other-quantity") if quantity in (one.quantity, *one.near) else None
-    if "denominator" in asked.declared and one.of != _share_of(asked):
-        return Beside(one, "other-share")
-    if one.unit != asked.claim.unit:
-        return Beside(one, "other-unit")
-    if one.kind not in MEASURED:
-        return Beside(one, "not-measured")
-    if apart := _apart(asked, one):
-        return Beside(one, "other-conditions", apart)
-    if asked.relation == "on_average" and one.counts != "mean":
-        return Beside(one, "no-mean")
-    return Beside(one, says=says(one, *asked.bounds))
+    if measurement.quantity != quantity or asked.claim.compared:
+        return Beside(measurement, "other-quantity") if quantity in (measurement.quantity, *measurement.near) else None
+    if "denominator" in asked.declared and measurement.of != _share_of(asked):
+        return Beside(measurement, "other-share")
+    if measurement.unit != asked.claim.unit:
+        return Beside(measurement, "other-unit")
+    if measurement.kind not in MEASURED:
+        return Beside(measurement, "not-measured")
+    if apart := _apart(asked, measurement):
+        return Beside(measurement, "other-conditions", apart)
+    if asked.relation == "on_average" and measurement.counts != "mean":
+        return Beside(measurement, "no-mean")
+    return Beside(measurement, says=says(measurement, *asked.bounds))
 
 
-def says(one: Measurement, least: float, most: float) -> str:
+def says(measurement: Measurement, least: float, most: float) -> str:
     """What one measurement says of a number from `least` to `most` [its unit]."""
-    if least <= one.low and one.high <= most:
+    if least <= measurement.low and measurement.high <= most:
         return SUPPORTS
-    return CONTRADICTS if one.high < least or one.low > most else MIXED
+    return CONTRADICTS if measurement.high < least or measurement.low > most else MIXED
 
 
 def verdict_of_measured(asked: Question, same: tuple[Beside, ...]) -> str:
@@ -176,9 +176,9 @@ def verdict_of_measured(asked: Question, same: tuple[Beside, ...]) -> str:
         return NONE
     if asked.relation == "up_to":
         least, most = asked.top_bounds
-        highest = max(one.measurement.high for one in same)
+        highest = max(same_thing.measurement.high for same_thing in same)
         return CONTRADICTS if highest > most else SUPPORTS if highest >= least else UNSETTLED
-    found = {one.says for one in same}
+    found = {same_thing.says for same_thing in same}
     if asked.claim.always:
         return CONTRADICTS if found - {SUPPORTS} else UNSETTLED
     return found.pop() if len(found) == 1 else MIXED
@@ -186,6 +186,6 @@ def verdict_of_measured(asked: Question, same: tuple[Beside, ...]) -> str:
 
 def evidence(asked: Question) -> Evidence:
     """What has been measured of a claim."""
-    found = [beside for one in measurements() if (beside := _beside(asked, one)) is not None]
-    same = tuple(one for one in found if not one.why_not)
-    return Evidence(same, tuple(one for one in found if one.why_not), verdict_of_measured(asked, same))
+    found = [beside for measurement in measurements() if (beside := _beside(asked, measurement)) is not None]
+    same = tuple(each for each in found if not each.why_not)
+    return Evidence(same, tuple(each for each in found if each.why_not), verdict_of_measured(asked, same))

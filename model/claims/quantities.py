@@ -146,14 +146,14 @@ def range_by_lift_off(draws: Draws) -> Array:
 def saved_by_one_pedal(draws: Draws) -> Array:
     """Energy saved [%] by a strong lift-off that brings the car to rest, against a gentle one, at the same speeds."""
     two = draws.replaced(lift_off_mps2=draws["gentle_mps2"], comes_to_rest=False)
-    one = draws.replaced(lift_off_mps2=draws["strong_mps2"], comes_to_rest=True)
+    one_pedal = draws.replaced(lift_off_mps2=draws["strong_mps2"], comes_to_rest=True)
     before = net_j_per_m(two)
-    return 100 * over(before - net_j_per_m(one), before, before)
+    return 100 * over(before - net_j_per_m(one_pedal), before, before)
 
 
 def _light_and_heavy(draws: Draws) -> tuple[Array, Array]:
     heavy = draws.replaced(mass_kg=draws["mass_kg"] * (1 + draws["extra_mass_pct"] / 100))
-    light, laden = (some.drive(lambda _: _energies, (True,)) for some in (draws, heavy))
+    light, laden = (case.drive(lambda _: _energies, (True,)) for case in (draws, heavy))
     return light, laden
 
 
@@ -171,7 +171,7 @@ def net_by_mass(draws: Draws) -> Array:
 
 def _small_and_big(draws: Draws) -> tuple[Array, Array]:
     bigger = draws.replaced(**{key: draws[key] * draws["motor_factor"] for key in ("motor_peak_kw", "regen_peak_kw")})
-    small, big = (some.drive(lambda _: _energies, (True,)) for some in (draws, bigger))
+    small, big = (case.drive(lambda _: _energies, (True,)) for case in (draws, bigger))
     return small, big
 
 
@@ -271,7 +271,7 @@ def hybrid_over_battery(draws: Draws) -> Array:
     """
     hybrids = draws.in_cars(draws["hybrid"])
     hybrids = hybrids.replaced(soc_start=hybrids["sustain_soc"])
-    (_, hybrid, _), (_, by_battery, braked) = (some.drive(lambda _: _energies, (True,)) for some in (hybrids, draws))
+    (_, hybrid, _), (_, by_battery, braked) = (case.drive(lambda _: _energies, (True,)) for case in (hybrids, draws))
     return 100 * over(hybrid, by_battery, braked)
 
 

@@ -67,7 +67,7 @@ class Question:
         spoken_of = dict(self.claim.scope) | {key: self.claim.open[key] for key in self.claim.words}
         spoken_of |= {key: narrowed(INPUTS[key], self.claim.open[key], text) for key, text in self.claim.said.items()}
         return (self.number, self.relation) == (self.claim.number, self.claim.relation) and all(
-            self.declared[key].within(this) for key, this in spoken_of.items()
+            self.declared[key].within(extent) for key, extent in spoken_of.items()
         )
 
     @cached_property
@@ -99,7 +99,7 @@ class Question:
     @property
     def not_said(self) -> dict[str, Open]:
         """What the program asks for: inputs left open, and what they run over."""
-        return {key: this for key, this in self.declared.items() if this.varies}
+        return {key: extent for key, extent in self.declared.items() if extent.varies}
 
 
 def sayable(claim: Claim) -> dict[str, Field]:

@@ -189,7 +189,7 @@ def conditions_of(true: WhichRuns, bins: Sequence[Bins], broadly: float, seed: i
             held.append(inside)
     if not lists:
         return {}
-    alike = np.array([[(one & other).sum() / (one | other).sum() for other in held] for one in held])
+    alike = np.array([[(mask & other).sum() / (mask | other).sum() for other in held] for mask in held])
     relatives = (alike >= RELATED).sum(axis=1)
     # of those with the most relatives the one that is most like them all
     best = int(np.lexsort((alike.mean(axis=1), relatives))[-1])

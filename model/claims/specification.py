@@ -137,7 +137,7 @@ def flat(data: Mapping[str, object]) -> dict[str, str]:
     for key in data:
         if key not in KEYS:
             raise InputError("claim-key-unknown", key=str(key), known=Several(KEYS))
-    told = {key: _text(key, data[key]) for key in FLAT if key in data}
+    texts = {key: _text(key, data[key]) for key in FLAT if key in data}
     for part, before in (("conditions", ""), ("against", AGAINST)):
         inner = data.get(part, {})
         if not isinstance(inner, Mapping):
@@ -145,8 +145,8 @@ def flat(data: Mapping[str, object]) -> dict[str, str]:
         for key in inner:
             if not before and key in FLAT:
                 raise InputError("setting-unknown", key=str(key))
-        told |= {f"{before}{key}": _text(key, value) for key, value in inner.items()}
-    return told
+        texts |= {f"{before}{key}": _text(key, value) for key, value in inner.items()}
+    return texts
 
 
 def _text(key: str, value: object) -> str:
@@ -154,8 +154,8 @@ def _text(key: str, value: object) -> str:
         return "yes" if value else "no"
     if isinstance(value, int | float):
         return repr(float(value)).removesuffix(".0")
-    if isinstance(value, list) and all(isinstance(one, str | int | float | bool) for one in value):
-        return (".." if key == "number" else ",").join(_text(key, one) for one in value)
+    if isinstance(value, list) and all(isinstance(item, str | int | float | bool) for item in value):
+        return (".." if key == "number" else ",").join(_text(key, item) for item in value)
     if isinstance(value, str):
         return value
     raise InputError("claim-value-unreadable", key=str(key))
@@ -190,7 +190,7 @@ def numbers_of(text: str) -> tuple[float, ...]:
         numbers = tuple(float(part) for part in text.split(".."))
     except ValueError:
         numbers = ()
-    fits = all(abs(one) <= GREATEST_NUMBER for one in numbers)
+    fits = all(abs(number) <= GREATEST_NUMBER for number in numbers)
     if len(numbers) not in (1, 2) or list(numbers) != sorted(numbers) or not fits:
         raise InputError("claim-number-unreadable", field=SPEC_FIELDS["number"], given=text)
     return numbers
@@ -235,7 +235,7 @@ def claim_of(given: Mapping[str, str]) -> tuple[Claim, dict[str, str]]:
         id=OWN, text=plain_words(given.get("words", "")), reading="", what="", quantity=count.quantity, number=numbers,
         unit=unit, relation="at_least" if relation == "always" else relation, within_share=ABOUT,
         always=relation == "always", runs=count.runs, denominators=_shares(count, bool(against)),
-        scope=scope, open={key: this for key, this in count.open.items() if key not in scope}, said={},
+        scope=scope, open={key: extent for key, extent in count.open.items() if key not in scope}, said={},
         left_out=count.left_out, why="", words=words, beyond=count.id if count.beyond else "", compared=compared,
         against=against, counted=count.id,
     )  # fmt: skip
@@ -246,7 +246,7 @@ def _shares(count: Counted, differs: bool) -> tuple[str, ...]:
     """The shares that the number can be meant as, its own first."""
     if not count.denominator or differs:
         return ()
-    others = (one.denominator for one in counted().values() if one.denominator)
+    others = (counts.denominator for counts in counted().values() if counts.denominator)
     return tuple(dict.fromkeys((count.denominator, *others)))
 
 

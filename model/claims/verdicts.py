@@ -178,27 +178,27 @@ class Answer:
         return {f"{share:g}": value for share, value in zip(QUANTILES, found, strict=True)}
 
     @property
-    def _told(self) -> Array:
+    def _outcome(self) -> Array:
         """What inputs are to tell of each run: whether the claim is true, or where that hardly differs, the number."""
         return self.true.astype(float) if 0.02 <= self.share <= 0.98 else self.values
 
     @cached_property
     def bins(self) -> list[Bins]:
         """Every input that matters, in steps; the most telling first."""
-        claim_inputs = {key for key, this in self.question.declared.items() if this.varies}
+        claim_inputs = {key for key, extent in self.question.declared.items() if extent.varies}
         figures = {key for key in self.draws.columns if key in CAR_AND_DRIVE and INPUTS[key].kind == "number"}
         keys = [key for key in sorted(claim_inputs | figures) if len(np.unique(self.draws[key])) > 1]
         steps = [Bins.of(key, self.draws[key], self.question.declared.get(key)) for key in keys]
-        told = self._told
+        outcome = self._outcome
         cars = Bins.of("car", self.draws["car"]).place
         # a figure of the car tells only what its class does not tell already
-        within = told - (np.bincount(cars, told) / np.bincount(cars))[cars]
-        left = within.var() / told.var() if told.var() > 0 else 0.0
+        within = outcome - (np.bincount(cars, outcome) / np.bincount(cars))[cars]
+        left = within.var() / outcome.var() if outcome.var() > 0 else 0.0
         told_by = {
-            this.key: this.explained(told) if this.key in claim_inputs else left * this.explained(within)
-            for this in steps
+            step.key: step.explained(outcome) if step.key in claim_inputs else left * step.explained(within)
+            for step in steps
         }
-        return sorted((this for this in steps if told_by[this.key] > 0), key=lambda this: -told_by[this.key])
+        return sorted((step for step in steps if told_by[step.key] > 0), key=lambda step: -told_by[step.key])
 
     @cached_property
     def region(self) -> tuple[list[tuple[Bins, Steps]], WhichRuns, float]:
@@ -231,7 +231,7 @@ class Answer:
         if self.question.relation in OF_ALL_RUNS:
             return []
         bins = [Bins.of(key, self.draws[key], over) for key, over in self.question.not_said.items()]
-        return sorted((this for this in bins if this.explained(self._told) > 0), key=lambda this: this.key == "car")
+        return sorted((step for step in bins if step.explained(self._outcome) > 0), key=lambda step: step.key == "car")
 
     @property
     def region_share(self) -> float:
@@ -266,7 +266,7 @@ class Answer:
         """The verdict of a top or a mean that lies `shift` standard errors of these runs higher."""
         asked = self.question
         low, high = asked.top_bounds
-        here, over_all = (deciding(some, asked.relation, shift) for some in (values, whole))
+        here, over_all = (deciding(runs, asked.relation, shift) for runs in (values, whole))
         more = asked.relation == "up_to" and here > high
         return verdict_of_all(low <= here <= high, low <= over_all <= high, more)
 

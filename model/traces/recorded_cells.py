@@ -66,7 +66,7 @@ def as_numbers(
         for each in written.dropna().unique() if meaning else ():
             other = unit_in(each, meaning)
             if other and other != unit.partition(",")[0]:
-                (factor, offset), (own_factor, own_offset) = (UNITS[meaning][one] for one in (other, unit))
+                (factor, offset), (own_factor, own_offset) = (UNITS[meaning][name] for name in (other, unit))
                 here = written == each
                 values[here] = (values[here] * factor + offset - own_offset) / abs(own_factor)
         numbers[odd] = values

@@ -104,7 +104,7 @@ def _number(text: str, unit: str, language: str) -> float | None:
 def _with_unit(met: re.Match[str], language: str) -> Amount:
     if met["money"]:
         return Amount("", "", "money", met[0], met.start())
-    rule = next(one for one in of_kind("unit", language) if one.pattern.fullmatch(met["unit"]))
+    rule = next(other for other in of_kind("unit", language) if other.pattern.fullmatch(met["unit"]))
     unit, _, factor = rule.value.partition("*")
 
     def value(text: str) -> str:
@@ -122,8 +122,8 @@ def _with_unit(met: re.Match[str], language: str) -> Amount:
 def _spoken(sentence: str, language: str) -> Iterator[Amount]:
     for rule in of_kind("number", language):
         for met in rule.pattern.finditer(sentence):
-            (low, unit), *others = (tuple(one.split(" ")) for one in rule.value.split(" or "))
-            yield Amount(low, "", unit, met[0], met.start(), tuple((one, of) for one, of in others))
+            (low, unit), *others = (tuple(reading.split(" ")) for reading in rule.value.split(" or "))
+            yield Amount(low, "", unit, met[0], met.start(), tuple((number, of) for number, of in others))
 
 
 def amounts(sentence: str, language: str) -> list[Amount]:
@@ -136,4 +136,4 @@ def amounts(sentence: str, language: str) -> list[Amount]:
         rest = rest[: met.start()] + " " * len(met[0]) + rest[met.end() :]
     found += _spoken(rest, language)
     found += [Amount("", "", "bare", met[0], met.start()) for met in bare.finditer(rest)]
-    return sorted((one for one in found if one.low or one.unit in NOT_READ), key=lambda one: one.place)
+    return sorted((each for each in found if each.low or each.unit in NOT_READ), key=lambda each: each.place)

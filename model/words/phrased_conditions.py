@@ -40,8 +40,8 @@ def _pattern(key: str, display: Display) -> re.Pattern[str]:
         return re.compile("|".join(f"(?P<{setting}>{re.escape(words)})" for setting, words in said.items()))
     if field.kind in ("number", "count"):
         unit = display.say("unit-times") if key == "motor_factor" else shown_unit(field, display)
-        one = rf"{NUMBER}(?: to {NUMBER}|(?:, {NUMBER})*(?: or {NUMBER})?)"
-        values = f"{one} ?{re.escape(unit)}" if unit else one
+        numbers = rf"{NUMBER}(?: to {NUMBER}|(?:, {NUMBER})*(?: or {NUMBER})?)"
+        values = f"{numbers} ?{re.escape(unit)}" if unit else numbers
     else:
         words = "|".join(map(re.escape, sorted(_choices(field, display), key=len, reverse=True)))
         values = rf"(?:{words})(?:, (?:{words}))*(?: or (?:{words}))?"
@@ -57,7 +57,7 @@ def _setting(key: str, met: re.Match[str], display: Display) -> str:
     if field.kind not in ("number", "count"):
         return ",".join(_choices(field, display)[words] for words in re.split(r", | or ", met["values"]))
     scale = shown_value(field, 1.0, display)
-    numbers = [held(readings(one)[-1] / scale) for one in re.findall(NUMBER, met["values"])]
+    numbers = [held(readings(number)[-1] / scale) for number in re.findall(NUMBER, met["values"])]
     return (".." if " to " in met["values"] else ",").join(numbers)
 
 

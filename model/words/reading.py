@@ -104,27 +104,29 @@ def read(sentence: str, language: str = "en") -> Reading:
     conditions, text = _conditions(text, count, language)
     cases, text = _cases(text, count, case, bool(phrased_by_us), conditions, language)
     relation = _first("relation", text, language)
-    told, untold = _told(count, conditions + [one for one in cases if not one.part.startswith(AGAINST)])
-    against = {one.part: one.value for one in cases if one.part.startswith(AGAINST)}
-    given = {"words": words} | {one.part: one.value for one in (*found, *told)} | against
+    kept, untold = _told(count, conditions + [piece for piece in cases if not piece.part.startswith(AGAINST)])
+    against = {piece.part: piece.value for piece in cases if piece.part.startswith(AGAINST)}
+    given = {"words": words} | {piece.part: piece.value for piece in (*found, *kept)} | against
     number, rest = _number(text, count, bool(against), language)
     found += [relation] if relation and not (number and number[0].value.find("..") > 0) else []
     found += number
-    if number and not any(one.part == "relation" for one in found):
+    if number and not any(piece.part == "relation" for piece in found):
         spanned = ".." in number[0].value
         found.append(Found("relation", "between" if spanned else "about", number[0].words, assumed=not spanned))
-    found += told
-    found += [Found("case", f"{one.part.removeprefix(AGAINST)}={given[one.part.removeprefix(AGAINST)]}:{one.value}",
-                    one.words, one.assumed) for one in cases if one.part.startswith(AGAINST)]  # fmt: skip
-    given |= {one.part: one.value for one in found if one.part in FLAT}
-    aside = [Aside("condition", one.words) for one in untold] + rest
+    found += kept
+    for piece in cases:
+        if piece.part.startswith(AGAINST):
+            key = piece.part.removeprefix(AGAINST)
+            found.append(Found("case", f"{key}={given[key]}:{piece.value}", piece.words, piece.assumed))
+    given |= {piece.part: piece.value for piece in found if piece.part in FLAT}
+    aside = [Aside("condition", piece.words) for piece in untold] + rest
     missing, still_open = _missing(given, count, text, language)
     return Reading(given, tuple(found), tuple(aside), missing, still_open)
 
 
 def _quantity(text: str, case: Found | None, language: str) -> Found | None:
     """What is counted; a rule with a unit counts where that unit stands and no two cases are compared."""
-    units = {unit for one in amounts(text, language) for unit in (one.unit, *(unit for _, unit in one.spoken))}
+    units = {unit for amount in amounts(text, language) for unit in (amount.unit, *(unit for _, unit in amount.spoken))}
     for rule in of_kind("quantity", language):
         name, _, unit = rule.value.partition(" ")
         if (not unit or (case is None and units & {unit, ANY_UNIT})) and (met := rule.pattern.search(text)):
@@ -139,11 +141,11 @@ def _conditions(text: str, count: Counted | None, language: str) -> tuple[list[F
         other = _first("other_case", text, language)
         end = text.rindex(other.words) if other else len(text)
         said, head = conditions_in(text[:end], count.sayable, language)
-        found += [Found(one.key, one.setting, one.words) for one in said]
+        found += [Found(piece.key, piece.setting, piece.words) for piece in said]
         text = head + text[end:]
-    keys = {one.part for one in found}
-    named = [one for part in NAMED if part not in keys and (one := _first(part, text, language))]
-    charge = " ".join(one.words for one in named if one.part == "soc_start")
+    keys = {piece.part for piece in found}
+    named = [piece for part in NAMED if part not in keys and (piece := _first(part, text, language))]
+    charge = " ".join(piece.words for piece in named if piece.part == "soc_start")
     for amount in amounts(text, language):
         key = CONDITIONS.get(amount.unit)
         if amount.words in charge or (key and key not in keys):
@@ -166,7 +168,7 @@ def _cases(
         if not other:
             return [], text
         said, _ = conditions_in(other.words, count.sayable, language)
-        apart = [Found(f"{AGAINST}{one.key}", one.setting, one.words) for one in said]
+        apart = [Found(f"{AGAINST}{piece.key}", piece.setting, piece.words) for piece in said]
         display = Display(language=language)
         no_trailer, battery_car = display.say("claim-no-trailer"), display.say("claim-battery-car")
         if no_trailer in other.words:
@@ -177,18 +179,18 @@ def _cases(
     if case is None:
         return [], text
     found: list[Found] = []
-    keys = {one.part for one in conditions}
+    keys = {piece.part for piece in conditions}
     for pair in case.value.split(" "):
         key, _, values = pair.partition("=")
-        this, differs, other_case = values.partition(":")
+        here, differs, other_case = values.partition(":")
         if key not in count.sayable:
             continue
         assumed = INPUTS[key].kind == "number" or not differs
         if key not in keys:
-            found.append(Found(key, this, case.words, assumed))
+            found.append(Found(key, here, case.words, assumed))
         if differs:
             found.append(Found(f"{AGAINST}{key}", other_case, case.words, assumed and key not in keys))
-    return found if any(one.part.startswith(AGAINST) for one in found) else [], text
+    return found if any(piece.part.startswith(AGAINST) for piece in found) else [], text
 
 
 def _told(count: Counted | None, conditions: list[Found]) -> tuple[list[Found], list[Found]]:
@@ -196,18 +198,18 @@ def _told(count: Counted | None, conditions: list[Found]) -> tuple[list[Found], 
 
     A temperature or a cycle that was said counts before a name.
     """
-    keys = {one.part for one in conditions}
-    told: list[Found] = []
+    keys = {piece.part for piece in conditions}
+    kept: list[Found] = []
     untold: list[Found] = []
-    for one in conditions:
-        if one.part in PLACES:
-            if PLACES[one.part] in keys:
+    for piece in conditions:
+        if piece.part in PLACES:
+            if PLACES[piece.part] in keys:
                 continue
-            takes = count is None or one.part in sayable_places(count)
+            takes = count is None or piece.part in sayable_places(count)
         else:
-            takes = count is not None and one.part in count.sayable and _takes(one.part, one.value)
-        (told if takes else untold).append(one)
-    return told, untold
+            takes = count is not None and piece.part in count.sayable and _takes(piece.part, piece.value)
+        (kept if takes else untold).append(piece)
+    return kept, untold
 
 
 def _takes(key: str, text: str) -> bool:
@@ -233,25 +235,25 @@ def _number(text: str, count: Counted | None, differs: bool, language: str) -> t
         return unit in (count.unit, ANY_UNIT) and not (changes and count.id in ("range", "energy"))
 
     numbers = amounts(text, language)
-    fitting = [as_one for one in numbers if (as_one := one.in_unit(fits))]
+    fitting = [as_one for amount in numbers if (as_one := amount.in_unit(fits))]
     # that there is nothing is the number where no other is given
-    taken: Amount | None = next((one for one in fitting if one.unit != ANY_UNIT), next(iter(fitting), None))
+    taken: Amount | None = next((amount for amount in fitting if amount.unit != ANY_UNIT), next(iter(fitting), None))
     aside = []
-    for one in numbers:
-        if taken and one.place == taken.place:
+    for amount in numbers:
+        if taken and amount.place == taken.place:
             continue
-        if one.unit in NOT_READ:
-            aside.append(Aside(one.unit, one.words))
-        elif one.unit != ANY_UNIT:
-            aside.append(Aside("second" if count is None else "unit", one.words))
+        if amount.unit in NOT_READ:
+            aside.append(Aside(amount.unit, amount.words))
+        elif amount.unit != ANY_UNIT:
+            aside.append(Aside("second" if count is None else "unit", amount.words))
     if taken is None and changes and count and not count.beyond:
         # by how much is said, and not compared with what
-        number = next((one for one in numbers if one.unit in ("%", "times", count.unit)), None)
-        aside = [one for one in aside if number is None or one.words != number.words]
+        number = next((amount for amount in numbers if amount.unit in ("%", "times", count.unit)), None)
+        aside = [left for left in aside if number is None or left.words != number.words]
         return [Found("number", number.number, number.words)] if number else [], aside
     if taken is None:
         return [], aside
-    aside = [Aside("second", one.words) if one.why == "unit" else one for one in aside]
+    aside = [Aside("second", left.words) if left.why == "unit" else left for left in aside]
     found = [Found("number", taken.number, taken.words)]
     if unit := _unit(taken.unit, count, how, differs):
         found.append(Found("unit", unit, how.words if how and unit == how.value else taken.words))
@@ -306,16 +308,16 @@ def keep_to(given: Mapping[str, str], scope: Mapping[str, Open]) -> bool:
         What its conditions fix, as `model.claims.specification.claim_of` gives it.
     """
     reading = read(given.get("words", ""))
-    told, count = reading.given, counted()[given["quantity"]]
-    if told.get("quantity", count.id) != count.id:
+    stated, count = reading.given, counted()[given["quantity"]]
+    if stated.get("quantity", count.id) != count.id:
         return False
-    claimed = [] if count.beyond else [key for key in ("relation", "unit") if key in told]
-    if any(told[key] != given.get(key) for key in claimed):
+    claimed = [] if count.beyond else [key for key in ("relation", "unit") if key in stated]
+    if any(stated[key] != given.get(key) for key in claimed):
         return False
-    if "number" in told and not count.beyond and numbers_of(told["number"]) != numbers_of(given["number"]):
+    if "number" in stated and not count.beyond and numbers_of(stated["number"]) != numbers_of(given["number"]):
         return False
-    ours = {one.part for one in reading.found if one.assumed}
-    conditions = {key: text for key, text in told.items() if key not in (*FLAT, *ours)}
+    ours = {piece.part for piece in reading.found if piece.assumed}
+    conditions = {key: text for key, text in stated.items() if key not in (*FLAT, *ours)}
     return all(_still_so(key, text, given, scope, count) for key, text in conditions.items())
 
 
