@@ -101,6 +101,14 @@ class Car:
         """Whether the road load is given as measured coefficients rather than as drag area and rolling."""
         return self.f0_n is not None
 
+    @property
+    def idle_figures(self) -> frozenset[str]:
+        """Keys of figures that play no part in this car, since it lacks what they are of."""
+        engine = ("engine_efficiency", "engine_drag_kw") if self.sustain_soc is None else ()
+        pump = ("heat_pump_cop_at_0c",) if self.heat_source != "heat_pump" else ()
+        heater = ("pack_heater_until_c",) if self.pack_heater_kw == 0 else ()
+        return frozenset((*engine, *pump, *heater))
+
 
 CAR_FIELDS = fields_of(Car, "car")
 CONSUMPTION = Field(

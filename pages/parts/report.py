@@ -35,7 +35,7 @@ from pages.parts.charts.export import svg
 from pages.parts.facts import drive_facts
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
-from pages.parts.source_tables import figures_table, prices_table
+from pages.parts.source_tables import figures_by_source, figures_table, prices_table
 from pages.parts.trust import left_out
 from pages.parts.typography import together
 
@@ -44,7 +44,7 @@ STRIP_PX = 820
 QR_MODULE_MM, QR_MOST_MM = 0.42, 60.0
 """A module that a telephone reads from a hand's breadth, and the most room there is."""
 CARD_PT, CARD_LETTERS, SIDE_MM = (7.0, 14.0), 1000, 240
-CHECKS_PT, CHECKS_LETTERS = (5.5, 9.5), 5000
+CHECKS_PT, CHECKS_LETTERS, LEG_LETTERS = (6.0, 9.5), 5530, 30
 """Smallest and largest type of a side [pt], how many letters it holds in the largest, and its height [mm], of which the
 code takes its part: a side is one sheet of paper, whatever there is to say."""
 REPRODUCE = "python -m model drive FILE"
@@ -124,17 +124,18 @@ def contents(taken: TakeAway) -> dict[str, object]:
         "mixed_up": wording.mixed_up_words(taken.result, display),
         "shares": three_shares(taken),
         "band": band_words(taken.band_runs, display),
-        "figures": [
-            *figures_table(scenario.car_class, dict(scenario.stated), display, on_paper=True).to_numpy().tolist(),
+        "figures": figures_by_source([
+            *figures_table(scenario.car_class, dict(scenario.stated), display, on_paper=True,
+                           idle=taken.result.car.idle_figures).to_numpy().tolist(),
             *prices_table(scenario.year, display),
-        ],
+        ]),
         "left_out": left_out(display),
         "short_text": "" if link else short_text(taken.link),
     }
     three = numbers(taken)
     on_card = letters(card) + letters_of_numbers(three)
-    # in half a column a leg takes more lines, and the drive as text is set wide
-    on_checks = letters(checks) + letters(checks["short_text"]) + 2 * letters(checks["legs"])
+    # each leg begins a line, and the drive as text is set wide
+    on_checks = letters(checks) + letters(checks["short_text"]) + LEG_LETTERS * len(scenario.legs)
     return card | checks | {
         "numbers": three,
         "words": fixed_words(taken, urlsplit(link).hostname or ""),
@@ -259,7 +260,7 @@ def more_cards(taken: TakeAway) -> list[tuple[str, tuple[str, ...]]]:
     display = taken.display
     pedal, limits = card_words.setting_card(taken.scenario, display), card_words.limits_card(display)
     in_short = display.say("paper-glance", **taken.glance)
-    found = [(pedal.title, pedal.sentences), (limits.title, (*limits.sentences, in_short))]
+    found = [(pedal.title, pedal.sentences[:1]), (limits.title, (*limits.sentences, in_short))]
     if taken.year is not None:
         winter = card_words.winter_card(taken.year, taken.slowing_in_winter, display)
         found.append((winter.title, winter.sentences[-2:-1]))
@@ -310,6 +311,7 @@ def fixed_words(taken: TakeAway, host: str) -> dict[str, str]:
         "open_page": say("paper-open-page"),
         "drive_file": say("paper-drive-file"),
         "assumed": say("paper-assumed"),
+        "reasons": say("paper-reasons"),
         "reproduced": say("paper-reproduced"),
         "left_out": say("paper-left-out"),
         "drive_as_text": say("paper-drive-as-text"),

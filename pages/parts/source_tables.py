@@ -16,9 +16,9 @@ from model.checks.published import CertifiedCar
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Entry, Field
 from model.describe.figures import Quantity, Several, Share, Span
-from model.describe.parameters import assumed_figures
+from model.describe.parameters import Assumed, assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, YEAR_FIELDS, Year, own_prices
-from model.describe.sources import named_sources
+from model.describe.sources import named_sources, sources
 from model.describe.tables import rows
 from model.sampling.beside_now import price_key
 from model.traces.cycles import CYCLES, cycle_trace
@@ -44,12 +44,18 @@ def figure_text(field: Field, value: Entry, display: Display) -> str:
 
 
 def figures_table(
-    car_class: str, stated: Mapping[str, Entry], display: Display, on_page: bool = False, on_paper: bool = False
+    car_class: str,
+    stated: Mapping[str, Entry],
+    display: Display,
+    on_page: bool = False,
+    on_paper: bool = False,
+    idle: frozenset[str] = frozenset(),
 ) -> pd.DataFrame:
     """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place.
 
     A page reads cells as Markdown: there sources are links, and what a visitor wrote is made to be none. A sheet of
-    paper has room for what was published, not for the reason of every assumption.
+    paper has room for the names of sources, not for what each says or the reason of every assumption. What is `idle` is
+    left out unless it was stated.
     """
     table, say = [], display.say
     assumed = assumed_figures(car_class)
@@ -58,18 +64,36 @@ def figures_table(
         if key in stated:
             own = figure_text(field, stated[key], display)
             table.append([label, inert(own) if on_page else own, say("figure-yours")])
-        elif key in assumed:
+        elif key in assumed and key not in idle:
             item = assumed[key]
             low, mid, high = (figure_text(field, end, display) for end in (item.low, item.mid, item.high))
-            band = say("figure-band", low=low, high=high, mid=mid) if item.low != item.high else mid
-            known = known_words(item, display)
-            if on_paper and item.kind == "assumed":
-                known = say("provenance-assumed")
+            band = mid
+            if item.low != item.high:
+                band = say("figure-band-in-short" if on_paper else "figure-band", low=low, high=high, mid=mid)
+            known = known_in_short(item, display) if on_paper else known_words(item, display)
             if on_page and item.sources:
                 known = say("figure-with-links", known=known, links=cited_with_links(item.sources, display))
             table.append([label, band, known])
     columns = say("column-figure"), say("column-low-to-high"), say("column-kind-and-source")
     return pd.DataFrame(table, columns=columns)
+
+
+def known_in_short(item: Assumed, display: Display) -> str:
+    """What kind of knowledge a figure is, with the names of its sources."""
+    if item.kind == "published" and item.sources:
+        names = Several(tuple(sources()[one].name for one in item.sources), ";")
+        return display.say("provenance", kind="published", source=display.figure(names))
+    if item.kind == "published":
+        return known_words(item, display)
+    return display.say("provenance-in-short", kind=item.kind.replace(" ", "-"))
+
+
+def figures_by_source(rows: Sequence[Sequence[str]]) -> list[tuple[str, list[tuple[str, str]]]]:
+    """Rows of figure, value and where it is from, gathered by the last: each source with its figures."""
+    gathered: dict[str, list[tuple[str, str]]] = {}
+    for figure, value, known in rows:
+        gathered.setdefault(known, []).append((figure, value))
+    return list(gathered.items())
 
 
 def prices_table(year: Year, display: Display) -> list[list[str]]:

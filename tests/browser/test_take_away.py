@@ -18,7 +18,7 @@ TOWN = starting_drives()["town"][2]
 HILL = starting_drives()["suburb-hill"][2]
 MOTORWAY = starting_drives()["motorway"][2]
 ADDRESSES = {"code": "https://drive.net/showroom", "text": ""}
-MARGINS_MM = 2 * 12
+MARGINS_MM = 2 * 11
 WIDTH_MM = {"A4": 210, "Letter": 215.9}
 PX_PER_MM = 96 / 25.4
 OUTSIDE = """
@@ -75,7 +75,7 @@ def test_a_side_prints_on_one_page_without_a_word_cut_off(chromium, made, monkey
         *(text for _, *texts in filled["numbers"] for text in texts),
         *(text for title, sentences in (*filled["cards"], *filled["more"]) for text in (title, *sentences)),
         filled["band"], *filled["left_out"],
-        *(text for row in filled["figures"] for text in row),
+        *(text for source, rows in filled["figures"] for text in (source, *sum(rows, ()))),
         "scan the code" if address == "code" else filled["short_text"],
     ]  # fmt: skip
     both = "".join(sheets)

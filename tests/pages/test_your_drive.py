@@ -200,6 +200,21 @@ def test_the_hours_before_the_way_back_are_asked_where_there_is_one():
     assert not any(one.key == "set-stands_h" for one in app.text_input)
 
 
+def test_no_sum_stands_beside_a_hybrid_and_it_is_said_why():
+    """How much a hybrid's engine burns in all is not modelled, so its year has no cost to set beside another's."""
+    hybrid = replace(TOWN, car_class="full-hybrid").with_setting("now_l_per_100km", 6.0)
+    app = opened_at("your_drive.py", to_link(hybrid))
+    app.session_state["beside-drawer"] = True
+    text = " ".join(one.value for one in (*ran(app.run()).markdown, *app.get("html"), *app.caption))
+    assert "No sum stands here for a hybrid" in text and "which this model leaves out" in text
+    assert "Over the same" not in text and "Your petrol car now" not in text
+
+
+def test_a_drive_of_ones_own_is_one_link_away():
+    links = {one.label: one.proto.page for one in first_page().get("page_link")}
+    assert links[Display().say("own-road-door")] == "own_road"
+
+
 def test_the_car_driven_now_stands_beside_the_one_described_as_its_owner_says_it():
     app = first_page({"car": "city-car", "units": "us"})
     app.session_state["beside-drawer"] = True

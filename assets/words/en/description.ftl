@@ -149,7 +149,11 @@ brake-pedal-help = **Blended:** press the brake pedal and the motor slows the ca
 provenance-with-band = { $band }. { $known }
 
 # Where there is no room for reasons.
-provenance-assumed = Assumed.
+# $kind: one of assumed, common-practice
+provenance-in-short = { $kind ->
+    [common-practice] Common practice, no source.
+   *[assumed] Assumed.
+}
 
 # $kind: one of published, assumed, common-practice
 # $source: text

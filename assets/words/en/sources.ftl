@@ -135,6 +135,12 @@ table-changes = Versions of the model with what each changed
 # $mid: text
 figure-band = { $low } to { $high }, mid { $mid }
 
+# Where there is no room for the word; what the brackets hold is said above them.
+# $low: text
+# $high: text
+# $mid: text
+figure-band-in-short = { $low } to { $high } ({ $mid })
+
 figure-yours = Yours: no band.
 
 price-yours = Yours.

@@ -93,7 +93,9 @@ paper-paste = There is no code to scan, since this copy of Brake to Battery has 
     the second side into “Take away” of any Brake to Battery, or open this page’s file there.
 paper-open-page = Or open this page there, or take this along:
 paper-drive-file = the drive as a file
-paper-assumed = What it rests on. The reason for each assumption stands under “Sources and method” in the app
+paper-assumed = What it rests on
+paper-reasons = Below: low to high (middle); reasons and what each source says stand under “Sources and method” in the
+    app.
 
 # $low: number
 # $high: share
