@@ -216,8 +216,8 @@ class Answer:
             return {}, self.surely, []
         sought = self.sought
         conditions = conditions_of(sought.surely, sought.open_bins, self.question.claim.broadly, SEARCH_SEED)
-        here = [Bins.of(one.key, self.draws[one.key], self.question.declared[one.key]) for one in sought.open_bins]
-        same = all(one.steps == other.steps for one, other in zip(here, sought.open_bins, strict=True))
+        here = [Bins.of(bins.key, self.draws[bins.key], self.question.declared[bins.key]) for bins in sought.open_bins]
+        same = all(bins.steps == other.steps for bins, other in zip(here, sought.open_bins, strict=True))
         return conditions if same else {}, self.surely, here
 
     @property

@@ -44,25 +44,27 @@ def verdict_of_one(beside: Beside, display: Display) -> str:
     """What a measurement says of the claim, or why it does not count."""
     if not beside.why_not:
         return display.say("claim-one-says", says=beside.says)
-    one = beside.measurement
-    share = display.say("phrase", phrase=one.of) if one.of in PHRASES else one.of
+    measurement = beside.measurement
+    share = display.say("phrase", phrase=measurement.of) if measurement.of in PHRASES else measurement.of
     apart = Several(tuple(name_of(INPUTS[key], display) for key in beside.apart) or ("",))
-    return display.say("claim-why-not", why=beside.why_not, of=share, apart=apart, kind=one.kind)
+    return display.say("claim-why-not", why=beside.why_not, of=share, apart=apart, kind=measurement.kind)
 
 
-def number(one: Measurement, display: Display) -> str:
+def number(measurement: Measurement, display: Display) -> str:
     """A published number with its unit."""
-    high = with_unit(shown(one.high, one.unit, display), one.unit, display)
-    if math.isinf(one.low):
+    high = with_unit(shown(measurement.high, measurement.unit, display), measurement.unit, display)
+    if math.isinf(measurement.low):
         return display.say("measured-at-most", high=high)
-    return high if one.low == one.high else display.say("span", low=shown(one.low, one.unit, display), high=high)
+    if measurement.low == measurement.high:
+        return high
+    return display.say("span", low=shown(measurement.low, measurement.unit, display), high=high)
 
 
-def told(beside: Beside, source: str, display: Display) -> str:
+def row_text(beside: Beside, source: str, display: Display) -> str:
     """A measurement with its source, in words."""
-    one = beside.measurement
+    measurement = beside.measurement
     verdict = capital(verdict_of_one(beside, display))
-    said = {"what": capital(one.what), "source": source, "kind": one.kind, "verdict": verdict}
+    said = {"what": capital(measurement.what), "source": source, "kind": measurement.kind, "verdict": verdict}
     return display.say("claim-measurement", **said)
 
 
@@ -82,19 +84,20 @@ def evidence_answers(answer: Answer, display: Display) -> dict[str, object]:
 
 
 def _row(beside: Beside, display: Display) -> dict[str, object]:
-    one = beside.measurement
-    value = one.high if math.isinf(one.low) or one.low == one.high else [one.low, one.high]
+    measurement = beside.measurement
+    low, high = measurement.low, measurement.high
+    value = high if math.isinf(low) or low == high else [low, high]
     return {
         "value": value,
-        "at_most": math.isinf(one.low),
-        "unit": one.unit,
-        "of": one.of,
-        "what": one.what,
-        "kind": one.kind,
-        "source": one.source.name,
-        "date": one.source.published,
-        "address": one.source.address,
-        "read": one.source.read or one.source.how,
+        "at_most": math.isinf(measurement.low),
+        "unit": measurement.unit,
+        "of": measurement.of,
+        "what": measurement.what,
+        "kind": measurement.kind,
+        "source": measurement.source.name,
+        "date": measurement.source.published,
+        "address": measurement.source.address,
+        "read": measurement.source.read or measurement.source.how,
         "counts": not beside.why_not,
         "says": beside.says,
         "why_not": "" if not beside.why_not else verdict_of_one(beside, display),

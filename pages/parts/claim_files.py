@@ -62,8 +62,8 @@ def method_note(answer: Answer, display: Display = METRIC) -> str:
     together = Several(tuple(inside(label(key, display)) for key in DRAWN_TOGETHER))
     lead = inside(label(next(iter(DRAWN_TOGETHER.values())), display))
     runs = display.say("claim-method-note", runs=len(answer.values), together=together, lead=lead, seed=str(SEED))
-    told = spoken.varied(answer, display), spoken.share_of_design(answer, display), left_out(answer, display)
-    return " ".join((runs, *told, signed(answer.question)))
+    sentences = spoken.varied(answer, display), spoken.share_of_design(answer, display), left_out(answer, display)
+    return " ".join((runs, *sentences, signed(answer.question)))
 
 
 def under_print(answer: Answer) -> list[str]:

@@ -155,7 +155,7 @@ def setting_of(key: str, typed: str, display: Display) -> str:
         try:
             parts.append(field.text(field.parse(held_value(field, number, display))))
         except InputError:
-            raise InputError("as-told", told=refused_entry(field, number, display)) from None
+            raise InputError("as-told", sentence=refused_entry(field, number, display)) from None
     return "..".join(parts)
 
 

@@ -33,7 +33,7 @@ from pages.parts.reading_words import reading_texts
 Given = Mapping[str, str]
 
 
-def told(name: str, **values: Value) -> str:
+def message(name: str, **values: Value) -> str:
     """A message to the visitor."""
     return state.display().say(name, **values)
 
@@ -91,22 +91,22 @@ def with_cases(given: Given, keys: list[str]) -> dict[str, str]:
                if not key.startswith(AGAINST) or key.removeprefix(AGAINST) in keys}  # fmt: skip
     for key in keys:
         if f"{AGAINST}{key}" not in changed:
-            this, other = _two_of(key, changed.get(key, ""))
-            changed = with_part(changed, key, this) | {f"{AGAINST}{key}": other}
+            here, other = _two_of(key, changed.get(key, ""))
+            changed = with_part(changed, key, here) | {f"{AGAINST}{key}": other}
     return with_unit(changed)
 
 
 def _two_of(key: str, said: str) -> tuple[str, str]:
     """A first value for this case and for the other, to be corrected."""
     field = INPUTS[key]
-    this = said or inputs.usual_of(field).partition("..")[0]
+    value = said or inputs.usual_of(field).partition("..")[0]
     if key == "hybrid":
-        return this, "none"
+        return value, "none"
     if field.kind == "yes_no":
-        return this, "no" if field.parse(this) else "yes"
+        return value, "no" if field.parse(value) else "yes"
     if field.kind == "choice":
-        return this, next(choice for choice in field.choices if choice != this)
-    return this, this
+        return value, next(choice for choice in field.choices if choice != value)
+    return value, value
 
 
 # the form
@@ -132,8 +132,8 @@ def draw_phrasing(given: Given) -> None:
 
     st.session_state["own-quantity"] = count.id if count else None
     st.selectbox(
-        told("own-quantity-label"), list(counted()), index=None, key="own-quantity",
-        format_func=lambda name: told("own-counted-name", quantity=name), placeholder=told("own-choose"),
+        message("own-quantity-label"), list(counted()), index=None, key="own-quantity",
+        format_func=lambda name: message("own-counted-name", quantity=name), placeholder=message("own-choose"),
         on_change=take_quantity,
     )  # fmt: skip
     if count is None:
@@ -145,8 +145,8 @@ def draw_phrasing(given: Given) -> None:
         key = f"own-{place}"
         st.session_state[key] = given.get(place)
         st.selectbox(
-            told("own-place-label", place=place), list(places().of(place)), index=None, key=key,
-            format_func=lambda name: told("claim-place", place=name), placeholder=told("own-not-said"),
+            message("own-place-label", place=place), list(places().of(place)), index=None, key=key,
+            format_func=lambda name: message("claim-place", place=name), placeholder=message("own-not-said"),
             on_change=take(key, lambda name, place=place: with_part(given, place, name)),  # type: ignore[misc]
         )  # fmt: skip
 
@@ -164,8 +164,8 @@ def _words(given: Given) -> None:
 
     refused, sentence = state.refusals().get("own-words", ("", ""))
     st.session_state["own-words"] = refused if sentence else given.get("words", "")
-    st.text_area(told("own-words-label"), key="own-words", on_change=take_words, max_chars=MOST_WORDS,
-                 placeholder=told("own-words-such-as"), help=told("own-words-help"), height=100)  # fmt: skip
+    st.text_area(message("own-words-label"), key="own-words", on_change=take_words, max_chars=MOST_WORDS,
+                 placeholder=message("own-words-such-as"), help=message("own-words-help"), height=100)  # fmt: skip
     if sentence:
         st.error(inert(sentence))
 
@@ -176,7 +176,7 @@ def _reading(given: Given, display: Display) -> None:
         texts = reading_texts(read(given["words"]), given, display)
     except InputError:
         return
-    with st.expander(told("reading-heading"), type="compact", key="reading-drawer", expanded=True):
+    with st.expander(message("reading-heading"), type="compact", key="reading-drawer", expanded=True):
         st.markdown("\n".join(f"- {inert(text)}" for text in texts))
 
 
@@ -187,7 +187,7 @@ def _number(given: Given, count: Counted, take: Callable[..., Callable[[], None]
         try:
             put(OWN, with_number(given, inputs.number_setting(typed, given.get("unit", ""), state.display())))
         except ValueError:
-            state.refusals()["own-number"] = (typed, told("claim-number-refused", typed=typed))
+            state.refusals()["own-number"] = (typed, message("claim-number-refused", typed=typed))
 
     refused, sentence = state.refusals().get("own-number", ("", ""))
     relation, differs = given.get("relation"), any(key.startswith(AGAINST) for key in given)
@@ -198,16 +198,16 @@ def _number(given: Given, count: Counted, take: Callable[..., Callable[[], None]
     st.session_state["own-unit"] = given.get("unit") if given.get("unit") in units else None
     with st.container(key="own-number-row", horizontal=True, vertical_alignment="bottom", gap="small"):
         st.selectbox(
-            told("own-relation-label"), [name for name in OWN_RELATIONS if name != "between"], index=None,
-            key="own-relation", format_func=lambda name: told("own-relation", relation=name), width=150,
+            message("own-relation-label"), [name for name in OWN_RELATIONS if name != "between"], index=None,
+            key="own-relation", format_func=lambda name: message("own-relation", relation=name), width=150,
             on_change=take("own-relation", lambda name: with_part(given, "relation", name)),
             disabled=relation == "between",
-            placeholder=told("claim-between") if relation == "between" else told("own-choose"),
+            placeholder=message("claim-between") if relation == "between" else message("own-choose"),
         )  # fmt: skip
-        st.text_input(told("claim-number"), key="own-number", on_change=take_number, width=120,
-                      placeholder=told("claim-number-such-as"))  # fmt: skip
-        st.selectbox(told("own-unit-label"), units, index=None, key="own-unit", width=150,
-                     placeholder=told("own-choose"), format_func=state.display().unit,
+        st.text_input(message("claim-number"), key="own-number", on_change=take_number, width=120,
+                      placeholder=message("claim-number-such-as"))  # fmt: skip
+        st.selectbox(message("own-unit-label"), units, index=None, key="own-unit", width=150,
+                     placeholder=message("own-choose"), format_func=state.display().unit,
                      on_change=take("own-unit", lambda name: with_part(given, "unit", name)))  # fmt: skip
     if sentence:
         st.error(inert(sentence))
@@ -225,13 +225,13 @@ def _cases(given: Given, count: Counted) -> None:
     options = sorted(count.sayable, key=label)
     st.session_state["own-against"] = [key for key in keys if key in options]
     st.multiselect(
-        told("own-against-label"), options, key="own-against", format_func=label, on_change=take_keys,
-        placeholder=told("own-against-none"), help=told("own-against-help"),
+        message("own-against-label"), options, key="own-against", format_func=label, on_change=take_keys,
+        placeholder=message("own-against-none"), help=message("own-against-help"),
     )  # fmt: skip
     for key in st.session_state["own-against"]:
         with st.container(key=f"own-case-{key}", horizontal=True, vertical_alignment="bottom", gap="small"):
-            _case(given, key, key, told("own-this-case", input=label(key)))
-            _case(given, key, f"{AGAINST}{key}", told("own-other-case"))
+            _case(given, key, key, message("own-this-case", input=label(key)))
+            _case(given, key, f"{AGAINST}{key}", message("own-other-case"))
 
 
 def _typed(key: str, said: str, display: Display) -> str:
@@ -271,7 +271,7 @@ def _case(given: Given, key: str, part: str, label: str) -> None:
 
     def shown(option: str) -> str:
         if option == "none":
-            return told("claim-battery-car")
+            return message("claim-battery-car")
         return inputs.value_text(key, field.parse(option), display)
 
     st.selectbox(label, options, index=None, key=name, format_func=shown, on_change=take_choice, width=220)

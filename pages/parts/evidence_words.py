@@ -17,9 +17,9 @@ from pages.parts.claim_inputs import held_together
 from pages.parts.source_links import linked
 
 
-def short_source(one: Measurement) -> str:
+def short_source(measurement: Measurement) -> str:
     """Who published a number and when, in few words."""
-    name, year = one.source.name.split(",")[0], one.source.published[:4]
+    name, year = measurement.source.name.split(",")[0], measurement.source.published[:4]
     return f"{name}, {year}" if year else name
 
 
@@ -27,17 +27,18 @@ def rows_beside(asked: Question, display: Display) -> list[BandRow]:
     """What has been measured of the same thing, for the picture of the runs."""
     rows = []
     for beside in evidence(asked).same:
-        one = beside.measurement
-        text = f"{short_source(one)}: {spoken.number(one, display)}, {one.what}"
-        rows.append(BandRow(held_together(text), one.high if math.isinf(one.low) else one.low, one.high))
+        measurement = beside.measurement
+        text = f"{short_source(measurement)}: {spoken.number(measurement, display)}, {measurement.what}"
+        low = measurement.high if math.isinf(measurement.low) else measurement.low
+        rows.append(BandRow(held_together(text), low, measurement.high))
     return rows
 
 
-def table(some: Sequence[Beside], display: Display) -> pd.DataFrame:
+def table(beside_claim: Sequence[Beside], display: Display) -> pd.DataFrame:
     """Measurements with source, date and kind, and what each says of the claim or why it does not count."""
     rows = []
-    for beside in some:
+    for beside in beside_claim:
         source = beside.measurement.source
-        told = spoken.told(beside, cited(source, display, linked(source)), display)
-        rows.append((held_together(spoken.number(beside.measurement, display)), held_together(told)))
+        text = spoken.row_text(beside, cited(source, display, linked(source)), display)
+        rows.append((held_together(spoken.number(beside.measurement, display)), held_together(text)))
     return pd.DataFrame(rows, columns=[display.say("column-number"), display.say("column-measured-by")])

@@ -20,7 +20,7 @@ def reading_texts(reading: Reading, given: Mapping[str, str], display: Display) 
     # what two cases differ in is told once, with both
     unit = reading.given.get("unit", "")
     texts = [found_text(found, display, unit) for found in reading.found if found.part not in cases]
-    texts += [aside_text(one, reading.given, display) for one in reading.aside]
+    texts += [aside_text(aside, reading.given, display) for aside in reading.aside]
     texts += [missing_text(part, reading.given, display, filled=part in given) for part in reading.missing]
     if reading.open:
         parts = tuple(display.say("reading-open-part", part=part) for part in reading.open)
@@ -53,13 +53,13 @@ def found_text(found: Found, display: Display, unit: str = "") -> str:
 
 def _case(value: str, display: Display) -> str:
     key, _, cases = value.partition("=")
-    this, _, other = cases.partition(":")
-    here = inputs.said_text(key, this, display)
+    here, _, other = cases.partition(":")
+    here = inputs.said_text(key, here, display)
     if other == "none":
-        return display.say("reading-two", this=here, other=display.say("claim-battery-car"))
+        return display.say("reading-two", here=here, other=display.say("claim-battery-car"))
     if (key, other) == ("trailer_kg", "0"):
-        return display.say("reading-two", this=here, other=display.say("claim-no-trailer"))
-    return display.say("reading-two", this=here, other=inputs.said_text(key, other, display))
+        return display.say("reading-two", here=here, other=display.say("claim-no-trailer"))
+    return display.say("reading-two", here=here, other=inputs.said_text(key, other, display))
 
 
 def aside_text(aside: Aside, given: Mapping[str, str], display: Display) -> str:
@@ -91,7 +91,7 @@ def first_missing(given: Mapping[str, str]) -> str:
 def not_yet(given: Mapping[str, str], reading: Reading | None, why: str, display: Display) -> str:
     """Why a claim is not tested yet: what is missing and what could not be read, or why it was refused."""
     if part := first_missing(given):
-        asides = [one for one in reading.aside if one.why != "second"] if reading else []
-        told = [missing_text(part, given, display), *(aside_text(one, given, display) for one in asides)]
-        why = " ".join(told)
+        asides = [aside for aside in reading.aside if aside.why != "second"] if reading else []
+        sentences = [missing_text(part, given, display), *(aside_text(aside, given, display) for aside in asides)]
+        why = " ".join(sentences)
     return display.say("own-not-yet", why=why)

@@ -169,9 +169,9 @@ reading-found = { $part ->
     }
 }
 
-# $this: text
+# $here: text
 # $other: text
-reading-two = { $this } and { $other }
+reading-two = { $here } and { $other }
 
 # $why: one of second, money, time, bare, down, unit, condition
 # $words: text

@@ -30,8 +30,8 @@ field-keeps-last = The answer keeps the last entry.
 field-of-leg = { $field }, leg { $leg }
 
 # A refusal that was put into words where it arose.
-# $told: text
-as-told = { $told }
+# $sentence: text
+as-told = { $sentence }
 
 field-given-nothing = an empty entry
 

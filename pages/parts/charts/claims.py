@@ -99,7 +99,7 @@ class BandRow:
     meaning: str = "ink"
     bold: bool = False
 
-    def told(self, unit: str, display: Display) -> BandRow:
+    def in_units(self, unit: str, display: Display) -> BandRow:
         """The same in the reader's unit."""
         mid = None if self.mid is None else display.value(self.mid, unit)
         return replace(self, low=display.value(self.low, unit), high=display.value(self.high, unit), mid=mid)
@@ -191,7 +191,7 @@ def distribution(
     dark : bool
         Whether the ground is dark.
     """
-    rows = [row.told(unit, display) for row in rows]
+    rows = [row.in_units(unit, display) for row in rows]
     values, bounds = display.value(values, unit), (display.value(bounds[0], unit), display.value(bounds[1], unit))
     unit = display.unit(unit)
     edges, counts, true = steps_of(values, bounds)
@@ -276,12 +276,12 @@ def region(grid: Grid, display: Display, dark: bool = False) -> Spec:
     head = HEAD_PX + len(names) * LINE_PX
     height = head + len(grid.rows) * CELL_PX
     cells: list[Spec] = []
-    told: list[Spec] = []
+    labels: list[Spec] = []
     for down, (row, shares, texts) in enumerate(zip(grid.rows, grid.shares, grid.texts, strict=True)):
         top = head + down * CELL_PX
         for line, text in enumerate(lines := textwrap.wrap(row, 17)[:2]):
             at = top + CELL_PX / 2 + (line - (len(lines) - 1) / 2) * LINE_PX
-            told.append({"x": 0.0, "y": at, "text": text, "side": True})
+            labels.append({"x": 0.0, "y": at, "text": text, "side": True})
         for across, (share, text) in enumerate(zip(shares, texts, strict=True)):
             cells.append(
                 {"x": float(across), "x2": across + 1.0, "y": top + 1.0, "y2": top + CELL_PX - 1.0,
@@ -292,8 +292,8 @@ def region(grid: Grid, display: Display, dark: bool = False) -> Spec:
         lines = _headed(column, display)
         for line, text in enumerate(lines):
             at = head - 8 - (len(lines) - 1 - line) * LINE_PX
-            told.append({"x": across + 0.5, "y": at, "text": text, "side": False})
-    told += [{"x": 0.0, "y": 8.0 + line * LINE_PX, "text": text, "side": True} for line, text in enumerate(names)]
+            labels.append({"x": across + 0.5, "y": at, "text": text, "side": False})
+    labels += [{"x": 0.0, "y": 8.0 + line * LINE_PX, "text": text, "side": True} for line, text in enumerate(names)]
     side = {"expr": f"min({SIDE_PX}, width * 0.33)"}
     scale = {"domain": [0, len(grid.columns)], "range": [side, {"expr": "width"}], "nice": False, "zero": False}
     x: Spec = {"field": "x", "type": "quantitative", "scale": scale, "axis": None}
@@ -308,7 +308,7 @@ def region(grid: Grid, display: Display, dark: bool = False) -> Spec:
         where("side", False) | words("words", x, y, align="center", color=colours.quiet, fontSize=HEAD_FONT_PX),
         where("side", True) | words("words", {"value": 0}, y, align="left"),
     ]
-    return dressed(layers, {"cells": pd.DataFrame(cells), "words": pd.DataFrame(told)}, height, dark)
+    return dressed(layers, {"cells": pd.DataFrame(cells), "words": pd.DataFrame(labels)}, height, dark)
 
 
 @dataclass(frozen=True)
@@ -348,8 +348,8 @@ def tornado(
     for swing in swings:
         words.append(Words(swing.name, 0, y + LINE_PX / 2, "start", bold=True))
         ends = ((swing.low, swing.at_low), (swing.high, swing.at_high))
-        told = (display.say("claim-swing-end", number=given(end, unit, display), at=at) for end, at in ends)
-        text = display.figure(Several(tuple(told), ";"))
+        sentences = (display.say("claim-swing-end", number=given(end, unit, display), at=at) for end, at in ends)
+        text = display.figure(Several(tuple(sentences), ";"))
         lines = _wrapped(text)
         words.append(Words("\n".join(lines), 0, y + 1.5 * LINE_PX, "start", meaning="quiet"))
         y += (1 + len(lines)) * LINE_PX + 3
