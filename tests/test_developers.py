@@ -5,6 +5,8 @@ import re
 import sys
 from pathlib import Path
 
+from packaging.requirements import Requirement
+
 ROOT = Path(__file__).parent.parent
 TEXT = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
 OPTIONAL = {"distributed"}
@@ -61,7 +63,7 @@ def test_no_folder_of_the_model_imports_a_later_one():
 def test_every_dependency_has_its_reason():
     reasoned = {name for names, _ in rows("package | why") for name in names.split(", ")}
     required = set()
-    for file in ("requirements.txt", "tests/requirements.txt"):
+    for file in ("requirements.txt", "tests/requirements.txt", "tests/mutation/requirements.txt"):
         lines = (ROOT / file).read_text(encoding="utf-8").splitlines()
         required |= {re.split(r"[<>=]", line)[0] for line in lines if line[:1].isalpha()}
     assert required | OPTIONAL == reasoned
@@ -115,3 +117,16 @@ def test_each_way_through_the_house_is_short_and_leads_on():
                 for other in before if other.suffix == ".py"
             )  # fmt: skip
             assert tied, f"{name}: nothing before leads to {file}"
+
+
+def test_the_newest_versions_tried_are_allowed_and_the_containers():
+    tried, locked = (
+        dict(line.split("==") for line in (ROOT / file).read_text(encoding="utf-8").splitlines() if "==" in line)
+        for file in ("tests/constraints-newest.txt", "assets/deploy/constraints.txt")
+    )
+    lines = (ROOT / "requirements.txt").read_text(encoding="utf-8").splitlines()
+    asked = {one.name: one.specifier for one in map(Requirement, filter(lambda line: line[:1].isalpha(), lines))}
+    assert tried.keys() == asked.keys()
+    for name, version in tried.items():
+        assert asked[name].contains(version), name
+        assert locked[name.replace(".", "-")] == version

@@ -21,13 +21,13 @@ from websockets.typing import Subprotocol
 class Visitor:
     """One session on one page; see `visit`.
 
-    `texts` are the words of the last run, in the order in which they came, `messages` how many it sent in all.
+    `texts` are the words of the last run, in the order in which they came, `messages` and `bytes` what it sent in all.
     """
 
     def __init__(self, socket: ClientConnection, page: str) -> None:
         self.socket, self.page, self.page_hash = socket, page, ""
         self.texts: list[str] = []
-        self.messages = 0
+        self.messages = self.bytes = 0
 
     def ask(self, link: Mapping[str, Any]) -> float:
         """Open the page, or run it again, with other values in its address; seconds until the server has finished."""
@@ -36,13 +36,15 @@ class Visitor:
         asked.rerun_script.page_script_hash = self.page_hash
         if not self.page_hash:
             asked.rerun_script.page_name = self.page
-        self.texts, self.messages = [], 0
+        self.texts, self.messages, self.bytes = [], 0, 0
         begin = time.perf_counter()
         self.socket.send(asked.SerializeToString())
         while True:
             answer = ForwardMsg()
-            answer.ParseFromString(self.socket.recv(timeout=60))
+            received = self.socket.recv(timeout=60)
+            answer.ParseFromString(received)
             self.messages += 1
+            self.bytes += len(received)
             kind = answer.WhichOneof("type")
             if kind == "navigation":
                 self.page_hash = answer.navigation.page_script_hash

@@ -1,8 +1,12 @@
-"""What a visitor brings, a text, a file, a number in a cell: taken within bounds, or refused in a sentence."""
+"""What a visitor brings, a text, a file, a number in a cell: taken within bounds or refused in a sentence, and soon."""
 
 import base64
 import json
+import resource
+import time
+from contextlib import contextmanager
 
+import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
@@ -22,6 +26,26 @@ PIECES = st.sampled_from(
 )
 
 
+MOST_S, MOST_MB = 2.0, 300
+"""What one may take [s of the processor], and all together [MB]."""
+
+
+@pytest.fixture(scope="module", autouse=True)
+def memory_is_bounded():
+    """Of all that the module's tests bring."""
+    before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
+    yield
+    assert resource.getrusage(resource.RUSAGE_SELF).ru_maxrss - before < MOST_MB * 1024
+
+
+@contextmanager
+def soon():
+    """What is done within takes no longer than a visitor waits."""
+    begin = time.process_time()
+    yield
+    assert time.process_time() - begin < MOST_S
+
+
 def within_bounds(scenario):
     for key, field in SETTINGS.items():
         value = value_in(scenario, field)
@@ -37,7 +61,8 @@ def within_bounds(scenario):
 def opened(work):
     """What was opened is within bounds; what was refused says why."""
     try:
-        found = work()
+        with soon():
+            found = work()
     except InputError as refused:
         assert told(refused).strip()
     else:
@@ -49,8 +74,8 @@ def opened(work):
 def test_a_number_cell_holds_a_number_within_bounds_or_refuses(key, text, us):
     field = FIELDS[key]
     try:
-        value = typed_number(field, text, Display(us=us))
-        kept = field.parse(value)
+        with soon():
+            kept = field.parse(typed_number(field, text, Display(us=us)))
     except (InputError, ValueError):
         return
     assert kept is None or field.minimum <= kept <= field.maximum

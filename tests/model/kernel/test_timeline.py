@@ -20,6 +20,8 @@ UDDS = evaluate(cycle_trace("udds"), CAR, COLD, Driver())
 def test_powers_over_time_are_the_energies_of_the_result():
     steps = timeline(UDDS)
     hours = steps["step_s"] / 3600
+    # the cycle's highest speed is 56.7 mph
+    assert steps["speed_kmh"].max() == pytest.approx(91.25, abs=0.05) and steps["speed_kmh"].min() == 0
     assert len(steps) == 1369 and steps["distance_km"].iloc[-1] == pytest.approx(UDDS.distance_km)
     assert (steps["battery_kw"] * hours).sum() == pytest.approx(UDDS.net_kwh)
     assert (steps["motor_slowing_kw"] * hours).sum() == pytest.approx(UDDS.wheel_regen_kwh)
