@@ -50,18 +50,22 @@ def with_settings(
 def with_car(scenario: Scenario, car: object) -> Scenario:
     """A scenario in the car of a class id, or of a car file's object (which may also hold driver and conditions)."""
     if isinstance(car, str):
-        if car not in class_labels():
-            raise InputError("not-one-of", what="car", given=car, known=Several(tuple(class_labels())))
-        return replace(scenario, car_class=car, stated=())
+        return _of_class(scenario, car, "car")
     if not isinstance(car, Mapping):
         raise InputError("car-no-object", given=str(car))
     figures = dict(car)
-    scenario = with_car(scenario, figures.pop("like", DEFAULT_CLASS))
+    scenario = _of_class(scenario, str(figures.pop("like", DEFAULT_CLASS)), "like")
     road_load = figures.pop("road_load", {})
     if not isinstance(road_load, Mapping):
         raise InputError("road-load-no-object", given=str(road_load), known=Several(tuple(ROAD_LOAD_KEYS)))
     scenario = with_settings(scenario, road_load, {key: CAR_FIELDS[key] for key in ROAD_LOAD_KEYS})
     return with_settings(scenario, figures)
+
+
+def _of_class(scenario: Scenario, car_class: str, what: str) -> Scenario:
+    if car_class not in class_labels():
+        raise InputError("not-one-of", what=what, given=car_class, known=Several(tuple(class_labels())))
+    return replace(scenario, car_class=car_class, stated=())
 
 
 def leg_from(data: object, place: int) -> Leg:

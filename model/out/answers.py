@@ -18,7 +18,7 @@ from model.describe.scenario import Scenario
 from model.describe.scenario_io import scenario_from_json, scenario_to_json
 from model.kernel.savings import Result
 from model.sampling.beside_now import beside_now
-from model.sampling.drives import Bands, answer_of, drive, samples_of, year_of
+from model.sampling.drives import Bands, answer_of, drive, effective_cars, samples_of, year_of
 from model.sampling.hybrid import fuel_answers, fuel_of_year, has_engine
 from model.sampling.range_figure import RANGE_KM, RangeOnRoad, range_on_road
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, RUNS, SEED, Band
@@ -100,6 +100,8 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
     if band_runs:
         bands = answer_of(result, samples_of(scenario, result, band_runs), limit)
         band = drawn_for(band_runs) | {"cars_unable": bands.unable} | _bands(bands)
+        if (worth := effective_cars(scenario, band_runs, result.trace)) is not None:
+            band["effective_cars"] = worth
         if reaches:
             ranges = {name: getattr(bands, name) for name in ("range_km", "daily_range_km", "range_gain_km")}
             band |= {name: points(ends) for name, ends in ranges.items()}

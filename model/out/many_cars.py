@@ -102,8 +102,8 @@ def car_in_row(row: Mapping[str, str], settings: Mapping[str, object]) -> Scenar
     like = figures.pop("like", None)
     if like is None and "mass_kg" in figures:
         like = class_of_mass(SETTINGS["mass_kg"].number(figures["mass_kg"]))
-    scenario = with_car(Scenario(conditions=RANGE_TEST), like if like is not None else Scenario().car_class)
-    scenario = with_settings(with_settings(scenario, figures), settings)
+    scenario = with_car(Scenario(conditions=RANGE_TEST), figures if like is None else {"like": like, **figures})
+    scenario = with_settings(scenario, settings)
     car_of(scenario)
     return scenario
 

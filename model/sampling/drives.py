@@ -15,7 +15,7 @@ from model.kernel import run as kernel
 from model.kernel.follow import follow
 from model.kernel.run import Run
 from model.kernel.savings import Result, evaluate, has_range
-from model.sampling.narrowing import narrowed
+from model.sampling.narrowing import effective_number, narrowed, weights_of
 from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, run_each, run_samples, sample
 from model.traces.charging_stops import MOST_STOPS, Reach, as_far_as, reach_of
 from model.traces.drive_builder import SlowingOnLiftOff, build_drive
@@ -84,9 +84,22 @@ def draws_of(scenario: Scenario, runs: int, driven: Trace | None = None) -> dict
 
     `driven` is the drive that the car's display speaks of; left out, the described one.
     """
-    if driven is None and scenario.conditions.shown_wh_per_km is not None:
-        driven = drive(scenario).trace
-    return narrowed(scenario, sample(open_figures_of(scenario), runs), driven)
+    return narrowed(scenario, sample(open_figures_of(scenario), runs), _shown_for(scenario, driven))
+
+
+def _shown_for(scenario: Scenario, driven: Trace | None) -> Trace | None:
+    is_asked = driven is None and scenario.conditions.shown_wh_per_km is not None
+    return drive(scenario).trace if is_asked else driven
+
+
+def effective_cars(scenario: Scenario, runs: int = RUNS, driven: Trace | None = None) -> float | None:
+    """Of how many equally weighted cars the drawn ones are worth [1] where something is printed or shown; else None.
+
+    `driven` is as in `draws_of`.
+    """
+    drawn = sample(open_figures_of(scenario), runs)
+    weights = weights_of(scenario, drawn, _shown_for(scenario, driven))
+    return None if weights is None else effective_number(weights)
 
 
 def samples_of(scenario: Scenario, result: Result, runs: int = RUNS) -> Samples:

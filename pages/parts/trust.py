@@ -10,10 +10,12 @@ import streamlit as st
 from model.checks.check import Check, Outcome
 from model.checks.published import CertifiedCar, certified_cars, evidence
 from model.describe.figures import Quantity, Several
+from model.sampling.drives import effective_cars
 from model.words import checks as spoken
 from model.words.bands import band_promise
 from model.words.quantities import Display, inside
 from pages.parts import state
+from pages.parts.keeping import ask
 from pages.parts.link import own_link
 from pages.parts.typography import together
 
@@ -134,7 +136,9 @@ def draw_trust() -> None:
         if not drawer.open:
             return
         checks = evidence()
-        st.markdown(band_promise(display), width=760)
+        worth = ask(effective_cars, state.scenario(), state.BAND_RUNS).result
+        narrowed = [] if worth is None else [display.say("band-narrowed", runs=state.BAND_RUNS, worth=round(worth))]
+        st.markdown(" ".join([band_promise(display), *narrowed]), width=760)
         st.markdown(together(first_words(checks[0], certified_cars(), display)), width=760)
         st.markdown(together(others_words(checks[1:], display)), width=760)
         st.page_link("sources.py", label=display.say("trust-every-number"), query_params=own_link())

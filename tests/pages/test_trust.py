@@ -4,11 +4,14 @@ from dataclasses import replace
 
 from model.checks.check import Outcome
 from model.checks.published import all_checks, certified_cars, consistency, evidence
+from model.sampling.drives import effective_cars
+from model.sampling.uncertainty import RUNS
 from model.words.checks import title
 from model.words.quantities import Display
+from pages.parts import state
 from pages.parts.trust import first_words, largest_misses, left_out, others_words
 from pages.parts.typography import together
-from tests.pages.in_app import opened_at, ran
+from tests.pages.in_app import opened_at, ran, scenario_of
 
 METRIC = Display()
 CHECKS = {check.id: check for check in all_checks()}
@@ -57,3 +60,13 @@ def test_the_drawer_tells_all_this_when_it_is_opened():
     assert together(first_words(EPA, certified_cars(), METRIC)) in told
     assert together(others_words(evidence()[1:], METRIC)) in told
     assert all(item in told for item in left_out(METRIC))
+    assert "drawn cars count" not in told
+
+
+def test_the_drawer_says_how_many_cars_what_is_printed_leaves(monkeypatch):
+    monkeypatch.setattr(state, "BAND_RUNS", RUNS)
+    app = opened_at("your_drive.py", {"printed_range_km": "380"})
+    app.session_state["trust-drawer"] = True
+    told = " ".join(" ".join(item.value for item in ran(app.run()).markdown).split())
+    worth = round(effective_cars(scenario_of(app)))
+    assert f"the {RUNS} drawn cars count by how near they come to it, and are worth {worth} that" in told

@@ -5,3 +5,8 @@
 band-promise = A band is where nine in ten measured cars would lie. Of { $cars } cars certified in the US, { $city } lay
     in theirs in the city and { $highway } on the highway, each band made without the car’s own group of makers; the
     saving itself was measured on none of them.
+
+# $runs: count
+# $worth: count
+band-narrowed = What is printed of the car, or what it shows, narrows the band: the { $runs } drawn cars count by how near
+    they come to it, and are worth { $worth } that all count alike.

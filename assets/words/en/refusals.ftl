@@ -59,10 +59,11 @@ setting-unknown-but-near = “{ $key }” is not a known setting; the nearest is
 setting-unknown = “{ $key }” is not a known setting.
 
 # $given: text
-# $what: one of car, cycle, test, denominator, claim
+# $what: one of car, like, cycle, test, denominator, claim
 # $known: list
 not-one-of = { $what ->
     [car] car: “{ $given }” is not one of the classes { $known }.
+    [like] like: “{ $given }” is not one of the classes { $known }.
     [cycle] cycle: “{ $given }” is not one of { $known }.
     [test] test: “{ $given }” is not one of { $known }.
     [denominator] denominator: “{ $given }” is not one of { $known }.

@@ -5,6 +5,7 @@ import io
 
 import pytest
 
+from model.describe.parameters import assumed_figures, class_of_mass
 from model.out.cli import main
 from model.out.many_cars import CAR_COLUMNS
 
@@ -13,6 +14,7 @@ a,1800,120,2.5,0.42,150,front,
 b,1800,120,2.5,0.42,150,front,compact-crossover
 heavy,99999,,,,,,
 d,,,,,,,city-car
+e,1800,,,,,,boat
 """
 
 
@@ -33,13 +35,31 @@ def rows(capsys, *arguments):
 def test_a_row_out_for_each_car_and_cycle_and_a_bad_one_says_why(capsys, table):
     found = rows(capsys, table, "--cycles", "udds,hwfet")
     assert [(row["id"], row["cycle"]) for row in found] == [
-        (name, cycle) for name in ("a", "b", "heavy", "d") for cycle in ("udds", "hwfet")
+        (name, cycle) for name in ("a", "b", "heavy", "d", "e") for cycle in ("udds", "hwfet")
     ]
     for row in found:
-        bad = row["id"] == "heavy"
+        bad = row["id"] in ("heavy", "e")
         assert bool(row["wall_wh_per_km"]) != bad and bool(row["refused"]) == bad
         assert row["low"] == row["mid"] == row["high"] == ""
     assert "mass_kg" in found[4]["refused"] and "99999" in found[4]["refused"]
+    assert found[8]["refused"].startswith("like: “boat” is not one of the classes city-car, ")
+
+
+def test_what_is_empty_comes_from_the_class_and_without_one_from_that_of_nearest_mass(capsys, tmp_path):
+    """An empty cell and a column that is not there alike; settings are for all cars."""
+    near, figures = class_of_mass(2000.0), assumed_figures(class_of_mass(2000.0))
+    full, short = tmp_path / "full.csv", tmp_path / "short.csv"
+    full.write_text(
+        "mass_kg,motor_peak_kw,drag_area_m2,like\n2000,,,\n"
+        f"2000,{figures['motor_peak_kw'].mid},{figures['drag_area_m2'].mid},{near}\n",
+        encoding="utf-8",
+    )
+    short.write_text("mass_kg\n2000\n", encoding="utf-8")
+    empty, given = rows(capsys, full, "--cycles", "udds")
+    (left_out,) = rows(capsys, short, "--cycles", "udds")
+    (cold,) = rows(capsys, short, "--cycles", "udds", "--set", "ambient_c=-5", "--set", "cabin=on")
+    assert empty["wall_wh_per_km"] == given["wall_wh_per_km"] == left_out["wall_wh_per_km"]
+    assert float(cold["wall_wh_per_km"]) > 1.1 * float(empty["wall_wh_per_km"])
 
 
 def test_a_band_lies_around_its_point_and_a_printed_figure_narrows_it(capsys, table, tmp_path):
