@@ -90,10 +90,9 @@ def draw_evidence(found: Answer) -> None:
 
 def draw_needs(found: Answer) -> None:
     """What would have to be true, and what moves the number."""
-    why = found.question.claim.why
-    if why and found.question.as_listed:
-        st.markdown(inputs.held_together(why), width=TEXT_PX)
     display = state.display()
+    if why := words.why(found, display):
+        st.markdown(why, width=TEXT_PX)
     grid = words.grid_of(found, display)
     if grid is None:
         st.markdown(words.no_grid(found, display))

@@ -1,4 +1,7 @@
-"""The claims that are tested, read from ``assets/claims.json`` and checked: a wrong entry is named in one sentence."""
+"""The claims that are tested, read from ``assets/claims.json`` and checked: a wrong entry is named in one sentence.
+
+Their words stand in ``assets/words/en/claim_list.ftl``, a message each.
+"""
 
 from __future__ import annotations
 
@@ -6,7 +9,6 @@ import json
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields
 from functools import cache
-from string import Formatter
 from typing import Any
 
 from model.claims.draws import GENERATORS
@@ -14,11 +16,13 @@ from model.claims.inputs import INPUTS, Open, narrowed, open_from
 from model.claims.measures import COMPARED, Measure
 from model.claims.quantities import QUANTITIES
 from model.describe.fields import Entry, InputError
+from model.describe.messages import parts_of
 from model.describe.parameters import DEFAULT_CLASS, REFERENCE_CLASSES
 from model.describe.tables import ASSETS, TableError, unknown
 from model.kernel.phrases import PHRASES
 
-FILE = "claims.json"
+FILE, OWN_FILE = "claims.json", "claim_quantities.json"
+WORDS = "assets/words/en/claim_list.ftl"
 CLAIM_RUNS = 1009
 """Drawn runs of a claim, unless it says otherwise: so many that the 5 and 95 % points move by less than 2 % of the
 median, or of the band where that is wider, from seed to seed."""
@@ -34,7 +38,7 @@ RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
 ANY_CAR = sorted(REFERENCE_CLASSES, key=lambda car_class: car_class != DEFAULT_CLASS)
 _USUAL: dict[str, Any] = {
     "relation": "between", "scope": {}, "said": {}, "within_share": ABOUT, "always": False, "runs": CLAIM_RUNS,
-    "reading": "", "why": "", "what": "", "words": {}, "beyond": "", "compared": "", "against": {}, "counted": "",
+    "words": {}, "names": (), "beyond": False, "compared": "", "against": {}, "counted": "", "text": "",
 }  # fmt: skip
 """What need not stand in the file."""
 
@@ -43,18 +47,15 @@ _USUAL: dict[str, Any] = {
 class Claim:
     """One claim as it is printed, and what it is tested on.
 
-    `what` names the quantity in words, `reading` says how the claim's words are taken; `scope` is what they fix, `open`
-    what they leave open, `said` the conditions that came with its publication. `words` says in the claim's words what
-    an input runs over, such as “in town”. `why` explains how wide the runs spread. `beyond` is why the claim itself is
-    beyond the model, where the quantity is only next to it. A difference between two cases is `compared` (one of
-    COMPARED) with a case that differs in what `against` sets. `counted` is what a claim of one's own counts, empty for
-    those of the list: see `model.claims.specification`.
+    `scope` is what its words fix, `open` what they leave open, `said` the conditions that came with its publication.
+    `words` says by which place or season the claim's words name what an input runs over, `names` which inputs the noun
+    for the quantity names. `beyond` says that the claim itself is beyond the model, and the quantity only next to it.
+    A difference between two cases is `compared` (one of COMPARED) with a case that differs in what `against` sets.
+    `counted` is what a claim of one's own counts, empty for those of the list: see `model.claims.specification`; `text`
+    are its words.
     """
 
     id: str
-    text: str
-    reading: str
-    what: str
     quantity: str
     number: tuple[float, ...]
     unit: str
@@ -66,13 +67,18 @@ class Claim:
     scope: Mapping[str, Open]
     open: Mapping[str, Open]
     said: Mapping[str, str]
-    left_out: str
-    why: str
     words: Mapping[str, str]
-    beyond: str
+    names: tuple[str, ...]
+    beyond: bool
     compared: str
     against: Mapping[str, Entry]
     counted: str
+    text: str
+
+    @property
+    def message(self) -> str:
+        """The message with the words of a claim of the list; what else is said of it are attributes of that."""
+        return f"listed-{self.id}"
 
     @property
     def measure(self) -> Measure:
@@ -112,8 +118,8 @@ def _open(key: str, given: Any) -> Open:
 
 def _claim(data: Mapping[str, Any]) -> Claim:
     """One entry as a claim; `_Wrong`, or what its fields refuse, where it cannot be used."""
-    own = [field.name for field in fields(Claim)]
-    _keys(data, own, [name for name in own if name not in _USUAL])
+    keys = [field.name for field in fields(Claim) if field.name not in ("counted", "text")]
+    _keys(data, keys, [name for name in keys if name not in _USUAL])
     data = _USUAL | dict(data)
     numbers = tuple(map(float, data["number"] if isinstance(data["number"], list) else [data["number"]]))
     for part in ("scope", "open", "said", "words", "against"):
@@ -133,16 +139,32 @@ def _claim(data: Mapping[str, Any]) -> Claim:
         narrowed(INPUTS[key], still_open.get(key, Open(())), text)
     if missing := [key for key in data["words"] if key not in still_open]:
         raise _Wrong(f"words of {', '.join(missing)}, which the claim does not leave open")
-    if not data["what"] and "denominator" not in scope:
-        raise _Wrong("what must be given, or the denominator in scope")
-    for _, slot, _, _ in Formatter().parse(data["what"]):
-        if slot is not None and slot not in scope | still_open:
-            raise _Wrong(f"what speaks of {slot!r}, which is neither in scope nor open")
+    for name in data["words"].values():
+        if name not in place_names():
+            raise _Wrong(unknown("word", str(name), place_names()))
+    for key in data["names"]:
+        if key not in scope | still_open:
+            raise _Wrong(f"names has {key!r}, which is neither in scope nor open")
     against = {key: INPUTS[key].parse(value) for key, value in data["against"].items()}
     if bool(against) != bool(data["compared"]):
         raise _Wrong("compared and against go together")
     checked = {"number": numbers, "scope": scope, "open": still_open, "against": against}
-    return Claim(**data | checked | {"denominators": tuple(data["denominators"])})
+    rows = {name: tuple(data[name]) for name in ("denominators", "names")}
+    claim = Claim(**data | checked | rows)
+    _with_words(claim)
+    return claim
+
+
+def _with_words(claim: Claim) -> None:
+    """Check that the claim has its words."""
+    parts = parts_of(claim.message)
+    if parts is None:
+        raise _Wrong(f"its words are missing, the message {claim.message} in {WORDS}")
+    needed = {"left-out"} | ({"beyond"} if claim.beyond else set())
+    if "denominator" not in claim.scope:
+        needed |= {"what"}
+    if missing := sorted(needed - parts):
+        raise _Wrong(f"the message {claim.message} in {WORDS} has no .{missing[0]}")
 
 
 def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
@@ -152,6 +174,13 @@ def _once(pairs: list[tuple[str, Any]]) -> dict[str, Any]:
             raise _Wrong(f"{key!r} is given twice in one entry" + (f" ({found['id']})" if "id" in found else ""))
         found[key] = value
     return found
+
+
+@cache
+def place_names() -> tuple[str, ...]:
+    """The kinds of road and the seasons that a claim's words may name."""
+    table = json.loads((ASSETS / OWN_FILE).read_text("utf-8"))
+    return *table["roads"], *table["seasons"]
 
 
 @cache

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from model.claims.collection import ABOUT, ANY_CAR, CLAIM_RUNS, RELATIONS, Claim
+from model.claims.collection import ABOUT, ANY_CAR, CLAIM_RUNS, OWN_FILE, RELATIONS, Claim
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed, open_from
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Entry, Field, InputError, find
@@ -20,7 +20,7 @@ from model.describe.figures import Several
 from model.describe.parameters import ROAD_LOAD_KEYS
 from model.describe.tables import ASSETS
 
-FILE, PHRASED = "claim_quantities.json", "claims_phrased.json"
+PHRASED = "claims_phrased.json"
 OWN = "own"
 """The id of a claim in one's own words."""
 KEYS = ("quantity", "relation", "number", "unit", "conditions", "against", "words")
@@ -59,7 +59,6 @@ class Counted:
     open: Mapping[str, Open]
     denominator: str
     runs: int
-    left_out: str
     beyond: bool
     relation: str
     number: float
@@ -100,7 +99,7 @@ def _open(key: str, given: object) -> Open:
 
 @cache
 def _table() -> dict[str, Any]:
-    found: dict[str, Any] = json.loads((ASSETS / FILE).read_text("utf-8"))
+    found: dict[str, Any] = json.loads((ASSETS / OWN_FILE).read_text("utf-8"))
     return found
 
 
@@ -232,12 +231,11 @@ def claim_of(given: Mapping[str, str]) -> tuple[Claim, dict[str, str]]:
     if count.denominator:
         scope["denominator"] = Open((count.denominator,))
     claim = Claim(
-        id=OWN, text=plain_words(given.get("words", "")), reading="", what="", quantity=count.quantity, number=numbers,
+        id=OWN, text=plain_words(given.get("words", "")), quantity=count.quantity, number=numbers,
         unit=unit, relation="at_least" if relation == "always" else relation, within_share=ABOUT,
         always=relation == "always", runs=count.runs, denominators=_shares(count, bool(against)),
         scope=scope, open={key: extent for key, extent in count.open.items() if key not in scope}, said={},
-        left_out=count.left_out, why="", words=words, beyond=count.id if count.beyond else "", compared=compared,
-        against=against, counted=count.id,
+        words=words, names=(), beyond=count.beyond, compared=compared, against=against, counted=count.id,
     )  # fmt: skip
     return claim, {key: text for key, text in said.items() if key not in PLACES}
 

@@ -87,6 +87,14 @@ def files(language: str) -> Files:
     return Files(language)
 
 
+def parts_of(name: str, language: str = "en") -> frozenset[str] | None:
+    """The attributes of a message; None where there is no such message."""
+    known = files(language)
+    if name not in known.homes:
+        return None
+    return frozenset(one.id.name for one in known.messages(known.homes[name])[name].attributes)
+
+
 @cache
 def messages(language: str = "en") -> dict[str, ast.Message]:
     """Every message of a language, by its id.

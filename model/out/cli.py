@@ -245,11 +245,11 @@ def _claim(options: argparse.Namespace) -> dict[str, object]:
     from model.claims.questions import question, question_from_json
     from model.claims.specification import phrased
     from model.claims.verdicts import check
-    from model.words.claims import claim_answers
+    from model.words.claims import claim_answers, words_of
 
     if options.id is None:
         own = [{"id": name, "text": said.get("words", "")} for name, said in phrased().items()]
-        return {"claims": [{"id": claim.id, "text": claim.text} for claim in claims().values()], "phrased": own}
+        return {"claims": [{"id": claim.id, "text": words_of(claim)} for claim in claims().values()], "phrased": own}
     claim_id, settings = options.id, {} if options.car is None else {"car": options.car}
     if claim_id.endswith(".json"):
         asked = question_from_json(read_json(Path(claim_id)))

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.claims.collection import Claim
 from model.claims.draws import DRAWN_TOGETHER, EVENLY
 from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS, Extent, Open
@@ -25,6 +26,7 @@ from model.claims.verdicts import (
 )
 from model.describe.fields import Entry
 from model.describe.figures import Quantity, Several, Share
+from model.describe.messages import parts_of
 from model.sampling.uncertainty import SEED
 from model.words.claim_inputs import condition, part_words
 from model.words.claim_numbers import ENGLISH, number_words, shown, span_and_median, span_words, with_unit
@@ -45,9 +47,9 @@ def what(asked: Question, display: Display = ENGLISH) -> str:
         return display.say("claim-compared", what=counted, compared=claim.compared, other=other)
     if "denominator" in asked.declared:
         return display.say("own-counted", quantity=str(asked.declared["denominator"].base))
-    slots = {key: part_words(INPUTS[key], over.part, display) for key, over in asked.declared.items()
-             if f"{{{key}}}" in claim.what}  # fmt: skip
-    return claim.what.format(**slots)
+    message = f"{claim.message}.what"
+    named = {key: part_words(INPUTS[key], asked.declared[key].part, display) for key in claim.names}
+    return display.say(message, **named)
 
 
 def _other_case(key: str, value: Entry, display: Display) -> str:
@@ -75,13 +77,12 @@ def where(asked: Question, display: Display = ENGLISH) -> str:
     """The conditions of the test, before a sentence: “in town, with a blended pedal, ”, or nothing."""
     claim = asked.claim
     within = {key: asked.declared[key].within({**claim.open, **claim.scope}[key]) for key in claim.words}
-    places = [display.say("claim-place", place=word) if asked.own else word
-              for key, word in claim.words.items() if within[key]]  # fmt: skip
+    places = [display.say("claim-place", place=word) for key, word in claim.words.items() if within[key]]
     said = {key: over for key, over in asked.declared.items()
             if (key in asked.said or key in claim.scope) and not (asked.own and within.get(key))}  # fmt: skip
     conditions = sorted(
         (condition(INPUTS[key], over.part, display) for key, over in said.items()
-         if key != "denominator" and f"{{{key}}}" not in claim.what),
+         if key != "denominator" and key not in claim.names),
         key=len,
     )  # fmt: skip
     named = "both" if places and conditions else "places" if places else "conditions"
@@ -99,7 +100,25 @@ def made(asked: Question, display: Display = ENGLISH) -> str:
 
 def text(asked: Question, display: Display = ENGLISH) -> str:
     """The claim as a sentence that says what is tested: its own where that does, else one made from the test."""
-    return asked.claim.text if words_stand(asked) else made(asked, display)
+    return words_of(asked.claim, display) if words_stand(asked) else made(asked, display)
+
+
+def words_of(claim: Claim, display: Display = ENGLISH) -> str:
+    """The claim in its own words, or in those of the list."""
+    return claim.text if claim.counted else display.say(claim.message)
+
+
+def of_list(claim: Claim, part: str, display: Display = ENGLISH) -> str:
+    """What else the list says of a claim, as an attribute of its message; empty where it says nothing of that."""
+    if claim.counted or part not in (parts_of(claim.message, display.language) or ()):
+        return ""
+    message = f"{claim.message}.{part}"
+    return display.say(message)
+
+
+def left_out(claim: Claim, display: Display = ENGLISH) -> str:
+    """What the model leaves out of a claim."""
+    return display.say("own-left-out", quantity=claim.counted) if claim.counted else of_list(claim, "left-out", display)
 
 
 def changed_words(asked: Question, display: Display = ENGLISH) -> str:
@@ -118,7 +137,9 @@ def read_as(asked: Question, display: Display = ENGLISH) -> str:
 
 def beyond(asked: Question, display: Display) -> str:
     """Why the claim itself is beyond the model."""
-    return display.say("claim-own-beyond", beyond=asked.claim.beyond) if asked.own else asked.claim.beyond
+    if asked.own:
+        return display.say("claim-own-beyond", beyond=asked.claim.counted)
+    return of_list(asked.claim, "beyond", display)
 
 
 def verdict_words(answer: Answer, display: Display = ENGLISH) -> str:
@@ -168,19 +189,15 @@ def reason(answer: Answer, subject: str, display: Display, here: str | None = No
     if answer.verdict == CONDITIONS and answer.narrower:
         whole = span_words(*answer.band(answer.whole), unit, display)
         return display.say("claim-reason-narrower", where=here, subject=subject, whole=whole, **often)
-    there: dict[str, Several | str] = {
-        "conditions": Several(tuple(conditions(answer, display))),
-        "given": span_words(*answer.band(answer.values[answer.region[1]]), unit, display),
-    }
     if answer.verdict == CONDITIONS:
-        return display.say("claim-reason-conditions", where=here, subject=subject, **there)
+        return display.say("claim-reason-conditions", where=here, subject=subject, **_there(answer, display))
     if answer.verdict == NOT_AS_SAID:
         miss = with_unit(shown(answer.farthest_miss, unit, display), unit, display)
         missed = {"where": here, "what": what(asked, display), "miss": miss}
         if not answer.region[0]:
             return display.say("claim-reason-not-always", **missed)
         is_so = claimed(asked, display, always=False)
-        return display.say("claim-reason-not-always-but-there", claimed=is_so, **missed, **there)
+        return display.say("claim-reason-not-always-but-there", claimed=is_so, **missed, **_there(answer, display))
     if answer.verdict == UNJUDGED:
         most, *second = (name_of(INPUTS[bins.key], display) for bins in answer.bins[:2])
         if not second:
@@ -188,6 +205,15 @@ def reason(answer: Answer, subject: str, display: Display, here: str | None = No
         two = {"first": most, "second": second[0]}
         return display.say("claim-reason-unjudged-of-two", where=here, subject=subject, **two)
     return display.say("claim-reason", where=here, subject=subject, **often)
+
+
+def _there(answer: Answer, display: Display) -> dict[str, Several | str]:
+    """The conditions that can be named, and what the model gives under them."""
+    given = answer.band(answer.values[answer.region[1]])
+    return {
+        "conditions": Several(tuple(conditions(answer, display))),
+        "given": span_words(*given, answer.question.claim.unit, display),
+    }
 
 
 def error_words(answer: Answer, display: Display) -> str:
@@ -381,7 +407,7 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, objec
     return {
         "id": claim.id,
         "text": text(asked, display),
-        "reading": made(asked, display) if asked.own else claim.reading if words_stand(asked) else "",
+        "reading": made(asked, display) if asked.own else of_list(claim, "reading", display) if asked.as_listed else "",
         **({"words_changed": changed} if (changed := changed_words(asked, display)) else {}),
         "what": what(asked, display),
         "unit": claim.unit,
@@ -398,7 +424,7 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, objec
         "needs": needs(answer, display),
         "tornado": _tornado(answer, display),
         "denominators": list(claim.denominators),
-        "left_out": claim.left_out,
+        "left_out": left_out(claim, display),
         **evidence_answers(answer, display),
         "sentence": sentence(answer, display),
         "quotes": {"short": short_quotation(answer, display), "long": quotation(answer, display)},

@@ -106,7 +106,7 @@ def choose_claim(chosen: str) -> None:
             with column, st.container(key=f"rows-group-{ids[0]}", gap=None):
                 st.markdown(f"**{told('claim-group', group=name)}**")
                 for claim_id in ids:
-                    text, here = inputs.held_together(claims()[claim_id].text), claim_id == chosen
+                    text, here = inputs.held_together(words.listed_text(claim_id, state.display())), claim_id == chosen
                     st.button(f":gray[{text}]" if here else text, key=f"row-{claim_id}", type="tertiary",
                               width="stretch", on_click=choose, args=(claim_id,), disabled=here)  # fmt: skip
     with columns[0], st.container(key="rows-group-phrased", gap=None):

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import pandas as pd
 
-from model.claims.collection import ALWAYS, BROADLY
+from model.claims.collection import ALWAYS, BROADLY, claims
 from model.claims.questions import Question
 from model.claims.verdicts import Answer
 from model.describe.figures import Several, Share
@@ -84,7 +84,7 @@ def reason(answer: Answer, display: Display) -> str:
 def reading(asked: Question, display: Display) -> str:
     """How the claim's words are taken; empty where they leave no doubt."""
     within = Share(asked.claim.within_share, places=0)
-    parts = [asked.claim.reading if asked.as_listed else ""]
+    parts = [spoken.of_list(asked.claim, "reading", display) if asked.as_listed else ""]
     if asked.relation == "up_to":
         parts.append(display.say("claim-reads-up-to", within=within))
     if asked.relation == "on_average":
@@ -117,7 +117,7 @@ def varied_table(answer: Answer, display: Display) -> pd.DataFrame:
 
 def left_out(answer: Answer, display: Display) -> str:
     """What the model leaves out of this claim, and which runs."""
-    told = display.say("claim-left-out", what=answer.question.claim.left_out)
+    told = display.say("claim-left-out", what=spoken.left_out(answer.question.claim, display))
     if not answer.left_out:
         return told
     return f"{told} {display.say('claim-cars-left-out', left=answer.left_out, runs=answer.question.claim.runs)}"
@@ -138,6 +138,17 @@ def claim_text(asked: Question, display: Display = METRIC) -> str:
     """What is claimed as a sentence: a claim as it was made in quotation marks, one made from the test without."""
     told = spoken.text(asked, display)
     return quoted(told) if words_stand(asked) else held_together(told)
+
+
+def listed_text(claim_id: str, display: Display) -> str:
+    """A claim of the list in its words."""
+    return spoken.words_of(claims()[claim_id], display)
+
+
+def why(answer: Answer, display: Display) -> str:
+    """Why the runs of a claim of the list spread so wide; empty where that needs no word, or another is tested."""
+    asked = answer.question
+    return held_together(spoken.of_list(asked.claim, "why", display)) if asked.as_listed else ""
 
 
 def quoted(text: str) -> str:

@@ -10,6 +10,7 @@ import pytest
 from model.claims.collection import claims
 from model.claims.questions import question
 from model.claims.verdicts import check
+from model.words.claims import words_of
 from pages.parts import claim_words
 from pages.parts.claim_files import article_html
 from tests.browser.looks import assert_large_enough, assert_on_first_screen, faults, resize
@@ -55,7 +56,7 @@ def test_a_deep_link_on_a_fresh_server_shows_its_claim(start_server, open_page, 
 def test_a_claim_is_chosen_a_number_put_in_and_the_address_brings_both_back(open_page, settled, expect):
     page = open_page(PAGE)
     page.locator(".st-key-row-claims button").click()
-    page.get_by_text(claims()[QUICK].text.replace(" MW", "\N{NO-BREAK SPACE}MW")).click()
+    page.get_by_text(words_of(claims()[QUICK]).replace(" MW", "\N{NO-BREAK SPACE}MW")).click()
     expect(page.locator(VERDICT)).to_contain_text("does not hold in the modelled range")
     type_number(page, "0.3")
     page.wait_for_url(re.compile("said_number=0.3"))

@@ -7,6 +7,7 @@ import pytest
 
 from model.claims.collection import claims
 from model.describe.scenario_io import starting_drives
+from model.words.claims import words_of
 from tests.browser.test_main_job import HEADLINE, TOWN, scenario_at
 from tests.browser.test_show import DOUBLE_TAP_S
 from tests.conftest import AT_REST
@@ -118,7 +119,7 @@ def test_a_journalist_checks_a_claim_and_keeps_the_evidence(open_page, settled, 
     evidence = json.loads(taken_away(page, "Everything, JSON"))
     assert CLAIM in json.dumps(evidence)
     # the sentence is made from what was tested, no longer the list's own
-    assert "With a van" in evidence["text"] and claims()[CLAIM].text not in evidence["text"]
+    assert "With a van" in evidence["text"] and words_of(claims()[CLAIM]) not in evidence["text"]
 
     address = page.url
     page.goto("about:blank")

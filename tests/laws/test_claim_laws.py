@@ -99,7 +99,7 @@ def test_a_sentence_says_what_was_tested_and_nothing_else(claim_id):
         for key, value in {**claim.scope, **{key: claim.open[key] for key in claim.words}}.items():
             assert not asked.as_listed or asked.declared[key].within(value)
         assert not asked.as_listed or (asked.number, asked.relation) == (claim.number, claim.relation)
-        assert spoken.text(asked) == (claim.text if asked.as_listed else made)
+        assert spoken.text(asked) == (spoken.words_of(claim) if asked.as_listed else made)
     assert told >= 7
 
 

@@ -13,7 +13,7 @@ from model.claims.specification import phrased
 from model.claims.verdicts import check
 from model.describe.scenario_io import starting_drives, to_link
 from model.sampling.uncertainty import RUNS
-from model.words.claims import verdict_words
+from model.words.claims import verdict_words, words_of
 from model.words.evidence import both
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words, phrase_words, state
@@ -254,7 +254,7 @@ def test_a_quotable_sentence_names_claim_verdict_band_and_hedge():
     short, long, command, _ = (code.value for code in app.code)
     answer = check(question(QUICK))
     band = claim_words.band_text(answer).replace("\N{NO-BREAK SPACE}", " ")
-    for part in (claims()[QUICK].text.rstrip("."), verdict_words(answer), band, "An estimate"):
+    for part in (words_of(claims()[QUICK]).rstrip("."), verdict_words(answer), band, "An estimate"):
         assert part in short and part in long
     assert short.count("\n") == 1 and "no measurement was found" in short and "not a measurement" in long
     assert command == f"python -m model claim {QUICK}"

@@ -19,7 +19,7 @@ from model.claims.questions import question
 from model.claims.verdicts import check
 from model.describe.sources import sources
 from model.out.cli import main
-from model.words.claims import verdict_words
+from model.words.claims import left_out, verdict_words, words_of
 from model.words.quantities import MINUS, Display
 from pages.parts import claim_files
 from pages.parts.charts.export import PAPER, PRINT_PX
@@ -137,7 +137,8 @@ def test_the_page_for_an_article_asks_nothing_and_is_there_for_everybody(claim_i
     assert names.count("h1") == names.count("main") == 1 and names.index("h1") < names.index("h2")
     assert all(given.get("scope") in ("col", "row") for tag, given in page.tags if tag == "th")
     text = made.replace("\N{NO-BREAK SPACE}", " ").replace(MINUS, "-")
-    for needed in (MODEL_VERSION, "MIT licence", verdict_words(answer), claims()[claim_id].text):
+    claimed = words_of(claims()[claim_id]).replace(MINUS, "-")
+    for needed in (MODEL_VERSION, "MIT licence", verdict_words(answer), claimed):
         assert needed in text, needed
     assert bool(page.leads) == any(beside.measurement.source.address for beside in evidence(answer.question).same)
 
@@ -165,7 +166,7 @@ def test_a_number_of_ones_own_stands_in_print_and_in_the_quote_in_place_of_the_l
     for text in (claim_files.under_print(answer)[0], quotable(answer), claim_files.answer_text(answer)):
         text = text.replace("\N{NO-BREAK SPACE}", " ")
         assert "raking power at the first moment is at least 1 MW" in text
-        assert claims()[QUICK].text not in text
+        assert words_of(claims()[QUICK]) not in text
 
 
 def test_the_picture_as_vega_lite_holds_its_data():
@@ -189,7 +190,7 @@ def test_every_run_is_in_the_table_with_what_was_drawn():
 def test_the_method_note_counts_the_runs_and_names_what_is_left_out(claim_id):
     answer = check(question(claim_id))
     note = claim_files.method_note(answer)
-    assert f"{len(answer.values):,} runs" in note and answer.question.claim.left_out in note
+    assert f"{len(answer.values):,} runs" in note and left_out(answer.question.claim) in note
     assert claim_files.signed(answer.question) in note
 
 

@@ -49,6 +49,7 @@ OWN_CLAIMS = (
     {"quantity": "energy", "relation": "at_most", "number": "18.6411", "unit": "kWh/100 km", "speed_kmh": "open"},
     {"quantity": "range", "relation": "between", "number": "80.4672..160.9344", "unit": "km", "trailer_kg": "1000",
      "against_trailer_kg": "0"},
+    {"quantity": "works_after", "relation": "at_least", "number": "32.18688", "unit": "km", "ambient_c": "-10..0"},
 )
 METRIC_FIGURES = re.compile(r"[0-9] (?:m/s²|km/h|km|kg|kWh/100 km|°C|m)(?![\w/²])")
 
@@ -67,7 +68,7 @@ def test_a_claim_of_ones_own_in_us_units_has_no_metric_figure(given):
     app = opened_at("check_a_claim.py", {"claim": "own", "units": "us"} | {f"said_{k}": v for k, v in given.items()})
     ran(app)
     assert METRIC_FIGURES.findall(on_claim(app)) == []
-    shown = {"slowing": "0.1", "works_after": "12.4", "energy": "30", "range": "200"}[given["quantity"]]
+    shown = {"slowing": "0.1", "works_after": "20", "energy": "30", "range": "200"}[given["quantity"]]
     shown = "50 to 100" if given["relation"] == "between" else shown
     assert app.text_input(key="own-number").value == shown
     assert f"{shown.replace(' to ', ' and ')} {US.unit(given['unit'])}" in words(app)

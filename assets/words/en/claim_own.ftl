@@ -219,3 +219,26 @@ reading-open-part = { $part ->
 
 # $parts: list
 reading-open = It does not say { $parts }, so the test runs over all of it.
+
+# What the model leaves out of it.
+# $quantity: one of recovered, of_braking, range_gain, electric_braking, range_lost, of_climb, display_km, range, energy, cold, braking_work, works_after, slowing, charge_to_leave_free, in_a_stop, stability, brake_life
+own-left-out = { $quantity ->
+    [recovered] Slippery roads, and what the foot does otherwise without regeneration.
+    [of_braking] Emergency stops and slippery roads, where the friction brakes do more.
+    [range_gain] Slippery roads, and what the foot does otherwise without regeneration.
+    [electric_braking] Emergency stops and slippery roads, where the friction brakes do more.
+    [range_lost] Slippery roads, and drivers who would look farther ahead if nothing came back.
+    [of_climb] Bends and stops on the way, where more is lost.
+    [display_km] Displays that reckon with other drives than this one.
+    [range] Ageing of the battery, and a reserve that the display keeps.
+    [energy] What charging loses: the energy is counted at the battery.
+    [cold] Energy that a cold battery keeps back at the end of its charge.
+    [braking_work] Rust, and how pads wear with heat and speed: friction work is no life in kilometres.
+    [works_after] Charge that the maker keeps free above a displayed 100 %, with which the motor slows at once. Where
+        the motor does not come to slow as usual within { QUANTITY(30, unit: "km") }, these count as the distance.
+    [slowing] Hills, and how the slowing builds up.
+    [charge_to_leave_free] Bends and stops on the way, where more is lost.
+    [in_a_stop] Hills and wind.
+    [stability] Bends, slip control and what the driver does; a trailer.
+   *[brake_life] Rust, and how pads wear with heat and speed: friction work is no life in kilometres.
+}

@@ -30,7 +30,7 @@ from model.claims.verdicts import (
 from model.describe.fields import InputError
 from model.describe.parameters import assumed_figures
 from model.words.claim_numbers import number_words, span_words
-from model.words.claims import claim_answers, claimed, needs, rule, sentence, text, verdict_words
+from model.words.claims import claim_answers, claimed, left_out, needs, rule, sentence, text, verdict_words, words_of
 from tests.refused import refuses, told
 
 QUICK = "two-megawatts"
@@ -205,7 +205,7 @@ def test_conditions_in_which_the_share_is_within_sampling_error_of_broadly_are_t
 @pytest.mark.parametrize("name, hangs", [("cold-halves-range", True), ("useless-in-winter", False)])
 def test_conditions_are_sought_only_where_the_verdict_hangs_on_them(name, hangs):
     found = answered(name)
-    assert found.verdict and ("_found_elsewhere" in found.__dict__) == hangs
+    assert sentence(found) and ("_found_elsewhere" in found.__dict__) == hangs
 
 
 def test_conditions_are_named_only_where_the_claim_is_true_whatever_the_error():
@@ -388,7 +388,7 @@ def test_every_claim_is_whole(claim_id):
     assert claim.runs in GENERATORS and WHOLE_RANGE_RUNS in GENERATORS
     assert set(claim.open) | set(claim.scope) <= set(INPUTS) and set(claim.said) <= set(claim.open)
     assert not set(claim.open) & set(claim.scope)
-    assert claim.text.endswith(".") and claim.left_out.endswith(".")
+    assert words_of(claim).endswith(".") and left_out(claim).endswith(".")
     for key, this in claim.open.items():
         assert all(INPUTS[key].minimum <= value <= INPUTS[key].maximum for value in this.values if this.band)
         assert not this.band or list(this.values) == sorted(this.values)

@@ -6,6 +6,7 @@ from functools import cache
 from pathlib import Path
 
 from model.checks.published import CHECKS
+from model.claims.collection import claims
 from model.describe.car import CAR_FIELDS
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.words.quantities import Display
@@ -103,6 +104,12 @@ def said_of_checks():
     return {name for name in MESSAGES if name.partition(".")[0] in topics}
 
 
+def said_of_claims():
+    """The messages about a claim of the list, which are named by its id."""
+    topics = {claim.message for claim in claims().values()}
+    return {name for name in MESSAGES if name.partition(".")[0] in topics}
+
+
 def test_every_field_is_named_and_explained():
     assert [field.message for field in every_field() if field.message not in MESSAGES] == []
     unexplained = {topic for topic, _, key in (field.message.partition("-") for field in every_field())
@@ -112,7 +119,7 @@ def test_every_field_is_named_and_explained():
 
 
 def test_every_message_is_named_somewhere():
-    unused = set(MESSAGES) - literals() - referred_to() - set(said_of_fields()) - said_of_checks()
+    unused = set(MESSAGES) - literals() - referred_to() - set(said_of_fields()) - said_of_checks() - said_of_claims()
     assert not unused
 
 
