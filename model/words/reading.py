@@ -64,6 +64,10 @@ class Aside:
     words: str
 
 
+NOT_COUNTED = "none"
+"""The value of a rule by which a sentence counts nothing that can be chosen for it."""
+
+
 @dataclass(frozen=True)
 class Reading:
     """A sentence as it can be read: the claim in its flat form, what it rests on, what was left aside and not found.
@@ -81,7 +85,7 @@ class Reading:
 def _first(finds: str, sentence: str, language: str) -> Found | None:
     for rule in rules(language):
         if rule.finds == finds and (met := rule.pattern.search(sentence)):
-            return Found(finds, rule.value, met[0])
+            return Found(finds, rule.value, met[0].strip())
     return None
 
 
@@ -130,7 +134,8 @@ def _quantity(text: str, case: Found | None, language: str) -> Found | None:
     for rule in of_kind("quantity", language):
         name, _, unit = rule.value.partition(" ")
         if (not unit or (case is None and units & {unit, ANY_UNIT})) and (met := rule.pattern.search(text)):
-            return Found("quantity", name, met[0])
+            # what is spent for nothing is the rest of what comes back: to be chosen, not guessed
+            return Found("quantity", name, met[0].strip()) if name != NOT_COUNTED else None
     return None
 
 

@@ -11,7 +11,7 @@ from model.describe.fields import InputError
 from model.describe.tables import rows
 from model.words.claims import changed_words, claim_answers, made, quotation, read_as, short_quotation, text
 from model.words.quantities import MINUS
-from model.words.reading import read, words_stand
+from model.words.reading import NOT_COUNTED, read, words_stand
 from pages.parts import claim_files
 from tests.refused import refuses
 
@@ -43,6 +43,16 @@ SENTENCES = {
     "The car slows at 1.5 m/s² always": of("slowing", "1.5", "m/s²", "always"),
     "The motor does 90 % of the braking": of("electric_braking", "90"),
     "On average 15 % comes back.": of("recovered", "15", relation="on_average"),
+    # never more is at most, and never less at least
+    "Regeneration never recovers more than a tenth.": of("recovered", "10", relation="at_most"),
+    "In town it never gives less than 10 % back.": of("recovered", "10", relation="at_least", road="town"),
+    "More than a tenth comes back.": of("recovered", "10", relation="at_least"),
+    # what is wasted is not what comes back
+    "Electric cars waste less than 5 % of their braking energy.": {"number": "5", "unit": "%", "relation": "at_most"},
+    "Braking energy is not wasted: 60 % comes back.": of("of_braking", "60"),
+    "In the Alps you get 80 percent of the climb back.": of("of_climb", "80"),
+    "The car only reaches 300 km on the motorway.": of("range", "300", "km", road="motorway"),
+    "It loses half its range when it is below freezing.": of("cold", "50", season="winter"),
     # two numbers
     "10 to 15 %": {"number": "10..15", "unit": "%", "relation": "between"},
     "10% to 15% comes back": of("recovered", "10..15", relation="between"),
@@ -227,11 +237,17 @@ def test_whatever_is_read_can_be_tested_or_says_what_is_missing():
 def test_every_rule_finds_something_that_exists():
     for row in rows("words/en/claim_reading.csv"):
         if row["finds"] in ("quantity", "own"):
-            assert row["value"].split(" ")[0] in counted()
+            assert row["value"].split(" ")[0] in {*counted(), NOT_COUNTED}
         assert row["pattern"] and row["value"]
     for count in counted().values():
         if not count.beyond:
             assert any(row["finds"] == "own" and row["value"] == count.id for row in rows("words/en/claim_reading.csv"))
+
+
+def test_the_words_on_which_a_reading_rests_have_no_space_around_them():
+    for sentence in SENTENCES:
+        told = [piece for piece in read(sentence).found if piece.part in ("quantity", "relation") and not piece.assumed]
+        assert all(piece.words == piece.words.strip() for piece in told), sentence
 
 
 # words that are quoted
