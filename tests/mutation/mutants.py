@@ -131,7 +131,7 @@ def imports(path: Path) -> set[str]:
     return {file for file in files if (ROOT / file).exists()}
 
 
-class Tests:
+class ByNearness:
     """The test files by how near they are to a module."""
 
     def __init__(self) -> None:
@@ -292,7 +292,7 @@ def main() -> None:
     tried = {(one["module"], one["operator"], one["occurrence"]) for one in done}
     until = time.monotonic() + 60 * given.minutes
     print(f"{given.mutants} mutants, seed {given.seed}", flush=True)
-    copy, tests = Copy(kept), Tests()
+    copy, tests = Copy(kept), ByNearness()
     for mutant in drawn(given.mutants, given.seed):
         if (mutant.module, mutant.operator, mutant.occurrence) in tried:
             continue
