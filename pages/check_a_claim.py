@@ -25,7 +25,7 @@ from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts.charts import claims as charts
 from pages.parts.claim_address import CLAIM, GAVE, SAID, put, settings
-from pages.parts.claim_asking import asked, choose_claim, say_conditions, say_number, told
+from pages.parts.claim_asking import asked, choose_claim, message, say_conditions, say_number
 from pages.parts.claim_phrasing import draw_phrasing
 from pages.parts.drive_part import draw_drive
 from pages.parts.figure import draw_chart, figure, offer_print
@@ -55,11 +55,12 @@ def answer(now: Question) -> Answer:
         st.markdown(f"### {words.finding(found, display)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows, display), key="claim-runs-chart")
     st.caption(inputs.held_together(varied(found, display)))
-    with st.expander(told("claim-figures-heading"), type="compact", key="figures-drawer", on_change="rerun") as drawer:
+    heading = message("claim-figures-heading")
+    with st.expander(heading, type="compact", key="figures-drawer", on_change="rerun") as drawer:
         if drawer.open:
             st.table(words.varied_table(found, display), border="horizontal", hide_index=True,
-                     alt=told("claim-figures-heading"))  # fmt: skip
-    with st.expander(told("claim-rule"), type="compact", key="why-drawer"):
+                     alt=heading)  # fmt: skip
+    with st.expander(message("claim-rule"), type="compact", key="why-drawer"):
         rules = rule(found, display), measured_rule(now, display), words.left_out(found, display)
         st.markdown("\n\n".join(rules))
     return found
@@ -69,23 +70,23 @@ def draw_evidence(found: Answer) -> None:
     """Beside each other what has been measured and what the model says, each with its verdict, after one on both."""
     now, display = found.question, state.display()
     of = evidence(now)
-    st.header(told("claim-measured-and-modelled"), anchor="measured")
+    st.header(message("claim-measured-and-modelled"), anchor="measured")
     st.markdown(both(found, display), width=TEXT_PX)
     left, right = st.columns([11, 10], gap="large")
     with left:
-        st.markdown(f"### {told('claim-evidence-heading')}\n\n{measured(of, display)}")
+        st.markdown(f"### {message('claim-evidence-heading')}\n\n{measured(of, display)}")
         if of.same:
             same = evidence_words.table(of.same, display)
-            st.table(same, border="horizontal", hide_index=True, alt=told("claim-same-alt"))
+            st.table(same, border="horizontal", hide_index=True, alt=message("claim-same-alt"))
         if of.near:
-            near = told("claim-near-heading")
+            near = message("claim-near-heading")
             with st.expander(near, type="compact", key="near-drawer", on_change="rerun") as drawer:
                 if drawer.open:
                     table = evidence_words.table(of.near, display)
-                    st.table(table, border="horizontal", hide_index=True, alt=told("claim-near-alt"))
+                    st.table(table, border="horizontal", hide_index=True, alt=message("claim-near-alt"))
     with right:
         text = f"{words.heading(found)} {words.modelled(found, display)}"
-        st.markdown(f"### {told('claim-model-heading')}\n\n{text}")
+        st.markdown(f"### {message('claim-model-heading')}\n\n{text}")
 
 
 def draw_needs(found: Answer) -> None:
@@ -101,7 +102,7 @@ def draw_needs(found: Answer) -> None:
     left, right = st.columns(2, gap="large")
     with left:
         if conditions := words.conditions(found, display):
-            st.markdown("\n".join(f"- {capital(one)}" for one in conditions))
+            st.markdown("\n".join(f"- {capital(condition)}" for condition in conditions))
         figure(
             charts.region(grid, display, state.dark()), alt=words.grid_alt(grid, display), table=words.grid_table(grid),
             key="claim-needs", file_name=f"{found.question.claim.id}-needs.csv",
@@ -123,7 +124,7 @@ def draw_tornado(found: Answer) -> None:
     figure(
         chart, alt=f"{title}. {words.tornado_alt(found, display)}", table=words.tornado_table(found, display),
         key="claim-tornado", file_name=f"{claim.id}-tornado.csv", title=title,
-        words=told("claim-tornado-words"),
+        words=message("claim-tornado-words"),
     )  # fmt: skip
 
 
@@ -131,12 +132,12 @@ def draw_phrases(found: Answer) -> None:
     """Which of the seven phrases the number can mean, and what it would be worth as each."""
     now = found.question
     st.markdown(phrase_words.share_intro(now.claim, state.display()), width=TEXT_PX)
-    with st.expander(told("claim-phrases"), type="compact", key="phrases-drawer", on_change="rerun") as drawer:
+    with st.expander(message("claim-phrases"), type="compact", key="phrases-drawer", on_change="rerun") as drawer:
         if drawer.open:
             if "denominator" in now.claim.scope:
                 draw_shares(now)
             phrases = phrase_words.phrases_table(now.claim, state.display())
-            st.table(phrases, border="horizontal", hide_index=True, alt=told("claim-phrases-alt"))
+            st.table(phrases, border="horizontal", hide_index=True, alt=message("claim-phrases-alt"))
 
 
 def draw_shares(now: Question) -> None:
@@ -168,22 +169,22 @@ def draw_print(found: Answer) -> None:
     now = found.question
     left, right = st.columns([11, 10], gap="large")
     with left:
-        st.markdown(f"### {told('claim-quote-heading')}\n\n{told('print-quote-short')}")
+        st.markdown(f"### {message('claim-quote-heading')}\n\n{message('print-quote-short')}")
         st.code(words.quotable_short(found, state.display()), language=None, wrap_lines=True)
-        with st.expander(told("print-quote-long"), type="compact", key="quote-drawer", on_change="rerun") as drawer:
+        with st.expander(message("print-quote-long"), type="compact", key="quote-drawer", on_change="rerun") as drawer:
             if drawer.open:
                 st.code(words.quotable(found, state.display()), language=None, wrap_lines=True)
     with right:
-        st.markdown(f"### {told('claim-method-heading')}")
+        st.markdown(f"### {message('claim-method-heading')}")
         st.markdown(f"{claim_files.method_note(found, state.display())} {band_promise(state.display())}")
-    st.markdown(f"### {told('claim-files-heading')}")
-    with st.expander(told("print-files-fold"), type="compact", key="files-drawer", on_change="rerun") as drawer:
+    st.markdown(f"### {message('claim-files-heading')}")
+    with st.expander(message("print-files-fold"), type="compact", key="files-drawer", on_change="rerun") as drawer:
         if drawer.open:
-            st.markdown(told("print-files-about"), width=TEXT_PX)
+            st.markdown(message("print-files-about"), width=TEXT_PX)
             draw_files(found)
-    st.markdown(told("claim-command"), width=TEXT_PX)
+    st.markdown(message("claim-command"), width=TEXT_PX)
     st.code(claim_files.command(now), language=None, wrap_lines=True)
-    st.markdown(told("claim-link"), width=TEXT_PX)
+    st.markdown(message("claim-link"), width=TEXT_PX)
     st.code(link_of(found), language=None, wrap_lines=True)
 
 
@@ -192,7 +193,7 @@ def draw_files(found: Answer) -> None:
     with st.container(key="claim-files", horizontal=True, gap="small"):
         for what, (ending, make, mime) in claim_files.files_of(found).items():
             st.download_button(
-                told("print-file", file=what), partial(make, found), f"{found.question.claim.id}.{ending}", mime,
+                message("print-file", file=what), partial(make, found), f"{found.question.claim.id}.{ending}", mime,
                 key=f"file-{ending}", on_click="ignore", icon=":material/download:",
             )  # fmt: skip
 
@@ -221,7 +222,7 @@ def draw_below(found: Answer) -> None:
     for heading, anchor, draw in BELOW:
         if draw is draw_phrases and now.own and not now.claim.denominators:
             continue
-        with st.container(), section(told(heading), anchor) as is_open:
+        with st.container(), section(message(heading), anchor) as is_open:
             if is_open:
                 draw(found)
 
@@ -257,19 +258,19 @@ def draw_own() -> None:
         now, why = None, refusal_words(refused, state.display())
     with st.container(gap="small"):
         choose_claim(OWN)
-        said = words.quoted(given["words"][:MOST_WORDS]) if given.get("words") else told("own-title")
+        said = words.quoted(given["words"][:MOST_WORDS]) if given.get("words") else message("own-title")
         st.title(inert(words.claim_text(now, state.display()) if now else said), anchor=False)
         if now and (sentence := words.read_as(now, state.display())):
             st.caption(inert(sentence))
     sight = st.container(key="sight")
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
-        st.subheader(told("own-heading"), anchor=False)
+        st.subheader(message("own-heading"), anchor=False)
         draw_phrasing(given)
         if now:
-            st.subheader(told("claim-said-heading"), anchor=False)
+            st.subheader(message("claim-said-heading"), anchor=False)
             say_conditions(now)
-            st.caption(told("claim-open-rest"))
+            st.caption(message("claim-open-rest"))
     with answering, st.container(key="claim-answer", gap="xsmall"):
         if now is None:
             st.info(inert(not_yet(given, reading_of(given), why, state.display())))
@@ -291,7 +292,7 @@ def draw_claim() -> None:
     # each part has a place of its own, so that what opens in one does not make the others be drawn anew
     with st.container(gap="small"):
         if notices:
-            st.info("\n\n".join((told("claim-link-in-part"), *map(inert, notices))))
+            st.info("\n\n".join((message("claim-link-in-part"), *map(inert, notices))))
         choose_claim(now.claim.id)
         st.title(words.claim_text(now, state.display()), anchor=False)
         if not now.as_listed:
@@ -299,13 +300,13 @@ def draw_claim() -> None:
     sight = st.container(key="sight")
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
-        st.subheader(told("claim-published-heading"), anchor=False)
+        st.subheader(message("claim-published-heading"), anchor=False)
         say_number(now)
         if sentence := words.reading(now, state.display()):
             st.caption(sentence)
-        st.subheader(told("claim-said-heading"), anchor=False)
+        st.subheader(message("claim-said-heading"), anchor=False)
         say_conditions(now)
-        st.caption(told("claim-open-rest"))
+        st.caption(message("claim-open-rest"))
     with answering, st.container(key="claim-answer", gap="xsmall"):
         found = answer_in_sight(now, sight)
     if found:
@@ -314,7 +315,7 @@ def draw_claim() -> None:
 
 with st.container(key="claim"):
     draw_claim()
-with section(told("claim-own-road-heading"), "road") as is_open:
+with section(message("claim-own-road-heading"), "road") as is_open:
     if is_open:
         draw_drive()
         draw_own_road()

@@ -5,6 +5,8 @@ from collections import defaultdict
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
+SAYS_NOTHING = {"this", "some", "one", "told"}
+"""Names of everything and nothing."""
 
 
 def defined(*folders):
@@ -27,6 +29,28 @@ def defined(*folders):
                 if not name.startswith("_"):
                     places[name].add(path.relative_to(ROOT).as_posix())
     return places
+
+
+def made_by(node):
+    """The names that a piece of code gives to something: a variable, a parameter, a function or class, an import."""
+    if isinstance(node, ast.Name):
+        return {node.id} if isinstance(node.ctx, ast.Store) else set()
+    if isinstance(node, ast.arg):
+        return {node.arg}
+    if isinstance(node, ast.alias):
+        return {node.asname or node.name}
+    return {node.name} if isinstance(node, ast.FunctionDef | ast.ClassDef) else set()
+
+
+def test_a_name_says_what_it_holds():
+    found = [
+        f"{path.relative_to(ROOT)}:{node.lineno}"
+        for folder in ("model", "pages")
+        for path in sorted((ROOT / folder).rglob("*.py"))
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if made_by(node) & SAYS_NOTHING
+    ]
+    assert not found
 
 
 def test_a_class_or_type_has_one_meaning():

@@ -92,7 +92,7 @@ def parts_of(name: str, language: str = "en") -> frozenset[str] | None:
     known = files(language)
     if name not in known.homes:
         return None
-    return frozenset(one.id.name for one in known.messages(known.homes[name])[name].attributes)
+    return frozenset(attribute.id.name for attribute in known.messages(known.homes[name])[name].attributes)
 
 
 @cache

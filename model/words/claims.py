@@ -318,10 +318,10 @@ def quotation(answer: Answer, display: Display = ENGLISH) -> str:
 def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
     """The same in two lines: the claim with its verdict; the band, what was measured, and whose estimate it is."""
     asked = answer.question
-    said, reading = (one.removesuffix(".") for one in (text(asked, display), made(asked, display)))
+    said, reading = (sentence.removesuffix(".") for sentence in (text(asked, display), made(asked, display)))
     measured = evidence(asked).verdict
-    told = "read" if asked.own and words_stand(asked) else "quoted" if words_stand(asked) else "made"
-    first = display.say("print-quote-first", told=told, claim=said, reading=reading,
+    kind = "read" if asked.own and words_stand(asked) else "quoted" if words_stand(asked) else "made"
+    first = display.say("print-quote-first", kind=kind, claim=said, reading=reading,
                         verdict=answer.verdict, version=MODEL_VERSION)  # fmt: skip
     second = display.say("print-quote-second", band=band(answer, display), measured=measured)
     return f"{first}\n{second}"
@@ -436,7 +436,7 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, objec
             "drawn_together": DRAWN_TOGETHER,
             "varied": varied(answer, display),
             "model_error": {**asdict(answer.error), "could_turn": list(answer.close_by)},
-            "figures": [asdict(one) for one in varied_figures(answer, display)],
+            "figures": [asdict(figure) for figure in varied_figures(answer, display)],
         },
         "model_version": MODEL_VERSION,
         "model_date": MODEL_DATE,

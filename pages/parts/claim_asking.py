@@ -26,7 +26,7 @@ MOST_BUTTONS = 10
 RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average")
 
 
-def told(name: str, **values: Value) -> str:
+def message(name: str, **values: Value) -> str:
     """A message to the visitor."""
     return state.display().say(name, **values)
 
@@ -40,7 +40,7 @@ def asked() -> tuple[Question, list[str]]:
     notices: list[str] = []
     kept: dict[str, str] = {}
     if claim_id not in claims():
-        notices.append(told("claim-unknown", given=claim_id))
+        notices.append(message("claim-unknown", given=claim_id))
         claim_id = next(iter(claims()))
     for key, value in settings().items():
         try:
@@ -91,11 +91,11 @@ def choose_claim(chosen: str) -> None:
     # both ways in stand on the first screen: a claim of the list, and one's own
     with st.container(key="rows-claims", horizontal=True, gap="small"):
         st.button(
-            told("claim-choose-another", claims=len(claims()) + len(phrased())), key="row-claims", type="tertiary",
+            message("claim-choose-another", claims=len(claims()) + len(phrased())), key="row-claims", type="tertiary",
             width="stretch", on_click=turn, icon=f":material/expand_{'less' if is_open else 'more'}:",
             icon_position="right",
         )  # fmt: skip
-        st.button(told("own-row"), key=f"row-{OWN}", icon=":material/edit:", icon_position="right", type="tertiary",
+        st.button(message("own-row"), key=f"row-{OWN}", icon=":material/edit:", icon_position="right", type="tertiary",
                   width="stretch", on_click=choose, args=(OWN,))  # fmt: skip
     if not is_open:
         return
@@ -104,13 +104,13 @@ def choose_claim(chosen: str) -> None:
     for column, part in zip(columns, (groups[:2], groups[2:]), strict=True):
         for name, ids in part:
             with column, st.container(key=f"rows-group-{ids[0]}", gap=None):
-                st.markdown(f"**{told('claim-group', group=name)}**")
+                st.markdown(f"**{message('claim-group', group=name)}**")
                 for claim_id in ids:
                     text, here = inputs.held_together(words.listed_text(claim_id, state.display())), claim_id == chosen
                     st.button(f":gray[{text}]" if here else text, key=f"row-{claim_id}", type="tertiary",
                               width="stretch", on_click=choose, args=(claim_id,), disabled=here)  # fmt: skip
     with columns[0], st.container(key="rows-group-phrased", gap=None):
-        st.markdown(f"**{told('own-group')}**")
+        st.markdown(f"**{message('own-group')}**")
         for claim_id, said in phrased().items():
             st.button(inputs.held_together(said["words"]), key=f"row-{claim_id}", type="tertiary", width="stretch",
                       on_click=choose, args=(claim_id,))  # fmt: skip
@@ -127,7 +127,7 @@ def say_number(now: Question) -> None:
             given = inputs.number_setting(typed, now.claim.unit, state.display())
             changed = question(now.claim.id, {"number": given})
         except (InputError, ValueError):
-            sentence = told("claim-number-refused", typed=typed)
+            sentence = message("claim-number-refused", typed=typed)
             state.refusals()["set-number"] = (typed, sentence)
             return
         say_beside("number", given, changed.number == now.claim.number)
@@ -141,14 +141,14 @@ def say_number(now: Question) -> None:
     with st.container(key="claim-number", horizontal=True, vertical_alignment="bottom", gap="small"):
         st.selectbox(
             label_of(QUESTION_FIELDS["relation"], state.display()), RELATIONS, index=None,
-            format_func=lambda relation: told("claim-relation", relation=relation),
+            format_func=lambda relation: message("claim-relation", relation=relation),
             key="set-relation", on_change=take_relation, disabled=len(now.number) == 2, width=170,
-            placeholder=told("claim-between"),
+            placeholder=message("claim-between"),
         )  # fmt: skip
         unit = now.claim.unit
-        label = told("claim-number-in", unit=unit) if unit else told("claim-number")
+        label = message("claim-number-in", unit=unit) if unit else message("claim-number")
         st.text_input(label, key="set-number", on_change=take_number, width=130,
-                      placeholder=told("claim-number-such-as"))  # fmt: skip
+                      placeholder=message("claim-number-such-as"))  # fmt: skip
     if sentence:
         st.error(inert(sentence))
 
@@ -183,7 +183,7 @@ def say_conditions(now: Question) -> None:
             open_row(key)
 
     st.session_state["say-another"] = None
-    another = told("claim-another-condition")
+    another = message("claim-another-condition")
     st.selectbox(another, others, format_func=lambda key: inputs.label(key, display), key="say-another", on_change=take,
                  index=None, placeholder=another, label_visibility="collapsed")  # fmt: skip
 
@@ -228,7 +228,7 @@ def entry(key: str, now: Question) -> None:
         if key == "denominator":
             st.radio(inputs.label(key, display), options, **look)
         elif len(options) > MOST_BUTTONS:
-            st.multiselect(inputs.label(key, display), options, placeholder=told("claim-choose-some"), **look)
+            st.multiselect(inputs.label(key, display), options, placeholder=message("claim-choose-some"), **look)
         else:
             st.pills(inputs.label(key, display), options, selection_mode="multi", wrap=True, **look)
     st.caption(inputs.entry_help(key, now, display))

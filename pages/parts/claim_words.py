@@ -51,7 +51,7 @@ GROUPS = {
 
 def conditions(answer: Answer, display: Display) -> list[str]:
     """The named conditions under which the claim is true, each on its own."""
-    return [held_together(one) for one in spoken.conditions(answer, display)]
+    return [held_together(condition) for condition in spoken.conditions(answer, display)]
 
 
 def heading(answer: Answer) -> str:
@@ -117,10 +117,10 @@ def varied_table(answer: Answer, display: Display) -> pd.DataFrame:
 
 def left_out(answer: Answer, display: Display) -> str:
     """What the model leaves out of this claim, and which runs."""
-    told = display.say("claim-left-out", what=spoken.left_out(answer.question.claim, display))
+    sentence = display.say("claim-left-out", what=spoken.left_out(answer.question.claim, display))
     if not answer.left_out:
-        return told
-    return f"{told} {display.say('claim-cars-left-out', left=answer.left_out, runs=answer.question.claim.runs)}"
+        return sentence
+    return f"{sentence} {display.say('claim-cars-left-out', left=answer.left_out, runs=answer.question.claim.runs)}"
 
 
 def modelled(answer: Answer, display: Display) -> str:
@@ -136,8 +136,8 @@ def finding(answer: Answer, display: Display = METRIC) -> str:
 
 def claim_text(asked: Question, display: Display = METRIC) -> str:
     """What is claimed as a sentence: a claim as it was made in quotation marks, one made from the test without."""
-    told = spoken.text(asked, display)
-    return quoted(told) if words_stand(asked) else held_together(told)
+    text = spoken.text(asked, display)
+    return quoted(text) if words_stand(asked) else held_together(text)
 
 
 def listed_text(claim_id: str, display: Display) -> str:
@@ -176,8 +176,8 @@ def rows_of(answer: Answer, display: Display) -> list[BandRow]:
 
 def distribution_alt(answer: Answer, rows: Sequence[BandRow], display: Display) -> str:
     """The picture of the runs in words."""
-    told = (finding(answer, display), capital(keys(answer, display)[0]), *(row.text for row in rows))
-    return " ".join(f"{sentence}." for sentence in told)
+    sentences = (finding(answer, display), capital(keys(answer, display)[0]), *(row.text for row in rows))
+    return " ".join(f"{sentence}." for sentence in sentences)
 
 
 def grid_of(answer: Answer, display: Display) -> Grid | None:

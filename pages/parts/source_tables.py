@@ -81,7 +81,7 @@ def figures_table(
 def known_in_short(item: Assumed, display: Display) -> str:
     """What kind of knowledge a figure is, with the names of its sources."""
     if item.kind == "published" and item.sources:
-        names = Several(tuple(sources()[one].name for one in item.sources), ";")
+        names = Several(tuple(sources()[name].name for name in item.sources), ";")
         return display.say("provenance", kind="published", source=display.figure(names))
     if item.kind == "published":
         return known_words(item, display)

@@ -20,12 +20,12 @@ print-source = { $addressed ->
 }
 
 # A quote in two lines, each a sentence or two. `$claim` and `$reading` are without their full stops.
-# $told: one of quoted, read, made
+# $kind: one of quoted, read, made
 # $claim: text
 # $reading: text
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $version: text
-print-quote-first = { $told ->
+print-quote-first = { $kind ->
     [quoted] The claim “{ $claim }” { claim-verdict } (Brake to Battery { $version }).
     [read] The claim “{ $claim }”, read as “{ $reading }”, { claim-verdict } (Brake to Battery { $version }).
    *[made] What was tested: { $claim }. This { claim-verdict } (Brake to Battery { $version }).
