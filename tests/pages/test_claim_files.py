@@ -45,6 +45,12 @@ def test_the_command_line_gives_the_same_bytes(settings, tmp_path):
     assert subprocess.run(command, cwd=ROOT, capture_output=True, check=True).stdout == text
 
 
+@pytest.mark.parametrize("claim_id", claims())
+def test_page_and_command_line_give_the_same_bytes_of_every_claim(claim_id, capsys):
+    assert main(["claim", claim_id]) == 0
+    assert capsys.readouterr().out == claim_files.answer_text(check(question(claim_id)))
+
+
 @pytest.mark.parametrize("what", claim_files.FILES)
 def test_every_file_carries_version_and_date(what):
     answer = check(question("stops-as-fast-as-brakes", {"number": "2"}))
