@@ -1,6 +1,8 @@
 """From opening the app to the number of one's own commute in one's own car: taps, typed numbers and seconds."""
 
+import os
 import time
+from pathlib import Path
 from urllib.parse import parse_qs, urlsplit
 
 from model.describe.quick_drive import QuickDrive, legs_of
@@ -9,41 +11,49 @@ from model.describe.scenario_io import from_link
 
 MOST_TAPS, MOST_NUMBERS, MOST_S, WAITS_S = 14, 10, 60.0, 1.0
 """Entering a field is no tap; after each entry the robot waits [s], as who looks up the next figure."""
+MOST_WORK_S = 1.5
+"""Nobody should wait longer than 1 s. It is held by the server's processor time, which other programs lengthen little:
+two processors share the cars that are drawn, so that of 1.5 s of work some 1 s is waited for."""
 BUSY = '[data-testid="stApp"]:not([data-test-script-state="notRunning"])'
 
 
 class Robot:
-    """Taps and types as somebody would, and counts; `slowest_s` is the longest the page kept it waiting."""
+    """Taps and types as somebody would, and counts; `worked_s` is what the server did after each."""
 
-    def __init__(self, page) -> None:
-        self.page, self.began = page, time.monotonic()
+    def __init__(self, page, process) -> None:
+        self.page, self.process, self.began = page, process, time.monotonic()
         self.taps = self.numbers = 0
-        self.slowest_s = 0.0
+        self.worked_s: dict[str, float] = {}
 
-    def _wait(self) -> None:
-        pressed = time.monotonic()
+    def _processor_s(self) -> float:
+        """The server's processor time so far [s]; 0 where the system does not tell."""
+        told = Path(f"/proc/{self.process.pid}/stat")
+        if not told.exists():
+            return 0.0
+        user, system = told.read_text().rpartition(")")[2].split()[11:13]
+        return (int(user) + int(system)) / os.sysconf("SC_CLK_TCK")
+
+    def _do(self, name: str, act) -> None:
+        before = self._processor_s()
+        act()
         self.page.wait_for_timeout(1000 * WAITS_S)
-        if self.page.locator(BUSY).count():
-            self.page.wait_for_selector(BUSY, state="detached")
-            self.slowest_s = max(self.slowest_s, time.monotonic() - pressed)
+        self.page.wait_for_selector(BUSY, state="detached")
+        self.worked_s[name] = self._processor_s() - before
 
     def tap(self, where) -> None:
-        where.click()
         self.taps += 1
-        self._wait()
+        self._do(f"tap {self.taps}", where.click)
 
     def type(self, key: str, text: str) -> None:
         entry = self.page.locator(f".st-key-set-{key} input")
-        entry.fill(text)
-        entry.press("Enter")
         self.numbers += 1
-        self._wait()
+        self._do(key, lambda: (entry.fill(text), entry.press("Enter")))
 
 
-def test_an_own_commute_with_an_own_car_in_fourteen_taps_ten_numbers_and_a_minute(open_page, expect):
+def test_an_own_commute_with_an_own_car_in_fourteen_taps_ten_numbers_and_a_minute(open_page, server, expect):
     page = open_page()
     before = page.locator(".st-key-answer h2").inner_text()
-    robot = Robot(page)
+    robot = Robot(page, server.process)
     robot.tap(page.locator(".st-key-door-quick button"))
     for key, text in (("distance_km", "24"), ("town_share", "30"), ("motorway_share", "40"), ("stops", "7")):
         robot.type(f"quick-{key}", text)
@@ -67,5 +77,8 @@ def test_an_own_commute_with_an_own_car_in_fourteen_taps_ten_numbers_and_a_minut
         "mass_kg": 1750, "usable_kwh": 58, "motor_peak_kw": 150, "printed_range_km": 420, "heat_source": "heat_pump",
         "driven_axle": "rear",
     }  # fmt: skip
-    print(f"{robot.taps} taps, {robot.numbers} numbers, {took_s:.0f} s, slowest {robot.slowest_s:.2f} s")
+    slowest = max(robot.worked_s, key=lambda name: robot.worked_s[name])
+    print(f"{robot.taps} taps, {robot.numbers} numbers, {took_s:.0f} s, most work after {slowest}: "
+          f"{robot.worked_s[slowest]:.2f} s")  # fmt: skip
     assert (robot.taps <= MOST_TAPS, robot.numbers <= MOST_NUMBERS, took_s < MOST_S) == (True, True, True), vars(robot)
+    assert robot.worked_s[slowest] < MOST_WORK_S, robot.worked_s
