@@ -16,6 +16,7 @@ from model.kernel.timeline import books
 from pages.parts import departures, description, link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_left_out, take_car
 from pages.parts.charts.energy import before_after
+from pages.parts.charts.lift_off_steps import lift_off_steps
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
 from pages.parts.charts.squares import NARROW_PX, SQUARE_PX, counted, squares
 from pages.parts.drive_part import last_answer
@@ -143,9 +144,18 @@ def key_of_squares(counts: Mapping[str, int]) -> str:
 
 def lift_off(_result: Result) -> ShowCard:
     """Which lift-off, and why."""
-    found = state.lift_off()
+    found, scenario, display = state.lift_off(), state.shown(), state.display()
     assert found is not None
-    return say(show_words.lift_off(found.advice, state.shown(), state.display()))
+    card = show_words.lift_off(found.advice, scenario, display)
+    # on a telephone the words fill the card
+    if is_narrow():
+        return say(card)
+    *told, pedal = card.sentences
+    say(replace(card, sentences=tuple(told)))
+    with st.container(key="show-steps"):
+        steps = lift_off_steps(found.advice.overall, scenario.driver.lift_off_mps2, display, state.dark())
+        draw_chart(steps, alt=card.title, key="show-strengths")
+    return replace(card, why=f"{pedal}\n\n{card.why}")
 
 
 def winter(_result: Result) -> ShowCard:

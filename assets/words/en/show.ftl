@@ -33,6 +33,10 @@ card-number-saved = That is { $saved } on this drive.
 # $gain: span in km
 card-number-range = A full battery reaches { $range } on drives like this, { $gain } of it from regeneration.
 
+# Lift-off strengths as steps; over each, what asks for it.
+steps-advised = advised here
+steps-set = set now
+
 # The range as a road.
 # $gain: span in km
 road-gained = { $gain } from regeneration
