@@ -150,8 +150,8 @@ def lift_off(_result: Result) -> ShowCard:
     # on a telephone the words fill the card
     if is_narrow():
         return say(card)
-    *told, pedal = card.sentences
-    say(replace(card, sentences=tuple(told)))
+    *sentences, pedal = card.sentences
+    say(replace(card, sentences=tuple(sentences)))
     with st.container(key="show-steps"):
         steps = lift_off_steps(found.advice.overall, scenario.driver.lift_off_mps2, display, state.dark())
         draw_chart(steps, alt=card.title, key="show-strengths")
