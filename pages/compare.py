@@ -18,7 +18,7 @@ from pages.parts import compare_words as words
 from pages.parts import state
 from pages.parts.charts.compare import side_by_side
 from pages.parts.drive_part import last_answer
-from pages.parts.figure import draw_chart, offer_print
+from pages.parts.figure import csv_text, draw_chart, offer_print
 from pages.parts.plain_text import inert
 from pages.parts.reach_words import compared_text
 from pages.parts.theme import TEXT_PX, WIDTH_PX
@@ -220,7 +220,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     st.caption(band_promise(display), width=TEXT_PX)
     numbers = words.figures(sides, differences, names, display)
     st.download_button(
-        display.say("csv-file"), partial(numbers.to_csv, index=False), f"{scenario.car_class}-comparison.csv",
+        display.say("csv-file"), partial(csv_text, numbers), f"{scenario.car_class}-comparison.csv",
         "text/csv", key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
     )  # fmt: skip
     offer_print(lambda: (chart, title), "; ".join(names), key="compare", name=f"{scenario.car_class}-comparison")

@@ -17,6 +17,7 @@ from model.words.print import source_line
 from pages.parts import state
 from pages.parts.charts import export
 from pages.parts.folding import folded, folds
+from pages.parts.plain_text import inert_cell
 from pages.parts.public_link import public_base
 from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Spec
@@ -60,7 +61,8 @@ def made(table: TableOrMaker) -> pd.DataFrame:
 
 def csv_text(table: TableOrMaker) -> str:
     """A table as a file, each row with the version of the model and the day from which it holds."""
-    return made(table).assign(model_version=MODEL_VERSION, model_date=MODEL_DATE).to_csv(index=False)
+    cells = made(table).map(inert_cell)
+    return cells.assign(model_version=MODEL_VERSION, model_date=MODEL_DATE).to_csv(index=False)
 
 
 def print_files(chart: Spec, title: str, about: str | None, *, key: str, name: str) -> None:

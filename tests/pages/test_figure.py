@@ -72,6 +72,14 @@ def test_a_file_says_which_model_its_numbers_are_from():
     assert lines[1:] == [f"1.25,{MODEL_VERSION},{MODEL_DATE}", f"2.5,{MODEL_VERSION},{MODEL_DATE}"]
 
 
+def test_a_spreadsheet_finds_no_formula_in_what_somebody_calls_a_car():
+    named = pd.DataFrame({"Car": ["=HYPERLINK(1)", " +1", "@sum", "-2", "city car, x=1"], "Energy, kWh": [-1.0] * 5})
+    lines = csv_text(named).splitlines()[1:]
+    assert [line.split(",-1.0")[0].strip('"') for line in lines] == [
+        "'=HYPERLINK(1)", "' +1", "'@sum", "'-2", "city car, x=1"
+    ]  # fmt: skip
+
+
 def test_a_columns_numbers_have_equal_decimals():
     table = pd.DataFrame({"kWh": [0.5, 0.25], "stops": [1, 2], "km/h": [50.0, 40.0], "third": [1 / 3] * 2})
     assert evenly(table).to_string(delimiter="|").splitlines()[1] == "0|0.50|1|50|0.333333"

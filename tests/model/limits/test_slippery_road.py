@@ -49,6 +49,7 @@ def test_weight_moves_to_the_front_and_balance_follows_the_share():
     found = slippery_road(VALLEY, replace(USUAL, bend="bend"))
     assert found.loads["front"].is_monotonic_increasing
     assert found.loads["front"].iloc[0] == pytest.approx(car_of(VALLEY).front_load_share)
+    assert list(found.loads["front"] + found.loads["rear"]) == pytest.approx([1.0] * len(found.loads))
     assert found.balance["front"].is_monotonic_increasing and found.balance["rear"].is_monotonic_decreasing
     # the rear-driven car is where the front axle's share is nothing
     assert found.balance["rear"].iloc[0] == pytest.approx(found.check["demand_friction"])
