@@ -26,7 +26,7 @@ page-compare = Compare
 
 page-compare-title = Your drive beside another
 
-page-compare-about = The same road with one thing changed, and whether the difference is larger than the uncertainty.
+page-compare-about = The same road with one thing changed.
 
 page-own-road = Your own recording
 
