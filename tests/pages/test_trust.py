@@ -60,7 +60,7 @@ def test_the_drawer_tells_all_this_when_it_is_opened():
     assert together(first_words(EPA, certified_cars(), METRIC)) in told
     assert together(others_words(evidence()[1:], METRIC)) in told
     assert all(item in told for item in left_out(METRIC))
-    assert "drawn cars count" not in told
+    assert "sampled cars count" not in told
 
 
 def test_the_drawer_says_how_many_cars_what_is_printed_leaves(monkeypatch):
@@ -69,4 +69,4 @@ def test_the_drawer_says_how_many_cars_what_is_printed_leaves(monkeypatch):
     app.session_state["trust-drawer"] = True
     told = " ".join(" ".join(item.value for item in ran(app.run()).markdown).split())
     worth = round(effective_cars(scenario_of(app)))
-    assert f"the {RUNS} drawn cars count by how near they come to it, and are worth {worth} that" in told
+    assert f"the {RUNS} sampled cars count by how near they come to it, and are worth {worth} that" in told

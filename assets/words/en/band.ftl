@@ -8,5 +8,5 @@ band-promise = A band is where nine in ten measured cars would lie. Of { $cars }
 
 # $runs: count
 # $worth: count
-band-narrowed = What is printed of the car, or what it shows, narrows the band: the { $runs } drawn cars count by how near
+band-narrowed = What is printed of the car, or what it shows, narrows the band: the { $runs } sampled cars count by how near
     they come to it, and are worth { $worth } that all count alike.

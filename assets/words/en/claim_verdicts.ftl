@@ -366,8 +366,8 @@ claim-left-out = Left out: { $what }
 # $left: count
 # $runs: count
 claim-cars-left-out = Left out too: { $left ->
-    [one] { $left } drawn car
-   *[other] { $left } drawn cars
+    [one] { $left } sampled car
+   *[other] { $left } sampled cars
 } of { $runs }, unable to keep up with the drive or run flat on the way.
 
 claim-changed = What is tested is no longer what the list’s claim says, so the sentence was made from the test.

@@ -360,7 +360,7 @@ claim-place-unknown = { $place ->
 claim-ratio-to-nothing = claim: in { $nothing } of { $runs } runs its number is a ratio to next to nothing, which says
     nothing. Name conditions that leave these runs out: a lower charge, a warmer day, another speed or drive.
 
-claim-no-car-can-drive = car: none of the drawn cars can drive this; motor, battery or charge are too small.
+claim-no-car-can-drive = car: none of the sampled cars can drive this; motor, battery or charge are too small.
 
 ## Files
 

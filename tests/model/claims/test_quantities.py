@@ -69,7 +69,7 @@ def test_cars_that_cannot_keep_up_or_run_empty_measure_nothing_and_are_counted()
     found = check(question("heavier-recovers-more", {"cycle": "us06", "car": "family-hatch"}))
     assert found.left_out > 0 and len(found.values) + found.left_out == found.question.claim.runs
     assert np.isnan(quantities.net_j_per_m(draws.replaced(soc_start=0.001))).all()
-    with refuses("none of the drawn cars can drive this"):
+    with refuses("none of the sampled cars can drive this"):
         check(question("heavier-recovers-more", {"cycle": "us06", "car": "city-car"}))
 
 
