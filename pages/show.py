@@ -21,13 +21,13 @@ from pages.parts.charts.range_road import range_road, range_road_words, season_r
 from pages.parts.charts.squares import NARROW_PX, SQUARE_PX, counted, squares
 from pages.parts.drive_part import last_answer
 from pages.parts.facts import fuel_spared
-from pages.parts.figure import draw_chart
+from pages.parts.figure import draw_chart, print_files
 from pages.parts.folding import is_narrow
 from pages.parts.quick_part import draw_quick
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
 from pages.parts.show_words import ShowCard
 from pages.parts.showroom_part import draw_settings, pick_car
-from pages.parts.theme import palette
+from pages.parts.theme import Spec, palette
 from pages.parts.typography import together
 
 CARD = "card"
@@ -75,6 +75,19 @@ def tell() -> ShowCard:
     return card
 
 
+def picture(chart: Spec, title: str, key: str) -> None:
+    """A picture of the card, known by `key`, with what it shows in words; to be had for print."""
+    draw_chart(chart, alt=title, key=key)
+    pictures[key] = chart, title
+
+
+def offer_pictures() -> None:
+    """The pictures of the card as files."""
+    if pictures and st.toggle(state.display().say("for-print"), key=f"show-for-print-{here}"):
+        for key, (chart, title) in pictures.items():
+            print_files(chart, title, None, key=key, name=f"{state.shown().car_class}-{key}")
+
+
 def number(result: Result) -> ShowCard:
     """What it saves."""
     scenario, display = state.shown(), state.display()
@@ -88,7 +101,7 @@ def number(result: Result) -> ShowCard:
     card = say(show_words.number(bands, scenario, display, [line for line in beside if line], fuel))
     if bands.range_km is not None and bands.range_gain_km is not None and not fuel:
         with st.container(key="show-road"):
-            draw_chart(range_road(bands, display, state.dark()), alt=range_road_words(bands, display), key="show-range")
+            picture(range_road(bands, display, state.dark()), range_road_words(bands, display), "show-range")
     return card
 
 
@@ -110,7 +123,7 @@ def bars(result: Result) -> ShowCard:
     counts, heat = counted(book), show_words.heat(book, display)
     if counts is None:
         with st.container(key="show-bars"):
-            draw_chart(before_after(book, display, state.dark()), alt=f"{card.title}. {card.why}", key="show-chart")
+            picture(before_after(book, display, state.dark()), f"{card.title}. {card.why}", "show-chart")
             st.html(marked_lines(heat))
         return card
     square_px = NARROW_PX if is_narrow() else SQUARE_PX
@@ -118,7 +131,7 @@ def bars(result: Result) -> ShowCard:
         for run, lines in (("friction_only", heat[:1]), ("regenerated", heat[1:])):
             st.html(marked_lines(lines))
             alt = f"{' '.join(text for _, text in lines)}. {show_words.squares_text(counts[run], display)}"
-            draw_chart(squares(counts[run], square_px, state.dark()), alt=alt, key=f"show-{run}")
+            picture(squares(counts[run], square_px, state.dark()), alt, f"show-{run}")
         st.html(key_of_squares(counts["regenerated"]))
     return card
 
@@ -154,7 +167,7 @@ def lift_off(_result: Result) -> ShowCard:
     say(replace(card, sentences=tuple(sentences)))
     with st.container(key="show-steps"):
         steps = lift_off_steps(found.advice.overall, scenario.driver.lift_off_mps2, display, state.dark())
-        draw_chart(steps, alt=card.title, key="show-strengths")
+        picture(steps, card.title, "show-strengths")
     return replace(card, why=f"{pedal}\n\n{card.why}")
 
 
@@ -169,7 +182,7 @@ def winter(_result: Result) -> ShowCard:
     reached, *others = card.sentences
     say(replace(card, sentences=tuple(others)))
     with st.container(key="show-road"):
-        draw_chart(roads, alt=reached, key="show-roads")
+        picture(roads, reached, "show-roads")
     return card
 
 
@@ -239,6 +252,7 @@ def next_customer() -> None:
 
 
 here, message = place(), state.display().say
+pictures: dict[str, tuple[Spec, str]] = {}
 with st.container(key="show"):
     with st.container(key="show-head", horizontal=True, wrap=False, vertical_alignment="center"):
         st.markdown(message("card-place", card=here, cards=LAST))
@@ -258,6 +272,7 @@ with st.container(key="show"):
                       on_click=turn, args=(here - 1,))  # fmt: skip
             with st.popover(message("show-why"), key=f"why-{here}"):
                 st.markdown(card.why)
+                offer_pictures()
             if here < LAST:
                 st.button(message("show-next"), key="show-next", type="primary", shortcut="Right",
                           on_click=turn, args=(here + 1,))  # fmt: skip

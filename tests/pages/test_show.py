@@ -54,6 +54,18 @@ def test_the_cards_turn_and_end_at_the_take_away():
     assert titles[LAST - 1 :] == titles[LAST - 1 :: -1]
 
 
+@pytest.mark.parametrize(("card", "drawn"), [(2, 1), (3, 2), (4, 1), (5, 1), (6, 0)])
+def test_every_picture_of_a_card_is_a_file_too(card, drawn):
+    app = shown(to_link(TOWN), card)
+    assert len(app.get("vega_lite_chart")) == drawn
+    switches = [one for one in app.toggle if "for-print" in one.key]
+    assert len(switches) == (drawn > 0) and not app.get("download_button")
+    for switch in switches:
+        ran(switch.set_value(True).run())
+        kinds = [one.proto.label for one in app.get("download_button")]
+        assert kinds == ["SVG", "PNG"] * drawn
+
+
 def test_the_second_of_two_quick_taps_does_not_jump_over_a_card():
     app = shown(to_link(TOWN))
     turned(app, "next")
