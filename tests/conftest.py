@@ -92,17 +92,23 @@ def free_port() -> int:
         return probe.getsockname()[1]
 
 
+def is_healthy(url: str) -> bool:
+    """Whether a server answers."""
+    try:
+        with urllib.request.urlopen(f"{url}/_stcore/health", timeout=2) as answer:
+            return bool(answer.status == 200)
+    except OSError:
+        return False
+
+
 def wait_until_healthy(server: Server) -> None:
     """Return once the server answers; fail with its log where it stops or stays silent."""
     for _ in range(START_SECONDS * 10):
         if server.process.poll() is not None:
             break
-        try:
-            with urllib.request.urlopen(f"{server.url}/_stcore/health", timeout=1) as answer:
-                if answer.status == 200:
-                    return
-        except OSError:
-            time.sleep(0.1)
+        if is_healthy(server.url):
+            return
+        time.sleep(0.1)
     pytest.fail(f"The server did not start:\n{server.log}")
 
 

@@ -15,7 +15,6 @@ import subprocess
 import sys
 import threading
 import time
-import urllib.request
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack, contextmanager
@@ -24,8 +23,8 @@ from pathlib import Path
 from urllib.parse import urlsplit
 
 from tests.benchmarks.wire import visit
+from tests.conftest import ROOT, is_healthy
 
-ROOT = Path(__file__).resolve().parents[2]
 MOST_PEOPLE, MOST_SECONDS = 200, 1800
 OWN_NAMES = {"localhost", "127.0.0.1", "::1"}
 PORT = 8599
@@ -138,22 +137,13 @@ def servers(count: int) -> Iterator[tuple[str, int]]:
     with subprocess.Popen(command, cwd=ROOT, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL) as process:
         try:
             url, until = f"http://127.0.0.1:{PORT}", time.monotonic() + 300
-            while not is_there(url):
+            while not is_healthy(url):
                 if process.poll() is not None or time.monotonic() > until:
                     sys.exit("The servers did not start.")
                 time.sleep(0.5)
             yield url, process.pid
         finally:
             process.terminate()
-
-
-def is_there(url: str) -> bool:
-    """Whether a server answers."""
-    try:
-        with urllib.request.urlopen(f"{url}/_stcore/health", timeout=2) as answer:
-            return bool(answer.status == 200)
-    except OSError:
-        return False
 
 
 def main() -> None:
