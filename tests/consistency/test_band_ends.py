@@ -37,4 +37,6 @@ def test_an_end_shows_no_digit_that_another_draw_would_change_much(name, ambient
         (energies, Display().range_text(energies[0], "kWh"), 1),
     ):
         moved = factor * np.std([(band.low, band.high) for band in bands], axis=0)
+        ends = " and ".join(f"{end:.2g}" for end in moved)
+        print(f"{name} at {ambient_c:g} °C: {text}; over {len(SEEDS)} seeds its ends move by {ends}")
         assert moved.max() <= UNITS * last_digit(text)
