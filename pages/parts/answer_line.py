@@ -55,12 +55,14 @@ def draw_answer_line(*, with_answer: bool, driven: str = "") -> None:
     if driven:
         sentence = display.say("answer-line-driven", car=f"{MARK}car{MARK}", driven=driven)
     with st.container(key="answer-line", horizontal=True, vertical_alignment="center", gap=None):
-        for place, piece in enumerate(sentence.split(MARK)):
-            if place % 2:
-                with word("season" if piece == "day" else piece, words[piece]):
-                    open_word(piece, apart, with_answer=with_answer)
-            elif piece.strip():
-                say(piece.strip())
+        # apart from the answer, which would be gone for a moment where the sentence has a word more than before
+        with st.container(key="answer-words", horizontal=True, vertical_alignment="center", gap=None, width="content"):
+            for place, piece in enumerate(sentence.split(MARK)):
+                if place % 2:
+                    with word("season" if piece == "day" else piece, words[piece]):
+                        open_word(piece, apart, with_answer=with_answer)
+                elif piece.strip():
+                    say(piece.strip())
         answer = state.answer() if with_answer else None
         if answer is not None:
             say(f"**{wording.headline(answer, display)}**")
