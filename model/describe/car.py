@@ -97,11 +97,6 @@ class Car:
     cabin_heat_capacity_kj_per_k: float = number("kJ/K", 1, 600, (30, 200))
 
     @property
-    def has_measured_road_load(self) -> bool:
-        """Whether the road load is given as measured coefficients rather than as drag area and rolling."""
-        return self.f0_n is not None
-
-    @property
     def idle_figures(self) -> frozenset[str]:
         """Keys of figures that play no part in this car, since it lacks what they are of."""
         engine = ("engine_efficiency", "engine_drag_kw") if self.sustain_soc is None else ()

@@ -171,13 +171,8 @@ class Descent:
     friction_only_disc_c: Array
 
     @property
-    def fade_caution(self) -> str:
-        """Where the discs' hottest moment lies against the fade band: below, within or above."""
-        return fade_caution(float(self.disc_c.max()))
-
-    @property
     def friction_only_fade_caution(self) -> str:
-        """The same on friction brakes only."""
+        """Where the discs' hottest moment on friction brakes only lies against the fade band: below, within, above."""
         return fade_caution(float(self.friction_only_disc_c.max()))
 
 

@@ -217,7 +217,6 @@ class Standing(TypedDict):
     force_n: float
     demand_friction: float
     available_friction: dict[str, float]
-    steepest_pct: dict[str, float]
 
 
 def standing_on_slope(car: Car, conditions: Conditions, grade: float) -> Standing:
@@ -232,5 +231,4 @@ def standing_on_slope(car: Car, conditions: Conditions, grade: float) -> Standin
         "force_n": float(mass * GRAVITY_MPS2 * abs(grade) / np.sqrt(1 + grade**2)),
         "demand_friction": abs(grade) * (mass / car_kg),
         "available_friction": friction,
-        "steepest_pct": {name: 100 * value * (car_kg / mass) for name, value in friction.items()},
     }

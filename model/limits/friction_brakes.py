@@ -80,13 +80,12 @@ def fade_caution(hottest_c: float) -> str:
 class BrakeUse:
     """How much the friction brakes do on a drive, with regeneration and on friction brakes only.
 
-    Energies [kWh] for 100 km, at the wheels; `firm_uses` is how often they were used firmly, in each run.
+    Energies [kWh] for 100 km, at the wheels; `firm_uses` is how often they were used firmly with regeneration.
     """
 
     kwh_per_100km: float
     friction_only_kwh_per_100km: float
     firm_uses: int
-    friction_only_firm_uses: int
 
     def days_between_firm_uses(self, drives_per_day: float) -> float | None:
         """Time from one firm use to the next [days], with so many drives a day; None where there is none."""
@@ -94,18 +93,12 @@ class BrakeUse:
         return 1 / uses if uses else None
 
 
-def _firm_uses(run: Run, mass_kg: float) -> int:
-    firm = (run.friction_n > FIRM_USE_MPS2 * mass_kg) & (run.speed * KMH_PER_MPS > FIRM_USE_FROM_KMH)
-    return int(np.count_nonzero(np.diff(firm[0].astype(int), prepend=0) == 1))
-
-
 def brake_use(result: Result) -> BrakeUse:
     """Work of the friction brakes on a drive: the plain proxy of wear, as far as use and not rust decides."""
-    per_100km = 100 / result.distance_km
-    mass = float(result.run.mass_kg[0])
+    per_100km, run = 100 / result.distance_km, result.run
+    firm = (run.friction_n > FIRM_USE_MPS2 * run.mass_kg[0]) & (run.speed * KMH_PER_MPS > FIRM_USE_FROM_KMH)
     return BrakeUse(
         kwh_per_100km=result.wheel_friction_kwh * per_100km,
         friction_only_kwh_per_100km=result.friction_only_wheel_friction_kwh * per_100km,
-        firm_uses=_firm_uses(result.run, mass),
-        friction_only_firm_uses=_firm_uses(result.friction_only, mass),
+        firm_uses=int(np.count_nonzero(np.diff(firm[0].astype(int), prepend=0) == 1)),
     )

@@ -17,14 +17,13 @@ from model.physics.wheels import effective_kg
 
 @dataclass(frozen=True)
 class MotorOnlyStop:
-    """A stop without the friction brakes: `distance_m`, `time_s` to rest, and the part of it below walking pace.
+    """A stop without the friction brakes: distance [m] and time [s] to rest, and the speed [km/h] from which it fades.
 
-    Distances are infinite where the road falls too steeply. Below `hand_over_kmh` the motor fades; the car then rolls.
+    Both are infinite where the road falls too steeply. Below `hand_over_kmh` the motor fades; the car then rolls.
     """
 
     distance_m: float
     time_s: float
-    rolling_out_m: float
     hand_over_kmh: float
 
 
@@ -45,6 +44,4 @@ def motor_only_stop(
         most = np.minimum(most, up["fade"] * up["asked_n"])
     slowing = (up["here_n"] + most) / effective_kg(car_record(car, conditions, Driver()))
     distance, time_s = to_rest(start, slowing, at)
-    slow = at * KMH_PER_MPS <= car.fade_end_kmh
-    rolling_out, _ = to_rest(start * slow.mean(), slowing[slow], at[slow]) if slow.any() else (0.0, 0.0)
-    return MotorOnlyStop(distance, time_s, rolling_out, car.fade_start_kmh)
+    return MotorOnlyStop(distance, time_s, car.fade_start_kmh)

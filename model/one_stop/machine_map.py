@@ -1,7 +1,8 @@
 """One electric machine in its four quadrants: how strong, how efficient, and where a drive uses it.
 
-Forces are those of the motor shaft carried to the wheels without gear loss, as in `model.motor`. Torque is force times
-the wheels' radius over the gear ratio, so its picture has the same shape.
+Forces are those of the motor shaft carried to the wheels without gear loss, as in
+`model.physics.motor_and_gear`. Torque is force times the wheels' radius over the gear ratio, so its picture has the
+same shape.
 """
 
 from __future__ import annotations
@@ -33,12 +34,6 @@ def constant_torque_until_kmh(car: Car, *, slowing: bool) -> float:
     """Speed [km/h] up to which torque is the limit, and from which power is."""
     motor = motor_in(car)
     return float((motor.regen_peak_w if slowing else motor.peak_w) / motor.greatest_n) * KMH_PER_MPS
-
-
-def efficiency(car: Car, speed: Numbers, force: Numbers, *, slowing: bool) -> Array:
-    """Efficiency of machine and inverter [1] at a speed [m/s] and force [N], both above 0; below 0 it only takes."""
-    mechanical, loss = speed * force, motor_loss_w(car, speed, -force if slowing else force)
-    return (mechanical - loss) / mechanical if slowing else mechanical / (mechanical + loss)
 
 
 def efficient_n(car: Car, speed: Array, share: float, *, slowing: bool) -> tuple[Array, Array]:

@@ -39,12 +39,11 @@ MOST_ROWS = 5000
 
 @dataclass(frozen=True, eq=False)
 class CarOnCycle:
-    """One car on one cycle: energy from the wall [Wh/km], recovered share r [1], and the drawn cars' [Wh/km], [1]."""
+    """One car on one cycle: energy from the wall [Wh/km], recovered share r [1]; the drawn cars' energy [Wh/km]."""
 
     wall_wh_per_km: float
     recovered_share: float
     drawn_wall_wh_per_km: Array
-    drawn_recovered_share: Array
 
 
 @cache
@@ -90,9 +89,9 @@ def on_cycles(scenario: Scenario, cycles: Sequence[str], runs: int = 0) -> dict[
     found = {}
     for cycle in cycles:
         wall, recovered = _walls(scenario, cycle, None)
-        many = _walls(scenario, cycle, drawn) if drawn else (wall[:0], recovered[:0])
+        many = _walls(scenario, cycle, drawn)[0] if drawn else wall[:0]
         own = own_parts(cycle, runs) if drawn and OPEN_KEY in drawn else 1.0
-        found[cycle] = CarOnCycle(float(wall[0]), float(recovered[0]), many[0] * own, many[1])
+        found[cycle] = CarOnCycle(float(wall[0]), float(recovered[0]), many * own)
     return found
 
 

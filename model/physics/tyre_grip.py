@@ -13,7 +13,6 @@ from model.describe.trace import Array, Numbers
 from model.physics import grip
 from model.physics.jit import door
 from model.physics.records import CarRecord, Records, car_record, code
-from model.physics.surfaces import surface_table
 
 
 @door
@@ -109,11 +108,6 @@ def road_friction(conditions: Conditions, speed: Numbers = 0.0, level: Numbers |
     """
     level = conditions.grip_level if level is None else level
     return friction_coefficient(SURFACES.index(conditions.surface), level, conditions.tyres, speed)
-
-
-def extra_rolling(surface: int | NDArray[np.int64]) -> Array:
-    """Rolling coefficient that snow or water adds [1]."""
-    return surface_table()["extra_rolling"][surface]
 
 
 def _loads_n(car: Car, mass_kg: float, slowing: Numbers, cosine: Numbers) -> Array:

@@ -32,7 +32,7 @@ def test_a_car_has_the_middle_figures_and_what_was_stated():
     car = car_from("family-hatch", {"mass_kg": 1900.0})
     assert car.mass_kg == 1900
     assert car.drag_area_m2 == assumed_figures("family-hatch")["drag_area_m2"].mid
-    assert not car.has_measured_road_load
+    assert car.f0_n is None
 
 
 def test_an_unknown_class_is_refused_with_those_there_are():
@@ -58,4 +58,4 @@ def test_measured_road_load_closes_drag_area_and_rolling():
         "drag_area_m2",
         "rolling_coefficient",
     }
-    assert car_from("family-hatch", stated).has_measured_road_load
+    assert car_from("family-hatch", stated).f0_n == 120

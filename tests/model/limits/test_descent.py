@@ -83,13 +83,13 @@ def test_a_long_descent_with_room_leaves_nothing_to_friction():
     down = descent(CAR, WARM, DRIVER, drop_m=1000, grade_pct=6, speed_kmh=50)
     assert down.need_kw == pytest.approx(down.motor_kw) and down.result.captured_share == 1 and down.limit == ""
     assert down.disc_c.max() < 21 and down.friction_only_disc_c.max() > 150
-    assert (down.fade_caution, down.friction_only_fade_caution) == ("below", "below")
+    assert down.friction_only_fade_caution == "below"
 
 
 def test_a_long_descent_from_full_is_left_to_friction():
     down = descent(CAR, replace(WARM, soc_start=1.0), DRIVER, drop_m=1500, grade_pct=9, speed_kmh=60)
     assert down.limit == "battery" and down.result.captured_share < 0.1
-    assert down.disc_c.max() > 300 and down.fade_caution == "within"
+    assert down.disc_c.max() > 300 and down.friction_only_fade_caution == "within"
 
 
 def test_a_descent_that_needs_no_brake_says_so():

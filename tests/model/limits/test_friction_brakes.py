@@ -94,8 +94,8 @@ def test_use_of_the_brakes_for_a_hundred_kilometres():
     assert use.firm_uses == 0 and use.days_between_firm_uses(2.0) is None
 
 
-def test_a_hard_stop_is_a_firm_use_for_both():
+def test_a_hard_stop_is_a_firm_use():
     hard = ride(np.concatenate([np.linspace(0, 90, 60), np.linspace(90, 0, 6), [0, 0]]))
     use = brake_use(evaluate(hard, CAR, WARM, Driver()))
-    assert use.firm_uses == use.friction_only_firm_uses == 1
+    assert use.firm_uses == 1
     assert use.days_between_firm_uses(0.5) == 2

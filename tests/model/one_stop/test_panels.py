@@ -120,10 +120,12 @@ def test_between_its_edges_the_machine_is_as_efficient_as_said(name, slowing):
     most = machine_map.greatest_n(car, speed, slowing=slowing)
     inside = high > low
     assert inside.any() and (high <= most).all()
-    at_low, middle, beyond = (
-        machine_map.efficiency(car, speed[inside], force[inside], slowing=slowing)
-        for force in (low, (low + high) / 2, low * 0.9)
-    )
+
+    def efficiency(force):
+        mechanical, loss = speed * force, motor_loss_w(car, speed, -force if slowing else force)
+        return ((mechanical - loss) / mechanical if slowing else mechanical / (mechanical + loss))[inside]
+
+    at_low, middle, beyond = (efficiency(force) for force in (low, (low + high) / 2, low * 0.9))
     assert at_low == pytest.approx(np.full(inside.sum(), 0.9))
     assert (middle > 0.9).all() and (beyond < 0.9).all()
 

@@ -6,7 +6,7 @@ import pytest
 from model.describe.parameters import car_from
 from model.describe.scenario import SURFACES
 from model.physics.surfaces import surface_table
-from model.physics.tyre_grip import driven_axle_load_n, extra_rolling, friction_coefficient
+from model.physics.tyre_grip import driven_axle_load_n, friction_coefficient
 
 
 def test_surfaces_stand_from_the_most_grip_to_the_least():
@@ -37,7 +37,7 @@ def test_the_dry_roads_band_reaches_from_worn_tyres_to_the_warm_ones_it_was_take
 
 
 def test_only_water_and_snow_roll_harder():
-    harder = {surface for surface in SURFACES if extra_rolling(SURFACES.index(surface)) > 0}
+    harder = {surface for surface, extra in zip(SURFACES, surface_table()["extra_rolling"], strict=True) if extra > 0}
     assert harder == {"wet", "standing-water", "snow"}
 
 
