@@ -13,15 +13,7 @@ import streamlit as st
 from model.limits.grip_margin import BENDS_M
 from model.limits.limit_settings import LIMIT_FIELDS, LIMIT_PARTS, STRAIGHT, settings_of, slipperiest
 from model.words.refusals import refusal_words
-from pages.parts import (
-    cold_words,
-    grip_words,
-    hill_words,
-    own_settings,
-    state,
-    stop_words,
-    winter_words,
-)
+from pages.parts import cold_words, grip_words, hill_words, own_settings, state, stop_words, winter_words
 from pages.parts.charts import cold as cold_charts
 from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts

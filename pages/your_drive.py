@@ -8,12 +8,7 @@ from dataclasses import dataclass
 import streamlit as st
 
 from model.describe.parameters import car_of
-from model.describe.scenario import (
-    CONDITION_FIELDS,
-    SEASONS,
-    YEAR_FIELDS,
-    Scenario,
-)
+from model.describe.scenario import CONDITION_FIELDS, SEASONS, YEAR_FIELDS, Scenario
 from model.kernel.savings import Result
 from model.sampling.beside_now import price_key
 from model.sampling.hybrid import has_engine, has_plug

@@ -9,14 +9,7 @@ import numpy as np
 
 from model.kernel.step import Battery, Moment, moment_of
 from model.physics.air_and_tyres import outside_c
-from model.physics.cabin import (
-    Cabin,
-    cabin_of,
-    cabin_warm_up_j,
-    rise_after_k,
-    rise_at_start_k,
-    rise_on_way_back_k,
-)
+from model.physics.cabin import Cabin, cabin_of, cabin_warm_up_j, rise_after_k, rise_at_start_k, rise_on_way_back_k
 from model.physics.cells import Cells, capacity_j, open_circuit_v, resistance_ohm, too_weak
 from model.physics.engine import kept_soc
 from model.physics.jit import compiled, door

@@ -19,13 +19,7 @@ from model.describe.trace import Array, Numbers
 from model.describe.units import GRAVITY_MPS2, J_PER_WH, KMH_PER_MPS
 from model.kernel.moments import feet_up
 from model.limits.grip_margin import LEVELS, available_friction, grip_levels
-from model.limits.stopping import (
-    SPEED_STEPS,
-    braking_power_w,
-    speeds_to_rest,
-    thinking_distance_m,
-    to_rest,
-)
+from model.limits.stopping import SPEED_STEPS, braking_power_w, speeds_to_rest, thinking_distance_m, to_rest
 from model.physics.tyre_grip import road_friction
 
 

@@ -13,23 +13,12 @@ from model.describe.figures import Quantity, Several
 from model.describe.scenario import Driver
 from model.describe.trace import Array, Trace
 from model.describe.units import J_PER_KWH
-from model.traces.cleaning import (
-    Effect,
-    climb_of,
-    in_time,
-    road_from,
-    without_jumps,
-)
+from model.traces.cleaning import Effect, climb_of, in_time, road_from, without_jumps
 from model.traces.findings import Finding
 from model.traces.recorded_csv import FEWEST_ROWS, HowFar, SamplesByKey, csv_table, untold
 from model.traces.recorded_gpx import gpx_columns, gpx_places, gpx_table, has_times
 from model.traces.recorded_names import Column
-from model.traces.resampling import (
-    LONGEST_GAP_S,
-    SteeperThanRoadsError,
-    is_fast,
-    mean_between,
-)
+from model.traces.resampling import LONGEST_GAP_S, SteeperThanRoadsError, is_fast, mean_between
 from model.traces.route_only import Route, RouteSettings, drive_route, route_of
 from model.traces.stretches import (
     DrivenPart,

@@ -13,17 +13,7 @@ from model.claims.inputs import INPUTS, Extent, Open
 from model.claims.questions import OF_ALL_RUNS, Question
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS
 from model.claims.specification import nested
-from model.claims.verdicts import (
-    BEYOND,
-    CLOSE,
-    CONDITIONS,
-    FALSE,
-    HARDLY,
-    NOT_AS_SAID,
-    UNJUDGED,
-    Answer,
-    deciding,
-)
+from model.claims.verdicts import BEYOND, CLOSE, CONDITIONS, FALSE, HARDLY, NOT_AS_SAID, UNJUDGED, Answer, deciding
 from model.describe.fields import Entry
 from model.describe.figures import Quantity, Several, Share
 from model.describe.messages import parts_of

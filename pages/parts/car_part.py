@@ -6,9 +6,7 @@ import streamlit as st
 
 from model.describe.car import CAR_FIELDS
 from model.describe.parameters import assumed_figures
-from model.describe.scenario import (
-    CONDITION_FIELDS,
-)
+from model.describe.scenario import CONDITION_FIELDS
 from model.words.entries import help_of
 from pages.parts import description, state
 from pages.parts.controls import control

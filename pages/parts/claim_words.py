@@ -16,15 +16,7 @@ from model.words.claim_numbers import span_and_median, span_words
 from model.words.quantities import Display, capital, inside
 from model.words.reading import words_stand
 from pages.parts.charts.claims import BandRow, Grid, Swing, claim_number, given
-from pages.parts.claim_inputs import (
-    QUOTE,
-    ends_text,
-    entry_label,
-    held_together,
-    label,
-    step_text,
-    with_minus,
-)
+from pages.parts.claim_inputs import QUOTE, ends_text, entry_label, held_together, label, step_text, with_minus
 from pages.parts.evidence_words import rows_beside
 
 METRIC = Display()

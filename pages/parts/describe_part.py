@@ -7,14 +7,7 @@ from dataclasses import replace
 import streamlit as st
 
 from model.describe.leg_hills import HILL_KM, WAY, way_of
-from model.describe.scenario import (
-    CONDITION_FIELDS,
-    DRIVER_FIELDS,
-    LEG_FIELDS,
-    MAX_LEGS,
-    YEAR_FIELDS,
-    Leg,
-)
+from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, YEAR_FIELDS, Leg
 from model.words.entries import HABITS
 from pages.parts import description, state
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key

@@ -12,15 +12,7 @@ from model.kernel.savings import Result
 from model.kernel.timeline import books, slow_downs, timeline
 from model.words.quantities import Display
 from pages.parts import state, wording
-from pages.parts.charts.energy import (
-    USES,
-    before_after,
-    braking_rows,
-    grouped,
-    ledger,
-    over_time,
-    slowed_by,
-)
+from pages.parts.charts.energy import USES, before_after, braking_rows, grouped, ledger, over_time, slowed_by
 from pages.parts.charts.energy_words import before_after_words, ledger_words, over_time_words, slowed_by_words
 from pages.parts.charts.limits import LIMITS
 from pages.parts.facts import fact_rows

@@ -15,14 +15,7 @@ from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import drive
 from model.words.quantities import Display
 from pages.parts import cold_words, hill_words
-from pages.parts.winter_words import (
-    distances,
-    energy_text,
-    free_text,
-    share_or_trifle,
-    slowing_in_short,
-    strip_notes,
-)
+from pages.parts.winter_words import distances, energy_text, free_text, share_or_trifle, slowing_in_short, strip_notes
 
 METRIC, US = Display(), Display(us=True)
 FROSTY = starting_drives()["motorway"][2].with_setting("ambient_c", -7.0)

@@ -8,12 +8,7 @@ import math
 import pytest
 
 from model.describe.units import KMH_PER_MPS
-from model.limits.stopping import (
-    SIGHT_REACTION_S,
-    SIGHT_SLOWING_MPS2,
-    sight_distance_m,
-    stopping_distance_m,
-)
+from model.limits.stopping import SIGHT_REACTION_S, SIGHT_SLOWING_MPS2, sight_distance_m, stopping_distance_m
 
 FEET_BY_MPH = {
     15: 80, 20: 115, 25: 155, 30: 200, 35: 250, 40: 305, 45: 360, 50: 425, 55: 495, 60: 570, 65: 645, 70: 730, 75: 820,

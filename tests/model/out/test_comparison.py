@@ -7,15 +7,7 @@ import pytest
 
 from model.describe.parameters import assumed_figures, open_figures
 from model.describe.scenario_io import starting_drives
-from model.out.comparison import (
-    SUBJECTS,
-    difference,
-    draw_beside,
-    others,
-    side_of,
-    told_apart,
-    with_strength,
-)
+from model.out.comparison import SUBJECTS, difference, draw_beside, others, side_of, told_apart, with_strength
 from model.sampling.drives import answer_of, drive, samples_of
 from model.sampling.narrowing import FEWEST, effective_number
 from model.sampling.uncertainty import Band

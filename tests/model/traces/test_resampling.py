@@ -11,14 +11,7 @@ from model.describe.trace import Trace
 from model.describe.units import KMH_PER_MPS
 from model.kernel.run import drive as drive_car
 from model.traces.cycles import cycle_trace
-from model.traces.resampling import (
-    STEEPEST,
-    SteeperThanRoadsError,
-    at_steps,
-    mean_between,
-    road_height,
-    speed_at_steps,
-)
+from model.traces.resampling import STEEPEST, SteeperThanRoadsError, at_steps, mean_between, road_height, speed_at_steps
 
 CYCLES = ("udds", "hwfet", "us06", "nycc", "wltc3b")
 CAR = car_from("family-hatch")

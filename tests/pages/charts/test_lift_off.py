@@ -13,14 +13,7 @@ from model.lift_off.hills import slowing_on_hills
 from model.lift_off.slowing import lamp_zone_of, word_of
 from model.one_stop.slow_down import compare
 from model.words.quantities import Display
-from pages.parts.charts.lift_off import (
-    KINDS,
-    PANELS,
-    STRONGEST,
-    ZONES,
-    energy_span,
-    whole_axis,
-)
+from pages.parts.charts.lift_off import KINDS, PANELS, STRONGEST, ZONES, energy_span, whole_axis
 from pages.parts.charts.lift_off_hills import on_hills
 from pages.parts.charts.slow_down import one_slow_down
 from tests.pages.charts.specs import assert_valid
