@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from typing import Any
 
 import pandas as pd
 import streamlit as st
@@ -18,7 +16,7 @@ from model.one_stop.panels import FASTEST_KMH, PANEL_FIELDS, PanelSettings, sett
 from model.one_stop.repeated_stops import repeated_stops
 from model.one_stop.stop_energy import back_by_speed, energy_of, hardest_mps2, stop, way_out
 from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, split_of
-from model.words.entries import tidy
+from model.words.entries import held_value
 from model.words.quantities import Display, Value
 from model.words.refusals import refusal_words
 from pages.parts import own_settings, panel_words, state
@@ -32,11 +30,13 @@ from pages.parts.theme import TEXT_PX, Spec
 
 PANEL = "panel"
 """The page's parameter in the address for which panel is shown; what is set on it stands beside it."""
+TWO_SPEEDS = ("slower_kmh", "faster_kmh")
 SPEED_STEP = 5.0
+SLIDER_STEPS = {**dict.fromkeys((*TWO_SPEEDS, "from_kmh"), SPEED_STEP), "power_times": float(POWER_TIMES[0])}
+"""Steps of the sliders, in the unit shown."""
 SLOWING_STEPS = {False: 0.5, True: 0.01}
 """Of how hard the car is slowed: in m/s², and in g for US readers."""
 STOPS = ("1", "10")
-EMERGENCY_MPS2 = PANEL_FIELDS["slowing_mps2"].maximum
 
 
 @dataclass(frozen=True)
@@ -62,63 +62,32 @@ def unit() -> str:
 
 
 def settings() -> PanelSettings:
-    """What is set, with speeds as the sliders can show them."""
-    now = settings_of(st.query_params.to_dict())[0]
-    speeds = {key: held(key, shown(key, getattr(now, key))) for key in ("slower_kmh", "faster_kmh", "from_kmh")}
+    """What is set, as the sliders can show it."""
+    now, steps = settings_of(st.query_params.to_dict())[0], SLIDER_STEPS
     if state.display().us:
         # its slider in g stands for what it shows
-        speeds["slowing_mps2"] = own_settings.as_slid(
-            PANEL_FIELDS["slowing_mps2"], now.slowing_mps2, SLOWING_STEPS[True]
-        )
-    return replace(now, **speeds)
+        steps = steps | {"slowing_mps2": SLOWING_STEPS[True]}
+    slid = {key: own_settings.as_slid(PANEL_FIELDS[key], getattr(now, key), step) for key, step in steps.items()}
+    return replace(now, **slid)
 
 
-def ends(key: str) -> tuple[float, float]:
-    """The ends of a speed's slider, in the unit shown."""
-    low, high = (state.display().value(end, "km/h") for end in (PANEL_FIELDS[key].minimum, PANEL_FIELDS[key].maximum))
-    return math.ceil(low / SPEED_STEP) * SPEED_STEP, math.floor(high / SPEED_STEP) * SPEED_STEP
+def slider(key: str, label: str) -> None:
+    """A slider for one setting."""
+    own_settings.slide(PANEL_FIELDS[key], getattr(settings(), key), SLIDER_STEPS[key], label)
 
 
-def shown(key: str, speed_kmh: float) -> float:
-    """A speed as its slider shows it."""
-    low, high = ends(key)
-    return min(max(round(state.display().value(speed_kmh, "km/h") / SPEED_STEP) * SPEED_STEP, low), high)
-
-
-def held(key: str, speed: float) -> float:
-    """The speed held for one that is shown [km/h]."""
-    return tidy(state.display().held(speed, "km/h"), 5)
-
-
-def put(key: str, value: Any) -> None:
-    """Write a setting to the address; one that is as usual need not stand there."""
-    field = PANEL_FIELDS[key]
-    st.query_params[key] = field.text(field.parse(value))
-    if field.parse(value) == field.default:
-        del st.query_params[key]
-
-
-def speed_slider(*keys: str, label: str) -> None:
-    """A slider with one handle a speed."""
-    name = f"set-{'-'.join(keys)}"
+def two_speeds_slider() -> None:
+    """One slider with a handle for each of two speeds."""
+    fields, now, name = [PANEL_FIELDS[key] for key in TWO_SPEEDS], settings(), "set-two-speeds"
 
     def take() -> None:
-        values = st.session_state[name]
-        for key, value in zip(keys, values if len(keys) > 1 else (values,), strict=True):
-            put(key, held(key, value))
+        for field, speed in zip(fields, st.session_state[name], strict=True):
+            own_settings.put(field, held_value(field, speed, state.display()))
 
-    values = tuple(shown(key, getattr(settings(), key)) for key in keys)
-    low, high = ends(keys[0])
-    st.session_state[name] = tuple(sorted(values)) if len(keys) > 1 else values[0]
-    st.slider(label, low, high, step=SPEED_STEP, format="%g", key=name, on_change=take)
-
-
-def number_slider(key: str, label: str, step: float) -> None:
-    """A slider for a plain number."""
-    field, name = PANEL_FIELDS[key], f"set-{key}"
-    st.session_state[name] = float(getattr(settings(), key))
-    st.slider(label, float(field.minimum), float(field.maximum), step=step, format="%g", key=name,
-              on_change=lambda: put(key, st.session_state[name]))  # fmt: skip
+    speeds = (own_settings.on_slider(field, getattr(now, field.key), SPEED_STEP) for field in fields)
+    st.session_state[name] = tuple(sorted(speeds))
+    st.slider(say("panel-two-speeds", unit=unit()), *own_settings.slider_ends(fields[0], SPEED_STEP), step=SPEED_STEP,
+              format="%g", key=name, on_change=take)  # fmt: skip
 
 
 def slowing_slider() -> None:
@@ -130,17 +99,14 @@ def slowing_slider() -> None:
 
 def choose(key: str, label: str, words: dict[str, str]) -> None:
     """A choice between a few words."""
-    name = f"set-{key}"
-    st.session_state[name] = getattr(settings(), key)
-    st.pills(label, list(words), format_func=words.__getitem__, key=name, required=True, wrap=True,
-             on_change=lambda: put(key, st.session_state[name]))  # fmt: skip
+    own_settings.choose(PANEL_FIELDS[key], getattr(settings(), key), label, words)
 
 
 def stop_sliders() -> None:
     """The stop that several panels follow."""
     left, right = st.columns(2, wrap=False)
     with left:
-        speed_slider("from_kmh", label=say("panel-stop-from", unit=unit()))
+        slider("from_kmh", say("panel-stop-from", unit=unit()))
     with right:
         slowing_slider()
 
@@ -152,7 +118,7 @@ def speed_squared_controls() -> None:
     """Two speeds, and how hard the car is stopped."""
     left, right = st.columns(2, wrap=False)
     with left:
-        speed_slider("slower_kmh", "faster_kmh", label=say("panel-two-speeds", unit=unit()))
+        two_speeds_slider()
     with right:
         slowing_slider()
 
@@ -213,8 +179,9 @@ def four_quadrants(result: Result, now: PanelSettings, display: Display) -> Show
 def who_slows_controls() -> None:
     """The stop, and an emergency stop as a preset."""
     stop_sliders()
-    st.button(say("panel-emergency-stop"), icon=":material/emergency:", on_click=put,
-              args=("slowing_mps2", EMERGENCY_MPS2))  # fmt: skip
+    hard = PANEL_FIELDS["slowing_mps2"]
+    st.button(say("panel-emergency-stop"), icon=":material/emergency:", on_click=own_settings.put,
+              args=(hard, hard.maximum))  # fmt: skip
 
 
 def who_slows(result: Result, now: PanelSettings, display: Display) -> Shown:
@@ -246,7 +213,7 @@ def who_slows(result: Result, now: PanelSettings, display: Display) -> Shown:
 
 def bigger_motor_controls() -> None:
     """The motor's power, and what else changes."""
-    number_slider("power_times", say("panel-motor-power"), float(POWER_TIMES[0]))
+    slider("power_times", say("panel-motor-power"))
     choose("change", say("panel-what-else-changes"), {name: say("panel-change", change=name) for name in CHANGES})
 
 
@@ -294,29 +261,21 @@ def hot_discs(result: Result, now: PanelSettings, display: Display) -> Shown:
     )
 
 
-@dataclass(frozen=True)
-class Panel:
-    """One idea: its controls, and what it shows."""
-
-    controls: Callable[[], None]
-    show: Callable[[Result, PanelSettings, Display], Shown]
-
-
 def quadrants_controls() -> None:
     """What the machine does."""
     names = {quadrant: say("panel-quadrant", quadrant=quadrant) for quadrant in QUADRANTS}
     choose("quadrant", say("panel-what-machine-does"), names)
 
 
-PANELS = {
-    "speed": Panel(speed_squared_controls, speed_squared),
-    "flow": Panel(stop_sliders, flow),
-    "quadrants": Panel(quadrants_controls, four_quadrants),
-    "who": Panel(who_slows_controls, who_slows),
-    "motor": Panel(bigger_motor_controls, bigger_motor),
-    "discs": Panel(hot_discs_controls, hot_discs),
+PANELS: dict[str, tuple[Callable[[], None], Callable[[Result, PanelSettings, Display], Shown]]] = {
+    "speed": (speed_squared_controls, speed_squared),
+    "flow": (stop_sliders, flow),
+    "quadrants": (quadrants_controls, four_quadrants),
+    "who": (who_slows_controls, who_slows),
+    "motor": (bigger_motor_controls, bigger_motor),
+    "discs": (hot_discs_controls, hot_discs),
 }
-"""In their order; the keys stand in links."""
+"""In their order, each with its controls and what it shows; the keys stand in links."""
 
 
 def panel_key() -> str:
@@ -363,7 +322,7 @@ def draw() -> None:
 
 def draw_panel(key: str, result: Result) -> None:
     """One panel of a drive."""
-    panel, heading = PANELS[key], say("panel-heading", panel=key)
+    (controls, show), heading = PANELS[key], say("panel-heading", panel=key)
     with st.container(key="panel"):
         saying, seeing = st.columns([5, 6], gap="large")
     with saying:
@@ -371,9 +330,9 @@ def draw_panel(key: str, result: Result) -> None:
         for notice in settings_of(st.query_params.to_dict())[1]:
             st.info(inert(refusal_words(notice, state.display())))
         sentence = st.container()
-        panel.controls()
+        controls()
     try:
-        seen = panel.show(result, settings(), state.display())
+        seen = show(result, settings(), state.display())
     except InputError as refused:
         st.error(refusal_words(refused, state.display()))
         return
@@ -394,8 +353,9 @@ def why_drawer(key: str) -> None:
     display = state.display()
     with st.expander(say("panel-why"), type="compact", key="why-drawer"):
         st.latex(panel_words.EQUATIONS[key])
-        st.markdown(panel_words.letters(key, display))
-        st.caption(say("panel-source", source=panel_words.source(key, display)))
+        letters, source = panel_words.letters_and_source(key, display)
+        st.markdown(letters)
+        st.caption(say("panel-source", source=source))
 
 
 draw()

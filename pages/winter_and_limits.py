@@ -140,7 +140,8 @@ def draw_grip() -> None:
             names = {"front_share": "balance-column-share", "front": "balance-column-front",
                      "rear": "balance-column-rear"}  # fmt: skip
             chart = grip_charts.balance(found.balance, found.check["available_friction"], display, dark)
-            picture(chart, grip_words.balance_words(display), named(found.balance.round(3), names), "balance")
+            words = display.say("balance-title"), display.say("balance-words")
+            picture(chart, words, named(found.balance.round(3), names), "balance")
     side_by_side(display.say("advice-title"), grip_words.advice(display), display.say("advice-read"))
 
 
@@ -155,7 +156,7 @@ def grip_controls() -> None:
     ask_road()
     sliders("grip_kmh", "slope_pct")
     display = state.display()
-    bends = {bend: grip_words.bend_name(bend, display) for bend in (STRAIGHT, *BENDS_M)}
+    bends = {bend: display.say("bend-name", bend=grip_words.bend_option(bend)) for bend in (STRAIGHT, *BENDS_M)}
     own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, display.say("bend-label"), bends)
     draw_trailer(beside=lambda: ask_day("payload_kg"))
     st.page_link("lift_off.py", label=state.display().say("limits-set-lift-off"), query_params=own_link())

@@ -61,11 +61,6 @@ def bend_option(bend: str) -> str:
     return bend.replace(" ", "-")
 
 
-def bend_name(bend: str, display: Display) -> str:
-    """A bend in words."""
-    return display.say("bend-name", bend=bend_option(bend))
-
-
 def _facts(check: GripCheck, display: Display, *, in_a_bend: bool) -> list[tuple[str, str, str]]:
     largest = [check["largest_lift_off_mps2"][end] for end in ("low", "high")]
     brakes = [max(check["four_wheel_braking_mps2"][end], 0.0) for end in ("low", "high")]
@@ -79,7 +74,7 @@ def _facts(check: GripCheck, display: Display, *, in_a_bend: bool) -> list[tuple
     slowing, standing = (Share(check[key]["front"]) for key in ("axle_load_share", "axle_load_share_standing"))
     facts = [
         (display.say("grip-largest"), strength_text(largest[0], largest[1], display), beside),
-        (display.say("grip-lets-go"), failure(check, display), lets_go),
+        (display.say("grip-lets-go"), display.say("grip-failure", wheels=check["failing_axle"]), lets_go),
         (display.say("grip-pedal"), band, display.say("grip-pedal-beside")),
         (display.say("grip-weight"), display.figure(slowing), display.say("grip-weight-beside", share=standing)),
     ]
@@ -88,11 +83,6 @@ def _facts(check: GripCheck, display: Display, *, in_a_bend: bool) -> list[tuple
         slope = display.say("grip-slope-beside", downhill=check["grade_pct"] < 0)
         facts.append((display.say("grip-slope"), left, slope))
     return facts
-
-
-def failure(check: GripCheck, display: Display) -> str:
-    """What happens first when more grip is asked than there is."""
-    return display.say("grip-failure", wheels=check["failing_axle"])
 
 
 def _do(found: SlipperyRoad, display: Display) -> list[str]:
@@ -142,11 +132,6 @@ def weight_words(found: SlipperyRoad, display: Display) -> tuple[str, str]:
     """Weight shift."""
     standing, braking = (Share(float(found.loads["front"].iloc[end])) for end in (0, -1))
     return display.say("weight-title", standing=standing, braking=braking), display.say("weight-words")
-
-
-def balance_words(display: Display) -> tuple[str, str]:
-    """Slowing shared between the axles in a bend."""
-    return display.say("balance-title"), display.say("balance-words")
 
 
 def advice(display: Display) -> list[tuple[str, str, str]]:

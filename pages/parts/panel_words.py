@@ -231,35 +231,18 @@ EQUATIONS = {
 """The equation behind each panel, its lines short enough for a telephone, which would cut a longer one."""
 
 
-def letters(panel: str, display: Display) -> str:
-    """What the letters of a panel's equation stand for."""
+def letters_and_source(panel: str, display: Display) -> tuple[str, str]:
+    """What the letters of a panel's equation stand for, and where it and its figures are from."""
     match panel:
         case "speed":
-            return display.say("why-speed-letters", pace=kmh(3.6))
+            return display.say("why-speed-letters", pace=kmh(3.6)), display.say("why-speed-source")
         case "flow":
-            return display.say("why-flow-letters")
+            return display.say("why-flow-letters"), display.say("why-flow-source")
         case "quadrants":
-            return display.say("why-quadrants-letters")
+            return display.say("why-quadrants-letters"), display.say("why-quadrants-source")
         case "who":
-            return display.say("why-who-letters")
+            return display.say("why-who-letters"), display.say("why-who-source")
         case "motor":
-            return display.say("why-motor-letters")
+            return display.say("why-motor-letters"), display.say("why-motor-source", sizes=len(POWER_TIMES))
         case _:
-            return display.say("why-discs-letters", share=Share(FRONT_SHARE))
-
-
-def source(panel: str, display: Display) -> str:
-    """Where a panel's equation and its figures are from."""
-    match panel:
-        case "speed":
-            return display.say("why-speed-source")
-        case "flow":
-            return display.say("why-flow-source")
-        case "quadrants":
-            return display.say("why-quadrants-source")
-        case "who":
-            return display.say("why-who-source")
-        case "motor":
-            return display.say("why-motor-source", sizes=len(POWER_TIMES))
-        case _:
-            return display.say("why-discs-source")
+            return display.say("why-discs-letters", share=Share(FRONT_SHARE)), display.say("why-discs-source")

@@ -105,11 +105,6 @@ def own_number(books: Books, name: str) -> float | None:
     return None if number is None else float(number)
 
 
-def phrase_unit(name: str, display: Display) -> str:
-    """The unit in which a phrase's number is entered."""
-    return display.unit(PHRASES[name].unit)
-
-
 def shown_number(name: str, value: float | None, display: Display) -> float:
     """A phrase's number as it is entered: percent, or a length."""
     assert value is not None
@@ -128,7 +123,7 @@ def converter_refusal(refused: InputError, name: str, display: Display) -> str:
     if not isinstance(least, Quantity):
         return refusal_words(refused, display)
     shown = shown_number(name, least.value, display)
-    return display.say("converter-too-little", least=f"{shown:g} {phrase_unit(name, display)}")
+    return display.say("converter-too-little", least=f"{shown:g} {display.unit(PHRASES[name].unit)}")
 
 
 def hill_example(display: Display) -> str:

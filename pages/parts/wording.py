@@ -71,11 +71,6 @@ def share_text(answer: Bands, display: Display) -> str:
     return display.figure(Shares(answer.saved_share.low, answer.saved_share.high))
 
 
-def saved_text(answer: Bands, display: Display) -> str:
-    """Energy saved on the drive, beside what the drive takes."""
-    return display.range_text(answer.saved_kwh, "kWh")
-
-
 def taken_text(net_kwh: float, display: Display) -> str:
     """What the drive takes from the battery with regeneration, or gives it."""
     return display.say("drive-takes", taken=Quantity(abs(net_kwh), "kWh"), fuller=net_kwh < 0)

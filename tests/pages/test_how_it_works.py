@@ -23,7 +23,7 @@ from model.sampling.drives import drive
 from model.words.quantities import Display
 from pages.parts import theme
 from pages.parts.charts import panels, panels_machine
-from pages.parts.panel_words import letters
+from pages.parts.panel_words import letters_and_source
 from tests.pages.charts.specs import assert_valid
 
 PAGE = Path(theme.__file__).parents[1] / "how_it_works.py"
@@ -252,7 +252,7 @@ def test_terms_are_explained_on_the_panel_that_uses_them(panel):
 def test_it_reads_like_a_newspaper(panel):
     app = opened(panel)
     # the drawer with the equation may be drier
-    told = [item.value for item in app.markdown if item.value != letters(panel, Display())]
+    told = [item.value for item in app.markdown if item.value != letters_and_source(panel, Display())[0]]
     text = " ".join([sentence(app), *told])
     assert "!" not in text and " safe" not in text.lower()
     lengths = [len(one.split()) for one in re.split(r"(?<=[.:;])\s", text)]
@@ -312,9 +312,9 @@ def test_what_is_set_stands_in_the_address_and_goes_back_to_nothing():
 
 def test_two_speeds_stand_on_one_slider():
     app = opened(slower_kmh="30", faster_kmh="90")
-    assert app.slider(key="set-slower_kmh-faster_kmh").value == (30.0, 90.0)
+    assert app.slider(key="set-two-speeds").value == (30.0, 90.0)
     assert "9.0 times" in sentence(app)
-    app.slider(key="set-slower_kmh-faster_kmh").set_value((40.0, 80.0)).run()
+    app.slider(key="set-two-speeds").set_value((40.0, 80.0)).run()
     assert (address(app)["slower_kmh"], address(app)["faster_kmh"]) == ("40", "80")
     assert "4.0 times" in sentence(app)
 

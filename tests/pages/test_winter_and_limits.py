@@ -14,7 +14,7 @@ from model.limits.limit_settings import LIMIT_PARTS, LimitSettings
 from model.limits.slippery_road import slippery_road
 from model.sampling.drives import drive
 from model.words.quantities import Display
-from pages.parts.grip_words import advice, failure
+from pages.parts.grip_words import advice
 from pages.parts.typography import NO_BREAK
 from pages.parts.winter_words import part_name
 from tests.pages.in_app import address, opened_at, ran
@@ -122,7 +122,7 @@ def test_grip_asked_and_there_is_are_the_models(bend, speed):
     assert f"asks the rear wheels for {asked:.2f} of grip" in sentence(app)
     margin = {"none": "there is no margin", "small": "the margin is small"}[check["margin"]]
     assert f"{there_is['low']:.2f} to {there_is['high']:.2f}: {margin}" in sentence(app)
-    assert failure(check, METRIC) in words(app)
+    assert METRIC.say("grip-failure", wheels=check["failing_axle"]) in words(app)
     assert ("In a bend the axle" in words(app)) == (bend != "straight on")
 
 
