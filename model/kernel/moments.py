@@ -30,8 +30,8 @@ FEET_UP: np.dtype[np.void] = np.dtype(
 
 def moments_at(speed: Numbers, grade: Numbers = 0.0) -> Records:
     """Moments at steady speeds [m/s] on grades [1, rise over run], at the height of the start, on warm tyres."""
-    speed, grade = np.broadcast_arrays(np.atleast_1d(speed).astype(float), grade)
-    moments = moments_on_road(len(speed))
+    grade = np.asarray(grade)
+    moments = moments_on_road(np.broadcast(speed, grade).size)
     moments["speed_mps"], moments["sine"] = speed, grade / np.sqrt(1 + grade * grade)
     return moments
 

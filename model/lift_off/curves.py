@@ -77,9 +77,7 @@ def as_you_would_drive(scenario: Scenario, car: Car) -> Trace:
     """The drive with slow-downs as the car's lift-off makes them."""
 
     def foot_up(speed: Array, strength: Array) -> Array:
-        chosen: Any = strength
-        driver = replace(scenario.driver, lift_off_mps2=chosen)
-        return foot_up_mps2(speed, car, scenario.conditions, driver)
+        return foot_up_mps2(speed, car, scenario.conditions, scenario.driver, strength_mps2=strength)
 
     return follow(trace_of(scenario, foot_up), car, scenario.conditions)[0]
 

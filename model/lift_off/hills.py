@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 import numpy as np
 import pandas as pd
@@ -36,23 +35,11 @@ def slowing_on_hills(scenario: Scenario, speed_kmh: float, strengths: Sequence[f
     DataFrame
         A row a strength and grade: `lift_off_mps2`, `grade_pct`, `slowing_mps2` (negative: the car gains speed).
     """
-    car, speed = car_of(scenario), np.full(len(GRADES_PCT), speed_kmh / KMH_PER_MPS)
-    return pd.concat(
-        [
-            pd.DataFrame(
-                {
-                    "lift_off_mps2": strength,
-                    "grade_pct": GRADES_PCT,
-                    "slowing_mps2": foot_up_mps2(
-                        speed, car, scenario.conditions, replace(scenario.driver, lift_off_mps2=strength),
-                        GRADES_PCT / 100,
-                    ),
-                }
-            )
-            for strength in strengths
-        ],
-        ignore_index=True,
-    )  # fmt: skip
+    strength, percent = np.repeat(strengths, len(GRADES_PCT)), np.tile(GRADES_PCT, len(strengths))
+    slowing = foot_up_mps2(
+        speed_kmh / KMH_PER_MPS, car_of(scenario), scenario.conditions, scenario.driver, percent / 100, strength
+    )
+    return pd.DataFrame({"lift_off_mps2": strength, "grade_pct": percent, "slowing_mps2": slowing})
 
 
 def held_downhills(scenario: Scenario, speed_kmh: float) -> pd.DataFrame:

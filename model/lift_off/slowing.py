@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
@@ -78,15 +78,18 @@ def rolling(speed: Numbers, car: Car, conditions: Conditions, grade: Numbers = 0
     return Rolling(up["flat_n"], up["here_n"], up["drag_n"], moving_kg(record), effective_kg(record))
 
 
-def foot_up_mps2(speed: Numbers, car: Car, conditions: Conditions, driver: Driver, grade: Numbers = 0.0) -> Array:
+def foot_up_mps2(
+    speed: Numbers, car: Car, conditions: Conditions, driver: Driver, grade: Numbers = 0.0,
+    strength_mps2: Numbers | None = None,
+) -> Array:  # fmt: skip
     """Total slowing when the foot comes up [m/s²], road load included.
 
     The driver's lift-off strength on a flat road, as far as the car's own limits let the motor follow and no less than
-    the car slows by rolling; a hill adds to it or takes from it. Speeds [m/s], above 0; grade is rise over run [1]. The
-    strength may be an array, one value a speed. What a cold or full battery refuses is left out.
+    the car slows by rolling; a hill adds to it or takes from it. Speeds [m/s], above 0; grade is rise over run [1];
+    strengths [m/s²], one a speed, may take the place of the driver's one. What a cold or full battery refuses is left
+    out.
     """
-    strength, foot = np.asarray(driver.lift_off_mps2), replace(driver, lift_off_mps2=0.0)
-    slowing: Array = feet_up(speed, car, conditions, foot, grade, strength)["slowing_mps2"]
+    slowing: Array = feet_up(speed, car, conditions, driver, grade, strength_mps2)["slowing_mps2"]
     return slowing
 
 

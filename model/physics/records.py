@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache, lru_cache
-from typing import Any, get_type_hints
+from typing import Any, cast, get_type_hints
 
 import numpy as np
 from numpy.typing import NDArray
@@ -88,8 +88,8 @@ def _one(car: Car, conditions: Conditions, driver: Driver) -> Records:
 
 
 def car_record(car: Car, conditions: Conditions, driver: Driver) -> CarRecord:
-    """One car as a record."""
-    return car_records(car, conditions, driver)[0]
+    """One car as a record, the same for all who ask, to be read only."""
+    return cast(CarRecord, _one(car, conditions, driver)[0])
 
 
 class MomentOnRoad:
