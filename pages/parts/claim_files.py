@@ -155,7 +155,7 @@ def chart_png(answer: Answer) -> bytes:
 def chart_text(answer: Answer) -> str:
     """The picture as Vega-Lite, with its data inside."""
     spec = picture(answer)
-    datasets = {name: table.to_dict("records") for name, table in spec["datasets"].items()}
+    datasets = {name: export.records_of(rows) for name, rows in spec["datasets"].items()}
     return json.dumps(spec | {"datasets": datasets, "width": export.PRINT_PX}, indent=1, ensure_ascii=False)
 
 

@@ -20,7 +20,7 @@ from pages.parts.folding import folded, folds
 from pages.parts.plain_text import inert_cell
 from pages.parts.public_link import public_base
 from pages.parts.report import about as described
-from pages.parts.theme import WIDTH_PX, Spec
+from pages.parts.theme import WIDTH_PX, Rows, Spec
 from pages.parts.typography import together
 
 TableOrMaker = pd.DataFrame | Callable[[], pd.DataFrame]
@@ -35,9 +35,12 @@ def draw_chart(chart: Spec, *, alt: str, key: str) -> None:
     st.vega_lite_chart(drawn, theme=None, alt=alt, key=key, width="stretch")
 
 
-def columns_of(rows: pd.DataFrame) -> pa.Table:
+def columns_of(rows: Rows) -> pa.Table:
     """The columns of a table as they are sent; Streamlit's own way from a data frame takes ten times as long."""
-    return pa.table({str(name): pa.array(rows[name].to_numpy(), from_pandas=True) for name in rows})
+    if isinstance(rows, list):
+        return pa.Table.from_pylist(rows)
+    columns = {name: rows[name].to_numpy() for name in rows} if isinstance(rows, pd.DataFrame) else rows
+    return pa.table({str(name): pa.array(values, from_pandas=True) for name, values in columns.items()})
 
 
 def titled(title: str, words: str) -> str:

@@ -2,6 +2,7 @@
 
 from functools import partial
 
+import numpy as np
 import pandas as pd
 from streamlit.testing.v1 import AppTest
 
@@ -64,6 +65,13 @@ def test_a_charts_rows_are_sent_as_its_table_has_them_and_without_an_index():
     rows = pd.DataFrame({"place": [0.5, float("nan")], "many": [1, 2], "words": ["a", "b"], "late": [True, False]})
     sent = columns_of(rows.set_index(pd.Index([7, 9])))
     assert sent.to_pydict() == {"place": [0.5, None], "many": [1, 2], "words": ["a", "b"], "late": [True, False]}
+
+
+def test_columns_and_rows_are_sent_as_a_table_of_the_same_would_be():
+    columns = {"place": np.array([0.5, np.nan]), "words": ["a", "b"]}
+    assert columns_of(columns).equals(columns_of(pd.DataFrame(columns)))
+    rows = [{"place": 0.5, "words": "a"}, {"place": 2.0, "words": "b"}]
+    assert columns_of(rows).equals(columns_of(pd.DataFrame(rows)))
 
 
 def test_a_file_says_which_model_its_numbers_are_from():

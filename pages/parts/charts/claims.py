@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
-import pandas as pd
 from numpy.typing import NDArray
 
 from model.describe.figures import Quantity, Several
@@ -308,7 +307,7 @@ def region(grid: Grid, display: Display, dark: bool = False) -> Spec:
         where("side", False) | words("words", x, y, align="center", color=colours.quiet, fontSize=HEAD_FONT_PX),
         where("side", True) | words("words", {"value": 0}, y, align="left"),
     ]
-    return dressed(layers, {"cells": pd.DataFrame(cells), "words": pd.DataFrame(labels)}, height, dark)
+    return dressed(layers, {"cells": cells, "words": labels}, height, dark)
 
 
 @dataclass(frozen=True)

@@ -13,7 +13,7 @@ from model.kernel.timeline import braked_kwh
 from model.words.quantities import Display, Value
 from pages.parts.charts.layers import along, between, by_name, layer, next_step, thinned, upright, where, words
 from pages.parts.charts.limits import because
-from pages.parts.theme import Spec, area, dressed, palette
+from pages.parts.theme import Rows, Spec, area, dressed, palette
 
 MARKED_FROM_KW = 1.0
 """Braking weaker than this at the wheels is left unmarked: it would only speckle the line."""
@@ -88,7 +88,7 @@ def drive_strip(
         "strokeWidth": by_name("what", {MOTOR: 3, FRICTION: 4}),
     }
     found = pointed_at(slow_downs, display)
-    pointed = {"tooltip": [{"field": name} for name in found.columns[2:]]}
+    pointed = {"tooltip": [{"field": name} for name in [*found][2:]]}
     start, end, road = x | {"field": "start"}, {"field": "end"}, {"y2": {"value": total_px}}
     layers = [
         layer("drive", "area", {"x": x, "y": speed}, **area(colours.wash, colours.quiet)),
@@ -108,21 +108,22 @@ def drive_strip(
         "start": [*KEY_STARTS_PX.values()],
         "words": [display.say("strip-motor"), display.say("strip-friction")],
     }
-    datasets = {
-        "drive": pd.DataFrame({name: values[kept] for name, values in shown.items()}),
-        "slowing": pd.DataFrame(slowing),
+    datasets: dict[str, Rows] = {
+        "drive": {name: values[kept] for name, values in shown.items()},
+        "slowing": slowing,
         "slow_downs": found,
-        "key": pd.DataFrame(key),
+        "key": key,
     }
     charging = charged_at(timeline, display)
-    if len(charging):
+    if len(charging["start"]):
         layers += _charging(x, foot_px, top_px, colours.ink)
         datasets["charging"] = charging
     if annotate:
-        notes = pd.DataFrame([(*note, note[2])[:4] for note in annotate], columns=["start", "end", "words", "short"])
-        notes[["start", "end"]] = display.value(notes[["start", "end"]], "km")
-        # a note's words run towards the middle of the picture, where there is room
-        notes["late"] = notes["start"] > distance / 2
+        notes = [dict(zip(("start", "end", "words", "short"), (*note, note[2]), strict=False)) for note in annotate]
+        for note in notes:
+            note |= {end: display.value(note[end], "km") for end in ("start", "end")}
+            # a note's words run towards the middle of the picture, where there is room
+            note["late"] = note["start"] > distance / 2
         layers += _brackets(x, distance, colours.ink)
         datasets["notes"] = notes
     return dressed(layers, datasets, total_px, dark)
@@ -152,14 +153,14 @@ def _key(look: Spec) -> list[Spec]:
     ]
 
 
-def charged_at(timeline: pd.DataFrame, display: Display) -> pd.DataFrame:
+def charged_at(timeline: pd.DataFrame, display: Display) -> Spec:
     """Where the car charges on the way, and the words there; many stand so close that only the first has words."""
     distance_km = timeline["distance_km"].to_numpy()
     stops = distance_km[timeline["charged_to"].notna().to_numpy()]
     named = display.say("strip-charges")
     words = [named if place == 0 or len(stops) <= MOST_NAMED else "" for place in range(len(stops))]
     late = stops > LATE_SHARE * distance_km[-1]
-    return pd.DataFrame({"start": display.value(stops, "km"), "words": words, "late": late})
+    return {"start": display.value(stops, "km"), "words": words, "late": late}
 
 
 def _charging(x: Spec, foot_px: float, top_px: float, ink: str) -> list[Spec]:
@@ -183,7 +184,7 @@ def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
     ]
 
 
-def pointed_at(slow_downs: pd.DataFrame, display: Display) -> pd.DataFrame:
+def pointed_at(slow_downs: pd.DataFrame, display: Display) -> Spec:
     """What a pointer finds over a slow-down; everything that has to be seen is drawn."""
     unit = display.unit("km/h")
     first, last = (
@@ -194,18 +195,16 @@ def pointed_at(slow_downs: pd.DataFrame, display: Display) -> pd.DataFrame:
     def wh(energies: pd.Series) -> list[str]:
         return [display.figure(Quantity(energy, "Wh")) for energy in energies.tolist()]
 
-    return pd.DataFrame(
-        {
-            "start": display.value(slow_downs["start_km"].to_numpy(), "km"),
-            "end": display.value(slow_downs["end_km"].to_numpy(), "km"),
-            display.say("strip-slow-down"): [
-                display.say("with-unit", number=display.say("span", low=str(a), high=str(b)), unit=unit)
-                for a, b in zip(first, last, strict=True)
-            ],
-            display.say("strip-to-motor"): wh(slow_downs["motor_wh"]),
-            display.say("strip-to-friction"): wh(slow_downs["friction_wh"]),
-        }
-    )
+    return {
+        "start": display.value(slow_downs["start_km"].to_numpy(), "km"),
+        "end": display.value(slow_downs["end_km"].to_numpy(), "km"),
+        display.say("strip-slow-down"): [
+            display.say("with-unit", number=display.say("span", low=str(a), high=str(b)), unit=unit)
+            for a, b in zip(first, last, strict=True)
+        ],
+        display.say("strip-to-motor"): wh(slow_downs["motor_wh"]),
+        display.say("strip-to-friction"): wh(slow_downs["friction_wh"]),
+    }
 
 
 def strip_finding(

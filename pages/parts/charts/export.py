@@ -6,13 +6,13 @@ import re
 import textwrap
 from collections.abc import Sequence
 from dataclasses import fields
-from typing import Any
+from typing import Any, cast
 
 import pandas as pd
 import vl_convert
 
 from pages.parts.keeping import ask
-from pages.parts.theme import DARK, LIGHT, LINE_PX, PRINT_FONT, Palette, Spec
+from pages.parts.theme import DARK, LIGHT, LINE_PX, PRINT_FONT, Palette, Rows, Spec
 from pages.parts.typography import NO_BREAK, together
 
 PRINT_PX = 720
@@ -39,8 +39,13 @@ def svg(spec: Spec, width_px: int) -> str:
         layer for layer in spec["layer"] if not (isinstance(layer["mark"], dict) and layer["mark"].get("opacity") == 0)
     ]
     needed = {layer["data"].get("name") for layer in layers}
-    datasets = {name: table.to_dict("records") for name, table in spec["datasets"].items() if name in needed}
+    datasets = {name: records_of(rows) for name, rows in spec["datasets"].items() if name in needed}
     return ask(_drawn, spec | {"layer": layers, "datasets": datasets, "width": width_px}).given
+
+
+def records_of(rows: Rows) -> list[Spec]:
+    """The rows of what a chart draws."""
+    return rows if isinstance(rows, list) else cast(list[Spec], pd.DataFrame(rows).to_dict("records"))
 
 
 def _drawn(spec: Spec) -> str:
@@ -90,7 +95,7 @@ def warm_up() -> None:
     svg(
         {
             "layer": [{"data": {"name": "point"}, "mark": "point", "encoding": {}}],
-            "datasets": {"point": pd.DataFrame([{"x": 0}])},
+            "datasets": {"point": [{"x": 0}]},
         },
         10,
     )

@@ -25,7 +25,7 @@ from pages.parts.charts.layers import (
     upright,
     words,
 )
-from pages.parts.theme import LINE_PX, Spec, dressed, palette
+from pages.parts.theme import LINE_PX, Rows, Spec, dressed, palette
 
 # near full
 
@@ -120,7 +120,7 @@ def discs(down: Descent, down_full: Descent, display: Display, dark: bool = Fals
               yOffset=6),
     ]  # fmt: skip
     text = "\n".join(textwrap.wrap(display.say("discs-band"), BAND_CHARACTERS))
-    datasets = {"fade": pd.DataFrame([band | {"text": text}])}
+    datasets: dict[str, Rows] = {"fade": [band | {"text": text}]}
     names: list[Name] = []
     for (key, meaning, dash), celsius, run in zip(BRAKED, runs, reached, strict=True):
         datasets[key] = thinly(pd.DataFrame({"lost": lost, "warmth": run}))
@@ -160,9 +160,9 @@ def given_back(table: pd.DataFrame, yours_pct: float, display: Display, dark: bo
         words("yours", x, {"value": 18}, xOffset=5),
     ]  # fmt: skip
     yours = display.say("slopes-yours", slope=Quantity(yours_pct, "%", 6, trimmed=True))
-    datasets = {
-        "nothing": pd.DataFrame([{"start": 0.0, "end": steepest, "y": px(0.0)}]),
-        "yours": pd.DataFrame([{"grade_pct": min(yours_pct, steepest), "text": yours}]),
+    datasets: dict[str, Rows] = {
+        "nothing": [{"start": 0.0, "end": steepest, "y": px(0.0)}],
+        "yours": [{"grade_pct": min(yours_pct, steepest), "text": yours}],
     }
     names = []
     for place, speed in enumerate(sorted(shown["speed_kmh"].unique())):
@@ -174,5 +174,5 @@ def given_back(table: pd.DataFrame, yours_pct: float, display: Display, dark: bo
         share = Share(float(last["share"]) / 100, places=0)
         text = display.say("slopes-line", speed=Quantity(float(speed), "km/h"), share=share)
         names.append(Name(float(last["grade_pct"]), px(float(last["share"])), text, "back"))
-    named, datasets["names"] = names_layers(names, x, SLOPES_PX, colours) if names else ([], pd.DataFrame())
+    named, datasets["names"] = names_layers(names, x, SLOPES_PX, colours) if names else ([], [])
     return dressed([*layers, *named], datasets, SLOPES_PX, dark)

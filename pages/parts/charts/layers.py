@@ -168,13 +168,13 @@ class Name:
 
 def names_layers(
     names: Sequence[Name], x: Spec, height: int, colours: Palette, foot: int | None = None
-) -> tuple[list[Spec], pd.DataFrame]:
+) -> tuple[list[Spec], list[Spec]]:
     """Names at the right of their marks, moved apart, each tied to its mark by a line of its colour.
 
     They stand above `foot` [px], the picture's height unless said otherwise.
     """
     places = apart([name.y for name in names], [LINE_PX + 1] * len(names), 0, height if foot is None else foot)
-    rows = pd.DataFrame([asdict(name) | {"place": place} for name, place in zip(names, places, strict=True)])
+    rows = [asdict(name) | {"place": place} for name, place in zip(names, places, strict=True)]
     x, place = x | {"field": "x"}, by_px("place", height)
     ends = {"x": x, "x2": {"field": "x"}, "y": by_px("y", height), "y2": {"field": "place"}}
     return [

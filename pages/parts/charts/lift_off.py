@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pandas as pd
 
 from model.describe.figures import Quantity
+from model.describe.trace import Array
 from model.lift_off.slowing import LAMP_LIT_ABOVE_MPS2, LAMP_OFF_UP_TO_MPS2
 from model.words.lift_off import bare_strength
 from model.words.quantities import Display
@@ -22,7 +24,7 @@ from pages.parts.charts.layers import (
     where,
     words,
 )
-from pages.parts.theme import Palette, Spec, dressed, palette
+from pages.parts.theme import Palette, Rows, Spec, dressed, palette
 
 STRONGEST = 2.5
 """Where the axis of strengths ends [m/s²]."""
@@ -55,8 +57,7 @@ LEAST_SPAN = 0.1
 
 def energy_span(table: pd.DataFrame) -> list[float]:
     """The ends of the energy axis [kWh]."""
-    both = table[[f"{kind}_net_kwh" for kind in KINDS]]
-    low, high = float(both.min().min()), float(both.max().max())
+    low, high = (float(end(_both(table, "net_kwh"))) for end in (np.min, np.max))
     return [low, max(high, low + LEAST_SPAN * abs(low), low + 0.01)]
 
 
@@ -90,8 +91,8 @@ def whole_axis(
     x = along_held("lift_off_mps2", STRONGEST, "m/s²", 90, display)
     domains = {
         "net_kwh": energy_span(table),
-        "friction_kwh": [0.0, next_step(_most(table, "friction_kwh"), 0.05)],
-        "presses": [0.0, next_step(_most(table, "presses"), 10)],
+        "friction_kwh": [0.0, next_step(float(_both(table, "friction_kwh").max()), 0.05)],
+        "presses": [0.0, next_step(float(_both(table, "presses").max()), 10)],
     }
     ups: dict[str, Spec] = {}
     for key, (top, height) in PANELS.items():
@@ -118,37 +119,37 @@ def whole_axis(
     texts += [
         {"x": start + 25, "y": 5, "text": display.say("lift-off-curve", kind=kind)} for kind, start in KEY_PX.items()
     ]
-    chosen = pd.DataFrame(
-        [
-            {
-                "at": min(strength, STRONGEST),
-                "what": what,
-                "text": display.say("lift-off-name", kind=what, strength=bare_strength(strength)),
-            }
-            for what, strength in (("advised", advised), ("yours", yours))
-        ]
-    )
+    chosen = [
+        {
+            "at": min(strength, STRONGEST),
+            "what": what,
+            "text": display.say("lift-off-name", kind=what, strength=bare_strength(strength)),
+            "late": bool(strength > LATE_MPS2),
+        }
+        for what, strength in (("advised", advised), ("yours", yours))
+    ]
     zones = [
-        (
-            start, end, word, display.say("lift-off-word", word=word), display.say("lift-off-ruler", zone=lamps)
-        )
+        {"lift_off_mps2": start, "end": end, "kind": word, "word": display.say("lift-off-word", word=word),
+         "lamps": display.say("lift-off-ruler", zone=lamps)}
         for start, end, word, lamps in ZONES
     ]  # fmt: skip
-    datasets = {
-        "curves": table[["lift_off_mps2", *(f"{kind}_{key}" for kind in KINDS for key in PANELS)]].round(4),
-        "tie": pd.DataFrame([{"y": tie_kwh[0], "y2": min(tie_kwh[1], domains["net_kwh"][1])}]),
-        "chosen": chosen.assign(late=chosen["at"] > LATE_MPS2),
-        "words": pd.DataFrame(texts),
-        "key": pd.DataFrame([{"x": start, "x2": start + 20, "y": 5, "kind": kind} for kind, start in KEY_PX.items()]),
-        "zones": pd.DataFrame(zones, columns=["lift_off_mps2", "end", "kind", "word", "lamps"]),
-        "grip": pd.DataFrame([{"lift_off_mps2": grip_limit, "end": STRONGEST, "late": grip_limit > LATE_MPS2}]),
+    drawn = "lift_off_mps2", *(f"{kind}_{key}" for kind in KINDS for key in PANELS)
+    late = bool(grip_limit > LATE_MPS2)
+    over = {"lift_off_mps2": grip_limit, "end": STRONGEST, "late": late, "at": STRONGEST if late else grip_limit}
+    datasets: dict[str, Rows] = {
+        "curves": {name: np.round(table[name].to_numpy(), 4) for name in drawn},
+        "tie": [{"y": tie_kwh[0], "y2": min(tie_kwh[1], domains["net_kwh"][1])}],
+        "chosen": chosen,
+        "words": texts,
+        "key": [{"x": start, "x2": start + 20, "y": 5, "kind": kind} for kind, start in KEY_PX.items()],
+        "zones": zones,
+        "grip": [over],
     }
-    datasets["grip"]["at"] = STRONGEST if grip_limit > LATE_MPS2 else grip_limit
     return dressed(layers, datasets, AXIS_PX, dark)
 
 
-def _most(table: pd.DataFrame, key: str) -> float:
-    return float(table[[f"{kind}_{key}" for kind in KINDS]].max().max())
+def _both(table: pd.DataFrame, key: str) -> Array:
+    return np.concatenate([table[f"{kind}_{key}"].to_numpy() for kind in KINDS])
 
 
 def _marked_strengths(colours: Palette, x: Spec, grip_limit: float, display: Display) -> list[Spec]:

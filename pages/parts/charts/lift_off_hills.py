@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+import numpy as np
 import pandas as pd
 
 from model.describe.figures import Quantity
@@ -20,7 +21,7 @@ from pages.parts.charts.layers import (
     upright,
     where,
 )
-from pages.parts.theme import Spec, dressed, palette
+from pages.parts.theme import Rows, Spec, dressed, palette
 
 HILLS_PX = 260
 STEEPEST_PCT = 12.0
@@ -68,22 +69,23 @@ def on_hills(
     def px(value: float) -> float:
         return HILLS_PX * (SLOWING[1] - value) / (SLOWING[1] - SLOWING[0])
 
-    zones = pd.DataFrame(
-        [
-            {"y": low, "y2": high, "zone": zone, "lamps": display.say("lift-off-hill-zone", zone=zone), "deep": deep,
-             "late": late, "word_px": px(at)}
-            for low, high, zone, deep, late, at in (
-                (LAMP_LIT_ABOVE_MPS2, SLOWING[1], "lit", 1.0, False, 3.2),
-                (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "may-be-lit", 0.5, False, 1.0),
-                (0.0, LAMP_OFF_UP_TO_MPS2, "not-lit", 0.0, True, 0.35),
-                (SLOWING[0], 0.0, "gains", 0.0, True, -1.25),
-            )
-        ]
-    ).assign(grade_pct=-STEEPEST_PCT, end=STEEPEST_PCT)
-    zones["at"] = [-STEEPEST_PCT, _free_grade(slowing), STEEPEST_PCT, STEEPEST_PCT]
+    zones = [
+        {"y": low, "y2": high, "zone": zone, "lamps": display.say("lift-off-hill-zone", zone=zone), "deep": deep,
+         "late": late, "word_px": px(word), "at": at, "grade_pct": -STEEPEST_PCT, "end": STEEPEST_PCT}
+        for low, high, zone, deep, late, word, at in (
+            (LAMP_LIT_ABOVE_MPS2, SLOWING[1], "lit", 1.0, False, 3.2, -STEEPEST_PCT),
+            (LAMP_OFF_UP_TO_MPS2, LAMP_LIT_ABOVE_MPS2, "may-be-lit", 0.5, False, 1.0, _free_grade(slowing)),
+            (0.0, LAMP_OFF_UP_TO_MPS2, "not-lit", 0.0, True, 0.35, STEEPEST_PCT),
+            (SLOWING[0], 0.0, "gains", 0.0, True, -1.25, STEEPEST_PCT),
+        )
+    ]  # fmt: skip
     # told apart by place, not by strength: a picture whose description stays is redrawn faster
     places = {strength: place for place, (strength, _) in enumerate(names)}
-    steepest = slowing[slowing["grade_pct"] == STEEPEST_PCT].set_index("lift_off_mps2")["slowing_mps2"]
+    strengths, grades_pct, slowing_mps2 = (
+        slowing[name].to_numpy() for name in ("lift_off_mps2", "grade_pct", "slowing_mps2")
+    )
+    ends_here = grades_pct == STEEPEST_PCT
+    steepest = dict(zip(strengths[ends_here], slowing_mps2[ends_here], strict=True))
     named, rows = names_layers(
         [Name(STEEPEST_PCT, px(float(steepest[strength])), name, "ink", strength == names[0][0])
          for strength, name in names],
@@ -102,9 +104,14 @@ def on_hills(
           for place, (width, dash) in enumerate(HILL_LINES)),
         *named,
     ]  # fmt: skip
-    zero = pd.DataFrame([{"grade_pct": -STEEPEST_PCT, "end": STEEPEST_PCT, "y": 0.0}])
-    slowing = slowing.assign(place=slowing["lift_off_mps2"].map(places))
-    datasets = {"zones": zones, "slowing": slowing.round(4), "names": rows, "zero": zero}
+    lines = {
+        "lift_off_mps2": strengths,
+        "grade_pct": grades_pct,
+        "slowing_mps2": np.round(slowing_mps2, 4),
+        "place": [places[strength] for strength in strengths],
+    }
+    zero = [{"grade_pct": -STEEPEST_PCT, "end": STEEPEST_PCT, "y": 0.0}]
+    datasets: dict[str, Rows] = {"zones": zones, "slowing": lines, "names": rows, "zero": zero}
     return dressed(layers, datasets, HILLS_PX, dark)
 
 
@@ -120,7 +127,8 @@ def _grade_text(grade_pct: float, display: Display) -> str:
 def _free_grade(slowing: pd.DataFrame) -> float:
     """The first grade at which words in the middle of the zone of lamps that may be lit cross no line [%]."""
     middle = (LAMP_OFF_UP_TO_MPS2 + LAMP_LIT_ABOVE_MPS2) / 2
-    crossed = set(slowing.loc[(slowing["slowing_mps2"] - middle).abs() < WORD_HIGH_MPS2 / 2, "grade_pct"])
-    grades = sorted(set(slowing["grade_pct"]))
+    grades_pct, slowing_mps2 = slowing["grade_pct"].to_numpy(), slowing["slowing_mps2"].to_numpy()
+    crossed = set(grades_pct[np.abs(slowing_mps2 - middle) < WORD_HIGH_MPS2 / 2].tolist())
+    grades = sorted(set(grades_pct.tolist()))
     free = (grade for grade in grades[:-1] if not any(grade <= other <= grade + WORD_PCT for other in crossed))
     return min((grade for grade in free if grade + WORD_PCT <= STEEPEST_PCT), default=-STEEPEST_PCT)

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass, fields
 
-import pandas as pd
-
 from pages.parts.charts.layers import by_name, by_px, layer, where
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
@@ -65,4 +63,4 @@ def drawn(
         words_there = layer("words", "text", place, align=side, dx=ASIDE_PX[align], fontWeight=weight)
         layers.append({"transform": [{"filter": kept}]} | words_there)
     columns = {item.name: [getattr(box, item.name) for box in boxes] for item in fields(Box)}
-    return dressed(layers, {"boxes": pd.DataFrame(columns), "words": pd.DataFrame(lines)}, height, dark)
+    return dressed(layers, {"boxes": columns, "words": lines}, height, dark)

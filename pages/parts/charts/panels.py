@@ -218,5 +218,5 @@ def who_slows(
         words("heads", x, by_px("y", HEIGHT_PX), xOffset=5),
         *named,
     ]
-    datasets = {"piles": pd.concat(piles), "able": thinly(able), "grip": limit, "heads": heads, "names": name_rows}
-    return dressed(layers, datasets, HEIGHT_PX, dark)
+    drawn = {"piles": pd.concat(piles), "able": thinly(able), "grip": limit, "heads": heads}
+    return dressed(layers, drawn | {"names": name_rows}, HEIGHT_PX, dark)

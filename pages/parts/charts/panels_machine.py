@@ -32,7 +32,7 @@ from pages.parts.charts.layers import (
     words,
 )
 from pages.parts.charts.panels import HEIGHT_PX
-from pages.parts.theme import LINE_PX, Spec, dressed, palette
+from pages.parts.theme import LINE_PX, Rows, Spec, dressed, palette
 
 # four quadrants
 
@@ -195,10 +195,10 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, display: Display, da
         words("chosen", x, {"value": 8}, align="center", fontWeight=600),
         *named,
     ]  # fmt: skip
-    datasets = {
+    datasets: dict[str, Rows] = {
         "piles": pd.concat(piles),
         "powers": pd.DataFrame({"kw": powers["motor_kw"], "recovered_kwh": powers["recovered_kwh"]}),
-        "chosen": pd.DataFrame([{"kw": now["motor_kw"], "text": display.text(now["motor_kw"], "kW")}]),
+        "chosen": [{"kw": now["motor_kw"], "text": display.text(now["motor_kw"], "kW")}],
         "names": name_rows,
     }
     return dressed(layers, datasets, HEIGHT_PX, dark)
@@ -248,7 +248,7 @@ def hot_discs(shown: RepeatedStops, ten: RepeatedStops, display: Display, dark: 
         words("heads", kwh, y),
     ]  # fmt: skip
     band = {"y": px(FADE_BAND_C[1]), "y2": px(FADE_BAND_C[0]), "text": display.say("panel-discs-band")}
-    datasets = {"band": pd.DataFrame([band]), "temperature": thinly(pd.DataFrame(rows), 300), "names": name_rows}
+    datasets: dict[str, Rows] = {"band": [band], "temperature": thinly(pd.DataFrame(rows), 300), "names": name_rows}
     spec = dressed(layers, datasets | {"bars": bars, "heads": heads}, height, dark)
     # time above, energy below
     spec["resolve"] = {"scale": spec["resolve"]["scale"] | {"x": "independent"}}

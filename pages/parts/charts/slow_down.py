@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import numpy as np
-import pandas as pd
 
 from model.describe.figures import Quantity
+from model.describe.trace import Array, Trace
 from model.describe.units import KMH_PER_MPS
 from model.one_stop.slow_down import SlowDown
 from model.traces.habits import LEAST
@@ -23,7 +23,7 @@ from pages.parts.charts.layers import (
     where,
     words,
 )
-from pages.parts.theme import LINE_PX, Spec, dressed, palette
+from pages.parts.theme import LINE_PX, Rows, Spec, dressed, palette
 
 WAYS = {
     "coast": ("road", [6, 3]),
@@ -49,17 +49,7 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
     x["axis"] = x["axis"] | {"offset": foot - height}
     fastest_words = display.figure(Quantity(fastest, display.unit("km/h"), places=0))
     y = upright("speed", [0, fastest], [foot, LINE_PX], {fastest: fastest_words, 0: "0"})
-    speeds = pd.concat(
-        pd.DataFrame(
-            {
-                "way": key,
-                "metre": display.value(np.append(0.0, np.cumsum(way.trace.step_m)), "m"),
-                "speed": display.value(way.trace.speed_mps * KMH_PER_MPS, "km/h"),
-            }
-        ).iloc[:: max(1, len(way.trace.speed_mps) // 120)]
-        for key, way in ways.items()
-        if key != "friction"
-    )
+    drawn = {key: line_of(ways[key].trace, display) for key in ("coast", "regen")}
     most = max(max(way.battery_wh, 0.0) for way in ways.values())
     least = min(min(way.battery_wh, 0.0) for way in ways.values())
     longest = max(way.time_s for way in ways.values())
@@ -99,17 +89,25 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
         where("bold", True) | words("words", at, down, xOffset=0, fontWeight=600),
         where("bold", False) | words("words", at, down, xOffset=6, fontWeight=400),
     ]
-    rolled = speeds[speeds["way"] == "coast"]
-    datasets = {
-        "speeds": speeds.round(3),
-        "rolling": rolled.iloc[len(rolled) // 4 : len(rolled) // 4 + 1],
-        "bars": pd.DataFrame(bars),
-        "words": pd.DataFrame(texts),
-        "top": pd.DataFrame([{"x": 4, "y": 7, "text": display.say("lift-off-keeping")}]),
+    rolled = drawn["coast"]
+    datasets: dict[str, Rows] = {
+        "speeds": {"way": np.repeat([*drawn], [len(points) for points in drawn.values()]).astype(object)}
+        | dict(zip(("metre", "speed"), np.concatenate([*drawn.values()]).T, strict=True)),
+        "rolling": [dict(zip(("metre", "speed"), rolled[len(rolled) // 4].tolist(), strict=True))],
+        "bars": bars,
+        "words": texts,
+        "top": [{"x": 4, "y": 7, "text": display.say("lift-off-keeping")}],
     }
     spec = dressed(layers, datasets, height, dark)
     spec["resolve"] = {"scale": spec["resolve"]["scale"] | {"x": "independent"}}
     return spec
+
+
+def line_of(trace: Trace, display: Display) -> Array:
+    """Places and speeds along a trace in the units shown, shape (points, 2); as fine as it is drawn."""
+    metre = display.value(np.append(0.0, np.cumsum(trace.step_m)), "m")
+    points = np.stack([metre, display.value(trace.speed_mps * KMH_PER_MPS, "km/h")], axis=1)
+    return np.round(points[:: max(1, len(points) // 120)], 3)
 
 
 def wh_text(energy_wh: float, display: Display) -> str:

@@ -1,6 +1,7 @@
 """Charts as tests look at them."""
 
 import altair
+import pandas as pd
 
 from model.describe.parameters import car_from
 from model.describe.scenario import Conditions, Driver
@@ -8,10 +9,15 @@ from model.kernel.savings import evaluate
 from model.traces.cycles import cycle_trace
 
 
+def tables(spec):
+    """What a chart draws, each part as a table."""
+    return {name: pd.DataFrame(rows) for name, rows in spec["datasets"].items()}
+
+
 def assert_valid(spec):
     """Hold a specification against the published schema of Vega-Lite; what it draws must be in its tables."""
     # the first rows of each table tell as much about its shape as all of them
-    datasets = {name: table.head(2).to_dict("records") for name, table in spec["datasets"].items()}
+    datasets = {name: table.head(2).to_dict("records") for name, table in tables(spec).items()}
     altair.Chart.from_dict(spec | {"datasets": datasets}, validate=True)
     for layer in spec["layer"]:
         name = layer["data"].get("name")
@@ -23,12 +29,12 @@ def assert_valid(spec):
             for channel in (channels if isinstance(channels, list) else [channels])
             if "field" in channel
         }
-        assert fields <= set(spec["datasets"][name].columns)
+        assert fields <= set(tables(spec)[name].columns)
 
 
 def texts(spec):
     """All words set by hand in a picture."""
-    return " | ".join(spec["datasets"]["words"]["text"])
+    return " | ".join(tables(spec)["words"]["text"])
 
 
 def driven(trace=None, *, conditions=None, driver=None, **stated):

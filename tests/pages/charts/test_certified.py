@@ -9,7 +9,7 @@ import pytest
 from model.checks.certified import KNOWN, SAID, certified_found
 from model.words.quantities import Display
 from pages.parts.charts.certified import SHAPES, measured_against_modelled, reliability
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 from tests.published.certified_cars import FOUND
 
 METRIC, US = Display(), Display(us=True)
@@ -45,7 +45,7 @@ def test_they_are_valid_charts(known, dark):
 @pytest.mark.parametrize("cycle", CYCLES)
 def test_every_car_is_drawn_where_the_table_has_it(cycle, display):
     spec = measured_against_modelled(certified_found("road load", cycle), display)
-    cars, rows = spec["datasets"]["cars"], written(cycle, "road load")
+    cars, rows = tables(spec)["cars"], written(cycle, "road load")
     for axis in ("modelled", "measured"):
         shown = [float(row[f"{axis}_wh_per_km"]) * (1.609344 if display.us else 1) for row in rows]
         np.testing.assert_allclose(cars[axis], shown, atol=0.01)
@@ -57,7 +57,7 @@ def test_every_car_is_drawn_where_the_table_has_it(cycle, display):
         places.append("above" if measured > high else "below" if measured < low else "inside")
     assert list(cars["place"]) == places
     counts = Counter(places)
-    assert list(spec["datasets"]["key"]["text"]) == [
+    assert list(tables(spec)["key"]["text"]) == [
         display.say("certified-place-counted", place=place, cars=counts[place]) for place in SHAPES
     ]
 
@@ -80,7 +80,7 @@ def test_misses_have_shapes_of_their_own():
 
 @pytest.mark.parametrize("known", KNOWN)
 def test_shares_held_are_the_tables(known):
-    held = reliability(both(known), METRIC)["datasets"]["held"].set_index(["cycle", "said"])["held"]
+    held = tables(reliability(both(known), METRIC))["held"].set_index(["cycle", "said"])["held"]
     for cycle in CYCLES:
         rows = written(cycle, known)
         for said, (low, high) in SAID.items():

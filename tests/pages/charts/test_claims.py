@@ -16,7 +16,7 @@ from model.sampling.uncertainty import Band
 from model.words.quantities import Display
 from pages.parts import claim_words
 from pages.parts.charts import claims as charts
-from tests.pages.charts.specs import assert_valid, texts
+from tests.pages.charts.specs import assert_valid, tables, texts
 
 METRIC = Display()
 VALUES = np.array([0.0, 1.0, 2.0, 2.0, 3.0, 10.0])
@@ -24,7 +24,7 @@ ROAD = range_on_road(starting_drives()["suburb-hill"][2], 400.0, runs=40)
 
 
 def boxes(spec, meaning=None):
-    table = spec["datasets"]["boxes"]
+    table = tables(spec)["boxes"]
     return table if meaning is None else table[table["meaning"] == meaning]
 
 
@@ -43,7 +43,7 @@ def test_every_claims_runs_are_a_valid_picture(claim_id, dark):
     assert_valid(spec)
     assert boxes(spec)[["x0", "x1"]].min().min() >= 0
     # rows that do not fit a telephone have been broken
-    assert all(len(line) <= charts.TEXT_CHARS for line in spec["datasets"]["words"]["text"])
+    assert all(len(line) <= charts.TEXT_CHARS for line in tables(spec)["words"]["text"])
 
 
 @pytest.mark.parametrize(
@@ -121,7 +121,7 @@ def grid():
 def test_a_region_has_a_field_for_each_pair_of_steps_with_its_number(dark):
     spec = charts.region(grid(), METRIC, dark)
     assert_valid(spec)
-    cells = spec["datasets"]["cells"]
+    cells = tables(spec)["cells"]
     assert cells["text"].tolist() == ["12 %", "30 %", "45 %", "", "20 %", "−1 %"]
     assert "−10 | to 0" in texts(spec)
     assert "Brake pedal, by temperature, °C" in texts(spec)
@@ -191,7 +191,7 @@ def test_long_names_above_the_grid_are_broken_and_not_cut():
     names = "Cabin heating and cooling", "Rolling resistance coefficient of all four tyres together, %"
     of_long_names = charts.Grid(*names, ["yes", "no"], ["a", "b"], [[0.1, 0.2], [0.3, 0.4]], [["1", "2"], ["3", "4"]])
     spec = charts.region(of_long_names, METRIC)
-    words = spec["datasets"]["words"]
+    words = tables(spec)["words"]
     told = words[words["side"] & (words["y"] < 40)]["text"].tolist()
     assert len(told) == 2 and " ".join(told) == f"{names[0]}, by {names[1][0].lower()}{names[1][1:]}"
     assert max(map(len, told)) <= charts.TEXT_CHARS
@@ -201,4 +201,4 @@ def test_the_key_of_a_tornado_names_what_is_claimed_as_the_verdict_does():
     """Both ends, though only one of them lies on the picture's axis."""
     swings = [charts.Swing("trailer", 50.0, 60.0, "at 1,000 kg", "at 2,000 kg")]
     spec = charts.tornado(swings, 55.0, (45.0, 55.0), "%", METRIC)
-    assert "45 to 55 %" in str(spec["datasets"]).replace("\N{NO-BREAK SPACE}", " ")
+    assert "45 to 55 %" in str(tables(spec)).replace("\N{NO-BREAK SPACE}", " ")

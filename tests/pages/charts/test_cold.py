@@ -10,7 +10,7 @@ from model.limits.all_limits import season_costs_of
 from model.limits.cold_day import cold_day, normal_by_battery
 from model.words.quantities import Display
 from pages.parts.charts.cold import FADE_ROW_PX, ZONES, acceptance_map, fading, part_name, season_costs, season_rows
-from tests.pages.charts.specs import assert_valid, texts
+from tests.pages.charts.specs import assert_valid, tables, texts
 
 METRIC, US = Display(), Display(us=True)
 MOTORWAY = starting_drives()["motorway"][2]
@@ -47,11 +47,11 @@ def test_odd_batteries_make_a_picture_too(setting):
 
 
 def test_the_zones_are_those_of_the_batteries():
-    zones = map_of()["datasets"]["zones"]
+    zones = tables(map_of())["zones"]
     for level in ("low", "mid", "high"):
         np.testing.assert_allclose(zones[level], 100 * COLD.takes_all[level].fillna(0), atol=0.006)
     assert (zones["low"] <= zones["mid"]).all() and (zones["mid"] <= zones["high"]).all()
-    words = map_of()["datasets"]["zone_words"]
+    words = tables(map_of())["zone_words"]
     assert set(words["text"]) <= {METRIC.say(zone) for zone in ZONES} and words["warmth"].is_monotonic_increasing
 
 
@@ -68,7 +68,7 @@ def test_the_lines_of_the_zones_are_cut_where_words_stand_on_them():
 def test_no_figure_stands_under_the_dot_or_its_word(display):
     for start_c, charge in ((-9.0, 0.5), (0.0, 0.88), (9.0, 0.55), (20.0, 0.5)):
         found = day(FROSTY.with_setting("battery_temp_c", start_c).with_setting("soc_start", charge))
-        drawn = map_of(found, display)["datasets"]
+        drawn = tables(map_of(found, display))
         start, width = (display.value(c, "°C") for c in (start_c, 50))
         # on the narrowest picture, 250 px by 260: half a figure and half a dot, a line of type above and one below
         beside_px = 250 * (drawn["numbers"]["warmth"] - start).abs() / (width - display.value(0, "°C"))
@@ -79,15 +79,15 @@ def test_no_figure_stands_under_the_dot_or_its_word(display):
 
 
 def test_the_way_of_the_drive_is_drawn_in_the_units_shown():
-    way, in_us = (map_of(display=display)["datasets"]["way"] for display in (METRIC, US))
+    way, in_us = (tables(map_of(display=display))["way"] for display in (METRIC, US))
     assert way["warmth"].iloc[0] == -7 and way["soc"].iloc[0] == pytest.approx(60)
     assert in_us["warmth"].iloc[0] == pytest.approx(19.4)
-    assert map_of()["datasets"]["ends"]["text"].iloc[0] == "start"
+    assert tables(map_of())["ends"]["text"].iloc[0] == "start"
 
 
 def test_every_lift_off_is_as_long_as_it_slows():
     spec = fading(COLD.fades, NAMES, METRIC)
-    boxes = spec["datasets"]["boxes"]
+    boxes = tables(spec)["boxes"]
     for place, lift in enumerate(COLD.fades):
         road, motor, asked = boxes.iloc[3 * place : 3 * place + 3].to_dict("records")
         assert (road["x0"], road["x1"], motor["x0"]) == (0, lift.rolling_mps2, lift.rolling_mps2)
@@ -97,7 +97,7 @@ def test_every_lift_off_is_as_long_as_it_slows():
 
 
 def test_what_the_season_takes_is_drawn_to_scale_and_largest_first():
-    parts = season_costs(COLD.costs.parts_kwh, METRIC)["datasets"]["parts"]
+    parts = tables(season_costs(COLD.costs.parts_kwh, METRIC))["parts"]
     assert parts["kwh"].is_monotonic_decreasing
     for row in parts.itertuples():
         assert row.zero == 0 and row.name in [part_name(part, METRIC) for part, _ in season_rows(COLD.costs.parts_kwh)]
@@ -113,4 +113,4 @@ def test_what_is_taken_less_runs_the_other_way():
     parts = season_costs({"cabin": -1.0, "air": 0.5}, METRIC)
     scale = parts["layer"][0]["encoding"]["x"]["scale"]
     assert scale["domain"] == [-1.0, 0.5]
-    assert list(parts["datasets"]["parts"]["most"]) == [0.5, 0.0]
+    assert list(tables(parts)["parts"]["most"]) == [0.5, 0.0]

@@ -7,7 +7,7 @@ from model.out.comparison import difference, others, side_of
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display
 from pages.parts.charts.compare import difference_of, side_by_side
-from tests.pages.charts.specs import assert_valid, texts
+from tests.pages.charts.specs import assert_valid, tables, texts
 
 TOWN = starting_drives()["town"][2]
 CARS = others(TOWN, "car")
@@ -20,7 +20,7 @@ def drawn(*sides, names=("city car", "large SUV", "small hatch")):
 
 
 def boxes_of(spec, meaning):
-    table = spec["datasets"]["boxes"]
+    table = tables(spec)["boxes"]
     return table[table["meaning"] == meaning]
 
 

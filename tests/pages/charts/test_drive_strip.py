@@ -9,7 +9,7 @@ from model.words.quantities import Display
 from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip, ends_of, stretches_of, strip_finding
 from pages.parts.charts.limits import limit_text
 from tests.made_traces import ride, steady, stop_and_go
-from tests.pages.charts.specs import assert_valid, driven
+from tests.pages.charts.specs import assert_valid, driven, tables
 
 METRIC, US = Display(), Display(us=True)
 
@@ -39,7 +39,7 @@ def test_words_where_a_car_charges_stand_within_the_picture():
     steps.loc[places, "charged_to"] = 0.8
     strip = drive_strip(steps, slow_downs(UDDS), METRIC)
     assert_valid(strip)
-    assert list(strip["datasets"]["charging"]["late"]) == [False, False, True]
+    assert list(tables(strip)["charging"]["late"]) == [False, False, True]
     words = [layer for layer in strip["layer"] if layer["data"]["name"] == "charging" and "transform" in layer]
     ways = {one["transform"][0]["filter"]["equal"]: (one["mark"]["align"], one["mark"]["xOffset"] > 0) for one in words}
     assert ways == {False: ("left", True), True: ("right", False)}
@@ -50,20 +50,20 @@ def test_it_is_about_140_px_high_with_its_axis():
 
 
 def test_the_speed_is_the_drives_own():
-    drive = strip_of(UDDS)["datasets"]["drive"]
+    drive = tables(strip_of(UDDS))["drive"]
     assert drive["speed"].max() == pytest.approx(timeline(UDDS)["speed_kmh"].max(), abs=1e-3)
     assert drive["place"].iloc[-1] == pytest.approx(UDDS.distance_km, abs=1e-3)
 
 
 def test_us_units_reach_the_picture():
-    drive = strip_of(UDDS, US)["datasets"]["drive"]
+    drive = tables(strip_of(UDDS, US))["drive"]
     assert drive["place"].iloc[-1] == pytest.approx(UDDS.distance_km / 1.609344, abs=1e-3)
     assert "60 mph" in str(strip_of(UDDS, US)["layer"][0]) and "km" not in str(strip_of(UDDS, US)["layer"][0])
 
 
 def test_every_slow_down_is_marked_where_the_motor_takes_it():
     events = slow_downs(UDDS)
-    marked = strip_of(UDDS)["datasets"]["slowing"]
+    marked = tables(strip_of(UDDS))["slowing"]
     motor = marked[marked["what"] == MOTOR].groupby("stretch")["place"].agg(["min", "max"])
     deep = events[(events["motor_wh"] > 5) & (events["duration_s"] > 4)]
     assert len(deep) > 10
@@ -72,7 +72,7 @@ def test_every_slow_down_is_marked_where_the_motor_takes_it():
 
 
 def test_without_the_motor_all_marks_are_friction():
-    marked = strip_of(LIFT_OFF_ONLY)["datasets"]["slowing"]
+    marked = tables(strip_of(LIFT_OFF_ONLY))["slowing"]
     assert set(marked["what"]) == {FRICTION}
     assert marked["stretch"].nunique() == 5
 
@@ -85,7 +85,7 @@ def test_marks_differ_in_more_than_colour():
 
 
 def test_coasting_is_not_marked():
-    assert strip_of(driven(steady(60, 200)))["datasets"]["slowing"].empty
+    assert tables(strip_of(driven(steady(60, 200))))["slowing"].empty
 
 
 def test_a_flat_road_says_so_and_a_hill_gives_its_heights():
@@ -98,13 +98,13 @@ def test_a_flat_road_says_so_and_a_hill_gives_its_heights():
 def test_a_long_drive_stays_small():
     hours = ride(np.abs(np.sin(np.arange(4 * 3600) / 9)) * 90)
     strip = strip_of(driven(hours, usable_kwh=200))
-    assert sum(len(table) for table in strip["datasets"].values()) < 8000
-    drive = strip["datasets"]["drive"]
+    assert sum(len(table) for table in tables(strip).values()) < 8000
+    drive = tables(strip)["drive"]
     assert len(drive) < 4000 and drive["speed"].max() == pytest.approx(90, abs=0.1)
 
 
 def test_notes_run_towards_the_middle():
-    notes = strip_of(UDDS, annotate=[(1, 3, "early"), (9, 10, "late")])["datasets"]["notes"]
+    notes = tables(strip_of(UDDS, annotate=[(1, 3, "early"), (9, 10, "late")]))["notes"]
     assert notes["late"].tolist() == [False, True]
     assert strip_of(UDDS, annotate=[(1, 3, "early")])["height"] > strip_of(UDDS)["height"]
 
@@ -135,14 +135,14 @@ def test_the_finding_of_a_drive_that_brakes_nowhere():
 
 
 def test_a_pointer_finds_each_slow_down():
-    found = strip_of(UDDS)["datasets"]["slow_downs"]
+    found = tables(strip_of(UDDS))["slow_downs"]
     assert len(found) == len(slow_downs(UDDS))
     assert found["slow-down"].str.contains(" to ").all() and found["to the motor"].str.endswith(" Wh").all()
     assert_valid(strip_of(driven(steady(60, 200))))
 
 
 def test_a_note_without_room_has_its_short_words():
-    notes = strip_of(UDDS, annotate=[(1, 1.2, "strong, 1.5 m/s²", "1.5"), (9, 11, "late")])["datasets"]["notes"]
+    notes = tables(strip_of(UDDS, annotate=[(1, 1.2, "strong, 1.5 m/s²", "1.5"), (9, 11, "late")]))["notes"]
     assert notes[["words", "short"]].to_numpy().tolist() == [["strong, 1.5 m/s²", "1.5"], ["late", "late"]]
 
 

@@ -33,7 +33,7 @@ from pages.parts.charts.energy import (
 from pages.parts.charts.limits import LIMITS as TOLD
 from pages.parts.charts.limits import limit_text
 from tests.made_traces import ride, steady
-from tests.pages.charts.specs import assert_valid, driven, texts
+from tests.pages.charts.specs import assert_valid, driven, tables, texts
 
 METRIC = Display()
 UDDS = driven()
@@ -104,7 +104,7 @@ def test_before_and_after_is_drawn_to_one_scale(name, dark):
     book = books(ALL[name])
     spec = before_after(book, METRIC, dark)
     assert_valid(spec)
-    boxes = spec["datasets"]["boxes"]
+    boxes = tables(spec)["boxes"]
     bars = boxes[boxes["meaning"].isin(GROUPS) & ~boxes["hollow"]]
     heights = (bars["y1"] - bars["y0"] + 1).to_numpy()
     energies = np.abs([*grouped(book)["friction_only"], *grouped(book)["regenerated"]])
@@ -125,7 +125,7 @@ def test_before_and_after_names_every_part_and_the_saving():
 def test_nothing_saved_is_not_framed():
     spec = before_after(books(UP), METRIC)
     assert UP.saved_kwh == pytest.approx(0, abs=1e-9)
-    assert spec["datasets"]["boxes"]["hollow"].sum() == 0 and "saved" not in texts(spec)
+    assert tables(spec)["boxes"]["hollow"].sum() == 0 and "saved" not in texts(spec)
 
 
 def test_a_hill_that_gives_hangs_below_zero():
@@ -165,7 +165,7 @@ def test_the_bars_join_end_to_end_and_end_where_they_began(name, run):
 def test_the_printed_parts_add_up_to_what_came_in(name):
     spec = ledger(books(ALL[name])["regenerated"], METRIC)
     assert_valid(spec)
-    lines = spec["datasets"]["words"]["text"]
+    lines = tables(spec)["words"]["text"]
     comes_in = lines.str.startswith(("Out of", "Given by"))
     given, went = (sum(map(number_in, lines[side])) for side in (comes_in, ~comes_in))
     assert given == pytest.approx(went, abs=1e-9)
@@ -218,20 +218,20 @@ def test_every_reason_is_told():
     told = re.sub(r"[\n| ]+", " ", texts(spec))
     assert all(f"Friction, because {limit_text(limit, METRIC)}" in told for limit in left)
     assert_valid(spec)
-    figures = [number_in(text) for text in spec["datasets"]["words"]["text"] if " kWh" in text]
+    figures = [number_in(text) for text in tables(spec)["words"]["text"] if " kWh" in text]
     assert figures == pytest.approx(rows["kwh"].tolist(), abs=1e-3)
 
 
 def test_its_bars_start_at_zero_and_are_as_long_as_their_energy():
     rows = rows_of(WINTER)
-    boxes = slowed_by(rows, METRIC, dark=True)["datasets"]["boxes"]
+    boxes = tables(slowed_by(rows, METRIC, dark=True))["boxes"]
     assert (boxes["x0"] == 0).all()
     assert boxes["x1"].tolist() == rows["kwh"].tolist()
 
 
 def test_its_words_fit_a_telephone():
     rows = braking_rows(1.0, dict.fromkeys(LIMITS, 0.5))
-    assert slowed_by(rows, METRIC)["datasets"]["words"]["text"].str.len().max() <= 46
+    assert tables(slowed_by(rows, METRIC))["words"]["text"].str.len().max() <= 46
 
 
 def test_a_motor_that_does_nothing_is_left_out():
@@ -253,7 +253,7 @@ def test_the_drive_over_time_is_a_valid_chart(name, display):
 
 def test_power_keeps_its_peaks_and_its_signs():
     steps = timeline(driven(ride(np.abs(np.sin(np.arange(7200) / 20)) * 80)))
-    drive = over_time(steps, Display())["datasets"]["drive"]
+    drive = tables(over_time(steps, Display()))["drive"]
     assert len(drive) < len(steps) / 3
     assert drive["out"].max() == pytest.approx(steps["battery_kw"].max(), abs=0.01)
     assert drive["back"].min() == pytest.approx(steps["battery_kw"].min(), abs=0.01)
@@ -277,4 +277,4 @@ def test_a_full_battery_stays_inside_its_axis():
 
 def test_tables_are_data_frames_with_named_columns():
     spec = over_time(timeline(UDDS), Display())
-    assert all(isinstance(table, pd.DataFrame) for table in spec["datasets"].values())
+    assert all(isinstance(table, pd.DataFrame) for table in tables(spec).values())

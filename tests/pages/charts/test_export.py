@@ -11,7 +11,7 @@ from pages.parts.charts.energy import before_after
 from pages.parts.charts.export import PAPER, PRINT_PX, for_print, svg, warm_up
 from pages.parts.keeping import Reply
 from pages.parts.theme import LIGHT
-from tests.pages.charts.specs import driven
+from tests.pages.charts.specs import driven, tables
 
 UDDS = driven()
 STRIP = drive_strip(timeline(UDDS), slow_downs(UDDS), Display())
@@ -36,11 +36,11 @@ def test_numbers_have_two_decimals():
 
 
 def test_the_specification_is_left_as_it_was():
-    before = {name: table.copy() for name, table in STRIP["datasets"].items()}
+    before = {name: table.copy() for name, table in tables(STRIP).items()}
     layers = len(STRIP["layer"])
     svg(STRIP, 700)
     assert len(STRIP["layer"]) == layers and STRIP["width"] == "container"
-    assert all(table.equals(before[name]) for name, table in STRIP["datasets"].items())
+    assert all(table.equals(before[name]) for name, table in tables(STRIP).items())
 
 
 def test_the_same_picture_gives_the_same_text(monkeypatch):

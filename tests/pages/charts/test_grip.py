@@ -24,7 +24,7 @@ from pages.parts.charts.grip import (
     road_name,
     strength_text,
 )
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 
 METRIC = Display()
 VALLEY = starting_drives()["mountain-valley"][2]
@@ -66,7 +66,7 @@ def test_every_road_makes_a_picture(surface):
 
 def test_arrow_and_ellipse_share_one_scale():
     """How far an arrow reaches into its ellipse is the friction asked over the friction there is."""
-    sets, check = axles_of(SNOW)["datasets"], SNOW.check
+    sets, check = tables(axles_of(SNOW)), SNOW.check
     for place, axle in enumerate(("front", "rear")):
         low = sets["rings"][sets["rings"]["ring"] == f"{axle} low"]
         long, wide = (low[way].max() - low[way].min() for way in ("y", "x"))
@@ -83,7 +83,7 @@ def test_the_arrow_of_a_small_margin_leaves_the_inner_ellipse_and_a_larger_one_d
     dry = road("dry")
     assert dry.check["margin"] == "larger"
     for found, leaves in ((SNOW, True), (dry, False)):
-        sets = axles_of(found)["datasets"]
+        sets = tables(axles_of(found))
         low = sets["rings"][sets["rings"]["ring"] == "rear low"]
         arrow = sets["arrows"].iloc[1]
         radius = (low["y"].max() - low["y"].min()) / 2
@@ -91,7 +91,7 @@ def test_the_arrow_of_a_small_margin_leaves_the_inner_ellipse_and_a_larger_one_d
 
 
 def test_the_heavier_axle_has_the_larger_ellipse():
-    rings = axles_of(SNOW)["datasets"]["rings"]
+    rings = tables(axles_of(SNOW))["rings"]
     size = rings.groupby("ring")["y"].agg(lambda y: y.max() - y.min())
     assert size["front high"] == pytest.approx(2 * RADIUS_PX, abs=0.1)
     shares = SNOW.check["axle_load_share"]
@@ -101,14 +101,14 @@ def test_the_heavier_axle_has_the_larger_ellipse():
 @pytest.mark.parametrize("bend", BENDS_M)
 def test_what_is_asked_far_too_much_stays_in_the_picture(bend):
     found = road("glazed-ice", replace(USUAL, bend=bend, grip_kmh=130.0), lift_off_mps2=3.5)
-    sets = axles_of(found)["datasets"]
+    sets = tables(axles_of(found))
     reach = np.hypot(sets["arrows"]["x2"] - sets["arrows"]["x"], sets["arrows"]["y2"] - sets["arrows"]["y"])
     assert reach.max() <= FARTHEST_PX + 0.01
     assert sets["rings"]["x"].min() > 0 and sets["arrows"]["x"].eq(MIDDLE_PX).all()
 
 
 def test_numbers_stand_beside_each_axle():
-    text = " | ".join(axles_of(SNOW)["datasets"]["notes"]["text"])
+    text = " | ".join(tables(axles_of(SNOW))["notes"]["text"])
     check = SNOW.check
     for axle in ("front", "rear"):
         assert f"asked for {check['demand_by_axle'][axle]['in_all']:.2f}" in text
@@ -117,7 +117,7 @@ def test_numbers_stand_beside_each_axle():
 
 
 def test_bands_are_the_roads_and_the_one_driven_on_is_bold():
-    rows, found = roads_of(SNOW)["datasets"]["roads"], SNOW.by_surface
+    rows, found = tables(roads_of(SNOW))["roads"], SNOW.by_surface
     for level in ("low", "mid", "high"):
         np.testing.assert_allclose(rows[level], found[level].clip(upper=STRONGEST), atol=1e-3)
     assert list(rows["text"]) == [road_name(surface, METRIC) for surface in SURFACES]
@@ -126,7 +126,7 @@ def test_bands_are_the_roads_and_the_one_driven_on_is_bold():
 
 
 def test_a_strength_beyond_the_axis_is_marked_at_its_end():
-    assert roads_of(SNOW, yours=9.0)["datasets"]["yours"]["low"].iloc[0] == STRONGEST
+    assert tables(roads_of(SNOW, yours=9.0))["yours"]["low"].iloc[0] == STRONGEST
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,7 @@ from model.sampling.drives import drive
 from model.words.quantities import Display
 from pages.parts.charts.hills import charge, discs, near_full
 from pages.parts.charts.hills import given_back as slopes
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 
 METRIC, US = Display(), Display(us=True)
 VALLEY = starting_drives()["mountain-valley"][2]
@@ -45,18 +45,18 @@ def test_hybrids_and_odd_hills_make_pictures_too(car, settings):
 
 
 def test_the_hill_and_the_charge_from_which_it_fits_are_marked():
-    marks = near_full(FOUND, METRIC)["datasets"]["marks"].iloc[0]
+    marks = tables(near_full(FOUND, METRIC))["marks"].iloc[0]
     room = FOUND.room["mid"]
     assert marks["kw"] == pytest.approx(room.power_kw, abs=1e-3)
     assert marks["soc"] == pytest.approx(100 * room.start_at_most, abs=1e-3)
-    takes = near_full(FOUND, METRIC)["datasets"]["takes"]
+    takes = tables(near_full(FOUND, METRIC))["takes"]
     crossing = takes.loc[takes["mid"] >= room.power_kw, "soc"].max()
     assert crossing == pytest.approx(100 * room.full_power_below, abs=1)
     assert (takes["low"] <= takes["mid"]).all() and (takes["mid"] <= takes["high"]).all()
 
 
 def test_the_discs_are_the_runs_own():
-    sets = discs(FOUND.down, FOUND.down_full, US)["datasets"]
+    sets = tables(discs(FOUND.down, FOUND.down_full, US))
     assert sets["alone"]["warmth"].max() == pytest.approx(
         FOUND.down.friction_only_disc_c.max() * 1.8 + 32, abs=0.1
     )
@@ -78,8 +78,8 @@ def test_lines_differ_without_colour():
 def test_slopes_that_cannot_be_climbed_are_left_out():
     weak = SLOPES.assign(share=SLOPES["share"].where(SLOPES["grade_pct"] < 8))
     assert_valid(slopes(weak, 6.0, METRIC))
-    assert slopes(weak, 6.0, METRIC)["datasets"]["speed0"]["grade_pct"].max() == 6
-    shown = slopes(SLOPES, 6.0, METRIC)["datasets"]["speed0"]
+    assert tables(slopes(weak, 6.0, METRIC))["speed0"]["grade_pct"].max() == 6
+    shown = tables(slopes(SLOPES, 6.0, METRIC))["speed0"]
     np.testing.assert_allclose(shown["share"], 100 * SLOPES.loc[SLOPES["speed_kmh"] == 50, "share"], atol=0.01)
 
 

@@ -16,7 +16,7 @@ from model.words.quantities import Display
 from pages.parts.charts.lift_off import KINDS, PANELS, STRONGEST, ZONES, energy_span, whole_axis
 from pages.parts.charts.lift_off_hills import on_hills
 from pages.parts.charts.slow_down import one_slow_down
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
@@ -36,7 +36,7 @@ def test_the_axis_is_a_valid_chart(dark):
 
 
 def test_both_curves_are_the_models_and_differ_without_colour():
-    curves = axis()["datasets"]["curves"]
+    curves = tables(axis())["curves"]
     for kind in KINDS:
         for key in PANELS:
             np.testing.assert_allclose(curves[f"{kind}_{key}"], TABLE[f"{kind}_{key}"], atol=1e-4)
@@ -46,13 +46,13 @@ def test_both_curves_are_the_models_and_differ_without_colour():
 
 
 def test_advised_and_yours_are_marked_where_they_are():
-    chosen = axis(advised=1.3, yours=0.4)["datasets"]["chosen"].set_index("what")
+    chosen = tables(axis(advised=1.3, yours=0.4))["chosen"].set_index("what")
     assert chosen.loc["advised", ["at", "text"]].tolist() == [1.3, "advised 1.3"]
     assert chosen.loc["yours", ["at", "text"]].tolist() == [0.4, "yours 0.4"]
 
 
 def test_a_strength_beyond_the_axis_stands_at_its_end_with_its_own_number():
-    yours = axis(yours=3.2)["datasets"]["chosen"].set_index("what").loc["yours"]
+    yours = tables(axis(yours=3.2))["chosen"].set_index("what").loc["yours"]
     assert (yours["at"], yours["text"], yours["late"]) == (STRONGEST, "yours 3.2", True)
 
 
@@ -62,7 +62,7 @@ def test_what_grip_forbids_is_marked_only_where_it_does():
 
     assert not forbidden(axis(grip_limit=STRONGEST))
     assert forbidden(axis(grip_limit=0.6))
-    assert axis(grip_limit=0.6)["datasets"]["grip"].iloc[0].tolist()[:2] == [0.6, STRONGEST]
+    assert tables(axis(grip_limit=0.6))["grip"].iloc[0].tolist()[:2] == [0.6, STRONGEST]
 
 
 def test_zones_are_those_of_the_model():
@@ -120,6 +120,6 @@ def test_the_advice_itself_can_be_drawn_for_every_starting_drive():
             case, advice = case_of(curves), advise(curves).overall
             advised = advice.lift_off_mps2
             spec = whole_axis(curve_table(curves), case.energy_tie_kwh, case.grip_limit_mps2, advised, 1.0, METRIC)
-            assert spec["datasets"]["chosen"]["at"].tolist() == [advice.lift_off_mps2, 1.0]
-            tie = spec["datasets"]["tie"].iloc[0]
+            assert tables(spec)["chosen"]["at"].tolist() == [advice.lift_off_mps2, 1.0]
+            tie = tables(spec)["tie"].iloc[0]
             assert tie["y"] < tie["y2"]

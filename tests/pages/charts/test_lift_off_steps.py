@@ -7,7 +7,7 @@ import pytest
 from model.lift_off.advice import OnRoad
 from model.words.quantities import Display
 from pages.parts.charts.lift_off_steps import STEPS, lift_off_steps
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 from tests.pages.made_reports import TOWN, taken
 
 
@@ -18,14 +18,14 @@ def advice():
 
 def over(spec, word):
     """What stands over a step."""
-    words = spec["datasets"]["words"]
+    words = tables(spec)["words"]
     middle = words[words["text"] == word]["x0"].iloc[0]
     return " ".join(words[(words["x0"] == middle) & (words["text"] != word)]["text"])
 
 
 def test_the_advised_step_alone_is_in_ink_and_steps_rise(advice):
     spec = lift_off_steps(advice, 0.5, Display())
-    boxes = spec["datasets"]["boxes"]
+    boxes = tables(spec)["boxes"]
     assert boxes["meaning"].tolist() == ["ink" if word == advice.word else "road" for word in STEPS]
     assert (boxes["y1"] - boxes["y0"]).is_monotonic_increasing
     assert_valid(spec)

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from pages.parts.charts.layers import apart
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 
 
 @given(st.lists(st.floats(-50, 400), min_size=1, max_size=8), st.floats(5, 40))
@@ -27,7 +27,7 @@ def test_labels_with_room_stay_where_they_are_wanted():
 def test_lines_of_words_stand_under_each_other():
     spec = drawn([Box(0, 1, 0, 10, "road")], [Words("one\ntwo", 0.5, 20)], 60, 1.0, False)
     assert_valid(spec)
-    lines = spec["datasets"]["words"]
+    lines = tables(spec)["words"]
     assert lines["text"].tolist() == ["one", "two"]
     assert lines["y0"].diff().iloc[1] == LINE_PX
     assert spec["height"] == 60

@@ -8,7 +8,7 @@ from model.sampling.drives import Bands, year_of
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 from tests.pages.made_reports import TOWN
 
 NOTHING = Band(0.0, 0.0, 0.0)
@@ -22,7 +22,7 @@ def year():
 
 
 def boxes(spec, meaning):
-    rows = spec["datasets"]["boxes"]
+    rows = tables(spec)["boxes"]
     return rows[rows["meaning"] == meaning]
 
 
@@ -37,7 +37,7 @@ def test_what_regeneration_adds_begins_where_friction_brakes_would_end():
 
 def test_it_is_told_in_the_readers_units_without_the_middle_of_the_band():
     for display in (Display(), Display(us=True)):
-        text = " ".join(range_road(ANSWER, display)["datasets"]["words"]["text"])
+        text = " ".join(tables(range_road(ANSWER, display))["words"]["text"])
         ends = display.range_text(ANSWER.range_km, "km")
         assert ends in text and ends in range_road_words(ANSWER, display)
         assert display.text(150.0, "km") not in text

@@ -10,7 +10,7 @@ from model.describe.scenario import Conditions, Driver
 from model.one_stop.slow_down import compare
 from model.words.quantities import Display
 from pages.parts.charts.slow_down import one_slow_down
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 
 METRIC, US = Display(), Display(us=True)
 
@@ -28,7 +28,7 @@ def test_a_slow_down_is_a_valid_chart(from_kmh, to_kmh, display):
 
 def test_bars_are_as_long_as_energy_and_time():
     found = hatch_slow_down()
-    bars = one_slow_down(found, METRIC)["datasets"]["bars"]
+    bars = tables(one_slow_down(found, METRIC))["bars"]
     length = (bars["to"] - bars["from"]).to_numpy()
     ways = (found.coast, found.regen, found.friction)
     np.testing.assert_allclose(length[0::2], [way.battery_wh / found.friction.battery_wh for way in ways])
@@ -39,14 +39,14 @@ def test_a_way_that_charges_the_battery_hangs_to_the_left():
     found = hatch_slow_down(120, 0, equal_distance=False)
     assert found.regen.battery_wh < 0
     spec = one_slow_down(found, METRIC)
-    regen = spec["datasets"]["bars"].iloc[2]
+    regen = tables(spec)["bars"].iloc[2]
     assert regen["to"] < regen["from"] and regen["to"] >= 0
-    assert any("\N{MINUS SIGN}" in text for text in spec["datasets"]["words"]["text"])
+    assert any("\N{MINUS SIGN}" in text for text in tables(spec)["words"]["text"])
     assert_valid(spec)
 
 
 def test_both_ways_end_at_the_same_place_and_speed():
-    speeds = one_slow_down(hatch_slow_down(), METRIC)["datasets"]["speeds"]
+    speeds = tables(one_slow_down(hatch_slow_down(), METRIC))["speeds"]
     ends = speeds.groupby("way").last()
     assert ends["metre"].max() - ends["metre"].min() < 12
     assert ends["speed"].tolist() == pytest.approx([50.0, 50.0], abs=1.5)

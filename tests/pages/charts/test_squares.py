@@ -9,7 +9,7 @@ from model.kernel.timeline import books
 from model.sampling.drives import drive
 from pages.parts.charts.energy import grouped
 from pages.parts.charts.squares import COLUMNS, ROWS, SAVED, counted, squares
-from tests.pages.charts.specs import assert_valid
+from tests.pages.charts.specs import assert_valid, tables
 
 TOWN = starting_drives()["town"][2]
 
@@ -35,7 +35,7 @@ def test_a_hill_that_drives_has_no_squares():
 def test_squares_that_are_saved_are_frames_and_all_others_are_full():
     spec = squares({"road": 60, "friction": 3, SAVED: 37}, 30)
     assert_valid(spec)
-    boxes = spec["datasets"]["boxes"]
+    boxes = tables(spec)["boxes"]
     assert boxes["meaning"].value_counts().to_dict() == {"road": 60, "friction": 3, SAVED: 37, "ground": 37}
     inner, outer = boxes[boxes["meaning"] == "ground"], boxes[boxes["meaning"] == SAVED]
     assert (inner["x0"].to_numpy() > outer["x0"].to_numpy()).all()

@@ -10,7 +10,7 @@ from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import drive
 from model.words.quantities import Display
 from pages.parts.charts.stops import discs_work, distances, motors_part
-from tests.pages.charts.specs import assert_valid, texts
+from tests.pages.charts.specs import assert_valid, tables, texts
 
 METRIC, US = Display(), Display(us=True)
 VALLEY = starting_drives()["mountain-valley"][2]
@@ -18,7 +18,7 @@ FOUND = hard_stop(VALLEY, LimitSettings(), drive(VALLEY))
 
 
 def rows_of(display=METRIC, alone=FOUND.motor_only.distance_m):
-    return distances(FOUND.by_surface, "dry", alone, display)["datasets"]["rows"]
+    return tables(distances(FOUND.by_surface, "dry", alone, display))["rows"]
 
 
 @pytest.mark.parametrize("dark", [False, True])
@@ -49,8 +49,8 @@ def test_a_stop_without_an_end_is_said_and_fills_the_axis():
 
 
 def test_the_motors_part_and_the_discs_work_are_drawn_to_scale():
-    boxes = motors_part([("force", 0.25, Quantity(4.1, "kN"))], METRIC)["datasets"]["boxes"]
+    boxes = tables(motors_part([("force", 0.25, Quantity(4.1, "kN"))], METRIC))["boxes"]
     assert list(boxes["x1"]) == [0.25, 1]
     assert "Force: motor 25 %" in texts(motors_part([("force", 0.25, Quantity(4.1, "kN"))], METRIC))
-    assert list(discs_work([3.0, 0.4], METRIC)["datasets"]["boxes"]["x1"]) == [3.0, 0.4]
+    assert list(tables(discs_work([3.0, 0.4], METRIC))["boxes"]["x1"]) == [3.0, 0.4]
     assert_valid(discs_work([0.0, 0.0], METRIC))
