@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from itertools import groupby
+from typing import Any
 
+import numpy as np
 import pandas as pd
 
 from model.describe.figures import Quantity, Several, Share
@@ -115,24 +117,30 @@ AXIS_FACTS = {
 """The curves of the picture, and their units."""
 
 
+def _at(table: pd.DataFrame, strength: float) -> dict[str, Any]:
+    """The row of a `curve_table` at a strength [m/s²]."""
+    place = np.flatnonzero(table["lift_off_mps2"].to_numpy() == strength)[0]
+    return {str(name): table[name].to_numpy()[place] for name in table}
+
+
 def axis_words(table: pd.DataFrame, advised: float, grip_limit: float, display: Display) -> tuple[str, str]:
     """The finding over the axis of strengths, and a longer text of the picture. `table` is from `curve_table`."""
     end = advised or grip_limit
-    rows = table.set_index("lift_off_mps2")
-    first, last = rows.iloc[0], rows.loc[[end]].iloc[0]
     title = display.say("lift-off-axis-no-grip")
     if end != 0:
+        first, last = _at(table, 0.0), _at(table, end)
         presses = moved_presses(first["as_driven_presses"], last["as_driven_presses"])
         energy = moved_energy(first["as_driven_net_kwh"], last["as_driven_net_kwh"])
         title = together(display.say("lift-off-axis", end=spoken.strength(end), **presses, **energy))
-    lowest, highest = table.iloc[0], table.iloc[-1]
+    strongest = float(table["lift_off_mps2"].to_numpy()[-1])
+    lowest, highest = _at(table, 0.0), _at(table, strongest)
     facts = [
         display.say(
             "lift-off-axis-fact",
             curve=curve,
             first=Quantity(lowest[curve], unit, 3),
             last=Quantity(highest[curve], unit, 3),
-            strength=spoken.strength(highest["lift_off_mps2"]),
+            strength=spoken.strength(strongest),
         )
         for curve, unit in AXIS_FACTS.items()
     ]
@@ -211,8 +219,8 @@ def changes(
     `yours` is from `model.lift_off.curves.as_set`, `table` from `curve_table`; `name` says what is set.
     """
     advised, say = advice.lift_off_mps2, display.say
-    row = table.set_index("lift_off_mps2").loc[[advised]].iloc[0]
-    best = {key: float(row[key] if key in row else row[f"as_driven_{key}"]) for key in CHANGES}
+    row = _at(table, advised)
+    best = {key: float(row[key if key in row else f"as_driven_{key}"]) for key in CHANGES}
     strength = strength_text(advised, display)
     words = pd.DataFrame(
         {
@@ -292,11 +300,12 @@ def leg_notes(
 
     `steps` is from `model.kernel.timeline.timeline`.
     """
-    strengths = [advice.legs[leg] for leg in steps["leg"]]
-    ends = zip(steps["distance_km"], strengths, strict=True)
+    legs = steps["leg"].to_numpy()
+    last = np.flatnonzero(np.diff(legs, append=-1))
+    ends = zip(steps["distance_km"].to_numpy()[last].tolist(), [advice.legs[leg] for leg in legs[last]], strict=True)
     notes, start = [], 0.0
     for (mps2, word), those in groupby(ends, key=lambda item: (item[1].lift_off_mps2, item[1].word)):
-        end = float([place for place, _ in those][-1])
+        end = [place for place, _ in those][-1]
         short = display.figure(spoken.bare_strength(mps2))
         notes.append((start, end, advice_text(word, mps2, display), short))
         start = end
