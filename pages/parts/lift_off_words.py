@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from itertools import groupby
-from typing import Any
 
 import numpy as np
 import pandas as pd
@@ -117,30 +116,30 @@ AXIS_FACTS = {
 """The curves of the picture, and their units."""
 
 
-def _at(table: pd.DataFrame, strength: float) -> dict[str, Any]:
-    """The row of a `curve_table` at a strength [m/s²]."""
-    place = np.flatnonzero(table["lift_off_mps2"].to_numpy() == strength)[0]
-    return {str(name): table[name].to_numpy()[place] for name in table}
+def _place(table: pd.DataFrame, strength: float) -> int:
+    """The row of a `curve_table` for a strength [m/s²]."""
+    return int(np.flatnonzero(table["lift_off_mps2"].to_numpy() == strength)[0])
 
 
 def axis_words(table: pd.DataFrame, advised: float, grip_limit: float, display: Display) -> tuple[str, str]:
     """The finding over the axis of strengths, and a longer text of the picture. `table` is from `curve_table`."""
     end = advised or grip_limit
+    curves, place = {curve: table[curve].to_numpy() for curve in AXIS_FACTS}, _place(table, end)
     title = display.say("lift-off-axis-no-grip")
     if end != 0:
-        first, last = _at(table, 0.0), _at(table, end)
-        presses = moved_presses(first["as_driven_presses"], last["as_driven_presses"])
-        energy = moved_energy(first["as_driven_net_kwh"], last["as_driven_net_kwh"])
+        presses, energy = (
+            moved(curves[f"as_driven_{what}"][0], curves[f"as_driven_{what}"][place])
+            for what, moved in (("presses", moved_presses), ("net_kwh", moved_energy))
+        )
         title = together(display.say("lift-off-axis", end=spoken.strength(end), **presses, **energy))
-    strongest = float(table["lift_off_mps2"].to_numpy()[-1])
-    lowest, highest = _at(table, 0.0), _at(table, strongest)
+    strongest = spoken.strength(float(table["lift_off_mps2"].to_numpy()[-1]))
     facts = [
         display.say(
             "lift-off-axis-fact",
             curve=curve,
-            first=Quantity(lowest[curve], unit, 3),
-            last=Quantity(highest[curve], unit, 3),
-            strength=spoken.strength(strongest),
+            first=Quantity(curves[curve][0], unit, 3),
+            last=Quantity(curves[curve][-1], unit, 3),
+            strength=strongest,
         )
         for curve, unit in AXIS_FACTS.items()
     ]
@@ -219,8 +218,8 @@ def changes(
     `yours` is from `model.lift_off.curves.as_set`, `table` from `curve_table`; `name` says what is set.
     """
     advised, say = advice.lift_off_mps2, display.say
-    row = _at(table, advised)
-    best = {key: float(row[key if key in row else f"as_driven_{key}"]) for key in CHANGES}
+    columns = {key: key if key in table else f"as_driven_{key}" for key in CHANGES}
+    best = {key: float(table[column].to_numpy()[_place(table, advised)]) for key, column in columns.items()}
     strength = strength_text(advised, display)
     words = pd.DataFrame(
         {
