@@ -59,7 +59,7 @@ class CarsFound:
         return self.measured < self.bands[band[0]]
 
     def by_kind(self, which: NDArray[np.bool_]) -> list[tuple[str, int, int]]:
-        """The kinds of some of the cars, how many they are and of how many of that kind; the most first."""
+        """Kinds among some of the cars: how many of them, of how many of that kind in all; the most frequent first."""
         these, all_ = Counter(self.of(which).kinds), Counter(self.kinds)
         return [(kind, count, all_[kind]) for kind, count in sorted(these.items(), key=lambda row: (-row[1], row[0]))]
 
@@ -73,13 +73,13 @@ class CarsFound:
         return float(np.median(100 * (high - low) / 2 / self.bands["q50"]))
 
     def score(self, band: tuple[str, str], said_pct: float) -> float:
-        """Mean interval score [Wh/km], less is better: width, and a fine for what is outside (Gneiting and Raftery)."""
+        """Mean interval score [Wh/km], less is better: width, and a fine for what is outside (Gneiting & Raftery)."""
         low, high = (self.bands[end] for end in band)
         outside = np.maximum(low - self.measured, 0) + np.maximum(self.measured - high, 0)
         return float(np.mean(high - low + 2 / (1 - said_pct / 100) * outside))
 
     def of(self, which: NDArray[np.bool_]) -> CarsFound:
-        """Some of the cars, by yes or no."""
+        """The cars for which `which` says yes."""
 
         def kept(values: tuple[str, ...]) -> tuple[str, ...]:
             return tuple(np.array(values)[which])

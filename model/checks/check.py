@@ -38,13 +38,13 @@ class Outcome:
 
     @property
     def name(self) -> str:
-        """What tells it from the check's other numbers."""
+        """What distinguishes it from the check's other numbers."""
         parts = (f"{part.value:g}" if isinstance(part, Quantity) else part for _, part in self.given)
         return " ".join((self.what, *parts))
 
     @property
     def off(self) -> float | None:
-        """How far above (below: negative) what is published it lies [its unit]; None where nothing is published."""
+        """How far it lies above what is published (below: negative) [its unit]; None where nothing is published."""
         if self.published is None:
             return None
         low, high = self.published if isinstance(self.published, tuple) else (self.published, self.published)

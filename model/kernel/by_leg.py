@@ -20,7 +20,7 @@ def add_up_by_leg(
 ) -> None:  # fmt: skip
     """Add up every car's drive; `leg` of shape (steps,), `sums` (cars, 3, legs); the rest is room for one drive.
 
-    One car after the other in the same room, which stays near.
+    All cars use the same room, one after another, so that it stays in the processor's cache.
     """
     for index in range(len(cars)):
         drive_all(cars[index : index + 1], road, True, result, moments)
@@ -38,8 +38,8 @@ def add_up_by_leg(
 def by_leg(trace: Trace, cars: Records, legs: int, pressed_mps2: float) -> Array:
     """Sums over the legs of a described drive with every car, shape (3, legs, cars).
 
-    Energy out less in at the terminals [J]; friction braking at the wheels [J]; how often the brake pedal is pressed: a
-    pedal is, where friction slows the car by more than `pressed_mps2` [m/s²].
+    Energy out less in at the terminals [J]; friction braking at the wheels [J]; how often the brake pedal is pressed,
+    which it is where friction slows the car by more than `pressed_mps2` [m/s²].
     """
     road, leg = road_of(trace), trace.leg
     assert leg is not None

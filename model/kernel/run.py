@@ -185,6 +185,11 @@ def drive(
     return drive_records(trace, car_records(car, conditions, driver, drawn), regen=regen, record=record)
 
 
+def lost_slowing_j(run: Run) -> float:
+    """What motor, inverter and gear of a recorded run of one car lose while the motor slows it [J]."""
+    return total(run.motor_loss_w[0] + run.gear_loss_w[0], (run.motor_n[0] > 0) * run.step_s[0])
+
+
 def ledger_of(run: Run, trace: Trace) -> Ledger:
     """The books of a recorded run of one car; warming up from the battery stands with cabin and battery heater.
 

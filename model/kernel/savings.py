@@ -14,13 +14,13 @@ from model.describe.scenario import CONDITION_FIELDS, Conditions, Driver
 from model.describe.trace import Array, N, Numbers, Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.follow import follow
-from model.kernel.ledger import Ledger, total
-from model.kernel.run import Run, drive, drive_road, ledger_of
+from model.kernel.ledger import Ledger
+from model.kernel.run import Run, drive, drive_road, ledger_of, lost_slowing_j
 from model.kernel.shortfall import shortfall_j
 from model.physics.battery import usable_in_the_cold_kwh
 
 LEDGER_DECIMALS = 12
-"""Of the ledger's error as answered: what lies below is rounding, which differs from machine to machine."""
+"""Decimals of the ledger's error in an answer: beyond them is rounding, which differs from machine to machine."""
 
 
 def energy_saved_share(net: N, friction_only_net: N) -> N:
@@ -33,10 +33,10 @@ LEAST_WH_PER_KM = 30.0
 
 
 def has_range(net_kwh: Numbers, distance_km: Numbers) -> bool | NDArray[np.bool_]:
-    """Whether a drive takes so much of the battery [kWh over km] that a range can be told of it.
+    """Whether a drive takes so much of the battery, in kWh over km, that it has a range.
 
-    Range is a drive over and over until the battery is empty; one that its hill drives cannot be had over and over, and
-    close to nothing taken, its range would be any number.
+    Range is a drive over and over until the battery is empty. One that its hill drives cannot be repeated, and where
+    next to nothing is taken the range could be any number.
     """
     return 1000 * net_kwh >= LEAST_WH_PER_KM * distance_km
 
@@ -147,9 +147,7 @@ class Result:
     @property
     def made_kwh(self) -> float:
         """Electricity that the motor makes while it slows the car [kWh]: some is used aboard before the battery."""
-        slowing = (self.run.motor_n[0] > 0) * self.run.step_s[0]
-        lost_j = total(self.run.motor_loss_w[0] + self.run.gear_loss_w[0], slowing)
-        return self.wheel_regen_kwh - lost_j / J_PER_KWH
+        return self.wheel_regen_kwh - lost_slowing_j(self.run) / J_PER_KWH
 
     @property
     def wall_wh_per_km(self) -> float:

@@ -70,7 +70,7 @@ def rolling_saves_j(
 
 @compiled
 def motor_over_brakes(car: CarRecord, at: MomentOnRoad, from_mps: float) -> float:
-    """Distance of a stop by the motor alone over that with all the grip there is [1], on a flat road, from a speed.
+    """Distance of a stop by the motor alone over that with all the grip there is [1], from a speed [m/s], flat road.
 
     The battery takes what it is given; reaction time is left out.
     """

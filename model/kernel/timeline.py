@@ -7,8 +7,8 @@ import pandas as pd
 
 from model.describe.trace import Array
 from model.describe.units import J_PER_KWH, J_PER_WH, KMH_PER_MPS
-from model.kernel.ledger import Ledger, total
-from model.kernel.run import Run, ledger_of
+from model.kernel.ledger import Ledger
+from model.kernel.run import Run, ledger_of, lost_slowing_j
 from model.kernel.savings import Result
 from model.physics.slowing_limits import LIMITS
 
@@ -71,8 +71,7 @@ def books(result: Result) -> pd.DataFrame:
 
 
 def _books_of(run: Run, ledger: Ledger) -> pd.Series:
-    slowing = (run.motor_n[0] > 0) * run.step_s[0]
-    losses_slowing = total(run.motor_loss_w[0] + run.gear_loss_w[0], slowing)
+    losses_slowing = lost_slowing_j(run)
     entries = {
         "battery_out": float(run.out_j[0]),
         "battery_in": float(run.in_j[0]),

@@ -36,7 +36,7 @@ class LiftOffs(TypedDict):
 
 
 FADES: LiftOffs = {"speed_kmh": 50.0, "surface": "ice", "cold_battery_c": -10.0, "slow_kmh": 8.0}
-"""The lift-offs that are held side by side."""
+"""The lift-offs that are compared."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -47,7 +47,7 @@ class ColdDay:
     when it takes the former. `takes_all` has for each `battery_c` the highest charge [1] at which a `low`, `mid` and
     `high` battery takes ordinary slow-downs (NaN: at none), `accepted` has `kw` that the mid battery takes by
     `battery_c` and `soc`, `way` has the drive's own `battery_c` and `soc`. `measures`
-    are what helps, the most that it brings first.
+    are what helps, the best first.
     """
 
     costs: SeasonCosts

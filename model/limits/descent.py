@@ -23,9 +23,9 @@ from model.physics.charge_acceptance import with_cells_stated
 
 LONGEST_STEP_S = 1.0
 ENDLESS_KWH = 1e6
-"""A battery that no hill fills."""
+"""Size of a battery that no hill fills [kWh]."""
 TOGETHER_S = 10.0
-"""Steps that begin within so long are taken together where the strongest charging is looked for [s]."""
+"""The strongest charging is looked for in means over so long [s]."""
 
 
 def hill(rise_m: float, grade_pct: float, speed_kmh: float, *, warmed_up: bool = True) -> Trace:

@@ -71,7 +71,7 @@ def disc_temperature_of(run: Run, car: Car, start_c: float | None = None) -> Arr
 
 
 def fade_caution(hottest_c: float) -> str:
-    """Where the hottest moment lies against the band in which pads lose bite: below, within or above."""
+    """Where the hottest moment [°C] lies against the band in which pads lose bite: below, within or above."""
     low, high = FADE_BAND_C
     return "below" if hottest_c < low else "within" if hottest_c <= high else "above"
 

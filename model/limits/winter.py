@@ -19,7 +19,7 @@ from model.physics.slowing_limits import LIMITS
 from model.physics.wheels import effective_kg
 
 MILD_C = 20.0
-"""The ordinary day that a season is held against."""
+"""The ordinary day that a season is compared with [°C]."""
 
 
 class SeasonPart(StrEnum):
@@ -71,7 +71,7 @@ class SeasonCosts:
 
     @property
     def more_kwh(self) -> float:
-        """What the season takes more [kWh]."""
+        """What the drive takes more than on the mild day [kWh]."""
         return self.season.net_kwh - self.mild.net_kwh
 
     @property

@@ -37,7 +37,7 @@ class WinterMeasure:
 
 
 def measures(scenario: Scenario, found: WarmUp) -> tuple[WinterMeasure, ...]:
-    """What may be done, the most that it brings first.
+    """What may be done, the best first.
 
     Parameters
     ----------
@@ -49,7 +49,7 @@ def measures(scenario: Scenario, found: WarmUp) -> tuple[WinterMeasure, ...]:
     Returns
     -------
     tuple of WinterMeasure
-        Those that can be taken in this car on this day. Each is held against the drive without any.
+        Those that can be taken in this car on this day. Each is compared with the drive without any.
     """
     car, around = car_of(scenario), scenario.conditions
     now = found.warm if around.preconditioned else found.cold

@@ -44,7 +44,7 @@ def recovered_in_first_moments(trace: Trace, car: Car, conditions: Conditions, d
 def late_motor_cost(
     from_mps: float, to_mps: float, car: Car, conditions: Conditions, driver: Driver, delay_s: float
 ) -> float:
-    """Share of the recovered energy [1] that a motor costs which slows only `delay_s` [s] after the foot came up.
+    """Share of the recovered energy [1] that is lost to a motor which slows only `delay_s` [s] after the foot came up.
 
     The car rolls until then and slows a little harder after it, so that it ends at the same place.
     """

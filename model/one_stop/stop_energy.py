@@ -88,7 +88,7 @@ def energy_of(result: Result) -> StopEnergy:
     made, aboard, battery = (float(part.sum()) / J_PER_WH for part in _at_terminals_j(result))
     charging = run.terminal_w[0] < 0
     return StopEnergy(
-        motion=float(motion_wh(result.trace.speed_mps[0] * KMH_PER_MPS, moving_kg(result))),
+        motion=float(motion_wh(result.trace.speed_mps[0] * KMH_PER_MPS, result.run.effective_mass_kg[0])),
         air=wh(run.air_n[0] * speed),
         rolling=wh(run.rolling_n[0] * speed),
         friction=wh(run.friction_n[0] * speed),
@@ -99,11 +99,6 @@ def energy_of(result: Result) -> StopEnergy:
         battery=battery,
         cells=wh(run.cell_loss_w[0] * charging),
     )
-
-
-def moving_kg(result: Result) -> float:
-    """Mass with what has to be spun [kg]."""
-    return float(result.run.effective_mass_kg[0])
 
 
 def motion_wh(speed_kmh: N, mass_kg: float) -> N:
@@ -124,7 +119,7 @@ def back_by_speed(
     return pd.DataFrame(
         {
             "speed_kmh": speed_kmh,
-            "motion_wh": motion_wh(speed_kmh, moving_kg(result)),
+            "motion_wh": motion_wh(speed_kmh, result.run.effective_mass_kg[0]),
             "battery_wh": np.append(np.cumsum(back[::-1])[::-1], 0.0),
         }
     )

@@ -12,7 +12,7 @@ from model.describe.scenario import Conditions
 from model.describe.units import KMH_PER_MPS
 from model.kernel.savings import Result
 from model.one_stop.motor_delay import late_motor_cost, recovered_in_first_moments
-from model.one_stop.stop_energy import hardest_mps2, moving_kg, stop
+from model.one_stop.stop_energy import hardest_mps2, stop
 from model.physics.slowing_limits import LIMITS
 
 LATE_S = 0.3
@@ -28,7 +28,7 @@ def split_of(result: Result) -> pd.DataFrame:
     Columns: `speed_kmh`, falling; `road_mps2` (air and tyres), `motor_mps2`, `friction_mps2` (with a hybrid's engine),
     which add up to the car's slowing; `limit` names what kept the motor from doing more, empty where nothing did.
     """
-    run, mass = result.run, moving_kg(result)
+    run, mass = result.run, result.run.effective_mass_kg[0]
     motor = run.motor_n[0]
     return pd.DataFrame(
         {

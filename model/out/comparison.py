@@ -27,7 +27,7 @@ from model.sampling.narrowing import FEWEST, chosen_by, effective_number, weight
 from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
 
 SAME_ROAD_KM = 0.1
-"""Drives of one road whose lengths differ by less than this are as long [km]: what a step is at most."""
+"""Drives of one road whose lengths differ by less are taken to be equally long [km]: no step is longer."""
 CHOSEN_STRENGTHS_MPS2 = (0.0, 0.5, 0.7, 1.0, 1.3, 1.5, 2.0, 2.5)
 """Lift-off strengths to choose from [m/s²]; the axis has more, a choice need not."""
 

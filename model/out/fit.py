@@ -23,10 +23,10 @@ from model.traces.logs import Recording
 FITTED = ("mass_kg", "accessory_w", "open_pulling_share")
 """Mass, what is drawn standing, and what the drive loses more than the class when it pulls."""
 WINDOW_S = 120.0
-"""Energies are held against each other over so long: shifts of a second between power and speed do not count."""
+"""Energies are compared over so long [s] that a shift of a second between power and speed does not count."""
 FEWEST_WINDOWS = 8
 ROUNDS = 4
-"""Energies are nearly straight lines of each figure; so many rounds leave nothing to gain."""
+"""Energies are nearly linear in each figure: after so many rounds nothing is left to gain."""
 
 
 @dataclass(frozen=True)
@@ -38,9 +38,9 @@ class Fit:
     before, after : mapping
         The figures by key, of the car as it was and as it was fitted.
     at_bound : tuple of str
-        Those that ended at a bound: the car may be another class's.
+        Those that ended at a bound: the car may be of another class.
     until_s : float
-        The fitted part ends there [s]; what is predicted begins.
+        Where the fitted part ends and the predicted one begins [s].
     error_of_fitted, error_of_rest, error_of_rest_before : float
         Modelled over measured net energy less one [1]: of the part that was fitted, of the rest, and of the rest with
         the car as it was.

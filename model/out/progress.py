@@ -29,7 +29,7 @@ class ReadingProgress:
         self.is_shown = False
 
     def __call__(self, share: float) -> None:
-        """So much has been read."""
+        """Take note that this share [1] has been read."""
         now = time.monotonic()
         if not self.stream.isatty() or now - self.last < EVERY_S:
             return

@@ -1,6 +1,6 @@
-"""Much of one kind to be done: in this process, in processes of their own, or by the workers of a Dask scheduler.
+"""Many things of one kind, done in this process, in processes of their own, or by the workers of a Dask scheduler.
 
-Whoever works, the same comes out, as it gets done. Whoever is killed loses nothing: what they had is done again.
+Whoever works, the same comes out, as it gets done. A worker that is killed loses nothing: what it had is done again.
 """
 
 from __future__ import annotations
@@ -19,9 +19,9 @@ Done = TypeVar("Done")
 AHEAD = 4
 """So many things are handed to a worker before the first comes back: a few, so that memory stays flat."""
 TRIES = 3
-"""What ended its worker so often, alone with it, is given up."""
+"""An item that has ended its worker so often, alone with it, is given up."""
 WORKERS_WAIT_S = 30
-"""For so long a scheduler is waited for, and then its first worker [s]."""
+"""How long to wait for a scheduler, and then for its first worker [s]."""
 
 
 def each(

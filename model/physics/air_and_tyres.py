@@ -12,11 +12,11 @@ from model.physics.surfaces import surface_table
 from model.physics.warming_up import cold_tyre_factor
 
 TYRE_REFERENCE_C = 20.0
-"""Rolling figures hold at this temperature (as coast-down results are stated)."""
+"""Rolling figures hold at this temperature [°C] (as coast-down results are stated)."""
 TYRE_PER_K = 0.008
 """Rolling resistance rises by 0.8 % for each kelvin colder (UN R117, Annex 6, class C1)."""
 AIR_REFERENCE_KG_M3 = 1.2041
-"""Dry air at 20 °C and 101.325 kPa: the state at which measured f2 holds."""
+"""Density [kg/m³] of dry air at 20 °C and 101.325 kPa: the state at which measured f2 holds."""
 EXTRA_ROLLING = surface_table()["extra_rolling"]
 
 

@@ -13,7 +13,7 @@ from model.physics.pack_heat import start_c
 from model.physics.records import CarRecord, car_record
 
 FULL_CAPACITY_C = 20.0
-"""At and above this temperature the whole usable battery can be drawn."""
+"""At and above this temperature the whole usable battery can be drawn [°C]."""
 
 
 @door

@@ -18,18 +18,18 @@ from model.physics.pack_heat import soaked_c
 from model.physics.records import CarRecord, code
 
 COMFORT_FROM_C, COMFORT_TO_C = 18.0, 24.0
-"""Outside temperatures at which neither heater nor air conditioning runs: common practice, no source."""
+"""Outside temperatures [°C] between which neither heater nor air conditioning runs: common practice, no source."""
 SUN_W = 600.0
-"""Heat of the sun and of people that air conditioning has to carry off: assumed."""
+"""Heat of the sun and of people that air conditioning has to carry off [W]: assumed."""
 PERSON_W = 100.0
-"""Heat of a seated person, here the driver, that the heater need not give: general knowledge."""
+"""Heat of a seated person, here the driver, that the heater need not give [W]: general knowledge."""
 STANDING_SHARE = 0.6
-"""Of the heat loss while driving, what a standing car loses [1]: its air is not changed. Published split of a compact
+"""Heat loss of a standing car over that of a driven one [1]: its air is not changed. Published split of a compact
 battery car's loss, 54 W/K through walls and windows beside 34 W/K with half of its air changed (see parameters.csv)."""
 COOLING_COP = 2.5
-"""Heat carried off over electricity taken by the air conditioning: assumed."""
+"""Heat carried off over electricity taken by the air conditioning [1]: assumed."""
 HEAT_PUMP_PER_K = 0.04
-"""Gain of a heat pump's figure for each kelvin warmer: assumed."""
+"""How much a heat pump's coefficient of performance rises for each kelvin that it is warmer outside [1/K]: assumed."""
 HEAT_PUMP, ENGINE = code("heat_source", "heat_pump"), code("heat_source", "engine")
 
 
@@ -73,7 +73,7 @@ def strongest_heat_w(car: CarRecord) -> float:
 
 @compiled
 def time_constant_s(car: CarRecord) -> float:
-    """Time in which the cabin of a driving car would lose two thirds of its warmth [s]."""
+    """Time in which the cabin of a driving car would lose some two thirds of its warmth [s]."""
     return car.cabin_heat_capacity_kj_per_k * 1000.0 / car.cabin_loss_w_per_k
 
 

@@ -12,8 +12,10 @@ from model.describe.units import J_PER_KWH, ZERO_C_IN_K
 from model.physics.jit import compiled
 from model.physics.records import CarRecord
 
-GAS_CONSTANT = 8.314462618  # J/(mol K)
+GAS_CONSTANT = 8.314462618
+"""[J/(mol K)]"""
 RESISTANCE_REFERENCE_C = 25.0
+"""Temperature at which the cells' resistance is stated [°C]."""
 USUAL_POWER_PER_H = 2.3
 """How many times an hour the motor of a usual car could empty its battery [1/h]: the family hatch of the classes."""
 DISCHARGE_SHARE = 0.6

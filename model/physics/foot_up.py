@@ -21,7 +21,7 @@ from model.physics.slowing_limits import (
 from model.physics.wheels import demand_at_wheels, effective_kg, outside_at
 
 MORE_THAN_ANY_MOTOR_N = 1e9
-"""Asked of the motor to learn the most it can do."""
+"""A force [N] to ask of the motor to learn the most that it can do."""
 
 
 class FootUp(NamedTuple):

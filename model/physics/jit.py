@@ -25,7 +25,7 @@ MODEL = Path(__file__).resolve().parent.parent
 
 
 class Config(Protocol):
-    """What is asked and told of the compiler's settings."""
+    """The compiler's settings that are read and written here."""
 
     CACHE_DIR: str
     DISABLE_JIT: bool

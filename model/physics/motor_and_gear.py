@@ -22,7 +22,7 @@ STATED_AT_KMH = 165.0
 """Road speed at which the losses that grow with speed are stated [km/h], the same for all cars.
 
 A motor turns some 8 to 11 times for each turn of the wheels in nearly all battery cars (from memory); a faster car's
-turns faster, it is not geared longer. On the rollers drag grows with power by the road speed alone, too
+turns faster, it is not geared longer. On a dynamometer, too, drag for a motor's power depends on road speed alone
 (`tests/published/test_certified_cars.py`).
 """
 NO_FORCE_N = 1e-6

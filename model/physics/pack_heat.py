@@ -8,7 +8,7 @@ from model.physics.jit import compiled
 from model.physics.records import CarRecord
 
 PRECONDITIONED_C = 20.0
-"""Battery temperature that warming up before the drive aims at: assumed."""
+"""Battery temperature [°C] that warming up before the drive aims at: assumed."""
 
 
 @compiled
@@ -33,7 +33,7 @@ def pack_after_c(car: CarRecord, pack_c: float, heat_j: float, kept: float, outs
 def heater_w(car: CarRecord, pack_c: float, time_s: float) -> float:
     """Power of the battery's heater [W] over `time_s` [s]: its most, until the battery is as warm as it aims at.
 
-    In the last step it gives what is still missing, what the cells give off and the air takes left aside.
+    In the last step it gives what is still missing; the heat of the cells and what the air takes are left aside.
     """
     missing_j = (car.pack_heater_until_c - pack_c) * heat_capacity_j_per_k(car)
     return min(max(missing_j, 0.0) / max(time_s, 1e-9), car.pack_heater_kw * 1000.0)

@@ -54,9 +54,7 @@ def oil_viscosity_mm2_s(temperature_c: float) -> float:
     return 10.0 ** (10.0 ** (OIL_A - OIL_B * math.log10(temperature_c + ZERO_C_IN_K))) - 0.7
 
 
-WARM_MM2_S, REFERENCE_MM2_S = (
-    10.0 ** (10.0 ** (OIL_A - OIL_B * math.log10(at_c + ZERO_C_IN_K))) - 0.7 for at_c in (WARMED_UP_C, REFERENCE_C)
-)
+WARM_MM2_S, REFERENCE_MM2_S = oil_viscosity_mm2_s(WARMED_UP_C), oil_viscosity_mm2_s(REFERENCE_C)
 AT_REFERENCE = (REFERENCE_MM2_S / WARM_MM2_S) ** DRAG_OVER_VISCOSITY - 1.0
 """How much more a driveline drags at the reference than warmed up, over what it does warmed up [1]."""
 
@@ -72,8 +70,8 @@ def over_reference(temperature_c: float) -> float:
 def cold_driveline_n(car: CarRecord, at: MomentOnRoad, over_reference_outside: float) -> float:
     """What gear oil, bearings and grease drag more than warmed up [N]; nothing on a warmed-up standard cycle.
 
-    The last argument is `over_reference` at the temperature outside [1].
-    Measured road load and gear losses hold warmed up, so this is all that the cold adds.
+    The last argument is `over_reference` at the outside temperature [1]. Measured road load and gear losses are those
+    of a car warmed up, so this is all that the cold adds.
     """
     cold = coldness(car, at, car.driveline_warm_up_min * 60.0, DRIVELINE_COOLS_H * 3600.0)
     if cold < GONE:

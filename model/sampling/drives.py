@@ -93,7 +93,7 @@ def _shown_for(scenario: Scenario, driven: Trace | None) -> Trace | None:
 
 
 def effective_cars(scenario: Scenario, runs: int = RUNS, driven: Trace | None = None) -> float | None:
-    """Of how many equally weighted cars the drawn ones are worth [1] where something is printed or shown; else None.
+    """How many equally weighted cars the drawn ones are worth [1] where something is printed or shown; else None.
 
     `driven` is as in `draws_of`.
     """
@@ -165,8 +165,8 @@ class SeasonRow:
     """One season of the year: its days, its temperature, its road, and one day's drive in it, as in `Bands`.
 
     `taken_kwh` is what the drive takes of the battery with every figure at its middle, as `Result.net_kwh`. Where the
-    battery is empty on the way, all is for the `distance_km` up to there. `range_km` is as in
-    `Bands`, and None for a car with an engine.
+    battery is empty on the way, all is for the `distance_km` up to there. `range_km` is as in `Bands`, and None for a
+    car with an engine.
     """
 
     season: str

@@ -40,7 +40,7 @@ def engine_kwh(run: Run) -> float:
 
 
 def fuel_l(energy_kwh: float, engine_efficiency: float) -> float:
-    """Fuel [l] in which the engine finds `energy_kwh` [kWh] at the electric drive's terminals."""
+    """Fuel [l] of which an engine of this efficiency [1] makes `energy_kwh` [kWh] at the electric drive's terminals."""
     return energy_kwh / (engine_efficiency * FUEL_KWH_PER_LITRE)
 
 

@@ -45,15 +45,16 @@ def cells_wh_per_km(trace: Trace, cars: Records) -> Array:
 
 
 def effective_number(weights: Array) -> float:
-    """Of how many equally weighted cars these weights [1] are worth."""
+    """How many equally weighted cars these weights [1] are worth [1], after Kish."""
     return float(weights.sum() ** 2 / (weights**2).sum()) if weights.any() else 0.0
 
 
 @dataclass(frozen=True, eq=False)
 class Known:
-    """One figure that is known of a result: what its key and unit are, and drawn cars' own over it [1].
+    """One figure that is known of a result, by its key and in its unit.
 
-    `share` is how near a car must come [1], as a standard deviation.
+    `ratio` is the same figure of each drawn car over it [1], shape (cars,); `share` how near a car must come [1], as a
+    standard deviation.
     """
 
     key: str
@@ -134,7 +135,7 @@ def weights_of(scenario: Scenario, drawn: Mapping[str, Array], driven: Trace | N
 
 
 def chosen_by(weights: Array) -> NDArray[np.intp]:
-    """The places of as many cars again, each as often as its weight says: systematic, so the same every time."""
+    """The places of as many cars again, each as often as its weight says, by systematic resampling: no chance in it."""
     number = len(weights)
     places = (np.arange(number) + 0.5) / number
     return np.minimum(np.searchsorted(np.cumsum(weights) / weights.sum(), places), number - 1)

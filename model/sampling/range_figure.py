@@ -140,7 +140,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
 
 
 def what_is_known(scenario: Scenario) -> Scenario:
-    """The scenario with all left out that does not say which cars it could be: so its cars serve other drives too."""
+    """The scenario reduced to what says which cars it could be, so that its cars serve other drives too."""
     if scenario.conditions.shown_wh_per_km is not None:
         return scenario
     left = {key for key in assumed_figures(scenario.car_class) if key in CONDITION_FIELDS}
@@ -174,7 +174,7 @@ def _consumed(described: Scenario, cycle: str, known: Scenario, runs: int) -> Ar
 
 
 def own_range_km(car: Car, test: str = "wltc3b") -> float:
-    """What a car would have printed for a test by the model [km]."""
+    """Range [km] that the model would print for a car on a test."""
     runs = [(share, evaluate(cycle_trace(name), car, RANGE_TEST, Driver())) for name, share in TESTS[test].cycles]
     kwh_per_km = sum(share * run.net_kwh / run.distance_km for share, run in runs)
     return float(car.usable_kwh / kwh_per_km * TESTS[test].factor)

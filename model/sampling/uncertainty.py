@@ -55,15 +55,15 @@ class Band:
         return cls(float(low), float(mid), float(high))
 
     def scaled(self, factor: float) -> Band:
-        """The band in another unit."""
+        """The band times `factor`: in another unit."""
         return Band(self.low * factor, self.mid * factor, self.high * factor)
 
 
 def triangular(share: Array, low: float, mid: float, high: float) -> Array:
     """Value below which `share` [1] of the drawn figures lie: half of them on either side of `mid`.
 
-    Each half thins out evenly towards its end, so where the ends lie unlike far the halves are triangles of unlike
-    height; the middle of the answers stays that of the middle car.
+    Each half thins out evenly towards its end, so where the ends are not equally far off, the halves are triangles of
+    different heights; the middle of the answers stays that of the middle car.
     """
     below = low + (mid - low) * np.sqrt(2 * np.minimum(share, 0.5))
     above = high - (high - mid) * np.sqrt(2 * np.minimum(1 - share, 0.5))
@@ -102,8 +102,7 @@ class Samples:
 
     `usable_kwh` is the size of the battery, `held_kwh` what can be drawn of a full one as cold as at the end of the
     drive, `cells_kwh` what the cells gave on the drive, less what regeneration brought them: what has to be filled up
-    again.
-    `unable` counts the cars whose motor or battery could not give what the trace asks, `late` those of them that
+    again. `unable` counts the cars whose motor or battery could not give what the trace asks, `late` those of them that
     would take more than `LATE_SHARE` longer or could not get through, and `slowest_share` is how much longer the
     slowest would take [1]: infinite where it could not get through. They are counted in as if they could: a car that is
     slower would drive another trace.

@@ -15,7 +15,7 @@ from model.one_stop import bigger_motor, machine_map
 from model.one_stop.panels import PANEL_FIELDS, PanelSettings, settings_of
 from model.one_stop.repeated_stops import repeated_stops
 from model.one_stop.slow_down import change, drive_way
-from model.one_stop.stop_energy import back_by_speed, energy_of, hardest_mps2, motion_wh, moving_kg, stop, way_out
+from model.one_stop.stop_energy import back_by_speed, energy_of, hardest_mps2, motion_wh, stop, way_out
 from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, split_of
 from model.traces.cycles import cycle_trace
 from model.traces.habits import pull_away
@@ -297,4 +297,4 @@ def test_no_setting_of_a_panel_stands_for_something_else_in_a_link():
 
 def test_the_moving_mass_is_the_kernels():
     loaded = stop(50.0, 1.0, car_with(mass_kg=1500, rotating_mass_share=0.05), replace(MILD, payload_kg=100), Driver())
-    assert moving_kg(loaded) == pytest.approx(1500 * 1.05 + 100)
+    assert loaded.run.effective_mass_kg[0] == pytest.approx(1500 * 1.05 + 100)
