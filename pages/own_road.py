@@ -265,8 +265,10 @@ def tell_recognised(recording: Recording) -> None:
     display = state.display()
     st.subheader(display.say("own-road-recognised"), anchor=False)
     names = [display.say("own-road-column"), display.say("own-road-meaning"), display.say("own-road-unit")]
-    rows = [(each.name, meaning_words(each.meaning, display) if each.meaning else display.say("own-road-not-read"),
-             each.unit) for each in recording.columns]  # fmt: skip
+    not_read = display.say("own-road-not-read")
+    # a page reads cells as Markdown
+    rows = [(inert(each.name), meaning_words(each.meaning, display) if each.meaning else not_read, each.unit)
+            for each in recording.columns]  # fmt: skip
     st.table(pd.DataFrame(rows[:MOST_COLUMNS], columns=names), border="horizontal", hide_index=True)
     is_asked = any(each.asks and each.column == HEIGHT for each in recording.findings)
     can_be_said = column_of_heights(recording) is not None and not is_asked

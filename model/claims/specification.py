@@ -14,6 +14,7 @@ from typing import Any
 
 from model.claims.collection import ABOUT, ANY_CAR, CLAIM_RUNS, OWN_FILE, RELATIONS, Claim
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open, narrowed, open_from
+from model.describe.brought import one_line
 from model.describe.car import CAR_FIELDS
 from model.describe.fields import Entry, Field, InputError, find
 from model.describe.figures import Several
@@ -197,7 +198,7 @@ def numbers_of(text: str) -> tuple[float, ...]:
 
 def plain_words(text: str) -> str:
     """One's own words as one line of text; raises `InputError` where there are too many."""
-    words = " ".join("".join(mark if mark.isprintable() else " " for mark in text).split())
+    words = one_line(text)
     if len(words) > MOST_WORDS:
         raise InputError("claim-words-too-long", given=len(words), most=MOST_WORDS)
     return words

@@ -13,6 +13,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any, TypeVar, cast, overload
 
+from model.describe.brought import one_line
 from model.describe.figures import Figure
 from model.describe.typed_numbers import TwoReadings, number_typed, readings
 
@@ -79,7 +80,7 @@ class Field:
             value = str(given)
             if (self.kind == "choice" and value not in self.choices) or len(value) > 80:
                 raise ValueError
-            return value
+            return one_line(value)
         if self.kind == "yes_no":
             return YES_NO_WORDS[str(given).lower()]
         if isinstance(given, bool):

@@ -17,6 +17,7 @@ from pathlib import Path
 
 import numpy as np
 
+from model.describe.brought import inert_cell
 from model.describe.fields import InputError, find
 from model.describe.parameters import car_of, class_of_mass, open_figures_of
 from model.describe.scenario import SETTINGS, Scenario
@@ -181,5 +182,6 @@ def as_csv(rows: Sequence[Mapping[str, object]]) -> str:
     writer.writerow(CAR_COLUMNS)
     for row in rows:
         cells = [row.get(key, "") for key in CAR_COLUMNS]
-        writer.writerow([f"{cell:.6g}" if isinstance(cell, float) and np.isfinite(cell) else cell for cell in cells])
+        texts = [f"{cell:.6g}" if isinstance(cell, float) and np.isfinite(cell) else inert_cell(cell) for cell in cells]
+        writer.writerow(texts)
     return text.getvalue()

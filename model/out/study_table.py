@@ -16,6 +16,7 @@ from types import TracebackType
 from typing import BinaryIO, Self, cast
 
 from model import MODEL_VERSION
+from model.describe.brought import inert_cell
 from model.describe.fields import InputError
 from model.describe.figures import Several
 from model.out.answers import rounded
@@ -212,8 +213,9 @@ class StudyTable:
 
 
 def written(name: str) -> str:
-    """A file's name as a cell holds it: in one line, and text where the system's name is none."""
-    return name.encode("utf-8", "backslashreplace").decode().replace("\n", "\\n").replace("\r", "\\r")
+    """A file's name as a cell holds it: in one line, no formula, and text where the system's name is none."""
+    text = name.encode("utf-8", "backslashreplace").decode().replace("\n", "\\n").replace("\r", "\\r")
+    return str(inert_cell(text))
 
 
 def _size(file: Path) -> int:
@@ -227,7 +229,7 @@ def _text(value: object) -> str:
     value = rounded(value)
     if value is None:
         return ""
-    return f"{value:.6g}" if isinstance(value, float) else str(value).replace("\n", " ").replace("\r", " ")
+    return f"{value:.6g}" if isinstance(value, float) else str(inert_cell(value))
 
 
 def _line_of(cells: Iterable[str]) -> bytes:

@@ -12,12 +12,12 @@ import streamlit as st
 from pandas.io.formats.style import Styler
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.describe.brought import inert_cell
 from model.describe.figures import Quantity
 from model.words.print import source_line
 from pages.parts import state
 from pages.parts.charts import export
 from pages.parts.folding import folded, folds
-from pages.parts.plain_text import inert_cell
 from pages.parts.public_link import public_base
 from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Rows, Spec

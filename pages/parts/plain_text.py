@@ -15,8 +15,3 @@ def inert(text: str, most: int = MOST) -> str:
     shown = f"{shown[:most]}…" if len(shown) > most else shown
     # an address is made a link even where its marks are escaped, but not where it is broken
     return MARKS.sub(r"\\\g<0>", ADDRESSES.sub(rf"\g<0>{JOINER}", shown))
-
-
-def inert_cell(cell: object) -> object:
-    """A cell in which a spreadsheet finds no formula: what a visitor calls a car, say, stays a word."""
-    return f"'{cell}" if isinstance(cell, str) and cell.lstrip()[:1] in tuple("=+-@") else cell

@@ -14,6 +14,7 @@ from urllib.parse import quote, unquote
 
 import streamlit as st
 
+from model.describe.brought import one_line
 from model.describe.fields import Entry, InputError
 from model.describe.parameters import car_of, class_labels
 from model.describe.scenario import YEAR_FIELDS, Scenario
@@ -69,14 +70,15 @@ def parsed(text: str) -> Showroom:
     prices = data.get("prices", {})
     with_settings(Scenario(), prices, PRICES)
     year = tuple((key, PRICES[key].parse(value)) for key, value in prices.items())
-    return Showroom(str(data.get("line", ""))[:MOST_LETTERS], tuple(map(_car, data.get("cars", [])))[:MOST_CARS], year)
+    line, cars = one_line(str(data.get("line", "")))[:MOST_LETTERS], tuple(map(_car, data.get("cars", [])))[:MOST_CARS]
+    return Showroom(line, cars, year)
 
 
 def _car(data: Any) -> HouseCar:
     if not isinstance(data, Mapping):
         raise InputError("car-no-object", given=str(data))
     figures = dict(data)
-    name = str(figures.pop("as", ""))[:MOST_LETTERS]
+    name = one_line(str(figures.pop("as", "")))[:MOST_LETTERS]
     scenario = with_car(Scenario(), figures)
     car_of(scenario)
     return HouseCar(name or class_labels()[scenario.car_class], scenario.car_class, scenario.stated)
@@ -108,7 +110,7 @@ def keep(changed: Showroom) -> None:
 def add_car(name: str) -> None:
     """Take the car as it is described now among the showroom's."""
     now, here = state.scenario(), current()
-    car = HouseCar(name.strip()[:MOST_LETTERS] or class_labels()[now.car_class], now.car_class, now.stated)
+    car = HouseCar(one_line(name)[:MOST_LETTERS] or class_labels()[now.car_class], now.car_class, now.stated)
     keep(replace(here, cars=(*(other for other in here.cars if other.name != car.name), car)))
 
 

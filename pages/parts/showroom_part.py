@@ -8,6 +8,7 @@ from urllib.parse import urlencode
 
 import streamlit as st
 
+from model.describe.brought import one_line
 from pages.parts import showroom, state
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
@@ -41,7 +42,7 @@ def draw_settings() -> None:
 
 
 def _take_line() -> None:
-    showroom.keep(replace(showroom.current(), line=st.session_state["showroom-line"].strip()))
+    showroom.keep(replace(showroom.current(), line=one_line(st.session_state["showroom-line"])))
 
 
 def _add() -> None:

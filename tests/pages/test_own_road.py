@@ -19,6 +19,7 @@ from model.traces.cycles import cycle_trace
 from model.traces.driven_habits import habits_of
 from model.traces.logs import read_recording
 from pages.parts.own_road_words import SAMPLE
+from pages.parts.plain_text import MOST, inert
 from tests.pages.in_app import address, opened_at, ran
 
 TOWN = starting_drives()["town"][2]
@@ -62,6 +63,16 @@ def test_a_file_is_read_corrected_and_cleaned_anew():
     app = ran(app.selectbox(key="column-1").set_value(("speed_kmh", "mph")).run())
     assert "3.06 km" in app.header[0].value
     assert app.session_state["recording"].columns[1].unit == "mph"
+
+
+def test_what_a_file_calls_its_columns_is_text():
+    live = "[x](http://stranger.net) **b** $c$"
+    named = TABLE.assign(**{live: 1.0, "y" * 100_000: 2.0})
+    app = uploaded(opened(), named.to_csv(index=False).encode(), "[x](stranger.net)<b>.csv")
+    told = [str(cell) for table in app.table for row in table.value.to_numpy() for cell in row]
+    assert inert(live) in told and max(map(len, told)) <= MOST + 1
+    for text in (*told, *(one.value for one in app.markdown)):
+        assert live not in text and "[x](stranger" not in text and "<b>" not in text
 
 
 def test_a_step_can_be_switched_off():

@@ -1,9 +1,12 @@
 """What a link brings is shown as plain text of bounded length, and breaks no page."""
 
+import json
+
 import pytest
 
 from pages.parts.plain_text import JOINER, MOST, inert
-from tests.pages.in_app import opened_at, ran
+from tests.pages.in_app import opened_at, ran, scenario_of
+from tests.pages.test_every_page import PAGES
 
 LIVE = (
     "[x](https://stranger.net) ![y](http://stranger.net/p.png) **b** `c` $d$ :red[e] <b>f</b> www.stranger.net "
@@ -54,3 +57,27 @@ def test_what_is_typed_for_a_claim_is_said_again_as_text():
     assert len(app.error) == 2
     for one in app.error:
         assert "[x](" not in one.value and "**b**" not in one.value and ":red[" not in one.value
+
+
+def drawn(node):
+    """Everything on a page in which Markdown is looked for, whatever kind it is of."""
+    kind = getattr(node, "type", "")
+    if kind not in ("text_input", "arrow_vega_lite_chart", "code") and (proto := getattr(node, "proto", None)):
+        yield kind, str(proto)
+    for child in getattr(node, "children", {}).values():
+        yield from drawn(child)
+
+
+def test_a_short_text_that_is_taken_over_is_text_on_every_page():
+    live = "[x](//s.net)<b>b</b>$d$ **f**"
+    prices = {"currency": live, "price_per_kwh": 0.4}
+    house = {"line": live, "cars": [{"as": live, "like": "city-car"}], "prices": prices}
+    link = {"car": "van", "name": live, "currency": live, "now_l_per_100km": "6", "showroom": json.dumps(house)}
+    app = opened_at(PAGES[0], link)
+    for page in PAGES:
+        app.switch_page(page)
+        for kind, text in drawn(ran(app.run())._tree):
+            assert "<b>b" not in text, (page, kind)
+            # in HTML nobody looks for Markdown
+            assert kind == "html" or not [mark for mark in ("[x](", "$d$", "**f") if mark in text], (page, kind)
+    assert scenario_of(app).year.currency == live
