@@ -7,6 +7,7 @@ its class, so mass, drag, battery and motor go together; within a class the figu
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -21,7 +22,7 @@ from model.describe.parameters import assumed_figures, car_from, class_labels
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, Driver
 from model.describe.trace import Array, Trace
 from model.sampling.narrowing import PRINTED, Known, chosen_by, printed, weights_by
-from model.sampling.uncertainty import hypercube, run_each, triangular
+from model.sampling.uncertainty import PROCESSORS, hypercube, run_each, triangular
 from model.traces.cycles import LABORATORY
 
 DRAWN_TOGETHER = {"usable_kwh": "mass_kg", "motor_peak_kw": "mass_kg", "regen_peak_kw": "mass_kg"}
@@ -30,6 +31,8 @@ EVENLY = ("open_slowing_share", "open_pulling_share", "rolling_coefficient", "dr
 """Assumed figures that are drawn as evenly as what a claim leaves open: hardly any other moves an answer as much."""
 EACH_ITS_OWN = ("heat_source", "cabin", "preconditioned")
 """Choices that may differ from run to run; runs that differ in another are driven apart."""
+GROUPS = ThreadPoolExecutor(PROCESSORS, thread_name_prefix="groups")
+"""One group of runs is made ready while another is driven."""
 GENERATORS = {
     607: 239, 1009: 77, 1499: 37, 1999: 254, 2503: 1047, 4001: 422, 6007: 210, 16001: 4598
 }  # fmt: skip
@@ -109,8 +112,8 @@ class Draws:
         """
         settings = [key for key in self.columns if key in CAR_AND_DRIVE]
         apart = [key for key in settings if CAR_AND_DRIVE[key].kind != "number" and key not in EACH_ITS_OWN]
-        measured = None
-        for values, rows in self.groups([*by, *apart]):
+
+        def driven(values: tuple[Entry, ...], rows: NDArray[np.intp]) -> Array:
             road = (trace or named_trace)(*values[: len(by)])
             said = dict(zip(apart, values[len(by) :], strict=True))
             tables = CAR_FIELDS, CONDITION_FIELDS, DRIVER_FIELDS
@@ -118,14 +121,16 @@ class Draws:
             car = car_from(str(self["car"][rows[0]]), stated)
             conditions, driver = changed(LABORATORY, around), filled(Driver, habits)
             figures = {key: self[key][rows, None] for key in settings if key not in said}
-            found = run_each(
+            return run_each(
                 road, car, conditions, driver, figures, measure(road), regen, only_driven=True, record=record
             )
-            if measured is None:
-                measured = np.empty((len(found), len(self)))
-            measured[:, rows] = found
-        assert measured is not None
-        return measured
+
+        groups = list(self.groups([*by, *apart]))
+        measured = list(GROUPS.map(driven, *zip(*groups, strict=True)))
+        found = np.empty((len(measured[0]), len(self)))
+        for (_, rows), of_group in zip(groups, measured, strict=True):
+            found[:, rows] = of_group
+        return found
 
 
 def _with_figures(columns: Mapping[str, Array], shares: Mapping[str, Array] | None) -> Draws:

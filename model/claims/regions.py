@@ -20,6 +20,8 @@ from model.describe.trace import Array
 
 LEAST_REGION = 0.045
 """Named conditions cover at least this share of the runs [1]: one value of twenty, but for chance."""
+LEAST_CONFIRMED = LEAST_REGION / 2
+"""The same on runs that had no part in finding them [1]: chance may have taken some of them away."""
 CLEARLY = 0.6
 """No more conditions are added once the claim is true in this much of what is left beyond “broadly” [1]."""
 ERRORS = 1.0
@@ -75,17 +77,20 @@ class Bins:
         spread = values.var()
         return float((counts * (means - values.mean()) ** 2).sum() / len(values) / spread) if spread > 0 else 0.0
 
-    def rates(self, true: WhichRuns, inside: WhichRuns) -> tuple[NDArray[np.intp], Array]:
-        """How many runs inside lie in each step, and in which share of them the claim is true [1]."""
-        counts = np.bincount(self.place[inside], minlength=len(self.steps))
-        return counts, np.bincount(self.place[inside], true[inside], len(self.steps)) / np.maximum(counts, 1)
+    def counts(self, runs: WhichRuns) -> Array:
+        """How many of these runs lie in each step [1]."""
+        return np.bincount(self.place, runs, len(self.steps)).astype(float)
+
+    def rates(self, true: WhichRuns, inside: WhichRuns) -> Array:
+        """In which share of the runs inside the claim is true, for each step [1]."""
+        return self.counts(inside & true) / np.maximum(self.counts(inside), 1)
 
     def parts(self, true: WhichRuns, inside: WhichRuns) -> list[Steps]:
         """Parts that can be named: neighbouring steps, or the values under which the claim is true most."""
         steps = range(len(self.steps))
         if self.ordered:
             return [tuple(range(first, last)) for first, last in combinations(range(len(self.steps) + 1), 2)][:-1]
-        rates = self.rates(true, inside)[1]
+        rates = self.rates(true, inside)
         order = sorted(steps, key=lambda step: (-rates[step], step))
         return [tuple(sorted(order[: size + 1])) for size in steps[:-1]]
 
@@ -94,7 +99,7 @@ class Bins:
 
         A step that is too close to call would be named on some runs and not on others, so it is not named.
         """
-        counts, rates = self.rates(true, inside)
+        counts, rates = self.counts(inside), self.rates(true, inside)
         least = broadly + ERRORS * np.sqrt(broadly * (1 - broadly) / np.maximum(counts, 1))
         good = [step for step in range(len(self.steps)) if counts[step] and rates[step] >= min(least[step], 1.0)]
         if not self.ordered:
@@ -117,7 +122,9 @@ def inside_of(conditions: Mapping[int, Steps], bins: Sequence[Bins]) -> WhichRun
     """Which runs lie within the conditions, by the places of their inputs; shape (runs,)."""
     inside = np.ones(len(bins[0].place), dtype=bool)
     for at, part in conditions.items():
-        inside &= np.isin(range(len(bins[at].steps)), part)[bins[at].place]
+        named = np.zeros(len(bins[at].steps), dtype=bool)
+        named[list(part)] = True
+        inside &= named[bins[at].place]
     return inside
 
 
@@ -139,7 +146,8 @@ def found_on(half: WhichRuns, true: WhichRuns, bins: Sequence[Bins], broadly: fl
             break
         gains: dict[int, tuple[float, Steps]] = {}
         for at in set(range(len(bins))) - set(conditions):
-            covered, (kept, rates) = bins[at].rates(true, everywhere)[0] / len(true), bins[at].rates(true, inside)
+            covered = bins[at].counts(everywhere) / len(true)
+            kept, rates = bins[at].counts(inside), bins[at].rates(true, inside)
             for part in bins[at].parts(true, inside):
                 steps = list(part)
                 # how much is covered is known of all runs; whether it is true there only of this half
@@ -219,6 +227,6 @@ def region_of(
     """
     inside = inside_of(conditions, bins) if conditions else np.ones(len(true), dtype=bool)
     share = float(true[inside].mean()) if inside.any() else 0.0
-    if conditions and inside.mean() >= LEAST_REGION / 2 and share >= broadly:
+    if conditions and inside.mean() >= LEAST_CONFIRMED and share >= broadly:
         return [(bins[at], part) for at, part in conditions.items()], inside, share
     return [], np.ones(len(true), dtype=bool), float(true.mean())

@@ -18,7 +18,7 @@ from model.claims.errors import ModelError, model_error
 from model.claims.inputs import CAR_AND_DRIVE, INPUTS, Open
 from model.claims.measures import Measure
 from model.claims.questions import OF_ALL_RUNS, Question
-from model.claims.regions import Bins, Steps, WhichRuns, conditions_of, inside_of, region_of
+from model.claims.regions import LEAST_CONFIRMED, Bins, Steps, WhichRuns, conditions_of, inside_of, region_of
 from model.describe.fields import Entry, InputError
 from model.describe.trace import Array
 from model.sampling.uncertainty import SEED
@@ -187,8 +187,8 @@ class Answer:
         """Every input that matters, in steps; the most telling first."""
         claim_inputs = {key for key, extent in self.question.declared.items() if extent.varies}
         figures = {key for key in self.draws.columns if key in CAR_AND_DRIVE and INPUTS[key].kind == "number"}
-        keys = [key for key in sorted(claim_inputs | figures) if len(np.unique(self.draws[key])) > 1]
-        steps = [Bins.of(key, self.draws[key], self.question.declared.get(key)) for key in keys]
+        cut = (Bins.of(key, self.draws[key], self.question.declared.get(key)) for key in sorted(claim_inputs | figures))
+        steps = [bins for bins in cut if len(bins.steps) > 1]
         outcome = self._outcome
         cars = Bins.of("car", self.draws["car"]).place
         # a figure of the car tells only what its class does not tell already
@@ -212,13 +212,18 @@ class Answer:
     @cached_property
     def _found_elsewhere(self) -> tuple[dict[int, Steps], WhichRuns, list[Bins]]:
         """Conditions found on the runs of the search, and what they must hold of here."""
-        if not self.open_bins:
+        if not self.open_bins or (self._hopeless and not self._hangs_on_conditions):
             return {}, self.surely, []
         sought = self.sought
         conditions = conditions_of(sought.surely, sought.open_bins, self.question.claim.broadly, SEARCH_SEED)
         here = [Bins.of(bins.key, self.draws[bins.key], self.question.declared[bins.key]) for bins in sought.open_bins]
         same = all(bins.steps == other.steps for bins, other in zip(here, sought.open_bins, strict=True))
         return conditions if same else {}, self.surely, here
+
+    @property
+    def _hopeless(self) -> bool:
+        """Whether it is true in too few runs for any conditions to be named, whatever would be found elsewhere."""
+        return float(self.surely.mean()) < LEAST_CONFIRMED * self.question.claim.broadly
 
     @property
     def sought(self) -> Answer:

@@ -208,6 +208,16 @@ def test_conditions_are_sought_only_where_the_verdict_hangs_on_them(name, hangs)
     assert sentence(found) and ("_found_elsewhere" in found.__dict__) == hangs
 
 
+def test_where_no_conditions_could_stand_none_are_sought_and_the_answer_is_as_if_they_were(monkeypatch):
+    answer = answered("stops-as-fast-as-brakes")
+    assert not answer.share and answer.open_bins
+    elsewhere = conditions_of(answer.sought.surely, answer.sought.open_bins, 0.75, SEARCH_SEED)
+    by_search = region_of(elsewhere, answer.surely, answer.open_bins, 0.75)
+    monkeypatch.setattr(Answer, "sought", property(lambda self: pytest.fail("conditions were sought")))
+    found = answered("stops-as-fast-as-brakes").region
+    assert (found[0], found[1].all(), found[2]) == (by_search[0], by_search[1].all(), by_search[2])
+
+
 def test_conditions_are_named_only_where_the_claim_is_true_whatever_the_error():
     draws = draw(question("range-gain-in-town", {"relation": "at_least"}).declared, 1009, 1)
     there = draws["brake_pedal"] == "blended"
