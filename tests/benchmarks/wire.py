@@ -17,6 +17,9 @@ from streamlit.proto.ForwardMsg_pb2 import ForwardMsg
 from websockets.sync.client import ClientConnection, connect
 from websockets.typing import Subprotocol
 
+SAID = ("heading", "markdown", "html", "alert")
+"""Elements whose words are read."""
+
 
 class Visitor:
     """One session on one page; see `visit`.
@@ -50,8 +53,8 @@ class Visitor:
                 self.page_hash = answer.navigation.page_script_hash
             elif kind == "delta" and answer.delta.new_element.WhichOneof("type") == "exception":
                 raise AssertionError(answer.delta.new_element.exception.message)
-            elif kind == "delta" and answer.delta.new_element.WhichOneof("type") == "markdown":
-                self.texts.append(answer.delta.new_element.markdown.body)
+            elif kind == "delta" and (said := answer.delta.new_element.WhichOneof("type")) in SAID:
+                self.texts.append(getattr(answer.delta.new_element, said).body)
             elif kind == "delta" and answer.delta.add_block.WhichOneof("type") == "popover":
                 self.texts.append(answer.delta.add_block.popover.label)
             elif kind == "script_finished":

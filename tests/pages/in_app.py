@@ -51,10 +51,11 @@ def first_page(link: dict[str, str] | None = None) -> AppTest:
     return opened_at("your_drive.py", link or {})
 
 
-def headline_of(scenario: Scenario) -> str:
+def headline_of(scenario: Scenario, display: Display | None = None) -> str:
     """The headline that belongs to a scenario."""
     result = drive(scenario)
-    return wording.headline(answer_of(result, samples_of(scenario, result, state.BAND_RUNS)), Display(), marked=True)
+    answer = answer_of(result, samples_of(scenario, result, state.BAND_RUNS))
+    return wording.headline(answer, display or Display(), marked=True)
 
 
 def label(app: AppTest, key: str) -> str:
