@@ -31,6 +31,12 @@ def stop_and_go(times=4, top_kmh=50.0):
     return ride(np.concatenate([[0.0], np.tile(once, times)]))
 
 
+def finely(change):
+    """Times [s] and speeds [m/s] of a change of speed, in fine steps."""
+    time_s = np.linspace(0, change.duration_s, 20_001)
+    return time_s, change.from_mps + change.gained_mps(time_s)
+
+
 def hill_and_town():
     """Stop and go, a climb of 60 m, and the same way down."""
     town = stop_and_go(8).speed_mps * 3.6

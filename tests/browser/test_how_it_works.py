@@ -1,15 +1,11 @@
 """How it works in a real browser: one panel on screen, played with, linked to and turned over."""
 
-from urllib.parse import parse_qs, urlsplit
+from tests.browser.addresses import link
 
 SENTENCE = ".st-key-panel h2"
 PICTURE = '[class*="st-key-figure-panel-"] [data-testid="stVegaLiteChart"]'
 SLIDER = '.st-key-set-from_kmh input[type="range"]'
 DRAWN = f"{PICTURE} svg.marks"
-
-
-def link(page):
-    return {key: values[0] for key, values in parse_qs(urlsplit(page.url).query).items()}
 
 
 def test_a_deep_link_shows_its_panel_and_what_is_set(open_page, expect):

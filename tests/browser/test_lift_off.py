@@ -1,15 +1,14 @@
 """The page on lift-off in a real browser: the first screen, fingers, links, and what is set."""
 
 import re
-from urllib.parse import parse_qs, urlencode, urlsplit
 
-from model.describe.scenario import Scenario
-from model.describe.scenario_io import from_link, starting_drives, to_link
+from model.describe.scenario_io import starting_drives
 from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
 from model.words.quantities import Display
 from pages.parts import lift_off_words as words
 from pages.parts.typography import NO_BREAK
+from tests.browser.addresses import address, scenario_at
 from tests.browser.looks import assert_large_enough, assert_on_first_screen, come_to_nothing, resize
 from tests.browser.test_main_job import WHOLE
 
@@ -22,18 +21,10 @@ ROAD = (".st-key-set-surface-part", ".st-key-entry-set-trailer_kg")
 PICTURE = ".st-key-figure-whole-axis svg.marks"
 
 
-def address(scenario: Scenario, **more: str) -> str:
-    return f"/lift_off?{urlencode(to_link(scenario) | more)}"
-
-
-def scenario_at(page) -> Scenario:
-    return from_link({key: values[0] for key, values in parse_qs(urlsplit(page.url).query).items()}, Scenario())[0]
-
-
 def test_answer_settings_and_picture_fit_on_one_screen(open_page, server, settled):
     page = open_page("/lift_off")
     for scenario in STARTS.values():
-        page.goto(server.url + address(scenario))
+        page.goto(server.url + address("/lift_off", scenario))
         settled(page).locator(PICTURE).wait_for()
         assert page.locator("svg.marks").count() == 4
         for width, height in ((1024, 768), (1280, 800)):
@@ -57,7 +48,7 @@ def test_what_opens_is_large_enough_for_a_finger(open_page, settled):
 
 def test_a_deep_link_has_the_answer_of_the_model(open_page, expect):
     icy = TOWN.with_setting("surface", "ice").with_setting("prefers", "gentlest_ride")
-    page = open_page(address(icy, from_kmh="120", to_kmh="80"))
+    page = open_page(address("/lift_off", icy, from_kmh="120", to_kmh="80"))
     heading = words.heading(advise(curves_of(icy)).overall, Display())
     expect(page.locator(HEADING)).to_have_text(heading.replace(NO_BREAK, " "))
     expect(page.get_by_text("From 120 to 80 km/h, rolling takes")).to_be_visible()

@@ -2,11 +2,11 @@
 
 import re
 from dataclasses import replace
-from urllib.parse import parse_qs, urlencode, urlsplit
+from urllib.parse import urlsplit
 
-from model.describe.scenario import Scenario
-from model.describe.scenario_io import from_link, starting_drives, to_link
+from model.describe.scenario_io import starting_drives
 from pages.parts.link import STALE_S
+from tests.browser.addresses import address, scenario_at
 from tests.browser.looks import assert_on_first_screen, resize
 
 TOWN = starting_drives()["town"][2]
@@ -25,15 +25,6 @@ WHOLE = """
     }
 """
 """What a widget reaches out of."""
-
-
-def scenario_at(page) -> Scenario:
-    """The scenario that the page's address stands for."""
-    return from_link({key: values[0] for key, values in parse_qs(urlsplit(page.url).query).items()}, Scenario())[0]
-
-
-def address(path: str, scenario: Scenario, **more: str) -> str:
-    return f"{path}?{urlencode(to_link(scenario) | more)}"
 
 
 def pick_drive(page, name: str) -> None:

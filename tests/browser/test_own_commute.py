@@ -3,11 +3,11 @@
 import os
 import time
 from pathlib import Path
-from urllib.parse import parse_qs, urlsplit
 
 from model.describe.quick_drive import QuickDrive, legs_of
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import from_link
+from tests.browser.addresses import link
 
 MOST_TAPS, MOST_NUMBERS, MOST_S, WAITS_S = 14, 10, 60.0, 1.0
 """Entering a field is no tap; after each entry the robot waits [s], as who looks up the next figure."""
@@ -69,7 +69,7 @@ def test_an_own_commute_with_an_own_car_in_fourteen_taps_ten_numbers_and_a_minut
     took_s = time.monotonic() - robot.began
     expect(page.locator(".st-key-answer h2")).not_to_have_text(before)
     expect(page.locator(".st-key-facts")).to_contain_text("On a full battery")
-    query = {key: values[0] for key, values in parse_qs(urlsplit(page.url).query).items()}
+    query = link(page)
     said, _ = from_link(query, Scenario())
     quick = QuickDrive(distance_km=24.0, town_share=0.3, motorway_share=0.4, way="up", height_m=120.0, stops=7)
     assert (said.legs, said.car_class) == (legs_of(quick), "family-hatch")

@@ -2,16 +2,16 @@
 
 import re
 from dataclasses import replace
-from urllib.parse import parse_qsl, urlencode, urlsplit
 
 import pytest
 from pypdf import PdfReader
 
-from model.describe.scenario_io import from_link, starting_drives, to_link
+from model.describe.scenario_io import starting_drives
 from model.out.cli import main
 from model.words.quantities import Display
 from pages.parts.public_link import PUBLIC_URL
 from pages.parts.report import contents, report_html
+from tests.browser.addresses import address, scenario_at
 from tests.pages.made_reports import taken, with_most_to_say
 
 TOWN = starting_drives()["town"][2]
@@ -102,14 +102,6 @@ def test_on_a_screen_it_needs_no_sideways_scrolling_and_asks_nobody_anything(chr
     assert page.evaluate("document.documentElement.scrollWidth") <= width
     assert asked == []
     page.close()
-
-
-def address(path, scenario, **more):
-    return f"{path}?{urlencode(to_link(scenario) | more)}"
-
-
-def scenario_at(page):
-    return from_link(dict(parse_qsl(urlsplit(page.url).query)), TOWN)[0]
 
 
 def test_a_page_is_taken_away_in_two_taps_and_opened_again_elsewhere(open_page, settled, expect, tmp_path):

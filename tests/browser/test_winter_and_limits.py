@@ -1,19 +1,15 @@
 """Winter and limits in a real browser: one part on screen, four a tap away, linked to, and fit for a finger."""
 
 import re
-from urllib.parse import parse_qs, urlsplit
 
 from model.limits.limit_settings import LIMIT_PARTS
+from tests.browser.addresses import link
 
 PAGE = "/winter_and_limits"
 NUMBER = ".st-key-panel h2"
 HEADINGS = ("cold", "slippery", "long hills", "stop at once")
 TAPS = '.st-key-choose-part [role="radio"]'
 PICTURES = '[data-testid="stVegaLiteChart"] svg.marks'
-
-
-def link(page):
-    return {key: values[0] for key, values in parse_qs(urlsplit(page.url).query).items()}
 
 
 def test_a_deep_link_shows_its_part_and_what_is_set(open_page, expect):

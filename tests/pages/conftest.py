@@ -7,6 +7,13 @@ import pytest
 import streamlit as st
 
 from pages.parts import state
+from pages.parts.public_link import PUBLIC_URL
+
+
+@pytest.fixture(autouse=True)
+def no_public_address(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whatever this machine's server is called: a page names no address of its own unless a test gives it one."""
+    monkeypatch.delenv(PUBLIC_URL, raising=False)
 
 
 @pytest.fixture(scope="session", autouse=True)

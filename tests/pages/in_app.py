@@ -46,6 +46,21 @@ def scenario_of(app: AppTest) -> Scenario:
     return from_link(address(app), starting_drives()["town"][2])[0]
 
 
+def headers(app: AppTest) -> list[str]:
+    """What a page's parts are headed by."""
+    return [one.value for one in app.header]
+
+
+def html_of(app: AppTest) -> list[str]:
+    """What stands on a page as HTML, styles aside."""
+    return [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
+
+
+def plain(text: str) -> str:
+    """A text with ordinary blanks."""
+    return text.replace(NO_BREAK, " ")
+
+
 def first_page(link: dict[str, str] | None = None) -> AppTest:
     """The first page as somebody sees it who follows a link, or none."""
     return opened_at("your_drive.py", link or {})
@@ -60,7 +75,7 @@ def headline_of(scenario: Scenario, display: Display | None = None) -> str:
 
 def label(app: AppTest, key: str) -> str:
     """What a button says."""
-    return app.button(key=key).label.replace(NO_BREAK, " ")
+    return plain(app.button(key=key).label)
 
 
 def change(app: AppTest, key: str, value: object) -> AppTest:

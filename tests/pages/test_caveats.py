@@ -18,7 +18,7 @@ from model.words.quantities import Display
 from pages.parts import cold_words, departures, lift_off_words
 from pages.parts.report import report_html
 from pages.parts.winter_words import slowing_expected, slowing_in_short
-from tests.pages.in_app import opened_at
+from tests.pages.in_app import html_of, opened_at
 from tests.pages.made_reports import taken
 
 METRIC, US = Display(), Display(us=True)
@@ -30,7 +30,7 @@ SLOW, NEVER, USUAL = Normal(4.0, 3.0, -2.0, 0.6), None, Normal(0.0, 0.0, -5.0, 0
 def words_of(page: str, scenario, **more: str) -> str:
     app = opened_at(page, to_link(scenario) | more)
     found = [one.value for kind in (app.title, app.header, app.markdown, app.warning) for one in kind]
-    return bare(" ".join(found + [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]))
+    return bare(" ".join(found + html_of(app)))
 
 
 def bare(text: str) -> str:

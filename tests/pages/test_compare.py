@@ -11,7 +11,7 @@ from model.words.bands import band_promise
 from model.words.quantities import Display
 from pages.parts import compare_words as words
 from pages.parts import state
-from tests.pages.in_app import opened_at, ran
+from tests.pages.in_app import address, headers, opened_at, ran
 
 TOWN = starting_drives()["town"][2]
 
@@ -21,7 +21,7 @@ def opened(scenario=TOWN, **own) -> AppTest:
 
 
 def own_parameters(app) -> dict[str, str]:
-    given = {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
+    given = address(app)
     return {key: given[key] for key in ("differs", "b", "c", "as_driven") if key in given}
 
 
@@ -30,10 +30,6 @@ def finding(subject, *values, scenario=TOWN, as_driven=False) -> str:
     sides = [side_of(one, scenario.car_class, runs=state.BAND_RUNS, as_driven=as_driven) for one in drives]
     names = [words.name_of(subject, one, Display()) for one in drives]
     return words.title([difference(side, sides[0]) for side in sides[1:]], names, Display())
-
-
-def headers(app) -> list[str]:
-    return [one.value for one in app.header]
 
 
 def test_a_first_visit_sees_the_drive_in_winter():

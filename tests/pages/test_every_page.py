@@ -9,7 +9,7 @@ import pytest
 from model.describe.scenario import MAX_LEGS, Leg
 from model.describe.scenario_io import starting_drives, to_link
 from model.limits.limit_settings import LIMIT_PARTS
-from tests.pages.in_app import opened_at, ran
+from tests.pages.in_app import html_of, opened_at, ran
 
 TOWN = starting_drives()["town"][2]
 PAGES = sorted({path.name for path in (Path(__file__).parents[2] / "pages").glob("[a-z]*.py")} - {"entrypoint.py"})
@@ -54,8 +54,7 @@ def opened(app, key) -> str:
 
 def shown(app) -> str:
     """All words of a page that a refusal may stand in."""
-    html = [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
-    return " ".join([one.value for one in (*app.error, *app.markdown, *app.header)] + html)
+    return " ".join([one.value for one in (*app.error, *app.markdown, *app.header)] + html_of(app))
 
 
 def headings(app) -> list[str]:

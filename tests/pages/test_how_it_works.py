@@ -25,6 +25,7 @@ from pages.parts import theme
 from pages.parts.charts import panels, panels_machine
 from pages.parts.panel_words import letters_and_source
 from tests.pages.charts.specs import assert_valid
+from tests.pages.in_app import address
 
 PAGE = Path(theme.__file__).parents[1] / "how_it_works.py"
 PANELS = ("speed", "flow", "quadrants", "who", "motor", "discs")
@@ -51,10 +52,6 @@ def sentence(app):
 def words(app):
     """All that stands on the panel in words."""
     return "\n".join(item.value for kind in (app.title, app.header, app.markdown, app.caption) for item in kind)
-
-
-def address(app):
-    return {key: values[0] if isinstance(values, list) else values for key, values in app.query_params.items()}
 
 
 def assert_prints(text, *expected):

@@ -15,7 +15,7 @@ from model.words.lift_off import rules
 from model.words.quantities import Display
 from pages.parts import keeping, state
 from pages.parts import lift_off_words as words
-from tests.pages.in_app import opened_at, ran, scenario_of
+from tests.pages.in_app import headers, opened_at, ran, scenario_of
 
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
 TOWN = STARTS["town"]
@@ -28,10 +28,6 @@ def opened(scenario=TOWN, **more: str) -> AppTest:
 
 def advised(scenario):
     return advise(curves_of(scenario)).overall
-
-
-def headers(app: AppTest) -> list[str]:
-    return [one.value for one in app.header]
 
 
 def all_words(app: AppTest) -> str:

@@ -1,20 +1,13 @@
 """Lift-off on hills in sentences from numbers."""
 
-
-
 from model.describe.scenario_io import starting_drives
 from model.lift_off.hills import held_downhills, slowing_on_hills
 from model.words.quantities import Display
 from pages.parts import lift_off_hill_words as words
-from pages.parts.typography import NO_BREAK
+from tests.pages.in_app import plain
 
 METRIC = Display()
 TOWN = starting_drives()["town"][2]
-
-
-def plain(text):
-    """With ordinary blanks."""
-    return text.replace(NO_BREAK, " ")
 
 
 def test_hills_are_told_by_their_numbers():

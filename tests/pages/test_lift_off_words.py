@@ -15,17 +15,12 @@ from model.words.lift_off import rules, supposed
 from model.words.quantities import Display
 from pages.parts import lift_off_hill_words as hill_words
 from pages.parts import lift_off_words as words
-from pages.parts.typography import NO_BREAK
+from tests.pages.in_app import plain
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
 CURVES = curves_of(TOWN)
 TABLE, CASE, ADVICE = curve_table(CURVES), case_of(CURVES), advise(CURVES)
-
-
-def plain(text):
-    """With ordinary blanks."""
-    return text.replace(NO_BREAK, " ")
 
 
 @pytest.mark.parametrize(

@@ -9,7 +9,7 @@ import pytest
 from model.describe.scenario_io import scenario_to_json, starting_drives, to_link
 from model.out.cli import main
 from pages.parts.report import report_html
-from tests.pages.in_app import opened_at
+from tests.pages.in_app import html_of, opened_at
 from tests.pages.made_reports import taken
 
 WINTER = starting_drives()["suburb-hill"][2].with_setting("ambient_c", 1.0)
@@ -21,7 +21,7 @@ def of_page(page: str, **more: str) -> str:
     """All words of a page, its tables among them."""
     app = opened_at(page, to_link(WINTER) | more)
     words = [one.value for kind in (app.title, app.header, app.markdown, app.caption) for one in kind]
-    words += [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
+    words += html_of(app)
     words += [one.value.to_string(max_colwidth=200) for one in app.table]
     return bare(" ".join(words))
 

@@ -14,7 +14,7 @@ from model.words.quantities import Display
 from pages.parts import departures
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
-from tests.pages.in_app import opened_at, ran, scenario_of
+from tests.pages.in_app import html_of, opened_at, plain, ran, scenario_of
 
 METRIC, US = Display(), Display(us=True)
 FAR = Scenario(legs=(Leg(distance_km=600, speed_kmh=120, stops=0, slow_downs=0),))
@@ -25,9 +25,8 @@ REACHED = f"The battery is empty after {int(SHORT.distance_km)} of 600 km; this 
 
 
 def words(app):
-    html = [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
-    found = " ".join([one.value for one in (*app.error, *app.markdown, *app.caption, *app.header)] + html)
-    return found.replace("\N{NO-BREAK SPACE}", " ")
+    found = [one.value for one in (*app.error, *app.markdown, *app.caption, *app.header)]
+    return plain(" ".join(found + html_of(app)))
 
 
 def test_how_far_the_answer_goes_is_told_in_the_units_of_the_page():

@@ -26,11 +26,6 @@ HILL = starting_drives()["suburb-hill"][2]
 VOID = {"meta", "br", "img", "link", "input"}
 
 
-@pytest.fixture(autouse=True)
-def no_public_address(monkeypatch):
-    monkeypatch.delenv(PUBLIC_URL, raising=False)
-
-
 class Reader(HTMLParser):
     """The words of a page, its headings, and whether every element is closed."""
 

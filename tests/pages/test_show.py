@@ -10,7 +10,7 @@ from model.describe.scenario import with_prices_of
 from model.describe.scenario_io import starting_drives, to_link
 from model.words.quantities import Display
 from pages.parts import state
-from tests.pages.in_app import opened_at, ran, scenario_of
+from tests.pages.in_app import html_of, opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]
 LAST = 6
@@ -31,7 +31,7 @@ def turned(app, way: str):
 
 def said(app) -> str:
     """What stands on a card below its title."""
-    return " ".join(one.proto.body for one in app.get("html") if "<style>" not in one.proto.body)
+    return " ".join(html_of(app))
 
 
 def test_the_cards_turn_and_end_at_the_take_away():

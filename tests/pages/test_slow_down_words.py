@@ -7,13 +7,9 @@ from model.describe.scenario import Conditions, Driver
 from model.one_stop.slow_down import compare, unneeded_dip
 from model.words.quantities import Display
 from pages.parts import slow_down_words as words
+from tests.pages.in_app import plain
 
 METRIC, US = Display(), Display(us=True)
-
-
-def plain(text):
-    """With ordinary blanks."""
-    return text.replace("\N{NO-BREAK SPACE}", " ")
 
 
 def hatch(**driver):

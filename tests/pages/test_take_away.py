@@ -17,15 +17,10 @@ from model.words.quantities import Display
 from pages.parts import state
 from pages.parts.link import link_of
 from pages.parts.public_link import PUBLIC_URL, public_link, short_text
-from tests.pages.in_app import opened_at, ran, scenario_of
+from tests.pages.in_app import headers, opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]
 HILL = starting_drives()["suburb-hill"][2]
-
-
-@pytest.fixture(autouse=True)
-def no_public_address(monkeypatch):
-    monkeypatch.delenv(PUBLIC_URL, raising=False)
 
 
 def opened(scenario=TOWN) -> AppTest:
@@ -40,10 +35,6 @@ def paste(app, text):
 
 def upload(app, name, data):
     return ran(app.file_uploader(key="open-file").upload(name, data, "application/octet-stream").run())
-
-
-def headers(app):
-    return [one.value for one in app.header]
 
 
 def test_it_offers_the_page_the_answer_and_the_timeline():

@@ -6,14 +6,10 @@ import pytest
 from model.describe.scenario import Driver
 from model.describe.units import KMH_PER_MPS
 from model.traces.habits import HABITS, MOST_JERK_MPS3, lifted, slow_down
+from tests.made_traces import finely
 
 CHANGES_KMH = [(50, 0), (5, 0), (30, 25), (120, 80), (200, 0)]
 STRENGTHS = [0.05, 0.3, 0.7, 1.0, 1.5, 2.5]
-
-
-def finely(change):
-    time_s = np.linspace(0, change.duration_s, 20_001)
-    return time_s, change.from_mps + change.gained_mps(time_s)
 
 
 @pytest.mark.parametrize("looks_ahead", HABITS["peak_slowing_mps2"])

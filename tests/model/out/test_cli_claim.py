@@ -7,13 +7,9 @@ import pytest
 
 from model.claims.collection import claims
 from model.out.cli import main
+from tests.model.out.commanded import answer
 
 TOWN = "drive", str(Path(__file__).resolve().parents[3] / "assets" / "starting_drives" / "town.json")
-
-
-def answer(capsys, *arguments):
-    assert main(arguments) == 0
-    return json.loads(capsys.readouterr().out)
 
 
 def test_without_an_id_every_claim_is_listed(capsys):

@@ -1,15 +1,10 @@
 """The command line's grip, stop and hybrids."""
 
-import json
 
 import pytest
 
 from model.out.cli import main
-
-
-def answer(capsys, *arguments):
-    assert main(list(arguments)) == 0
-    return json.loads(capsys.readouterr().out)
+from tests.model.out.commanded import answer
 
 
 def test_grip_answers_for_the_car_the_road_and_the_place(capsys):

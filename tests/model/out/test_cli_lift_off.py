@@ -1,18 +1,13 @@
 """The command line's `stop`, and `drive --advise`."""
 
-import json
 from pathlib import Path
 
 import pytest
 
 from model.out.cli import main
+from tests.model.out.commanded import answer
 
 DRIVES = Path(__file__).resolve().parents[3] / "assets" / "starting_drives"
-
-
-def answer(capsys, *arguments):
-    assert main(arguments) == 0
-    return json.loads(capsys.readouterr().out)
 
 
 def test_stop_answers_for_every_way(capsys):

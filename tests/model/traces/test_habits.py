@@ -6,13 +6,9 @@ import pytest
 from model.describe.scenario import DRIVER_FIELDS, Driver
 from model.describe.units import GRAVITY_MPS2, KMH_PER_MPS
 from model.traces.habits import HABITS, MOST_JERK_MPS3, PULLING_AWAY, SLOWING, Pulse, pull_away, slow_down
+from tests.made_traces import finely
 
 CHANGES_KMH = [(50, 0), (5, 0), (30, 25), (120, 80), (200, 0)]
-
-
-def finely(change):
-    time_s = np.linspace(0, change.duration_s, 20_001)
-    return time_s, change.from_mps + change.gained_mps(time_s)
 
 
 def test_each_word_of_the_driver_has_its_number():
