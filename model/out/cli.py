@@ -245,7 +245,8 @@ def _claim(options: argparse.Namespace) -> dict[str, object]:
     from model.claims.questions import question, question_from_json
     from model.claims.specification import phrased
     from model.claims.verdicts import check
-    from model.words.claims import claim_answers, words_of
+    from model.words.claim_answers import claim_answers
+    from model.words.claims import words_of
 
     if options.id is None:
         own = [{"id": name, "text": said.get("words", "")} for name, said in phrased().items()]

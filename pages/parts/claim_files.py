@@ -18,8 +18,9 @@ from model.describe.figures import Several
 from model.out.answers import as_text
 from model.sampling.uncertainty import SEED
 from model.words import claims as spoken
+from model.words.claim_answers import claim_answers
 from model.words.claim_numbers import number_words
-from model.words.claims import claim_answers, varied
+from model.words.claims import varied
 from model.words.evidence import both, measured, number, verdict_of_one
 from model.words.print import source_line
 from model.words.quantities import Display, capital, inside

@@ -17,7 +17,7 @@ from model.words.entries import tidy
 from model.words.refusals import refusal_words
 from pages.parts import phrase_words as words
 from pages.parts import state
-from pages.parts.charts.claims import to_road
+from pages.parts.charts.to_road import to_road
 from pages.parts.controls import enter, value_in
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import figure

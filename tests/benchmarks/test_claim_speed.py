@@ -14,8 +14,9 @@ from model.describe.parameters import car_from, open_figures
 from model.describe.scenario import Conditions, Driver
 from model.sampling.uncertainty import run_samples, sample
 from model.traces.cycles import cycle_trace
+from model.words.claim_answers import claim_answers
 from model.words.claim_numbers import ENGLISH
-from model.words.claims import claim_answers, reason, varied
+from model.words.claims import reason, varied
 
 BEFORE = verdicts.check(question("two-megawatts"))
 """Classes, cycles and tables are read once, when the app starts."""

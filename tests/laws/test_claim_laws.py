@@ -13,8 +13,9 @@ from model.describe.fields import InputError
 from model.describe.parameters import class_labels
 from model.traces.cycles import CYCLES
 from model.words import claims as spoken
+from model.words.claim_answers import claim_answers
 from model.words.claim_inputs import condition
-from model.words.claims import claim_answers, sentence
+from model.words.claims import sentence
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words
 from tests.refused import told

@@ -1,4 +1,4 @@
-"""Pictures of a tested claim: where the runs lie, what decides, and a range figure on its way to the road."""
+"""Pictures of a tested claim: where the runs lie, and what decides."""
 
 from __future__ import annotations
 
@@ -10,12 +10,11 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
-from model.describe.figures import Quantity, Several
+from model.describe.figures import Several
 from model.describe.trace import Array
-from model.sampling.range_figure import RangeOnRoad, Step
 from model.words.claim_numbers import number_words, with_unit
-from model.words.quantities import MINUS, Display, Value, inside, span_of
-from pages.parts.charts.layers import by_px, layer, next_step, where, words
+from model.words.quantities import MINUS, Display, inside
+from pages.parts.charts.layers import by_px, layer, where, words
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
@@ -104,7 +103,8 @@ class BandRow:
         return replace(self, low=display.value(self.low, unit), high=display.value(self.high, unit), mid=mid)
 
 
-def _wrapped(text: str) -> list[str]:
+def wrapped(text: str) -> list[str]:
+    """The lines of a text, each no longer than fits a telephone."""
     return [line for part in text.split("\n") for line in textwrap.wrap(part, TEXT_CHARS)]
 
 
@@ -115,7 +115,7 @@ def _rows(
     boxes: list[Box] = []
     words: list[Words] = []
     for row in rows:
-        lines = _wrapped(row.text)
+        lines = wrapped(row.text)
         words.append(Words("\n".join(lines), 0, y + LINE_PX / 2, "start", bold=row.bold))
         y += len(lines) * LINE_PX + 2
         middle = y + MARK_PX / 2
@@ -271,7 +271,7 @@ def _headed(column: str, display: Display) -> list[str]:
 def region(grid: Grid, display: Display, dark: bool = False) -> Spec:
     """Cells shaded the more strongly the more often the claim is true there, each with the middle of its runs."""
     colours = palette(dark)
-    names = _wrapped(display.say("claim-grid-inputs", down=grid.down, across=inside(grid.across)))
+    names = wrapped(display.say("claim-grid-inputs", down=grid.down, across=inside(grid.across)))
     head = HEAD_PX + len(names) * LINE_PX
     height = head + len(grid.rows) * CELL_PX
     cells: list[Spec] = []
@@ -349,7 +349,7 @@ def tornado(
         ends = ((swing.low, swing.at_low), (swing.high, swing.at_high))
         sentences = (display.say("claim-swing-end", number=given(end, unit, display), at=at) for end, at in ends)
         text = display.figure(Several(tuple(sentences), ";"))
-        lines = _wrapped(text)
+        lines = wrapped(text)
         words.append(Words("\n".join(lines), 0, y + 1.5 * LINE_PX, "start", meaning="quiet"))
         y += (1 + len(lines)) * LINE_PX + 3
         boxes.append(Box(axis.at(swing.low), axis.at(swing.high), y, y + MARK_PX, "quiet"))
@@ -358,62 +358,3 @@ def tornado(
         y += MARK_PX + GAP_PX
     foot_line, numbers = axis.line(y)
     return drawn([*boxes, *foot_line], [*words, *numbers], int(y + TICKS_PX), axis.length, dark)
-
-
-# a range figure on the road
-
-STEP_MEANINGS = {"speeds": "road", "hills": "road", "load": "road", "weather": "road", "cabin": "aboard"}
-
-
-def step_text(step: Step, display: Display) -> str:
-    """What a step costs, in words."""
-    cost = step.middle_cost_km
-    if abs(cost) < 0.5:
-        return display.say("road-row-nothing", step=step.id)
-    change = "less" if cost > 0 else "more"
-    said: dict[str, Value] = {"step": step.id, "change": change, "cost": Quantity(abs(cost), "km")}
-    if step.cost_km.low * step.cost_km.high <= 0:
-        return display.say("road-row-changes", **said)
-    # the unit stands with the cost
-    ends = sorted(float(display.value(abs(end), "km")) for end in (step.cost_km.low, step.cost_km.high))
-    return display.say("road-row-changes-band", least=Quantity(ends[0], ""), most=Quantity(ends[1], ""), **said)
-
-
-def to_road(
-    found: RangeOnRoad, label: str, display: Display, dark: bool = False, *, entered: bool = True
-) -> Spec:
-    """From the printed range down to the one on the drive, step by step; bands as thin lines, all from zero.
-
-    Where the range was not `entered`, it is called the model's.
-    """
-    def shown(km: float) -> float:
-        return float(display.value(km, "km"))
-
-    ends = [found.test_range_km, *(step.range_km.high for step in found.steps)]
-    most = next_step(max(map(shown, ends)), 50)
-    boxes, words, y = [], [], 0.0
-
-    def row(text: str, bold: bool, *marks: tuple[float, float, str, float]) -> None:
-        nonlocal y
-        lines = _wrapped(text)
-        words.append(Words("\n".join(lines), 0, y + LINE_PX / 2, "start", bold=bold))
-        y += len(lines) * LINE_PX + 2
-        for low, high, meaning, thick in marks:
-            boxes.append(Box(low, high, y + (MARK_PX - thick) / 2, y + (MARK_PX + thick) / 2, meaning))
-        y += MARK_PX + GAP_PX
-
-    printed = Quantity(found.test_range_km, "km", 3)
-    row(display.say("road-row-printed", on=label, printed=printed, entered=entered), True,
-        (0, shown(found.test_range_km), "quiet", MARK_PX))  # fmt: skip
-    before = found.test_range_km
-    for step in found.steps:
-        after = step.middle_range_km
-        low, high = sorted((shown(before), shown(after)))
-        row(step_text(step, display), False, (low, max(high, low + most * 0.003), STEP_MEANINGS[step.id], MARK_PX))
-        before = after
-    band, middle = found.range_km, found.middle_range_km
-    own = display.say("road-row-own", band=span_of(band, "km", 3), middle=Quantity(middle, "km", 3))
-    row(own, True,
-        (0, shown(middle), "ink", MARK_PX), (shown(band.low), shown(band.high), "quiet", 3))  # fmt: skip
-    axis, numbers = Axis(0.0, most, display.unit("km")).line(y)
-    return drawn([*boxes, *axis], [*words, *numbers], int(y + TICKS_PX), most, dark)

@@ -15,7 +15,8 @@ from model.describe import messages, parameters, tables
 from model.describe.parameters import assumed_figures, battery_classes, class_labels, hybrid_classes
 from model.describe.tables import ASSETS, TableError
 from model.words import quantities
-from model.words.claims import claim_answers, words_of
+from model.words.claim_answers import claim_answers
+from model.words.claims import words_of
 
 CACHED = (
     parameters._shared, parameters._classes, class_labels, battery_classes, hybrid_classes, assumed_figures, claims,

@@ -11,7 +11,8 @@ from model.claims.verdicts import BEYOND, FALSE, HOLDS, check
 from model.describe.tables import ASSETS, rows
 from model.out.answers import as_text
 from model.out.cli import main
-from model.words.claims import claim_answers, made, quotation, text, verdict_words
+from model.words.claim_answers import claim_answers
+from model.words.claims import made, quotation, text, verdict_words
 from pages.parts import claim_files, claim_words
 from tests.refused import refuses
 

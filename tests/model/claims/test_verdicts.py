@@ -7,12 +7,12 @@ import numpy as np
 import pytest
 
 from model.checks.published import energy_flow, recovered_on_wltc
-from model.claims.collection import CLAIM_RUNS, claims
-from model.claims.draws import EVENLY, GENERATORS, draw, lattice, one_at_a_time
+from model.claims.collection import claims
+from model.claims.draws import GENERATORS, draw
 from model.claims.errors import ModelError
-from model.claims.inputs import INPUTS, Extent, Open, narrowed
+from model.claims.inputs import INPUTS, Extent
 from model.claims.questions import question, question_from_json
-from model.claims.regions import Bins, conditions_of, found_on, inside_of, region_of
+from model.claims.regions import Bins, conditions_of, region_of
 from model.claims.verdicts import (
     BEYOND,
     CLOSE,
@@ -27,11 +27,10 @@ from model.claims.verdicts import (
     check,
     verdict_of,
 )
-from model.describe.fields import InputError
-from model.describe.parameters import assumed_figures
+from model.words.claim_answers import claim_answers, needs
 from model.words.claim_numbers import number_words, span_words
-from model.words.claims import claim_answers, claimed, left_out, needs, rule, sentence, text, verdict_words, words_of
-from tests.refused import refuses, told
+from model.words.claims import claimed, left_out, rule, sentence, text, verdict_words, words_of
+from tests.refused import refuses
 
 QUICK = "two-megawatts"
 
@@ -86,17 +85,6 @@ def test_the_rule_is_one_of_quantiles():
         assert (found.quantiles["0.25"] >= number) == (found.plain_verdict == HOLDS)
         other = invented(values, number=number, relation="at_most")
         assert (other.quantiles["0.75"] <= number) == (other.plain_verdict == HOLDS)
-
-
-def test_bounds_of_each_relation():
-    assert question(QUICK).bounds == (2.0, np.inf)
-    assert question(QUICK, {"relation": "at_most"}).bounds == (-np.inf, 2.0)
-    assert question(QUICK, {"number": "10", "relation": "about"}).bounds == (9.0, 11.0)
-    assert question(QUICK, {"number": "10", "relation": "on_average"}).bounds == (9.0, 11.0)
-    assert question(QUICK, {"number": "10", "relation": "up_to"}).bounds == (-np.inf, 10.0)
-    assert question(QUICK, {"number": "10", "relation": "up_to"}).top_bounds == (9.0, 11.0)
-    assert question(QUICK, {"number": "11..22"}).bounds == (11.0, 22.0)
-    assert question("range-gain-on-dynamometer", {"number": "20"}).bounds == (18.0, 22.0)
 
 
 @pytest.mark.parametrize("share", [0.0, 0.004, 0.03, 0.049, 0.05, 0.3, 0.74, 0.76, 0.8, 0.996, 1.0])
@@ -306,18 +294,6 @@ def test_a_region_is_found_on_one_half_and_confirmed_on_the_other():
     assert sentence(by_chance).startswith("This claim cannot be judged from what was said:")
 
 
-def test_conditions_that_hold_only_on_the_cars_they_were_found_on_are_not_named():
-    """Found on every half by chance: twelve choices of eight values each, and nothing in them."""
-    random = np.random.RandomState(3)
-    true = random.random_sample(400) < 0.5
-    bins = [Bins("car", tuple(range(8)), random.randint(0, 8, 400), False) for _ in range(12)]
-    half = np.arange(400) < 200
-    found = found_on(half, true, bins, 0.75)
-    inside = inside_of(found, bins)
-    assert true[inside & half].mean() >= 0.75 > true[inside & ~half].mean()
-    assert conditions_of(true, bins, 0.75, 3) == {}
-
-
 def test_needs_name_the_two_inputs_that_matter_most():
     found = answered("coasting-always-wins")
     told = needs(found)
@@ -327,63 +303,6 @@ def test_needs_name_the_two_inputs_that_matter_most():
     assert table[0].min() > 0.99 and told["share_there"] > 0.99
     swings = [lever.high - lever.low for lever in found.tornado]
     assert swings == sorted(swings, reverse=True) and swings[-1] > 0
-
-
-def test_tornado_rows_start_from_the_base():
-    asked = question("two-megawatts")
-    draws, changed = one_at_a_time(asked.declared)
-    assert len(draws) == len(changed) + 1
-    assert draws["car"][0] == "family-hatch" and draws["mass_kg"][0] == assumed_figures("family-hatch")["mass_kg"].mid
-    row = 1 + changed.index(("car", "pickup"))
-    assert draws["mass_kg"][row] == assumed_figures("pickup")["mass_kg"].mid
-    for row, (key, value) in enumerate(changed, 1):
-        assert draws[key][row] == value
-
-
-def test_draws_are_even_and_follow_the_class():
-    asked = question("range-gain-in-town")
-    draws = draw(asked.declared, CLAIM_RUNS, 5)
-    for key, this in asked.declared.items():
-        if not this.band:
-            _, counts = np.unique(draws[key], return_counts=True)
-            assert counts.max() - counts.min() <= 1
-    pairs = np.unique(np.char.add(draws["cycle"].astype(str), draws["car"].astype(str)), return_counts=True)[1]
-    assert len(pairs) == 40 and pairs.min() > 0.75 * CLAIM_RUNS / 40
-    for car_class in ("city-car", "pickup"):
-        figures, rows = assumed_figures(car_class)["mass_kg"], draws["car"] == car_class
-        assert figures.low <= draws["mass_kg"][rows].min() and draws["mass_kg"][rows].max() <= figures.high
-        # declared together: the heavier car of a class has the bigger battery and motor
-        order = np.argsort(draws["mass_kg"][rows])
-        assert (np.diff(draws["usable_kwh"][rows][order]) >= 0).all()
-        assert (np.diff(draws["motor_peak_kw"][rows][order]) >= 0).all()
-
-
-@pytest.mark.parametrize("runs", GENERATORS)
-def test_every_lattice_is_a_latin_hypercube(runs):
-    shares = lattice({key: Open((0.0, 0.5, 1.0), band=True) for key in "abcdefghij"}, runs, 3)
-    for share in shares.values():
-        assert sorted((share * runs).astype(int)) == list(range(runs))
-    assert np.abs(np.corrcoef(list(shares.values())) - np.eye(10)).max() < 0.1
-
-
-def test_what_is_said_moves_no_open_share_and_each_is_drawn_evenly():
-    usual, said = (question("motorway-range", settings).declared for settings in ({}, {"cabin": "yes", "car": "van"}))
-    for key in EVENLY:
-        shares = [draw(inputs, 607, 3).shares[key] for inputs in (usual, said)]
-        assert (shares[0] == shares[1]).all() and sorted((shares[0] * 607).astype(int)) == list(range(607))
-
-
-def test_a_band_is_cut_at_the_same_places_whatever_was_drawn():
-    band = Open((0.5, 0.8, 1.0), band=True)
-    drawn = [band.at(lattice({"lift_off_mps2": band}, 607, seed)["lift_off_mps2"]) for seed in range(5)]
-    (steps,) = {Bins.of("lift_off_mps2", column, band).steps for column in drawn}
-    assert steps[0].values[0] == 0.5 and steps[-1].values[1] == 1.0
-
-
-def test_a_step_too_close_to_call_is_not_named():
-    true = np.arange(400) % 100 < np.repeat([90, 77, 20, 20], 100)
-    steps = Bins("cycle", tuple("abcd"), np.repeat(range(4), 100), ordered=False)
-    assert steps.true_part(true, np.ones(400, dtype=bool), 0.75) == (0,)
 
 
 def test_the_same_claim_gives_the_same_answer_and_can_be_asked_again():
@@ -403,47 +322,6 @@ def test_every_claim_is_whole(claim_id):
         assert all(INPUTS[key].minimum <= value <= INPUTS[key].maximum for value in this.values if this.band)
         assert not this.band or list(this.values) == sorted(this.values)
     assert re.search(r"\d|zero or (more|less)", claimed(question(claim_id)))
-
-
-def test_how_inputs_may_be_said():
-    speed, whole = INPUTS["speed_kmh"], Open((100.0, 110.0, 120.0, 130.0))
-    assert narrowed(speed, whole, "105..125").values == (110.0, 120.0)
-    assert narrowed(speed, whole, "101..102").values == (101.0, 102.0)
-    assert narrowed(speed, whole, "90").values == (90.0,) and narrowed(speed, whole, "open") is whole
-    band = Open((-10.0, 15.0, 30.0), band=True)
-    assert narrowed(INPUTS["ambient_c"], band, "-20..0") == Open((-20.0, 0.0, 0.0), band=True)
-    assert narrowed(INPUTS["brake_pedal"], Open(("blended", "friction")), "friction").values == ("friction",)
-
-
-@pytest.mark.parametrize(
-    "claim_id, settings, sentence",
-    [
-        ("40-percent", {}, "claim: “40-percent” is not one of range-gain-in-town"),
-        (QUICK, {"soc_start": "0.5"}, "“soc_start” is not a known setting"),
-        ("range-gain-in-town", {"brake_pedel": "blended"}, "the nearest is brake_pedal"),
-        (QUICK, {"number": "two"}, "number (as published): “two” is neither a number nor a range such as 11..22."),
-        (QUICK, {"number": "3..2"}, "“3..2” is neither a number nor a range"),
-        (QUICK, {"number": "nan"}, "“nan” is neither a number nor a range"),
-        (QUICK, {"relation": "over"}, "relation (claimed as): “over” cannot be used, at_least, about, at_most, up_to"),
-        ("range-lost-without", {"denominator": "recovered,range_lost"}, "a share of one thing at a time"),
-        ("range-lost-without", {"denominator": "open"}, "a share of one thing at a time"),
-        ("one-pedal-saves", {"strong_mps2": "0.6"}, "gentle lift-off strength): 0.7 m/s² is not below the strong one"),
-        (QUICK, {"payload_kg": "30..20"}, "payload_kg (load): “30..20” runs downwards"),
-        (QUICK, {"car": "coupe"}, "car (car class): “coupe” cannot be used"),
-        (QUICK, {"car": "van..pickup"}, "car (car class): “van..pickup” cannot be used"),
-        (QUICK, {"payload_kg": "9000"}, "payload_kg (load): 9000 kg cannot be used, 0 to 1500 kg can."),
-    ],
-)
-def test_refusals(claim_id, settings, sentence):
-    with pytest.raises(InputError) as refused:
-        question(claim_id, settings)
-    assert sentence in told(refused.value)
-
-
-def test_a_file_that_is_no_answer_is_refused():
-    for data in ([], {"id": QUICK, "settings": 3}):
-        with refuses("holds no object with an id and settings"):
-            question_from_json(data)
 
 
 def test_what_is_printed_of_a_car_narrows_the_claims_about_it():

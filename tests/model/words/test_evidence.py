@@ -6,7 +6,8 @@ from model.claims.collection import claims
 from model.claims.evidence import CONTRADICTS, MIXED, NONE, SUPPORTS, UNSETTLED, evidence
 from model.claims.questions import question
 from model.claims.verdicts import VERDICTS, check
-from model.words.claims import claim_answers, verdict_words
+from model.words.claim_answers import claim_answers
+from model.words.claims import verdict_words
 from model.words.evidence import TOGETHER, both, evidence_answers
 from model.words.quantities import Display
 from pages.parts.evidence_words import table

@@ -9,7 +9,8 @@ from model.claims.specification import counted, phrased
 from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.describe.tables import rows
-from model.words.claims import changed_words, claim_answers, made, quotation, read_as, short_quotation, text
+from model.words.claim_answers import claim_answers
+from model.words.claims import changed_words, made, quotation, read_as, short_quotation, text
 from model.words.quantities import MINUS
 from model.words.reading import NOT_COUNTED, read, words_stand
 from pages.parts import claim_files

@@ -32,6 +32,12 @@ def assert_valid(spec):
         assert fields <= set(tables(spec)[name].columns)
 
 
+def boxes(spec, meaning=None):
+    """The boxes set by hand in a picture; those of one meaning, where one is asked for."""
+    table = tables(spec)["boxes"]
+    return table if meaning is None else table[table["meaning"] == meaning]
+
+
 def texts(spec):
     """All words set by hand in a picture."""
     return " | ".join(tables(spec)["words"]["text"])

@@ -8,7 +8,7 @@ from model.sampling.drives import Bands, year_of
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
-from tests.pages.charts.specs import assert_valid, tables
+from tests.pages.charts.specs import assert_valid, boxes, tables
 from tests.pages.made_reports import TOWN
 
 NOTHING = Band(0.0, 0.0, 0.0)
@@ -19,11 +19,6 @@ ANSWER = Bands(None, NOTHING, NOTHING, NOTHING, *RANGES)
 @pytest.fixture(scope="module")
 def year():
     return year_of(TOWN, 5)
-
-
-def boxes(spec, meaning):
-    rows = tables(spec)["boxes"]
-    return rows[rows["meaning"] == meaning]
 
 
 def test_what_regeneration_adds_begins_where_friction_brakes_would_end():
