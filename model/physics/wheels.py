@@ -107,11 +107,14 @@ def driveline_n(car: CarRecord, at: MomentOnRoad, speed: float, outside: Outside
 
 
 @compiled
-def all_rolling_n(car: CarRecord, at: MomentOnRoad, speed: float, outside: Outside) -> float:
-    """Rolling resistance here of all that moves [N] at `speed` [m/s], a cold driveline included."""
-    warmth, extra, cosine = warmth_of_tyres(car, at), extra_rolling(car, at), math.sqrt(1.0 - at.sine * at.sine)
+def all_rolling_n(car: CarRecord, at: MomentOnRoad, speed: float, warmth: float, driveline: float) -> float:
+    """Rolling resistance here of all that moves [N] at `speed` [m/s].
+
+    `warmth` [1] is `warmth_of_tyres`, `driveline` [N] `driveline_n`: exponentials, which are slow.
+    """
+    extra, cosine = extra_rolling(car, at), math.sqrt(1.0 - at.sine * at.sine)
     tyres = rolling_n(car, speed, warmth, extra, cosine) + trailer_rolling_n(car, speed, warmth, extra, cosine)
-    return tyres + driveline_n(car, at, speed, outside)
+    return tyres + driveline
 
 
 @compiled
@@ -124,16 +127,17 @@ def all_air_n(car: CarRecord, at: MomentOnRoad, speed: float, outside: Outside) 
 @compiled
 def resisting_n(car: CarRecord, at: MomentOnRoad, speed: float, outside: Outside) -> float:
     """What holds the car back here [N] at `speed` [m/s]: rolling, air and slope."""
+    rolling = all_rolling_n(car, at, speed, warmth_of_tyres(car, at), driveline_n(car, at, speed, outside))
     climbing = moving_kg(car) * GRAVITY_MPS2 * at.sine
-    return all_rolling_n(car, at, speed, outside) + all_air_n(car, at, speed, outside) + climbing
+    return rolling + all_air_n(car, at, speed, outside) + climbing
 
 
 @compiled
 def demand_at_wheels(car: CarRecord, at: MomentOnRoad, outside: Outside) -> WheelDemand:
     """What the wheels must do in a moment, in the air outside, and what air and tyres take of it."""
     speed = at.speed_mps
-    rolling, air = all_rolling_n(car, at, speed, outside), all_air_n(car, at, speed, outside)
+    warmth, driveline = warmth_of_tyres(car, at), driveline_n(car, at, speed, outside)
+    rolling, air = all_rolling_n(car, at, speed, warmth, driveline), all_air_n(car, at, speed, outside)
     inertia, climbing = effective_kg(car) * at.acceleration_mps2, moving_kg(car) * GRAVITY_MPS2 * at.sine
-    flat = flat_road_load_n(car, speed, warmth_of_tyres(car, at), extra_rolling(car, at), outside.density)
-    flat += driveline_n(car, at, speed, outside)
+    flat = flat_road_load_n(car, speed, warmth, extra_rolling(car, at), outside.density) + driveline
     return WheelDemand(inertia + climbing + rolling + air, air, rolling, flat)
