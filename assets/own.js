@@ -54,8 +54,28 @@ addEventListener("pageshow", (event) => {
   if (event.persisted && isLeft()) location.replace(location.pathname);
 });
 
-// A window as narrow as a telephone's gets its pages folded; the server is told before it draws the first.
-document.cookie = `narrow=${innerWidth <= 640 ? "yes" : "no"}; path=/; SameSite=Strict`;
+// A window as narrow as a telephone's gets its pages folded; the server is told before it draws the first. It reads
+// cookies when it is connected: where a window becomes wide or narrow later, the toolkit is made to connect again.
+
+const NARROW = matchMedia("(max-width: 640px)"); // not the window's own width, which a pinch changes
+let connected, told;
+
+window.WebSocket = class extends WebSocket {
+  constructor(...given) {
+    super(...given);
+    connected = this;
+  }
+};
+
+function tellWidth() {
+  if (told === NARROW.matches) return;
+  told = NARROW.matches;
+  document.cookie = `narrow=${told ? "yes" : "no"}; path=/; SameSite=Strict`;
+  connected?.close();
+}
+
+tellWidth();
+addEventListener("resize", tellWidth); // where the sheet of a print is narrow, nothing was resized
 
 // Clearing, printing and sharing.
 

@@ -16,7 +16,7 @@ INSIDE: ContextVar[bool] = ContextVar("INSIDE", default=False)
 
 
 def is_narrow() -> bool:
-    """Whether the page was opened in a window as narrow as a telephone."""
+    """Whether the window is as narrow as a telephone's."""
     return st.context.cookies.get(NARROW) == "yes"
 
 

@@ -42,3 +42,19 @@ def test_guide_me_is_there_and_a_picture_unfolds(open_page, expect):
     expect(picture).to_have_count(0)
     page.locator('.st-key-fold-before-after summary').tap()
     expect(picture).to_be_visible()
+
+
+def test_a_window_that_becomes_narrow_has_what_a_telephone_has_and_loses_nothing(open_page, settled, expect):
+    page = open_page("/own_road", width=1024, height=768)
+    page.locator(".st-key-recording-sample button").click()
+    expect(page.get_by_role("heading", name="kWh were measured")).to_be_visible()
+    page.set_viewport_size({"width": 390, "height": 844})
+    ways = page.locator(".st-key-foot-pages")
+    expect(ways.get_by_role("link")).to_have_count(5)
+    expect(settled(page).get_by_role("heading", name="kWh were measured")).to_be_visible()
+    ways.get_by_role("link", name="Lift-off").click()
+    expect(page.locator(".st-key-in-sight")).to_be_visible()
+    page.set_viewport_size({"width": 1024, "height": 768})
+    expect(ways).to_have_count(0)
+    expect(page.locator(".st-key-in-sight")).to_have_count(0)
+    expect(page.get_by_role("alert").filter(has_text="cannot be reached")).to_have_count(0)
