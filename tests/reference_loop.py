@@ -254,16 +254,15 @@ class Loop:
     def machine(self, at: Step, pull: float, brake: float, taken: float) -> tuple[float, float]:
         """Force at the shaft, and what motor and inverter lose."""
         shaft = pull / self.car.gear_efficiency - taken * self.car.gear_efficiency
+        works = pull > NO_FORCE or taken > self.unloaded_n(brake, at.speed) + NO_FORCE
+        copper = self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
         if at.speed == 0:
-            if pull <= NO_FORCE and taken <= self.unloaded_n(brake, at.speed) + NO_FORCE:
-                return shaft, 0.0
-            return shaft, self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
+            return shaft, copper if works else 0.0
         fixed, spinning = self.peak_w * self.car.motor_loss_fixed, self.spin_n(at.speed) * at.speed
-        if pull <= NO_FORCE and taken <= self.unloaded_n(brake, at.speed) + NO_FORCE:
+        if not works:
             return shaft, spinning * self.car.zero_torque_drag_share + fixed
         working = self.peak_w * self.car.motor_loss_working * at.speed / LOSSES_STATED_AT
         left_open = shaft * at.speed * (self.car.open_pulling_share if shaft > 0 else -self.car.open_slowing_share)
-        copper = self.peak_w * self.car.motor_loss_torque2 * (shaft / self.peak_n) ** 2
         return shaft, left_open + spinning + working + fixed + copper
 
     def electric_w(self, at: Step, pull: float, brake: float, taken: float) -> float:

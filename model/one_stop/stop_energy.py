@@ -11,6 +11,7 @@ from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
 from model.describe.trace import Array, N
 from model.describe.units import J_PER_WH, KMH_PER_MPS
+from model.kernel.ledger import total
 from model.kernel.savings import Result, evaluate
 from model.limits.emergency_stop import brakes_hold_mps2
 from model.one_stop.slow_down import change, gain, trace_along
@@ -83,7 +84,7 @@ def energy_of(result: Result) -> StopEnergy:
     speed, step_s = run.speed[0], run.step_s[0]
 
     def wh(power_w: Array) -> float:
-        return float(np.dot(np.broadcast_to(power_w, step_s.shape), step_s)) / J_PER_WH
+        return total(power_w, step_s) / J_PER_WH
 
     made, aboard, battery = (float(part.sum()) / J_PER_WH for part in _at_terminals_j(result))
     charging = run.terminal_w[0] < 0

@@ -305,17 +305,16 @@ def _checked(samples: SamplesByKey, columns: list[Column], odd: Mapping[str, int
         columns[place], findings = held, findings + found
         factor, offset = UNITS[held.meaning][held.unit]
         samples[held.meaning] = samples[held.meaning] * factor + offset
-    if "time_s" not in samples:
-        return Table(_within(samples, findings), tuple(columns), tuple(findings))
-    timed = np.isfinite(samples["time_s"])
-    without = int(np.count_nonzero(~timed & np.isfinite(samples.get("speed_kmh", samples["time_s"]))))
-    if without:
-        findings.append(Finding("rows_without_time", "time_s", without))
-    samples = {key: values[timed] for key, values in samples.items()}
-    if len(samples["time_s"]) < FEWEST_ROWS:
-        raise InputError("csv-too-few-rows", name=name, rows=len(samples["time_s"]), least=FEWEST_ROWS)
-    if columns[[each.meaning for each in columns].index("time_s")].unit == "clock":
-        samples["time_s"] = over_midnight(samples["time_s"])
+    if "time_s" in samples:
+        timed = np.isfinite(samples["time_s"])
+        without = int(np.count_nonzero(~timed & np.isfinite(samples.get("speed_kmh", samples["time_s"]))))
+        if without:
+            findings.append(Finding("rows_without_time", "time_s", without))
+        samples = {key: values[timed] for key, values in samples.items()}
+        if len(samples["time_s"]) < FEWEST_ROWS:
+            raise InputError("csv-too-few-rows", name=name, rows=len(samples["time_s"]), least=FEWEST_ROWS)
+        if columns[[each.meaning for each in columns].index("time_s")].unit == "clock":
+            samples["time_s"] = over_midnight(samples["time_s"])
     return Table(_within(samples, findings), tuple(columns), tuple(findings))
 
 

@@ -24,7 +24,7 @@ def offered(sentence):
 TOWED = {"trailer_kg": "1500", "against_trailer_kg": "0"}
 PUMPED = {"heat_source": "heat_pump", "against_heat_source": "resistive", "cabin": "yes"}
 PEDAL = {"lift_off_mps2": "1.5", "against_lift_off_mps2": "0.5", "comes_to_rest": "yes", "against_comes_to_rest": "no"}
-ABOUT, LEAST, MOST, UP_TO = ({"relation": name} for name in ("about", "at_least", "at_most", "up_to"))
+LEAST, MOST = ({"relation": name} for name in ("at_least", "at_most"))
 
 
 def of(quantity, number, unit="%", relation="about", **conditions):
