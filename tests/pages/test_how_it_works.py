@@ -316,6 +316,13 @@ def test_two_speeds_stand_on_one_slider():
     assert "4.0 times" in sentence(app)
 
 
+def test_a_motors_power_between_two_steps_of_its_slider_is_the_nearer_one():
+    """The slider and the line in the picture stood at 0.3, the words told 0.25."""
+    between, there = (opened("motor", power_times=times) for times in ("0.3", "0.25"))
+    assert between.slider(key="set-power_times").value == there.slider(key="set-power_times").value == 0.25
+    assert words(between) == words(there)
+
+
 def test_an_emergency_stop_is_one_tap_and_as_hard_as_the_road_allows():
     app = opened("who")
     app.button[[one.label for one in app.button].index("Emergency stop")].click().run()

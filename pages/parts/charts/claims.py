@@ -173,22 +173,9 @@ def distribution(
 ) -> Spec:
     """All runs piled up over their number, those dark in which the claim is true, over rows on the same axis.
 
-    Parameters
-    ----------
-    values : array (runs,)
-        The number in each run.
-    bounds : tuple
-        Between which it makes the claim true; one may be infinite.
-    rows : sequence of BandRow
-        The model's band and what is published, below the pile.
-    unit : str
-        Of the number.
-    keys : tuple of str
-        What the dark and the pale part of the pile are.
-    display : Display
-        How the reader reads.
-    dark : bool
-        Whether the ground is dark.
+    `values` is the number in each run [unit], shape (runs,); `bounds` is between which it makes the claim true, where
+    one may be infinite. `rows` are the model's band and what is published, below the pile; `keys` say what the dark and
+    the pale part of the pile are.
     """
     rows = [row.in_units(unit, display) for row in rows]
     values, bounds = display.value(values, unit), (display.value(bounds[0], unit), display.value(bounds[1], unit))
