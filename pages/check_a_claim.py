@@ -107,6 +107,7 @@ def draw_needs(found: Answer) -> None:
             charts.region(grid, display, state.dark()), alt=words.grid_alt(grid, display), table=words.grid_table(grid),
             key="claim-needs", file_name=f"{found.question.claim.id}-needs.csv",
             title=words.grid_title(grid, display), words=words.grid_words(found, display),
+            about=words.claim_text(found.question, display),
         )  # fmt: skip
     with right:
         draw_tornado(found)
@@ -124,7 +125,7 @@ def draw_tornado(found: Answer) -> None:
     figure(
         chart, alt=f"{title}. {words.tornado_alt(found, display)}", table=words.tornado_table(found, display),
         key="claim-tornado", file_name=f"{claim.id}-tornado.csv", title=title,
-        words=message("claim-tornado-words"),
+        words=message("claim-tornado-words"), about=words.claim_text(found.question, display),
     )  # fmt: skip
 
 

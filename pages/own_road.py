@@ -45,6 +45,7 @@ from pages.parts.own_recording import (
     take_meaning,
 )
 from pages.parts.own_road_words import (
+    about,
     effect_words,
     finding_words,
     fit_rows,
@@ -117,7 +118,7 @@ def show(recording: Recording) -> Result:
         alt = display.say("own-road-alt-measured", modelled=modelled, measured=seen)
     figure(
         energy_chart(table, display, state.dark()), alt=alt, table=table.round(4), key="own-road",
-        file_name="brake-to-battery-own-road.csv", title=title,
+        file_name="brake-to-battery-own-road.csv", title=title, about=about(recording, state.scenario(), display),
     )  # fmt: skip
     if measured is not None:
         part_ways(recording, result)
@@ -158,7 +159,7 @@ def part_ways(recording: Recording, result: Result) -> None:
         st.markdown(finding)
         return
     figure(chart, alt=f"{display.say('own-road-residual-alt')} {finding}", table=table.round(4), key=f"residual-{by}",
-           file_name=file_name, title=finding)  # fmt: skip
+           file_name=file_name, title=finding, about=about(recording, state.scenario(), display))  # fmt: skip
 
 
 def tell_habits(recording: Recording) -> None:

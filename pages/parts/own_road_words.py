@@ -9,6 +9,7 @@ import pandas as pd
 
 from model.describe.car import CAR_FIELDS
 from model.describe.figures import Quantity, Several, Share, Shares, Span
+from model.describe.scenario import Scenario
 from model.kernel.savings import Result
 from model.out.fit import Fit
 from model.out.recorded import Doubt, RecordedBand
@@ -19,6 +20,7 @@ from model.traces.logs import Measured, Recording
 from model.traces.stretches import DrivenPart
 from model.words.entries import choice_word, label_of
 from model.words.quantities import Display, Value, percent_text
+from pages.parts import description
 from pages.parts.plain_text import inert
 
 SAMPLE = Path(__file__).parents[2] / "assets" / "sample_recording.csv"
@@ -126,13 +128,21 @@ def line_words(recording: Recording | None, display: Display) -> str:
     """What the answer line says is driven in place of the described drive."""
     if recording is None:
         return display.say("own-road-line-empty")
+    return display.say("own-road-line", name=inert(recording.trace.name), **_how_far(recording))
+
+
+def _how_far(recording: Recording) -> dict[str, Quantity]:
     trace = recording.trace
-    return display.say(
-        "own-road-line",
-        name=inert(trace.name),
-        distance=Quantity(trace.distance_m / 1000, "km", 3),
-        minutes=Quantity(trace.duration_s / 60, "minutes", places=0),
-    )
+    return {
+        "distance": Quantity(trace.distance_m / 1000, "km", 3),
+        "minutes": Quantity(trace.duration_s / 60, "minutes", places=0),
+    }
+
+
+def about(recording: Recording, scenario: Scenario, display: Display) -> str:
+    """What a printed picture of the recording is about: the described car on it."""
+    car, pedal = description.car_words(scenario, display), description.pedal_words(scenario, display)
+    return display.say("own-road-about", car=car, pedal=pedal, name=recording.trace.name, **_how_far(recording))
 
 
 def residual_labels(by: str, table: pd.DataFrame, display: Display) -> list[str]:

@@ -23,6 +23,14 @@ own-road-not-kept = The file held positions and nothing else that tells the spee
 # $minutes: quantity in minutes
 own-road-line = on the recording { $name }, { $distance } in { $minutes }
 
+# On a printed picture.
+# $car: text
+# $name: text
+# $distance: quantity in km
+# $minutes: quantity in minutes
+# $pedal: text
+own-road-about = A { $car } { own-road-line }, with a { $pedal }.
+
 own-road-line-empty = on a recording that is still to be opened
 
 own-road-sample = Try the invented sample
