@@ -55,7 +55,8 @@ addEventListener("pageshow", (event) => {
 });
 
 // A window as narrow as a telephone's gets its pages folded; the server is told before it draws the first. It reads
-// cookies when it is connected: where a window becomes wide or narrow later, the toolkit is made to connect again.
+// cookies when it is connected: where a window becomes wide or narrow later, the toolkit is made to connect again. A
+// telephone turned on its side keeps its page as it is, and the reader the place on it.
 
 const NARROW = matchMedia("(max-width: 640px)"); // not the window's own width, which a pinch changes
 let connected, told;
@@ -75,7 +76,8 @@ function tellWidth() {
 }
 
 tellWidth();
-addEventListener("resize", tellWidth); // where the sheet of a print is narrow, nothing was resized
+// where the sheet of a print is narrow, nothing was resized
+addEventListener("resize", () => matchMedia("(pointer: fine)").matches && tellWidth());
 
 // Clearing, printing and sharing.
 

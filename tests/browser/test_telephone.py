@@ -58,3 +58,15 @@ def test_a_window_that_becomes_narrow_has_what_a_telephone_has_and_loses_nothing
     expect(ways).to_have_count(0)
     expect(page.locator(".st-key-in-sight")).to_have_count(0)
     expect(page.get_by_role("alert").filter(has_text="cannot be reached")).to_have_count(0)
+
+
+def test_a_telephone_turned_on_its_side_keeps_its_page(open_page, settled, expect):
+    page = open_page("/", width=390, height=844, has_touch=True)
+    expect(settled(page).locator(".st-key-in-sight")).to_be_visible()
+    connections = []
+    page.on("websocket", lambda socket: connections.append(socket.url))
+    page.set_viewport_size({"width": 844, "height": 390})
+    page.wait_for_function("innerWidth === 844")
+    page.locator('.st-key-fold-before-after summary').tap()
+    expect(page.locator('[class*="st-key-figure-before-after"] svg.marks')).to_be_visible()
+    assert connections == []
