@@ -28,8 +28,8 @@ TOGETHER_S = 10.0
 """The strongest charging is looked for in means over so long [s]."""
 
 
-def hill(rise_m: float, grade_pct: float, speed_kmh: float, *, warmed_up: bool = True) -> Trace:
-    """An even slope at a steady speed: `rise_m` up (negative: down) [m], as steep as `grade_pct` [%, positive]."""
+def hill(rise_m: float, grade_pct: float, speed_kmh: float) -> Trace:
+    """An even slope at a steady speed, warmed up: `rise_m` up (negative: down) [m], at `grade_pct` [%, positive]."""
     grade, speed = grade_pct / 100, speed_kmh / KMH_PER_MPS
     length = abs(rise_m) * np.sqrt(1 + grade**2) / grade
     steps = max(int(np.ceil(length / speed / LONGEST_STEP_S)), 1)
@@ -39,7 +39,7 @@ def hill(rise_m: float, grade_pct: float, speed_kmh: float, *, warmed_up: bool =
         speed_mps=np.full(steps + 1, speed),
         elevation_m=max(-rise_m, 0.0) + along * rise_m,
         name="hill",
-        warmed_up=warmed_up,
+        warmed_up=True,
     )
 
 

@@ -63,11 +63,10 @@ def disc_temperature_c(
     return np.array(reached) - ZERO_C_IN_K
 
 
-def disc_temperature_of(run: Run, car: Car, start_c: float | None = None) -> Array:
-    """Front discs' temperature at the points of a run's trace [°C], from that of the air unless said otherwise."""
+def disc_temperature_of(run: Run, car: Car) -> Array:
+    """Front discs' temperature at the points of a run's trace [°C]; they start as warm as the air."""
     speed, ambient = run.speed[0], run.ambient_c[0]
-    start = float(ambient[0]) if start_c is None else start_c
-    return disc_temperature_c(car, run.friction_n[0] * speed, run.step_s[0], speed, ambient, start)
+    return disc_temperature_c(car, run.friction_n[0] * speed, run.step_s[0], speed, ambient, float(ambient[0]))
 
 
 def fade_caution(hottest_c: float) -> str:

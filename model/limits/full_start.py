@@ -13,6 +13,8 @@ from model.kernel.savings import Result, evaluate
 from model.limits.descent import on_endless_battery
 from model.physics import battery
 
+PART_CHARGED = 0.6
+"""Charge [1] of the start that a full one is compared with."""
 PEAK_SHARE = 0.8
 """Share of what comes back that the battery must take before the feel counts as normal [1]: a convention."""
 
@@ -75,11 +77,7 @@ class FullStart:
         return self.full.net_kwh - self.part_charged.net_kwh
 
 
-def full_start(
-    trace: Trace, car: Car, conditions: Conditions, driver: Driver, *, part_charged: float = 0.6
-) -> FullStart:
-    """Leave home with a full battery, beside the same drive from `part_charged` [1]."""
-    full, part = (
-        evaluate(trace, car, replace(conditions, soc_start=charge), driver) for charge in (1.0, part_charged)
-    )
+def full_start(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> FullStart:
+    """Leave home with a full battery, beside the same drive from `PART_CHARGED`."""
+    full, part = (evaluate(trace, car, replace(conditions, soc_start=soc), driver) for soc in (1.0, PART_CHARGED))
     return FullStart(full, part, until_normal(full))

@@ -91,9 +91,9 @@ def others_words(checks: Sequence[Check], display: Display) -> str:
     return " ".join(said)
 
 
-def largest_misses(cars: Sequence[CertifiedCar], display: Display, how_many: int = 2) -> Several:
-    """The certified cars that the model misses by most in the city."""
-    worst = sorted(cars, key=lambda car: -abs(car.city_error_pct))[:how_many]
+def largest_misses(cars: Sequence[CertifiedCar], display: Display) -> Several:
+    """The two certified cars that the model misses by most in the city."""
+    worst = sorted(cars, key=lambda car: -abs(car.city_error_pct))[:2]
     return Several(
         tuple(
             display.say(
