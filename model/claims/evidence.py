@@ -16,10 +16,12 @@ from model.claims.inputs import INPUTS, Open
 from model.claims.quantities import QUANTITIES
 from model.claims.questions import Question
 from model.describe.fields import Entry, InputError
+from model.describe.messages import parts_of
 from model.describe.sources import Source, sources
 from model.describe.tables import Row, rows
 from model.traces.cycles import LABORATORY
 
+WORDS = "assets/words/en/measurements.ftl"
 KINDS = (
     "measured", "press on measurements", "published by an authority", "quoted second-hand", "regulation", "computed"
 )  # fmt: skip
@@ -49,10 +51,14 @@ class Measurement:
     high: float
     unit: str
     counts: str
-    what: str
     conditions: Mapping[str, tuple[Entry, ...]]
     kind: str
     near: tuple[str, ...]
+
+    @property
+    def message(self) -> str:
+        """The message that says what was measured."""
+        return f"measurement-{self.id}"
 
 
 def _measurement(row: Row) -> Measurement:
@@ -73,10 +79,13 @@ def _measurement(row: Row) -> Measurement:
     low, high = row.number("low") if row["low"] else -math.inf, row.number("high")
     if low > high:
         raise row.wrong(f"low {row['low']} is above high {row['high']}")
-    return Measurement(
+    measurement = Measurement(
         row["id"], sources()[row.one_of("source", sources())], row["quantity"], row["of"], low, high, row["unit"],
-        row.one_of("counts", COUNTS), row["what"], conditions, row.one_of("kind", KINDS), tuple(row["near"].split()),
+        row.one_of("counts", COUNTS), conditions, row.one_of("kind", KINDS), tuple(row["near"].split()),
     )  # fmt: skip
+    if parts_of(measurement.message) is None:
+        raise row.wrong(f"its words are missing, the message {measurement.message} in {WORDS}")
+    return measurement
 
 
 @cache

@@ -50,6 +50,11 @@ def verdict_of_one(beside: Beside, display: Display) -> str:
     return display.say("claim-why-not", why=beside.why_not, of=share, apart=apart, kind=measurement.kind)
 
 
+def measured_what(measurement: Measurement, display: Display) -> str:
+    """What was measured, as it stands within a sentence."""
+    return display.say(measurement.message)
+
+
 def number(measurement: Measurement, display: Display) -> str:
     """A published number with its unit."""
     high = with_unit(shown(measurement.high, measurement.unit, display), measurement.unit, display)
@@ -63,8 +68,8 @@ def number(measurement: Measurement, display: Display) -> str:
 def row_text(beside: Beside, source: str, display: Display) -> str:
     """A measurement with its source, in words."""
     measurement = beside.measurement
-    verdict = capital(verdict_of_one(beside, display))
-    said = {"what": capital(measurement.what), "source": source, "kind": measurement.kind, "verdict": verdict}
+    verdict, what = capital(verdict_of_one(beside, display)), capital(measured_what(measurement, display))
+    said = {"what": what, "source": source, "kind": measurement.kind, "verdict": verdict}
     return display.say("claim-measurement", **said)
 
 
@@ -92,7 +97,7 @@ def _row(beside: Beside, display: Display) -> dict[str, object]:
         "at_most": math.isinf(measurement.low),
         "unit": measurement.unit,
         "of": measurement.of,
-        "what": measurement.what,
+        "what": measured_what(measurement, display),
         "kind": measurement.kind,
         "source": measurement.source.name,
         "date": measurement.source.published,

@@ -21,7 +21,7 @@ from model.words import claims as spoken
 from model.words.claim_answers import claim_answers
 from model.words.claim_numbers import number_words
 from model.words.claims import varied
-from model.words.evidence import both, measured, number, verdict_of_one
+from model.words.evidence import both, measured, measured_what, number, verdict_of_one
 from model.words.print import source_line
 from model.words.quantities import Display, capital, inside
 from model.words.sources import cited
@@ -167,8 +167,8 @@ def article_html(answer: Answer) -> str:
     ends = (("article-low", "0.05"), ("article-mid", "0.5"), ("article-high", "0.95"))
     unit = asked.claim.unit
     sources = [
-        (number(beside.measurement, display), capital(beside.measurement.what), beside.measurement.source,
-         cited(beside.measurement.source, display), capital(verdict_of_one(beside, display)))
+        (number(beside.measurement, display), capital(measured_what(beside.measurement, display)),
+         beside.measurement.source, cited(beside.measurement.source, display), capital(verdict_of_one(beside, display)))
         for beside in found.same
     ]  # fmt: skip
     return template("article.html").render(

@@ -28,7 +28,8 @@ def rows_beside(asked: Question, display: Display) -> list[BandRow]:
     rows = []
     for beside in evidence(asked).same:
         measurement = beside.measurement
-        text = f"{short_source(measurement)}: {spoken.number(measurement, display)}, {measurement.what}"
+        number, what = spoken.number(measurement, display), spoken.measured_what(measurement, display)
+        text = f"{short_source(measurement)}: {number}, {what}"
         low = measurement.high if math.isinf(measurement.low) else measurement.low
         rows.append(BandRow(held_together(text), low, measurement.high))
     return rows

@@ -12,6 +12,7 @@ from model.claims.inputs import INPUTS, Extent
 from model.describe.figures import Quantity, Several, Span
 from model.describe.sources import Source, sources
 from model.words.claim_inputs import condition
+from model.words.evidence import measured_what
 from model.words.quantities import Display, capital
 from model.words.sources import cited, how_read, published_on
 from pages.parts.typography import together
@@ -65,7 +66,7 @@ def measurements_table(display: Display) -> pd.DataFrame:
     table = [
         [
             measured_number(measurement, display),
-            capital(measurement.what),
+            capital(measured_what(measurement, display)),
             conditions_words(measurement, display),
             measurement.kind,
             linked(measurement.source),

@@ -9,7 +9,7 @@ own-counted = { $quantity ->
     [electric_braking] the share of the braking energy at the wheels that the motor takes
     [range_lost] the energy saved by regeneration (the share of the range lost without it)
     [of_climb] the share of the climb’s energy that is put back on the descent
-    [display_km] the gain on the range display over each hundred kilometres
+    [display_km] the gain on the range display (over each { QUANTITY(100, unit: "km") })
     [range] the range on a full battery
     [energy] the net energy used
     [cold] the range that cold takes from the same drive on a warm day

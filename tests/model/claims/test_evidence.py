@@ -121,7 +121,8 @@ def test_always_is_refuted_by_one_and_proved_by_none():
         ("car=city-car", "car=city-cars", "car"),
         (",11,22,", ",22,11,", "low 22 is above high 11"),
         (",11,22,", ",11,many,", "high 'many' is not a number"),
-        (',each,"more range', ',any,"more range', "counts 'any' is unknown"),
+        (",%,each,car=", ",%,any,car=", "counts 'any' is unknown"),
+        ("wager-range,wager-2017", "wager,wager-2017", "its words are missing, the message measurement-wager in"),
     ],
 )
 def test_a_row_that_cannot_be_used_is_named(monkeypatch, tmp_path, old, new, said):

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from model.checks.published import CHECKS
 from model.claims.collection import claims
+from model.claims.evidence import measurements
 from model.describe.car import CAR_FIELDS
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS
 from model.words.quantities import Display
@@ -110,6 +111,11 @@ def said_of_claims():
     return {name for name in MESSAGES if name.partition(".")[0] in topics}
 
 
+def said_of_measurements():
+    """What was measured, which is named by its id."""
+    return {measurement.message for measurement in measurements()}
+
+
 def test_every_field_is_named_and_explained():
     assert [field.message for field in every_field() if field.message not in MESSAGES] == []
     unexplained = {topic for topic, _, key in (field.message.partition("-") for field in every_field())
@@ -119,7 +125,8 @@ def test_every_field_is_named_and_explained():
 
 
 def test_every_message_is_named_somewhere():
-    unused = set(MESSAGES) - literals() - referred_to() - set(said_of_fields()) - said_of_checks() - said_of_claims()
+    by_id = said_of_checks() | said_of_claims() | said_of_measurements()
+    unused = set(MESSAGES) - literals() - referred_to() - set(said_of_fields()) - by_id
     assert not unused
 
 

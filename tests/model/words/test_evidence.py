@@ -1,14 +1,16 @@
 """Both verdicts in one sentence, and every measurement with its source, on the page and on the command line."""
 
+import re
+
 import pytest
 
 from model.claims.collection import claims
-from model.claims.evidence import CONTRADICTS, MIXED, NONE, SUPPORTS, UNSETTLED, evidence
+from model.claims.evidence import CONTRADICTS, MIXED, NONE, SUPPORTS, UNSETTLED, evidence, measurements
 from model.claims.questions import question
 from model.claims.verdicts import VERDICTS, check
 from model.words.claim_answers import claim_answers
-from model.words.claims import verdict_words
-from model.words.evidence import TOGETHER, both, evidence_answers
+from model.words.claims import verdict_words, what
+from model.words.evidence import TOGETHER, both, evidence_answers, measured_what
 from model.words.quantities import Display
 from pages.parts.evidence_words import table
 from pages.parts.typography import NO_BREAK
@@ -51,3 +53,13 @@ def test_page_and_command_line_list_the_same_numbers_with_their_sources(claim_id
         assert row["date"] in text and (row["date"] or "undated" in text or row["read"] == "computed")
         assert f"]({row['address']})" in text if row["address"] else "](" not in text
         assert row["counts"] == (not row["why_not"]) == bool(row["says"])
+
+
+def test_what_was_measured_and_what_is_counted_are_told_in_the_readers_units():
+    us, metric = Display(us=True), re.compile(r"°C|\d (?:km|kg|m|km/h|m/s²)\b|kilomet")
+    on_display = question("own", {"quantity": "display_km", "relation": "at_least", "number": "15", "unit": "km"})
+    for told_in, is_metric in ((us, False), (METRIC, True)):
+        counted = what(on_display, told_in)
+        together = " ".join([counted, *(measured_what(measurement, told_in) for measurement in measurements())])
+        assert bool(metric.search(together.replace(NO_BREAK, " "))) == is_metric
+    assert "62.1 mi" in what(on_display, us).replace(NO_BREAK, " ")
