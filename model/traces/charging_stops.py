@@ -115,7 +115,7 @@ def reach_of(trace: Trace, car: Car, conditions: Conditions, driver: Driver) -> 
             break
         at = after + int(low[0])
         # a drive may begin below a tenth
-        left = min(max(float(run.soc[0, at]), 0.0), charge_to - 0.01)
+        left = max(float(run.soc[0, at]), 0.0)
         stands_s = charging_s(run, left, charge_to, float(run.pack_c[0, at]))
         stops.append(ChargingStop(float(trace.step_m[:at].sum()), stands_s, charge_to))
         trace = with_stop(trace, stops[-1])

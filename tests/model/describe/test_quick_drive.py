@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as some
 
 from model.describe.quick_drive import QuickDrive, legs_of, quick_of, with_answer
-from model.describe.scenario import Driver, check_legs
+from model.describe.scenario import Driver, Leg, check_legs
 from model.describe.scenario_io import starting_drives
 from model.traces.drive_builder import build_drive
 from tests.refused import refuses
@@ -101,3 +101,16 @@ def test_a_hill_that_cannot_be_and_shares_beyond_the_whole_are_refused():
         legs_of(short)
     with refuses("more than the whole"):
         legs_of(replace(short, town_share=0.7, motorway_share=0.7))
+
+
+def test_a_leg_at_a_bound_counts_as_the_faster_road():
+    def read(kmh):
+        found = quick_of((Leg(distance_km=10, speed_kmh=kmh),))
+        return found.town_share, found.motorway_share
+
+    assert [read(kmh) for kmh in (59, 60, 99, 100)] == [(1, 0), (0, 0), (0, 0), (0, 1)]
+
+
+def test_the_first_hill_that_is_asked_for_is_no_steeper_than_is_usual():
+    for km, height_m in ((0.4, 20.0), (30.0, 50.0)):
+        assert quick_of(with_answer((Leg(distance_km=km, speed_kmh=48),), "way", "up")).height_m == height_m

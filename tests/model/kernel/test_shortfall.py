@@ -77,3 +77,12 @@ def test_a_file_is_a_recording(tmp_path):
     _, _, result = drive_recording(file, scenario, frozenset({"soc_start", "ambient_c"}))
     row = study_row(file, scenario, frozenset({"soc_start", "ambient_c"}))
     assert result.followed and row["followed_trace"] and row["shortfall_kwh"] == result.shortfall_kwh > 0
+
+
+def test_what_heats_the_cabin_is_not_there_for_the_wheels():
+    weak = replace(car_from("city-car"), cell_resistance_share=0.12)
+    short = [
+        evaluate(recorded(BRISK), weak, Conditions(ambient_c=-15.0, cabin=cabin, soc_start=0.5), Driver()).shortfall_kwh
+        for cabin in (False, True)
+    ]
+    assert short[1] > 1.01 * short[0] > 0

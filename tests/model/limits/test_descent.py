@@ -107,3 +107,14 @@ def test_the_strongest_charging_is_one_of_time_not_of_steps():
         return headroom(trace, car_from("family-hatch"), Conditions(cabin=False), Driver()).power_kw
 
     assert down(5.0) == pytest.approx(down(1.0), rel=1e-3) and down(1.0) > 10
+
+
+def test_heat_for_cabin_and_pack_and_charging_on_the_way_are_none_of_the_hills_doing():
+    cold, heated = Conditions(ambient_c=-10.0, cabin=True), replace(CAR, pack_heater_kw=4.0)
+    assert CAR.pack_heater_kw == 0
+    way = hill(-300.0, 5.0, 60.0)
+    up = evaluate(hill(20.0, 5.0, 60.0), CAR, replace(cold, cabin=False), DRIVER)
+    assert refund(CAR, cold, DRIVER, 5.0, 60.0).up_wh_per_km == 1000 * up.net_kwh / up.distance_km
+    assert headroom(way, heated, cold, DRIVER) == headroom(way, CAR, cold, DRIVER)
+    charged = replace(way, charge_to=np.full(len(way.step_s), 0.9))
+    assert headroom(charged, CAR, WARM, DRIVER) == headroom(way, CAR, WARM, DRIVER)

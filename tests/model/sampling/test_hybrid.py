@@ -161,3 +161,8 @@ def test_no_random_hybrid_drive_is_too_much(seed):
         result = drive(Scenario(car_class="full-hybrid", conditions=conditions, legs=(leg,)))
         assert result.ledger.error_share < 1e-9
         assert min(conditions.soc_start, FULL.sustain_soc) - 1e-9 <= result.soc.min() and result.soc.max() <= 1
+
+
+def test_a_battery_from_three_kilowatt_hours_on_has_a_plug():
+    hybrid = car_from("full-hybrid")
+    assert [has_plug(replace(hybrid, usable_kwh=kwh)) for kwh in (2.99, 3.0)] == [False, True]

@@ -144,3 +144,13 @@ def test_a_drive_that_begins_nearly_empty_charges_from_what_is_there():
     stood = [reach_of(FAR, CAR, around, DRIVER).stops[0].stands_s for around in (emptier, fuller)]
     more_s = charging_s(drive(FAR, CAR, emptier, DRIVER), 0.03, STOP_AT_SOC, WARM.ambient_c)
     assert stood[0] - stood[1] == pytest.approx(more_s, rel=0.02)
+
+
+def test_no_charger_goes_slower_than_a_charge_in_twenty_hours():
+    run = drive(steady(50, 10), CAR, WARM, DRIVER)
+    assert charging_s(run, 0.9, 0.95, -30.0) == pytest.approx(0.05 * 20 * 3600)
+
+
+def test_an_answer_to_a_kilometre_of_road_is_given_and_to_less_refused():
+    ends_m = [reach_of(FAR, CAR, replace(WARM, soc_start=soc), DRIVER).end_m for soc in (0.003, 0.005)]
+    assert ends_m[0] is None and 1000 < ends_m[1] < 2000
