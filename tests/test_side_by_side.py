@@ -4,6 +4,7 @@ from concurrent.futures import ThreadPoolExecutor
 from threading import Barrier
 
 from model.describe.scenario_io import from_link, starting_drives
+from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
 from tests.benchmarks.wire import visit
 from tests.pages.in_app import headline_of
@@ -22,7 +23,7 @@ def link_of(number, turn):
 def headline(number, turn):
     """What the model answers to that drive by itself."""
     link = link_of(number, turn)
-    return headline_of(from_link(link, FIRST)[0], Display(us="units" in link))
+    return headline_of(from_link(link, FIRST)[0], Display(us="units" in link), RUNS)
 
 
 def test_twenty_at_once_see_their_own_numbers(server):

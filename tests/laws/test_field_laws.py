@@ -21,7 +21,7 @@ def values(field: Field) -> st.SearchStrategy:
     if field.kind == "yes_no":
         return st.booleans()
     if field.kind == "text":
-        return st.text(max_size=80)
+        return st.text(max_size=80).map(field.parse)
     if field.kind == "count":
         return st.integers(int(field.minimum), int(field.maximum))
     return st.floats(field.minimum, field.maximum).map(lambda number: number + 0.0)

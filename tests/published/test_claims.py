@@ -14,7 +14,8 @@ from model.claims.regions import conditions_of, inside_of
 from model.claims.specification import phrased
 from model.claims.verdicts import CLOSE, CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, SEARCH_SEED, check
 from model.sampling.uncertainty import SEED
-from model.words.claims import conditions, needs, sentence
+from model.words.claim_answers import needs
+from model.words.claims import conditions, sentence
 
 ROOT = Path(__file__).resolve().parents[2]
 
