@@ -205,14 +205,15 @@ def send_at_once() -> None:
     listed = Path("/dev/fd")
     for number in os.listdir(listed) if listed.is_dir() else ():
         try:
-            found = socket.socket(fileno=os.dup(int(number)))
+            found = socket.socket(fileno=int(number))
         except OSError:
             # no socket, or the directory listed
             continue
-        with found:
-            is_network = found.family in (socket.AF_INET, socket.AF_INET6) and found.type == socket.SOCK_STREAM
-            if is_network and found.getsockopt(socket.SOL_SOCKET, socket.SO_ACCEPTCONN):
-                found.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+        is_network = found.family in (socket.AF_INET, socket.AF_INET6) and found.type == socket.SOCK_STREAM
+        if is_network and found.getsockopt(socket.SOL_SOCKET, socket.SO_ACCEPTCONN):
+            found.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+        # it is not ours to close
+        found.detach()
 
 
 @asynccontextmanager

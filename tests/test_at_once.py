@@ -1,5 +1,6 @@
 """No part of an answer waits for the part before it to be confirmed."""
 
+import os
 import socket
 
 import pytest
@@ -19,7 +20,9 @@ def test_a_visitor_who_comes_in_is_sent_each_part_at_once(family, address):
             assert visitor.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY)
 
 
-def test_what_is_not_listening_stays_as_it_is():
+def test_what_is_not_listening_stays_as_it_is_and_no_file_is_left_open():
     with socket.socket() as other:
+        before = os.listdir("/dev/fd") if os.path.isdir("/dev/fd") else []
         send_at_once()
         assert not other.getsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY)
+        assert not before or len(os.listdir("/dev/fd")) == len(before)
