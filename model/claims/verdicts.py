@@ -347,6 +347,10 @@ class Answer:
         low, high = self.question.bounds
         return float(self.values[np.argmax(np.maximum(low - self.values, self.values - high))])
 
+    def again(self, run: int) -> float:
+        """The number of one run, by its place from 0, driven again by itself [the claim's unit]."""
+        return float(self.question.claim.measure(self.draws.at(np.array([run])))[0])
+
     @staticmethod
     def band(values: Array) -> tuple[float, float]:
         """5 and 95 % points of some runs [the claim's unit]."""

@@ -92,6 +92,7 @@ def _parser() -> argparse.ArgumentParser:
     grip.add_argument("--grade-pct", default="0", help="cli-grip-grade")
     claim = verb("claim", "cli-claim")
     claim.add_argument("id", nargs="?", help="cli-claim-id")
+    claim.add_argument("--run", metavar="N", help="cli-claim-run")
     return parser
 
 
@@ -245,7 +246,7 @@ def _claim(options: argparse.Namespace) -> dict[str, object]:
     from model.claims.questions import question, question_from_json
     from model.claims.specification import phrased
     from model.claims.verdicts import check
-    from model.words.claim_answers import claim_answers
+    from model.words.claim_answers import claim_answers, run_answers
     from model.words.claims import words_of
 
     if options.id is None:
@@ -255,7 +256,8 @@ def _claim(options: argparse.Namespace) -> dict[str, object]:
     if claim_id.endswith(".json"):
         asked = question_from_json(read_json(Path(claim_id)))
         claim_id, settings = asked.claim.id, {**asked.given, **settings}
-    return claim_answers(check(question(claim_id, settings | settings_from(options.set))))
+    answer = check(question(claim_id, settings | settings_from(options.set)))
+    return claim_answers(answer) if options.run is None else run_answers(answer, options.run)
 
 
 VERBS: dict[str, Callable[[argparse.Namespace], dict[str, object] | str]] = {

@@ -10,7 +10,7 @@ from model.claims.draws import DRAWN_TOGETHER
 from model.claims.inputs import INPUTS, Open
 from model.claims.specification import nested
 from model.claims.verdicts import Answer
-from model.describe.fields import Entry
+from model.describe.fields import Entry, Field
 from model.sampling.uncertainty import SEED
 from model.words.claim_inputs import part_words
 from model.words.claim_numbers import ENGLISH
@@ -60,6 +60,31 @@ def _tornado(answer: Answer, display: Display) -> list[dict[str, Entry]]:
          "at_low": lever.at_low, "low": lever.low, "base": lever.base, "high": lever.high, "at_high": lever.at_high}
         for lever in answer.tornado
     ]  # fmt: skip
+
+
+def run_answers(answer: Answer, run: str, display: Display = ENGLISH) -> dict[str, object]:
+    """One run, by its row from 1 in the table of runs, driven again by itself: what was drawn for it, and its number.
+
+    Raises
+    ------
+    InputError
+        Where there is no such row.
+    """
+    row = int(Field("run", "count", "", "claim-run", 1, len(answer.values)).number(run))
+    drawn = {key: values[row - 1 : row].tolist()[0] for key, values in answer.draws.columns.items()}
+    low, high = answer.question.bounds
+    return {
+        "id": answer.question.claim.id,
+        "text": text(answer.question, display),
+        "run": row,
+        # a figure that a car of its kind has not is none of this run's
+        "drawn": {key: value for key, value in drawn.items() if value == value and value is not None},
+        "number": (number := answer.again(row - 1)),
+        "unit": answer.question.claim.unit,
+        "claim_true": low <= number <= high,
+        "model_version": MODEL_VERSION,
+        "model_date": MODEL_DATE,
+    }
 
 
 def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, object]:

@@ -78,7 +78,8 @@ def under_print(answer: Answer) -> list[str]:
 def runs_table(answer: Answer) -> pd.DataFrame:
     """Every run: all that was drawn for it, the number, and whether the claim is true.
 
-    Put in with ``--set``, the figures of a row give its number again; an empty one is none of that kind of car.
+    Put in with ``--set``, the figures of a row give its number again; an empty one is none of that kind of car. So does
+    its place, put in with ``--run``, which computes a hybrid's rows too.
     """
     asked, drawn = answer.question, answer.draws.columns
     keys = [*asked.declared, *(key for key in drawn if key not in asked.declared)]
@@ -88,7 +89,8 @@ def runs_table(answer: Answer) -> pd.DataFrame:
     table[numbers] = table[numbers].map(lambda value: float(f"{value:.9g}"))
     if "hybrid" in drawn:
         # the battery car's figures stand in the row; those of the hybrid's class are drawn beside them
-        table["not_computed_again"] = Display().say("print-runs-of-hybrids")
+        table["note"] = Display().say("print-runs-of-hybrids")
+    table.insert(0, "run", range(1, len(table) + 1))
     return table.assign(claim_true=answer.true, model_version=MODEL_VERSION, model_date=MODEL_DATE)
 
 

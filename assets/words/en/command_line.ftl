@@ -82,3 +82,5 @@ cli-grip-grade = slope; downhill is negative
 cli-claim = a claim, tested; without an id, all of them
 
 cli-claim-id = a claim’s id, a claim in one’s own words (.json), or an answer to be tested again
+
+cli-claim-run = one run of it, by its row in the table of runs, computed again

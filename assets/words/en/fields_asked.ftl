@@ -160,6 +160,8 @@ recorded-battery_a = battery current
 
 recorded-battery_v = battery voltage
 
+claim-run = run
+
 study-workers = workers
     .help = Processes that work side by side.
 

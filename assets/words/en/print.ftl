@@ -48,11 +48,12 @@ print-quote-long = At length
 print-files-fold = Pictures, every run, and a page for an article
 
 print-files-about = Pictures are drawn in Liberation Sans, or Arial, which is as wide; their words stay words in SVG. Every
-    run has all the figures that were drawn for it: put in with the command below, in place of what was said, they give its
-    number again; a hybrid’s own figures are not among them. The page for an article is one file that asks nothing of any server.
+    run has all the figures that were drawn for it, but for a hybrid’s own: put in with the command below, in place of what
+    was said, they give its number again. With “--run” and its row the command computes any run again. The page for an
+    article is one file that asks nothing of any server.
 
 # In every row of a table of runs that hold a hybrid.
-print-runs-of-hybrids = A row does not give its number again: the figures drawn for the hybrid itself are not in it.
+print-runs-of-hybrids = The hybrid’s own figures are not in this row; --run computes it again.
 
 # $file: one of chart-svg, chart-clear, chart-png, chart-vega, runs, json, tornado, needs, article
 print-file = { $file ->

@@ -37,6 +37,7 @@ def test_an_answer_can_be_asked_again(capsys, tmp_path):
     "arguments, sentence",
     [
         (["claim", "x"], "claim: “x” is not one of"),
+        (["claim", "two-megawatts", "--run", "0"], "run (run): 0 cannot be used, whole numbers from 1 to 16001 can."),
         (["claim", "two-megawatts", "--set", "number"], "the form is KEY=VALUE"),
         (["claim", "two-megawatts", "--set", "cabin=on"], "is not a known setting"),
         (["claim", "two-megawatts", "--band"], "nrecognized arguments: --band"),
