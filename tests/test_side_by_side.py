@@ -47,4 +47,5 @@ def test_twenty_at_once_see_their_own_numbers(server):
             assert headline(number, turn) in at_once[number][turn]
         with visit(server.url) as visitor:
             visitor.ask(link_of(number, ROUNDS - 1))
-            assert at_once[number][-1] == visitor.texts
+            # parts that are drawn side by side come in any order
+            assert sorted(at_once[number][-1]) == sorted(visitor.texts)
