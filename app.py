@@ -30,6 +30,7 @@ from starlette.routing import Route
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 from starlette.websockets import WebSocketClose
 from streamlit.logger import get_logger
+from streamlit.runtime.scriptrunner import get_script_run_ctx
 
 from model.describe.messages import messages
 from model.kernel.warm import prepare
@@ -56,6 +57,7 @@ NOT_THIS_SERVER = (
     f"{PUBLIC_URL} where a proxy stands in front of it."
 )
 ERROR_SENTENCE = "This page could not be drawn; what you entered is kept, so change an entry or reload the page."
+NOT_TAKEN_SENTENCE = "What you changed last could not be taken over; all you entered before is kept, so reload the page."
 
 
 def inline_script_hashes() -> str:
@@ -240,8 +242,12 @@ async def start(app: st.App) -> AsyncIterator[None]:
 
 
 def show_one_sentence(_error: Exception) -> bool:
-    """Say in one sentence that a page failed; Streamlit has by then logged the error with its traceback."""
-    st.error(ERROR_SENTENCE)
+    """Say in one sentence that a page failed, or what was to be done before it is drawn.
+
+    Streamlit has by then logged the error with its traceback.
+    """
+    run = get_script_run_ctx()
+    st.error(ERROR_SENTENCE if run and run.has_script_started else NOT_TAKEN_SENTENCE)
     return True
 
 

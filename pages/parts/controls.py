@@ -15,6 +15,7 @@ from typing import Any, cast
 import numpy as np
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
+from streamlit.logger import get_logger
 
 from model.describe import leg_hills
 from model.describe.car import CAR_FIELDS
@@ -28,6 +29,7 @@ from model.words.refusals import refusal_words, refused_entry
 from pages.parts import state
 from pages.parts.plain_text import inert
 
+LOG = get_logger(__name__)
 BUTTONS_PX = 92
 """Plus and minus, each wide enough for a finger."""
 STEPS = {
@@ -96,6 +98,14 @@ def take(field: Field, leg: int | None = None, where: str = "") -> None:
         state.refusals()[name] = (shown, refused_entry(field, shown, display))
     except InputError as refused:
         state.refusals()[name] = (shown, refusal_words(refused, display))
+    except Exception:
+        not_taken(name, shown)
+
+
+def not_taken(name: str, entered: object) -> None:
+    """Where our own code failed to take an entry over: the page goes on, and what was entered stays where it was."""
+    LOG.exception("The entry %s could not be taken over", name)
+    state.refusals()[name] = (entered, state.display().say("field-not-taken"))
 
 
 def write(field: Field, value: object, leg: int | None = None) -> None:
@@ -171,6 +181,8 @@ def enter(
             put(entered)
         except InputError as refused:
             state.refusals()[name] = (typed_text(given), refusal_words(refused, display))
+        except Exception:
+            not_taken(name, typed_text(given))
 
     label = label or labelled(field, display)
     # a telephone's keyboard of figures may have no minus

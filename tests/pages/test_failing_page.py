@@ -6,11 +6,11 @@ import pytest
 from streamlit.navigation.page import StreamlitPage
 from streamlit.runtime.scriptrunner.script_runner import ScriptRunner
 
-from app import ERROR_SENTENCE
+from app import ERROR_SENTENCE, NOT_TAKEN_SENTENCE
 from app import app as served
 from model.describe.scenario_io import starting_drives
 from pages.parts import report, state
-from tests.pages.in_app import address, opened_at, ran, scenario_of
+from tests.pages.in_app import address, change, opened_at, ran, scenario_of
 from tests.pages.test_every_page import PAGES
 
 SECRET = "a failure made on purpose"
@@ -107,12 +107,41 @@ def test_a_part_that_fails_leaves_the_rest_of_its_page(failing, monkeypatch):
     assert [one.value for one in app.header][-1].startswith("Open")
 
 
-def test_an_entry_that_cannot_be_taken_over_leaves_the_one_before(failing, monkeypatch):
+def cannot(*_changed):
+    raise RuntimeError(SECRET)
+
+
+def test_a_number_that_cannot_be_taken_over_stays_as_it_was_typed(failing, monkeypatch):
     app = opened_at("your_drive.py", LINK)
     before = address(app)
     with monkeypatch.context() as patch:
-        patch.setattr(state, "put", lambda _changed: 1 / 0)
-        app.text_input(key="set-ambient_c").set_value("-7").run()
-    assert told(app) == [ERROR_SENTENCE] and address(app) == before
+        patch.setattr(state, "put", cannot)
+        app.text_input(key="set-ambient_c").set_value("−7").run()
+        assert len(told(app)) == 1 and "could not be taken over" in told(app)[0]
+        assert app.text_input(key="set-ambient_c").value == "−7" and address(app) == before
+        assert len(app.title) == 1, "the page is drawn all the same"
+    change(app, "set-ambient_c", "−8")
+    assert told(app) == [] and address(app)["ambient_c"] == "-8"
+
+
+def test_a_choice_that_cannot_be_taken_over_stays_as_it_was_made(failing, monkeypatch):
+    app = opened_at("your_drive.py", LINK)
+    before = address(app)
+    with monkeypatch.context() as patch:
+        patch.setattr(state, "put", cannot)
+        app.button_group(key="set-brake_pedal").set_value("friction").run()
+        assert len(app.title) == 1
+    assert app.button_group(key="set-brake_pedal").value == "friction"
+    assert address(app) == before
+
+
+def test_what_cannot_be_done_leaves_all_that_was_entered_before(failing, monkeypatch):
+    app = opened_at("your_drive.py", LINK)
+    before = address(app)
+    with monkeypatch.context() as patch:
+        patch.setattr(state, "put", cannot)
+        app.toggle(key="there-and-back").set_value(False).run()
+    assert told(app) == [NOT_TAKEN_SENTENCE] and address(app) == before
+    assert NOT_TAKEN_SENTENCE.count(".") == 1 and "kept" in NOT_TAKEN_SENTENCE
     assert told(app.run()) == [] and len(app.title) == 1
     assert address(app) == before

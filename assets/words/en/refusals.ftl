@@ -25,6 +25,9 @@ field-falls = For a road that falls, choose Down.
 
 field-keeps-last = The answer keeps the last entry.
 
+# The program failed where it should have taken an entry over.
+field-not-taken = This could not be taken over, through no fault of yours. The answer keeps the last entry.
+
 # $field: text
 # $leg: count
 field-of-leg = { $field }, leg { $leg }
