@@ -104,7 +104,7 @@ def take(field: Field, leg: int | None = None, where: str = "") -> None:
 
 def not_taken(name: str, entered: object) -> None:
     """Where our own code failed to take an entry over: the page goes on, and what was entered stays where it was."""
-    LOG.exception("The entry %s could not be taken over", name)
+    LOG.exception(name)
     state.refusals()[name] = (entered, state.display().say("field-not-taken"))
 
 

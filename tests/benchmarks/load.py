@@ -1,9 +1,9 @@
-"""Many visitors at once, over real WebSockets: ``python -m tests.benchmarks.load --people 10,25,50 --soak 1200``.
+"""Many visitors at once, over real WebSockets: ``python -m tests.benchmarks.load --people 10,25,50``.
 
 Two servers and nginx are started as README says, unless an address of this machine is given. Everyone sits on the first
 page and changes one value every few seconds to something new. Printed is the table of DEVELOPERS.md: what they waited
-by how many they were, what an idle session holds, and whether memory stays flat. Bounded in people and time, and asks
-this machine only.
+by how many they were, and what an idle session holds; `soak` sees whether memory stays flat. Bounded in people and
+time, and asks this machine only.
 """
 
 from __future__ import annotations
@@ -28,8 +28,8 @@ from tests.conftest import ROOT, is_healthy
 MOST_PEOPLE, MOST_SECONDS = 200, 1800
 OWN_NAMES = {"localhost", "127.0.0.1", "::1"}
 PORT = 8599
-SOAKING, IDLE = 25, 100
-"""People of the soak, and sessions that are opened and left alone."""
+IDLE = 100
+"""Sessions that are opened and left alone."""
 
 
 @dataclass(frozen=True)
@@ -119,17 +119,6 @@ def idle_session_mb(url: str, parent: int, sessions: int) -> float:
         return (come(10, 10 + sessions) - before) / sessions
 
 
-def soak(url: str, parent: int, people: int, pause_s: float, seconds: float) -> tuple[Waited, list[float]]:
-    """Many changes for a long time, and what the servers hold meanwhile, ten times in all [MB]."""
-    held: list[float] = []
-    with ThreadPoolExecutor(1) as pool:
-        waiting = pool.submit(sitting, url, people, pause_s, seconds)
-        while not waiting.done():
-            time.sleep(seconds / 10)
-            held.append(held_mb(parent))
-        return waiting.result(), held[:10]
-
-
 @contextmanager
 def servers(count: int) -> Iterator[tuple[str, int]]:
     """Servers behind nginx: their address, and the process that has started them."""
@@ -154,7 +143,6 @@ def main() -> None:
     parser.add_argument("--seconds", type=float, default=60, help="for each")
     parser.add_argument("--pause", type=float, default=5, help="between one person's changes [s]")
     parser.add_argument("--idle", type=int, default=IDLE, help="sessions that are opened and left alone; 0 for none")
-    parser.add_argument("--soak", type=float, default=0, help=f"how long {SOAKING} people go on then [s]; 0 for not")
     parser.add_argument("--servers", type=int, default=2)
     given = parser.parse_args()
     if given.url and urlsplit(given.url).hostname not in OWN_NAMES:
@@ -171,11 +159,6 @@ def main() -> None:
         if parent and given.idle:
             each_mb = idle_session_mb(url, parent, min(given.idle, MOST_PEOPLE))
             print(f"An idle session holds {each_mb:.2f} MB.", flush=True)
-        if parent and given.soak:
-            waited, held = soak(url, parent, min(SOAKING, max(groups)), given.pause, min(given.soak, MOST_SECONDS))
-            print(waited.row())
-            print(f"Meanwhile {given.servers} servers held {', '.join(f'{one:.0f}' for one in held)} MB.")
-            errors += waited.errors
     for error in errors[:5]:
         print(error)
     sys.exit(bool(errors))
