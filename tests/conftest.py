@@ -26,6 +26,8 @@ BROWSER_ARGUMENTS = (
     "--disable-component-update",
     "--disable-sync",
     "--no-first-run",
+    # one process draws all pages of this machine, and keeps what it has loaded and compiled
+    "--process-per-site",
 )
 START_SECONDS = 120
 AT_REST = '[data-testid="stApp"][data-test-script-state="notRunning"]'
@@ -187,9 +189,15 @@ def settled() -> Callable[[Any], Any]:
 
 
 @pytest.fixture(scope="session")
-def contexts(chromium: Any) -> dict[bool, Any]:
-    """The browser's contexts, with touch and without; kept for all tests, since a new one loads everything anew."""
-    return {touch: chromium.new_context(has_touch=touch) for touch in (False, True)}
+def contexts(chromium: Any, server: Server) -> dict[bool, Any]:
+    """The browser's contexts, with touch and without; kept for all tests, since a new one loads everything anew.
+
+    In each a tab stays open, for without one the process that draws its pages would end after every test.
+    """
+    kept = {touch: chromium.new_context(has_touch=touch) for touch in (False, True)}
+    for context in kept.values():
+        context.new_page().goto(f"{server.url}/_stcore/health")
+    return kept
 
 
 @pytest.fixture
@@ -201,6 +209,7 @@ def open_page(contexts: dict[bool, Any], server: Server, settled: Callable[[Any]
     """
     outside = []
     errors = []
+    kept = [page for context in contexts.values() for page in context.pages]
 
     def note(request: Any) -> None:
         address = urlsplit(request.url)
@@ -231,7 +240,7 @@ def open_page(contexts: dict[bool, Any], server: Server, settled: Callable[[Any]
         context.on("weberror", note_error)
     yield open_at
 
-    pages = [page for context in contexts.values() for page in context.pages]
+    pages = [page for context in contexts.values() for page in context.pages if page not in kept]
     violations = [violation for page in pages for violation in page.evaluate("window.policyViolations ?? []")]
     for page in pages:
         page.close()

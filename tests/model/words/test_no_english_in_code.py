@@ -11,7 +11,7 @@ UNIT = re.compile(r"(\w+ )?per (\d+ )?\w+")
 NOT_FOR_READERS = {"MessageError", "TableError", "AttributeError", "ValueError", "wrong", "_Wrong", "compile", "debug"}
 """Faults of ours, of a table, or caught at once; patterns; log lines."""
 EXCEPTIONS = {
-    "app.py": (6, "pages of the server itself, before there is a reader's language"),
+    "app.py": (7, "pages of the server itself, before there is a reader's language"),
     "model/describe/tables.py": (3, "told to whoever edits a table of assets, as TableError"),
     "model/describe/parameters.py": (3, "the same"),
     "model/describe/fields.py": (1, "the text of an exception that was not caught"),
