@@ -48,7 +48,8 @@ settings.load_profile("nightly" if NIGHTLY else "repeatable")
 
 def now_and_nightly(now: Iterable[Any], nightly: Iterable[Any]) -> list[Any]:
     """Cases of a test: those of every run, and those that wait for the nightly one."""
-    return [*now, *(pytest.param(case, marks=pytest.mark.nightly) for case in nightly)]
+    later = (case if isinstance(case, tuple) else (case,) for case in nightly)
+    return [*now, *(pytest.param(*values, marks=pytest.mark.nightly) for values in later)]
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:

@@ -12,7 +12,7 @@ import pytest
 from tests.browser.test_main_job import HEADLINE, TOWN, address, pick_drive, scenario_at
 from tests.conftest import ROOT, Server, free_port, wait_until_healthy
 
-TABS = 4
+TABS = 3
 ESTABLISHED = "01"
 
 

@@ -2,6 +2,8 @@
 
 import re
 
+import pytest
+
 from model.describe.scenario_io import starting_drives
 from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
@@ -11,9 +13,12 @@ from pages.parts.typography import NO_BREAK
 from tests.browser.addresses import address, scenario_at
 from tests.browser.looks import assert_large_enough, assert_on_first_screen, come_to_nothing, resize
 from tests.browser.test_main_job import WHOLE
+from tests.conftest import now_and_nightly
 
 STARTS = {name: scenario for name, (_, _, scenario) in starting_drives().items()}
 TOWN = STARTS["town"]
+NOW = ["town", "mountain-valley"]
+"""Drives seen in every run, a flat and a hilly one; the others nightly."""
 HEADING = ".st-key-lift-answer h2"
 STRENGTH = ".st-key-set-lift_off_mps2"
 CAVEAT = ".st-key-lift-answer p strong"
@@ -21,16 +26,15 @@ ROAD = (".st-key-set-surface-part", ".st-key-entry-set-trailer_kg")
 PICTURE = ".st-key-figure-whole-axis svg.marks"
 
 
-def test_answer_settings_and_picture_fit_on_one_screen(open_page, server, settled):
-    page = open_page("/lift_off")
-    for scenario in STARTS.values():
-        page.goto(server.url + address("/lift_off", scenario))
-        settled(page).locator(PICTURE).wait_for()
-        assert page.locator("svg.marks").count() == 4
-        for width, height in ((1024, 768), (1280, 800)):
-            resize(page, width, height)
-            parts = ("h1", ".st-key-strip", HEADING, CAVEAT, STRENGTH, ".st-key-set-prefers", PICTURE)
-            assert_on_first_screen(page, (*parts, *(ROAD if width == 1280 else ())))
+@pytest.mark.parametrize("name", now_and_nightly(NOW, [name for name in STARTS if name not in NOW]))
+def test_answer_settings_and_picture_fit_on_one_screen(open_page, name):
+    page = open_page(address("/lift_off", STARTS[name]))
+    page.locator(PICTURE).wait_for()
+    assert page.locator("svg.marks").count() == 4
+    for width, height in ((1024, 768), (1280, 800)):
+        resize(page, width, height)
+        parts = ("h1", ".st-key-strip", HEADING, CAVEAT, STRENGTH, ".st-key-set-prefers", PICTURE)
+        assert_on_first_screen(page, (*parts, *(ROAD if width == 1280 else ())))
 
 
 def test_what_opens_is_large_enough_for_a_finger(open_page, settled):

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from itertools import product
 
 import pytest
 from pypdf import PdfReader
@@ -12,6 +13,7 @@ from model.words.quantities import Display
 from pages.parts.public_link import PUBLIC_URL
 from pages.parts.report import contents, report_html
 from tests.browser.addresses import address, scenario_at
+from tests.conftest import now_and_nightly
 from tests.pages.made_reports import taken, with_most_to_say
 
 TOWN = starting_drives()["town"][2]
@@ -21,6 +23,14 @@ ADDRESSES = {"code": "https://drive.net/showroom", "text": ""}
 MARGINS_MM = 2 * 11
 WIDTH_MM = {"A4": 210, "Letter": 215.9}
 PX_PER_MM = 96 / 25.4
+PRINTED = [
+    ("usual", "code", "A4"), ("us", "text", "Letter"), ("most", "code", "Letter"), ("most", "text", "A4"),
+    ("all assumed", "text", "Letter"),
+]  # fmt: skip
+"""Printed in every run: each card, each way to its address and each paper, more than once what has most to say."""
+PRINTED_LATER = [
+    one for one in product(("usual", "us", "most", "all assumed"), ADDRESSES, WIDTH_MM) if one not in PRINTED
+]
 OUTSIDE = """
     width => [...document.body.querySelectorAll("*")].filter(element => {
         const box = element.getBoundingClientRect();
@@ -57,9 +67,7 @@ def plain(text):
     return re.sub(r"[\s\u00ad\u2010-]+", "", text)
 
 
-@pytest.mark.parametrize("paper", WIDTH_MM)
-@pytest.mark.parametrize("address", ADDRESSES)
-@pytest.mark.parametrize("name", ["usual", "us", "most", "all assumed"])
+@pytest.mark.parametrize("name, address, paper", now_and_nightly(PRINTED, PRINTED_LATER))
 def test_a_side_prints_on_one_page_without_a_word_cut_off(chromium, made, monkeypatch, tmp_path, name, address, paper):
     monkeypatch.setenv(PUBLIC_URL, ADDRESSES[address])
     gathered = made[name]

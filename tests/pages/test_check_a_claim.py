@@ -8,15 +8,14 @@ from streamlit.testing.v1 import AppTest
 from model import MODEL_VERSION
 from model.claims.collection import claims
 from model.claims.evidence import evidence
-from model.claims.questions import question
 from model.claims.specification import phrased
-from model.claims.verdicts import check
 from model.describe.scenario_io import starting_drives, to_link
 from model.sampling.uncertainty import RUNS
 from model.words.claims import verdict_words, words_of
 from model.words.evidence import both
 from model.words.quantities import Display
 from pages.parts import claim_files, claim_words, phrase_words, state
+from tests.answered import answered
 from tests.pages.in_app import address, in_picture, opened_at, ran
 
 METRIC = Display()
@@ -38,7 +37,7 @@ def said(app: AppTest) -> dict[str, str]:
 
 def shows(app: AppTest, claim_id: str, **settings: str) -> bool:
     """Whether the page states the verdict and the reason that belong to this question."""
-    answer = check(question(claim_id, settings))
+    answer = answered(claim_id, settings)
     assert claim_words.claim_text(answer.question) == app.title[0].value
     return claim_words.heading(answer) in [one.value for one in app.header] and claim_words.reason(
         answer, METRIC
@@ -218,7 +217,7 @@ def test_the_number_as_each_share_is_tested_when_it_is_asked_for():
     ran(app.run())
     alt = next(chart.proto.alt for chart in app.get("vega_lite_chart") if "another share" in chart.proto.alt)
     for name in claims()["range-lost-without"].denominators:
-        answer = check(question("range-lost-without", {"denominator": name}))
+        answer = answered("range-lost-without", {"denominator": name})
         assert f"{claim_words.band_text(answer)}: {verdict_words(answer)}" in alt
     assert any(table.value.columns[0] == "Phrase" and len(table.value) == 7 for table in app.table)
 
@@ -241,7 +240,7 @@ def test_a_link_of_another_version_says_so_and_what_moved_until_something_change
     app = opened(**link)
     notices = [one.value for one in app.info]
     assert any("version 0.0.1" in one and "change log" in one for one in notices)
-    band = claim_words.band_text(check(question(QUICK)))
+    band = claim_words.band_text(answered(QUICK))
     assert any("then" not in one and f"now it gives {band}" in one for one in notices if "gave" in one)
     typed(app, "set-number", "1")
     assert not any("gave" in one.value for one in app.info)
@@ -252,7 +251,7 @@ def test_a_quotable_sentence_names_claim_verdict_band_and_hedge():
     app.session_state["quote-drawer"] = True
     app.run()
     short, long, command, _ = (code.value for code in app.code)
-    answer = check(question(QUICK))
+    answer = answered(QUICK)
     band = claim_words.band_text(answer).replace("\N{NO-BREAK SPACE}", " ")
     for part in (words_of(claims()[QUICK]).rstrip("."), verdict_words(answer), band, "An estimate"):
         assert part in short and part in long
@@ -266,7 +265,7 @@ def test_every_file_is_offered():
     app.session_state["files-drawer"] = True
     app.run()
     offered = {one.proto.label for one in app.get("download_button")}
-    files = claim_files.files_of(check(question(QUICK)))
+    files = claim_files.files_of(answered(QUICK))
     assert len(app.get("download_button")) == before + len(files)
     assert offered >= {METRIC.say("print-file", file=what) for what in files}
 
@@ -274,7 +273,7 @@ def test_every_file_is_offered():
 def test_what_was_measured_stands_beside_what_the_model_says():
     app = opened(claim="cold-halves-range")
     told = "\n".join(one.value for one in app.markdown)
-    answer = check(question("cold-halves-range"))
+    answer = answered("cold-halves-range")
     assert both(answer, METRIC) in told
     assert METRIC.say("claim-measured", verdict="mixed") in told and METRIC.say("claim-model-heading") in told
     (same,) = [one.value for one in app.table if METRIC.say("column-measured-by") in one.value]

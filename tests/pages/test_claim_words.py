@@ -7,7 +7,7 @@ import pytest
 
 from model.claims.collection import claims
 from model.claims.questions import question, sayable
-from model.claims.verdicts import CLOSE, CONDITIONS, FALSE, HOLDS, UNJUDGED, check
+from model.claims.verdicts import CLOSE, CONDITIONS, FALSE, HOLDS, UNJUDGED
 from model.describe.fields import InputError
 from model.describe.scenario_io import starting_drives
 from model.kernel.books import books_of
@@ -23,15 +23,12 @@ from pages.parts import phrase_words
 from pages.parts.charts.claims import given
 from pages.parts.claim_files import method_note
 from pages.parts.typography import NO_BREAK
+from tests.answered import answered
 from tests.refused import told
 
 METRIC, US = Display(), Display(us=True)
 QUICK = "two-megawatts"
 PLAIN = str.maketrans({NO_BREAK: " "})
-
-
-def answered(claim_id, **settings):
-    return check(question(claim_id, settings))
 
 
 def plain(text):
@@ -121,7 +118,7 @@ def test_minus_signs_and_units_stay_with_their_numbers():
 
 
 def test_measurements_stand_in_the_picture_only_where_they_measure_the_same():
-    rows = words.rows_of(check(question("range-gain-in-town", {"denominator": "recovered"})), METRIC)
+    rows = words.rows_of(answered("range-gain-in-town", {"denominator": "recovered"}), METRIC)
     assert len(rows) == 2 and plain(rows[1].text).startswith("ADAC, 2024: at most 40 %")
     assert (rows[1].low, rows[1].high) == (40, 40)
     for claim_id in ("electric-share-of-braking", "one-pedal-saves", "hybrid-against-battery-car"):

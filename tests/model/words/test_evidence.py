@@ -7,20 +7,21 @@ import pytest
 from model.claims.collection import claims
 from model.claims.evidence import CONTRADICTS, MIXED, NONE, SUPPORTS, UNSETTLED, evidence, measurements
 from model.claims.questions import question
-from model.claims.verdicts import VERDICTS, check
+from model.claims.verdicts import VERDICTS
 from model.words.claim_answers import claim_answers
 from model.words.claims import verdict_words, what
 from model.words.evidence import TOGETHER, both, evidence_answers, measured_what
 from model.words.quantities import Display
 from pages.parts.evidence_words import table
 from pages.parts.typography import NO_BREAK
+from tests.answered import answered
 
 METRIC = Display()
 
 
 @pytest.mark.parametrize("claim_id", ["free-charge-on-descents", "cold-halves-range", "two-megawatts"])
 def test_one_sentence_holds_both_verdicts(claim_id):
-    answer = check(question(claim_id))
+    answer = answered(claim_id)
     told = both(answer, METRIC)
     assert verdict_words(answer) in told and told.count(".") == 1
     expected = {NONE: "No measurement", CONTRADICTS: "contradict", MIXED: "divided"}[evidence(answer.question).verdict]
@@ -37,13 +38,13 @@ def test_every_pair_of_verdicts_reads_as_one_sentence_and_but_stands_only_where_
 
 
 def test_the_command_line_has_all_of_the_evidence():
-    answer = check(question("two-megawatts"))
+    answer = answered("two-megawatts")
     assert evidence_answers(answer, METRIC).items() <= claim_answers(answer).items()
 
 
 @pytest.mark.parametrize("claim_id", claims())
 def test_page_and_command_line_list_the_same_numbers_with_their_sources(claim_id):
-    answer = check(question(claim_id))
+    answer = answered(claim_id)
     found, rows = evidence(answer.question), evidence_answers(answer, METRIC)["sources"]
     listed = [*table(found.same, METRIC).to_numpy().tolist(), *table(found.near, METRIC).to_numpy().tolist()]
     assert len(rows) == len(listed)

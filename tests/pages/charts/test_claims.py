@@ -6,11 +6,10 @@ import numpy as np
 import pytest
 
 from model.claims.collection import claims
-from model.claims.questions import question
-from model.claims.verdicts import check
 from model.words.quantities import Display
 from pages.parts import claim_words
 from pages.parts.charts import claims as charts
+from tests.answered import answered
 from tests.pages.charts.specs import assert_valid, boxes, tables, texts
 
 METRIC = Display()
@@ -18,7 +17,7 @@ VALUES = np.array([0.0, 1.0, 2.0, 2.0, 3.0, 10.0])
 
 
 def drawn(claim_id, dark=False, **settings):
-    answer = check(question(claim_id, settings))
+    answer = answered(claim_id, settings)
     asked = answer.question
     rows = claim_words.rows_of(answer, METRIC)
     return answer, charts.distribution(
@@ -48,7 +47,7 @@ def test_every_run_is_counted_once_and_on_the_right_side(bounds):
 
 @pytest.mark.parametrize("claim_id", claims())
 def test_the_dark_part_of_the_pile_is_the_share_that_is_true(claim_id):
-    answer = check(question(claim_id))
+    answer = answered(claim_id)
     _, counts, true = charts.steps_of(answer.values, answer.question.bounds)
     assert counts[true].sum() / counts.sum() == pytest.approx(answer.share, abs=1e-9)
 
@@ -136,7 +135,7 @@ def test_the_darkest_field_lets_its_number_be_read(dark):
 
 @pytest.mark.parametrize("claim_id", ["range-gain-in-town", "cold-halves-range", "two-megawatts"])
 def test_a_tornado_has_bars_from_end_to_end_that_part_at_the_middle_case(claim_id):
-    answer = check(question(claim_id))
+    answer = answered(claim_id)
     swings = claim_words.swings_of(answer, METRIC)
     base = answer.tornado[0].base
     spec = charts.tornado(swings, base, answer.question.bounds, answer.question.claim.unit, METRIC)
