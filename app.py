@@ -57,7 +57,7 @@ NOT_THIS_SERVER = (
     f"{PUBLIC_URL} where a proxy stands in front of it."
 )
 ERROR_SENTENCE = "This page could not be drawn; what you entered is kept, so change an entry or reload the page."
-NOT_TAKEN_SENTENCE = "What you changed last could not be taken over; all you entered before is kept, so reload the page."
+NOT_TAKEN_SENTENCE = "Your last change could not be taken over; what you entered before is kept, so reload the page."
 
 
 def inline_script_hashes() -> str:

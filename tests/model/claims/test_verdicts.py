@@ -30,10 +30,13 @@ from model.claims.verdicts import (
 from model.words.claim_answers import claim_answers, needs
 from model.words.claim_numbers import number_words, span_words
 from model.words.claims import claimed, left_out, rule, sentence, text, verdict_words, words_of
-from tests.answered import answered
 from tests.refused import refuses
 
 QUICK = "two-megawatts"
+
+
+def answered(claim_id, **settings):
+    return check(question(claim_id, settings))
 
 
 def invented(values, claim_id=QUICK, whole_share=None, **settings):
@@ -215,7 +218,7 @@ def test_conditions_are_named_only_where_the_claim_is_true_whatever_the_error():
 
 def test_the_models_own_error_is_the_middle_of_its_misses_beside_what_is_published():
     put_back, cold, energy, hill = (
-        answered(name).error
+        check(question(name)).error
         for name in ("recovered-on-test-cycle", "cold-halves-range", "motorway-range", "free-charge-on-descents")
     )
     flow, mean = energy_flow().found, recovered_on_wltc().found[0]
@@ -223,9 +226,9 @@ def test_the_models_own_error_is_the_middle_of_its_misses_beside_what_is_publish
     assert put_back.comparisons == 4 and put_back.share == pytest.approx(np.median(sizes))
     assert 0 < cold.points < 5 and cold.share == 0 and cold.comparisons == 4
     assert 0.01 < energy.share < 0.1 and energy.comparisons == 14 and hill.share > 0
-    assert answered("four-times-the-energy").error.kind == "mechanics"
-    assert answered("towing-halves-range").error.kind == "unknown"
-    assert "No measurement tells how far off" in rule(answered("towing-halves-range"))
+    assert check(question("four-times-the-energy")).error.kind == "mechanics"
+    assert check(question("towing-halves-range")).error.kind == "unknown"
+    assert "No measurement tells how far off" in rule(check(question("towing-halves-range")))
 
 
 def test_every_figure_that_was_varied_stands_in_one_table_with_how():
