@@ -10,7 +10,7 @@ import pandas as pd
 from model.describe.figures import Quantity
 from model.limits.winter import LiftOffLeft, SeasonPart
 from model.words.quantities import MINUS, Display
-from pages.parts.charts.layers import by_px, layer, line, thinly, upright, where, words
+from pages.parts.charts.layers import by_px, layer, line, still, thinly, upright, where, words
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
 
@@ -175,7 +175,8 @@ def season_costs(parts_kwh: Mapping[SeasonPart, float], display: Display, dark: 
     table["y2"], table["middle"] = table["y"] + BAR_PX, table["y"] + BAR_PX / 2
     table["text"] = [display.text(kwh, "kWh") for kwh in table["kwh"]]
     table["zero"], table["most"] = 0.0, np.maximum(table["kwh"], 0.0)
-    domain = [min(0.0, float(table["kwh"].min())), max(float(table["kwh"].max()), 1e-3)] if rows else [0.0, 1.0]
+    least, most = (float(end([0.0, *table["kwh"]])) for end in (min, max))
+    domain = [-still(-least) if least else 0.0, still(max(most, 1e-3))] if rows else [0.0, 1.0]
     scale = {"domain": domain, "nice": False,
              "range": [COST_NAME_PX, {"expr": f"max(width - 80, {COST_NAME_PX + 40})"}]}  # fmt: skip
     x = {"field": "zero", "type": "quantitative", "scale": scale, "axis": None}

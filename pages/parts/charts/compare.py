@@ -8,6 +8,7 @@ from model.describe.figures import Span
 from model.out.comparison import Difference, Side
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display, capital, span_of
+from pages.parts.charts.layers import still
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec
 
@@ -27,9 +28,9 @@ def side_by_side(
 
     `differences` are those of the second drive and the third.
     """
-    most = 1.02 * max(max(side.answer.friction_only_net_kwh.mid, side.answer.net_kwh.high) for side in sides)
+    most = max(max(side.answer.friction_only_net_kwh.mid, side.answer.net_kwh.high) for side in sides)
     least = min(0.0, min(side.answer.net_kwh.low for side in sides))
-    span = most - least
+    span = still(most - least)
     boxes: list[Box] = []
     words: list[Words] = []
 

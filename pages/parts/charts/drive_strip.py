@@ -61,12 +61,6 @@ def drive_strip(
     motor, friction = timeline["motor_slowing_kw"].to_numpy(), timeline["friction_kw"].to_numpy()
     by_friction = (friction >= MARKED_FROM_KW) & (friction >= FRICTION_FROM_SHARE * (motor + friction))
     stretches = {MOTOR: stretches_of(motor >= MARKED_FROM_KW), FRICTION: stretches_of(by_friction)}
-    kept = np.union1d(
-        thinned(shown, "place", ["speed", "height"]), np.concatenate([ends_of(number) for number in stretches.values()])
-    )
-    marked = {what: kept[number[kept] > 0] for what, number in stretches.items()}
-    rows = np.concatenate([*marked.values()])
-
     top_px = 2 * ROW_PX if annotate else ROW_PX
     foot_px = top_px + SPEED_PX
     total_px = foot_px + GAP_PX + HEIGHT_PX
@@ -80,6 +74,12 @@ def drive_strip(
         highest, ends = lowest + 10 * display.value(FLAT_M, "m"), {lowest: display.say("strip-flat")}
     else:
         ends = {end: display.figure(Quantity(end, display.unit("m"))) for end in (lowest, highest)}
+    px = {"speed": fastest / SPEED_PX, "height": (highest - lowest) / HEIGHT_PX}
+    kept = np.union1d(
+        thinned(shown, "place", px), np.concatenate([ends_of(number) for number in stretches.values()])
+    )
+    marked = {what: kept[number[kept] > 0] for what, number in stretches.items()}
+    rows = np.concatenate([*marked.values()])
     height = upright("height", [lowest, highest], [total_px, foot_px + GAP_PX], ends)
 
     look = {

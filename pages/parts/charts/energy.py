@@ -11,7 +11,7 @@ import pandas as pd
 
 from model.describe.figures import Quantity, Several, Share
 from model.words.quantities import Display
-from pages.parts.charts.layers import along, apart, caption, layer, next_step, thinned, upright
+from pages.parts.charts.layers import along, apart, caption, layer, next_step, still, thinned, upright
 from pages.parts.charts.limits import limit_text
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec, area, dressed, palette
@@ -184,7 +184,7 @@ def ledger(book: pd.Series, display: Display, dark: bool = False) -> Spec:
         words.append(Words(text, 0, y + 10, "start", heading, "back" if entry == "battery_in" else "ink"))
         boxes.append(Box(0, whole, y + 20, y + 20 + BAR_PX, "wash"))
         boxes.append(Box(row["start"], row["end"], y + 20, y + 20 + BAR_PX, MEANING[row["entry"]]))
-    return drawn(boxes, words, len(rows) * ROW_PX, whole, dark)
+    return drawn(boxes, words, len(rows) * ROW_PX, still(whole), dark)
 
 
 # what slowed the car
@@ -226,7 +226,7 @@ def slowed_by(rows: pd.DataFrame, display: Display, dark: bool = False) -> Spec:
         align, meaning = ("right", "ground") if inside else ("left", "ink")
         words.append(Words(figures, row["kwh"], y + 9.5, align, meaning=meaning))
         y += 18 + 12
-    return drawn(boxes, words, y, most, dark)
+    return drawn(boxes, words, y, still(most), dark)
 
 
 def _slowed_by(limit: str, display: Display) -> str:
@@ -252,7 +252,6 @@ def over_time(timeline: pd.DataFrame, display: Display, dark: bool = False) -> S
             "charge": (100 * timeline["soc"]).round(2),
         }
     )
-    frame = frame.iloc[thinned(frame, "minute", ["speed", "out", "back"])]
     power_px = LINE_PX + SPEED_PX + BETWEEN_PX
     charge_px = power_px + POWER_PX + BETWEEN_PX
     height = charge_px + CHARGE_PX
@@ -260,6 +259,9 @@ def over_time(timeline: pd.DataFrame, display: Display, dark: bool = False) -> S
     gives, takes = next_step(frame["out"].max(), 20), -next_step(-frame["back"].min(), 20)
     fullest = min(100.0, next_step(frame["charge"].max(), 10))
     emptiest = 10 * float(np.floor((frame["charge"].min() - 0.1) / 10))
+    a_kw = (gives - takes) / POWER_PX
+    px = {"speed": fastest / SPEED_PX, "out": a_kw, "back": a_kw, "charge": (fullest - emptiest) / CHARGE_PX}
+    frame = frame.iloc[thinned(frame, "minute", px)]
 
     def whole(value: float, unit: str) -> str:
         return display.figure(Quantity(value, unit, places=0))

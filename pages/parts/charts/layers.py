@@ -70,24 +70,66 @@ def next_step(value: float, step: float) -> float:
     return float(step * max(1, np.ceil(value / step)))
 
 
+def still(value: float) -> float:
+    """The least power of 1.05 that reaches a positive `value`, for a picture that fills its place.
+
+    The picture of a scale that moves is built anew, so it moves in steps and not with every entry.
+    """
+    return float(1.05 ** np.ceil(np.log(value) / np.log(1.05) - 1e-9))
+
+
+SEEN_PX = 0.5
+"""What lies nearer to a straight line than this looks straight [px]."""
+
+
 def thinned(
-    steps: pd.DataFrame | Mapping[str, Array], by: str, keep: Sequence[str], bins: int = 250
+    steps: pd.DataFrame | Mapping[str, Array], by: str, keep: Mapping[str, float], bins: int = 250
 ) -> NDArray[np.intp]:  # fmt: skip
     """Positions of the rows that a line as fine as a screen shows needs.
 
-    Of each of `bins` equal parts of column `by`: the first and last row, and the extremes of the columns `keep`.
+    Of each of `bins` equal parts of column `by` at most the first and last row and the extremes of the columns `keep`
+    stay, and of those none that lies on a straight line between others. `keep` says what a pixel of each column is.
     """
     place = np.asarray(steps[by])
-    if len(place) <= 2 * bins or place[-1] <= place[0]:
+    if place[-1] <= place[0]:
+        return np.arange(len(place))
+    rows = _extremes(place, [np.asarray(steps[name]) for name in keep], bins)
+    return rows[_bends(place[rows], [np.asarray(steps[name])[rows] / px for name, px in keep.items()])]
+
+
+def _extremes(place: Array, columns: Sequence[Array], bins: int) -> NDArray[np.intp]:
+    """Of each part of the way the first row, the last, and those where a column is least or most."""
+    if len(place) <= 2 * bins:
         return np.arange(len(place))
     part = np.minimum((place - place[0]) / (place[-1] - place[0]) * bins, bins - 1).astype(int)
     starts = np.flatnonzero(np.diff(part, prepend=-1))
     found = [starts, np.append(starts[1:], len(place)) - 1]
-    for column in keep:
+    for column in columns:
         # sorted by part, then by value: each part's extremes stand at its ends
-        order = np.lexsort((np.asarray(steps[column]), part))
+        order = np.lexsort((column, part))
         found += [order[ends] for ends in found[:2]]
     return np.unique(np.concatenate(found))
+
+
+def _bends(place: Array, columns: Sequence[Array]) -> NDArray[np.intp]:
+    """Rows between which all others lie on straight lines as far as is seen; columns in pixels.
+
+    The worst row between each two that are kept is kept as well, until none is left that would be missed.
+    """
+    kept, rows = np.array([0, len(place) - 1]), np.arange(len(place))
+    while True:
+        between = np.searchsorted(kept, rows, side="right").clip(max=len(kept) - 1)
+        before, after = kept[between - 1], kept[between]
+        width = place[after] - place[before]
+        share = np.divide(place - place[before], width, out=np.zeros(len(place)), where=width > 0)
+        off = np.max([abs(of - of[before] - share * (of[after] - of[before])) for of in columns], axis=0)
+        off[kept] = 0
+        order = np.lexsort((off, between))
+        worst = order[np.diff(between[order], append=len(kept)) > 0]
+        missed = worst[off[worst] > SEEN_PX]
+        if not len(missed):
+            return kept
+        kept = np.union1d(kept, missed)
 
 
 NAMES_PX = 136

@@ -56,9 +56,11 @@ LEAST_SPAN = 0.1
 
 
 def energy_span(table: pd.DataFrame) -> list[float]:
-    """The ends of the energy axis [kWh]."""
+    """The ends of the energy axis [kWh], at figures so round that they stand still a while."""
     low, high = (float(end(_both(table, "net_kwh"))) for end in (np.min, np.max))
-    return [low, max(high, low + LEAST_SPAN * abs(low), low + 0.01)]
+    high = max(high, low + LEAST_SPAN * abs(low), low + 0.01)
+    step = max(0.01, 10 ** np.floor(np.log10(high - low)) / 2)
+    return [float(np.floor(low / step) * step), float(np.ceil(high / step) * step)]
 
 
 def whole_axis(

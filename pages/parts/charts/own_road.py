@@ -83,10 +83,10 @@ def energy_chart(table: pd.DataFrame, display: Display, dark: bool = False) -> S
     """
     colours = palette(dark)
     columns = [name for name in ("measured_kwh", "modelled_kwh") if name in table]
-    rows = table.iloc[thinned(table, "minutes", columns)].round(4)
     end = float(table["minutes"].iloc[-1])
     x = along("minutes", end, "min")
-    low, high = min(0.0, float(rows[columns].min().min())), max(0.1, float(rows[columns].max().max())) * 1.12
+    low, high = min(0.0, float(table[columns].min().min())), max(0.1, float(table[columns].max().max())) * 1.12
+    rows = table.iloc[thinned(table, "minutes", dict.fromkeys(columns, (high - low) / HEIGHT_PX))].round(4)
     looks = {"measured_kwh": (colours.ink, [6, 3], "own-road-of-measured"),
              "modelled_kwh": (colours.back, [1, 0], "own-road-of-model")}  # fmt: skip
     layers, ends = [], []

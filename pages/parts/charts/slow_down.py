@@ -45,7 +45,7 @@ def one_slow_down(found: SlowDown, display: Display, dark: bool = False) -> Spec
     fastest = next_step(float(display.value(found.coast.trace.speed_mps.max() * KMH_PER_MPS, "km/h")), 20)
     height = BARS_FROM_PX + len(ways) * WAY_PX
     foot = LINE_PX + ROAD_PX
-    x = along("metre", distance, display.unit("m"), 90)
+    x = along("metre", next_step(distance, 50), display.unit("m"), 90)
     x["axis"] = x["axis"] | {"offset": foot - height}
     fastest_words = display.figure(Quantity(fastest, display.unit("km/h"), places=0))
     y = upright("speed", [0, fastest], [foot, LINE_PX], {fastest: fastest_words, 0: "0"})

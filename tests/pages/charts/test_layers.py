@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from pages.parts.charts import layers
-from pages.parts.charts.layers import along, next_step, thinned, upright
+from pages.parts.charts.layers import along, next_step, still, thinned, upright
 
 
 def wave(rows):
@@ -17,26 +17,51 @@ def wave(rows):
     return pd.DataFrame({"place": place, "speed": np.sin(place * 40), "height": np.cos(place)})
 
 
-def test_short_tables_are_left_alone():
-    assert thinned(wave(400), "place", ["speed"], bins=250).tolist() == list(range(400))
+def drawn_between(steps, kept, column):
+    """What a line through the kept rows shows at every row."""
+    return np.interp(steps["place"], steps["place"].iloc[kept], steps[column].iloc[kept])
 
 
 def test_nothing_that_a_screen_shows_is_lost():
     steps = wave(20_000)
-    kept = thinned(steps, "place", ["speed", "height"], bins=100)
+    px = {"speed": 2 / 100, "height": 2 / 20}
+    kept = thinned(steps, "place", px, bins=100)
     assert len(kept) <= 100 * 6
     assert kept[0] == 0 and kept[-1] == len(steps) - 1
     part = np.minimum((steps["place"] / 10 * 100).astype(int), 99)
     shown = steps.iloc[kept]
-    for column in ("speed", "height"):
-        whole, thin = steps.groupby(part)[column], shown.groupby(part[kept])[column]
-        assert thin.max().tolist() == whole.max().tolist()
-        assert thin.min().tolist() == whole.min().tolist()
+    for column in px:
+        whole, drawn = steps.groupby(part)[column], drawn_between(steps, kept, column)
+        drawn = pd.Series(drawn).groupby(part)
+        assert drawn.max().to_numpy() == pytest.approx(whole.max().to_numpy(), abs=layers.SEEN_PX * px[column])
+        assert drawn.min().to_numpy() == pytest.approx(whole.min().to_numpy(), abs=layers.SEEN_PX * px[column])
+    assert set(shown["place"]) <= set(steps["place"])
+
+
+@given(st.lists(st.floats(-50, 50), min_size=2, max_size=60), st.floats(0.01, 10))
+def test_what_is_left_out_lies_on_the_lines_that_are_drawn(speeds, px):
+    steps = pd.DataFrame({"place": np.arange(len(speeds), dtype=float), "speed": speeds})
+    kept = thinned(steps, "place", {"speed": px})
+    assert drawn_between(steps, kept, "speed") == pytest.approx(speeds, abs=layers.SEEN_PX * px + 1e-9)
+
+
+def test_a_straight_line_needs_its_ends():
+    steps = pd.DataFrame({"place": np.arange(9.0), "speed": [0, 1, 2, 3, 4, 4, 4, 4, 4.0]})
+    assert thinned(steps, "place", {"speed": 0.1}).tolist() == [0, 4, 8]
 
 
 def test_a_car_that_stands_all_the_time_keeps_its_rows():
     still = pd.DataFrame({"place": np.zeros(1000), "speed": np.zeros(1000)})
-    assert len(thinned(still, "place", ["speed"])) == 1000
+    assert len(thinned(still, "place", {"speed": 1.0})) == 1000
+
+
+@given(st.floats(1e-3, 1e6))
+def test_a_picture_that_stands_still_is_nearly_filled(value):
+    assert value <= still(value) * (1 + 1e-9) < 1.051 * value
+
+
+def test_a_trifle_leaves_a_picture_as_it_is():
+    assert still(3.02) == still(3.05) == still(still(3.02))
 
 
 @given(st.floats(0, 1e4), st.sampled_from([10, 20, 50]))
