@@ -12,6 +12,7 @@ from model import MODEL_VERSION
 from model.describe.scenario import with_prices_of
 from model.words.quantities import Display
 from pages.parts import link, showroom, state, wording
+from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import Note
 from pages.parts.drive_part import Notes, draw_drive, no_notes
 from pages.parts.folding import is_narrow
@@ -40,8 +41,8 @@ class Sheet:
     """One page: its file, and the messages of its name in the navigation, its title and what it is about.
 
     A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One
-    that `draws_drive` places line and strip itself. `notes` says what it writes over the strip, from the timeline of
-    the drive; `ahead` begins what it works out longest.
+    that `draws_drive` places line and strip itself; one with a `bare_line` has no strip. `notes` says what it writes
+    over the strip, from the timeline of the drive; `ahead` begins what it works out longest.
     """
 
     file: str
@@ -52,6 +53,7 @@ class Sheet:
     bare: bool = False
     states_headline: bool = False
     draws_drive: bool = False
+    bare_line: bool = False
     notes: Notes = no_notes
     ahead: Callable[[], None] | None = None
 
@@ -68,7 +70,7 @@ SHEETS = (
     Sheet("own_road.py", "page-own-road", "page-own-road-title", "page-own-road-about", hidden=True, draws_drive=True),
     Sheet("take_away.py", "page-take-away", "page-take-away-title", "page-take-away-about", hidden=True,
           ahead=state.lift_off_ahead),
-    Sheet("sources.py", "page-sources", "page-sources", "page-sources-about", hidden=True),
+    Sheet("sources.py", "page-sources", "page-sources", "page-sources-about", hidden=True, bare_line=True),
 )
 """In the order of the navigation; the first is where an address without a page leads."""
 
@@ -145,7 +147,9 @@ with st.container(key="head", gap=None):
         st.info("\n\n".join((say("link-in-part"), *map(inert, notices))))
     if version := link.other_version():
         st.info(inert(wording.other_version(version, state.display())))
-    if not (sheet.bare or sheet.draws_drive):
+    if sheet.bare_line:
+        draw_answer_line(with_answer=False)
+    elif not (sheet.bare or sheet.draws_drive):
         draw_drive(with_answer=not sheet.states_headline, notes=sheet.notes)
 page.run()
 if not sheet.bare:

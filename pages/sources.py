@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+import pandas as pd
 import streamlit as st
 
 from model import MODEL_DATE, MODEL_VERSION
@@ -16,7 +19,7 @@ from model.words.bands import band_promise
 from pages.parts import certified_words, glossary, source_links, state
 from pages.parts.charts import certified as certified_charts
 from pages.parts.figure import figure
-from pages.parts.folding import is_narrow, section
+from pages.parts.folding import folded, is_narrow, section
 from pages.parts.source_tables import (
     acceptance_table,
     cars_table,
@@ -25,6 +28,8 @@ from pages.parts.source_tables import (
     cycles_table,
     figures_table,
     grip_table,
+    has_long_cells,
+    in_rows,
     ranges_table,
     uses_table,
 )
@@ -58,10 +63,25 @@ def write(text: str) -> None:
     st.markdown(text, width=760)
 
 
-def check_part(check: Check) -> None:
+def write_all(*paragraphs: str) -> None:
+    """Several paragraphs or a long list, which the style sets in two columns where there is room."""
+    st.markdown("\n\n".join(paragraphs))
+
+
+def draw_checks(checks: Sequence[Check], key: str) -> None:
+    """Each check's source and what it publishes, beside what was found; on a telephone each is a fold of its own."""
+    with st.container(key=f"beside-{key}"):
+        for check in checks:
+            title = spoken.title(check, display)
+            if not is_narrow():
+                st.subheader(title, anchor=check.id)
+            with folded(title, check.id, within=True) as is_open:
+                if is_open:
+                    draw_check(check, title)
+
+
+def draw_check(check: Check, title: str) -> None:
     """One check: its source, what it publishes and what was found."""
-    title = spoken.title(check, display)
-    st.subheader(title, anchor=check.id)
     cited = source_links.cited_with_links(check.sources, display)
     about = spoken.about(check, cited, display)
     commit, day = ranges_set()[check.id]
@@ -69,14 +89,12 @@ def check_part(check: Check) -> None:
     show(check_table(check, display), say("table-check", check=title))
 
 
-def show(table, alt: str) -> None:
-    """A table that a reader can search and a screen reader can read."""
-    st.table(table, border="horizontal", hide_index=True, alt=alt)
-
-
-def beside() -> list:
-    """Two places beside each other, under one another on a telephone."""
-    return st.container(width=800).columns(2, gap="medium")
+def show(table: pd.DataFrame, alt: str) -> None:
+    """A table that a reader can search and a screen reader can read; on a telephone its rows, where they are long."""
+    if is_narrow() and has_long_cells(table):
+        st.markdown(in_rows(table))
+    else:
+        st.table(table, border="horizontal", hide_index=True, alt=alt)
 
 
 def percent(value: float) -> Quantity:
@@ -85,14 +103,13 @@ def percent(value: float) -> Quantity:
 
 
 if not is_narrow():
-    write(" · ".join(f"[{say(title)}](#{anchor})" for anchor, title in SECTIONS.items()))
+    with st.container(key="contents"):
+        st.markdown("\n".join(f"- [{say(title)}](#{anchor})" for anchor, title in SECTIONS.items()))
 city, highway = certified_found("road load", "udds"), certified_found("road load", "hwfet")
 
 with section(say(SECTIONS["method"]), "method") as is_open:
     if is_open:
-        write(say("method-steps"))
-        write(say("method-shares"))
-        write(say("method-books"))
+        write_all(say("method-steps"), say("method-shares"), say("method-books"))
 
 with section(say(SECTIONS["figures"]), "figures") as is_open:
     if is_open:
@@ -108,22 +125,19 @@ with section(say(SECTIONS["uses"]), "uses") as is_open:
 
 with section(say(SECTIONS["band"]), "band") as is_open:
     if is_open:
-        write(band_promise(display))
-        write(
-            say(
-                "band-checked",
-                half_city=Quantity(city.held_pct(SAID[50]), "", places=0),
-                half_highway=percent(highway.held_pct(SAID[50])),
-                most=percent(float(max(100 * (city.measured / city.modelled - 1)))),
-            )
+        checked = say(
+            "band-checked",
+            half_city=Quantity(city.held_pct(SAID[50]), "", places=0),
+            half_highway=percent(highway.held_pct(SAID[50])),
+            most=percent(float(max(100 * (city.measured / city.modelled - 1)))),
         )
         low, high = percent(100 * LOW_SHARE), percent(100 - 100 * HIGH_SHARE)
-        write(say("band-drawn", low=low, high=high, runs=RUNS, seed=str(SEED)))
+        write_all(band_promise(display), checked, say("band-drawn", low=low, high=high, runs=RUNS, seed=str(SEED)))
 
 with section(say(SECTIONS["trust"]), "trust") as is_open:
     if is_open:
         write(certified_words.first_words(city, highway, display))
-        for place, found in zip(beside(), (city, highway), strict=True):
+        for place, found in zip(st.columns(2, gap="large"), (city, highway), strict=True):
             table = certified_words.cars_table(found, display)
             with place:
                 figure(
@@ -132,10 +146,12 @@ with section(say(SECTIONS["trust"]), "trust") as is_open:
                     file=table, key=f"certified-{found.cycle}", file_name=f"certified-{found.cycle}.csv",
                     title=certified_words.cars_title(found, display), about="",
                 )  # fmt: skip
-        write(certified_words.misses_words(city, highway, display=display))
         from_sheet = [certified_found(KNOWN[1], found.cycle) for found in (city, highway)]
-        write(certified_words.short_words((city, highway), from_sheet, display))
-        for place, known in zip(beside(), KNOWN, strict=True):
+        write_all(
+            certified_words.misses_words(city, highway, display=display),
+            certified_words.short_words((city, highway), from_sheet, display),
+        )
+        for place, known in zip(st.columns(2, gap="large"), KNOWN, strict=True):
             both = certified_found(known, "udds"), certified_found(known, "hwfet")
             name = f"held-{known.replace(' ', '-')}"
             with place:
@@ -148,10 +164,8 @@ with section(say(SECTIONS["trust"]), "trust") as is_open:
 
 with section(say(SECTIONS["checks"]), "checks") as is_open:
     if is_open:
-        write(say("checks-both"))
-        write(say("checks-history"))
-        for check in evidence():
-            check_part(check)
+        write_all(say("checks-both"), say("checks-history"))
+        draw_checks(evidence(), "checks")
         st.subheader(say("checks-one-by-one"), anchor="certified-cars")
         write(say("checks-wall"))
         show(cars_table(certified_cars(), display), say("table-cars"))
@@ -159,8 +173,7 @@ with section(say(SECTIONS["checks"]), "checks") as is_open:
 with section(say(SECTIONS["consistency"]), "consistency") as is_open:
     if is_open:
         write(say("consistency-why"))
-        for check in consistency():
-            check_part(check)
+        draw_checks(consistency(), "consistency")
 
 with section(say(SECTIONS["range"]), "range") as is_open:
     if is_open:
@@ -169,7 +182,7 @@ with section(say(SECTIONS["range"]), "range") as is_open:
 
 with section(say(SECTIONS["left-out"]), "left-out") as is_open:
     if is_open:
-        write(bulleted(left_out(display)))
+        write_all(bulleted(left_out(display)))
 
 with section(say(SECTIONS["acceptance"]), "acceptance") as is_open:
     if is_open:
@@ -196,7 +209,7 @@ with section(say(SECTIONS["sources"]), "sources") as is_open:
 
 with section(say(SECTIONS["words"]), "words") as is_open:
     if is_open:
-        write("\n\n".join(glossary.entries(display)))
+        write_all(*glossary.entries(display))
 
 with section(say(SECTIONS["changes"]), "changes") as is_open:
     if is_open:

@@ -26,9 +26,12 @@ def folds() -> bool:
 
 
 @contextmanager
-def folded(label: str, key: str) -> Iterator[bool]:
-    """A part that is there at once on a wide screen, and folded on a telephone; whether it is to be drawn."""
-    if not folds():
+def folded(label: str, key: str, *, within: bool = False) -> Iterator[bool]:
+    """A part that is there at once on a wide screen, and folded on a telephone; whether it is to be drawn.
+
+    One `within` a part folds in one that was unfolded, too.
+    """
+    if not (is_narrow() if within else folds()):
         yield True
         return
     with st.expander(label, type="compact", key=f"fold-{key}", on_change="rerun") as fold:

@@ -31,6 +31,25 @@ from pages.parts.source_links import cited_with_links
 from pages.parts.trust import number
 from pages.parts.typography import together
 
+LONG = 24
+"""Of more characters than these a column of a telephone's table makes many lines."""
+
+
+def has_long_cells(table: pd.DataFrame) -> bool:
+    """Whether a telephone has no room for the columns beside each other."""
+    return any(len(str(cell)) > LONG for cell in table.to_numpy().flat)
+
+
+def in_rows(table: pd.DataFrame) -> str:
+    """A table's rows under one another, each cell after the name of its column: for where columns have no room."""
+    names = [str(name) for name in table]
+    return "\n\n".join(
+        "  \n".join(
+            [f"**{first}**", *(f"{name}: {cell}" for name, cell in zip(names[1:], rest, strict=True) if cell != "")]
+        )
+        for first, *rest in table.itertuples(index=False)
+    )
+
 
 def figure_text(field: Field, value: Entry, display: Display) -> str:
     """A held value as it is read."""

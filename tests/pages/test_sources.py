@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+import pandas as pd
 import pytest
 from streamlit.testing.v1 import AppTest
 
@@ -15,10 +16,11 @@ from model.describe.sources import sources
 from model.sampling.uncertainty import RUNS, SEED
 from model.words.checks import title
 from model.words.quantities import Display
-from pages.parts import theme
+from pages.parts import folding, theme
 from pages.parts.certified_words import cars_title, misses_words, short_words
 from pages.parts.glossary import entries
 from pages.parts.source_links import linked
+from pages.parts.source_tables import has_long_cells, in_rows
 from pages.parts.trust import left_out
 from pages.parts.typography import together
 
@@ -77,7 +79,7 @@ def test_every_source_and_measurement_is_listed_once_the_fold_is_open():
 def test_its_contents_lead_to_its_sections():
     app = drawn()
     anchors = {item.proto.anchor for item in app.header}
-    contents = app.markdown[0].value
+    contents = next(item.value for item in app.markdown if "](#" in item.value)
     assert anchors and all(f"](#{anchor})" in contents for anchor in anchors)
     assert contents.count("](#") == len(anchors)
 
@@ -89,6 +91,27 @@ def test_it_is_about_the_sessions_car(us):
     assert not app.exception
     figures = app.table[0].value.set_index("Figure")
     assert figures.loc["Mass with driver, lb" if us else "Mass with driver, kg", "Kind and source"] == "Yours: no band."
+
+
+def test_long_rows_stand_under_one_another_where_columns_have_no_room():
+    table = pd.DataFrame([["Mass", "1200 to 1400", "assumed, after what is on sale in Europe"], ["Grip", "", "yours"]],
+                         columns=["Figure", "Low to high", "Source"])  # fmt: skip
+    assert has_long_cells(table) and not has_long_cells(table.iloc[1:])
+    assert in_rows(table) == (
+        "**Mass**  \nLow to high: 1200 to 1400  \nSource: assumed, after what is on sale in Europe"
+        "\n\n**Grip**  \nSource: yours"
+    )
+
+
+def test_on_a_telephone_no_table_has_long_cells_and_every_check_is_a_fold_of_its_own(monkeypatch):
+    monkeypatch.setattr(folding, "is_narrow", lambda: True)
+    opened = {f"fold-{anchor}": True for anchor in ("figures", "checks", "consistency", "grip", "changes")}
+    app = drawn(**opened)
+    assert not app.exception
+    assert not any(has_long_cells(table.value) for table in app.table)
+    folds = {item.label for item in app.expander}
+    assert {title(check, METRIC) for check in all_checks()} <= folds
+    assert METRIC.say("column-kind-and-source") in said(app) and "Source: " not in said(drawn())
 
 
 def test_it_never_promises():

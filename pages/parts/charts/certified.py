@@ -13,9 +13,7 @@ from model.words.quantities import Display
 from pages.parts.charts.layers import layer, line, next_step, where, words
 from pages.parts.theme import LABEL_PX, LINE_PX, Palette, Spec, dressed, palette
 
-SIDE_PX = 320
-"""The most that an axis takes; on a narrower place both are as long as its width, so that scales stay equal [px]."""
-SIDE = f"min(width, {SIDE_PX})"
+HEIGHT_PX = 360
 BAND = SAID[90]
 SHAPES = {"inside": "circle", "above": "triangle-up", "below": "triangle-down"}
 """Where a measured car lies, and how it is drawn."""
@@ -30,14 +28,13 @@ def places(found: CarsFound) -> NDArray[np.str_]:
 def _axes(
     x: str, y: str, ends: list[float], ticks: list[float], unit: str, colours: Palette, display: Display
 ) -> tuple[Spec, Spec]:
-    """A pair of axes of one scale, in a square at the left foot of the picture; their names stand along them."""
+    """A pair of axes from end to end alike, over the whole picture; their names stand along them."""
     look = {"values": ticks, "titleFontSize": LABEL_PX, "titleFontWeight": 400, "titleColor": colours.quiet}
     scale = {"domain": ends, "nice": False, "zero": False}
-    foot = {"expr": f"{SIDE_PX} - {SIDE}"}
     return (
-        {"field": x, "type": "quantitative", "scale": scale | {"range": [0, {"expr": SIDE}]},
+        {"field": x, "type": "quantitative", "scale": scale,
          "axis": look | {"title": display.say("certified-axis", what=x, unit=unit)}},
-        {"field": y, "type": "quantitative", "scale": scale | {"range": [SIDE_PX, foot]},
+        {"field": y, "type": "quantitative", "scale": scale,
          "axis": look | {"title": display.say("certified-axis", what=y, unit=unit)}},
     )  # fmt: skip
 
@@ -46,7 +43,7 @@ def _key(names: Sequence[str], marks: Sequence[Spec]) -> tuple[list[Spec], pd.Da
     """Marks and their names under one another in the upper left corner, where no car lies."""
     layers = []
     for row, mark in enumerate(marks):
-        y = {"value": {"expr": f"{SIDE_PX} - {SIDE} + {(row + 0.5) * (LINE_PX + 3)}"}}
+        y = {"value": (row + 0.5) * (LINE_PX + 3)}
         layers += [
             where("row", row) | layer("key", "point", {"x": {"value": 14}, "y": y}, **mark),
             where("row", row) | words("key", {"value": 26}, y),
@@ -83,7 +80,7 @@ def measured_against_modelled(found: CarsFound, display: Display, dark: bool = F
     counted = [display.say("certified-place-counted", place=place, cars=int(counts.get(place, 0))) for place in SHAPES]
     key, names = _key(counted, [*looks.values()])
     cars = [where("place", place) | layer("cars", "point", {"x": x, "y": y}, **looks[place]) for place in SHAPES]
-    return dressed([same, *cars, *key], {"cars": table, "same": on_it, "key": names}, SIDE_PX, dark)
+    return dressed([same, *cars, *key], {"cars": table, "same": on_it, "key": names}, HEIGHT_PX, dark)
 
 
 def reliability(both: Sequence[CarsFound], display: Display, dark: bool = False) -> Spec:
@@ -118,4 +115,4 @@ def reliability(both: Sequence[CarsFound], display: Display, dark: bool = False)
         where("upper", False) | words("held", x, y, xOffset=7, yOffset=10, fontWeight=600),
         *key,
     ]
-    return dressed(layers, {"held": table.round(2), "same": on_it, "key": names}, SIDE_PX, dark)
+    return dressed(layers, {"held": table.round(2), "same": on_it, "key": names}, HEIGHT_PX, dark)
