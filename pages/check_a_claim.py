@@ -47,10 +47,10 @@ def answer(now: Question) -> Answer:
     line.caption(words.progress(now, state.display()))
     found = state.claim(now.claim.id, tuple(now.given.items()))
     line.caption(words.eyebrow(found, display))
-    st.header(words.heading(found), anchor=False)
+    st.header(words.heading(found, display), anchor=False)
     st.markdown(words.reason(found, display))
     rows, keys = words.rows_of(found, display), words.keys(found, display)
-    chart = charts.distribution(found.values, now.bounds, rows, now.claim.unit, keys, display, dark)
+    chart = charts.distribution(found.values, words.bounds_of(found), rows, now.claim.unit, keys, display, dark)
     with st.container(key="claim-runs", gap="small"):
         st.markdown(f"### {words.finding(found, display)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows, display), key="claim-runs-chart")
@@ -85,8 +85,7 @@ def draw_evidence(found: Answer) -> None:
                     table = evidence_words.table(of.near, display)
                     st.table(table, border="horizontal", hide_index=True, alt=message("claim-near-alt"))
     with right:
-        text = f"{words.heading(found)} {words.modelled(found, display)}"
-        st.markdown(f"### {message('claim-model-heading')}\n\n{text}")
+        st.markdown(f"### {message('claim-model-heading')}\n\n{words.modelled(found, display)}")
 
 
 def draw_needs(found: Answer) -> None:
@@ -106,7 +105,7 @@ def draw_needs(found: Answer) -> None:
         figure(
             charts.region(grid, display, state.dark()), alt=words.grid_alt(grid, display), table=words.grid_table(grid),
             key="claim-needs", file_name=f"{found.question.claim.id}-needs.csv",
-            title=words.grid_title(grid, display), words=words.grid_words(found, display),
+            title=words.grid_title(found, display), words=words.grid_words(found, display, state.dark()),
             about=words.claim_text(found.question, display),
         )  # fmt: skip
     with right:
@@ -221,7 +220,10 @@ def draw_below(found: Answer) -> None:
     with st.container():
         draw_evidence(found)
     for heading, anchor, draw in BELOW:
-        if draw is draw_phrases and now.own and not now.claim.denominators:
+        if draw is draw_phrases and (now.beyond or (now.own and not now.claim.denominators)):
+            continue
+        # nothing makes a claim true that cannot be judged
+        if draw is draw_needs and now.beyond:
             continue
         with st.container(), section(message(heading), anchor) as is_open:
             if is_open:
@@ -236,7 +238,7 @@ def answer_in_sight(now: Question, sight: DeltaGenerator) -> Answer | None:
         st.error(inert(refusal_words(refused, state.display())))
         return None
     with sight:
-        in_sight(words.heading(found))
+        in_sight(words.heading(found, state.display()))
     if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found, state.display())):
         st.info(sentence)
     return found
@@ -301,8 +303,10 @@ def draw_claim() -> None:
     sight = st.container(key="sight")
     answering, saying = st.columns([11, 10], gap="large")
     with saying, st.container(key="claim-said", gap="xsmall"):
-        st.subheader(message("claim-published-heading"), anchor=False)
-        say_number(now)
+        # the number of a claim that cannot be judged is nobody's claim
+        if not now.beyond:
+            st.subheader(message("claim-published-heading"), anchor=False)
+            say_number(now)
         if sentence := words.reading(now, state.display()):
             st.caption(sentence)
         st.subheader(message("claim-said-heading"), anchor=False)

@@ -70,6 +70,11 @@ class Question:
             self.declared[key].within(extent) for key, extent in spoken_of.items()
         )
 
+    @property
+    def beyond(self) -> bool:
+        """Whether the model cannot judge it: what the list says of that goes for the claim as it is listed."""
+        return self.claim.beyond and (self.own or self.as_listed)
+
     @cached_property
     def whole(self) -> dict[str, Open]:
         """Everything that the claim's own words leave open."""

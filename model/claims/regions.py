@@ -8,6 +8,7 @@ the same whatever the seed, so that a condition at the edge does not come and go
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
@@ -77,6 +78,15 @@ class Bins:
         spread = values.var()
         return float((counts * (means - values.mean()) ** 2).sum() / len(values) / spread) if spread > 0 else 0.0
 
+    def by_chance(self, values: Array) -> float:
+        """How likely as much would lie between the steps if they were all alike [1].
+
+        The share of the variance between equal groups, times the runs, scatters as chi-squared with a degree of freedom
+        less than there are groups (Pearson's test of independence where `values` are true or false).
+        """
+        filled = int((np.bincount(self.place, minlength=len(self.steps)) > 0).sum())
+        return _chi_squared_beyond(self.explained(values) * len(values), filled - 1)
+
     def counts(self, runs: WhichRuns) -> Array:
         """How many of these runs lie in each step [1]."""
         return np.bincount(self.place, runs, len(self.steps)).astype(float)
@@ -116,6 +126,17 @@ class Bins:
         left = [step for step in self.steps if step not in steps]
         all_but = len(self.steps) > 3 and 0 < len(left) < len(steps)
         return Extent(tuple(step.values[0] for step in (left if all_but else steps)), all_but=all_but)
+
+
+def _chi_squared_beyond(value: float, degrees: int) -> float:
+    """The chance that chi-squared of some degrees of freedom lies beyond a value [1]."""
+    if degrees < 1:
+        return 1.0
+    half = value / 2
+    beyond = math.erfc(math.sqrt(half)) if degrees % 2 else math.exp(-half)
+    for order in range(2 - degrees % 2, degrees, 2):
+        beyond += math.exp(order / 2 * math.log(half) - half - math.lgamma(order / 2 + 1)) if half > 0 else 0.0
+    return beyond
 
 
 def inside_of(conditions: Mapping[int, Steps], bins: Sequence[Bins]) -> WhichRuns:

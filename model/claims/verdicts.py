@@ -31,6 +31,8 @@ HARDLY = 0.05
 """A claim does not hold below this share of the range [1]."""
 ROUNDED_AWAY = 1e-6
 """What moves a number by a smaller share of it does not move it [1]."""
+BY_CHANCE = 0.01
+"""In how many claims a thing may be named that matters by chance alone [1]."""
 TOP = 0.95
 """Share of the runs below the top of which “up to” speaks [1]."""
 QUANTILES = (0.05, 0.25, 0.5, 0.75, 0.95)
@@ -184,7 +186,10 @@ class Answer:
 
     @cached_property
     def bins(self) -> list[Bins]:
-        """Every input that matters, in steps; the most telling first."""
+        """Every input that matters, in steps; the most telling first.
+
+        One that would tell as much by chance is left out: of so many as are looked at, one in a hundred claims has one.
+        """
         claim_inputs = {key for key, extent in self.question.declared.items() if extent.varies}
         figures = {key for key in self.draws.columns if key in CAR_AND_DRIVE and INPUTS[key].kind == "number"}
         cut = (Bins.of(key, self.draws[key], self.question.declared.get(key)) for key in sorted(claim_inputs | figures))
@@ -194,11 +199,13 @@ class Answer:
         # a figure of the car tells only what its class does not tell already
         within = outcome - (np.bincount(cars, outcome) / np.bincount(cars))[cars]
         left = within.var() / outcome.var() if outcome.var() > 0 else 0.0
-        told_by = {
-            step.key: step.explained(outcome) if step.key in claim_inputs else left * step.explained(within)
-            for step in steps
-        }
-        return sorted((step for step in steps if told_by[step.key] > 0), key=lambda step: -told_by[step.key])
+        told_by = {}
+        for step in steps:
+            of, part = (outcome, 1.0) if step.key in claim_inputs else (within, left)
+            if step.by_chance(of) * len(steps) < BY_CHANCE:
+                told_by[step.key] = part * step.explained(of)
+        named = (step for step in steps if told_by.get(step.key, 0.0) > 0)
+        return sorted(named, key=lambda step: -told_by[step.key])
 
     @cached_property
     def region(self) -> tuple[list[tuple[Bins, Steps]], WhichRuns, float]:
@@ -246,8 +253,7 @@ class Answer:
     @cached_property
     def verdict(self) -> str:
         """The verdict, by the printed rule."""
-        asked = self.question
-        if asked.claim.beyond and (asked.own or asked.as_listed):
+        if self.question.beyond:
             return BEYOND
         return CLOSE if self.close_by else self.plain_verdict
 
@@ -340,6 +346,15 @@ class Answer:
         if self.share < BROADLY:
             return "partly"
         return "nearly-always" if self.share >= ALWAYS else "mostly"
+
+    @property
+    def too_low(self) -> bool:
+        """Whether it does not hold since nearly all runs, or what decides, lie above what was claimed."""
+        if self.verdict not in (FALSE, NOT_AS_SAID) or self.question.claim.always:
+            return False
+        if self.question.relation in OF_ALL_RUNS:
+            return deciding(self.values, self.question.relation) > self.question.top_bounds[1]
+        return float((self.values > self.question.bounds[1]).mean()) > 1 - HARDLY
 
     @property
     def farthest_miss(self) -> float:

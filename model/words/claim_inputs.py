@@ -67,6 +67,11 @@ def part_words(field: Field, part: Extent, display: Display, unit: bool = True) 
     return display.say("claim-any-but", left=row) if part.all_but else row
 
 
+def noun(key: str, display: Display) -> str:
+    """What an input is, as it stands in a sentence: “the outside temperature”, “losses that no maker publishes”."""
+    return display.say("claim-input", input=key)
+
+
 def condition(field: Field, part: Extent, display: Display) -> str:
     """A condition as a noun: “a blended pedal”, “20 °C outside”, “any drive but US06”."""
     if part.all_but:

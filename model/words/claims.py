@@ -15,9 +15,8 @@ from model.claims.verdicts import BEYOND, CLOSE, CONDITIONS, FALSE, HARDLY, NOT_
 from model.describe.fields import Entry
 from model.describe.figures import Quantity, Several, Share
 from model.describe.messages import parts_of
-from model.words.claim_inputs import condition, part_words
+from model.words.claim_inputs import condition, noun, part_words
 from model.words.claim_numbers import ENGLISH, number_words, shown, span_and_median, span_words, with_unit
-from model.words.entries import name_of
 from model.words.quantities import Display, capital
 from model.words.reading import words_stand
 
@@ -59,6 +58,18 @@ def claimed(asked: Question, display: Display = ENGLISH, always: bool | None = N
     return display.say("claim-claimed", relation=relation, always=always, **said)
 
 
+def runs_do(asked: Question, display: Display = ENGLISH) -> str:
+    """What runs do that make a claim true, after “the more runs”."""
+    unit, relation, (low, high) = asked.claim.unit, asked.relation, asked.bounds
+    if relation in ("at_least", "at_most") and asked.number[0] == 0:
+        relation = "zero-or-more" if relation == "at_least" else "zero-or-less"
+    elif relation not in ("at_least", "at_most", "up_to"):
+        relation = "between"
+    return display.say("claim-grid-runs", relation=relation, low=shown(low, unit, display),
+                       number=with_unit(shown(asked.number[0], unit, display), unit, display),
+                       high=with_unit(shown(high, unit, display), unit, display))  # fmt: skip
+
+
 def where(asked: Question, display: Display = ENGLISH) -> str:
     """The conditions of the test, before a sentence: “in town, with a blended pedal, ”, or nothing."""
     claim = asked.claim
@@ -79,9 +90,11 @@ def where(asked: Question, display: Display = ENGLISH) -> str:
 
 
 def made(asked: Question, display: Display = ENGLISH) -> str:
-    """What is tested, as a sentence."""
-    given = {"where": where(asked, display), "what": what(asked, display), "claimed": claimed(asked, display)}
-    return capital(display.say("claim-made", **given))
+    """What is tested, as a sentence; of what the model cannot judge, what it can give."""
+    given = {"where": where(asked, display), "what": what(asked, display)}
+    if asked.beyond:
+        return capital(display.say("claim-made-beyond", **given))
+    return capital(display.say("claim-made", claimed=claimed(asked, display), **given))
 
 
 def text(asked: Question, display: Display = ENGLISH) -> str:
@@ -118,6 +131,8 @@ def read_as(asked: Question, display: Display = ENGLISH) -> str:
     """How a claim in own words was read, with what was assumed; empty where the words do not stand."""
     if not asked.own or not words_stand(asked):
         return ""
+    if asked.beyond:
+        return display.say("claim-read-as-beyond", instead=made(asked, display).removesuffix("."))
     return display.say("claim-read-as", reading=made(asked, display))
 
 
@@ -134,8 +149,17 @@ def verdict_words(answer: Answer, display: Display = ENGLISH) -> str:
 
 
 def heading(answer: Answer, display: Display) -> str:
-    """The verdict as a sentence."""
-    return display.say("claim-heading", verdict=answer.verdict)
+    """The verdict as a sentence; that it is too low, and what is so, where that lies above what was claimed."""
+    if answer.verdict == BEYOND:
+        return display.say("claim-heading-beyond")
+    unit, relation = answer.question.claim.unit, answer.question.relation
+    if not answer.too_low:
+        return display.say("claim-heading", verdict=answer.verdict)
+    if relation in OF_ALL_RUNS:
+        by = "top" if relation == "up_to" else "mean"
+        found = number_words(deciding(answer.values, relation), unit, display)
+        return display.say("claim-heading-too-low", by=by, found=found)
+    return display.say("claim-heading-too-low", by="runs", found=span_words(*answer.band(answer.values), unit, display))
 
 
 def conditions(answer: Answer, display: Display = ENGLISH) -> list[str]:
@@ -152,8 +176,9 @@ def reason(answer: Answer, subject: str, display: Display, here: str | None = No
     here = where(asked, display) if here is None else here
     often = {"often": answer.how_often, "nearest": nearest(answer, display)}
     if answer.verdict == BEYOND:
-        said = display.say("claim-subject", what=what(asked, display), claimed=claimed(asked, display))
-        return display.say("claim-reason-beyond", beyond=beyond(asked, display), where=here, subject=said, **often)
+        instead = made(asked, display).removesuffix(".")
+        why = beyond(asked, display)
+        return display.say("claim-reason-beyond", beyond=why, instead=instead, band=band(answer, display))
     if answer.verdict == CLOSE:
         close: dict[str, str | int] = {"by": answer.close_by[0], "runs": len(answer.values)}
         close["error"] = error_words(answer, display)
@@ -185,11 +210,10 @@ def reason(answer: Answer, subject: str, display: Display, here: str | None = No
         is_so = claimed(asked, display, always=False)
         return display.say("claim-reason-not-always-but-there", claimed=is_so, **missed, **_there(answer, display))
     if answer.verdict == UNJUDGED:
-        most, *second = (name_of(INPUTS[bins.key], display) for bins in answer.bins[:2])
-        if not second:
-            return display.say("claim-reason-unjudged", where=here, subject=subject, most=most)
-        two = {"first": most, "second": second[0]}
-        return display.say("claim-reason-unjudged-of-two", where=here, subject=subject, **two)
+        first, second = ([noun(bins.key, display) for bins in answer.bins[:2]] + ["", ""])[:2]
+        factors = "two" if second else "one" if first else "none"
+        named = {"factors": factors, "first": first, "second": second}
+        return display.say("claim-reason-unjudged", where=here, subject=subject, **named)
     return display.say("claim-reason", where=here, subject=subject, **often)
 
 
@@ -264,7 +288,7 @@ def varied(answer: Answer, display: Display) -> str:
     """What was varied, and how it was weighted."""
     keys, declared = list(answer.question.not_said), answer.question.declared
     bands, lists = (
-        Several(tuple(name_of(INPUTS[key], display) for key in keys if declared[key].band == of))
+        Several(tuple(noun(key, display) for key in keys if declared[key].band == of))
         for of in (True, False)
     )
     if not keys:
@@ -277,7 +301,9 @@ def varied(answer: Answer, display: Display) -> str:
 
 
 def share_of_design(answer: Answer, display: Display) -> str:
-    """In how many of the runs the claim is true, and what that share is not."""
+    """In how many of the runs the claim is true, and what that share is not; empty where it cannot be judged."""
+    if answer.verdict == BEYOND:
+        return ""
     share = answer.share
     how = "none" if share == 0 else "all" if share == 1 else "part"
     how = "hardly-any" if 0 < share < 0.01 else "nearly-all" if 0.99 < share < 1 else how
@@ -286,15 +312,22 @@ def share_of_design(answer: Answer, display: Display) -> str:
 
 def sentence(answer: Answer, display: Display = ENGLISH) -> str:
     """The verdict, its reason, the band and what was varied: sentences to quote, with their hedge."""
-    return display.say("claim-sentence", **_findings(answer, display))
+    found = _findings(answer, display)
+    if answer.verdict == BEYOND:
+        return display.say("claim-sentence-beyond", reason=found["reason"], varied=found["varied"])
+    return display.say("claim-sentence", **found)
 
 
 def quotation(answer: Answer, display: Display = ENGLISH) -> str:
     """The same of the claim as it was made."""
     asked, found = answer.question, _findings(answer, display)
+    if answer.verdict == BEYOND:
+        claim = text(asked, display).removesuffix(".")
+        return display.say("claim-quotation-beyond", claim=claim, quoted=words_stand(asked), reason=found["reason"],
+                           varied=found["varied"])  # fmt: skip
     if asked.own and words_stand(asked):
         # the reading has said the conditions and what is counted
-        found |= {"reason": reason(answer, display.say("claim-subject-read"), display, here="")}
+        found |= {"reason": capital(reason(answer, display.say("claim-subject-read"), display, here=""))}
         words, reading = (said.removesuffix(".") for said in (text(asked, display), made(asked, display)))
         return display.say("claim-quotation-own", claim=words, reading=reading, **found)
     said = text(asked, display).removesuffix(".")
@@ -306,6 +339,11 @@ def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
     asked = answer.question
     said, reading = (sentence.removesuffix(".") for sentence in (text(asked, display), made(asked, display)))
     measured = evidence(asked).verdict
+    if answer.verdict == BEYOND:
+        first = display.say("print-quote-first", kind="beyond", claim=said, reading="", verdict=answer.verdict,
+                            version=MODEL_VERSION)  # fmt: skip
+        second = display.say("print-quote-second-beyond", instead=reading, band=band(answer, display))
+        return f"{first}\n{second}"
     kind = "read" if asked.own and words_stand(asked) else "quoted" if words_stand(asked) else "made"
     first = display.say("print-quote-first", kind=kind, claim=said, reading=reading,
                         verdict=answer.verdict, version=MODEL_VERSION)  # fmt: skip
@@ -318,7 +356,7 @@ def _findings(answer: Answer, display: Display) -> dict[str, str]:
     subject = display.say("claim-subject", what=what(asked, display), claimed=claimed(asked, display))
     return {
         "verdict": answer.verdict,
-        "reason": reason(answer, subject, display),
+        "reason": capital(reason(answer, subject, display)),
         "band": band(answer, display),
         "varied": varied(answer, display),
     }
@@ -327,6 +365,8 @@ def _findings(answer: Answer, display: Display) -> dict[str, str]:
 def rule(answer: Answer, display: Display = ENGLISH) -> str:
     """The rule of the verdict, as printed."""
     asked, broadly = answer.question, answer.question.claim.broadly
+    if answer.verdict == BEYOND:
+        return display.say("claim-rule-beyond", beyond=beyond(asked, display))
     if asked.relation in OF_ALL_RUNS:
         low, high = asked.top_bounds
         unit = asked.claim.unit
@@ -348,8 +388,5 @@ def rule(answer: Answer, display: Display = ENGLISH) -> str:
         least = Share(LEAST_REGION, places=1)
         conditions = display.say("claim-rule-conditions", conditions=MOST_CONDITIONS, least=least)
         sentences += [conditions, false, display.say("claim-rule-between")]
-    if answer.verdict == BEYOND:
-        sentences.append(display.say("claim-rule-beyond", beyond=beyond(asked, display)))
-    else:
-        sentences += [display.say("claim-rule-close"), model_error(answer, display)]
+    sentences += [display.say("claim-rule-close"), model_error(answer, display)]
     return " ".join([*sentences, share_of_design(answer, display)])

@@ -5,13 +5,12 @@ from __future__ import annotations
 import math
 
 from model.claims.evidence import CONTRADICTS, MIXED, SUPPORTS, Beside, Evidence, Measurement, evidence
-from model.claims.inputs import INPUTS
 from model.claims.questions import Question
-from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, Answer
+from model.claims.verdicts import BEYOND, CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, Answer
 from model.describe.figures import Several
 from model.kernel.phrases import PHRASES
+from model.words.claim_inputs import noun
 from model.words.claim_numbers import shown, with_unit
-from model.words.entries import name_of
 from model.words.quantities import Display, capital
 
 TOGETHER = {
@@ -30,6 +29,8 @@ def measured(found: Evidence, display: Display) -> str:
 def both(answer: Answer, display: Display) -> str:
     """One sentence that holds the verdict of the measurements and that of the model."""
     found = evidence(answer.question)
+    if answer.verdict == BEYOND:
+        return f"{measured(found, display)} {display.say('claim-heading-beyond')}"
     together = TOGETHER.get((found.verdict, answer.verdict), "neither")
     return display.say("claim-both", measured=found.verdict, together=together, verdict=answer.verdict)
 
@@ -46,7 +47,7 @@ def verdict_of_one(beside: Beside, display: Display) -> str:
         return display.say("claim-one-says", says=beside.says)
     measurement = beside.measurement
     share = display.say("phrase", phrase=measurement.of) if measurement.of in PHRASES else measurement.of
-    apart = Several(tuple(name_of(INPUTS[key], display) for key in beside.apart) or ("",))
+    apart = Several(tuple(noun(key, display) for key in beside.apart) or ("",))
     return display.say("claim-why-not", why=beside.why_not, of=share, apart=apart, kind=measurement.kind)
 
 

@@ -13,7 +13,7 @@ from model import MODEL_DATE, MODEL_VERSION
 from model.claims.draws import DRAWN_TOGETHER
 from model.claims.evidence import evidence
 from model.claims.questions import Question
-from model.claims.verdicts import Answer
+from model.claims.verdicts import BEYOND, Answer
 from model.describe.figures import Several
 from model.out.answers import as_text
 from model.sampling.uncertainty import SEED
@@ -31,6 +31,7 @@ from pages.parts.charts.export import for_print
 from pages.parts.claim_inputs import held_together, label
 from pages.parts.claim_words import (
     METRIC,
+    bounds_of,
     claim_text,
     distribution_alt,
     finding,
@@ -64,7 +65,7 @@ def method_note(answer: Answer, display: Display = METRIC) -> str:
     lead = inside(label(next(iter(DRAWN_TOGETHER.values())), display))
     runs = display.say("claim-method-note", runs=len(answer.values), together=together, lead=lead, seed=str(SEED))
     sentences = spoken.varied(answer, display), spoken.share_of_design(answer, display), left_out(answer, display)
-    return " ".join((runs, *sentences, signed(answer.question)))
+    return " ".join(filter(None, (runs, *sentences, signed(answer.question))))
 
 
 def under_print(answer: Answer) -> list[str]:
@@ -91,7 +92,8 @@ def runs_table(answer: Answer) -> pd.DataFrame:
         # the battery car's figures stand in the row; those of the hybrid's class are drawn beside them
         table["note"] = Display().say("print-runs-of-hybrids")
     table.insert(0, "run", range(1, len(table) + 1))
-    return table.assign(claim_true=answer.true, model_version=MODEL_VERSION, model_date=MODEL_DATE)
+    judged = {} if answer.verdict == BEYOND else {"claim_true": answer.true}
+    return table.assign(**judged, model_version=MODEL_VERSION, model_date=MODEL_DATE)
 
 
 def command(asked: Question) -> str:
@@ -114,7 +116,7 @@ def runs_chart(answer: Answer) -> Spec:
     """The picture of the runs."""
     asked = answer.question
     rows, unit = rows_of(answer, Display()), asked.claim.unit
-    return distribution(answer.values, asked.bounds, rows, unit, keys(answer, Display()), Display())
+    return distribution(answer.values, bounds_of(answer), rows, unit, keys(answer, Display()), Display())
 
 
 def picture(answer: Answer, transparent: bool = False) -> Spec:
@@ -125,7 +127,7 @@ def picture(answer: Answer, transparent: bool = False) -> Spec:
 def tornado_svg(answer: Answer) -> str:
     """What moves the number, to print."""
     claim, base, display = answer.question.claim, answer.tornado[0].base, Display()
-    chart = tornado(swings_of(answer, display), base, answer.question.bounds, claim.unit, display)
+    chart = tornado(swings_of(answer, display), base, bounds_of(answer), claim.unit, display)
     under = [display.say("claim-tornado-words"), *under_print(answer)]
     return export.svg(for_print(chart, tornado_title(answer, display), under), export.PRINT_PX)
 
@@ -137,7 +139,7 @@ def needs_svg(answer: Answer) -> str:
     assert grid is not None
     chart = region(grid, display)
     under = [grid_words(answer, display), *under_print(answer)]
-    return export.svg(for_print(chart, grid_title(grid, display), under), export.PRINT_PX)
+    return export.svg(for_print(chart, grid_title(answer, display), under), export.PRINT_PX)
 
 
 def chart_svg(answer: Answer) -> str:
@@ -224,5 +226,5 @@ FILES: dict[str, tuple[str, Callable[[Answer], str | bytes], str]] = {
 def files_of(answer: Answer) -> dict[str, tuple[str, Callable[[Answer], str | bytes], str]]:
     """Those of FILES that there are of this answer."""
     without: set[Callable[[Answer], str | bytes]] = set() if answer.tornado else {tornado_svg}
-    without |= {needs_svg} if grid_of(answer, Display()) is None else set()
+    without |= {needs_svg} if answer.verdict == BEYOND or grid_of(answer, Display()) is None else set()
     return {what: file for what, file in FILES.items() if file[1] not in without}

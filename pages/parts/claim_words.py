@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
+import numpy as np
 import pandas as pd
 
 from model.claims.collection import ALWAYS, BROADLY, claims
+from model.claims.inputs import INPUTS
 from model.claims.questions import Question
-from model.claims.verdicts import Answer
+from model.claims.verdicts import BEYOND, FALSE, NOT_AS_SAID, ROUNDED_AWAY, Answer
 from model.describe.figures import Several, Share
 from model.sampling.uncertainty import Band
 from model.words import claims as spoken
+from model.words.claim_inputs import noun
 from model.words.claim_numbers import span_and_median, span_words
-from model.words.quantities import Display, capital, inside
+from model.words.entries import shown_unit
+from model.words.quantities import Display, capital
 from model.words.reading import words_stand
 from pages.parts.charts.claims import BandRow, Grid, Swing, claim_number, given
-from pages.parts.claim_inputs import QUOTE, ends_text, entry_label, held_together, label, step_text, with_minus
+from pages.parts.claim_inputs import QUOTE, ends_text, held_together, label, step_text, with_minus
 from pages.parts.evidence_words import rows_beside
+from pages.parts.typography import NO_BREAK
 
 METRIC = Display()
 """How files and pictures to print are written, whoever asked for them: the command line gives the same bytes."""
@@ -46,9 +52,14 @@ def conditions(answer: Answer, display: Display) -> list[str]:
     return [held_together(condition) for condition in spoken.conditions(answer, display)]
 
 
-def heading(answer: Answer) -> str:
+def heading(answer: Answer, display: Display = METRIC) -> str:
     """The verdict as a sentence."""
-    return spoken.heading(answer, Display())
+    return held_together(spoken.heading(answer, display))
+
+
+def bounds_of(answer: Answer) -> tuple[float, float]:
+    """Between which the number is as claimed; nothing bounds it where the model cannot judge the claim."""
+    return (-math.inf, math.inf) if answer.verdict == BEYOND else answer.question.bounds
 
 
 def band_of(answer: Answer) -> Band:
@@ -68,9 +79,13 @@ def claimed_text(asked: Question, display: Display) -> str:
 
 
 def reason(answer: Answer, display: Display) -> str:
-    """Why: in how many of the runs the claim is true, and under which conditions."""
+    """Why: how often the claim is true and under which conditions; and the rule of an “up to” that does not hold."""
     subject = display.say("claim-subject-on-page")
-    return held_together(f"{capital(spoken.reason(answer, subject, display))}.")
+    why = f"{capital(spoken.reason(answer, subject, display))}."
+    if answer.question.relation == "up_to" and answer.verdict in (FALSE, NOT_AS_SAID):
+        within = Share(answer.question.claim.within_share, places=0)
+        why = f"{why} {display.say('claim-reads-both-ends', within=within)}"
+    return held_together(why)
 
 
 def reading(asked: Question, display: Display) -> str:
@@ -154,8 +169,10 @@ def read_as(asked: Question, display: Display) -> str:
     return held_together(read or spoken.changed_words(asked, display))
 
 
-def keys(answer: Answer, display: Display) -> tuple[str, str]:
-    """What the dark and the pale part of the pile are."""
+def keys(answer: Answer, display: Display) -> tuple[str, ...]:
+    """What the dark and the pale part of the pile are; nothing where no part is as claimed."""
+    if answer.verdict == BEYOND:
+        return ()
     return claimed_text(answer.question, display), display.say("claim-runs-otherwise")
 
 
@@ -168,7 +185,7 @@ def rows_of(answer: Answer, display: Display) -> list[BandRow]:
 
 def distribution_alt(answer: Answer, rows: Sequence[BandRow], display: Display) -> str:
     """The picture of the runs in words."""
-    sentences = (finding(answer, display), capital(keys(answer, display)[0]), *(row.text for row in rows))
+    sentences = (finding(answer, display), *map(capital, keys(answer, display)[:1]), *(row.text for row in rows))
     return " ".join(f"{sentence}." for sentence in sentences)
 
 
@@ -184,23 +201,29 @@ def grid_of(answer: Answer, display: Display) -> Grid | None:
     if max(map(len, names[1])) > max(map(len, names[0])) or len(names[1]) > 6 > len(names[0]):
         down, across, names = across, down, names[::-1]
         shares, texts = ([list(column) for column in zip(*part, strict=True)] for part in (shares, texts))
-    return Grid(entry_label(down.key, display), entry_label(across.key, display), names[0], names[1], shares, texts)
+    return Grid(axis_title(down.key, display), axis_title(across.key, display), names[0], names[1], shares, texts)
 
 
-def bare(name: str) -> str:
-    """The name of an input without its unit, within a sentence."""
-    return inside(name.partition(",")[0])
+def axis_title(key: str, display: Display) -> str:
+    """What an input is, with its unit, from which it does not part where a line ends."""
+    name, unit = capital(noun(key, display)), shown_unit(INPUTS[key], display)
+    if not unit:
+        return name
+    return display.say("label-with-unit", label=name, unit=unit).replace(f", {unit}", f",{NO_BREAK}{unit}")
 
 
-def grid_title(grid: Grid, display: Display) -> str:
+def grid_title(answer: Answer, display: Display) -> str:
     """What the picture of the two inputs shows."""
-    return display.say("claim-grid-title", down=bare(grid.down), across=bare(grid.across))
+    first, second = (noun(bins.key, display) for bins in answer.bins[:2])
+    return display.say("claim-grid-title", down=first, across=second)
 
 
-def grid_words(answer: Answer, display: Display) -> str:
+def grid_words(answer: Answer, display: Display, dark: bool = False) -> str:
     """What its numbers are."""
-    empty = answer.by_two is not None and any(None in row for row in answer.by_two.shares)
-    return display.say("claim-grid-words", claimed=claimed_text(answer.question, display), empty=empty)
+    sentences = [display.say("claim-grid-words", given=spoken.runs_do(answer.question, display), dark=dark)]
+    if answer.by_two is not None and any(None in row for row in answer.by_two.shares):
+        sentences.append(display.say("claim-grid-empty"))
+    return held_together(" ".join(sentences))
 
 
 def grid_alt(grid: Grid, display: Display) -> str:
@@ -225,14 +248,21 @@ def grid_table(grid: Grid) -> pd.DataFrame:
 
 def no_grid(answer: Answer, display: Display) -> str:
     """In place of the picture, where the claim is as true everywhere."""
-    why = "nothing-moves-it" if not answer.bins else "never" if answer.share == 0 else "everywhere"
+    if len(answer.bins) == 1:
+        return display.say("claim-grid-of-one", input=noun(answer.bins[0].key, display))
+    if np.ptp(answer.values) <= ROUNDED_AWAY * abs(float(answer.values.max())):
+        why = "nothing-moves-it"
+    elif answer.share == 0:
+        why = "never"
+    else:
+        why = "everywhere" if answer.share >= answer.question.claim.broadly else "by-chance"
     return display.say("claim-no-grid", why=why)
 
 
 def swings_of(answer: Answer, display: Display, most: int = 6) -> list[Swing]:
     """The inputs that move the number most, one at a time."""
     return [
-        Swing(label(lever.key, display), lever.low, lever.high, ends_text(lever.key, lever.at_low, display),
+        Swing(capital(noun(lever.key, display)), lever.low, lever.high, ends_text(lever.key, lever.at_low, display),
               ends_text(lever.key, lever.at_high, display))
         for lever in answer.tornado[:most]
     ]  # fmt: skip
@@ -240,7 +270,7 @@ def swings_of(answer: Answer, display: Display, most: int = 6) -> list[Swing]:
 
 def tornado_title(answer: Answer, display: Display) -> str:
     """What the tornado shows."""
-    return display.say("claim-tornado-title", input=label(answer.tornado[0].key, display))
+    return display.say("claim-tornado-title", input=noun(answer.tornado[0].key, display))
 
 
 def tornado_table(answer: Answer, display: Display) -> pd.DataFrame:
@@ -248,7 +278,7 @@ def tornado_table(answer: Answer, display: Display) -> pd.DataFrame:
     held = answer.question.claim.unit
     unit = display.unit(held)
     rows = [
-        (label(lever.key, display), claim_number(display.value(lever.low, held)),
+        (capital(noun(lever.key, display)), claim_number(display.value(lever.low, held)),
          ends_text(lever.key, lever.at_low, display), claim_number(display.value(lever.high, held)),
          ends_text(lever.key, lever.at_high, display))
         for lever in answer.tornado

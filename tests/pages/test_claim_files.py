@@ -165,7 +165,7 @@ def test_somebodys_own_words_are_text_in_the_page_for_an_article():
 
 def test_printed_words_keep_every_digit():
     answer = answered("recovered-on-test-cycle", {"car": "family-hatch"})
-    ends = next(swing for swing in swings_of(answer, Display()) if swing.name == "Rolling resistance coefficient")
+    ends = next(swing for swing in swings_of(answer, Display()) if swing.name == "The rolling resistance of the tyres")
     assert ends.at_high.startswith("at 0.00") and ends.at_high in claim_files.tornado_svg(answer)
 
 

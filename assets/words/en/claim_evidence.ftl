@@ -19,21 +19,21 @@ claim-measured = { $verdict ->
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 claim-both = { $measured ->
     [supports] { $together ->
-        [agree] Measurements of the same thing support this claim, and so does the model: it { claim-verdict }.
-        [differ] Measurements of the same thing support this claim, but by the model it { claim-verdict }.
-       *[neither] Measurements of the same thing support this claim; by the model it { claim-verdict }.
+        [agree] Measurements support this claim, and so does the model.
+        [differ] Measurements support this claim, but by the model it { claim-verdict }.
+       *[neither] Measurements support this claim; by the model it { claim-verdict }.
     }
     [contradicts] { $together ->
-        [agree] Measurements of the same thing contradict this claim, and so does the model: it { claim-verdict }.
-        [differ] Measurements of the same thing contradict this claim, but by the model it { claim-verdict }.
-       *[neither] Measurements of the same thing contradict this claim; by the model it { claim-verdict }.
+        [agree] Measurements contradict this claim, and so does the model.
+        [differ] Measurements contradict this claim, but by the model it { claim-verdict }.
+       *[neither] Measurements contradict this claim; by the model it { claim-verdict }.
     }
     [mixed] { $together ->
-        [agree] Measurements of the same thing are divided on this claim, and so is the model: it { claim-verdict }.
-        [differ] Measurements of the same thing are divided on this claim, but by the model it { claim-verdict }.
-       *[neither] Measurements of the same thing are divided on this claim; by the model it { claim-verdict }.
+        [agree] Measurements are divided on this claim, and so is the model: it { claim-verdict }.
+        [differ] Measurements are divided on this claim, but by the model it { claim-verdict }.
+       *[neither] Measurements are divided on this claim; by the model it { claim-verdict }.
     }
-    [unsettled] Measurements of the same thing do not settle this claim; by the model it { claim-verdict }.
+    [unsettled] Measurements do not settle this claim; by the model it { claim-verdict }.
    *[none] No measurement of the same thing was found; by the model alone this claim { claim-verdict }.
 }
 

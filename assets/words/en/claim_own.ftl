@@ -65,7 +65,7 @@ claim-own-beyond = { $beyond ->
 # $reason: text
 # $band: text
 # $varied: text
-claim-quotation-own = The claim “{ $claim }”, read as “{ $reading }”, { claim-verdict }: { $reason }. The model gives
+claim-quotation-own = The claim “{ $claim }”, read as “{ $reading }”, { claim-verdict }. { $reason }. The model gives
     { $band }. { $varied } An estimate, not a measurement.
 # In a list to choose from.
 # $quantity: one of recovered, of_braking, range_gain, electric_braking, range_lost, of_climb, display_km, range, energy, cold, braking_work, works_after, slowing, charge_to_leave_free, in_a_stop, stability, brake_life
@@ -92,6 +92,10 @@ own-counted-name = { $quantity ->
 # How a claim in own words was read, below its title.
 # $reading: text
 claim-read-as = Read as: { $reading }
+
+# The same of a claim that the model cannot judge, with what it can give.
+# $instead: text
+claim-read-as-beyond = No energy model can judge this. { $instead } is what it can give.
 
 # Below a title that was made from the test.
 # $words: text

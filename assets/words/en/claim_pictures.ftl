@@ -18,12 +18,27 @@ claim-grid-title = It depends most on { $down } and on { $across }
 # $across: text
 claim-grid-inputs = { $down }, by { $across }
 
-# $claimed: text
-# $empty: yes or no
-claim-grid-words = { $empty ->
-    [yes] In each field: the middle of what the model gives there; the stronger its shade, the more of it is { $claimed }. Empty fields
-        hold no run.
-   *[no] In each field: the middle of what the model gives there; the stronger its shade, the more of it is { $claimed }.
+# $given: text
+# $dark: yes or no
+claim-grid-words = In each field: the middle of what the model gives there. The { $dark ->
+    [yes] brighter
+   *[no] darker
+} the field, the more runs { $given }.
+
+claim-grid-empty = Empty fields hold no run.
+
+# What runs do that make a claim true.
+# $relation: one of at_least, at_most, zero-or-more, zero-or-less, up_to, between
+# $number: text
+# $low: text
+# $high: text
+claim-grid-runs = { $relation ->
+    [at_least] reach at least { $number }
+    [at_most] stay at or below { $number }
+    [up_to] stay at or below { $number }
+    [zero-or-more] are not below zero
+    [zero-or-less] are not above zero
+   *[between] lie between { $low } and { $high }
 }
 
 # $most: list
@@ -33,16 +48,20 @@ claim-grid-words = { $empty ->
 claim-grid-alt = The claim is true most often with { $most }, where the middle is { $highest }; least often with { $least },
     where it is { $lowest }.
 
-# $why: one of nothing-moves-it, never, everywhere
+# $why: one of nothing-moves-it, never, by-chance, everywhere
 claim-no-grid = { $why ->
-    [nothing-moves-it] Nothing that was drawn changes this number.
-    [never] Nothing that was drawn: no run makes it true.
-   *[everywhere] Hardly anything: whatever was drawn, it is true nearly everywhere.
+    [nothing-moves-it] Nothing that was varied changes this number.
+    [never] Nothing that was varied: it holds in no run.
+   [by-chance] No single thing that was varied stands out of chance.
+   *[everywhere] Almost nothing: it holds in nearly every run.
 }
+
+# $input: text
+claim-grid-of-one = Of all that was varied only { $input } stands out of chance.
 
 # One input at a time.
 # $input: text
-claim-tornado-title = { $input } moves the number most
+claim-tornado-title = What matters most: { $input }
 
 claim-tornado-words = One input after the other goes to the ends of its range; the others stay as in the base case, at their
     first or mid value.

@@ -9,18 +9,43 @@ claim-verdict = { $verdict ->
     [not-as-said] does not hold as said
     [unjudged] cannot be judged from what was said
     [close] is too close to call
-   *[beyond] cannot be judged by a model of energy
+   *[beyond] cannot be judged by an energy model
 }
 
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 claim-heading = This claim { claim-verdict }.
 
+claim-heading-beyond = An energy model cannot judge this claim.
+
+# The same where what is so lies above what was claimed.
+# $by: one of runs, top, mean
+# $found: text
+claim-heading-too-low = { $by ->
+    [runs] Too low: the model gives { $found }.
+    [top] Too low: the model reaches { $found }.
+   *[mean] Too low: on average the model gives { $found }.
+}
+
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $reason: text
 # $band: text
 # $varied: text
-claim-sentence = This claim { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An estimate, not a
+claim-sentence = This claim { claim-verdict }. { $reason }. The model gives { $band }. { $varied } An estimate, not a
     measurement.
+
+# Of a claim that no model of energy can judge nothing is said but why, and what the model can give beside it.
+# $reason: text
+# $varied: text
+claim-sentence-beyond = An energy model cannot judge this claim. { $reason }. { $varied } An estimate, not a measurement.
+
+# $claim: text
+# $quoted: yes or no
+# $reason: text
+# $varied: text
+claim-quotation-beyond = { $quoted ->
+    [yes] An energy model cannot judge the claim “{ $claim }”. { $reason }. { $varied } An estimate, not a measurement.
+   *[no] An energy model cannot judge a claim about this. { $reason }. { $varied } An estimate, not a measurement.
+}
 
 # To quote, with the claim, which is without its full stop: as it was made, or in words made from the test.
 # $claim: text
@@ -30,9 +55,9 @@ claim-sentence = This claim { claim-verdict }: { $reason }. The model gives { $b
 # $band: text
 # $varied: text
 claim-quotation = { $quoted ->
-    [yes] The claim “{ $claim }” { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An estimate, not a
+    [yes] The claim “{ $claim }” { claim-verdict }. { $reason }. The model gives { $band }. { $varied } An estimate, not a
         measurement.
-   *[no] What was tested: { $claim }. This { claim-verdict }: { $reason }. The model gives { $band }. { $varied } An
+   *[no] What was tested: { $claim }. This { claim-verdict }. { $reason }. The model gives { $band }. { $varied } An
         estimate, not a measurement.
 }
 
@@ -48,6 +73,11 @@ claim-subject = { $what } is { $claimed }
 # $what: text
 # $claimed: text
 claim-made = { $where }{ $what } is { $claimed }.
+
+# What the model can give beside a claim that it cannot judge.
+# $where: text
+# $what: text
+claim-made-beyond = { $where }{ $what }.
 
 # What is claimed of the number. `$high` has the unit, `$low` has none.
 # $relation: one of at_least, about, at_most, up_to, on_average, between, zero-or-more, zero-or-less
@@ -130,11 +160,9 @@ claim-nearest = { $relation ->
 claim-reason = { $where }{ $subject } { claim-how-often }
 
 # $beyond: text
-# $where: text
-# $subject: text
-# $often: one of never, at-the-edge, partly, always, nearly-always, mostly
-# $nearest: text
-claim-reason-beyond = { $beyond }; what can be said is that { $where }{ $subject } { claim-how-often }
+# $instead: text
+# $band: text
+claim-reason-beyond = { $beyond }. { $instead } is what the model can give: { $band }
 
 # $where: text
 # $what: text
@@ -152,9 +180,9 @@ claim-reason-mean-narrower = { $where }{ $what } is { $found } on average; over 
 # $found: text
 # $beside: one of more, less, as-said
 claim-reason-top = { $beside ->
-    [more] { $where }{ $what } reaches { $found }, the level that one run in twenty passes, so there is more than was said
-    [less] { $where }{ $what } reaches { $found }, the level that one run in twenty passes, so less than was said
-   *[as-said] { $where }{ $what } reaches { $found }, the level that one run in twenty passes
+    [more] { $where }it can be more: in one run in twenty { $what } is over { $found }
+    [less] { $where }it does not come to that: in only one run in twenty { $what } is over { $found }
+   *[as-said] { $where }in one run in twenty { $what } is over { $found }
 }
 
 # $where: text
@@ -187,16 +215,16 @@ claim-reason-not-always-but-there = { $where }{ $what } is { $miss } in one run,
 
 # $where: text
 # $subject: text
-# $most: text
-claim-reason-unjudged = { $where }it depends most on { $most } whether { $subject }, and no short list of conditions
-    settles it
-
-# $where: text
-# $subject: text
+# $factors: one of none, one, two
 # $first: text
 # $second: text
-claim-reason-unjudged-of-two = { $where }it depends most on { $first } and on { $second } whether { $subject }, and no
-    short list of conditions settles it
+claim-reason-unjudged = { $factors ->
+    [none] { $where }whether { $subject } depends on no one thing that stands out of chance, and no short list of conditions
+        settles it
+    [one] { $where }whether { $subject } depends most on { $first }, and no short list of conditions settles it
+   *[two] { $where }whether { $subject } depends most on { $first } and on { $second }, and no short list of conditions
+        settles it
+}
 
 # $by: one of error, sampling
 # $where: text
@@ -334,13 +362,19 @@ claim-rule-between-always = Does not hold as said: anything between, since count
 claim-rule-between = Cannot be judged from what was said: anything else.
 
 # $beyond: text
-claim-rule-beyond = The claim itself is beyond the model: { $beyond }.
+claim-rule-beyond = No rule judges this claim, which is beyond the model: { $beyond }.
 
 ## Beside the verdict
 
 # How the claim’s words are taken.
 # $within: share
-claim-reads-up-to = “Up to” names the top: the level that one run in twenty passes is to lie within { $within } of the number.
+claim-reads-up-to = “Up to” is read as a ceiling: the level that one run in twenty passes is to lie within { $within } of
+    the number.
+
+# Beside a verdict that “up to” does not hold.
+# $within: share
+claim-reads-both-ends = “Up to” has two ends. One run in twenty may pass the number, and their level is to lie no more than
+    { $within } above or below it: so “up to” may fail though most runs stay below the number.
 
 # $within: share
 claim-reads-on-average = “On average”: the mean of the runs is to lie within { $within } of the number.

@@ -20,13 +20,14 @@ print-source = { $addressed ->
 }
 
 # A quote in two lines, each a sentence or two. `$claim` and `$reading` are without their full stops.
-# $kind: one of quoted, read, made
+# $kind: one of quoted, read, made, beyond
 # $claim: text
 # $reading: text
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $version: text
 print-quote-first = { $kind ->
     [quoted] The claim “{ $claim }” { claim-verdict } (Brake to Battery { $version }).
+    [beyond] An energy model cannot judge the claim “{ $claim }” (Brake to Battery { $version }).
     [read] The claim “{ $claim }”, read as “{ $reading }”, { claim-verdict } (Brake to Battery { $version }).
    *[made] What was tested: { $claim }. This { claim-verdict } (Brake to Battery { $version }).
 }
@@ -41,6 +42,11 @@ print-quote-second = { $measured ->
    *[none] The model gives { $band }; no measurement was found. An estimate.
 }
 
+# Of a claim that the model cannot judge: what it can give.
+# $instead: text
+# $band: text
+print-quote-second-beyond = { $instead } is what it can give: { $band }. An estimate.
+
 print-quote-short = In two lines
 
 print-quote-long = At length
@@ -48,8 +54,8 @@ print-quote-long = At length
 print-files-fold = Pictures, every run, and a page for an article
 
 print-files-about = Pictures are drawn in Liberation Sans, or Arial, which is as wide; their words stay words in SVG. Every
-    run has all the figures that were drawn for it, but for a hybrid’s own: put in with the command below, in place of what
-    was said, they give its number again. With “--run” and its row the command computes any run again. The page for an
+    run has all the figures that were drawn for it, but for a hybrid’s own. Run the command below with a row’s figures to get
+    its number again; with “--run” and the row it computes any run again. The page for an
     article is one file that asks nothing of any server.
 
 # In every row of a table of runs that hold a hybrid.

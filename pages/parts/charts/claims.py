@@ -167,7 +167,7 @@ def distribution(
     bounds: tuple[float, float],
     rows: Sequence[BandRow],
     unit: str,
-    keys: tuple[str, str],
+    keys: Sequence[str],
     display: Display,
     dark: bool = False,
 ) -> Spec:
@@ -175,7 +175,7 @@ def distribution(
 
     `values` is the number in each run [unit], shape (runs,); `bounds` is between which it makes the claim true, where
     one may be infinite. `rows` are the model's band and what is published, below the pile; `keys` say what the dark and
-    the pale part of the pile are.
+    the pale part of the pile are, where it has two.
     """
     rows = [row.in_units(unit, display) for row in rows]
     values, bounds = display.value(values, unit), (display.value(bounds[0], unit), display.value(bounds[1], unit))
@@ -187,10 +187,10 @@ def distribution(
     near = [number for number in claimed if reach[0] - 2 * widest <= number <= reach[1] + 2 * widest]
     axis = Axis.over([*reach, *near, *(end for row in rows for end in (row.low, row.high))], unit)
     tall = max(int(counts.max()), 1)
-    top = 2 * LINE_PX + 28
+    top = len(keys) * LINE_PX + 28
     foot = top + PILE_PX
     boxes, words = [], []
-    for place, (key, meaning) in enumerate(zip(keys, ("quiet", "wash"), strict=True)):
+    for place, (key, meaning) in enumerate(zip(keys, ("quiet", "wash"), strict=False)):
         y = place * LINE_PX + LINE_PX / 2
         boxes.append(Box(0, axis.length * 0.02, y - 5, y + 5, meaning))
         words.append(Words(key, axis.length * 0.02, y))
