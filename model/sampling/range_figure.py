@@ -2,7 +2,8 @@
 
 The figure stays as printed; only the ratio of consumptions, and what the cold holds back of the battery, come from the
 model. So what a car's maker did well or badly on the test stays in it, and a step costs what the model says that step
-adds to consumption.
+adds to consumption. Where nothing is printed, each drawn car starts from what the model gives it on the test, and ends
+with its range on the drive as every other answer has it.
 """
 
 from __future__ import annotations
@@ -14,7 +15,6 @@ from typing import Any
 
 import numpy as np
 
-from model.describe.car import Car
 from model.describe.fields import Field, InputError
 from model.describe.figures import Several
 from model.describe.parameters import assumed_figures, car_of
@@ -49,12 +49,16 @@ class Step:
 
 @dataclass(frozen=True)
 class RangeOnRoad:
-    """The waterfall from a printed range to the range on the drive."""
+    """The waterfall from a printed range to the range on the drive.
+
+    Where nothing is `printed`, `test_range_km` is that of the car with every figure at its middle.
+    """
 
     test: str
     test_range_km: float
     steps: tuple[Step, ...]
     runs: int
+    printed: bool = True
 
     @property
     def range_km(self) -> Band:
@@ -67,15 +71,17 @@ class RangeOnRoad:
         return self.steps[-1].middle_range_km
 
 
-def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b", runs: int = RUNS) -> RangeOnRoad:
+def range_on_road(
+    scenario: Scenario, test_range_km: float | None, test: str = "wltc3b", runs: int = RUNS
+) -> RangeOnRoad:
     """Turn a range figure into one for the scenario's drive.
 
     Parameters
     ----------
     scenario : Scenario
         Car, drive, conditions and habits.
-    test_range_km : float
-        The printed figure [km].
+    test_range_km : float or None
+        The printed figure [km]; None where none is known, so that each car has its own.
     test : str
         One of TESTS.
     runs : int
@@ -95,7 +101,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
     """
     if test not in TESTS:
         raise InputError("not-one-of", what="test", given=str(test), known=Several(tuple(TESTS)))
-    figure = RANGE_KM.number(test_range_km)
+    printed_km = None if test_range_km is None else RANGE_KM.number(test_range_km)
     known = what_is_known(scenario)
 
     def consumed(described: Scenario, conditions: Conditions) -> Array:
@@ -127,7 +133,11 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
         ("weather", scenario, replace(here, cabin=False)),
         ("cabin", scenario, here),
     ]
-    before, steps = np.full(1 + runs, figure), []
+    if printed_km is None:
+        figure = TESTS[test].factor * _usable_j(scenario, known, runs) / on_test / 1000
+    else:
+        figure = np.full(1 + runs, printed_km)
+    before, steps = figure, []
     for name, described, conditions in taken:
         net = consumed(described, conditions)
         if np.isnan(net).any():
@@ -136,7 +146,7 @@ def range_on_road(scenario: Scenario, test_range_km: float, test: str = "wltc3b"
         cost = before - after
         steps.append(Step(name, float(after[0]), float(cost[0]), Band.of(after[1:]), Band.of(cost[1:])))
         before = after
-    return RangeOnRoad(test, figure, tuple(steps), runs)
+    return RangeOnRoad(test, float(figure[0]), tuple(steps), runs, printed_km is not None)
 
 
 def what_is_known(scenario: Scenario) -> Scenario:
@@ -164,8 +174,7 @@ def _consumed(described: Scenario, cycle: str, known: Scenario, runs: int) -> Ar
         return run.net_j, usable_in_the_cold_kwh(cars, run.energies["pack_c_end"]) / cars.usable_kwh
 
     setting = (car_of(described), described.conditions, described.driver)
-    figures = assumed_figures(described.car_class)
-    cars = {key: np.concatenate([[[figures[key].mid]], values]) for key, values in _draws(known, runs).items()}
+    cars = _cars(known, runs)
     # as fast as the car can follow
     trace = evaluate(cycle_trace(cycle) if cycle else trace_of(described), *setting).trace
     net, left = run_each(trace, *setting, cars, measure, (True,))
@@ -173,8 +182,13 @@ def _consumed(described: Scenario, cycle: str, known: Scenario, runs: int) -> Ar
     return np.broadcast_to(net / left / trace.distance_m if has_end else np.nan, (1 + runs,))
 
 
-def own_range_km(car: Car, test: str = "wltc3b") -> float:
-    """Range [km] that the model would print for a car on a test."""
-    runs = [(share, evaluate(cycle_trace(name), car, RANGE_TEST, Driver())) for name, share in TESTS[test].cycles]
-    kwh_per_km = sum(share * run.net_kwh / run.distance_km for share, run in runs)
-    return float(car.usable_kwh / kwh_per_km * TESTS[test].factor)
+def _cars(known: Scenario, runs: int) -> dict[str, Array]:
+    """The open figures of the car with every one at its middle, then of `runs` cars that fit; shape (1 + runs, 1)."""
+    figures = assumed_figures(known.car_class)
+    return {key: np.concatenate([[[figures[key].mid]], values]) for key, values in _draws(known, runs).items()}
+
+
+def _usable_j(scenario: Scenario, known: Scenario, runs: int) -> Array:
+    """The usable battery of each of these cars [J], shape (1 + runs,)."""
+    usable_kwh = _cars(known, runs).get("usable_kwh", np.full((1 + runs, 1), car_of(scenario).usable_kwh))
+    return usable_kwh[:, 0] * J_PER_KWH

@@ -11,6 +11,7 @@ from model.describe.figures import Quantity, Several, Share
 from model.kernel.books import Books
 from model.kernel.phrases import HILL_LOOP, PHRASES, convert, said, worked_example
 from model.sampling.range_figure import RangeOnRoad
+from model.sampling.uncertainty import Band
 from model.words.quantities import Display, percent_text, span_of
 from model.words.refusals import refusal_words
 from pages.parts.claim_words import claimed_text
@@ -59,10 +60,15 @@ def road_words(found: RangeOnRoad, display: Display) -> str:
     """What costs most."""
     step = max(found.steps, key=lambda step: step.middle_cost_km)
     kept = found.middle_range_km / found.test_range_km
-    sentences = [display.say("road-words", kept=Share(kept), less=kept < 1, cars=found.runs)]
+    sentences = [display.say("road-words", printed=found.printed, kept=Share(kept), less=kept < 1, cars=found.runs)]
     if step.middle_cost_km >= 0.5:
         sentences.append(display.say("road-largest-cost", step=step.id, cost=span_of(step.cost_km, "km")))
     return " ".join((*sentences, display.say("road-order-matters")))
+
+
+def road_beside(reached: Band, display: Display, *, other: bool) -> str:
+    """What the answer says is reached [km], which knows nothing of this printed figure or has an `other`."""
+    return display.say("road-beside", reached=span_of(reached, "km"), other=other)
 
 
 def road_table(found: RangeOnRoad, display: Display) -> pd.DataFrame:

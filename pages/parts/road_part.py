@@ -73,30 +73,35 @@ def draw_road() -> None:
         st.selectbox(display.say("road-on-which-test"), list(TESTS), key="set-test",
                      format_func=lambda test: display.say("test-name", test=test),
                      on_change=take_test, width=420)  # fmt: skip
-    own_km = state.own_range_km(test)
-    if printed_km is None:
-        st.caption(display.say("road-until-entered", range=Quantity(own_km, "km", 3)))
-    draw_steps(own_km if printed_km is None else printed_km, test, entered=printed_km is not None)
+    draw_steps(printed_km, test)
 
 
 @st.fragment(parallel=True)
-def draw_steps(printed_km: float, test: str, *, entered: bool = True, reached: Band | None = None) -> None:
+def draw_steps(printed_km: float | None, test: str) -> None:
     """The steps; drawn beside the rest of the page, since the drive is driven five times for them.
 
-    Where the answer beside them says what is `reached` on a full battery, so do they: a range is one number a page.
+    A range is one number in every place: where nothing is printed, or the same as is known of the car, the last step is
+    what the answer says is reached on a full battery; where something else is, what the answer says stands beside it.
     """
-    display = state.display()
+    display, now = state.display(), state.shown()
     with st.container(key="road-steps"):
         try:
             found = state.range_on_road(printed_km, test)
         except InputError as refused:
             st.error(refusal_words(refused, display))
             return
-        if reached is not None:
+        bands = state.answer(now)
+        reached, stated = bands.range_km if bands else None, dict(now.stated).get("printed_range_km")
+        as_known = printed_km == stated and (stated is None or test == value_in(now, CAR_FIELDS["printed_test"]))
+        if reached is not None and as_known:
             found = ending_at(found, reached)
+        if not found.printed:
+            st.caption(display.say("road-until-entered", range=Quantity(found.test_range_km, "km", 3)))
         title = words.road_title(found, display)
         sentences = words.road_words(found, display)
-        chart = to_road(found, display.say("test-name", test=test), display, state.dark(), entered=entered)
+        if reached is not None and not as_known:
+            sentences = f"{sentences} {words.road_beside(reached, display, other=stated is not None)}"
+        chart = to_road(found, display.say("test-name", test=test), display, state.dark())
         figure(
             chart, alt=f"{title}. {sentences}", table=words.road_table(found, display), key="to-road",
             file_name=f"{test}-to-road.csv", title=title, words=sentences,

@@ -47,8 +47,7 @@ def draw_sheet() -> None:
             label = display.say("road-heading")
             with st.expander(label, type="compact", key="road-drawer", on_change="rerun") as drawer:
                 if drawer.open:
-                    bands, test = state.answer(scenario), str(value_in(scenario, CAR_FIELDS["printed_test"]))
-                    draw_steps(printed_km, test, reached=bands.range_km if bands else None)
+                    draw_steps(printed_km, str(value_in(scenario, CAR_FIELDS["printed_test"])))
 
 
 def choose_class(car_class: str) -> None:

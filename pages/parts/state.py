@@ -50,7 +50,7 @@ from model.sampling.drives import (
 )
 from model.sampling.hybrid import YearOfFuel, year_of_fuel
 from model.sampling.narrowing import known_of_result
-from model.sampling.range_figure import RANGE_KM, RangeOnRoad
+from model.sampling.range_figure import RangeOnRoad
 from model.sampling.uncertainty import RUNS
 from model.words.quantities import Display
 from model.words.refusals import refusal_words
@@ -356,16 +356,9 @@ def _claim(claim_id: str, settings: tuple[tuple[str, str], ...]) -> Answer:
     return check(question(claim_id, dict(settings)))
 
 
-def range_on_road(test_range_km: float, test: str) -> RangeOnRoad:
-    """A printed range [km] on the road of the drive shown; raises `InputError` where that has no end."""
+def range_on_road(test_range_km: float | None, test: str) -> RangeOnRoad:
+    """A printed range [km], or the model's, on the road of the drive shown; raises `InputError` if that has no end."""
     return ask(range_figure.range_on_road, replace(shown(), year=Year()), test_range_km, test).given
-
-
-def own_range_km(test: str) -> float:
-    """What the car shown would have printed for a test by the model, in whole kilometres within what is asked."""
-    found = ask(range_figure.own_range_km, car_of(shown()), test).result
-    # None where it cannot drive the test
-    return min(max(round(RANGE_KM.minimum if found is None else found), RANGE_KM.minimum), RANGE_KM.maximum)
 
 
 def charged() -> TwoStarts:

@@ -308,7 +308,7 @@ def test_the_way_to_the_road_says_what_is_left_and_what_costs_most():
     step = max(found.steps, key=lambda step: step.middle_cost_km)
     assert METRIC.say("road-step", step=step.id) in phrase_words.road_words(found, METRIC)
     easy = replace(found, test_range_km=found.middle_range_km / 1.1)
-    assert "110 % of it is reached, which is no less than printed" in phrase_words.road_words(easy, METRIC)
+    assert "110 % of it is reached, which is no less than on the test" in phrase_words.road_words(easy, METRIC)
     assert "mi on your drive" in phrase_words.road_title(found, US)
     assert len(phrase_words.road_table(found, METRIC)) == len(found.steps)
 

@@ -8,6 +8,8 @@ import pytest
 
 from model.describe.scenario_io import scenario_to_json, starting_drives, to_link
 from model.out.cli import main
+from model.sampling.uncertainty import RUNS
+from pages.parts import state
 from pages.parts.report import report_html
 from tests.pages.in_app import html_of, opened_at
 from tests.pages.made_reports import taken
@@ -19,11 +21,15 @@ NUMBER = r"(−?\d[\d,]*(?:\.\d+)?)"
 
 def of_page(page: str, **more: str) -> str:
     """All words of a page, its tables among them."""
-    app = opened_at(page, to_link(WINTER) | more)
+    return bare(" ".join(words_of(page, to_link(WINTER) | more)))
+
+
+def words_of(page: str, link: dict[str, str]) -> list[str]:
+    """All words of a page at an address."""
+    app = opened_at(page, link)
     words = [one.value for kind in (app.title, app.header, app.markdown, app.caption) for one in kind]
     words += html_of(app)
-    words += [one.value.to_string(max_colwidth=200) for one in app.table]
-    return bare(" ".join(words))
+    return words + [one.value.to_string(max_colwidth=200) for one in app.table]
 
 
 def bare(text: str) -> str:
@@ -167,11 +173,29 @@ def test_the_motors_part_of_a_hard_stop_is_named_apart_where_its_whole_is_anothe
     assert "“Who slows” under How it works counts air and tyres" in said()["stop"]
 
 
-def test_the_range_of_the_cold_page_lies_in_the_band_of_the_printed_range():
-    """Until a printed range is entered, both speak of the car that is described."""
-    on_the_cold_page, _ = figure("cold", "{} km instead of")
-    low, high = re.search(rf"km on the test, {NUMBER} to {NUMBER} km on your drive", said()["claims"]).groups()
-    assert float(low) < on_the_cold_page < float(high)
+RANGE_BAND = {
+    "first page": "On a full battery {0} to {0} km",
+    "claims": "km on the test, {0} to {0} km on your drive",
+    "claims, another printed": "“Your drive” says {0} to {0} km on a full battery: it knows nothing",
+}
+
+
+def test_every_place_tells_the_same_band_of_the_range():
+    """Where a printed range is asked that nobody has stated of the car, the answer's own stands beside it."""
+    places = said() | {"claims, another printed": of_page("check_a_claim.py", test_range_km="520")}
+    found = {place: re.search(text.format(NUMBER), places[place]).groups() for place, text in RANGE_BAND.items()}
+    assert len(set(found.values())) == 1, found
+    low, high = map(float, found["first page"])
+    assert low < figure("cold", "{} km instead of")[0] < high
+
+
+def test_a_printed_range_that_is_known_of_the_car_ends_at_its_answer(monkeypatch):
+    # of few cars hardly any fits what is printed
+    monkeypatch.setattr(state, "BAND_RUNS", RUNS)
+    printed = WINTER.with_setting("printed_range_km", 450.0)
+    claims, first = (bare(" ".join(words_of(page, to_link(printed)))) for page in ("check_a_claim.py", "your_drive.py"))
+    assert (re.search(RANGE_BAND["claims"].format(NUMBER), claims).groups()
+            == re.search(RANGE_BAND["first page"].format(NUMBER), first).groups())  # fmt: skip
 
 
 BANDS = {

@@ -123,13 +123,25 @@ road-until-entered = Nothing has been entered yet. Until then this starts from w
 # $road: span in km
 road-title = { $test } on the test, { $road } on your drive
 
+# $printed: yes or no
 # $kept: share
 # $less: yes or no
 # $cars: count
-road-words = The printed figure stays as it is; only the ratio of consumptions is the model’s. { $less ->
+road-words = { $printed ->
+    [yes] The printed figure stays as it is; only the ratio of consumptions is the model’s.
+   *[no] Each car starts from its own range on the test, and ends where “Your drive” says that a full battery reaches.
+} { $less ->
     [yes] { $kept } of it is left with every assumed figure at its middle
-   *[no] { $kept } of it is reached, which is no less than printed, with every assumed figure at its middle
+   *[no] { $kept } of it is reached, which is no less than on the test, with every assumed figure at its middle
 }; the bands are of { $cars } sampled cars.
+
+# $reached: span in km
+# $other: yes or no
+road-beside = “Your drive” says { $reached } on a full battery: { $other ->
+    [yes] it goes by another printed range, the one that was entered of the car.
+   *[no] it knows nothing of this printed range, which narrows down what the car may use. Entered under “My car”, it counts
+        there too.
+}
 
 # $step: one of speeds, hills, load, weather, cabin
 # $cost: span in km

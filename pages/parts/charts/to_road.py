@@ -27,13 +27,9 @@ def step_text(step: Step, display: Display) -> str:
     return display.say("road-row-changes-band", least=Quantity(ends[0], ""), most=Quantity(ends[1], ""), **said)
 
 
-def to_road(
-    found: RangeOnRoad, label: str, display: Display, dark: bool = False, *, entered: bool = True
-) -> Spec:
-    """From the printed range down to the one on the drive, step by step; bands as thin lines, all from zero.
+def to_road(found: RangeOnRoad, label: str, display: Display, dark: bool = False) -> Spec:
+    """From the printed range down to the one on the drive, step by step; bands as thin lines, all from zero."""
 
-    Where the range was not `entered`, it is called the model's.
-    """
     def shown(km: float) -> float:
         return float(display.value(km, "km"))
 
@@ -51,7 +47,7 @@ def to_road(
         y += MARK_PX + GAP_PX
 
     printed = Quantity(found.test_range_km, "km", 3)
-    row(display.say("road-row-printed", on=label, printed=printed, entered=entered), True,
+    row(display.say("road-row-printed", on=label, printed=printed, entered=found.printed), True,
         (0, shown(found.test_range_km), "quiet", MARK_PX))  # fmt: skip
     before = found.test_range_km
     for step in found.steps:
@@ -60,7 +56,7 @@ def to_road(
         row(step_text(step, display), False, (low, max(high, low + most * 0.003), STEP_MEANINGS[step.id], MARK_PX))
         before = after
     band, middle = found.range_km, found.middle_range_km
-    own = display.say("road-row-own", band=span_of(band, "km", 3), middle=Quantity(middle, "km", 3))
+    own = display.say("road-row-own", band=span_of(band, "km"), middle=Quantity(middle, "km", 3))
     row(own, True,
         (0, shown(middle), "ink", MARK_PX), (shown(band.low), shown(band.high), "quiet", 3))  # fmt: skip
     axis, numbers = Axis(0.0, most, display.unit("km")).line(y)

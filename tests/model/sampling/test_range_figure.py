@@ -4,14 +4,16 @@ from dataclasses import replace
 
 import pytest
 
-from model.describe.scenario import Conditions, Leg, Scenario
+from model.describe.scenario import Conditions, Driver, Leg, Scenario
 from model.describe.scenario_io import starting_drives
+from model.kernel.savings import evaluate
 from model.physics.battery import usable_in_the_cold_kwh
 from model.sampling import range_figure
-from model.sampling.drives import drive
+from model.sampling.drives import answer_of, drive, samples_of
 from model.sampling.printed_tests import RANGE_TEST, TESTS
 from model.sampling.range_figure import range_on_road
 from model.sampling.uncertainty import run_each
+from model.traces.cycles import cycle_trace
 from tests.refused import refuses
 
 HILLY = starting_drives()["suburb-hill"][2]
@@ -40,9 +42,21 @@ def test_steps_add_up_from_the_figure_to_the_road():
 
 def test_the_single_number_is_that_of_the_drive_with_every_figure_at_its_middle():
     road, result = found(HILLY), drive(HILLY)
-    on_test_km = range_figure.own_range_km(result.car)
+    on_test_km = range_on_road(HILLY, None, runs=20).test_range_km
     used = result.net_kwh / usable_share_in_the_cold(result)
     assert road.middle_range_km == pytest.approx(400 / on_test_km * result.car.usable_kwh * result.distance_km / used)
+    tested = evaluate(cycle_trace("wltc3b"), result.car, RANGE_TEST, Driver())
+    assert on_test_km == pytest.approx(result.car.usable_kwh * tested.distance_km / tested.net_kwh)
+
+
+@pytest.mark.parametrize("scenario", [HILLY, HILLY.with_setting("ambient_c", -7.0)], ids=["mild", "cold"])
+def test_with_nothing_printed_the_way_ends_with_the_range_that_the_drive_is_answered_with(scenario):
+    result = drive(scenario)
+    answered = answer_of(result, samples_of(scenario, result, 20)).range_km
+    road = range_on_road(scenario, None, runs=20)
+    assert not road.printed
+    for end in ("low", "mid", "high"):
+        assert getattr(road.range_km, end) == pytest.approx(getattr(answered, end), rel=1e-9)
 
 
 def test_what_is_as_in_the_laboratory_costs_nothing():
