@@ -63,7 +63,7 @@ def tell() -> ShowCard:
     key = state.set_widget("choose-car", scenario.car_class)
     st.pills(
         display.say("show-car"), list(class_labels()), format_func=class_labels().get, key=key, on_change=take_car,
-        required=True, wrap=True, label_visibility="collapsed",
+        kwargs={"keep": False}, required=True, wrap=True, label_visibility="collapsed",
     )  # fmt: skip
     say_left_out()
     pick_season(named=False)

@@ -110,15 +110,32 @@ def as_usual(key: str) -> None:
 
 
 def say_left_out() -> None:
-    """What was stated of the car before and went with it, to be put into this one with one tap."""
+    """What was stated of the car before: kept for this one or left out, to be turned round with one tap."""
     scenario, display = state.scenario(), state.display()
+    of_class = description.class_name(scenario)
+    if _is_stated(scenario):
+        kept = departures.stated_figures(scenario, display)
+        if kept.items and st.session_state.get("kept_for") == scenario.car_class:
+            with st.container(key="kept", horizontal=True, vertical_alignment="center", gap="small"):
+                st.markdown(display.say("kept-of-car", figures=kept), width="content")
+                st.button(display.say("line-class-figures", car=of_class), key="class-figures", type="tertiary",
+                          icon=":material/undo:", on_click=leave_out)  # fmt: skip
+        return
     car_class, former = st.session_state.get("former_car", ("", scenario))
-    if car_class != scenario.car_class or _is_stated(scenario):
+    if car_class != scenario.car_class:
         return
     with st.container(key="left-out", horizontal=True, vertical_alignment="center", gap="small"):
-        st.markdown(departures.left_out_text(former, display), width="content")
-        st.button(display.say("line-put-in", car=description.class_name(scenario)), key="put-in", type="tertiary",
+        left_out = departures.stated_figures(former, display)
+        st.markdown(display.say("left-out-of-car", figures=left_out) if left_out.items else "", width="content")
+        st.button(display.say("line-put-in", car=of_class), key="put-in", type="tertiary",
                   icon=":material/undo:", on_click=put_in, args=(former,))  # fmt: skip
+
+
+def leave_out() -> None:
+    """Take the class's figures in place of what was stated; that can be put in again."""
+    now = state.scenario()
+    st.session_state["former_car"] = now.car_class, now
+    state.put_whole(in_car(now, now.car_class))
 
 
 def put_in(former: Scenario) -> None:
@@ -159,11 +176,18 @@ def choose_car() -> None:
     )
 
 
-def take_car(name: str = "choose-car") -> None:
-    """Take the car's class that was picked in the widget of that name, as it is: another car has another data sheet."""
+def take_car(name: str = "choose-car", *, keep: bool = True) -> None:
+    """Take the car's class that was picked in the widget of that name.
+
+    What was stated of the car is its owner's, and is to `keep`; with a customer's car, of another, it is left out.
+    """
     if state.is_late(key := state.key_of(name)):
         return
     now, picked = state.scenario(), st.session_state[key]
+    if keep and _is_stated(now):
+        st.session_state["kept_for"] = picked
+        state.put_whole(replace(now, car_class=picked))
+        return
     _, former = st.session_state.get("former_car", ("", None))
     former = now if _is_stated(now) else former
     if former is not None:

@@ -118,10 +118,10 @@ def text(scenario: Scenario, display: Display) -> str:
     return display.figure(Several(tuple(by_key(scenario, display).values()), ""))
 
 
-def left_out_text(former: Scenario, display: Display) -> str:
-    """Figures that were stated of the car before, and what its display showed: they do not hold for this one."""
-    figures, shown = [], former.conditions.shown_wh_per_km
-    for key, value in (*former.stated, *(() if shown is None else (("shown_wh_per_km", shown),))):
+def stated_figures(scenario: Scenario, display: Display) -> Several:
+    """Figures that were stated of the scenario's car, and what its display showed; the pedal is told elsewhere."""
+    figures, shown = [], scenario.conditions.shown_wh_per_km
+    for key, value in (*scenario.stated, *(() if shown is None else (("shown_wh_per_km", shown),))):
         field = SETTINGS[key]
         if key in ("brake_pedal", "name"):
             continue
@@ -129,7 +129,7 @@ def left_out_text(former: Scenario, display: Display) -> str:
         figure = choice_word(key, str(value), display) if is_word else entered(field, cast(float, value), display)
         text_of = figure if isinstance(figure, str) else display.figure(figure)
         figures.append(display.say("left-out-figure", field=name_of(field, display), value=text_of))
-    return display.say("left-out-of-car", figures=Several(tuple(figures), "")) if figures else ""
+    return Several(tuple(figures), "")
 
 
 def unusual_text(scenario: Scenario, display: Display) -> str:

@@ -15,30 +15,34 @@ from tests.pages.in_app import change, first_page, headline_of, in_picture, labe
 TOWN = starting_drives()["town"][2]
 
 
-def test_another_class_is_that_class_and_what_was_left_out_is_said_and_put_in_with_one_tap():
+def test_another_class_keeps_what_was_stated_and_says_so_and_gives_it_up_with_one_tap():
     stated = {"mass_kg": 1300.0, "heat_source": "heat_pump", "brake_pedal": "friction"}
     link = {key: str(value) for key, value in stated.items()} | {"shown_wh_per_km": "150"} | to_link(TOWN)
     app = first_page(link)
-    assert not any(one.key == "put-in" for one in app.button)
-    ran(app.radio(key="choose-car").set_value("van").run())
-    assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
-    assert scenario_of(app).conditions.shown_wh_per_km is None
-    said = "Left out with the car before: cabin heater heat pump, mass with driver 1300 kg, "
-    assert any(one.value.startswith(said) for one in app.markdown)
-    # one more class further on, the sheet is still the former car’s
+    assert not any(one.key in ("put-in", "class-figures") for one in app.button)
     ran(app.radio(key="choose-car").set_value("family-hatch").run())
-    ran(app.button(key="put-in").click().run())
     assert dict(scenario_of(app).stated) == stated and scenario_of(app).car_class == "family-hatch"
     assert scenario_of(app).conditions.shown_wh_per_km == 150
+    said = "Kept as you entered them: cabin heater heat pump, mass with driver 1300 kg, "
+    assert any(one.value.startswith(said) for one in app.markdown)
+    ran(app.button(key="class-figures").click().run())
+    assert dict(scenario_of(app).stated) == {"brake_pedal": "friction"}
+    assert scenario_of(app).conditions.shown_wh_per_km is None
+    assert any(one.value.startswith("Left out, as entered before: cabin heater") for one in app.markdown)
+    ran(app.button(key="put-in").click().run())
+    assert dict(scenario_of(app).stated) == stated and scenario_of(app).conditions.shown_wh_per_km == 150
     assert not any(one.value.startswith("Left out") for one in app.markdown)
 
 
-def test_on_a_data_sheet_another_class_leaves_its_figures_out_and_says_so_once():
-    app = first_page({"mass_kg": "1300"} | to_link(TOWN))
+def test_on_a_data_sheet_another_class_keeps_what_was_typed_and_only_the_rest_follows_it():
+    sheet = {"mass_kg": 1500.0, "usable_kwh": 41.0, "motor_peak_kw": 95.0, "driven_axle": "rear"}
+    app = first_page({key: str(value) for key, value in sheet.items()} | to_link(TOWN))
     ran(app.button(key="door-sheet").click().run())
-    ran(app.selectbox(key="choose-car-sheet").set_value("van").run())
-    assert scenario_of(app).stated == ()
-    assert sum(one.value.startswith("Left out with the car before: mass") for one in app.markdown) == 1
+    ran(app.selectbox(key="choose-car-sheet").set_value("family-hatch").run())
+    assert dict(scenario_of(app).stated) == sheet and scenario_of(app).car_class == "family-hatch"
+    assert app.text_input(key="set-mass_kg-sheet").value == "1500"
+    assert app.button_group(key="set-driven_axle-sheet").value == "rear"
+    assert sum(one.value.startswith("Kept as you entered them: ") for one in app.markdown) == 1
 
 
 def test_the_drawer_states_a_figure_and_gives_it_back():

@@ -119,7 +119,7 @@ def test_another_car_on_the_first_card_leaves_the_former_sheet_out_and_says_so()
     app = shown({"usable_kwh": "77"} | to_link(TOWN))
     ran(app.button_group(key="choose-car").set_value("van").run())
     assert scenario_of(app).stated == () and app.button(key="put-in").label == "Use them for this van"
-    assert any(one.value.startswith("Left out with the car before: usable") for one in app.markdown)
+    assert any(one.value.startswith("Left out, as entered before: usable") for one in app.markdown)
 
 
 @pytest.mark.parametrize("card", range(1, LAST + 1))

@@ -87,10 +87,13 @@ apart-on-legs = { $count ->
    *[other] { $what } on legs { $legs }
 }
 
-## Figures stated of the car before, which do not hold for this one
+## Figures stated of the car, when another class is chosen
 
 # $figures: list
-left-out-of-car = Left out with the car before: { $figures }.
+kept-of-car = Kept as you entered them: { $figures }.
+
+# $figures: list
+left-out-of-car = Left out, as entered before: { $figures }.
 
 # $field: text
 # $value: text

@@ -95,6 +95,9 @@ line-change = Change it on the first page
 # $car: text
 line-put-in = Use them for this { $car }
 
+# $car: text
+line-class-figures = Take those of the class, { $car }, instead
+
 line-car-class = Car class
 
 line-car-class-help = Invented middle of each class, no real car. “Adjust the car” on the first page changes its figures.
