@@ -13,7 +13,13 @@ from model.kernel.timeline import books, slow_downs, timeline
 from model.words.quantities import Display
 from pages.parts import state, wording
 from pages.parts.charts.energy import USES, before_after, braking_rows, grouped, ledger, over_time, slowed_by
-from pages.parts.charts.energy_words import before_after_words, ledger_words, over_time_words, slowed_by_words
+from pages.parts.charts.energy_words import (
+    before_after_words,
+    ledger_words,
+    one_run_words,
+    over_time_words,
+    slowed_by_words,
+)
 from pages.parts.charts.limits import LIMITS
 from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
@@ -31,7 +37,7 @@ def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
     st.header(display.say("energy-goes"), anchor="energy")
     with folded(display.say("mixed-up"), "mixed-up") as is_open:
         if is_open:
-            st.markdown(display.say("energy-one-run"), width=640)
+            st.markdown(one_run_words(result, state.answer(scenario), display), width=640)
             st.markdown(f"### {display.say('mixed-up')}")
             with st.container(key="facts-mixed-up", gap=None, width=WIDTH_PX):
                 st.html(fact_rows(wording.mixed_up_facts(result, display)))

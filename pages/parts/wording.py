@@ -108,13 +108,16 @@ def mixed_up_facts(result: Result, display: Display) -> list[tuple[str, str, str
     def kwh(energy: float) -> Quantity:
         return Quantity(energy, "kWh", places=2)
 
-    aboard = result.made_kwh - result.battery_in_kwh
+    # rounded as they are told, so that what is added adds up
+    made, back, saved = (round(energy, 2) for energy in (result.made_kwh, result.battery_in_kwh, result.saved_kwh))
+    aboard, spared = made - back, saved - made
     to_battery = display.say("back-beside", aboard=kwh(aboard)) if aboard >= 0.005 else display.say("back-beside-all")
+    made_of = display.say("saved-beside", spared=kwh(spared), more=spared >= 0.005)
     return [
-        (display.say("made-name"), display.figure(kwh(result.made_kwh)),
+        (display.say("made-name"), display.figure(kwh(made)),
          display.say("made-beside", wheels=kwh(result.wheel_regen_kwh))),
-        (display.say("back-name"), display.figure(kwh(result.battery_in_kwh)), to_battery),
-        (display.say("saved-name"), display.figure(kwh(result.saved_kwh)), display.say("saved-beside")),
+        (display.say("back-name"), display.figure(kwh(back)), to_battery),
+        (display.say("saved-name"), display.figure(kwh(saved)), made_of),
     ]  # fmt: skip
 
 

@@ -7,6 +7,8 @@ import pytest
 
 from model.describe.parameters import car_of
 from model.describe.scenario_io import starting_drives
+from model.describe.units import J_PER_KWH
+from model.kernel.run import lost_slowing_j
 from model.sampling.beside_now import beside_now
 from model.sampling.drives import Bands, answer_of, drive, samples_of, year_of
 from model.sampling.hybrid import YearOfFuel
@@ -186,13 +188,17 @@ def test_the_year_says_that_its_days_are_not_the_day_shown():
     assert wording.year_fact(year_of(cold, 10), cold.year, METRIC)[2].startswith("all seasons, whatever the day shown")
 
 
-def test_three_energies_that_are_mixed_up_stand_in_one_line_each():
-    """What the motor makes is what goes to the battery and what is used aboard at once."""
-    result = drive(TOWN)
-    (_, made, _), (_, back, beside), (_, saved, _) = wording.mixed_up_facts(result, METRIC)
-    aboard = re.search(r"the other ([\d.]+) kWh", beside)[1]
-    figures = [float(text.removesuffix(" kWh")) for text in (made, back, aboard)]
-    assert figures[0] == pytest.approx(figures[1] + figures[2], abs=0.011)
-    assert saved == METRIC.text(result.saved_kwh, "kWh")
+@pytest.mark.parametrize("name", ["town", "motorway"])
+def test_three_energies_that_are_mixed_up_add_up_as_they_are_told(name):
+    """What the motor makes is put back or used aboard; what is saved is that and what its idle electronics drew."""
+    result = drive(starting_drives()[name][2])
+    (_, made, _), (_, back, beside), (_, saved, more) = wording.mixed_up_facts(result, METRIC)
+    aboard, spared = re.search(r"the other ([\d.]+) kWh", beside)[1], re.search(r"and ([\d.]+) kWh that its", more)[1]
+    told = {"made": made, "back": back, "saved": saved, "aboard": aboard, "spared": spared}
+    told = {what: round(100 * float(text.removesuffix(" kWh"))) for what, text in told.items()}
+    assert told["made"] == told["back"] + told["aboard"] and told["saved"] == told["made"] + told["spared"]
+    # by the books of the run on friction brakes only: what the idle motor loses beyond what the wheels feed
+    idle, fed = lost_slowing_j(result.friction_only), float(result.friction_only.energies["motor_j"][0])
+    assert result.saved_kwh - result.made_kwh == pytest.approx((idle - fed) / J_PER_KWH, rel=1e-6)
     phrase = wording.mixed_up_words(result, METRIC)
     assert all(figure in phrase for figure in (made, back, saved))

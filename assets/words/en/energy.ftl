@@ -2,8 +2,19 @@
 
 energy-goes = Where the energy goes
 
-energy-one-run = One run of your drive, with every assumed figure at its middle. The answer above comes from many runs, so
-    its own middle may differ a little; its band says how far these numbers may lie from your car’s.
+# $saved: share
+# $band: shares
+# $half: share
+# $shared: yes or no
+# $higher: yes or no
+energy-one-run = One run of your drive, with every assumed figure at its middle{ $shared ->
+    [yes] : it saves { $saved }. The answer above, { $band }, is of many cars, half of which save under { $half }{ $higher ->
+        [yes] . They lie lower because what a motor loses while it slows the car may be far more than its middle figure, and
+            hardly less.
+       *[no] .
+    }
+   *[no] . The answer above is of many cars.
+} The band says how far these numbers may lie from your car’s.
 
 ## The books
 

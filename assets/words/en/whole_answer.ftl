@@ -37,8 +37,12 @@ back-beside-all = into the battery: all of it
 
 saved-name = Saved
 
-saved-beside = less out of the battery than the same speeds take on friction brakes only: what was put back, and what did
-    not have to come out
+# $more: yes or no
+# $spared: quantity in kWh
+saved-beside = less out of the battery than the same speeds take on friction brakes only: what the motor makes{ $more ->
+    [yes] , and { $spared } that its electronics draw from the battery in slow-downs when it makes nothing
+   *[no] {""}
+}
 
 # $made: quantity in kWh
 # $back: quantity in kWh

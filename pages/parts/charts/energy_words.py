@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pandas as pd
 
-from model.describe.figures import Quantity, Share
+from model.describe.figures import Quantity, Share, Shares
+from model.kernel.savings import Result
+from model.sampling.drives import Bands
 from model.words.quantities import Display
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.limits import because
@@ -39,6 +41,22 @@ def before_after_words(books: pd.DataFrame, display: Display) -> tuple[str, str]
     if others["friction_only"].equals(others["regenerated"]):
         sentences.append(display.say("saves-others-alike"))
     return title, " ".join(sentences)
+
+
+def one_run_words(result: Result, answer: Bands | None, display: Display) -> str:
+    """Where the run with every figure at its middle stands among the cars of the band.
+
+    Its share is not that of the middle car: the band of what a motor loses while slowing reaches far up, hardly down.
+    """
+    saved, band = result.saved_share, None if answer is None else answer.saved_share
+    if saved is None or band is None:
+        none = Share(0.0)
+        return display.say("energy-one-run", shared=False, saved=none, band=Shares(0, 0), half=none, higher=False)
+    higher = saved - band.mid > 0.005
+    return display.say(
+        "energy-one-run", shared=True, saved=Share(saved), band=Shares(band.low, band.high), half=Share(band.mid),
+        higher=higher,
+    )  # fmt: skip
 
 
 def ledger_words(book: pd.Series, error_share: float, display: Display) -> tuple[str, str]:

@@ -1,16 +1,21 @@
 """What the energy pictures say: numbers of the same result, and the right words where nothing is saved."""
 
+from dataclasses import replace
+
 import pandas as pd
 import pytest
 
 from model.describe.scenario import Conditions, Driver
+from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import books, slow_downs, timeline
+from model.sampling.drives import answer_of, drive, samples_of
 from model.words.quantities import Display
 from pages.parts.charts.energy import braking_rows
 from pages.parts.charts.energy_words import (
     before_after_words,
     closure_words,
     ledger_words,
+    one_run_words,
     over_time_words,
     slowed_by_words,
 )
@@ -128,3 +133,17 @@ def test_charge_that_rises_and_a_battery_that_only_takes():
     )
     words = over_time_words(only_takes, Display())[1]
     assert "gives" not in words and "takes at most 3.0 kW, and for 2.0 minutes it is charged" in words
+
+
+def test_one_run_is_told_beside_where_half_of_the_bands_cars_lie():
+    """The run with middle figures may stand at the edge of the band: it is no run of the middle car."""
+    scenario = starting_drives()["town"][2]
+    result = drive(scenario)
+    answer = answer_of(result, samples_of(scenario, result, 40))
+    words = one_run_words(result, answer, Display())
+    run, band = result.saved_share, answer.saved_share
+    assert f"it saves {100 * run:.0f} %" in words and f"half of which save under {100 * band.mid:.0f} %" in words
+    assert run - band.mid > 0.005 and "They lie lower because what a motor loses" in words
+    alike = replace(answer, saved_share=replace(band, mid=run))
+    assert "They lie lower" not in one_run_words(result, alike, Display())
+    assert "is of many cars" in one_run_words(result, None, Display())
