@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import partial
 from urllib.parse import urlencode
 
 import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
-from model.claims.evidence import evidence
+from model.claims.evidence import Beside, evidence
 from model.claims.questions import Question, question
 from model.claims.specification import MOST_WORDS, OWN, phrased
 from model.claims.verdicts import Answer
@@ -29,7 +29,7 @@ from pages.parts.claim_asking import asked, choose_claim, message, say_condition
 from pages.parts.claim_phrasing import draw_phrasing
 from pages.parts.drive_part import draw_drive
 from pages.parts.figure import draw_chart, figure, offer_print
-from pages.parts.folding import in_sight, section
+from pages.parts.folding import in_sight, is_narrow, section
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
 from pages.parts.reading_words import not_yet
@@ -70,22 +70,28 @@ def draw_evidence(found: Answer) -> None:
     """Beside each other what has been measured and what the model says, each with its verdict, after one on both."""
     now, display = found.question, state.display()
     of = evidence(now)
-    st.header(message("claim-measured-and-modelled"), anchor="measured")
     st.markdown(both(found, display), width=TEXT_PX)
     left, right = st.columns([11, 10], gap="large")
     with left:
         st.markdown(f"### {message('claim-evidence-heading')}\n\n{measured(of, display)}")
         if of.same:
-            same = evidence_words.table(of.same, display)
-            st.table(same, border="horizontal", hide_index=True, alt=message("claim-same-alt"))
+            draw_measurements(of.same, message("claim-same-alt"))
         if of.near:
             near = message("claim-near-heading")
             with st.expander(near, type="compact", key="near-drawer", on_change="rerun") as drawer:
                 if drawer.open:
-                    table = evidence_words.table(of.near, display)
-                    st.table(table, border="horizontal", hide_index=True, alt=message("claim-near-alt"))
+                    draw_measurements(of.near, message("claim-near-alt"))
     with right:
         st.markdown(f"### {message('claim-model-heading')}\n\n{words.modelled(found, display)}")
+
+
+def draw_measurements(beside_claim: Sequence[Beside], alt: str) -> None:
+    """Measurements as a table; on a telephone under one another, each a few lines."""
+    table = evidence_words.table(beside_claim, state.display())
+    if is_narrow():
+        st.markdown("\n\n".join(f"**{number}**: {text}" for number, text in table.itertuples(index=False)))
+    else:
+        st.table(table, border="horizontal", hide_index=True, alt=alt)
 
 
 def draw_needs(found: Answer) -> None:
@@ -136,7 +142,7 @@ def draw_phrases(found: Answer) -> None:
         if drawer.open:
             if "denominator" in now.claim.scope:
                 draw_shares(now)
-            phrases = phrase_words.phrases_table(now.claim, state.display())
+            phrases = phrase_words.phrases_table(now.claim, state.display(), formulas=not is_narrow())
             st.table(phrases, border="horizontal", hide_index=True, alt=message("claim-phrases-alt"))
 
 
@@ -217,8 +223,9 @@ BELOW = (
 def draw_below(found: Answer) -> None:
     """Evidence, and what else stands below an answer."""
     now = found.question
-    with st.container():
-        draw_evidence(found)
+    with st.container(), section(message("claim-measured-and-modelled"), "measured") as is_open:
+        if is_open:
+            draw_evidence(found)
     for heading, anchor, draw in BELOW:
         if draw is draw_phrases and (now.beyond or (now.own and not now.claim.denominators)):
             continue
@@ -275,6 +282,8 @@ def draw_own() -> None:
             say_conditions(now)
             st.caption(message("claim-open-rest"))
     with answering, st.container(key="claim-answer", gap="xsmall"):
+        if now is None and not given:
+            return
         if now is None:
             st.info(inert(not_yet(given, reading_of(given), why, state.display())))
             return

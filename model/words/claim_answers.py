@@ -32,6 +32,7 @@ from model.words.claims import (
 from model.words.entries import label_of
 from model.words.evidence import evidence_answers
 from model.words.quantities import Display
+from model.words.reading import left_aside
 
 
 def needs(answer: Answer, display: Display = ENGLISH) -> dict[str, object]:
@@ -98,6 +99,7 @@ def claim_answers(answer: Answer, display: Display = ENGLISH) -> dict[str, objec
         "id": claim.id,
         "text": text(asked, display),
         "reading": made(asked, display) if asked.own else of_list(claim, "reading", display) if asked.as_listed else "",
+        **({"left_aside": left_aside(asked.claim.text)} if asked.own and asked.claim.text else {}),
         **({"words_changed": changed} if (changed := changed_words(asked, display)) else {}),
         "what": what(asked, display),
         "unit": claim.unit,

@@ -8,6 +8,7 @@ from model.claims.evidence import CONTRADICTS, MIXED, SUPPORTS, Beside, Evidence
 from model.claims.questions import Question
 from model.claims.verdicts import BEYOND, CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, Answer
 from model.describe.figures import Several
+from model.describe.messages import parts_of
 from model.kernel.phrases import PHRASES
 from model.words.claim_inputs import noun
 from model.words.claim_numbers import shown, with_unit
@@ -56,11 +57,21 @@ def measured_what(measurement: Measurement, display: Display) -> str:
     return display.say(measurement.message)
 
 
+def as_published(measurement: Measurement, display: Display) -> str:
+    """What a source says in place of a number; empty where it gives one."""
+    if "number" not in (parts_of(measurement.message, display.language) or ()):
+        return ""
+    message = f"{measurement.message}.number"
+    return display.say(message)
+
+
 def number(measurement: Measurement, display: Display) -> str:
-    """A published number with its unit."""
+    """A published number with its unit, or in its source's words where it gives none."""
+    if said := as_published(measurement, display):
+        return said
     high = with_unit(shown(measurement.high, measurement.unit, display), measurement.unit, display)
     if math.isinf(measurement.low):
-        return display.say("measured-at-most", high=high)
+        return display.say("measured-at-most", high=high, ruled=measurement.kind == "regulation")
     if measurement.low == measurement.high:
         return high
     return display.say("span", low=shown(measurement.low, measurement.unit, display), high=high)

@@ -7,9 +7,10 @@ be corrected. What no pattern finds is left to whoever asks; what is assumed bey
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, partial
+from itertools import count
 
 from model.claims.inputs import INPUTS, Open, narrowed
 from model.claims.questions import Question
@@ -72,7 +73,8 @@ NOT_COUNTED = "none"
 class Reading:
     """A sentence as it can be read: the claim in its flat form, what it rests on, what was left aside and not found.
 
-    `missing` are parts without which nothing can be tested; `open` are those over all of which it is tested.
+    `missing` are parts without which nothing can be tested; `open` are those over all of which it is tested; `unread`
+    are words that nothing of the reading rests on, and that say something.
     """
 
     given: dict[str, str]
@@ -80,6 +82,7 @@ class Reading:
     aside: tuple[Aside, ...]
     missing: tuple[str, ...]
     open: tuple[str, ...]
+    unread: tuple[str, ...] = ()
 
 
 def _first(finds: str, sentence: str, language: str) -> Found | None:
@@ -125,7 +128,65 @@ def read(sentence: str, language: str = "en") -> Reading:
     given |= {piece.part: piece.value for piece in found if piece.part in FLAT}
     aside = [Aside("condition", piece.words) for piece in untold] + rest
     missing, still_open = _missing(given, count, text, language)
-    return Reading(given, tuple(found), tuple(aside), missing, still_open)
+    rested_on = [*(piece.words for piece in found), *(piece.words for piece in aside)]
+    unread = () if phrased_by_us else _unread(WITHIN.sub("", words), quantity, rested_on, bool(cases), language)
+    return Reading(given, tuple(found), tuple(aside), missing, still_open, unread)
+
+
+def _named(places: Iterator[int], _gap: re.Match[str]) -> str:
+    return f"(?P<between{next(places)}>.*)"
+
+
+WORD = re.compile(r"[^\s,;:.!?()“”\"]+(?:[.,]\d+)*")
+HEARD = ("relation", "number", "change", "difference")
+"""Kinds of rules whose words say how something else is meant."""
+
+
+def _unread(text: str, quantity: Found | None, rested_on: list[str], compared: bool, language: str) -> tuple[str, ...]:
+    """Words on which nothing rests, as they stand together; without those that say nothing by themselves."""
+    heard = [False] * len(text)
+
+    def hear(start: int, end: int, so: bool = True) -> None:
+        heard[start:end] = [so] * (end - start)
+
+    for rule in of_kind("quantity", language) if quantity else ():
+        # what stands between the words that were looked for was not read
+        apart = re.sub(r"\.\*", partial(_named, count()), rule.pattern.pattern)
+        if (met := re.search(apart, text, re.IGNORECASE)) and met[0].strip() == (quantity.words if quantity else ""):
+            hear(*met.span())
+            for name in met.groupdict():
+                hear(*met.span(name), so=False)
+            break
+    for words in rested_on:
+        at = text.find(words)
+        if at >= 0 and (quantity is None or words != quantity.words):
+            hear(at, at + len(words))
+    for rule in rules(language):
+        if rule.finds in HEARD or (rule.finds == "case" and compared):
+            for met in rule.pattern.finditer(text):
+                hear(*met.span())
+
+    def idle(word: re.Match[str], *kinds: str) -> bool:
+        return any(rule.pattern.fullmatch(word[0]) for rule in of_kind("idle", language) if rule.value in kinds)
+
+    rows: list[list[re.Match[str]]] = [[]]
+    before = 0
+    for word in WORD.finditer(text):
+        unheard = not any(heard[word.start() : word.end()])
+        if rows[-1] and (text[before : word.start()].strip() or not unheard):
+            rows.append([])
+        if unheard:
+            rows[-1].append(word)
+        before = word.end()
+    found = []
+    for row in rows:
+        while row and idle(row[0], "words", "subject"):
+            row = row[1:]
+        while row and idle(row[-1], "words", "links"):
+            row = row[:-1]
+        if not all(idle(word, "words", "subject", "links") for word in row):
+            found.append(text[row[0].start() : row[-1].end()])
+    return tuple(found)
 
 
 def _quantity(text: str, case: Found | None, language: str) -> Found | None:
@@ -293,6 +354,12 @@ def _missing(
     if missing == ["unit"] and alone and _first("change", text, language):
         missing = ["case"]
     return tuple(missing), tuple(still_open)
+
+
+def left_aside(sentence: str) -> list[str]:
+    """Every word of a sentence on which its reading does not rest, as they stand together."""
+    reading = read(sentence)
+    return [*(aside.words for aside in reading.aside), *reading.unread]
 
 
 def words_stand(asked: Question) -> bool:

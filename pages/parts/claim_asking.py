@@ -19,10 +19,13 @@ from pages.parts import claim_words as words
 from pages.parts import state
 from pages.parts.claim_address import CLAIM, put, settings
 from pages.parts.claim_phrasing import with_part
+from pages.parts.folding import is_narrow
 from pages.parts.plain_text import inert
 
 MOST_BUTTONS = 10
 """More choices than these stand in a list."""
+LIST_PX = 320
+"""The height of the list of claims on a telephone [px]."""
 RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average")
 
 
@@ -99,7 +102,9 @@ def choose_claim(chosen: str) -> None:
                   width="stretch", on_click=choose, args=(OWN,))  # fmt: skip
     if not is_open:
         return
-    columns = st.columns(2, gap="large")
+    # on a telephone the list is looked through where it is, so that the answer stays near
+    around = st.container(height=LIST_PX, key="claims-list") if is_narrow() else st.container()
+    columns = around.columns(2, gap="large")
     groups = list(words.GROUPS.items())
     for column, part in zip(columns, (groups[:2], groups[2:]), strict=True):
         for name, ids in part:

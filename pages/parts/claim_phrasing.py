@@ -166,6 +166,8 @@ def _words(given: Given) -> None:
     st.session_state["own-words"] = refused if sentence else given.get("words", "")
     st.text_area(message("own-words-label"), key="own-words", on_change=take_words, max_chars=MOST_WORDS,
                  placeholder=message("own-words-such-as"), help=message("own-words-help"), height=100)  # fmt: skip
+    # what was typed is taken as the box is left, as it is by a press of this
+    st.button(message("own-test"), key="own-test", type="primary")
     if sentence:
         st.error(inert(sentence))
 

@@ -40,15 +40,16 @@ def shares_words(asked: Question, display: Display) -> str:
     return display.say("phrases-shares-words", claimed=claimed_text(asked, display))
 
 
-def phrases_table(claim: Claim, display: Display) -> pd.DataFrame:
-    """The seven phrases, and whether the claim can mean them."""
+def phrases_table(claim: Claim, display: Display, formulas: bool = True) -> pd.DataFrame:
+    """The seven phrases, with or without their formulas, and whether the claim can mean them."""
     rows = [
         (phrase_name(name, display), display.say("phrase-formula", phrase=name),
          display.say("phrases-can-be-meant", meant=name in claim.denominators))
         for name in PHRASES
     ]  # fmt: skip
     heads = ("phrases-column-phrase", "phrases-column-formula", "phrases-column-can-be-meant")
-    return pd.DataFrame(rows, columns=[display.say(head) for head in heads])
+    table = pd.DataFrame(rows, columns=[display.say(head) for head in heads])
+    return table if formulas else table.drop(columns=display.say("phrases-column-formula"))
 
 
 def road_title(found: RangeOnRoad, display: Display) -> str:

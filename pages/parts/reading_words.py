@@ -19,7 +19,18 @@ def reading_texts(reading: Reading, given: Mapping[str, str], display: Display) 
     cases = {found.value.partition("=")[0] for found in reading.found if found.part == "case"}
     # what two cases differ in is told once, with both
     unit = reading.given.get("unit", "")
-    texts = [found_text(found, display, unit) for found in reading.found if found.part not in cases]
+    count = counted().get(reading.given.get("quantity", ""))
+    if count and count.beyond:
+        claimed = dict.fromkeys(piece.words for piece in reading.found if piece.part == "number")
+        conditions = (piece for piece in reading.found if piece.part not in ("number", "unit", "relation"))
+        texts = [found_text(piece, display) for piece in conditions]
+        texts += [inputs.held_together(display.say("reading-not-judged", words=words)) for words in claimed]
+    else:
+        decided = (piece for piece in reading.found if piece.part not in cases and decides(piece, unit, display))
+        texts = [found_text(piece, display, unit) for piece in decided]
+    if reading.unread:
+        quoted = tuple(display.say("reading-quoted", words=words) for words in reading.unread)
+        texts.append(inputs.held_together(display.say("reading-unread", words=Several(quoted))))
     texts += [aside_text(aside, reading.given, display) for aside in reading.aside]
     texts += [missing_text(part, reading.given, display, filled=part in given) for part in reading.missing]
     if reading.open:
@@ -28,18 +39,35 @@ def reading_texts(reading: Reading, given: Mapping[str, str], display: Display) 
     return texts
 
 
+def decides(found: Found, unit: str, display: Display) -> bool:
+    """Whether something was decided or assumed; not where the words say it just so."""
+    words = found.words.replace(",", "").replace("–", " to ").casefold()
+    if found.part == "number":
+        return _number(found, unit, display).replace(",", "").casefold() not in words
+    if found.part in PLACES:
+        return found.words.casefold() not in display.say("claim-place", place=found.value).casefold()
+    if found.part == "relation" and not found.assumed:
+        return found.value == "up_to" or display.say("own-relation", relation=found.value) != words
+    return found.part != "unit"
+
+
+def _number(found: Found, unit: str, display: Display) -> str:
+    number = inputs.span_text(found.value, unit, display)
+    return display.say("with-unit", number=number, unit=display.unit(unit)) if unit else number
+
+
 def found_text(found: Found, display: Display, unit: str = "") -> str:
     """One thing that was found, with the words that it rests on; a number is in the unit that was read."""
     part = found.part if found.part in (*FLAT, *PLACES, "case") else "condition"
     value = found.value
+    if part == "relation" and value == "up_to" and not found.assumed:
+        return display.say("reading-ceiling")
     if part == "quantity":
         value = inside(display.say("own-counted-name", quantity=value))
     elif part == "relation":
         value = display.say("own-relation", relation=value)
     elif part == "number":
-        value = inputs.span_text(value, unit, display)
-    elif part == "unit":
-        value = display.unit(value)
+        value = _number(found, unit, display)
     elif part in PLACES:
         value = display.say("claim-place", place=value)
     elif part == "case":

@@ -12,7 +12,7 @@ from model.claims.inputs import INPUTS, Extent
 from model.describe.figures import Quantity, Several, Span
 from model.describe.sources import Source, sources
 from model.words.claim_inputs import condition
-from model.words.evidence import measured_what
+from model.words.evidence import as_published, measured_what
 from model.words.quantities import Display, capital
 from model.words.sources import cited, how_read, published_on
 from pages.parts.typography import together
@@ -47,9 +47,11 @@ def sources_table(display: Display) -> pd.DataFrame:
 
 def measured_number(measurement: Measurement, display: Display) -> str:
     """A published number with its unit."""
+    if said := as_published(measurement, display):
+        return said
     if math.isinf(measurement.low):
         high = display.figure(Quantity(measurement.high, measurement.unit, 4, trimmed=True))
-        return together(display.say("measured-at-most", high=high))
+        return together(display.say("measured-at-most", high=high, ruled=measurement.kind == "regulation"))
     return together(display.figure(Span(measurement.low, measurement.high, measurement.unit, 4, trimmed=True)))
 
 

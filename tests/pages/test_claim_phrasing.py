@@ -10,8 +10,10 @@ from model.claims.specification import counted, phrased
 from model.claims.verdicts import check
 from model.words.claims import made
 from model.words.quantities import Display
+from model.words.reading import read
 from pages.parts import claim_files, claim_phrasing, claim_words
 from pages.parts.plain_text import inert
+from pages.parts.reading_words import reading_texts
 from tests.pages.in_app import address, opened_at, ran
 
 TOWING = phrased()["towing-halves-range"]
@@ -67,10 +69,30 @@ def test_what_a_bare_number_and_a_trailer_are_taken_to_mean_is_said_beside_the_w
     app = pasted(opened(), "Towing halves the range")
     (read_,) = [one.value for one in app.markdown if "halves" in one.value]
     read_ = read_.replace("\N{NO-BREAK SPACE}", " ")
+    assert "“halves” is read as 50 % less." in read_
     assert "“halves”: a bare number is taken to mean about so much." in read_
     assert "a trailer of 1,500 kg and no trailer. The figures are assumed" in read_
     assert "It does not say on what kind of road or in which season" in read_
     assert app.header[0].value.startswith("This claim ")
+
+
+def test_an_empty_box_is_told_nothing_and_has_a_button():
+    app = opened()
+    assert not app.info and app.button(key="own-test").label == "Test this claim"
+
+
+def test_what_the_words_say_just_so_is_not_said_again_and_what_was_left_aside_is():
+    def told(sentence):
+        reading = read(sentence)
+        return "\n".join(reading_texts(reading, reading.given, Display())).replace("\N{NO-BREAK SPACE}", " ")
+
+    plain = told("Regeneration recovers up to 20 % of the energy in winter.")
+    assert "“up to” is read as a ceiling" in plain.casefold()
+    assert not any(word in plain for word in ("the number is", "the unit is", "20 %", "in winter", "eft aside"))
+    assert "Left aside, since no rule here reads it: “With one-pedal driving” and “for ever”." in told(
+        "With one-pedal driving the pads last for ever."
+    )
+    assert "“150,000 km” is left aside: the model cannot judge it." in told("The pads last 150,000 km")
 
 
 def test_a_number_that_the_words_do_not_say_takes_the_quotation_marks_away():

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from model.claims.collection import claims
+from model.claims.evidence import measurements
 from model.claims.inputs import INPUTS
 from model.claims.questions import question, sayable
 from model.claims.verdicts import BEYOND, CLOSE, CONDITIONS, FALSE, HOLDS, UNJUDGED
@@ -20,6 +21,7 @@ from model.sampling.range_figure import range_on_road
 from model.words.claim_inputs import noun
 from model.words.claim_numbers import shown
 from model.words.claims import sentence, share_of_design
+from model.words.evidence import number
 from model.words.quantities import Display
 from pages.parts import claim_files as files
 from pages.parts import claim_inputs as inputs
@@ -170,6 +172,15 @@ def test_a_band_keeps_both_ends_apart_from_nothing():
         assert all((end == 0) == (abs(value) < 0.05) for end, value in zip(shown, (band.low, band.high), strict=True))
 
 
+def test_a_published_number_stands_as_its_source_gives_it():
+    named = {measurement.id: measurement for measurement in measurements()}
+    assert number(named["anl-cold-city"], METRIC) == "nearly halved"
+    assert number(named["heating-lost"], METRIC) == "up to 31.9 %"
+    assert number(named["longest-stop"], METRIC).startswith("at most")
+    # what a market analyst said in an interview is no regulation
+    assert named["euro-7-share"].kind == "quoted second-hand"
+
+
 def test_minus_signs_and_units_stay_with_their_numbers():
     hold = NO_BREAK
     assert inputs.held_together("At -7 °C half, 11 to 22 % and 50 km/h") == (
@@ -180,7 +191,7 @@ def test_minus_signs_and_units_stay_with_their_numbers():
 
 def test_measurements_stand_in_the_picture_only_where_they_measure_the_same():
     rows = words.rows_of(answered("range-gain-in-town", {"denominator": "recovered"}), METRIC)
-    assert len(rows) == 2 and plain(rows[1].text).startswith("ADAC, 2024: at most 40 %")
+    assert len(rows) == 2 and plain(rows[1].text).startswith("ADAC, 2024: up to 40 %")
     assert (rows[1].low, rows[1].high) == (40, 40)
     for claim_id in ("electric-share-of-braking", "one-pedal-saves", "hybrid-against-battery-car"):
         assert len(words.rows_of(answered(claim_id), METRIC)) == 1

@@ -108,6 +108,7 @@ own-row = Phrase a claim in your own words
 own-group = As articles have them
 own-title = A claim in your own words
 own-heading = Your claim
+own-test = Test this claim
 own-words-label = The claim, in your own words
 own-words-such-as = Towing a caravan halves the range.
 own-words-help = Paste a sentence: it is read by plain rules, and every part of the reading can be corrected below. Another
@@ -149,7 +150,7 @@ own-not-yet = Not tested yet. { $why }
 
 reading-heading = How these words are read
 
-# $part: one of quantity, relation, number, unit, season, road, condition, case
+# $part: one of quantity, relation, number, season, road, condition, case
 # $words: text
 # $value: text
 # $assumed: yes or no
@@ -157,10 +158,9 @@ reading-found = { $part ->
     [quantity] “{ $words }”: what is counted is taken to be { $value }.
     [relation] { $assumed ->
         [yes] “{ $words }”: a bare number is taken to mean { $value } so much. At least, at most or up to can be chosen below.
-       *[no] “{ $words }”: the number is claimed as { $value }.
+       *[no] “{ $words }” is read as { $value }.
     }
-    [number] “{ $words }”: the number is { $value }.
-    [unit] “{ $words }”: the unit is { $value }.
+    [number] “{ $words }” is read as { $value }.
     [season] “{ $words }”: { $value }.
     [road] “{ $words }”: { $value }.
     [case] { $assumed ->
@@ -172,6 +172,18 @@ reading-found = { $part ->
        *[no] “{ $words }”: { $value }.
     }
 }
+
+reading-ceiling = “Up to” is read as a ceiling.
+
+# A number of what the model cannot judge.
+# $words: text
+reading-not-judged = “{ $words }” is left aside: the model cannot judge it.
+
+# $words: list
+reading-unread = Left aside, since no rule here reads it: { $words }.
+
+# $words: text
+reading-quoted = “{ $words }”
 
 # $here: text
 # $other: text

@@ -32,6 +32,7 @@ measurement-aaa-cold-hybrids = less distance on the same fuel at { QUANTITY(-6.7
     battery cars lost 39 % of range: the heater counts too
 measurement-anl-cold-city = range nearly halved, as consumption nearly doubled, on UDDS driven cold at { QUANTITY(-6.7, unit: "°C", digits: 2) },
     one compact hatch of 2012
+    .number = nearly halved
 measurement-winter-drive = below the WLTP range on one winter drive of mixed roads, 31 cars: all lost over 10 %, some
     nearly a third
 measurement-winter-drives = below the WLTP range on winter drives of mixed roads, over 80 cars

@@ -53,7 +53,11 @@ column-what-measured = What it measures
 column-conditions = Known conditions
 
 # $high: text
-measured-at-most = at most { $high }
+# $ruled: yes or no
+measured-at-most = { $ruled ->
+    [yes] at most { $high }
+   *[no] up to { $high }
+}
 
 # Since when a check’s range has stood in the tests.
 # $commit: text

@@ -103,6 +103,10 @@ SENTENCES = {
         of("recovered", "50", "% of it", hybrid="plug-in-hybrid", against_hybrid="none"),
     "In the Alps an electric car loses 30 % of its range.":
         of("range", "30", "% less", cycle="mountain-valley", against_cycle="wltc3b"),
+    # how far it goes is its range
+    "The car still goes 250 km at −10 °C": of("range", "250", "km", ambient_c="-10"),
+    "In winter it manages 300 km": of("range", "300", "km", season="winter"),
+    "My car gets about 200 miles": of("range", "321.869", "km"),
     # beyond the model, which says so
     "pads last 150,000 km": of("brake_life", "150000", "km"),
     "Strong regeneration makes an electric car unstable on snow.": {"quantity": "stability", "surface": "snow"},
@@ -142,6 +146,20 @@ def test_numbers_that_are_not_taken_and_what_is_not_said_are_named(sentence, asi
     reading = read(sentence)
     assert [(one.why, one.words) for one in reading.aside] == aside
     assert reading.missing == missing
+
+
+@pytest.mark.parametrize(
+    ("sentence", "unread"),
+    [
+        ("With one-pedal driving the pads last for ever.", ("With one-pedal driving", "for ever")),
+        ("The pads of a one-pedal car last 150,000 km", ("of a one-pedal car",)),
+        ("In winter and in summer regeneration recovers 20 % of the energy", ("in summer",)),
+        ("Towing a caravan halves the range.", ()),
+        ("The car still goes 250 km at −10 °C", ("still",)),
+    ],
+)
+def test_words_on_which_nothing_of_a_reading_rests_are_left_aside(sentence, unread):
+    assert read(sentence).unread == unread
 
 
 def test_what_is_assumed_beyond_the_words_is_marked():
