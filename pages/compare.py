@@ -19,9 +19,11 @@ from pages.parts import state
 from pages.parts.charts.compare import side_by_side
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import csv_text, draw_chart, offer_print
+from pages.parts.folding import folded
 from pages.parts.plain_text import inert
 from pages.parts.reach_words import compared_text
-from pages.parts.theme import TEXT_PX, WIDTH_PX
+from pages.parts.theme import TEXT_PX
+from pages.parts.typography import together
 
 SUBJECT, VALUES, AS_DRIVEN = "differs", ("b", "c"), "as_driven"
 AND_SEASON, KEPT_CAR, KEPT = "and_season", "kept_car", "kept"
@@ -30,6 +32,7 @@ whether slow-downs are as the car's lift-off makes them, the season of the other
 second car of one's own; the value that stands for this car."""
 FIRST_SUBJECT, FIRST_VALUE = "season", ("winter", "summer")
 """Where nothing is asked for; the second value for who is in the first already."""
+LIST_PX = 270
 
 
 def asked() -> tuple[str, list[str], list[str]]:
@@ -107,9 +110,7 @@ def choose(subject: str, values: list[str]) -> None:
 
     def take_subject() -> None:
         picked = st.session_state["compare-subject"]
-        values = list(offers(picked))
-        # of a single value there is nothing to pick
-        put(picked, values if len(values) == 1 else [])
+        put(picked, list(offers(picked))[:1])
 
     def take_values() -> None:
         # a third pick takes the place of the one picked first
@@ -120,7 +121,7 @@ def choose(subject: str, values: list[str]) -> None:
     st.session_state["compare-subject"] = subject
     st.selectbox(
         display.say("compare-what"), list(SUBJECTS), format_func=lambda choice: words.subject_text(choice, display),
-        key="compare-subject", on_change=take_subject,
+        key="compare-subject", on_change=take_subject, width=LIST_PX,
     )  # fmt: skip
     if subject != "season":
         choose_season(subject)
@@ -151,7 +152,7 @@ def choose_season(subject: str) -> None:
 
     st.session_state["compare-season"] = and_season(subject)
     st.selectbox(display.say("compare-others-season"), ["", *SEASONS], format_func=lambda name: capital(named(name)),
-                 key="compare-season", on_change=take)  # fmt: skip
+                 key="compare-season", on_change=take, width=LIST_PX)  # fmt: skip
 
 
 def choose_speeds() -> bool:
@@ -195,51 +196,54 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
     kept = [(drive, side) for drive, side, _ in found if side is not None]
     if len(kept) < 2 or kept[0][0] != scenario:
         return
-    sides = [side for _, side in kept]
+    sides, spoken = [side for _, side in kept], []
     if (until_km := common_km(sides)) is not None:
-        st.markdown(compared_text(sides, until_km, display), width=TEXT_PX)
+        spoken.append(compared_text(sides, until_km, display))
         again = [state.side(drive, scenario, as_driven, until_km)[0] for drive, _ in kept]
         sides = [side for side in again if side is not None]
     names = [name_of(subject, drive, is_own=drive == scenario) for drive, _ in kept]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     title = words.title(differences, names, display)
-    sentences = [
+    spoken += [
         words.sentences(change, name, names[0], display)
         for change, name in zip(differences, names[1:], strict=True)
     ]
-    st.header(title, anchor=False)
-    for sentence in sentences:
-        st.markdown(sentence, width=TEXT_PX)
+    alt = " ".join((f"{title}.", *spoken))
     if any(has_engine(car_from(drive.car_class, dict(drive.stated))) for drive, _ in kept):
-        st.markdown(display.say("compare-engine"), width=TEXT_PX)
+        spoken.append(display.say("compare-engine"))
     names[0] = display.say("compare-yours", name=names[0])
     chart = side_by_side(sides, differences, names, display, dark)
-    with st.container(width=WIDTH_PX):
-        draw_chart(chart, alt=" ".join((f"{title}.", *sentences)), key="compare-chart")
-    st.table(words.table(sides, differences, names, display), border="horizontal", hide_index=True, alt=title)
-    st.caption(band_promise(display), width=TEXT_PX)
-    numbers = words.figures(sides, differences, names, display)
-    st.download_button(
-        display.say("csv-file"), partial(csv_text, numbers), f"{scenario.car_class}-comparison.csv",
-        "text/csv", key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
-    )  # fmt: skip
-    offer_print(lambda: (chart, title), "; ".join(names), key="compare", name=f"{scenario.car_class}-comparison")
-    low, high = Quantity(100 * LOW_SHARE, "", places=0), Quantity(100 * HIGH_SHARE, "%", places=0)
-    st.markdown(display.say("compare-bands", low=low, high=high, cars=state.BAND_RUNS), width=TEXT_PX)
+    st.header(title, anchor=False)
+    with st.container(key="compare-found", horizontal=True, gap="large"):
+        draw_chart(chart, alt=alt, key="compare-chart")
+        st.markdown("\n\n".join(spoken))
+    with folded(display.say("compare-figures"), "compare-table") as is_open:
+        if not is_open:
+            return
+        table = words.table(sides, differences, names, display).map(together)
+        st.table(table, border="horizontal", hide_index=True, alt=title)
+        numbers, name = words.figures(sides, differences, names, display), f"{scenario.car_class}-comparison"
+        with st.container(horizontal=True, vertical_alignment="center"):
+            st.download_button(
+                display.say("csv-file"), partial(csv_text, numbers), f"{name}.csv", "text/csv", key="compare-file",
+                on_click="ignore", type="tertiary", icon=":material/download:",
+            )  # fmt: skip
+            offer_print(lambda: (chart, title), "; ".join(names), key="compare", name=name)
+        low, high = Quantity(100 * LOW_SHARE, "", places=0), Quantity(100 * HIGH_SHARE, "%", places=0)
+        bands = display.say("compare-bands", low=low, high=high, cars=state.BAND_RUNS)
+        st.caption(f"{bands} {band_promise(display)}", width=TEXT_PX)
 
 
 subject, values, notices = asked()
 if notices:
     st.info("\n\n".join(map(inert, notices)))
-asking, finding = st.columns([4, 8], gap="large")
-with asking:
+with st.container(key="compare-asked", horizontal=True, gap="small"):
     choose(subject, values)
-    as_driven = choose_speeds() if subject == "lift_off_mps2" else False
-with finding:
-    if state.answered() is None:
-        st.error(state.refusal())
-    elif values:
-        with last_answer("comparison"):
-            compare(subject, values, as_driven)
-    else:
-        st.markdown(state.display().say("compare-pick"))
+as_driven = choose_speeds() if subject == "lift_off_mps2" else False
+if state.answered() is None:
+    st.error(state.refusal())
+elif values:
+    with last_answer("comparison"):
+        compare(subject, values, as_driven)
+else:
+    st.markdown(state.display().say("compare-pick"))

@@ -14,7 +14,7 @@ from model.words.quantities import Display
 from pages.parts import link, showroom, state, wording
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import Note
-from pages.parts.drive_part import Notes, draw_drive, no_notes
+from pages.parts.drive_part import Notes, draw_drive, draw_strip, no_notes
 from pages.parts.folding import is_narrow
 from pages.parts.lift_off_words import leg_notes
 from pages.parts.plain_text import inert
@@ -41,8 +41,9 @@ class Sheet:
     """One page: its file, and the messages of its name in the navigation, its title and what it is about.
 
     A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One
-    that `draws_drive` places line and strip itself; one with a `bare_line` has no strip. `notes` says what it writes
-    over the strip, from the timeline of the drive; `ahead` begins what it works out longest.
+    that `draws_drive` places line and strip itself; one with a `bare_line` has no strip. Where `finding_first`, a
+    telephone has the strip below it. `notes` says what it writes over the strip, from the timeline of the drive;
+    `ahead` begins what it works out longest.
     """
 
     file: str
@@ -54,6 +55,7 @@ class Sheet:
     states_headline: bool = False
     draws_drive: bool = False
     bare_line: bool = False
+    finding_first: bool = False
     notes: Notes = no_notes
     ahead: Callable[[], None] | None = None
 
@@ -66,7 +68,8 @@ SHEETS = (
     Sheet("how_it_works.py", "page-how"),
     Sheet("check_a_claim.py", "page-claim", draws_drive=True, ahead=state.answer_ahead),
     Sheet("show.py", "page-show", hidden=True, bare=True),
-    Sheet("compare.py", "page-compare", "page-compare-title", "page-compare-about", hidden=True),
+    Sheet("compare.py", "page-compare", "page-compare-title", "page-compare-about", hidden=True,
+          finding_first=True),
     Sheet("own_road.py", "page-own-road", "page-own-road-title", "page-own-road-about", hidden=True, draws_drive=True),
     Sheet("take_away.py", "page-take-away", "page-take-away-title", "page-take-away-about", hidden=True,
           ahead=state.lift_off_ahead),
@@ -147,10 +150,13 @@ with st.container(key="head", gap=None):
         st.info("\n\n".join((say("link-in-part"), *map(inert, notices))))
     if version := link.other_version():
         st.info(inert(wording.other_version(version, state.display())))
-    if sheet.bare_line:
+    strip_last = sheet.finding_first and is_narrow()
+    if sheet.bare_line or strip_last:
         draw_answer_line(with_answer=False)
     elif not (sheet.bare or sheet.draws_drive):
         draw_drive(with_answer=not sheet.states_headline, notes=sheet.notes)
 page.run()
+if strip_last:
+    draw_strip(leads_back=True)
 if not sheet.bare:
     foot()

@@ -13,14 +13,15 @@ import streamlit as st
 from model.describe.parameters import class_labels
 from model.kernel.savings import Result
 from model.kernel.timeline import books
+from model.limits.limit_settings import LimitSettings
 from pages.parts import departures, description, link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_left_out, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.lift_off_steps import lift_off_steps
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
 from pages.parts.charts.squares import NARROW_PX, SQUARE_PX, counted, squares
-from pages.parts.drive_part import last_answer
-from pages.parts.facts import fuel_spared
+from pages.parts.drive_part import draw_strip, last_answer
+from pages.parts.facts import fact_rows, fuel_spared
 from pages.parts.figure import draw_chart, print_files
 from pages.parts.folding import is_narrow
 from pages.parts.quick_part import draw_quick
@@ -41,14 +42,24 @@ DOUBLE_TAP_S = 0.4
 
 def say(card: ShowCard) -> ShowCard:
     """Draw the large words of a card, and the sentences below them."""
+    say_title(card)
+    say_sentences(card)
+    return card
+
+
+def say_title(card: ShowCard) -> None:
+    """The day that a card is about, and its large words."""
     if card.day:
         st.markdown(f"{card.day[:1].upper()}{card.day[1:]}")
     st.title(card.title, anchor=False)
+
+
+def say_sentences(card: ShowCard) -> None:
+    """What stands below the large words, or below the picture between them."""
     if card.sentences:
         st.html("".join(f"<p>{escape(together(sentence))}</p>" for sentence in card.sentences))
     if card.small:
         st.markdown(together(card.small))
-    return card
 
 
 def tell() -> ShowCard:
@@ -57,22 +68,30 @@ def tell() -> ShowCard:
     card = say(show_words.tell(display))
     if refusal := state.refusal():
         st.error(refusal)
-    choose_drive("show")
-    draw_quick()
+    draw_strip()
+    choose_drive("show", label=display.say("show-drive"))
+    draw_quick(plain=True)
     pick_car()
-    key = state.set_widget("choose-car", scenario.car_class)
-    st.pills(
-        display.say("show-car"), list(class_labels()), format_func=class_labels().get, key=key, on_change=take_car,
-        kwargs={"keep": False}, required=True, wrap=True, label_visibility="collapsed",
-    )  # fmt: skip
+    choose_class(scenario.car_class)
     say_left_out()
-    pick_season(named=False)
+    pick_season()
     with st.container(key="tell-foot", horizontal=True, horizontal_alignment="distribute", vertical_alignment="center"):
         season = description.season_words(scenario.conditions, scenario.year, display)
         apart = departures.text(scenario, display)
         st.caption(display.say("card-tell-now", day=season, apart=apart, also=bool(apart)), width="content")
         st.page_link("your_drive.py", label=display.say("show-another-drive"), query_params=link.own_link())
     return card
+
+
+def choose_class(car_class: str) -> None:
+    """The car's class: one tap, or on a telephone two, where ten names would take half of the card."""
+    key = state.set_widget("choose-car", car_class)
+    choose = {"label": state.display().say("show-car"), "options": [*class_labels()], "key": key, "on_change": take_car,
+              "kwargs": {"keep": False}, "format_func": lambda name: class_labels()[name]}  # fmt: skip
+    if is_narrow():
+        st.selectbox(**choose)
+    else:
+        st.pills(required=True, wrap=True, **choose)
 
 
 def picture(chart: Spec, title: str, key: str) -> None:
@@ -98,11 +117,28 @@ def number(result: Result) -> ShowCard:
     if not result.followed:
         beside.append(wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s, display))
     fuel = fuel_words(result)
-    card = say(show_words.number(bands, scenario, display, [line for line in beside if line], fuel))
-    if bands.range_km is not None and bands.range_gain_km is not None and not fuel:
+    drawn_too = bands.range_km is not None and bands.range_gain_km is not None and not fuel
+    card = show_words.number(bands, scenario, display, [line for line in beside if line], fuel, drawn=drawn_too)
+    say_title(card)
+    if drawn_too:
         with st.container(key="show-road"):
             picture(range_road(bands, display, state.dark()), range_road_words(bands, display), "show-range")
+    say_sentences(card)
+    say_money()
     return card
+
+
+@st.fragment(parallel=True)
+def say_money() -> None:
+    """What a year costs, beside the car driven now where that is known; drawn beside the rest, as on the first page."""
+    scenario, display = state.shown(), state.display()
+    if (year := state.year(scenario)) is None:
+        return
+    facts = [wording.year_fact(year, scenario.year, display, state.year_fuel(scenario))]
+    if beside := state.beside_now(scenario):
+        facts.append(wording.beside_fact(beside, scenario.year, display))
+    lines = (display.say("card-fact", what=what, much=much) for what, much, _ in facts)
+    st.html(f"<p>{' '.join(escape(together(line)) for line in lines)}</p>")
 
 
 def fuel_words(result: Result) -> str:
@@ -160,14 +196,12 @@ def lift_off(_result: Result) -> ShowCard:
     found, scenario, display = state.lift_off(), state.shown(), state.display()
     assert found is not None
     card = show_words.lift_off(found.advice, scenario, display)
-    # on a telephone the words fill the card
-    if is_narrow():
-        return say(card)
     *sentences, pedal = card.sentences
-    say(replace(card, sentences=tuple(sentences)))
+    say_title(card)
     with st.container(key="show-steps"):
         steps = lift_off_steps(found.advice.overall, scenario.driver.lift_off_mps2, display, state.dark())
         picture(steps, card.title, "show-strengths")
+    say_sentences(replace(card, sentences=tuple(sentences)))
     return replace(card, why=f"{pedal}\n\n{card.why}")
 
 
@@ -187,8 +221,15 @@ def winter(_result: Result) -> ShowCard:
 
 
 def limits(_result: Result) -> ShowCard:
-    """When it is not there."""
-    return say(show_words.limits(state.display()))
+    """When it is not there, of this car, and what it is no substitute for."""
+    asked, display = LimitSettings(), state.display()
+    card = show_words.limits(display)
+    say_title(card)
+    glance = winter_words.glance(state.limits_at_a_glance(asked), asked, display)
+    with st.container(key="facts-limits"):
+        st.html(fact_rows((display.say("limit-name", part=part), found, "") for part, found in glance.items()))
+    say_sentences(card)
+    return card
 
 
 ANSWERS: tuple[Callable[[Result], ShowCard], ...] = (number, bars, lift_off, winter, limits)

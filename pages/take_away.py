@@ -88,19 +88,20 @@ def take(scenario: Scenario, result: Result) -> None:
         )  # fmt: skip
     with st.container(key="sheets"):
         draw_sheets(taken)
-    st.markdown(say("take-check-words"))
-    with st.container(horizontal=True):
-        st.download_button(
-            say("take-answer"), partial(answer_text, scenario, state.BAND_RUNS, state.BAND_RUNS), f"{name}.json",
-            "application/json", key="take-answer", on_click="ignore", icon=":material/download:",
+    with st.expander(say("take-check-heading"), type="compact", key="take-check-drawer"):
+        st.markdown(say("take-check-words"))
+        with st.container(horizontal=True):
+            st.download_button(
+                say("take-answer"), partial(answer_text, scenario, state.BAND_RUNS, state.BAND_RUNS), f"{name}.json",
+                "application/json", key="take-answer", on_click="ignore", icon=":material/download:",
+            )  # fmt: skip
+            st.download_button(
+                say("take-timeline"), partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
+                key="take-timeline", on_click="ignore", icon=":material/download:",
+            )  # fmt: skip
+        offer_print(
+            partial(strip_picture, result), None, key="take-strip", name=f"{name}-drive", label=say("print-strip")
         )  # fmt: skip
-        st.download_button(
-            say("take-timeline"), partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
-            key="take-timeline", on_click="ignore", icon=":material/download:",
-        )  # fmt: skip
-    offer_print(
-        partial(strip_picture, result), None, key="take-strip", name=f"{name}-drive", label=say("print-strip")
-    )  # fmt: skip
 
 
 def strip_picture(result: Result) -> tuple[Spec, str]:
@@ -119,16 +120,16 @@ def hand_over(scenario: Scenario) -> None:
     """The link with its code; without a public address, the text that stands for it."""
     parameters = link.link_of(scenario, state.display())
     whole = public_link(parameters)
-    st.header(say("take-over-heading"), anchor=False)
-    if whole:
-        code = qr_svg(whole)
-        if code:
-            st.markdown(say("take-over-scan"))
-            st.image(code, width=QR_PX, alt=say("take-over-qr"))
-        st.code(whole, language=None, wrap_lines=True)
+    if not whole:
+        with st.expander(say("take-over-heading"), type="compact", key="take-over-drawer"):
+            st.markdown(say("take-over-text"))
+            st.code(short_text(parameters), language=None, wrap_lines=True)
         return
-    st.markdown(say("take-over-text"))
-    st.code(short_text(parameters), language=None, wrap_lines=True)
+    st.header(say("take-over-heading"), anchor=False)
+    if code := qr_svg(whole):
+        st.markdown(say("take-over-scan"))
+        st.image(code, width=QR_PX, alt=say("take-over-qr"))
+    st.code(whole, language=None, wrap_lines=True)
 
 
 def take_over(found: opening.Opened) -> None:
@@ -193,9 +194,6 @@ if drawn.result is None:
     st.error(state.refusal_of(drawn))
 else:
     with last_answer("taken"):
-        taking, handing = st.columns([7, 3], gap="large")
-        with taking:
-            take(drive, drawn.result)
-        with handing:
-            hand_over(drive)
+        take(drive, drawn.result)
+        hand_over(drive)
 open_again()

@@ -17,12 +17,14 @@ from model.words.entries import help_of
 from pages.parts import departures, link, state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.car_part import adjust_car
+from pages.parts.charts.beside import beside_bars
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.describe_part import describe
 from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import drive_facts, fact_rows
-from pages.parts.folding import in_sight
+from pages.parts.figure import draw_chart
+from pages.parts.folding import in_sight, is_narrow
 from pages.parts.owner_questions import ask_on_first_page
 from pages.parts.plain_text import inert
 from pages.parts.quick_part import draw_quick
@@ -34,16 +36,20 @@ from pages.parts.typography import together
 
 @dataclass(frozen=True)
 class Door:
-    """A short way in beside the starting drives: its message, its icon, and what it opens."""
+    """A short way in beside the starting drives: its message, its icon, and what it opens.
+
+    What it opens stands over the page, or `beside` the answer, which is then seen while it is entered.
+    """
 
     label: str
     icon: str
     draw: Callable[[], None]
+    beside: bool = False
 
 
 DOORS = {
     "quick": Door("door-quick", ":material/bolt:", draw_quick),
-    "sheet": Door("door-sheet", ":material/directions_car:", draw_sheet),
+    "sheet": Door("door-sheet", ":material/directions_car:", draw_sheet, beside=True),
 }
 
 
@@ -54,7 +60,7 @@ def draw_doors() -> None:
         for name, door in DOORS.items():
             is_open = name == opened
             st.button(
-                say("door-close" if is_open else door.label), type="tertiary", key=f"door-{name}",
+                say("door-close", door=name) if is_open else say(door.label), type="tertiary", key=f"door-{name}",
                 icon=":material/close:" if is_open else door.icon, on_click=open_door,
                 args=(None if is_open else name,),
             )  # fmt: skip
@@ -109,6 +115,8 @@ def answer() -> None:
     made_of = display.say("year-made-of", priced=priced)
     with st.expander(made_of, type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
+            if priced and not has_engine(result.car) and (year := state.year(scenario)):
+                st.markdown(together(wording.year_rest(year, display)))
             year_entries(priced=priced)
     ask_on_first_page()
 
@@ -168,30 +176,32 @@ def beside_entries(scenario: Scenario) -> None:
     with paid:
         control(price, label=label, help="", say_refusal=False)
     say_refusals(*(widget_key(field) for field in (YEAR_FIELDS["now_l_per_100km"], price)))
-    beside = state.beside_now(scenario)
-    st.markdown(together(inert(wording.beside_words(beside, scenario, display))) if beside
-                else display.say("beside-none"))  # fmt: skip
+    if beside := state.beside_now(scenario):
+        words = together(inert(wording.beside_words(beside, scenario, display)))
+        draw_chart(beside_bars(beside, now.currency, display, state.dark()), alt=words, key="beside-chart")
+        st.markdown(words)
+    else:
+        st.markdown(display.say("beside-none"))
     helps = (help_of(field, display) for field in (YEAR_FIELDS["now_l_per_100km"], price))
     st.caption(display.say("beside-help", **dict(zip(("used", "price"), helps, strict=True))))
 
 
 def year_entries(*, priced: bool) -> None:
-    """Days and temperature of each season; price and CO₂ of electricity, where that is what is saved."""
+    """Price and CO₂ of electricity, where that is what is saved; days and temperature of each season."""
     say, currency = state.display().say, inert(state.scenario().year.currency)
+    if priced:
+        price, co2 = say("year-price", currency=currency), say("year-co2")
+        asked = (("currency", ""), ("price_per_kwh", price), ("co2_g_per_kwh", co2))
+        # two in a row: a third would be cut off where the column is narrow
+        places = (*st.columns(2, wrap=False), st.columns(2, wrap=False)[0])
+        for column, (key, label) in zip(places, asked, strict=True):
+            with column:
+                control(YEAR_FIELDS[key], label=label, help="")
+        price, co2 = (help_of(YEAR_FIELDS[key], state.display()) for key in ("price_per_kwh", "co2_g_per_kwh"))
+        st.caption(say("year-prices-help", price=price, co2=co2))
     for season in SEASONS:
         side_by_side(YEAR_FIELDS[f"{season}_days"], YEAR_FIELDS[f"{season}_c"])
     st.caption(f"{band_promise(state.display())} {say('year-snow')}")
-    if not priced:
-        return
-    price, co2 = say("year-price", currency=currency), say("year-co2")
-    asked = (("currency", ""), ("price_per_kwh", price), ("co2_g_per_kwh", co2))
-    # two in a row: a third would be cut off where the column is narrow
-    places = (*st.columns(2, wrap=False), st.columns(2, wrap=False)[0])
-    for column, (key, label) in zip(places, asked, strict=True):
-        with column:
-            control(YEAR_FIELDS[key], label=label, help="")
-    price, co2 = (help_of(YEAR_FIELDS[key], state.display()) for key in ("price_per_kwh", "co2_g_per_kwh"))
-    st.caption(say("year-prices-help", price=price, co2=co2))
 
 
 if (drawn_for := state.answered()) and (bands := state.answer(drawn_for)):
@@ -199,10 +209,15 @@ if (drawn_for := state.answered()) and (bands := state.answer(drawn_for)):
 with st.container(key="start", horizontal=True, gap="small"):
     choose_drive("page")
     draw_doors()
-if (opened := st.session_state.get("open-door")) is not None:
-    DOORS[opened].draw()
+opened = DOORS.get(st.session_state.get("open-door", ""))
+# on a telephone the answer stays in sight by itself
+beside = opened is not None and opened.beside and not is_narrow()
+if opened and not beside:
+    opened.draw()
 answering, describing = st.columns([11, 10], gap="large")
 with describing, st.container(key="description", gap="xsmall"):
+    if opened and beside:
+        opened.draw()
     describe()
     st.page_link("own_road.py", label=state.display().say("own-road-door"), query_params=link.own_link())
 with answering, st.container(key="answer", gap="xsmall"):

@@ -210,8 +210,8 @@ def brought(scenario: Scenario) -> tuple[object, ...]:
     return scenario.car_class, scenario.stated, scenario.conditions, scenario.driver
 
 
-def choose_drive(where: str) -> None:
-    """The four starting drives, one tap each."""
+def choose_drive(where: str, *, label: str = "") -> None:
+    """The four starting drives, one tap each; with a `label` that is seen they stand without what they are."""
 
     def take() -> None:
         if st.session_state[key] is not None and not state.is_late(key):
@@ -222,14 +222,16 @@ def choose_drive(where: str) -> None:
     scenario, display = state.scenario(), state.display()
     with st.container(key=f"drives-{where}", gap=None):
         st.pills(
-            display.say("line-drives"),
+            label or display.say("line-drives"),
             list(starting_drives()),
             format_func=lambda name: starting_drives()[name][0],
             key=key,
             on_change=take,
             wrap=True,
-            label_visibility="collapsed",
+            label_visibility="visible" if label else "collapsed",
         )
+        if label:
+            return
         length = description.length_of(scenario)
         if name:
             st.caption(display.say("line-drive", about=starting_drives()[name][1], length=length))
@@ -237,8 +239,8 @@ def choose_drive(where: str) -> None:
             st.caption(display.say("line-own-drive", length=length))
 
 
-def pick_season(*, behind: bool = False, help: str | None = None, named: bool = True) -> None:
-    """The four seasons, one tap each; `named` where the widget shows its name."""
+def pick_season(*, behind: bool = False, help: str | None = None) -> None:
+    """The four seasons, one tap each."""
     scenario = state.scenario()
 
     def take() -> None:
@@ -250,7 +252,7 @@ def pick_season(*, behind: bool = False, help: str | None = None, named: bool = 
     display = state.display()
     st.segmented_control(
         display.say("line-season"), SEASONS, format_func=lambda name: capital(display.say("season-name", season=name)),
-        key=key, on_change=take, width="stretch", help=help, label_visibility="visible" if named else "collapsed",
+        key=key, on_change=take, width="stretch", help=help,
     )  # fmt: skip
 
 

@@ -180,19 +180,24 @@ def differences_of(found: Difference) -> dict[str, Band | None]:
 def table(
     sides: Sequence[Side], differences: Sequence[Difference], names: Sequence[str], display: Display
 ) -> pd.DataFrame:
-    """Every drive with its bands and, in brackets behind those of the second and third, the difference's."""
+    """Every drive with its bands and, in brackets behind those of the second and third, the difference's.
+
+    The time stands there where it differs by a second.
+    """
+    alike = all(abs(found.duration_s) < 1 for found in differences)
+    shown = [figure for figure in FIGURES if not (alike and figure == "duration_s")]
 
     def cells(side: Side) -> list[str]:
         bands = bands_of(side)
-        return [display.figure(span_of(band, "")) if (band := bands[figure]) else "–" for figure in FIGURES]
+        return [display.figure(span_of(band, "")) if (band := bands[figure]) else "–" for figure in shown]
 
     def with_difference(side: Side, found: Difference) -> list[str]:
         return [
             display.say("compare-cell", value=cell, difference=difference_of(band, "")) if band else cell
-            for cell, band in zip(cells(side), differences_of(found).values(), strict=True)
+            for cell, band in zip(cells(side), map(differences_of(found).__getitem__, shown), strict=True)
         ]
 
-    columns = {display.say("column-figure"): [figure_name(figure, display) for figure in FIGURES]}
+    columns = {display.say("column-figure"): [figure_name(figure, display) for figure in shown]}
     columns[capital(names[0])] = cells(sides[0])
     for side, found, name in zip(sides[1:], differences, names[1:], strict=True):
         columns[capital(name)] = with_difference(side, found)

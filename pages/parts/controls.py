@@ -134,6 +134,7 @@ def enter(
     hide_label: bool = False,
     say_refusal: bool = True,
     behind: bool = False,
+    by_steps: bool = True,
 ) -> None:
     """A number as it is typed, with plus and minus beside it.
 
@@ -149,7 +150,7 @@ def enter(
         Takes the value to hold; raises `InputError` where it is not allowed.
     label, help : str, optional
         In place of the field's label and unit; beside the label.
-    hide_label, say_refusal, behind : bool
+    hide_label, say_refusal, behind, by_steps : bool
         As for `control`.
     """
     display = state.display()
@@ -163,7 +164,6 @@ def enter(
     # the lower bound may be the greater number shown: miles per gallon
     low, high = sorted(kind(shown_value(field, bound, display)) for bound in (field.minimum, field.maximum))
     within = None if shown is None else min(max(kind(shown), low), high)
-    by_steps = state.set_widget(f"step-{name.removeprefix('set-')}", within, behind=behind)
 
     def take_one(changed: str) -> None:
         if state.is_late(changed):
@@ -192,9 +192,11 @@ def enter(
                       gap=None):  # fmt: skip
         st.text_input(label, key=key, help=help or None, on_change=take_one, args=(key,), autocomplete="off",
                       label_visibility="collapsed" if hide_label else "visible")  # fmt: skip
-        st.number_input(display.say("entry-by-steps", label=label), low, high, key=by_steps, on_change=take_one,
-                        step=kind(step_of(field, display)), args=(by_steps,), label_visibility="collapsed",
-                        width=BUTTONS_PX, value=None if field.optional else "min")  # fmt: skip
+        if by_steps:
+            steps = state.set_widget(f"step-{name.removeprefix('set-')}", within, behind=behind)
+            st.number_input(display.say("entry-by-steps", label=label), low, high, key=steps, on_change=take_one,
+                            step=kind(step_of(field, display)), args=(steps,), label_visibility="collapsed",
+                            width=BUTTONS_PX, value=None if field.optional else "min")  # fmt: skip
     if say_refusal:
         say_refusals(name)
 
@@ -234,6 +236,7 @@ def control(
     help: str | None = None,
     say_refusal: bool = True,
     behind: bool = False,
+    by_steps: bool = True,
     where: str = "",
 ) -> None:
     """Draw the widget of a field.
@@ -256,6 +259,8 @@ def control(
         Whether a refusal stands right below; else whoever draws the widget calls `say_refusals`.
     behind : bool
         Whether it stands behind a word that may be closed.
+    by_steps : bool
+        Whether a number has plus and minus beside it.
     where : str, optional
         The place on the page, where the same field has another widget behind a word of the answer line.
     """
@@ -264,7 +269,7 @@ def control(
     if field.kind in ("number", "count") and look != "slider":
         number = cast(float | None, value_in(state.scenario(), field, leg))
         enter(field, name, number, lambda value: write(field, value, leg), label=label, hide_label=hide_label,
-              help=help, say_refusal=say_refusal, behind=behind)  # fmt: skip
+              help=help, say_refusal=say_refusal, behind=behind, by_steps=by_steps)  # fmt: skip
         return
     refused, sentence = state.refusals().get(name, (None, ""))
     held = value_in(state.scenario(), field, leg)

@@ -59,10 +59,15 @@ def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:
         What the page writes over the strip, from the timeline of the drive.
     """
     draw_answer_line(with_answer=with_answer)
+    draw_strip(notes, leads_back=with_answer)
+
+
+def draw_strip(notes: Notes = no_notes, *, leads_back: bool = False) -> None:
+    """Draw the strip alone; where it is of the drive before, a link to where that is mended if it `leads_back`."""
     with st.container(key="strip"):
         shown = state.answered()
         drawn = state.outcome(shown).result if shown else None
-        if shown != state.scenario() and with_answer:
+        if shown != state.scenario() and leads_back:
             st.page_link("your_drive.py", label=state.display().say("change-on-first-page"), query_params=own_link())
         if drawn is None:
             # the place stays where a drive was refused

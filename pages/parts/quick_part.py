@@ -19,20 +19,26 @@ ENTRY_PX, WAY_PX = 160, 200
 WAYS = ("flat", "up", "down")
 
 
-def draw_quick() -> None:
-    """Five entries in a row, as far as there is room; what they make below them."""
+def draw_quick(*, plain: bool = False) -> None:
+    """Five entries in a row, as far as there is room; what they make below them.
+
+    Those that are `plain` stand without plus and minus and without what they make.
+    """
     scenario, display = state.scenario(), state.display()
     quick = quick_of(scenario.legs)
     keys = ["distance_km", "town_share", "motorway_share", "stops"] + (["height_m"] if quick.way != "flat" else [])
     with st.container(key="quick", gap="xsmall"):
         with st.container(key="quick-entries", horizontal=True, vertical_alignment="bottom", gap="small"):
             for key in keys[:4]:
-                draw_entry(key, getattr(quick, key))
+                draw_entry(key, getattr(quick, key), by_steps=not plain)
             with st.container(width=WAY_PX):
                 draw_way(quick.way)
             for key in keys[4:]:
-                draw_entry(key, getattr(quick, key))
+                draw_entry(key, getattr(quick, key), by_steps=not plain)
+            draw_return()
         say_refusals(*map(name_of, keys))
+        if plain:
+            return
         town, country, motorway = (Quantity(road.speed_kmh, "km/h", places=0) for road in ROADS.values())
         rest = Share(quick.country_share, 0)
         st.caption(display.say("quick-makes", rest=rest, town=town, country=country, motorway=motorway))
@@ -43,12 +49,13 @@ def name_of(key: str) -> str:
     return f"set-quick-{key}"
 
 
-def draw_entry(key: str, value: float) -> None:
+def draw_entry(key: str, value: float, *, by_steps: bool) -> None:
     """One number; a refusal is said below all of them."""
     field, display = QUICK_FIELDS[key], state.display()
     label = display.say("quick-one-way", unit=display.unit("km")) if key == "distance_km" else ""
     with st.container(width=ENTRY_PX):
-        enter(field, name_of(key), value, partial(put, key), label=label, help="", say_refusal=False)
+        enter(field, name_of(key), value, partial(put, key), label=label, help="", say_refusal=False,
+              by_steps=by_steps)  # fmt: skip
 
 
 def draw_way(way: str) -> None:
@@ -64,6 +71,17 @@ def draw_way(way: str) -> None:
         label_of(field, display), WAYS, format_func=lambda way: capital(choice_word("way", way, display)), key=key,
         on_change=take, required=True, width="stretch",
     )  # fmt: skip
+
+
+def draw_return() -> None:
+    """Whether the way is driven back too."""
+    key = state.set_widget("quick-there-and-back", state.scenario().return_trip)
+
+    def take() -> None:
+        if not state.is_late(key):
+            state.put(replace(state.scenario(), return_trip=st.session_state[key]))
+
+    st.toggle(state.display().say("there-and-back"), key=key, on_change=take)
 
 
 def put(key: str, value: Entry) -> None:

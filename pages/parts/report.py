@@ -16,6 +16,7 @@ from urllib.parse import urlsplit
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, Template
 
 from model import MODEL_DATE, MODEL_VERSION
+from model.describe.car import CAR_FIELDS, Car
 from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Scenario
 from model.describe.scenario_io import scenario_to_json
@@ -27,6 +28,7 @@ from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE, SEED
 from model.words.bands import band_promise
+from model.words.entries import labelled
 from model.words.quantities import Display, Value, inside
 from pages.parts import card_words, departures, description, lift_off_words, wording
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
@@ -35,7 +37,7 @@ from pages.parts.charts.export import svg
 from pages.parts.facts import drive_facts
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
-from pages.parts.source_tables import figures_by_source, figures_table, prices_table
+from pages.parts.source_tables import MAIN_FIGURES, figures_table, prices_table
 from pages.parts.trust import left_out
 from pages.parts.typography import together
 
@@ -44,7 +46,9 @@ STRIP_PX = 820
 QR_MODULE_MM, QR_MOST_MM = 0.42, 60.0
 """A module that a telephone reads from a hand's breadth, and the most room there is."""
 CARD_PT, CARD_LETTERS, SIDE_MM = (7.0, 14.0), 1000, 240
-CHECKS_PT, CHECKS_LETTERS, LEG_LETTERS = (6.0, 9.5), 5530, 30
+CHECKS_PT, CHECKS_LETTERS, LEG_LETTERS = (6.0, 9.5), 4950, 30
+ROW_LETTERS, LABEL_LETTERS, VALUE_LETTERS = 45, 20, 30
+"""A line of a row of figures counts as so many letters; so many stand in its two columns."""
 """Smallest and largest type of a side [pt], how many letters it holds in the largest, and its height [mm], of which the
 code takes its part: a side is one sheet of paper, whatever there is to say."""
 REPRODUCE = "python -m model drive FILE"
@@ -115,6 +119,7 @@ def contents(taken: TakeAway) -> dict[str, object]:
         "no_substitute": display.say("no-substitute"),
         "caution": display.say("caution"),
     }
+    figures, also_yours = figures_told(scenario, taken.result.car, display)
     checks: dict[str, object] = {
         "drive": drive_heading(scenario, display),
         "about": about(scenario, display),
@@ -123,19 +128,18 @@ def contents(taken: TakeAway) -> dict[str, object]:
         "more": [*more_cards(taken), (energy_title, (energy_text,))],
         "mixed_up": wording.mixed_up_words(taken.result, display),
         "shares": three_shares(taken),
+        "year_rest": wording.year_rest(taken.year, display) if taken.year and taken.year_fuel is None else "",
         "band": band_words(taken.band_runs, display),
-        "figures": figures_by_source([
-            *figures_table(scenario.car_class, dict(scenario.stated), display, on_paper=True,
-                           idle=taken.result.car.idle_figures).to_numpy().tolist(),
-            *prices_table(scenario.year, display),
-        ]),
+        "figures": figures,
+        "also_yours": display.say("paper-also-yours", figures=Several(tuple(also_yours), ";")) if also_yours else "",
         "left_out": left_out(display),
         "short_text": "" if link else short_text(taken.link),
     }
     three = numbers(taken)
     on_card = letters(card) + letters_of_numbers(three)
-    # each leg begins a line, and the drive as text is set wide
+    # each leg and each row of figures begins a line, and the drive as text is set wide
     on_checks = letters(checks) + letters(checks["short_text"]) + LEG_LETTERS * len(scenario.legs)
+    on_checks += sum(ROW_LETTERS * lines_of(row) - letters(row) for row in figures)
     return card | checks | {
         "numbers": three,
         "words": fixed_words(taken, urlsplit(link).hostname or ""),
@@ -150,6 +154,21 @@ def contents(taken: TakeAway) -> dict[str, object]:
         "reproduce": REPRODUCE,
         "line": taken.line,
     }  # fmt: skip
+
+
+def figures_told(scenario: Scenario, car: Car, display: Display) -> tuple[list[list[str]], list[str]]:
+    """The main figures and the prices as rows of figure, value and source; and what else was stated, in short."""
+    main = {labelled(CAR_FIELDS[key], display) for key in MAIN_FIGURES}
+    table = figures_table(scenario.car_class, dict(scenario.stated), display, on_paper=True, idle=car.idle_figures)
+    found = table.to_numpy().tolist()
+    rows = [row for row in found if row[0] in main] + prices_table(scenario.year, display)
+    return rows, [f"{label}: {value}" for label, value, _ in found if label not in main]
+
+
+def lines_of(row: list[str]) -> int:
+    """How many lines a row of figures takes at most: what it is stands beside its value and source."""
+    label, *others = map(letters, row)
+    return max(math.ceil(label / LABEL_LETTERS), math.ceil(sum(others) / VALUE_LETTERS))
 
 
 def letters(texts: object) -> float:

@@ -34,11 +34,12 @@ def tell(display: Display) -> ShowCard:
 
 
 def number(
-    answer: Bands, scenario: Scenario, display: Display, beside: Sequence[str], fuel: str = ""
+    answer: Bands, scenario: Scenario, display: Display, beside: Sequence[str], fuel: str = "", *, drawn: bool = False
 ) -> ShowCard:
     """What regeneration saves on this drive; `beside` is what has to stand with the number.
 
-    A hybrid is told in `fuel`, in words, since its battery's range says nothing.
+    A hybrid is told in `fuel`, in words, since its battery's range says nothing. What is `drawn`, the range on a full
+    battery, is not said again.
     """
     day, apart = description.day_words(scenario, display), departures.text(scenario, display)
     drive = description.on_drive(scenario, display)
@@ -47,7 +48,7 @@ def number(
     if fuel:
         sums = [display.say("card-number-saved-fuel", saved=saved, fuel=fuel)]
     else:
-        sums = [display.say("card-number-saved", saved=saved), *range_words(answer, scenario, display)]
+        sums = [display.say("card-number-saved", saved=saved), *range_words(answer, scenario, display, drawn=drawn)]
     sentences, why = (*sums, about, *beside), display.say("card-number-why")
     if not wording.has_share(answer):
         return ShowCard(wording.headline(answer, display), sentences, why, day)
@@ -55,15 +56,18 @@ def number(
     return ShowCard(title, (display.say("card-number-beside"), *sentences), why, day)
 
 
-def range_words(answer: Bands, scenario: Scenario, display: Display) -> list[str]:
-    """How far a full battery reaches, and how far from the daily charge limit; nothing where there is no range."""
+def range_words(answer: Bands, scenario: Scenario, display: Display, *, drawn: bool = False) -> list[str]:
+    """How far a full battery reaches, unless that is `drawn`, and how far from the daily charge limit.
+
+    Nothing where there is no range.
+    """
     if answer.range_km is None or answer.range_gain_km is None or answer.daily_range_km is None:
         return []
     gain, limit = span_of(answer.range_gain_km, "km"), scenario.year.daily_charge_limit
-    said = [display.say("card-number-range", range=span_of(answer.range_km, "km"), gain=gain)]
+    said = [] if drawn else [display.say("card-number-range", range=span_of(answer.range_km, "km"), gain=gain)]
     if limit < 1:
         said.append(display.say("card-number-daily", daily=span_of(answer.daily_range_km, "km"), limit=Share(limit, 0)))
-    return [" ".join(said)]
+    return [" ".join(said)] if said else []
 
 
 def fuel_words(

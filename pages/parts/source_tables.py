@@ -62,6 +62,14 @@ def figure_text(field: Field, value: Entry, display: Display) -> str:
     return display.figure(Quantity(cast(float, shown_value(field, value, display)), "", 4, trimmed=True))
 
 
+MAIN_FIGURES = (
+    "mass_kg", "drag_area_m2", "rolling_coefficient", "motor_peak_kw", "regen_peak_kw", "gear_efficiency", "usable_kwh",
+    "acceptance_level", "accessory_w", "charging_efficiency", "driven_axle", "regen_cap_mps2", "heat_source",
+    "cabin_loss_w_per_k",
+)  # fmt: skip
+"""What of a car is printed for whoever checks; everything else stands in the app."""
+
+
 def figures_table(
     car_class: str,
     stated: Mapping[str, Entry],
@@ -73,13 +81,15 @@ def figures_table(
     """Every assumed figure of a car class with its band and provenance; what the visitor stated in its place.
 
     A page reads cells as Markdown: there sources are links, and what a visitor wrote is made to be none. A sheet of
-    paper has room for the names of sources, not for what each says or the reason of every assumption. What is `idle` is
+    paper has the main figures and what was stated, with the names of sources and not what each says. What is `idle` is
     left out unless it was stated.
     """
     table, say = [], display.say
     assumed = assumed_figures(car_class)
     for key, field in (CAR_FIELDS | CONDITION_FIELDS).items():
         label = labelled(field, display)
+        if on_paper and key not in MAIN_FIGURES and key not in stated:
+            continue
         if key in stated:
             own = figure_text(field, stated[key], display)
             table.append([label, inert(own) if on_page else own, say("figure-yours")])
@@ -105,14 +115,6 @@ def known_in_short(item: Assumed, display: Display) -> str:
     if item.kind == "published":
         return known_words(item, display)
     return display.say("provenance-in-short", kind=item.kind.replace(" ", "-"))
-
-
-def figures_by_source(rows: Sequence[Sequence[str]]) -> list[tuple[str, list[tuple[str, str]]]]:
-    """Rows of figure, value and where it is from, gathered by the last: each source with its figures."""
-    gathered: dict[str, list[tuple[str, str]]] = {}
-    for figure, value, known in rows:
-        gathered.setdefault(known, []).append((figure, value))
-    return list(gathered.items())
 
 
 def prices_table(year: Year, display: Display) -> list[list[str]]:

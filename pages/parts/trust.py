@@ -15,6 +15,7 @@ from model.words import checks as spoken
 from model.words.bands import band_promise
 from model.words.quantities import Display, inside
 from pages.parts import state
+from pages.parts.facts import fact_rows
 from pages.parts.keeping import ask
 from pages.parts.link import own_link
 from pages.parts.typography import together
@@ -128,18 +129,38 @@ def too(error: float) -> str:
     return "high" if error > 0 else "low"
 
 
+def found_rows(checks: Sequence[Check], cars: Sequence[CertifiedCar], display: Display) -> list[tuple[str, str, str]]:
+    """The errors at a glance: what was compared, how far off the middle one is, and with what.
+
+    The first of `checks` is `epa_certification`, made from the `cars`.
+    """
+    city, highway, *_ = (found.value for found in checks[0].found)
+    compared = [found for check in checks[1:] for found in check.found if isinstance(found.published, tuple)]
+    inside_them = sum(not found.off for found in compared)
+    certified = display.say("trust-row-certified", cars=len(cars))
+    return [
+        (display.say("trust-row-city"), display.say("trust-row-off", off=number(city)), certified),
+        (display.say("trust-row-highway"), display.say("trust-row-off", off=number(highway)), certified),
+        (display.say("trust-row-others"), display.say("trust-row-met", inside=inside_them, ranges=len(compared)),
+         display.say("trust-row-publications", count=len(checks) - 1)),
+    ]  # fmt: skip
+
+
 def draw_trust() -> None:
-    """Draw the drawer."""
+    """Draw the drawer: what a band promises, the errors at a glance, and behind a switch all of them in words."""
     display = state.display()
     label = display.say("trust-question")
     with st.expander(label, type="compact", key="trust-drawer", on_change="rerun") as drawer:
         if not drawer.open:
             return
-        checks = evidence()
+        checks, cars = evidence(), certified_cars()
         worth = ask(effective_cars, state.scenario(), state.BAND_RUNS).result
         narrowed = [] if worth is None else [display.say("band-narrowed", runs=state.BAND_RUNS, worth=round(worth))]
         st.markdown(" ".join([band_promise(display), *narrowed]), width=760)
-        st.markdown(together(first_words(checks[0], certified_cars(), display)), width=760)
-        st.markdown(together(others_words(checks[1:], display)), width=760)
+        with st.container(key="facts-trust"):
+            st.html(fact_rows(found_rows(checks, cars, display)))
         st.page_link("sources.py", label=display.say("trust-every-number"), query_params=own_link())
-        st.markdown(f"**{display.say('left-out')}**\n\n{bulleted(left_out(display))}", width=760)
+        if st.toggle(display.say("trust-in-full"), key="trust-in-full"):
+            paragraphs = together(first_words(checks[0], cars, display)), together(others_words(checks[1:], display))
+            out = f"**{display.say('left-out')}**\n\n{bulleted(left_out(display))}"
+            st.markdown("\n\n".join((*paragraphs, out)), width=760)

@@ -6,10 +6,12 @@ import re
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 UNITS = re.compile(
-    r"(?<=\d) (?=(?:%|°[CF]|m/s²|[kM]?Wh?|k[mgN]|km/h|mph|lbf?|[glms]|mi|ft|min|times|points)(?!\w))"
+    r"(?<=\d) (?=(?:%|°[CF]|m/s²|[kM]?Wh?(?!/100)|k[mgN]|km/h|mph|lbf?|[glms]|mi|ft|min|times|points)(?!\w))"
 )
+RANGES = re.compile(r"(?<=\d) to (?=[−+]?\d)")
+SUMS = re.compile(r"(?<=[€$£]) (?=\d)")
 
 
 def together(sentence: str) -> str:
-    """A sentence whose numbers stay on one line with their units."""
-    return UNITS.sub(NO_BREAK, sentence)
+    """A sentence whose numbers stay on one line with their units and currencies, and ranges with their ends."""
+    return SUMS.sub(NO_BREAK, RANGES.sub(f"{NO_BREAK}to{NO_BREAK}", UNITS.sub(NO_BREAK, sentence)))

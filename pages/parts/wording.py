@@ -149,7 +149,7 @@ def year_fact(
     wall = display.say("year-wall", energy=energy)
     if fuel is None:
         cost = display.say("year-cost", currency=prices.currency, cost=span_of(year.cost, ""))
-        return days, cost, display.say("year-cost-beside", energy=energy, **worth)
+        return days, cost, display.say("year-cost-beside", currency=worth["currency"], money=worth["money"])
     if fuel.plugged and fuel.saved_l.high < NEGLIGIBLE_L:
         return days, wall, display.say("year-worth-no-fuel", **worth)
     litres = span_of(fuel.saved_l, "l")
@@ -157,6 +157,12 @@ def year_fact(
         return days, display.say("year-fuel", fuel=litres), display.say("year-fuel-beside")
     both = display.say("year-fuel-and-wall", fuel=litres, energy=energy)
     return days, both, display.say("year-fuel-and-wall-beside", **worth)
+
+
+def year_rest(year: YearOfDrives, display: Display) -> str:
+    """What the year would take from the wall without regeneration, and the CO₂ of it."""
+    energy, co2 = span_of(year.saved_wall_kwh, "kWh"), span_of(year.saved_co2_kg, "kg")
+    return display.say("year-rest", energy=energy, co2=co2)
 
 
 def beside_fact(found: BesideNow, year: Year, display: Display) -> tuple[str, str, str]:

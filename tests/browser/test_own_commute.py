@@ -67,6 +67,8 @@ def test_an_own_commute_with_an_own_car_in_fourteen_taps_ten_numbers_and_a_minut
     robot.tap(page.locator(".st-key-set-heat_source-sheet").get_by_text("Heat pump", exact=True))
     robot.tap(page.locator(".st-key-set-driven_axle-sheet").get_by_text("Rear", exact=True))
     took_s = time.monotonic() - robot.began
+    # the data sheet stands beside the answer, which is seen while it is entered
+    expect(page.locator(".st-key-answer h2")).to_be_in_viewport()
     expect(page.locator(".st-key-answer h2")).not_to_have_text(before)
     expect(page.locator(".st-key-facts")).to_contain_text("On a full battery")
     query = link(page)

@@ -83,7 +83,7 @@ def test_a_side_prints_on_one_page_without_a_word_cut_off(chromium, made, monkey
         *(text for _, *texts in filled["numbers"] for text in texts),
         *(text for title, sentences in (*filled["cards"], *filled["more"]) for text in (title, *sentences)),
         filled["band"], *filled["left_out"],
-        *(text for source, rows in filled["figures"] for text in (source, *sum(rows, ()))),
+        *(text for row in filled["figures"] for text in row), filled["also_yours"], filled["year_rest"],
         "scan the code" if address == "code" else filled["short_text"],
     ]  # fmt: skip
     both = "".join(sheets)

@@ -79,6 +79,10 @@ def test_five_answers_make_the_legs_and_are_read_back_from_them():
     assert scenario_of(app) == replace(TOWN, legs=legs_of(quick))
     assert headline_of(scenario_of(app)) in [one.value for one in app.header]
     assert "24 km at" not in label(app, "row-leg-0") and len(scenario_of(app).legs) == 4
+    # one way is entered, and whether it is driven back stands beside it
+    assert app.toggle(key="quick-there-and-back").value is True
+    ran(app.toggle(key="quick-there-and-back").set_value(False).run())
+    assert not scenario_of(app).return_trip
     # what cannot be is refused where it is entered, and the legs stay
     before = scenario_of(app)
     change(app, "set-quick-height_m", 3900)
@@ -99,6 +103,10 @@ def test_a_car_is_entered_as_its_data_sheet_has_it():
         "mass_kg": 1700, "usable_kwh": 58, "motor_peak_kw": 150, "printed_wh_per_km": 162, "heat_source": "heat_pump",
         "driven_axle": "rear",
     }  # fmt: skip
+    # the heat of an engine is offered to a car that has one
+    assert [one.content for one in app.button_group(key="set-heat_source-sheet").proto.options] == [
+        "Plain electric", "Heat pump",
+    ]  # fmt: skip
     change(app, "set-printed_kwh_per_100km", "")
     assert "printed_wh_per_km" not in dict(scenario_of(app).stated)
 

@@ -11,6 +11,7 @@ import pytest
 from model import MODEL_DATE, MODEL_VERSION
 from model.describe.car import CAR_FIELDS
 from model.describe.parameters import assumed_figures
+from model.describe.scenario import MAX_LEGS
 from model.describe.scenario_io import scenario_from_json, starting_drives
 from model.describe.sources import sources
 from model.words.entries import labelled
@@ -18,6 +19,7 @@ from model.words.quantities import Display
 from pages.parts import card_words, description, lift_off_words, wording
 from pages.parts.public_link import PUBLIC_URL, public_link, qr_svg, short_text
 from pages.parts.report import QR_MOST_MM, contents, fitting_pt, qr_mm, report_html, svg_address, template
+from pages.parts.source_tables import MAIN_FIGURES
 from pages.parts.trust import left_out
 from pages.parts.typography import NO_BREAK
 from tests.pages.made_reports import MADE, RUNS, TOWN, taken, with_most_to_say
@@ -90,8 +92,8 @@ def test_it_holds_the_answer_the_drive_the_advice_and_the_cautions(hill, page):
 def test_each_price_is_printed_with_where_it_is_from():
     priced = TOWN.with_setting("now_l_per_100km", 6.0).with_setting("price_per_kwh", 0.31)
     text = Reader(report_html(taken(priced))).text
-    assert "Yours. Price of electricity, per kWh: € 0.31." in text
-    assert re.search(r"Default: about the EU mean of 2024[^:]+from memory[^:]+ Price of petrol, [^:]+: € 1.7\.", text)
+    assert re.search(r"Price of electricity, per kWh\s+€ 0.31 Yours\.", text)
+    assert re.search(r"Price of petrol, [^€]+€ 1.7 Default: about the EU mean of 2024[^:]+from memory", text)
 
 
 def side(page, which):
@@ -111,17 +113,21 @@ def test_the_setting_never_stands_without_snow_and_ice(hill, page):
     assert all(caveat.replace(NO_BREAK, " ") in side(page, 1) for caveat in told.caveats)
 
 
-def test_it_names_the_kind_of_every_figure_and_the_source_of_all_that_is_published(hill, page):
-    told = {name: where for where, rows in contents(hill)["figures"] for name, _ in rows}
+def test_it_names_kind_and_source_of_the_main_figures_and_says_where_all_stand(hill, page):
+    told = {name: where for name, _, where in contents(hill)["figures"]}
     assert all(where in page.text for where in told.values()) and "Sources and method" in page.text
-    car = hill.result.car
-    for key, figure in assumed_figures(HILL.car_class).items():
-        if key in CAR_FIELDS and key not in car.idle_figures:
-            where = told[labelled(CAR_FIELDS[key], hill.display)]
-            assert where.startswith(figure.kind.capitalize())
-            assert all(sources()[one].name in where for one in figure.sources if figure.kind == "published")
-            assert figure.kind != "published" or figure.sources or figure.source in where
-    assert not {labelled(CAR_FIELDS[key], hill.display) for key in car.idle_figures} & set(told)
+    assumed = assumed_figures(HILL.car_class)
+    for key in MAIN_FIGURES:
+        figure, where = assumed[key], told[labelled(CAR_FIELDS[key], hill.display)]
+        assert where.startswith(figure.kind.capitalize())
+        assert all(sources()[one].name in where for one in figure.sources if figure.kind == "published")
+        assert figure.kind != "published" or figure.sources or figure.source in where
+
+
+def test_what_was_stated_is_printed_though_it_is_no_main_figure():
+    stated = taken(TOWN.with_setting("wheelbase_m", 2.5))
+    label = labelled(CAR_FIELDS["wheelbase_m"], Display())
+    assert contents(stated)["also_yours"] == f"Yours too: {label}: 2.5."
 
 
 def test_no_number_is_parted_from_its_unit(hill):
@@ -133,6 +139,8 @@ def test_no_number_is_parted_from_its_unit(hill):
 
 def test_small_type_is_still_read(hill):
     assert contents(hill)["checks_pt"] >= 8.5
+    longest = taken(replace(HILL, legs=tuple(HILL.legs[place % len(HILL.legs)] for place in range(MAX_LEGS))))
+    assert contents(longest)["checks_pt"] >= 8
     us = taken(starting_drives()["motorway"][2], Display(us=True))
     assert contents(us)["checks_pt"] >= 8.5
 

@@ -10,7 +10,8 @@ from model.describe.scenario import with_prices_of
 from model.describe.scenario_io import starting_drives, to_link
 from model.words.quantities import Display
 from pages.parts import state
-from tests.pages.in_app import html_of, opened_at, ran, scenario_of
+from pages.parts.typography import NO_BREAK
+from tests.pages.in_app import change, html_of, opened_at, ran, scenario_of
 
 TOWN = starting_drives()["town"][2]
 LAST = 6
@@ -64,6 +65,19 @@ def test_every_picture_of_a_card_is_a_file_too(card, drawn):
         ran(switch.set_value(True).run())
         kinds = [one.proto.label for one in app.get("download_button")]
         assert kinds == ["SVG", "PNG"] * drawn
+
+
+def test_the_first_card_draws_the_drive_while_it_is_told():
+    app = shown(to_link(TOWN))
+    assert "16.4 km" in alt_of(app) and not app.number_input
+    change(app, "set-quick-distance_km", 24)
+    assert "48.0 km" in alt_of(app)
+
+
+def alt_of(app) -> str:
+    """What the only picture of a card is, in words."""
+    (picture,) = app.get("vega_lite_chart")
+    return picture.proto.alt
 
 
 def test_the_second_of_two_quick_taps_does_not_jump_over_a_card():
@@ -187,9 +201,20 @@ def test_after_clearing_steps_back_work_again():
 
 def test_range_stands_with_the_number_and_as_a_road_for_winter():
     number, winter = shown(to_link(TOWN), 2), shown(to_link(TOWN), 5)
-    assert "A full battery reaches" in said(number) and "Charged to 80" in said(number)
-    assert "of it from regeneration" in picture(number).alt
+    assert "A full battery" not in said(number) and "Charged to 80" in said(number).replace(NO_BREAK, " ")
+    assert "A full battery reaches" in picture(number).alt and "of it from regeneration" in picture(number).alt
     assert "on a winter day, at 1 °C" in picture(winter).alt and "A full battery" not in said(winter)
+
+
+def test_the_number_has_what_a_year_costs_beside_the_car_driven_now():
+    card = said(shown(to_link(TOWN) | {"now_l_per_100km": "6.5"}, 2)).replace(NO_BREAK, " ")
+    money = r"In a year of 220 days: € \d+ to \d+ for electricity\. Your petrol car now: € \d+ for petrol\."
+    assert re.search(money, card)
+
+
+def test_the_last_card_says_of_this_car_when_regeneration_is_not_there():
+    card = said(shown(to_link(TOWN), 6))
+    assert all(part in card for part in ("Cold battery", "Slippery road", "Full battery, hills", "Emergency stop"))
 
 
 def test_a_hybrid_has_neither_road():

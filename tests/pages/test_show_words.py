@@ -48,7 +48,7 @@ def test_the_number_has_its_band_its_denominator_and_what_stands_beside_it():
     assert card.title == ":blue[14 to 19 %] less battery energy"
     assert card.sentences[0] == "Compared with the same drive on friction brakes only."
     assert "0.60 kWh on this drive. A full battery reaches 150 to 210 km on drives like this, 22 to 41 km" in told(card)
-    assert "22 to 41 km of it from regeneration. Charged to 80 % it is 120 to 168 km." in told(card)
+    assert "22 to 41 km of it from regeneration. Charged to 80 % the range is 120 to 168 km." in told(card)
     assert "A city car on the flat town commute." in told(card) and card.day == "a day of 12 °C"
     assert card.sentences[-1] == "Unusual inputs: a load of 900 kg."
     assert "93 to 130 mi on drives" in told(show_words.number(ORDINARY, TOWN, US, []))

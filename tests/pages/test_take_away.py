@@ -39,7 +39,11 @@ def upload(app, name, data):
 
 def test_it_offers_the_page_the_answer_and_the_timeline():
     app = opened()
-    assert headers(app) == ["One card to take", "To another screen", "Open a drive"]
+    # without a public address the text for another screen is folded, as are the files for those who check
+    assert headers(app) == ["One card to take", "Open a drive"]
+    assert {"To another screen", "For those who check: answer and timeline as files"} <= {
+        one.label for one in app.expander
+    }
     assert [one.label for one in app.download_button] == [
         "The page (HTML)", "The answer (JSON)", "The timeline (CSV)",
     ]  # fmt: skip

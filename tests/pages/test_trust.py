@@ -6,12 +6,13 @@ from model.checks.check import Outcome
 from model.checks.published import all_checks, certified_cars, consistency, evidence
 from model.sampling.drives import effective_cars
 from model.sampling.uncertainty import RUNS
+from model.words.bands import band_promise
 from model.words.checks import title
 from model.words.quantities import Display
 from pages.parts import state
 from pages.parts.trust import first_words, largest_misses, left_out, others_words
 from pages.parts.typography import together
-from tests.pages.in_app import opened_at, ran, scenario_of
+from tests.pages.in_app import html_of, opened_at, ran, scenario_of
 
 METRIC = Display()
 CHECKS = {check.id: check for check in all_checks()}
@@ -56,7 +57,11 @@ def test_only_evidence_is_counted():
 def test_the_drawer_tells_all_this_when_it_is_opened():
     app = opened_at("your_drive.py", {})
     app.session_state["trust-drawer"] = True
-    told = " ".join(item.value for item in ran(app.run()).markdown)
+    rows = " ".join(html_of(ran(app.run())))
+    assert rows.count(f"median of {len(certified_cars())} cars") == 2 and " met</b>" in rows
+    short = " ".join(item.value for item in app.markdown)
+    assert band_promise(METRIC) in short and left_out(METRIC)[0] not in short
+    told = " ".join(item.value for item in ran(app.toggle(key="trust-in-full").set_value(True).run()).markdown)
     assert together(first_words(EPA, certified_cars(), METRIC)) in told
     assert together(others_words(evidence()[1:], METRIC)) in told
     assert all(item in told for item in left_out(METRIC))

@@ -105,7 +105,8 @@ def test_the_year_counts_its_days_and_prices():
     # at a price of 1 the money is the energy
     assert cost == f"Fr. {METRIC.range_text(year.wall_kwh, '')} for electricity"
     energy = METRIC.range_text(year.saved_wall_kwh, "")
-    assert f"without regeneration Fr. {energy}, {energy} kWh and" in without
+    assert without.endswith(f"without regeneration Fr. {energy} more")
+    assert f"would take {energy} kWh more from the wall" in wording.year_rest(year, METRIC)
 
 
 def test_unusual_inputs_come_in_the_units_shown():

@@ -213,6 +213,8 @@ compare-bands = Each figure is the band from { $low } to { $high } of { $cars } 
     more or less that is than yours. What is assumed alike of both drives is drawn once for both, so the band of a
     difference is narrower than the bands beside it suggest. What belongs to one class of car is drawn apart.
 
+compare-figures = All figures, and how sure they are
+
 compare-pick = Pick one or two above, and they are set beside yours.
 
 # What a link says and cannot be used.

@@ -58,7 +58,7 @@ road-of-season = { $season ->
 
 # $daily: span in km
 # $limit: share
-card-number-daily = Charged to { $limit } it is { $daily }.
+card-number-daily = Charged to { $limit } the range is { $daily }.
 
 # $saved: span in kWh
 # $fuel: text
@@ -71,6 +71,10 @@ card-number-drive = { $also ->
     [yes] A { $drive }, { $apart }.
    *[no] A { $drive }.
 }
+
+# $what: text
+# $much: text
+card-fact = { $what }: { $much }.
 
 card-number-why = The same car drives the same speeds twice: once with the motor slowing it, once on friction brakes only.
     The difference is what is saved.
@@ -181,6 +185,8 @@ show-back = Back
 show-next = Next
 
 show-why = Why?
+
+show-drive = Drive
 
 show-car = Car
 

@@ -94,8 +94,11 @@ paper-paste = There is no code to scan, since this copy of Brake to Battery has 
 paper-open-page = Or open this page there, or take this along:
 paper-drive-file = the drive as a file
 paper-assumed = What it rests on
-paper-reasons = Below: low to high (middle); reasons and what each source says stand under “Sources and method” in the
-    app.
+# $figures: list
+paper-also-yours = Yours too: { $figures }.
+
+paper-reasons = The main figures and yours, low to high (middle). All of them, with reasons and what each source says, stand
+    under “Sources and method” in the app.
 
 # $low: number
 # $high: share
@@ -115,7 +118,8 @@ take-print-words = The first side is for you, the second for anyone who checks t
 take-print = Print
 take-share = Share
 take-page = The page (HTML)
-take-check-words = **For those who check.** The answer file is reproduced to the byte by `python -m model drive FILE`. The
+take-check-heading = For those who check: answer and timeline as files
+take-check-words = The answer file is reproduced to the byte by `python -m model drive FILE`. The
     timeline has one row a second.
 take-answer = The answer (JSON)
 take-timeline = The timeline (CSV)

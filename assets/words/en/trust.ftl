@@ -4,6 +4,28 @@ trust-question = How far can I trust this?
 
 trust-every-number = Every number, with its source
 
+trust-in-full = All of it in words, and what is left out
+
+# The errors at a glance.
+trust-row-city = Energy in the city
+
+trust-row-highway = Energy on the highway
+
+trust-row-others = Other measurements
+
+# $off: quantity in %
+trust-row-off = off by { $off }
+
+# $cars: count
+trust-row-certified = for the median of { $cars } cars measured for certification in the United States
+
+# $inside: count
+# $ranges: count
+trust-row-met = { $inside } of { $ranges } met
+
+# $count: count
+trust-row-publications = results that { $count } other publications give as a range of values
+
 # The certified cars. An error is of the energy from the wall.
 # $cars: count
 # $city: quantity in %

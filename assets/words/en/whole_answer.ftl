@@ -58,10 +58,11 @@ year-cost = { $currency } { $cost } for electricity
 
 # $currency: text
 # $money: numbers
+year-cost-beside = all seasons, whatever the day shown; without regeneration { $currency } { $money } more
+
 # $energy: span in kWh
 # $co2: span in kg
-year-cost-beside = all seasons, whatever the day shown; without regeneration { $currency } { $money },
-    { $energy } and { $co2 } CO₂ more
+year-rest = Without regeneration the year would take { $energy } more from the wall, which stands for { $co2 } of CO₂.
 
 ## The car that is driven now
 
@@ -91,6 +92,20 @@ beside-cost = { $fuel ->
 beside-made-of = on the same { $distance }: { $used }, as you say, at { $currency } { $price }, { $yours ->
     [yes] your price
    *[no] about the mean of 2024, from memory: yours to change
+}
+
+# The two bars.
+# $currency: text
+# $cost: numbers
+beside-bar-yours = The car described: { $currency } { $cost } of electricity a year
+
+# $fuel: one of petrol, diesel, hybrid
+# $currency: text
+# $cost: number
+beside-bar-now = { $fuel ->
+    [petrol] Your petrol car now: { $currency } { $cost } of petrol
+    [diesel] Your diesel car now: { $currency } { $cost } of diesel
+   *[hybrid] Your hybrid now: { $currency } { $cost } of petrol
 }
 
 # Both cars by name, each with its own sum.

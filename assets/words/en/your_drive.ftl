@@ -102,7 +102,11 @@ door-quick = Quick drive
 
 door-sheet = My car
 
-door-close = Close
+# $door: one of quick, sheet
+door-close = { $door ->
+    [quick] Close drive
+   *[sheet] Close car
+}
 
 # $unit: text
 quick-one-way = One way, { $unit }
@@ -116,5 +120,7 @@ quick-makes = The rest, { $rest }, is country road. From these answers the legs 
 
 sheet-class = Nearest class of car
 
-sheet-help = From the data sheet, as far as you have it. Everything else stays as in the class, and its uncertainty in the
-    band; a printed range or consumption narrows it. All other figures stand under “Adjust the car”.
+sheet-title = Your car’s data sheet
+
+sheet-help = What you leave out stays as in the class. A printed range or consumption narrows the band. Everything else
+    stands under “Adjust the car”.

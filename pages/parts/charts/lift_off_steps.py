@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from model.describe.figures import Several
 from model.lift_off.advice import Advice
 from model.lift_off.curves import STRENGTHS_MPS2
 from model.lift_off.slowing import word_of
 from model.words.quantities import Display
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.lift_off_words import strength_word
-from pages.parts.theme import Spec
+from pages.parts.theme import LINE_PX, Spec
 
 WORDS = dict.fromkeys(word_of(float(strength)) for strength in STRENGTHS_MPS2)
-STEPS = dict(zip(WORDS, (3, 13, 24, 36), strict=True))
+STEPS = dict(zip(WORDS, (4, 36, 68, 100), strict=True))
 """How high the step of each word is drawn [px]: they tell an order, not an amount."""
-TOP_PX, FOOT_PX, GAP = 22, 24, 0.05
+BETWEEN_PX, FOOT_PX, GAP = 4, 24, 0.05
 
 
 def lift_off_steps(advice: Advice, set_mps2: float, display: Display, dark: bool = False) -> Spec:
@@ -24,13 +23,15 @@ def lift_off_steps(advice: Advice, set_mps2: float, display: Display, dark: bool
     for there in advice.slippery:
         named[there.word].append(display.say("road-name", surface=there.road))
     named[word_of(set_mps2)].append(display.say("steps-set"))
-    ground = TOP_PX + max(STEPS.values())
+    ground = max(high + BETWEEN_PX + LINE_PX * len(named[word]) for word, high in STEPS.items())
     boxes, words = [], []
     for place, (word, high) in enumerate(STEPS.items()):
         boxes.append(Box(place, place + 1 - GAP, ground - high, ground, "ink" if word == advice.word else "road"))
         middle = place + (1 - GAP) / 2
-        said = display.figure(Several(tuple(named[word]), ""))
-        if said:
-            words.append(Words(said, middle, ground - high - TOP_PX / 2 + 2, "center", bold=word == advice.word))
+        # one under the other: side by side they would lie over the next step on a telephone
+        lines = len(named[word]) - 1
+        if named[word]:
+            y = ground - high - LINE_PX / 2 - 2 - lines * LINE_PX
+            words.append(Words("\n".join(named[word]), middle, y, "center", bold=word == advice.word))
         words.append(Words(strength_word(word, display), middle, ground + FOOT_PX / 2 + 2, "center"))
     return drawn(boxes, words, ground + FOOT_PX, len(STEPS), dark)
