@@ -82,9 +82,6 @@ def answer(found: LiftOff) -> None:
         if drawer.open:
             more_settings()
     ask_of_lift_off(advice)
-    with folded(display.say("lift-off-rules"), "rules") as is_open:
-        if is_open:
-            st.markdown(titled(display.say("lift-off-rules"), words.rules_text(advice, display)))
 
 
 def ask_road(scenario: Scenario) -> None:
@@ -131,6 +128,9 @@ def draw_axis(found: LiftOff) -> None:
     with folded(display.say("lift-off-lines"), "lines") as is_open:
         if is_open:
             st.markdown(words.kinds_text(found.table, found.case.brake_pedal, display))
+    with st.expander(display.say("lift-off-rules"), type="compact", key="rules-drawer", on_change="rerun") as drawer:
+        if drawer.open:
+            st.markdown(words.rules_text(advice, display))
 
 
 # what it changes
@@ -155,10 +155,7 @@ def draw_changes(found: LiftOff) -> None:
 def draw_legs(found: LiftOff) -> None:
     """The advice leg by leg; the picture above has it along the road."""
     display = state.display()
-    lines = [
-        words.leg_line(advice.leg or 0, leg, advice, display)
-        for leg, advice in zip(state.shown().legs, found.advice.legs, strict=True)
-    ]
+    lines = words.leg_lines(state.shown().legs, found.advice.legs, display)
     st.markdown("\n\n".join([display.say("lift-off-brackets"), *lines]), width=TEXT_PX)
 
 

@@ -311,18 +311,25 @@ def leg_notes(
     return notes
 
 
-def leg_line(place: int, leg: Leg, advice: Advice, display: Display) -> str:
-    """One leg: the advice, the leg, and the deciding fact."""
-    line = display.say(
-        "lift-off-leg-advice",
-        leg=place + 1,
-        advice=capital(advice_text(advice.word, advice.lift_off_mps2, display)),
-        described=leg_words(leg, display),
-        because=because(advice, display),
-    )
-    if leg.lift_off_mps2 is None:
-        return line
-    return f"{line} {together(display.say('lift-off-leg-set', strength=spoken.strength(leg.lift_off_mps2)))}"
+def leg_lines(legs: Sequence[Leg], advice: Sequence[Advice], display: Display) -> list[str]:
+    """Leg by leg the advice, the legs it holds for, and the deciding fact; those with the same are told once."""
+    alike: dict[tuple[str, str, str], list[int]] = {}
+    for place, (leg, one) in enumerate(zip(legs, advice, strict=True)):
+        own = leg.lift_off_mps2
+        told = "" if own is None else display.say("lift-off-leg-set", strength=spoken.strength(own))
+        key = capital(advice_text(one.word, one.lift_off_mps2, display)), because(one, display), together(told)
+        alike.setdefault(key, []).append(place)
+    return [
+        " ".join(filter(None, (
+            display.say(
+                "lift-off-leg-advice", advice=advised_there, because=why,
+                legs=Several(tuple(str(place + 1) for place in places)),
+                described=Several(tuple(leg_words(legs[place], display) for place in places), ";"),
+            ),
+            told,
+        )))
+        for (advised_there, why, told), places in alike.items()
+    ]  # fmt: skip
 
 
 # comfort

@@ -40,7 +40,9 @@ def test_the_answer_comes_first_with_its_because_and_the_rules(name, pedal):
     scenario = STARTS[name].with_setting("brake_pedal", pedal)
     app, advice = opened(scenario), advised(scenario)
     assert headers(app)[0] == words.heading(advice, Display())
-    text = all_words(app)
+    assert not any(words.together(rule) in all_words(app) for rule in rules(Display()))
+    app.session_state["rules-drawer"] = True
+    text = all_words(ran(app.run()))
     assert words.because(advice, Display()) in text
     assert all(words.together(rule) in text for rule in rules(Display()))
     assert any(one.value == Display().say("caution") for one in app.markdown)

@@ -15,6 +15,7 @@ from model.words.lift_off import rules, supposed
 from model.words.quantities import Display
 from pages.parts import lift_off_hill_words as hill_words
 from pages.parts import lift_off_words as words
+from pages.parts.description import leg_words
 from tests.pages.in_app import plain
 
 METRIC, US = Display(), Display(us=True)
@@ -135,9 +136,17 @@ def test_notes_cover_the_drive_once(name):
 
 def test_a_leg_of_its_own_strength_says_so():
     leg = replace(TOWN.legs[0], lift_off_mps2=0.4)
-    line = plain(words.leg_line(0, leg, ADVICE.legs[0], METRIC))
+    line = plain(words.leg_lines([leg], ADVICE.legs[:1], METRIC)[0])
     assert line.startswith("**1. ") and line.endswith("You set 0.4 m/s² here.")
-    assert "You set" not in words.leg_line(0, TOWN.legs[0], ADVICE.legs[0], METRIC)
+    assert "You set" not in words.leg_lines(TOWN.legs[:1], ADVICE.legs[:1], METRIC)[0]
+
+
+def test_legs_with_the_same_advice_and_reason_are_told_once():
+    first, middle, last = TOWN.legs[0], replace(TOWN.legs[0], lift_off_mps2=0.4), replace(TOWN.legs[0], stops=9)
+    lines = words.leg_lines([first, middle, last], [ADVICE.legs[0]] * 3, METRIC)
+    assert len(lines) == 2 and lines[0].startswith("**1 and 3. ") and lines[1].startswith("**2. ")
+    assert all(leg_words(leg, METRIC) in lines[0] for leg in (first, last))
+    assert lines[0].count(words.because(ADVICE.legs[0], METRIC)) == 1
 
 
 def test_comfort_is_told_as_convention_with_its_sources():

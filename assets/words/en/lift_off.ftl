@@ -201,11 +201,12 @@ lift-off-other = { $energy ->
 
 ## Leg by leg
 
-# $leg: count
+# Legs that are advised the same for the same reason.
+# $legs: list
 # $advice: text
-# $described: text
+# $described: list
 # $because: text
-lift-off-leg-advice = **{ $leg }. { $advice }:** { $described }. { $because }
+lift-off-leg-advice = **{ $legs }. { $advice }:** { $described }. { $because }
 
 # $strength: quantity in m/s²
 lift-off-leg-set = You set { $strength } here.
@@ -305,7 +306,7 @@ lift-off-curve = { $kind ->
 
 # $panel: one of net_kwh, friction_kwh, presses
 lift-off-panel = { $panel ->
-    [net_kwh] Battery energy, kWh
+    [net_kwh] Battery energy, kWh; this axis does not start at 0
     [friction_kwh] Friction heat, kWh
    *[presses] Brake-pedal presses
 }

@@ -174,8 +174,10 @@ def _charging(x: Spec, foot_px: float, top_px: float, ink: str) -> list[Spec]:
 
 def _brackets(x: Spec, distance: float, ink: str) -> list[Spec]:
     start, end, y = x | {"field": "start"}, {"field": "end"}, {"value": 2 * ROW_PX - 13}
-    fits = f"(datum.end - datum.start) / {distance} * width > {LETTER_PX} * length(datum.words)"
-    text = {"condition": {"test": fits, "value": {"expr": "datum.words"}}, "field": "short"}
+    # where not even the short words have room, the bracket stands alone: it has its words in the finding
+    room = f"(datum.end - datum.start) / {distance} * width > {LETTER_PX} * length"
+    said = [{"test": f"{room}(datum.{field})", "value": {"expr": f"datum.{field}"}} for field in ("words", "short")]
+    text = {"condition": said, "value": ""}
     bracket = {"x": start, "x2": end, "y": {"value": 2 * ROW_PX - 3}}
     return [
         layer("notes", "rule", bracket, strokeWidth=2, color=ink, xOffset=1, x2Offset=-2),

@@ -40,12 +40,12 @@ ZONES = (
 
 RULER_PX, ADVISED_PX = 44, 60
 PANELS = {
-    "net_kwh": (84, 48),
-    "friction_kwh": (150, 32),
-    "presses": (200, 32),
+    "presses": (86, 112),
+    "net_kwh": (226, 40),
+    "friction_kwh": (294, 40),
 }
-"""Top and height of each panel [px]."""
-ENERGY_TOP_PX, FOOT_PX = 84, 236
+"""Top and height of each panel [px]: what is felt most has the most room, and none's words meet another's."""
+TOP_PX, FOOT_PX = 86, 338
 AXIS_PX = FOOT_PX + 14
 KEY_PX = {"as_driven": 0, "same_speeds": 170}
 """Where the samples of the two curves begin [px]; both fit a telephone."""
@@ -168,9 +168,9 @@ def _marked_strengths(colours: Palette, x: Spec, grip_limit: float, display: Dis
     ]
     if grip_limit < STRONGEST:
         text = {"value": display.say("lift-off-over-grip")}
-        over = {"x": x | {"field": "at"}, "y": {"value": ENERGY_TOP_PX + 9}, "text": text}
+        over = {"x": x | {"field": "at"}, "y": {"value": TOP_PX + 9}, "text": text}
         layers += [
-            layer("grip", "rect", zone | between(ENERGY_TOP_PX, FOOT_PX), color=colours.wash, opacity=0.6),
+            layer("grip", "rect", zone | between(TOP_PX, FOOT_PX), color=colours.wash, opacity=0.6),
             layer("grip", "text", over, **ASIDE),
         ]
     return layers
@@ -181,7 +181,7 @@ def _chosen(colours: Palette, x: Spec) -> list[Spec]:
     layers: list[Spec] = []
     looks: dict[str, tuple[float, float, Spec, float, int]] = {
         "advised": (ADVISED_PX - 9, FOOT_PX, {"strokeWidth": 2.5}, ADVISED_PX, 600),
-        "yours": (ENERGY_TOP_PX, AXIS_PX, {"strokeWidth": 2, "strokeDash": [2, 3]}, FOOT_PX + 7, 400),
+        "yours": (TOP_PX, AXIS_PX, {"strokeWidth": 2, "strokeDash": [2, 3]}, FOOT_PX + 7, 400),
     }
     at = x | {"field": "at"}
     for what, (start, end, look, y, weight) in looks.items():

@@ -6,6 +6,7 @@ import pytest
 from model.describe.scenario import Driver
 from model.kernel.timeline import slow_downs, timeline
 from model.words.quantities import Display
+from pages.parts.charts import export
 from pages.parts.charts.drive_strip import FRICTION, MOTOR, drive_strip, ends_of, stretches_of, strip_finding
 from pages.parts.charts.limits import limit_text
 from tests.made_traces import ride, steady, stop_and_go
@@ -144,6 +145,13 @@ def test_a_pointer_finds_each_slow_down():
 def test_a_note_without_room_has_its_short_words():
     notes = tables(strip_of(UDDS, annotate=[(1, 1.2, "strong, 1.5 m/s²", "1.5"), (9, 11, "late")]))["notes"]
     assert notes[["words", "short"]].to_numpy().tolist() == [["strong, 1.5 m/s²", "1.5"], ["late", "late"]]
+
+
+def test_no_note_runs_into_the_next_where_there_is_hardly_any_room():
+    spec = strip_of(UDDS, annotate=[(0, 0.3, "strong, 1.5 m/s²", "1.5"), (0.3, 12, "firm, 1 m/s²", "1")])
+    on_a_telephone, wide = export.svg(spec, 300), export.svg(spec, 1100)
+    assert ">1.5<" not in on_a_telephone and "firm" in on_a_telephone
+    assert ">1.5<" in wide
 
 
 def test_notes_are_told_with_the_finding():

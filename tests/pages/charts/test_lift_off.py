@@ -1,5 +1,6 @@
 """Lift-off in pictures: what they mark, that their lengths are true, and that they hold in odd cases."""
 
+import itertools
 
 import numpy as np
 import pytest
@@ -16,6 +17,7 @@ from model.words.quantities import Display
 from pages.parts.charts.lift_off import KINDS, PANELS, STRONGEST, ZONES, energy_span, whole_axis
 from pages.parts.charts.lift_off_hills import on_hills
 from pages.parts.charts.slow_down import one_slow_down
+from pages.parts.theme import LINE_PX
 from tests.pages.charts.specs import assert_valid, tables
 
 METRIC, US = Display(), Display(us=True)
@@ -78,6 +80,15 @@ def test_a_trifle_looks_like_one():
     assert high - low >= 0.1 * low * 0.999
     steep = TABLE.assign(as_driven_net_kwh=np.linspace(4.0, 2.0, len(TABLE)))
     assert energy_span(steep)[1] == pytest.approx(4.0)
+
+
+def test_presses_have_the_most_room_and_no_panels_words_meet_anothers():
+    heights = {key: height for key, (_, height) in PANELS.items()}
+    assert heights["presses"] > sum(heights.values()) / 2
+    spans = sorted((top, top + height) for top, height in PANELS.values())
+    assert all(below - foot >= 1.5 * LINE_PX for (_, foot), (below, _) in itertools.pairwise(spans))
+    titles = tables(axis())["words"]["text"].tolist()
+    assert [title for title in titles if "not start at 0" in title] == [METRIC.say("lift-off-panel", panel="net_kwh")]
 
 
 def test_heat_and_presses_are_drawn_from_zero():
