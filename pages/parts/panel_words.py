@@ -54,6 +54,9 @@ def helps_words(result: Result, display: Display) -> str:
     why = because(result.limits_kwh, display)
     return display.say("friction-helps", why=why) if why else ""
 
+HARDLY = 0.05
+"""A gain below this share is told as hardly any [1]."""
+
 
 def speed_squared(
     scenario: Scenario, stops: list[tuple[float, StopEnergy]], faster: Result, slowing_mps2: float, display: Display
@@ -172,6 +175,7 @@ def bigger_motor(
     now = _at(powers, settings.power_times)
     plain = settings.power_times == 1 and settings.change == "nothing"
     other = _at(as_it_is, 2.0 if plain else 1.0)
+    small, big = (now, other) if plain or settings.power_times < 1 else (other, now)
     limits = {name: now[name] for name in LEFT_TO_FRICTION if name in powers and now[name] > 0}
     braked = now["motor_kwh"] + sum(limits.values())
     sentence = display.say(
@@ -184,6 +188,7 @@ def bigger_motor(
         plain=plain,
         other_power=Quantity(other["motor_kw"], "kW"),
         other_back=Quantity(other["recovered_kwh"], "kWh", 3),
+        gain=_gain(small["recovered_kwh"], big["recovered_kwh"]),
     )
     why = display.say("friction-still-helps", why=because(limits, display)) if limits else ""
     front = front_share(car, car.regen_cap_mps2)
@@ -192,8 +197,22 @@ def bigger_motor(
         front=Share(front), rear=Share(1 - front),
     )  # fmt: skip
     wasted = powers["recovered_kwh"].iloc[-1] < powers["recovered_kwh"].max()
-    drag = display.say("panel-motor-drag") if wasted else ""
+    best, last = powers.loc[powers["recovered_kwh"].idxmax()], powers.iloc[-1]
+    drag = ""
+    if wasted:
+        drag = display.say(
+            "panel-motor-drag",
+            best=Quantity(best["motor_kw"], "kW"), most=Quantity(best["recovered_kwh"], "kWh", 3),
+            largest=Quantity(last["motor_kw"], "kW"), back=Quantity(last["recovered_kwh"], "kWh", 3),
+        )  # fmt: skip
     return PanelWords(sentence, (why, drag, weight, kilowatts(display)))
+
+
+def _gain(small_kwh: float, big_kwh: float) -> str:
+    """Whether the bigger motor recovers more, as the message says it."""
+    if abs(big_kwh - small_kwh) < HARDLY * abs(small_kwh):
+        return "hardly"
+    return "more" if big_kwh > small_kwh else "less"
 
 
 def _at(powers: pd.DataFrame, power_times: float) -> pd.Series:

@@ -18,7 +18,7 @@ from model.one_stop.panels import PanelSettings
 from model.one_stop.repeated_stops import repeated_stops
 from model.one_stop.slow_down import change, drive_way
 from model.one_stop.stop_energy import energy_of, stop, way_out
-from model.one_stop.who_slows import late_motor, split_of
+from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, split_of
 from model.sampling.drives import drive
 from model.words.quantities import Display
 from pages.parts import theme
@@ -170,6 +170,46 @@ def test_a_bigger_motor_says_what_the_model_says(name):
         by_power(result, "twice_the_battery").set_index("power_times").loc[2.0, "recovered_kwh"],
         result.car.motor_peak_kw, result.battery_in_kwh,
     )  # fmt: skip
+
+
+def test_whether_a_bigger_motor_brings_more_is_answered_first():
+    result = drive(CARS["mountain-valley"])
+    for times in (0.25, 1.0, 2.0):
+        powers = by_power(result).set_index("power_times")["recovered_kwh"]
+        small, big = powers.loc[min(times, 1.0)], powers.loc[2.0 if times >= 1 else 1.0]
+        told = sentence(opened("motor", CARS["mountain-valley"], power_times=f"{times:g}"))
+        gain = big / small - 1
+        assert told.split(".")[0] == ("Hardly" if abs(gain) < 0.05 else "Yes" if gain > 0 else "No, less")
+
+
+def test_what_reaches_the_battery_is_lost_or_left_to_friction_is_all_of_the_braking():
+    powers = by_power(drive(CARS["mountain-valley"]))
+    piles = panels_machine.bigger_motor(powers, 1.0, Display())["datasets"]["piles"]
+    heights = (piles["y"] - piles["y2"]).groupby(piles["part"], sort=False).sum()
+    assert heights["back"] == pytest.approx(powers["recovered_kwh"].sum())
+    assert heights["back"] + heights["losses"] == pytest.approx(powers["motor_kwh"].sum())
+    assert set(piles["meaning"]) == {"back", "losses", "friction"}
+
+
+def test_a_gentle_stop_fills_its_picture_and_grip_far_off_is_told():
+    result = drive(CARS["mountain-valley"])
+    for slowing, most, told in ((1.5, 2.5, "off the picture"), (9.0, 10.0, "all that")):
+        stopped = stop(100.0, slowing, result.car, result.conditions, result.driver)
+        spec = panels.who_slows(split_of(stopped), hardest_of(stopped, 100.0), grip_by_speed(130.0, result.conditions),
+                                dict.fromkeys(panels.SHARES, 0.3), Display())  # fmt: skip
+        assert spec["layer"][0]["encoding"]["y"]["scale"]["domain"] == [0, most]
+        assert told in spec["datasets"]["heads"]["text"].iloc[0]
+
+
+@pytest.mark.parametrize("name", CARS)
+def test_no_dot_of_the_drive_lies_under_a_shades_name(name):
+    result = drive(CARS[name])
+    spec = panels_machine.four_quadrants(result.car, cloud_of(result), "slowing_forwards", Display())
+    dots, top = spec["datasets"]["dots"], spec["datasets"]["borders"]["speed"].max()
+    line_kn = theme.LINE_PX * 2 * panels_machine.HEADROOM * spec["datasets"]["borders"]["y"].max() / panels.HEIGHT_PX
+    for row in spec["datasets"]["levels"].itertuples():
+        near = (dots["speed"] - row.speed).abs() < panels_machine.NAME_SHARE * top
+        assert not row.text or not (near & ((dots["y"] - row.y).abs() < line_kn / 2)).any()
 
 
 @pytest.mark.parametrize("name", CARS)

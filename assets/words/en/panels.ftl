@@ -14,7 +14,7 @@ panel-name = { $panel ->
 panel-heading = { $panel ->
     [speed] Twice the speed, four times the energy
     [flow] From the wheels to the battery, and out again
-    [quadrants] One machine pulls and slows, forwards and backwards
+    [quadrants] The machine that pulls makes electricity when it slows
     [who] Who slows the car?
     [motor] Would a bigger motor bring back more?
    *[discs] What friction brakes do with it
@@ -304,6 +304,10 @@ panel-who-line = { $who ->
 panel-who-motor-limit = motor’s limit
 panel-who-grip = all that the road’s grip allows
 
+# Where that lies far beyond the picture.
+# $grip: quantity in m/s²
+panel-who-grip-beyond = the road has grip for { $grip }, off the picture
+
 # $unit: text
 panel-who-column-speed = Speed, { $unit }
 
@@ -328,7 +332,12 @@ panel-who-column-why = Why not more by the motor
 # $plain: yes or no
 # $other_power: quantity in kW
 # $other_back: quantity in kWh
-panel-motor-does = A motor of { $power }{ $change ->
+# $gain: one of hardly, more, less
+panel-motor-does = { $gain ->
+    [hardly] Hardly.
+    [more] Yes.
+   *[less] No, less.
+} A motor of { $power }{ $change ->
     [nothing] {""}
     [second_motor] , shared by both axles,
    *[twice_the_battery] {" "}with twice the battery
@@ -351,14 +360,21 @@ panel-motor-weight = { $driven ->
    *[all] With all wheels driven, the front ones carry { $front } of the weight while slowing and can do as much of the
         slowing. On a dry road that changes little; set a slippery one above to see what it does.
 }
-panel-motor-drag = A large motor that does little wastes more: it has more iron and electronics to keep going. The dashed
-    line, what reaches the battery, shows it.
+# $best: quantity in kW
+# $most: quantity in kWh
+# $largest: quantity in kW
+# $back: quantity in kWh
+panel-motor-drag = A large motor that does little wastes more: it has more iron and electronics to keep going. With { $best }
+    the most reaches the battery, { $most }; with { $largest } it is { $back }.
 
 # $back: number
 panel-motor-in-battery = in the battery { $back }
 
-# $braked: number
-panel-motor-by-motor = by the motor { $braked }
+# $lost: number
+panel-motor-lost = lost on the way { $lost }
+
+# Over the names beside the picture.
+panel-motor-unit = of the braking, kWh
 
 # What left braking to friction, short enough to stand beside the picture.
 # $limit: one of lift_off_only, drivability, motor_torque, motor_power, grip, low_speed_fade, nothing_to_gain, battery

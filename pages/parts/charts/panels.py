@@ -35,6 +35,17 @@ def wh(value: float) -> Quantity:
     return Quantity(value, "Wh", places=int(value < 9.95))
 
 
+def speeds_along(fastest: float, unit: str) -> Spec:
+    """The axis of speeds beside names. Its first number stands under its mark, not pushed towards the second."""
+    x = beside_names(along("speed", fastest, unit, 80))
+    return x | {"axis": x["axis"] | {"labelFlush": False}}
+
+
+def within(drawn: Spec) -> Spec:
+    """A layer that ends where the picture does."""
+    return drawn | {"mark": drawn["mark"] | {"clip": True}}
+
+
 # twice the speed, four times the energy
 
 ENERGY_PARTS = {"battery": "back", "aboard": "aboard", "losses": "losses", "brakes": "friction", "road": "road"}
@@ -80,7 +91,7 @@ def speed_squared(
                 names.append(Name(fastest, px(low + part / 2), name, meaning, key == "battery"))
             low += part
         heads.append({"speed": speed, "y": px(low) - 2, "text": display.figure(wh(low))})
-    x, y = beside_names(along("speed", fastest, display.unit("km/h"), 80)), by_px("y", HEIGHT_PX)
+    x, y = speeds_along(fastest, display.unit("km/h")), by_px("y", HEIGHT_PX)
     named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
     column = {"x": x, "x2": {"field": "speed"}, "y": y, "y2": {"field": "y2"}, "color": by_meaning(colours)}
     layers = [
@@ -163,8 +174,8 @@ def _bent(low: float, high: float, aside: float, y: float) -> pd.DataFrame:
 
 # who slows the car
 
-SLOWING_MOST = 10.0
-"""The end of the slowing axis [m/s²]: no car's tyres give more."""
+SLOWING_MOSTS = (2.5, 5.0, 10.0)
+"""The slowing axis ends at the first of these that has room for the stop [m/s²]; no car's tyres give over the last."""
 SHARES = {"road": "road", "motor": "back", "friction": "friction"}
 """Who slows the car, with the colour's meaning."""
 
@@ -177,7 +188,7 @@ def who_slows(
     display: Display,
     dark: bool = False,
 ) -> Spec:
-    """Slowing over speed, piled up by who does it, under what the road would allow.
+    """Slowing over speed, piled up by who does it; what the road would allow, in words where it lies beyond.
 
     `split`, `hardest` and `grip` are from `model.one_stop.who_slows`; `shares` are those of the whole stop's work, by
     the keys of SHARES.
@@ -186,13 +197,15 @@ def who_slows(
     fastest, unit = float(display.value(FASTEST_KMH, "km/h")), display.unit("km/h")
     speed = display.value(split["speed_kmh"], "km/h")
     start, low = float(speed.iloc[0]), 0 * speed
+    hardest_here = float(split[[f"{key}_mps2" for key in SHARES]].sum(axis=1).max())
+    most = next((end for end in SLOWING_MOSTS if hardest_here <= end), SLOWING_MOSTS[-1])
 
     def up(field: str, ticks: Sequence[float] = ()) -> Spec:
-        words_at = {value: display.figure(Quantity(value, "m/s²", places=0)) for value in ticks}
-        return upright(field, [0, SLOWING_MOST], [HEIGHT_PX, top], words_at)
+        words_at = {value: display.figure(Quantity(value, "m/s²", 2, trimmed=True)) for value in ticks}
+        return upright(field, [0, most], [HEIGHT_PX, top], words_at)
 
     def px(slowing: float) -> float:
-        return HEIGHT_PX - (HEIGHT_PX - top) * slowing / SLOWING_MOST
+        return HEIGHT_PX - (HEIGHT_PX - top) * slowing / most
 
     piles, names = [], []
     for key, meaning in SHARES.items():
@@ -204,17 +217,21 @@ def who_slows(
         low = high
     able = pd.DataFrame({"speed": display.value(hardest["speed_kmh"], "km/h")})
     able["able"] = hardest["road_mps2"] + hardest["motor_mps2"]
-    names.append(Name(start, px(float(able["able"].iloc[0])), display.say("panel-who-motor-limit"), "ink"))
+    names.append(Name(start, max(px(float(able["able"].iloc[0])), 0.0), display.say("panel-who-motor-limit"), "ink"))
     limit = grip.assign(speed=display.value(grip["speed_kmh"], "km/h"))[["speed", "grip_mps2"]]
+    least = float(limit["grip_mps2"].min())
+    said = display.say("panel-who-grip")
+    if least > most:
+        said = display.say("panel-who-grip-beyond", grip=Quantity(least, "m/s²", places=1))
     highest = max(px(float(limit["grip_mps2"].iloc[0])) - 10, 8)
-    heads = pd.DataFrame([{"speed": 0.0, "y": highest, "text": display.say("panel-who-grip")}])
-    x = beside_names(along("speed", fastest, unit, 80))
+    heads = pd.DataFrame([{"speed": 0.0, "y": highest, "text": said}])
+    x = speeds_along(fastest, unit)
     named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
-    pile = {"x": x, "y": up("y", (0.0, 5.0, SLOWING_MOST)), "y2": {"field": "y2"}, "color": by_meaning(colours)}
+    pile = {"x": x, "y": up("y", (0.0, 0.4 * most, 0.8 * most)), "y2": {"field": "y2"}, "color": by_meaning(colours)}
     layers = [
         layer("piles", "area", pile, opacity=1, line={"color": colours.ground, "strokeWidth": 1}),
-        line("able", x, up("able"), colours.ink, [2, 3]),
-        line("grip", x, up("grip_mps2"), colours.ink, [8, 4]),
+        within(line("able", x, up("able"), colours.ink, [2, 3])),
+        within(line("grip", x, up("grip_mps2"), colours.ink, [8, 4])),
         words("heads", x, by_px("y", HEIGHT_PX), xOffset=5),
         *named,
     ]

@@ -18,11 +18,13 @@ from model.one_stop.repeated_stops import RepeatedStops
 from model.physics.slowing_limits import LIMITS
 from model.words.quantities import Display
 from pages.parts.charts.layers import (
+    NAMES_PX,
     Name,
     along,
     beside_names,
     by_meaning,
     by_px,
+    caption,
     layer,
     line,
     names_layers,
@@ -98,7 +100,7 @@ def four_quadrants(car: Car, cloud: pd.DataFrame, chosen: str, display: Display,
         "corners": corners,
         "frame": frame,
         "zero": pd.DataFrame([{"speed": 0.0, "y": 0.0}]),
-        "levels": pd.DataFrame([_level_name(car, slowing, top, reach, display) for slowing in (False, True)]),
+        "levels": pd.DataFrame([_level_name(car, slowing, top, reach, dots, display) for slowing in (False, True)]),
     }
     return dressed(layers, datasets, HEIGHT_PX, dark)
 
@@ -122,8 +124,10 @@ def _map(car: Car, top: float) -> tuple[pd.DataFrame, pd.DataFrame]:
     return pd.concat(bands).round(4), pd.concat(borders).round(4)
 
 
-def _level_name(car: Car, slowing: bool, top: float, reach: float, display: Display) -> dict[str, object]:
-    """Where the darkest shade is named: where it has the most room for the name; nowhere, where it has too little.
+def _level_name(
+    car: Car, slowing: bool, top: float, reach: float, dots: pd.DataFrame, display: Display
+) -> dict[str, object]:
+    """Where the darkest shade is named: where it has the most room clear of dots; nowhere, where it has too little.
 
     `reach` is the force at the picture's upper edge [kN].
     """
@@ -134,11 +138,14 @@ def _level_name(car: Car, slowing: bool, top: float, reach: float, display: Disp
         for at in (share - NAME_SHARE, share, share + NAME_SHARE)
     ]
     low, high = np.max([end[0] for end in ends], axis=0) / 1000, np.min([end[1] for end in ends], axis=0) / 1000
-    best = int(np.argmax(high - low))
-    fits = high[best] - low[best] > LINE_PX * 2 * reach / HEIGHT_PX
-    text = display.say("panel-quadrants-level", level=Share(LEVELS[-1], places=0)) if fits else ""
-    middle = (-1 if slowing else 1) * float(low[best] + high[best]) / 2
-    return {"speed": float(share[best]) * top, "y": middle, "text": text}
+    middle, line_kn = (-1 if slowing else 1) * (low + high) / 2, LINE_PX * 2 * reach / HEIGHT_PX
+    speeds, forces = dots["speed"].to_numpy() / top, dots["y"].to_numpy()
+    near = np.abs(speeds - share[:, None]) < 1.3 * NAME_SHARE
+    covered = (near & (np.abs(forces - middle[:, None]) < line_kn)).any(axis=1)
+    room = np.where(covered, 0.0, high - low)
+    best = int(np.argmax(room))
+    text = display.say("panel-quadrants-level", level=Share(LEVELS[-1], places=0)) if room[best] > line_kn else ""
+    return {"speed": float(share[best]) * top, "y": float(middle[best]), "text": text}
 
 
 # a bigger motor
@@ -150,9 +157,9 @@ NEGLIGIBLE_SHARE = 0.002
 
 
 def bigger_motor(powers: pd.DataFrame, chosen_times: float, display: Display, dark: bool = False) -> Spec:
-    """The drive's braking over motor power: what the motor does, and which limit leaves the rest to friction.
+    """The drive's braking over motor power: what reaches the battery, what is lost on the way, what friction does.
 
-    `powers` is from `model.one_stop.bigger_motor.by_power`.
+    Friction is piled by the limit that left it. `powers` is from `model.one_stop.bigger_motor.by_power`.
     """
     colours, top = palette(dark), LINE_PX + 6
     limits = [name for name in LEFT_TO_FRICTION if name in powers and powers[name].max() > 0]
@@ -167,15 +174,17 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, display: Display, da
     def up(field: str, ticks: Sequence[float] = ()) -> Spec:
         return upright(field, [0, most], [HEIGHT_PX, top], {value: display.text(value, "kWh") for value in ticks})
 
+    back = powers["recovered_kwh"].clip(lower=0)
+    parts = {"back": back, "losses": powers["motor_kwh"] - back} | {key: powers[key] for key in limits}
     in_battery = display.say("panel-motor-in-battery", back=Quantity(now["recovered_kwh"], "", places=2))
-    by_motor = display.say("panel-motor-by-motor", braked=Quantity(now["motor_kwh"], "", places=2))
+    lost = display.say("panel-motor-lost", lost=Quantity(now["motor_kwh"] - now["recovered_kwh"], "", places=2))
     names = [
-        Name(end, px(last["recovered_kwh"]), in_battery, "back", True),
-        Name(end, px(last["motor_kwh"]) + 8, by_motor, "back"),
+        Name(end, px(parts["back"].iloc[-1] / 2), in_battery, "back", True),
+        Name(end, px(parts["back"].iloc[-1] + parts["losses"].iloc[-1] / 2), lost, "losses"),
     ]
     low, piles = np.zeros(len(powers)), []
-    for key in ("motor_kwh", *limits):
-        high, meaning = low + powers[key].to_numpy(), "back" if key == "motor_kwh" else "friction"
+    for key, part in parts.items():
+        high, meaning = low + part.to_numpy(), "friction" if key in limits else key
         rows = {"kw": powers["motor_kw"], "y": high, "y2": low, "meaning": meaning, "part": key}
         piles.append(pd.DataFrame(rows))
         if key in limits and now[key] >= NEGLIGIBLE_SHARE * braked:
@@ -189,15 +198,14 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, display: Display, da
     layers = [
         layer("piles", "area", pile | {"color": by_meaning(colours)}, opacity=1,
               line={"color": colours.ground, "strokeWidth": 1}),
-        line("powers", x, up("recovered_kwh"), colours.ground, [6, 3], 2.5),
         layer("chosen", "rule", {"x": x, "y": {"value": top - 4}, "y2": {"value": HEIGHT_PX}}, color=colours.ink,
               strokeWidth=2.5),
         words("chosen", x, {"value": 8}, align="center", fontWeight=600),
+        caption(display.say("panel-motor-unit"), {"expr": f"max(width - {NAMES_PX}, 40) + 19"}, 8, color=colours.quiet),
         *named,
     ]  # fmt: skip
     datasets: dict[str, Rows] = {
         "piles": pd.concat(piles),
-        "powers": pd.DataFrame({"kw": powers["motor_kw"], "recovered_kwh": powers["recovered_kwh"]}),
         "chosen": [{"kw": now["motor_kw"], "text": display.text(now["motor_kw"], "kW")}],
         "names": name_rows,
     }
