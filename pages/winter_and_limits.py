@@ -117,17 +117,10 @@ def draw_grip() -> None:
     """The slippery road."""
     found, scenario, display, dark = state.slippery(SETTINGS), state.shown(), state.display(), state.dark()
     said = grip_words.grip(found, scenario, SETTINGS, display)
-    part(said, grip_controls, draw_axles, many_controls=True)
+    part(said, grip_controls, draw_roads, many_controls=True)
     left, right = st.columns(HALVES, gap="large")
     with left:
-        rows, unit = found.by_surface, display.unit("m/s²")
-        table = pd.DataFrame({display.say("roads-column-road"): roads_in_words(rows)})
-        for level, name in ROAD_COLUMNS.items():
-            most = [grip_charts.no_more_than(strength, display) for strength in rows[level]]
-            table[display.say(name, unit=unit)] = np.round(display.value(np.array(most), "m/s²"), 2)
-        table[display.say("roads-column-margin")] = [display.say("margin-name", margin=name) for name in rows["margin"]]
-        chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], display, dark)
-        picture(chart, grip_words.roads_words(found, display), table, "roads")
+        draw_axles()
     with right:
         if found.balance is None:
             slowing = display.say("weight-column-slowing", unit=display.unit("m/s²"))
@@ -162,6 +155,19 @@ def grip_controls() -> None:
     st.page_link("lift_off.py", label=state.display().say("limits-set-lift-off"), query_params=own_link())
 
 
+def draw_roads() -> None:
+    """The largest lift-off on every road beside the driver's own: the margin."""
+    found, display = state.slippery(SETTINGS), state.display()
+    rows, unit = found.by_surface, display.unit("m/s²")
+    table = pd.DataFrame({display.say("roads-column-road"): roads_in_words(rows)})
+    for level, name in ROAD_COLUMNS.items():
+        most = [grip_charts.no_more_than(strength, display) for strength in rows[level]]
+        table[display.say(name, unit=unit)] = np.round(display.value(np.array(most), "m/s²"), 2)
+    table[display.say("roads-column-margin")] = [display.say("margin-name", margin=name) for name in rows["margin"]]
+    chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], display, state.dark())
+    picture(chart, grip_words.roads_words(found, display), table, "roads", leads=True)
+
+
 def draw_axles() -> None:
     """Both axles with what is asked of them."""
     found, display = state.slippery(SETTINGS), state.display()
@@ -178,7 +184,7 @@ def draw_axles() -> None:
         for axle in ("front", "rear")
     ]
     words, numbers = grip_words.axles_words(check, display), grip_words.axles_numbers(check, display)
-    picture(chart, words, pd.DataFrame(rows), "axles", leads=True, numbers=numbers)
+    picture(chart, words, pd.DataFrame(rows), "axles", numbers=numbers)
 
 
 # full battery and hills

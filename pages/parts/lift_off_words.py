@@ -314,11 +314,11 @@ def leg_notes(
 def leg_lines(legs: Sequence[Leg], advice: Sequence[Advice], display: Display) -> list[str]:
     """Leg by leg the advice, the legs it holds for, and the deciding fact; those with the same are told once."""
     alike: dict[tuple[str, str, str], list[int]] = {}
-    for place, (leg, one) in enumerate(zip(legs, advice, strict=True)):
+    for place, (leg, leg_advice) in enumerate(zip(legs, advice, strict=True)):
         own = leg.lift_off_mps2
-        told = "" if own is None else display.say("lift-off-leg-set", strength=spoken.strength(own))
-        key = capital(advice_text(one.word, one.lift_off_mps2, display)), because(one, display), together(told)
-        alike.setdefault(key, []).append(place)
+        set_here = "" if own is None else display.say("lift-off-leg-set", strength=spoken.strength(own))
+        heading_there = capital(advice_text(leg_advice.word, leg_advice.lift_off_mps2, display))
+        alike.setdefault((heading_there, because(leg_advice, display), together(set_here)), []).append(place)
     return [
         " ".join(filter(None, (
             display.say(
@@ -326,9 +326,9 @@ def leg_lines(legs: Sequence[Leg], advice: Sequence[Advice], display: Display) -
                 legs=Several(tuple(str(place + 1) for place in places)),
                 described=Several(tuple(leg_words(legs[place], display) for place in places), ";"),
             ),
-            told,
+            set_here,
         )))
-        for (advised_there, why, told), places in alike.items()
+        for (advised_there, why, set_here), places in alike.items()
     ]  # fmt: skip
 
 

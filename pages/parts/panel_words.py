@@ -197,7 +197,7 @@ def bigger_motor(
         front=Share(front), rear=Share(1 - front),
     )  # fmt: skip
     wasted = powers["recovered_kwh"].iloc[-1] < powers["recovered_kwh"].max()
-    best, last = powers.loc[powers["recovered_kwh"].idxmax()], powers.iloc[-1]
+    best, last = powers.iloc[int(powers["recovered_kwh"].to_numpy().argmax())], powers.iloc[-1]
     drag = ""
     if wasted:
         drag = display.say(

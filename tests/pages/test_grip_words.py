@@ -16,7 +16,9 @@ from pages.parts import grip_words
 METRIC = Display()
 TOWN = starting_drives()["town"][2]
 STRENGTHS = (0.0, 0.3, 0.7, 1.0, 1.5, 2.5, 3.5)
-FIGURES = re.compile(r"for (\d\.\d\d) of grip\. The road gives (?:only )?(\d\.\d\d)(?: to (\d\.\d\d))?")
+FIGURES = re.compile(
+    r"for a grip of (\d\.\d\d) of the weight they carry\. The road gives (?:only )?(\d\.\d\d)(?: to (\d\.\d\d))?"
+)
 ROADS = {"dry": "a dry road", "wet": "a wet road", "standing-water": "standing water", "snow": "packed snow",
          "ice": "ice", "glazed-ice": "glazed ice"}  # fmt: skip
 """How a title names each road."""

@@ -31,7 +31,7 @@ grip-asked = { $surface ->
     [front] the front wheels
     [rear] the rear wheels
    *[both] all four wheels
-} for { $asked } of grip. The road gives { $margin ->
+} for a grip of { $asked } of the weight they carry. The road gives { $margin ->
     [bend-alone] only { $gives }: there is no margin, for the bend alone asks for more.
     [none] only { $gives }: there is no margin, and { $wheels ->
         [front] the front wheels
