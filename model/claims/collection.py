@@ -34,6 +34,8 @@ otherwise. Common practice, no source."""
 ABOUT_NOTHING = {"%": 3.0, "points": 3.0, "times": 0.03, "km": 1.0, "kWh/100 km": 0.5, "m/s²": 0.05}
 """A claim of about nothing is true within this much of it [the unit's]; in another unit only at nothing. Common
 practice, no source."""
+UNITS = (*ABOUT_NOTHING, "Wh", "MW", "")
+"""What a claim's number may be in."""
 RELATIONS = ("at_least", "about", "at_most", "up_to", "on_average", "between")
 ANY_CAR = sorted(REFERENCE_CLASSES, key=lambda car_class: car_class != DEFAULT_CLASS)
 _USUAL: dict[str, Any] = {
@@ -125,7 +127,8 @@ def _claim(data: Mapping[str, Any]) -> Claim:
     for part in ("scope", "open", "said", "words", "against"):
         _keys(data[part], INPUTS, ["car"] if part == "open" else [])
     scope, still_open = ({key: _open(key, value) for key, value in data[part].items()} for part in ("scope", "open"))
-    for name, known in (("quantity", QUANTITIES), ("relation", RELATIONS), ("compared", ("", *COMPARED))):
+    known_names = {"quantity": QUANTITIES, "unit": UNITS, "relation": RELATIONS, "compared": ("", *COMPARED)}
+    for name, known in known_names.items():
         if data[name] not in known:
             raise _Wrong(unknown(name, str(data[name]), known))
     if data["runs"] not in GENERATORS:
@@ -193,13 +196,18 @@ def claims() -> dict[str, Claim]:
         Where the file or one of its claims cannot be used.
     """
     try:
-        entries = json.loads((ASSETS / FILE).read_text("utf-8"), object_pairs_hook=_once)["claims"]
+        data = json.loads((ASSETS / FILE).read_text("utf-8"), object_pairs_hook=_once)
     except json.JSONDecodeError as broken:
         raise TableError(f"assets/{FILE}, row {broken.lineno}: {broken.msg}.") from None
     except _Wrong as wrong:
         raise TableError(f"assets/{FILE}: {wrong}.") from None
+    entries = data.get("claims") if isinstance(data, dict) else None
+    if not isinstance(entries, list):
+        raise TableError(f"assets/{FILE}: there is no list of claims by the name of 'claims'.")
     found: dict[str, Claim] = {}
     for place, data in enumerate(entries, 1):
+        if not isinstance(data, dict):
+            raise TableError(f"assets/{FILE}, claim {place}: it is not an entry of keys and values.")
         here = f"assets/{FILE}, claim {place} ({data.get('id', 'without an id')})"
         try:
             claim = _claim(data)

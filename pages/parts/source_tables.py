@@ -14,6 +14,7 @@ import model
 from model.checks.check import Check, Outcome
 from model.checks.published import CertifiedCar
 from model.describe.car import CAR_FIELDS
+from model.describe.changes import changes
 from model.describe.fields import Entry, Field
 from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.parameters import Assumed, assumed_figures
@@ -169,7 +170,7 @@ def changes_table(display: Display) -> pd.DataFrame:
         "kind": display.say("column-kind"),
         "what": display.say("column-what"),
     }
-    return pd.DataFrame([dict(row) for row in rows("changes.csv")])[list(names)].rename(columns=names)[::-1]
+    return pd.DataFrame([dict(row) for row in changes()])[list(names)].rename(columns=names)[::-1]
 
 
 def published_text(found: Outcome, display: Display) -> str:
