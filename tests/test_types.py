@@ -26,7 +26,7 @@ def annotations(body, place=""):
     for node in body:
         if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
             yield from annotations(node.body, f"{place}{node.name}.")
-        elif isinstance(node, ast.FunctionDef) and (not node.name.startswith("_") or node.name == "__init__"):
+        elif isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef) and (not node.name.startswith("_") or node.name == "__init__"):
             given = node.args
             every = [*given.posonlyargs, *given.args, *given.kwonlyargs, given.vararg, given.kwarg]
             for argument in every:
@@ -34,7 +34,7 @@ def annotations(body, place=""):
                     yield f"{place}{node.name}({argument.arg})", argument.annotation
             if node.returns:
                 yield f"{place}{node.name}", node.returns
-        elif isinstance(node, ast.Assign) and re.fullmatch("[A-Z][a-z]+", name := getattr(node.targets[0], "id", "")):
+        elif isinstance(node, ast.Assign) and re.fullmatch("[A-Z]+[a-z]+[A-Za-z]*", name := getattr(node.targets[0], "id", "")):
             # a name for a type
             yield f"{place}{name}", node.value
         elif isinstance(node, ast.AnnAssign) and not node.target.id.startswith("_"):
@@ -53,6 +53,7 @@ def test_public_signatures_say_what_they_take_and_give():
 def test_what_says_nothing_is_seen():
     code = "def one(a: dict[str, Any], b: list, c: NDArray[np.float64]) -> Callable: ...\n"
     code += "class A:\n    x: 'list[str]'\nRows = list[dict[str, Any]]\n"
+    code += "GridRows = dict[str, Any]\nasync def two() -> Any: ...\n"
     found = [(place, vague(one)) for place, one in annotations(ast.parse(code).body)]
     told = [("one(a)", ["Any"]), ("one(b)", ["list"]), ("one(c)", []), ("one", ["Callable"]), ("A.x", [])]
-    assert found == [*told, ("Rows", ["Any"])]
+    assert found == [*told, ("Rows", ["Any"]), ("GridRows", ["Any"]), ("two", ["Any"])]
