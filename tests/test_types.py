@@ -6,6 +6,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).parent.parent
 BARE = {"Callable", "Iterable", "Mapping", "Sequence", "dict", "frozenset", "list", "ndarray", "set", "tuple", "type"}
+TYPE_NAME = "[A-Z]+[a-z]+[A-Za-z]*"
 PLAIN_DATA = "pages/parts/theme.py: Spec: Any"
 """A picture in Vega-Lite, which the tests hold against its schema."""
 
@@ -26,7 +27,9 @@ def annotations(body, place=""):
     for node in body:
         if isinstance(node, ast.ClassDef) and not node.name.startswith("_"):
             yield from annotations(node.body, f"{place}{node.name}.")
-        elif isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef) and (not node.name.startswith("_") or node.name == "__init__"):
+        elif isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            if node.name.startswith("_") and node.name != "__init__":
+                continue
             given = node.args
             every = [*given.posonlyargs, *given.args, *given.kwonlyargs, given.vararg, given.kwarg]
             for argument in every:
@@ -34,8 +37,7 @@ def annotations(body, place=""):
                     yield f"{place}{node.name}({argument.arg})", argument.annotation
             if node.returns:
                 yield f"{place}{node.name}", node.returns
-        elif isinstance(node, ast.Assign) and re.fullmatch("[A-Z]+[a-z]+[A-Za-z]*", name := getattr(node.targets[0], "id", "")):
-            # a name for a type
+        elif isinstance(node, ast.Assign) and re.fullmatch(TYPE_NAME, name := getattr(node.targets[0], "id", "")):
             yield f"{place}{name}", node.value
         elif isinstance(node, ast.AnnAssign) and not node.target.id.startswith("_"):
             yield f"{place}{node.target.id}", node.annotation

@@ -28,7 +28,7 @@ FEET_UP: np.dtype[np.void] = np.dtype(
 """As `model.physics.foot_up.FootUp`."""
 
 
-def moments_at(speed: Numbers, grade: Numbers = 0.0) -> Records:
+def moments_at(speed: Numbers, grade: Numbers) -> Records:
     """Moments at steady speeds [m/s] on grades [1, rise over run], at the height of the start, on warm tyres."""
     grade = np.asarray(grade)
     moments = moments_on_road(np.broadcast(speed, grade).size)
@@ -100,9 +100,9 @@ def drive_each(car: CarRecord, moments: Records, terminal_w: Array) -> None:
         terminal_w[index] = moment_of(car, motor, cabin, at, outside_at(car, at), battery, True).terminal_w
 
 
-def steady_w(speed: Numbers, car: Car, conditions: Conditions, driver: Driver, grade: Numbers = 0.0) -> Array:
-    """What keeping speeds [m/s] takes at the battery's terminals [W], cabin heat left out; the rest as in `feet_up`."""
-    moments = moments_at(speed, grade)
+def steady_w(speed: Numbers, car: Car, conditions: Conditions, driver: Driver) -> Array:
+    """What keeping speeds [m/s] on a flat road takes at the battery's terminals [W], cabin heat left out."""
+    moments = moments_at(speed, 0.0)
     terminal_w = np.zeros(len(moments))
     drive_each(car_record(car, replace(conditions, cabin=False), driver), moments, terminal_w)
     return terminal_w

@@ -134,19 +134,16 @@ def as_set(scenario: Scenario) -> dict[str, float]:
     """
     car = car_of(scenario)
     trace = as_you_would_drive(scenario, car)
-    curve = _both_pedals(trace, car, scenario)[car.brake_pedal]
+    curve = _both_pedals(trace, car, scenario, np.array([scenario.driver.lift_off_mps2]))[car.brake_pedal]
     taken = {item.name: float(getattr(curve, item.name).sum()) for item in fields(Curve)}
     return taken | dict(zip((item.name for item in fields(Ride)), map(float, _ride(trace)), strict=True))
 
 
-def _both_pedals(
-    trace: Trace, car: Car, scenario: Scenario, strengths_mps2: Array | None = None
-) -> dict[str, Curve]:
-    """One trace with either kind of brake pedal, at some lift-off strengths or at the driver's own.
+def _both_pedals(trace: Trace, car: Car, scenario: Scenario, strengths: Array) -> dict[str, Curve]:
+    """One trace with either kind of brake pedal, at some lift-off strengths [m/s²].
 
     The pedal is pressed wherever lifting off alone would not slow the car enough, whatever its kind.
     """
-    strengths = np.atleast_1d(scenario.driver.lift_off_mps2 if strengths_mps2 is None else strengths_mps2)
     drawn = {"lift_off_mps2": np.tile(strengths, len(PEDALS)), "brake_pedal": np.repeat(PEDALS, len(strengths))}
     cars = car_records(car, scenario.conditions, scenario.driver, drawn)
     sums = by_leg(trace, cars, len(scenario.legs), PRESSED_MPS2)

@@ -22,6 +22,9 @@ from model.limits.grip_margin import LEVELS, available_friction, grip_levels
 from model.limits.stopping import SPEED_STEPS, braking_power_w, speeds_to_rest, thinking_distance_m, to_rest
 from model.physics.tyre_grip import road_friction
 
+REACTION_S = 1.0
+"""From seeing a reason to brake to the foot on the pedal, unless asked otherwise. Common practice, no source."""
+
 
 @dataclass(frozen=True)
 class BuildUp:
@@ -32,31 +35,25 @@ class BuildUp:
     end_mps: float
 
 
-def build_up(from_mps: float, full_mps2: float, time_s: float, rolling_mps2: float = 0.0) -> BuildUp:
-    """Slowing that rises evenly from `rolling_mps2`, which the slope gives, to `full_mps2` [m/s²] within `time_s` [s].
-
-    Shorter where the car comes to rest before.
-    """
+def build_up(from_mps: float, full_mps2: float, time_s: float) -> BuildUp:
+    """Slowing that rises evenly to `full_mps2` [m/s²] within `time_s` [s]; shorter where the car is at rest before."""
     if time_s <= 0:
         return BuildUp(0.0, 0.0, from_mps)
-    rise = (full_mps2 - rolling_mps2) / time_s
-    end_mps = from_mps - rolling_mps2 * time_s - rise * time_s**2 / 2
+    rise = full_mps2 / time_s
+    end_mps = from_mps - rise * time_s**2 / 2
     if end_mps < 0:
-        time_s = (np.sqrt(rolling_mps2**2 + 2 * rise * from_mps) - rolling_mps2) / rise
+        time_s = np.sqrt(2 * rise * from_mps) / rise
         end_mps = 0.0
-    distance_m = from_mps * time_s - rolling_mps2 * time_s**2 / 2 - rise * time_s**3 / 6
+    distance_m = from_mps * time_s - rise * time_s**3 / 6
     return BuildUp(float(time_s), float(distance_m), float(end_mps))
 
 
-def brakes_hold_mps2(
-    conditions: Conditions, level: float, speed: Numbers, grade: float = 0.0, on_braked_wheels: float = 1.0
-) -> Array:
-    """Slowing [m/s²] that the road lets four braked wheels reach, on a slope [1] too; `level` within its band.
+def brakes_hold_mps2(conditions: Conditions, level: float, speed: Numbers, on_braked_wheels: float = 1.0) -> Array:
+    """Slowing [m/s²] that a flat road lets four braked wheels reach; `level` within its band.
 
     `on_braked_wheels` is the share of all mass that rests on them [1]: a trailer's own brakes are left out.
     """
-    cosine = 1 / np.sqrt(1 + grade**2)
-    return GRAVITY_MPS2 * cosine * (road_friction(conditions, speed, level) * on_braked_wheels + grade)
+    return GRAVITY_MPS2 * (road_friction(conditions, speed, level) * on_braked_wheels)
 
 
 def motor_slowing_n(car: Car, conditions: Conditions, speed: Array, slowing: Numbers) -> Array:
@@ -105,39 +102,32 @@ def emergency_stop(
     from_kmh: float,
     *,
     level: float = 0.0,
-    reaction_s: float = 1.0,
-    grade: float = 0.0,
+    reaction_s: float = REACTION_S,
 ) -> Stop:
-    """Stop from `from_kmh` [km/h] as hard as the road allows; `level` −1 to 1 within the band of its grip.
-
-    Slope [1], downhill negative. Distances are infinite where the road cannot hold the car on it.
-    """
+    """Stop from `from_kmh` [km/h] as hard as a flat road allows; `level` −1 to 1 within the band of its grip."""
     start = from_kmh / KMH_PER_MPS
     car_kg = car.mass_kg + conditions.payload_kg
     mass = car_kg + conditions.trailer_kg
-    slope = GRAVITY_MPS2 * grade / np.sqrt(1 + grade**2)
-    full = float(brakes_hold_mps2(conditions, level, start, grade, car_kg / mass))
-    begin = build_up(start, full, car.brake_build_up_s, slope)
+    full = float(brakes_hold_mps2(conditions, level, start, car_kg / mass))
+    begin = build_up(start, full, car.brake_build_up_s)
     at = speeds_to_rest(begin.end_mps)
-    slowing = brakes_hold_mps2(conditions, level, at, grade, car_kg / mass)
+    slowing = brakes_hold_mps2(conditions, level, at, car_kg / mass)
     braking_m, time_s = to_rest(begin.end_mps, slowing, at)
     braking_m, time_s = begin.distance_m + braking_m, begin.time_s + time_s
-    # what tyres give: the slope helps or asks for more
-    force = mass * np.maximum(slowing - slope, 0.0)
+    force = mass * slowing
     by_motor = np.minimum(motor_slowing_n(car, conditions, at, force / car_kg), force)
-    step_m = at * begin.end_mps / SPEED_STEPS / np.maximum(slowing, 1e-9)
-    first = full - slope
-    by_motor_first = motor_slowing_n(car, conditions, np.array([start]), mass * first / car_kg)
-    built_up_j = mass * ((start**2 - begin.end_mps**2) / 2 - slope * begin.distance_m)
+    step_m = at * begin.end_mps / SPEED_STEPS / slowing
+    by_motor_first = motor_slowing_n(car, conditions, np.array([start]), mass * full / car_kg)
+    built_up_j = mass * (start**2 - begin.end_mps**2) / 2
     return Stop(
         thinking_m=thinking_distance_m(start, reaction_s),
         braking_m=braking_m,
         time_s=reaction_s + time_s,
         mean_slowing_mps2=start**2 / (2 * braking_m),
-        force_n=mass * first,
-        power_w=braking_power_w(mass, first, start),
+        force_n=mass * full,
+        power_w=braking_power_w(mass, full, start),
         braked_j=built_up_j + float((force * step_m).sum()),
-        motor_force_n=min(float(by_motor_first[0]), mass * first),
+        motor_force_n=min(float(by_motor_first[0]), mass * full),
         motor_j=min(float(by_motor_first[0]) * begin.distance_m, built_up_j) + float((by_motor * step_m).sum()),
     )
 
@@ -157,27 +147,22 @@ def motor_part_g(scenario: Scenario, from_kmh: float) -> dict[str, float]:
     return part
 
 
-def emergency_answers(
-    scenario: Scenario, from_kmh: float, *, reaction_s: float = 1.0, grade_pct: float = 0.0
-) -> dict[str, object]:
+def emergency_answers(scenario: Scenario, from_kmh: float) -> dict[str, object]:
     """An emergency stop as the command line answers it, every key ending in its unit.
 
     On friction brakes alone, reaction included, in the middle of the road's band of grip; under `band` at its low, mid
-    and high end: low grip is the longest distance. The battery meanwhile feeds the accessories. What never ends is
-    None. `motor_at_most` is what the motor could take, which few cars count on: as energy at the wheels, as share of
-    all braking energy, and as slowing when braking begins, over the assumed slowing limit and motor power.
+    and high end: low grip is the longest distance. The battery meanwhile feeds the accessories. `motor_at_most` is what
+    the motor could take, which few cars count on: as energy at the wheels, as share of all braking energy, and as
+    slowing when braking begins, over the assumed slowing limit and motor power.
     """
     car = car_of(scenario)
     stops = {
-        name: emergency_stop(
-            car, scenario.conditions, from_kmh, level=level, reaction_s=reaction_s, grade=grade_pct / 100
-        )
+        name: emergency_stop(car, scenario.conditions, from_kmh, level=level)
         for name, level in grip_levels(scenario.conditions).items()
     }
 
-    def banded(figure: str, per: float = 1.0) -> dict[str, float | None]:
-        values = {name: getattr(stop, figure) / per for name, stop in stops.items()}
-        return {name: float(value) if np.isfinite(value) else None for name, value in values.items()}
+    def banded(figure: str, per: float = 1.0) -> dict[str, float]:
+        return {name: float(getattr(stop, figure)) / per for name, stop in stops.items()}
 
     band = {
         "distance_m": banded("distance_m"),
@@ -187,13 +172,12 @@ def emergency_answers(
         "force_kn": banded("force_n", 1000),
         "power_kw": banded("power_w", 1000),
     }
-    time_s = band["time_s"]["mid"]
     return {
         "distance_m": band["distance_m"]["mid"],
-        "time_s": time_s,
-        "battery_wh": None if time_s is None else car.accessory_w * time_s / J_PER_WH,
+        "time_s": band["time_s"]["mid"],
+        "battery_wh": car.accessory_w * band["time_s"]["mid"] / J_PER_WH,
         "surface": scenario.conditions.surface,
-        "reaction_s": reaction_s,
+        "reaction_s": REACTION_S,
         "thinking_distance_m": stops["mid"].thinking_m,
         "band": band,
         "braked_wh": stops["mid"].braked_j / J_PER_WH,

@@ -10,6 +10,7 @@ from model.describe.car import Car
 from model.describe.fields import InputError, choice, fields_of, filled, from_link, number
 from model.describe.parameters import car_of
 from model.describe.scenario import SURFACES, Conditions, Scenario
+from model.limits.emergency_stop import REACTION_S
 from model.limits.grip_margin import BENDS_M, LEVELS
 
 LIMIT_PARTS = ("cold", "grip", "hills", "stop")
@@ -29,7 +30,7 @@ class LimitSettings:
     hill_pct: float = number("%", 1, 20, (2, 12), default=6.0)
     hill_kmh: float = number("km/h", 10, 130, (20, 100), default=50.0)
     stop_kmh: float = number("km/h", 10, 250, (30, 130), default=100.0)
-    reaction_s: float = number("s", 0, 4, (0.5, 2.5), default=1.0)
+    reaction_s: float = number("s", 0, 4, (0.5, 2.5), default=REACTION_S)
 
 
 LIMIT_FIELDS = fields_of(LimitSettings, "limits")

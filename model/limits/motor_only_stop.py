@@ -19,7 +19,7 @@ from model.physics.wheels import effective_kg
 class MotorOnlyStop:
     """A stop without the friction brakes: distance [m] and time [s] to rest, and the speed [km/h] from which it fades.
 
-    Both are infinite where the road falls too steeply. Below `hand_over_kmh` the motor fades; the car then rolls.
+    Below `hand_over_kmh` the motor fades; the car then rolls.
     """
 
     distance_m: float
@@ -27,21 +27,12 @@ class MotorOnlyStop:
     hand_over_kmh: float
 
 
-def motor_only_stop(
-    car: Car, conditions: Conditions, from_kmh: float, *, strength_mps2: float | None = None, grade: float = 0.0
-) -> MotorOnlyStop:
-    """Stop from `from_kmh` [km/h] on the motor and the road load alone: a car that does not come to rest by itself.
-
-    As strongly as the car's motor can, or at a lift-off strength [m/s²] as far as the motor can follow. Slope [1],
-    downhill negative.
-    """
+def motor_only_stop(car: Car, conditions: Conditions, from_kmh: float) -> MotorOnlyStop:
+    """Stop from `from_kmh` [km/h] on a flat road as strongly as motor and road load can, without coming to rest."""
     start = from_kmh / KMH_PER_MPS
     at = speeds_to_rest(start)
-    slowing = np.full_like(at, car.regen_cap_mps2 if strength_mps2 is None else strength_mps2)
-    up = feet_up(at, car, conditions, Driver(), grade, slowing)
+    up = feet_up(at, car, conditions, Driver(), strength_mps2=car.regen_cap_mps2)
     most = up["fade"] * np.minimum(up["most_n"], up["battery_n"])
-    if strength_mps2 is not None:
-        most = np.minimum(most, up["fade"] * up["asked_n"])
     slowing = (up["here_n"] + most) / effective_kg(car_record(car, conditions, Driver()))
     distance, time_s = to_rest(start, slowing, at)
     return MotorOnlyStop(distance, time_s, car.fade_start_kmh)

@@ -109,14 +109,14 @@ def result_answer(result: Result, scenario: Scenario, *, band_runs: int = 0, leg
     return answer
 
 
-def compare_answer(scenarios: Sequence[Scenario], runs: int = RUNS) -> dict[str, object]:
+def compare_answer(scenarios: Sequence[Scenario]) -> dict[str, object]:
     """Drives side by side, and what each has more than the first: bands over the same draws, run by run."""
     # imported where it is asked for: with the tables of pandas, it takes as long as driving a cycle
     from model.out.comparison import difference, side_of, told_apart
 
-    sides = [side_of(scenario, scenarios[0].car_class, runs=runs, beside=scenarios[0]) for scenario in scenarios]
+    sides = [side_of(scenario, scenarios[0].car_class, beside=scenarios[0]) for scenario in scenarios]
     differences = [difference(side, sides[0]) for side in sides[1:]]
-    return drawn_for(runs) | {
+    return drawn_for(RUNS) | {
         "drives": [
             {"distance_km": side.reached_km, "described_km": side.described_km}
             | _bands(side.answer)

@@ -71,16 +71,7 @@ def csv_text(table: TableOrMaker) -> str:
 def print_files(chart: Spec, title: str, about: str | None, *, key: str, name: str) -> None:
     """The picture as files to print, with what it is about and where it is from on it; drawn when asked for.
 
-    Parameters
-    ----------
-    chart : Spec
-        As it stands on the page.
-    title : str
-        What it shows.
-    about : str or None
-        What it is about; None for the described car and drive.
-    key, name : str
-        What the figure is known by, and the name of its files.
+    `about` is None for the described car and drive; `key` is what the figure is known by, `name` that of its files.
     """
     display = state.display()
     about_it = described(state.scenario(), display) if about is None else about
@@ -127,7 +118,6 @@ def figure(
     title: str = "",
     words: str = "",
     file: TableOrMaker | None = None,
-    width: int = WIDTH_PX,
     about: str | None = None,
 ) -> None:
     """Draw a chart with its finding above and its table and file below.
@@ -148,14 +138,12 @@ def figure(
         The finding and a few sentences on it, if they stand with the chart.
     file : DataFrame or callable, optional
         Finer rows than the table's, for the file.
-    width : int
-        The most it takes of the page's width [px].
     about : str, optional
         What it is about, to stand on the printed picture; the described car and drive if left out.
     """
     say = state.display().say
     # a row that wraps: what stands below the picture needs no row of its own
-    with st.container(key=f"figure-{key}", width=width, horizontal=True, vertical_alignment="center"):
+    with st.container(key=f"figure-{key}", width=WIDTH_PX, horizontal=True, vertical_alignment="center"):
         fold = bool(title) and folds()
         first = "" if fold else together(words)
         if title or words:

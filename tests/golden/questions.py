@@ -143,8 +143,7 @@ def gripping(car: Car, around: Conditions, driver: Driver) -> Any:
 def stopping_short(car: Car, around: Conditions, driver: Driver) -> Any:
     return {
         "motor_only": motor_only_stop(car, around, 80.0),
-        "by_lift_off": motor_only_stop(car, around, 80.0, strength_mps2=1.0, grade=0.02),
-        "emergency": emergency_stop(car, around, 100.0, grade=-0.04),
+        "emergency": emergency_stop(car, around, 100.0),
     }
 
 

@@ -33,14 +33,7 @@ def acceptance_map(
 ) -> Spec:
     """Battery temperature along, charge upwards: where the battery takes ordinary slow-downs, and the drive's own way.
 
-    Parameters
-    ----------
-    takes_all, accepted, way : DataFrame
-        Of `model.limits.cold_day.ColdDay`.
-    display : Display
-        Metric or US units.
-    dark : bool
-        Whether the ground is dark.
+    The tables are those of `model.limits.cold_day.ColdDay`.
     """
     colours, foot = palette(dark), MAP_PX
     ends = [round(float(display.value(end, "°C"))) for end in (COLDEST_C, WARMEST_C)]

@@ -43,16 +43,7 @@ def drive_strip(
 ) -> Spec:
     """Speed over distance, the road's height below, the speed line marked where motor or friction slow the car.
 
-    Parameters
-    ----------
-    timeline, slow_downs : DataFrame
-        From `model.kernel.timeline`.
-    display : Display
-        Metric or US units.
-    dark : bool
-        Whether the ground is dark.
-    annotate : sequence of Note
-        Stretches that the page is about, bracketed above the speed.
+    The tables are from `model.kernel.timeline`; `annotate` has stretches to bracket above the speed.
     """
     colours = palette(dark)
     # columns, not a data frame: every page draws the strip anew with every change

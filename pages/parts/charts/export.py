@@ -61,16 +61,8 @@ def png(spec: Spec, width_px: int) -> bytes:
 def for_print(spec: Spec, title: str, below: Sequence[str], transparent: bool = False) -> Spec:
     """A chart to print, whatever ground it was drawn on.
 
-    Parameters
-    ----------
-    spec : Spec
-        The chart, light or dark.
-    title : str
-        What it shows.
-    below : sequence of str
-        Paragraphs under the title: what it is about, and where it is from.
-    transparent : bool
-        Whether it has no ground of its own; white otherwise.
+    `below` are paragraphs under the title: what it is about, and where it is from. A transparent one has no ground of
+    its own, else it is white.
     """
     lines = [line for text in below for line in textwrap.wrap(text, BELOW_CHARS)]
     heading = {"text": textwrap.wrap(together(RANGE.sub(NO_BREAK, title)), TITLE_CHARS),

@@ -56,18 +56,8 @@ def axles(
 ) -> Spec:
     """The car's two axles from above: what each is asked for, as an arrow in the ellipse of what the road may give.
 
-    Parameters
-    ----------
-    asked : AxleGrip
-        What lift-off and bend ask of each axle.
-    friction : dict
-        What the road may give [1]: low, mid and high.
-    most_friction : float
-        What the road gives at most at any speed [1]: the largest ellipse, so that a faster car shows a smaller one.
-    display : Display
-        The reader's language.
-    dark : bool
-        Whether the ground is dark.
+    `friction` is what the road may give [1], low, mid and high; `most_friction` what it gives at most at any speed [1]:
+    the largest ellipse, so that a faster car shows a smaller one.
     """
     colours, height = palette(dark), TOP_PX + 2 * AXLE_PX
     loads = {axle: float(getattr(asked, f"{axle}_load_n")) for axle in AXLES}

@@ -77,17 +77,13 @@ def whole_axis(
     Parameters
     ----------
     table : DataFrame
-        From `model.lift_off.curves.curve_table`.
+        Of `model.lift_off.curves.curve_table`.
     tie_kwh : tuple
         The best energy and the most that counts as equal [kWh].
     grip_limit : float
         The most that the rule of grip leaves [m/s²].
     advised, yours : float
         Strengths to mark [m/s²]; one beyond the axis is marked at its end.
-    display : Display
-        Whose language.
-    dark : bool
-        Whether the ground is dark.
     """
     colours = palette(dark)
     x = along_held("lift_off_mps2", STRONGEST, "m/s²", 90, display)

@@ -40,16 +40,8 @@ def on_hills(
 ) -> Spec:
     """Slowing with the foot up over the grade, against the zones of the stop lamps.
 
-    Parameters
-    ----------
-    slowing : DataFrame
-        From `model.lift_off.hills.slowing_on_hills`.
-    names : sequence of (strength [m/s²], name)
-        Which strengths are drawn, the most important first, and what they are called.
-    display : Display
-        Whose language.
-    dark : bool
-        Whether the ground is dark.
+    `slowing` is of `model.lift_off.hills.slowing_on_hills`; `names` has the strengths [m/s²] to draw, the most
+    important first, each with what it is called.
     """
     colours = palette(dark)
     percents = {"domain": [-STEEPEST_PCT, STEEPEST_PCT], "range": [0, {"expr": f"max(width - {HILL_NAMES_PX}, 40)"}]}

@@ -21,12 +21,7 @@ def limit_text(limit: str, display: Display) -> str:
 def because(friction: Mapping[str, float], display: Display) -> str:
     """Why the friction brakes help, to read on after “friction helps”; empty where they do not.
 
-    Parameters
-    ----------
-    friction : mapping
-        Friction energy by the limit that left it, in any one unit.
-    display : Display
-        Whose language.
+    `friction` is energy by the limit that left it, in any one unit.
     """
     ranked = sorted(((energy, limit) for limit, energy in friction.items() if energy > 0), reverse=True)
     if not ranked:

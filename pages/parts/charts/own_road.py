@@ -18,17 +18,7 @@ ROW_PX = 30
 
 
 def residual_chart(labels: Sequence[str], more_kwh: Sequence[float], dark: bool = False) -> Spec:
-    """Modelled less measured net energy [kWh], a bar each from a line at nothing; what is more goes to the right.
-
-    Parameters
-    ----------
-    labels : sequence of str
-        What each bar is for, from the top.
-    more_kwh : sequence of float
-        Its length.
-    dark : bool
-        Whether the ground is dark.
-    """
+    """Modelled less measured net energy [kWh], a bar each from a line at nothing; what is more goes to the right."""
     colours = palette(dark)
     rows = pd.DataFrame({"label": list(labels), "more_kwh": list(more_kwh), "none": 0.0})
     end = max(float(rows["more_kwh"].abs().max()) * 1.1, 0.01)
@@ -45,14 +35,7 @@ def residual_chart(labels: Sequence[str], more_kwh: Sequence[float], dark: bool 
 def slow_downs_chart(table: pd.DataFrame, display: Display, dark: bool = False) -> Spec:
     """What each slow-down put back [Wh]: measured to the right, modelled upwards, and the line where both are alike.
 
-    Parameters
-    ----------
-    table : DataFrame
-        Of `model.out.residuals.by_slow_down`.
-    display : Display
-        The reader's language.
-    dark : bool
-        Whether the ground is dark.
+    The table is of `model.out.residuals.by_slow_down`.
     """
     colours = palette(dark)
     rows = thinly(table[["measured_wh", "modelled_wh"]].sort_values("measured_wh"), 300)
@@ -72,14 +55,7 @@ def slow_downs_chart(table: pd.DataFrame, display: Display, dark: bool = False) 
 def energy_chart(table: pd.DataFrame, display: Display, dark: bool = False) -> Spec:
     """Net energy from the start over time, one line or two, each named at its end.
 
-    Parameters
-    ----------
-    table : DataFrame
-        Of `model.out.recorded.energy_over_time`.
-    display : Display
-        The reader's language.
-    dark : bool
-        Whether the ground is dark.
+    The table is of `model.out.recorded.energy_over_time`.
     """
     colours = palette(dark)
     columns = [name for name in ("measured_kwh", "modelled_kwh") if name in table]

@@ -8,7 +8,6 @@ import pytest
 from model.describe.parameters import car_from
 from model.describe.scenario import SURFACES, Conditions, Scenario
 from model.limits.emergency_stop import (
-    brakes_hold_mps2,
     build_up,
     emergency_answers,
     emergency_stop,
@@ -42,14 +41,13 @@ def test_brakes_that_build_up_lengthen_the_stop_by_about_half_their_time():
     assert late.motor_j >= at_once.motor_j
 
 
-@pytest.mark.parametrize("grade", [0.0, -0.08, 0.08])
-def test_the_build_up_stepped_by_hand(grade):
+def test_the_build_up_stepped_by_hand():
     """Newton's law in steps of 0.1 ms; a stop from walking pace ends before the brakes are built up."""
     for start, end_s in ((20.0, 0.3), (0.4, None)):
-        rolling, full, time_s, speed, passed_m = G * grade, 8.0 + G * grade, 0.0, start, 0.0
-        found = build_up(start, full, 0.3, rolling)
+        full, time_s, speed, passed_m = 8.0, 0.0, start, 0.0
+        found = build_up(start, full, 0.3)
         while time_s < 0.3 - 1e-9 and speed > 0:
-            slowing = rolling + (full - rolling) * (time_s + 5e-5) / 0.3
+            slowing = full * (time_s + 5e-5) / 0.3
             passed_m += speed * 1e-4 - slowing * 1e-8 / 2
             speed, time_s = speed - slowing * 1e-4, time_s + 1e-4
         assert found.time_s == pytest.approx(time_s, abs=2e-4) and (end_s is None or found.time_s == end_s)
@@ -57,21 +55,9 @@ def test_the_build_up_stepped_by_hand(grade):
         assert found.end_mps == pytest.approx(max(speed, 0.0), abs=2e-3)
 
 
-def test_slipperier_is_longer_and_downhill_longest():
+def test_a_slipperier_road_takes_longer():
     at = [emergency_stop(CAR, replace(DRY, surface=surface), 50.0).distance_m for surface in SURFACES]
     assert at == sorted(at) and at[0] < at[-1]
-    down, flat, up = (emergency_stop(CAR, DRY, 80.0, grade=grade) for grade in (-0.1, 0.0, 0.1))
-    assert down.distance_m > flat.distance_m > up.distance_m
-    assert down.braked_j > flat.braked_j > up.braked_j
-
-
-def test_a_road_too_steep_for_its_grip_has_no_end():
-    on_ice = replace(DRY, surface="ice")
-    assert brakes_hold_mps2(on_ice, 0.0, 10.0, -0.12) < 0
-    assert emergency_stop(CAR, on_ice, 50.0, grade=-0.12).distance_m == np.inf
-    answers = emergency_answers(Scenario(conditions=on_ice), 50.0, grade_pct=-12.0)
-    assert answers["distance_m"] is None and answers["battery_wh"] is None
-    assert answers["band"]["distance_m"]["high"] is not None
 
 
 def test_the_motors_part_is_bounded_by_cap_power_battery_and_grip():
