@@ -21,7 +21,6 @@ from model.words.quantities import capital
 from model.words.reading import Reading, read
 from model.words.refusals import refusal_words
 from pages.parts import claim_files, evidence_words, link, phrase_words, state
-from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts.charts import claims as charts
 from pages.parts.claim_address import CLAIM, GAVE, SAID, put, settings
@@ -35,6 +34,7 @@ from pages.parts.public_link import public_base
 from pages.parts.reading_words import not_yet
 from pages.parts.road_part import draw_own_road
 from pages.parts.theme import TEXT_PX, WIDTH_PX
+from pages.parts.typography import together
 
 # answering
 
@@ -54,7 +54,7 @@ def answer(now: Question) -> Answer:
     with st.container(key="claim-runs", gap="small"):
         st.markdown(f"### {words.finding(found, display)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows, display), key="claim-runs-chart")
-    st.caption(inputs.held_together(varied(found, display)))
+    st.caption(together(varied(found, display)))
     heading = message("claim-figures-heading")
     with st.expander(heading, type="compact", key="figures-drawer", on_change="rerun") as drawer:
         if drawer.open:

@@ -10,7 +10,7 @@ from model.describe.figures import Several
 from model.describe.parameters import class_labels
 from model.words.claim_numbers import with_unit
 from model.words.entries import choice_word, name_of, shown_unit, shown_value
-from model.words.quantities import Display, inside
+from model.words.quantities import Display, inside, written
 
 VALUES = {
     "cycle": "claim-value-cycle", "heat_source": "claim-value-heat-source", "surface": "claim-value-surface",
@@ -47,7 +47,7 @@ def value_words(field: Field, value: Entry, display: Display, unit: bool = True,
     name = display.say("unit-times") if field.key == "motor_factor" else name
     whole = name in WHOLE_UNITS or (name == "%" and abs(number) >= 2)
     number = round(number) if whole else float(f"{number:.{digits}g}")
-    return with_unit(f"{number + 0.0:,g}", name if unit else "", display)
+    return with_unit(written(f"{number + 0.0:,g}", display.language), name if unit else "", display)
 
 
 def _row(field: Field, values: Sequence[Entry], display: Display, unit: bool = True) -> str:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 
-from model.words.quantities import Display
+from model.words.quantities import Display, written
 
 ENGLISH = Display()
 NEXT_TO_NOTHING = 5e-3
@@ -17,7 +17,7 @@ NEXT_TO_NOTHING = 5e-3
 def shown(value: float, unit: str = "", display: Display = ENGLISH) -> str:
     """A number as it was published, at up to three digits."""
     value = display.value(value, unit)
-    return f"{float(f'{value:.3g}') + 0.0:,g}"
+    return written(f"{float(f'{value:.3g}') + 0.0:,g}", display.language)
 
 
 def with_unit(number: str, unit: str, display: Display) -> str:
@@ -37,7 +37,7 @@ def span_words(low: float, high: float, unit: str, display: Display = ENGLISH) -
     places = max(0, 1 - math.floor(math.log10(largest))) if largest else 0
     if any(round(end, places) in (0, 100) and end not in (0, 100) for end in ends):
         places += 1
-    least, most = (f"{round(end, places) + 0.0:,.{places}f}" for end in ends)
+    least, most = (written(f"{round(end, places) + 0.0:,.{places}f}", display.language) for end in ends)
     return with_unit(most if least == most else display.say("span", low=least, high=most), unit, display)
 
 

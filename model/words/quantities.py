@@ -226,6 +226,11 @@ def _with_unit(number: str, unit: str, language: str) -> str:
     return _pattern("with-unit", ("number", "unit"), language).format(number=number, unit=unit)
 
 
+def written(number: str, language: str = "en") -> str:
+    """A number as Python writes it, in the marks of a language and with a true minus."""
+    return number.translate(_marks(language))
+
+
 @cache
 def _marks(language: str) -> dict[int, str]:
     symbols = Locale.parse(language).number_symbols["latn"]
@@ -245,7 +250,7 @@ def number_text(value: float, digits: int = 2, language: str = "en") -> str:
 
 def entry_text(shown: float, language: str = "en") -> str:
     """A figure as it is entered, without zeros that say nothing."""
-    return f"{shown:.6g}".translate(_marks(language))
+    return written(f"{shown:.6g}", language)
 
 
 def percent_text(share: float | None) -> str:
@@ -276,7 +281,7 @@ def _places(value: float, digits: int) -> int:
 
 def _rounded(value: float, places: int, language: str) -> str:
     # what rounds to nothing is not below zero
-    return f"{round(value, places) + 0.0:,.{max(places, 0)}f}".translate(_marks(language))
+    return written(f"{round(value, places) + 0.0:,.{max(places, 0)}f}", language)
 
 
 def _signed(number: str) -> str:
@@ -286,4 +291,4 @@ def _signed(number: str) -> str:
 
 
 def _percent(share: float, places: int, language: str) -> str:
-    return f"{round(float(100 * share), places) + 0.0:.{places}f}".translate(_marks(language))
+    return written(f"{round(float(100 * share), places) + 0.0:.{places}f}", language)

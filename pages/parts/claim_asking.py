@@ -21,6 +21,7 @@ from pages.parts.claim_address import CLAIM, put, settings
 from pages.parts.claim_phrasing import with_part
 from pages.parts.folding import is_narrow
 from pages.parts.plain_text import inert
+from pages.parts.typography import together
 
 MOST_BUTTONS = 10
 """More choices than these stand in a list."""
@@ -111,13 +112,13 @@ def choose_claim(chosen: str) -> None:
             with column, st.container(key=f"rows-group-{ids[0]}", gap=None):
                 st.markdown(f"**{message('claim-group', group=name)}**")
                 for claim_id in ids:
-                    text, here = inputs.held_together(words.listed_text(claim_id, state.display())), claim_id == chosen
+                    text, here = together(words.listed_text(claim_id, state.display())), claim_id == chosen
                     st.button(f":gray[{text}]" if here else text, key=f"row-{claim_id}", type="tertiary",
                               width="stretch", on_click=choose, args=(claim_id,), disabled=here)  # fmt: skip
     with columns[0], st.container(key="rows-group-phrased", gap=None):
         st.markdown(f"**{message('own-group')}**")
         for claim_id, said in phrased().items():
-            st.button(inputs.held_together(said["words"]), key=f"row-{claim_id}", type="tertiary", width="stretch",
+            st.button(together(said["words"]), key=f"row-{claim_id}", type="tertiary", width="stretch",
                       on_click=choose, args=(claim_id,))  # fmt: skip
 
 
@@ -142,7 +143,7 @@ def say_number(now: Question) -> None:
         say_beside("relation", relation, relation == now.claim.relation)
 
     st.session_state["set-relation"] = now.relation if now.relation in RELATIONS else None
-    st.session_state["set-number"] = refused if sentence else inputs.field_of_number(now)
+    st.session_state["set-number"] = refused if sentence else inputs.field_of_number(now, state.display())
     with st.container(key="claim-number", horizontal=True, vertical_alignment="bottom", gap="small"):
         st.selectbox(
             label_of(QUESTION_FIELDS["relation"], state.display()), RELATIONS, index=None,

@@ -28,7 +28,7 @@ from model.words.sources import cited
 from pages.parts.charts import export
 from pages.parts.charts.claims import distribution, region, tornado
 from pages.parts.charts.export import for_print
-from pages.parts.claim_inputs import held_together, label
+from pages.parts.claim_inputs import label
 from pages.parts.claim_words import (
     METRIC,
     bounds_of,
@@ -48,6 +48,7 @@ from pages.parts.claim_words import (
 from pages.parts.public_link import public_base
 from pages.parts.report import template
 from pages.parts.theme import Spec
+from pages.parts.typography import together
 
 PATH = "check_a_claim"
 """The page of claims, in its address."""
@@ -61,9 +62,9 @@ def signed(asked: Question) -> str:
 
 def method_note(answer: Answer, display: Display = METRIC) -> str:
     """How it was tested, in a paragraph."""
-    together = Several(tuple(inside(label(key, display)) for key in DRAWN_TOGETHER))
+    alike = Several(tuple(inside(label(key, display)) for key in DRAWN_TOGETHER))
     lead = inside(label(next(iter(DRAWN_TOGETHER.values())), display))
-    runs = display.say("claim-method-note", runs=len(answer.values), together=together, lead=lead, seed=str(SEED))
+    runs = display.say("claim-method-note", runs=len(answer.values), together=alike, lead=lead, seed=str(SEED))
     sentences = spoken.varied(answer, display), spoken.share_of_design(answer, display), left_out(answer, display)
     return " ".join(filter(None, (runs, *sentences, signed(answer.question))))
 
@@ -178,7 +179,7 @@ def article_html(answer: Answer) -> str:
     return template("article.html").render(
         title=finding(answer),
         claim=claim_text(asked),
-        reading=held_together(spoken.read_as(asked)),
+        reading=together(spoken.read_as(asked)),
         both=both(answer, display),
         quote=quotable(answer),
         picture=export.svg(for_print(runs_chart(answer), "", []), export.PRINT_PX),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from model.claims.inputs import INPUTS, Extent, Open, narrowed
 from model.claims.questions import Question
@@ -15,21 +15,12 @@ from model.describe.typed_numbers import number_typed
 from model.words.amounts import held
 from model.words.claim_inputs import condition, part_words, value_words
 from model.words.entries import held_value, label_of, shown_unit, shown_value, tidy
-from model.words.quantities import MINUS, Display
+from model.words.quantities import Display, written
+from model.words.quantities import entry_text as written_entry
 from model.words.refusals import refused_entry
-from pages.parts.typography import together
 
 QUOTE = "“{}”"
 SPAN = re.compile(r"\s*(?:\.\.|–|to)\s*")
-
-def with_minus(text: str) -> str:
-    """The text with minus signs for hyphens before numbers."""
-    return re.sub(r"(?<!\w)-(?=\d)", MINUS, text)
-
-
-def held_together(text: str) -> str:
-    """The text with minus signs, and with every unit on one line with its number."""
-    return together(with_minus(text))
 
 
 def label(key: str, display: Display) -> str:
@@ -41,7 +32,7 @@ def value_text(key: str, value: Entry, display: Display) -> str:
     """One value of an input as it is read."""
     if key == "denominator":
         return display.say("phrase", phrase=str(value))
-    return with_minus(value_words(INPUTS[key], value, display))
+    return value_words(INPUTS[key], value, display)
 
 
 def open_text(key: str, over: Open, display: Display) -> str:
@@ -53,7 +44,7 @@ def open_text(key: str, over: Open, display: Display) -> str:
         if INPUTS[key].kind != "number":
             return display.say("claim-any-of", values=len(over.values))
         part = Extent((min(over.numbers), max(over.numbers)), stretch=True)
-    return with_minus(part_words(INPUTS[key], part, display))
+    return part_words(INPUTS[key], part, display)
 
 
 def step_text(bins: Bins, step: int, display: Display) -> str:
@@ -62,7 +53,7 @@ def step_text(bins: Bins, step: int, display: Display) -> str:
     if field.kind == "yes_no":
         return condition(field, part, display)
     # what has no unit but in words keeps it
-    return with_minus(part_words(field, part, display, unit=not shown_unit(field, display)))
+    return part_words(field, part, display, unit=not shown_unit(field, display))
 
 
 def ends_text(key: str, value: Entry, display: Display) -> str:
@@ -101,29 +92,35 @@ def entry_text(key: str, setting: str, display: Display) -> str:
     parts = [shown_value(INPUTS[key], float(part), display) for part in setting.split("..")]
     if INPUTS[key].unit == "°C":
         parts = [round(part, 1) + 0.0 for part in parts]
-    return " to ".join(f"{tidy(part, 5):g}" for part in parts).replace("-", MINUS)
+    return said_numbers([written_entry(tidy(part, 5), display.language) for part in parts], display)
+
+
+def said_numbers(numbers: Sequence[str], display: Display) -> str:
+    """One number, or the two of a span."""
+    return numbers[0] if len(numbers) == 1 else display.say("span", low=numbers[0], high=numbers[-1])
 
 
 def said_text(key: str, setting: str, display: Display) -> str:
     """A condition as it was said, as a noun."""
     said = narrowed(INPUTS[key], Open(()), setting)
-    return with_minus(condition(INPUTS[key], said.part, display))
+    return condition(INPUTS[key], said.part, display)
 
 
 def span_text(setting: str, unit: str, display: Display) -> str:
     """A claim's number or two as they are read in the reader's unit; as they are where a link brings something else."""
+    parts = setting.split("..")
     try:
-        shown = [display.value(float(part), unit) for part in setting.split("..")] if setting else []
+        shown = [display.value(float(part), unit) for part in parts]
     except ValueError:
         return setting
     if display.unit(unit) == unit:
-        return with_minus(setting.replace("..", " to "))
-    return with_minus(" to ".join(f"{tidy(number, 4):g}" for number in shown))
+        return said_numbers([written(part, display.language) for part in parts], display)
+    return said_numbers([written_entry(tidy(number, 4), display.language) for number in shown], display)
 
 
-def field_of_number(asked: Question) -> str:
+def field_of_number(asked: Question, display: Display) -> str:
     """The number as published, for its entry."""
-    return " to ".join(f"{number:.6g}" for number in asked.number).replace("-", MINUS)
+    return said_numbers([written_entry(number, display.language) for number in asked.number], display)
 
 
 def numbers_in(typed: str) -> list[float]:

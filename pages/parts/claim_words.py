@@ -16,14 +16,14 @@ from model.describe.figures import Several, Share
 from model.sampling.uncertainty import Band
 from model.words import claims as spoken
 from model.words.claim_inputs import noun
-from model.words.claim_numbers import span_and_median, span_words
+from model.words.claim_numbers import number_words, shown, span_and_median, span_words
 from model.words.entries import shown_unit
 from model.words.quantities import Display, capital
 from model.words.reading import words_stand
-from pages.parts.charts.claims import BandRow, Grid, Swing, claim_number, given
-from pages.parts.claim_inputs import QUOTE, ends_text, held_together, label, step_text, with_minus
+from pages.parts.charts.claims import BandRow, Grid, Swing
+from pages.parts.claim_inputs import QUOTE, ends_text, label, step_text
 from pages.parts.evidence_words import rows_beside
-from pages.parts.typography import NO_BREAK
+from pages.parts.typography import NO_BREAK, together
 
 METRIC = Display()
 """How files and pictures to print are written, whoever asked for them: the command line gives the same bytes."""
@@ -49,12 +49,12 @@ GROUPS = {
 
 def conditions(answer: Answer, display: Display) -> list[str]:
     """The named conditions under which the claim is true, each on its own."""
-    return [held_together(condition) for condition in spoken.conditions(answer, display)]
+    return [together(condition) for condition in spoken.conditions(answer, display)]
 
 
 def heading(answer: Answer, display: Display = METRIC) -> str:
     """The verdict as a sentence."""
-    return held_together(spoken.heading(answer, display))
+    return together(spoken.heading(answer, display))
 
 
 def bounds_of(answer: Answer) -> tuple[float, float]:
@@ -70,12 +70,12 @@ def band_of(answer: Answer) -> Band:
 def band_text(answer: Answer, display: Display = METRIC) -> str:
     """The band of the runs with its unit."""
     band = band_of(answer)
-    return held_together(span_words(band.low, band.high, answer.question.claim.unit, display))
+    return together(span_words(band.low, band.high, answer.question.claim.unit, display))
 
 
 def claimed_text(asked: Question, display: Display) -> str:
     """What is claimed of the number, in words."""
-    return held_together(spoken.claimed(asked, display))
+    return together(spoken.claimed(asked, display))
 
 
 def reason(answer: Answer, display: Display) -> str:
@@ -85,7 +85,7 @@ def reason(answer: Answer, display: Display) -> str:
     if answer.question.relation == "up_to" and answer.verdict in (FALSE, NOT_AS_SAID):
         within = Share(answer.question.claim.within_share, places=0)
         why = f"{why} {display.say('claim-reads-both-ends', within=within)}"
-    return held_together(why)
+    return together(why)
 
 
 def reading(asked: Question, display: Display) -> str:
@@ -99,7 +99,7 @@ def reading(asked: Question, display: Display) -> str:
     if asked.claim.always:
         always, broadly = Share(ALWAYS, places=0), Share(BROADLY, places=0)
         parts.append(display.say("claim-reads-always", always=always, broadly=broadly))
-    return held_together(" ".join(filter(None, parts)))
+    return together(" ".join(filter(None, parts)))
 
 
 def progress(asked: Question, display: Display) -> str:
@@ -116,7 +116,7 @@ def eyebrow(answer: Answer, display: Display) -> str:
 
 def varied_table(answer: Answer, display: Display) -> pd.DataFrame:
     """Every figure that was varied, over what, and how."""
-    rows = [(label(figure.key, display), held_together(figure.over), figure.how)
+    rows = [(label(figure.key, display), together(figure.over), figure.how)
             for figure in spoken.varied_figures(answer, display)]  # fmt: skip
     heads = ("claim-figures-column-figure", "claim-figures-column-over", "claim-figures-column-how")
     return pd.DataFrame(rows, columns=[display.say(head) for head in heads])
@@ -132,19 +132,19 @@ def left_out(answer: Answer, display: Display) -> str:
 
 def modelled(answer: Answer, display: Display) -> str:
     """What the model gives, as a sentence."""
-    return held_together(display.say("claim-modelled", band=spoken.band(answer, display)))
+    return together(display.say("claim-modelled", band=spoken.band(answer, display)))
 
 
 def finding(answer: Answer, display: Display = METRIC) -> str:
     """What the picture of the runs shows, as its title."""
-    counted = capital(spoken.where(answer.question, display) + spoken.what(answer.question, display))
-    return f"{held_together(counted)}: {band_text(answer, display)}"
+    where, what = spoken.where(answer.question, display), spoken.what(answer.question, display)
+    return capital(together(display.say("claim-finding", where=where, what=what, band=band_text(answer, display))))
 
 
 def claim_text(asked: Question, display: Display = METRIC) -> str:
     """What is claimed as a sentence: a claim as it was made in quotation marks, one made from the test without."""
     text = spoken.text(asked, display)
-    return quoted(text) if words_stand(asked) else held_together(text)
+    return quoted(text) if words_stand(asked) else together(text)
 
 
 def listed_text(claim_id: str, display: Display) -> str:
@@ -155,18 +155,18 @@ def listed_text(claim_id: str, display: Display) -> str:
 def why(answer: Answer, display: Display) -> str:
     """Why the runs of a claim of the list spread so wide; empty where that needs no word, or another is tested."""
     asked = answer.question
-    return held_together(spoken.of_list(asked.claim, "why", display)) if asked.as_listed else ""
+    return together(spoken.of_list(asked.claim, "why", display)) if asked.as_listed else ""
 
 
 def quoted(text: str) -> str:
     """Somebody's words, marked as such."""
-    return QUOTE.format(held_together(text))
+    return QUOTE.format(together(text))
 
 
 def read_as(asked: Question, display: Display) -> str:
     """How a claim in own words was read, or that these no longer say what is tested; empty where there are none."""
     read = spoken.read_as(asked, display)
-    return held_together(read or spoken.changed_words(asked, display))
+    return together(read or spoken.changed_words(asked, display))
 
 
 def keys(answer: Answer, display: Display) -> tuple[str, ...]:
@@ -179,7 +179,7 @@ def keys(answer: Answer, display: Display) -> tuple[str, ...]:
 def rows_of(answer: Answer, display: Display) -> list[BandRow]:
     """The model's band, and what is published of the same thing, for the picture of the runs."""
     band, asked = band_of(answer), answer.question
-    text = held_together(display.say("claim-runs-model", band=spoken.band(answer, display)))
+    text = together(display.say("claim-runs-model", band=spoken.band(answer, display)))
     return [BandRow(text, band.low, band.high, band.mid, bold=True), *rows_beside(asked, display)]
 
 
@@ -196,7 +196,7 @@ def grid_of(answer: Answer, display: Display) -> Grid | None:
     if two is None or min(known) == max(known) or min(known) >= answer.question.claim.broadly:
         return None
     down, across, shares = two.down, two.across, two.shares
-    texts = [["" if value is None else given(value, unit, display) for value in row] for row in two.medians]
+    texts = [["" if value is None else number_words(value, unit, display) for value in row] for row in two.medians]
     names = [[step_text(bins, step, display) for step in range(len(bins.steps))] for bins in (down, across)]
     if max(map(len, names[1])) > max(map(len, names[0])) or len(names[1]) > 6 > len(names[0]):
         down, across, names = across, down, names[::-1]
@@ -223,7 +223,7 @@ def grid_words(answer: Answer, display: Display, dark: bool = False) -> str:
     sentences = [display.say("claim-grid-words", given=spoken.runs_do(answer.question, display), dark=dark)]
     if answer.by_two is not None and any(None in row for row in answer.by_two.shares):
         sentences.append(display.say("claim-grid-empty"))
-    return held_together(" ".join(sentences))
+    return together(" ".join(sentences))
 
 
 def grid_alt(grid: Grid, display: Display) -> str:
@@ -278,8 +278,8 @@ def tornado_table(answer: Answer, display: Display) -> pd.DataFrame:
     held = answer.question.claim.unit
     unit = display.unit(held)
     rows = [
-        (capital(noun(lever.key, display)), claim_number(display.value(lever.low, held)),
-         ends_text(lever.key, lever.at_low, display), claim_number(display.value(lever.high, held)),
+        (capital(noun(lever.key, display)), shown(display.value(lever.low, held)),
+         ends_text(lever.key, lever.at_low, display), shown(display.value(lever.high, held)),
          ends_text(lever.key, lever.at_high, display))
         for lever in answer.tornado
     ]  # fmt: skip
@@ -302,22 +302,28 @@ def phrase_row(name: str, answer: Answer, display: Display) -> BandRow:
 
 def quotable_short(answer: Answer, display: Display = METRIC) -> str:
     """The claim, its verdict, the band and what was measured in two lines, to quote."""
-    return with_minus(spoken.short_quotation(answer, display))
+    return spoken.short_quotation(answer, display)
 
 
 def quotable(answer: Answer, display: Display = METRIC) -> str:
     """The claim, its verdict, its baseline and its band, to quote."""
-    return with_minus(spoken.quotation(answer, display))
+    return spoken.quotation(answer, display)
 
 
 def tornado_alt(answer: Answer, display: Display) -> str:
     """The tornado in words: its first three bars."""
     unit = answer.question.claim.unit
     return " ".join(
-        display.say("claim-tornado-alt", input=swing.name, low=given(swing.low, unit, display), at_low=swing.at_low,
-                    high=given(swing.high, unit, display), at_high=swing.at_high)
+        display.say(
+            "claim-tornado-alt",
+            input=swing.name,
+            low=number_words(swing.low, unit, display),
+            at_low=swing.at_low,
+            high=number_words(swing.high, unit, display),
+            at_high=swing.at_high,
+        )
         for swing in swings_of(answer, display, 3)
-    )  # fmt: skip
+    )
 
 
 def moved(given: str, answer: Answer, display: Display) -> str:
@@ -327,4 +333,4 @@ def moved(given: str, answer: Answer, display: Display) -> str:
     except ValueError:
         return ""
     earlier = span_and_median(low, mid, high, answer.question.claim.unit, display)
-    return held_together(display.say("claim-moved", earlier=earlier, now=spoken.band(answer, display)))
+    return together(display.say("claim-moved", earlier=earlier, now=spoken.band(answer, display)))

@@ -13,8 +13,8 @@ from model.words import evidence as spoken
 from model.words.quantities import Display
 from model.words.sources import cited
 from pages.parts.charts.claims import BandRow
-from pages.parts.claim_inputs import held_together
 from pages.parts.source_links import linked
+from pages.parts.typography import together
 
 
 def short_source(measurement: Measurement) -> str:
@@ -31,7 +31,7 @@ def rows_beside(asked: Question, display: Display) -> list[BandRow]:
         number, what = spoken.number(measurement, display), spoken.measured_what(measurement, display)
         text = f"{short_source(measurement)}: {number}, {what}"
         low = measurement.high if math.isinf(measurement.low) else measurement.low
-        rows.append(BandRow(held_together(text), low, measurement.high))
+        rows.append(BandRow(together(text), low, measurement.high))
     return rows
 
 
@@ -41,5 +41,5 @@ def table(beside_claim: Sequence[Beside], display: Display) -> pd.DataFrame:
     for beside in beside_claim:
         source = beside.measurement.source
         text = spoken.row_text(beside, cited(source, display, linked(source)), display)
-        rows.append((held_together(spoken.number(beside.measurement, display)), held_together(text)))
+        rows.append((together(spoken.number(beside.measurement, display)), together(text)))
     return pd.DataFrame(rows, columns=[display.say("column-number"), display.say("column-measured-by")])

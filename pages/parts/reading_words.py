@@ -9,6 +9,7 @@ from model.describe.figures import Several
 from model.words.quantities import Display, inside
 from model.words.reading import Aside, Found, Reading
 from pages.parts import claim_inputs as inputs
+from pages.parts.typography import together
 
 UNITS = {"%": "percent", "km": "km", "kWh/100 km": "energy", "m/s²": "slowing"}
 """Units as messages choose by them."""
@@ -74,7 +75,7 @@ def found_text(found: Found, display: Display, unit: str = "") -> str:
         value = _case(value, display)
     elif part == "condition":
         value = inputs.said_text(found.part, value, display)
-    return inputs.held_together(
+    return together(
         display.say("reading-found", part=part, value=value, words=found.words, assumed=found.assumed)
     )
 
@@ -94,7 +95,7 @@ def aside_text(aside: Aside, given: Mapping[str, str], display: Display) -> str:
     """A number that was not taken, and why."""
     count = counted().get(given.get("quantity", ""))
     unit = count.unit if count else ""
-    return inputs.held_together(display.say("reading-aside", why=aside.why, words=aside.words, unit=display.unit(unit)))
+    return together(display.say("reading-aside", why=aside.why, words=aside.words, unit=display.unit(unit)))
 
 
 def missing_text(part: str, given: Mapping[str, str], display: Display, filled: bool = False) -> str:

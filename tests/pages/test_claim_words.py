@@ -8,7 +8,7 @@ import pytest
 
 from model.claims.collection import claims
 from model.claims.evidence import measurements
-from model.claims.inputs import INPUTS
+from model.claims.inputs import INPUTS, Open
 from model.claims.questions import question, sayable
 from model.claims.verdicts import BEYOND, CLOSE, CONDITIONS, FALSE, HOLDS, UNJUDGED
 from model.describe.fields import InputError
@@ -19,7 +19,7 @@ from model.kernel.phrases import PHRASES
 from model.sampling.drives import drive
 from model.sampling.range_figure import range_on_road
 from model.words.claim_inputs import noun
-from model.words.claim_numbers import shown
+from model.words.claim_numbers import number_words, shown
 from model.words.claims import sentence, share_of_design
 from model.words.evidence import number
 from model.words.quantities import Display
@@ -27,7 +27,6 @@ from pages.parts import claim_files as files
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts import phrase_words
-from pages.parts.charts.claims import given
 from pages.parts.claim_files import method_note
 from pages.parts.typography import NO_BREAK
 from tests.answered import answered
@@ -181,12 +180,15 @@ def test_a_published_number_stands_as_its_source_gives_it():
     assert named["euro-7-share"].kind == "quoted second-hand"
 
 
-def test_minus_signs_and_units_stay_with_their_numbers():
-    hold = NO_BREAK
-    assert inputs.held_together("At -7 °C half, 11 to 22 % and 50 km/h") == (
-        f"At −7{hold}°C half, 11 to 22{hold}% and 50{hold}km/h"
-    )
-    assert inputs.held_together("a lift-off of 3 cars") == "a lift-off of 3 cars"
+def test_numbers_have_a_true_minus_where_they_are_made():
+    assert inputs.value_text("ambient_c", -7.0, METRIC) == "−7 °C"
+    assert inputs.open_text("grade_pct", Open((-8.0, 0.0, 8.0), band=True), METRIC) == "−8 to 8 %"
+    assert inputs.entry_text("ambient_c", "-7..-2", METRIC) == inputs.span_text("-7..-2", "°C", METRIC) == "−7 to −2"
+    assert number_words(-7.0, "%") == f"{shown(-7.0)} %" == "−7 %"
+
+
+def test_somebodys_words_are_quoted_as_they_were_written():
+    assert words.quoted("At -7 °C half") == f"“At -7{NO_BREAK}°C half”"
 
 
 def test_measurements_stand_in_the_picture_only_where_they_measure_the_same():
@@ -208,7 +210,7 @@ def test_the_picture_of_two_inputs_is_that_of_the_model(claim_id):
     middles = np.array(answer.by_two.medians, dtype=float)
     row, column = np.unravel_index(np.nanargmax(shares), shares.shape)
     alt = plain(words.grid_alt(grid, METRIC))
-    middle = given(middles[row, column], answer.question.claim.unit, METRIC)
+    middle = number_words(middles[row, column], answer.question.claim.unit, METRIC)
     assert plain(middle) in alt or (shares == shares.max()).sum() > 1
     assert len(words.grid_table(grid)) == len(grid.rows)
 

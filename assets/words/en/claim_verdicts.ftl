@@ -79,6 +79,12 @@ claim-made = { $where }{ $what } is { $claimed }.
 # $what: text
 claim-made-beyond = { $where }{ $what }.
 
+# What the runs give of it, as a title.
+# $where: text
+# $what: text
+# $band: text
+claim-finding = { $where }{ $what }: { $band }
+
 # What is claimed of the number. `$high` has the unit, `$low` has none.
 # $relation: one of at_least, about, at_most, up_to, on_average, between, zero-or-more, zero-or-less
 # $always: yes or no

@@ -12,8 +12,8 @@ from numpy.typing import NDArray
 
 from model.describe.figures import Several
 from model.describe.trace import Array
-from model.words.claim_numbers import number_words, with_unit
-from model.words.quantities import MINUS, Display, inside
+from model.words.claim_numbers import number_words, shown, with_unit
+from model.words.quantities import Display, inside
 from pages.parts.charts.layers import by_px, layer, where, words
 from pages.parts.charts.marks import Box, Words, drawn
 from pages.parts.theme import LINE_PX, Spec, dressed, palette
@@ -24,21 +24,10 @@ TEXT_CHARS = 54
 MOST_TICKS = 6
 
 
-def claim_number(value: float) -> str:
-    """A number of a claim at up to three digits, without zeros that say nothing."""
-    return f"{float(f'{value:.3g}') + 0.0:,g}".replace("-", MINUS)
-
-
-def given(value: float, unit: str, display: Display) -> str:
-    """A number that the model gives."""
-    return number_words(value, unit, display).replace("-", MINUS)
-
-
 def claimed_numbers(claimed: Sequence[float], unit: str, display: Display) -> str:
     """What was claimed: one number, or the two between which it lies."""
-    claimed = [display.value(number, unit) for number in claimed]
-    number = display.say("span", low=claim_number(claimed[0]), high=claim_number(claimed[-1]))
-    return with_unit(number if len(claimed) > 1 else claim_number(claimed[0]), unit, display)
+    low, high = (shown(end, unit, display) for end in (claimed[0], claimed[-1]))
+    return with_unit(display.say("span", low=low, high=high) if len(claimed) > 1 else low, unit, display)
 
 
 @dataclass(frozen=True)
@@ -76,7 +65,7 @@ class Axis:
         boxes = [Box(0, self.length, y, y + 1, "quiet")]
         boxes += [Box(self.at(tick), self.at(tick) + self.length * 0.002, y, y + 5, "quiet") for tick in ticks]
         return boxes, [
-            Words(f"{claim_number(tick)} {self.unit}".rstrip(), self.at(tick), y + 15, "center", meaning="quiet")
+            Words(f"{shown(tick)} {self.unit}".rstrip(), self.at(tick), y + 15, "center", meaning="quiet")
             for tick in ticks
         ]
 
@@ -322,7 +311,7 @@ def tornado(
     axis = Axis.over([base, *(end for swing in swings for end in (swing.low, swing.high))], unit)
     said = [number for number in claimed if math.isfinite(number)]
     claimed = [number for number in said if axis.low < number < axis.high]
-    keys = [display.say("claim-tornado-base", number=given(base, unit, display))]
+    keys = [display.say("claim-tornado-base", number=number_words(base, unit, display))]
     if claimed:
         keys.append(display.say("claim-tornado-claimed", number=claimed_numbers(said, unit, display)))
     boxes, words, y = [], [], 0.0
@@ -334,7 +323,7 @@ def tornado(
     for swing in swings:
         words.append(Words(swing.name, 0, y + LINE_PX / 2, "start", bold=True))
         ends = ((swing.low, swing.at_low), (swing.high, swing.at_high))
-        sentences = (display.say("claim-swing-end", number=given(end, unit, display), at=at) for end, at in ends)
+        sentences = (display.say("claim-swing-end", number=number_words(end, unit, display), at=at) for end, at in ends)
         text = display.figure(Several(tuple(sentences), ";"))
         lines = wrapped(text)
         words.append(Words("\n".join(lines), 0, y + 1.5 * LINE_PX, "start", meaning="quiet"))

@@ -250,7 +250,7 @@ def test_every_figure_that_was_varied_stands_in_one_table_with_how():
     varied = {key for key, column in answer.draws.columns.items()
               if key in INPUTS and INPUTS[key].kind == "number" and len(np.unique(column)) > 1}  # fmt: skip
     assert set(figures) == varied | set(answer.question.not_said)
-    assert figures["ambient_c"] == {"key": "ambient_c", "over": "-10 to 10 °C",
+    assert figures["ambient_c"] == {"key": "ambient_c", "over": "−10 to 10 °C",
                                     "how": "not said: most often near the middle"}  # fmt: skip
     assert "rising with the mass" in figures["usable_kwh"]["how"] and "evenly" in figures["drag_area_m2"]["how"]
 
@@ -275,7 +275,7 @@ def test_what_was_said_narrows_the_range_and_is_named():
 def test_numbers_read_as_a_newspaper_prints_them():
     assert span_words(18.07, 69.2, "%") == "18 to 69 %" and number_words(41.94, "%") == "42 %"
     # no end is taken for nothing or for all
-    assert span_words(22.4, 99.6, "%") == "22.4 to 99.6 %" and span_words(-0.3, 12.0, "%") == "-0.3 to 12.0 %"
+    assert span_words(22.4, 99.6, "%") == "22.4 to 99.6 %" and span_words(-0.3, 12.0, "%") == "−0.3 to 12.0 %"
     assert span_words(1e-6, 38.5, "%") == "0 to 38 %" and span_words(4.0, 4.0, "") == "4.0"
 
 

@@ -30,7 +30,7 @@ def test_conditions_read_as_nouns_in_the_readers_units():
         ("surface", Extent(("ice", "snow"), all_but=True)): "any road that is not icy or snow-covered",
         ("cabin", Extent((False,))): "no heating or cooling",
         ("cabin", Extent((True, False))): "cabin heating and cooling: yes or no",
-        ("ambient_c", Extent((-7.0, 0.0), stretch=True)): "-7 to 0 °C outside",
+        ("ambient_c", Extent((-7.0, 0.0), stretch=True)): "−7 to 0 °C outside",
         ("altitude_m", Extent((500.0,))): "the height above sea level at 500 m",
         ("driven_axle", Extent(("rear", "all"))): "driven wheels: rear or all",
         ("motor_factor", Extent((1.5, 2.0), stretch=True)): "1.5 to 2 times the power",
