@@ -3,13 +3,13 @@
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import timedelta
-from pathlib import Path
 
 import pandas as pd
 import streamlit as st
 
 from model import MODEL_VERSION
 from model.describe.scenario import with_prices_of
+from model.describe.tables import ASSETS
 from model.words.quantities import Display
 from pages.parts import link, showroom, state, wording
 from pages.parts.answer_line import draw_answer_line
@@ -20,8 +20,6 @@ from pages.parts.lift_off_words import leg_notes
 from pages.parts.plain_text import inert
 from pages.parts.theme import on_paper, palette
 from pages.parts.winter_words import strip_notes
-
-ASSETS = Path(__file__).parent.parent / "assets"
 
 
 def lift_off_notes(steps: pd.DataFrame) -> Sequence[Note]:

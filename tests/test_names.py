@@ -59,6 +59,24 @@ def test_a_class_or_type_has_one_meaning():
     assert not twice
 
 
+def figures(folder):
+    """Where each figure of a folder is defined: a public name for a number."""
+    places = defaultdict(set)
+    for path in sorted((ROOT / folder).rglob("*.py")):
+        for node in ast.parse(path.read_text(encoding="utf-8")).body:
+            if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
+                held, name = list(ast.walk(node.value)), node.targets[0].id
+                plain = any(isinstance(part, ast.Constant) and isinstance(part.value, int | float) for part in held)
+                if plain and not isinstance(node.value, ast.Tuple | ast.Dict | ast.List) and name[0] != "_":
+                    places[name].add(path.name)
+    return places
+
+
+def test_a_figure_of_the_model_has_one_name_and_stands_once():
+    assert {"GRAVITY_MPS2", "WARM_C"} <= figures("model").keys()
+    assert not {name: places for name, places in figures("model").items() if len(places) > 1}
+
+
 def test_what_is_drawn_or_cut_is_named_apart():
     """Numbers of drawn runs, parts of something, laboratories: one constant of each name in the model."""
     places = defined("model")

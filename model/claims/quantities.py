@@ -20,7 +20,7 @@ from model.kernel.moments import lift_each
 from model.kernel.phrases import PHRASES
 from model.kernel.run import Run
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
-from model.limits.full_start import PEAK_SHARE
+from model.limits.full_start import PART_CHARGED, PEAK_SHARE
 from model.limits.stopping import braking_power_w
 from model.physics.battery import take_in_each, usable_share
 from model.physics.records import Records, car_records, moments_on_road
@@ -31,8 +31,6 @@ ELECTRIC_SLOW_DOWN = 0.95
 WARM_C = 23.0
 """Temperature that a cold drive is compared with: neither heating nor cooling runs."""
 MARKS_KM = np.arange(0.0, LONG_DRIVE_KM, 0.5)
-PART_CHARGED = 0.6
-"""Charge at which a drive is as usual [1]."""
 NOTHING = 0.01
 """A base below this share of what turns over on the drive is next to nothing, and a ratio to it says nothing [1]."""
 

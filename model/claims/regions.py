@@ -25,7 +25,7 @@ LEAST_CONFIRMED = LEAST_REGION / 2
 """The same on runs that had no part in finding them [1]: chance may have taken some of them away."""
 CLEARLY = 0.6
 """No more conditions are added once the claim is true in this much of what is left beyond “broadly” [1]."""
-ERRORS = 1.0
+STANDARD_ERRORS = 1.0
 """Standard errors of its own by which a share must pass “broadly” for its step to be named [1]."""
 SPLITS = 15
 """How often the runs are split at random."""
@@ -110,7 +110,7 @@ class Bins:
         A step that is too close to call would be named on some runs and not on others, so it is not named.
         """
         counts, rates = self.counts(inside), self.rates(true, inside)
-        least = broadly + ERRORS * np.sqrt(broadly * (1 - broadly) / np.maximum(counts, 1))
+        least = broadly + STANDARD_ERRORS * np.sqrt(broadly * (1 - broadly) / np.maximum(counts, 1))
         good = [step for step in range(len(self.steps)) if counts[step] and rates[step] >= min(least[step], 1.0)]
         if not self.ordered:
             return tuple(good)

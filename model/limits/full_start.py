@@ -14,7 +14,7 @@ from model.limits.descent import on_endless_battery
 from model.physics import battery
 
 PART_CHARGED = 0.6
-"""Charge [1] of the start that a full one is compared with."""
+"""Charge [1] at which a drive is as usual, and a full battery's is compared with."""
 PEAK_SHARE = 0.8
 """Share of what comes back that the battery must take before the feel counts as normal [1]: a convention."""
 

@@ -8,7 +8,7 @@ from model.describe.scenario import Leg, Scenario
 from model.kernel.savings import Result
 from model.sampling.drives import drive, thawed, winter_day
 
-WARM_C = 20.0
+DRIVEN_WARM_C = 20.0
 QUEUE = Leg(distance_km=1.0, speed_kmh=15.0, stops=12, slow_downs=0, slow_to_kmh=5.0)
 """A queue, invented: a kilometre at walking to running pace, at rest twelve times."""
 
@@ -32,7 +32,7 @@ def after_standing(scenario: Scenario) -> TwoStarts:
     cold = replace(winter_day(scenario), return_trip=False)
     for key, as_it_stands in (("preconditioned", False), ("parked_c", None), ("battery_temp_c", None)):
         cold = cold.with_setting(key, as_it_stands)
-    return TwoStarts(drive(cold), drive(cold.with_setting("parked_c", WARM_C).with_setting("tyres_warm", "yes")))
+    return TwoStarts(drive(cold), drive(cold.with_setting("parked_c", DRIVEN_WARM_C).with_setting("tyres_warm", "yes")))
 
 
 def in_a_queue(scenario: Scenario) -> Result:

@@ -23,7 +23,7 @@ from model.kernel.run import Run
 from model.kernel.savings import evaluate
 from model.lift_off.curves import as_you_would_drive
 from model.sampling.drives import Bands, answer_of, drive, seasons_of, trace_of
-from model.sampling.narrowing import FEWEST, chosen_by, effective_number, weights_of
+from model.sampling.narrowing import FEWEST_LEFT, chosen_by, effective_number, weights_of
 from model.sampling.uncertainty import RUNS, Band, Samples, at_terminals, hypercube, run_each, triangular
 
 SAME_ROAD_KM = 0.1
@@ -223,7 +223,7 @@ def runs_of_both(side: Side, first: Side) -> tuple[NDArray[np.intp], NDArray[np.
     nothing = np.ones(len(side.friction_kwh))
     here, there = (nothing if samples.weights is None else samples.weights for samples in (side, first))
     both = here if np.array_equal(here, there) else here * there
-    if effective_number(both) >= FEWEST:
+    if effective_number(both) >= FEWEST_LEFT:
         return chosen_by(both), chosen_by(both)
     return chosen_by(here), chosen_by(there)
 

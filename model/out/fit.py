@@ -25,7 +25,7 @@ FITTED = ("mass_kg", "accessory_w", "open_pulling_share")
 WINDOW_S = 120.0
 """Energies are compared over so long [s] that a shift of a second between power and speed does not count."""
 FEWEST_WINDOWS = 8
-ROUNDS = 4
+FIT_ROUNDS = 4
 """Energies are nearly linear in each figure: after so many rounds nothing is left to gain."""
 
 
@@ -101,7 +101,7 @@ def fit(recording: Recording, scenario: Scenario) -> Fit:
     figures = np.array([getattr(car_of(scenario), key) for key in keys])
     begun, now = figures, modelled(figures)
     first = now
-    for _ in range(ROUNDS):
+    for _ in range(FIT_ROUNDS):
         moved = figures + np.where(figures + 0.2 * scale > high, -0.2, 0.2) * scale
         slopes = np.array(
             [modelled(np.where(np.arange(len(keys)) == place, moved, figures))[:known] - now[:known]

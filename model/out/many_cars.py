@@ -35,7 +35,7 @@ from model.words.refusals import COMMAND_LINE, refusal_words
 DRAWN_CARS = 400
 """Drawn cars of a row's band."""
 CAR_COLUMNS = ("id", "cycle", "wall_wh_per_km", "low", "mid", "high", "recovered_share_of_output", "refused")
-MOST_ROWS = 5000
+MOST_CARS = 5000
 
 
 @dataclass(frozen=True, eq=False)
@@ -128,8 +128,8 @@ def read_table(file: Path) -> list[dict[str, str]]:
         find({"id": None, "like": None, **SETTINGS}, name)
     if len(set(columns)) < len(columns):
         raise InputError("table-column-twice", name=file.name)
-    if len(lines) > MOST_ROWS + 1:
-        raise InputError("table-too-long", name=file.name, given=len(lines) - 1, most=MOST_ROWS)
+    if len(lines) > MOST_CARS + 1:
+        raise InputError("table-too-long", name=file.name, given=len(lines) - 1, most=MOST_CARS)
     return [{**dict(zip(columns, line, strict=False)), "": str(len(line))} for line in lines[1:]]
 
 

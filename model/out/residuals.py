@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pandas as pd
 
-from model.describe.units import J_PER_KWH, KMH_PER_MPS
+from model.describe.units import J_PER_KWH, J_PER_WH, KMH_PER_MPS
 from model.kernel.savings import Result
 from model.traces.driven_habits import falls
 from model.traces.logs import Recording
@@ -14,7 +14,6 @@ SPEED_STEP_KMH = 20.0
 MINUTES_STEP = 5.0
 MOST_MINUTES = 30.0
 """A car is warm by then; what comes after is one last row."""
-J_PER_WH = J_PER_KWH / 1000
 
 
 def by_speed(recording: Recording, result: Result) -> pd.DataFrame:

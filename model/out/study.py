@@ -32,7 +32,7 @@ MEASURED = {
     "recovered_share_of_output": "measured_recovered_share_of_output",
 }
 """Under which keys of a row the measured figure stands beside the modelled one."""
-ERRORS = ("net_error_share", "recovered_difference")
+ERROR_KEYS = ("net_error_share", "recovered_difference")
 WORKERS = Field("workers", "count", "", "study-workers", 1, 256, default=1)
 FileRow = dict[str, object]
 
@@ -86,7 +86,7 @@ class Totals:
     files: int = 0
     refused: int = 0
     duration_s: float = 0.0
-    errors: dict[str, array[float]] = field(default_factory=lambda: {key: array("d") for key in ERRORS})
+    errors: dict[str, array[float]] = field(default_factory=lambda: {key: array("d") for key in ERROR_KEYS})
     held: dict[str, list[int]] = field(default_factory=lambda: {key: [0, 0] for key in MEASURED})
 
     def add(self, added: Mapping[str, object]) -> None:

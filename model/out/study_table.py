@@ -43,7 +43,7 @@ was computed with: the car, all around it, and whether there is a band."""
 BANDED = ("battery_net_kwh", "recovered_share_of_output")
 ENDS = ("low", "mid", "high")
 OUT_ENDINGS = (".csv", ".parquet")
-ROWS_AT_ONCE = 10_000
+BATCH_ROWS = 10_000
 """So many rows are in memory when a parquet file is written."""
 
 
@@ -184,7 +184,7 @@ class StudyTable:
         schema = pa.schema([(key, kinds[kind]) for key, kind in self.columns.items()])
         left = iter(names)
         with pq.ParquetWriter(self.sorted, schema) as writer:
-            while batch := list(islice(left, ROWS_AT_ONCE)):
+            while batch := list(islice(left, BATCH_ROWS)):
                 rows = [self._typed(self._line(name)) for name in batch]
                 writer.write_table(pa.Table.from_pylist(rows, schema))
 
@@ -203,7 +203,7 @@ class StudyTable:
             self.at_work.unlink()
             raise InputError("study-out-is-another", name=self.out.name)
         with table:
-            for batch in table.iter_batches(ROWS_AT_ONCE):
+            for batch in table.iter_batches(BATCH_ROWS):
                 for cells in batch.to_pylist():
                     if cells["settings"] != self.settings:
                         self.file.close()

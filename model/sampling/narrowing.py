@@ -34,7 +34,7 @@ PRINTED_SHARE = math.hypot(OWN_SHARE, TEST_SHARE)
 """Standard deviation of a printed figure about that of its drawn car [1]: the test's own part, and that of testing."""
 SHOWN_SHARE = 0.03
 """The same of a car's display [1]: assumed, no source found."""
-FEWEST = 10.0
+FEWEST_LEFT = 10.0
 """With an effective number of cars below this, nothing that was drawn fits."""
 
 
@@ -104,7 +104,7 @@ def weights_by(known: Sequence[Known]) -> Array | None:
     # far off every car, a weight would be nothing: then the nearest would be told from rounding
     off = sum((np.log(np.maximum(figure.ratio, 1e-9)) / figure.share) ** 2 for figure in known)
     weights: Array = np.exp(-0.5 * np.asarray(off))
-    if effective_number(np.where(weights > math.exp(-8), weights, 0.0)) < FEWEST:
+    if effective_number(np.where(weights > math.exp(-8), weights, 0.0)) < FEWEST_LEFT:
         first = known[0]
         low, high = np.quantile(first.ratio, [0.01, 0.99]) * first.figure
         reason = "printed-range-fits-no-car" if first.unit == "km" else "consumption-fits-no-car"

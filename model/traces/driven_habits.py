@@ -15,7 +15,7 @@ LEAST_DROP_KMH = 10.0
 """Slow-downs that lose less are the foot's restlessness."""
 LEAST_GAIN_KMH = 20.0
 """Getting away to less is creeping on."""
-FEWEST = 3
+FEWEST_STOPS = 3
 """From fewer stops and starts no habit is read."""
 
 
@@ -82,8 +82,8 @@ def habits_of(trace: Trace, lift_off_mps2: float) -> DrivenHabits:
     stops = [(first, last) for first, last in slowings if speed[last] == 0]
     starts = [(len(speed) - 1 - last, len(speed) - 1 - first) for first, last in falls(speed[::-1], LEAST_GAIN_KMH)]
     starts = [(first, last) for first, last in starts if speed[first] == 0]
-    if min(len(stops), len(starts)) < FEWEST:
-        raise InputError("habits-too-few-stops", stops=min(len(stops), len(starts)), least=FEWEST)
+    if min(len(stops), len(starts)) < FEWEST_STOPS:
+        raise InputError("habits-too-few-stops", stops=min(len(stops), len(starts)), least=FEWEST_STOPS)
     hardest = [float(-change[first:last].min()) for first, last in slowings]
     slowing = float(np.median([-change[first:last].min() for first, last in stops]))
     pulling = float(np.median([change[first:last].max() for first, last in starts]))

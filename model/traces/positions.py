@@ -12,7 +12,7 @@ from model.traces.smoothing import SLOPES, Noise, noise_in, smoothed
 
 EARTH_M = 6371000.0
 """Mean radius of the Earth [m]."""
-STANDING_MPS = 1.5 / KMH_PER_MPS
+WANDERING_MPS = 1.5 / KMH_PER_MPS
 """Positions wander while the car stands: below this it counts as standing."""
 DIRECTION_REACHES = ((0.1, 2), (0.4, 4), (np.inf, 7))
 """Up to which scatter [m], over how many seconds to each side, a cubic through positions tells the direction."""
@@ -62,4 +62,4 @@ def speed_of_positions(time_s: Array, latitude: Array, longitude: Array) -> tupl
     index = np.arange(len(speed))
     before, after = np.maximum(index - 3, 0), np.minimum(index + 3, index[-1])
     far = np.hypot(*(places[:, after] - places[:, before])) / (after - before)
-    return np.where((speed < STANDING_MPS) | (far < STANDING_MPS), 0.0, speed), scatter_m
+    return np.where((speed < WANDERING_MPS) | (far < WANDERING_MPS), 0.0, speed), scatter_m

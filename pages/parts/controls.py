@@ -23,6 +23,7 @@ from model.describe.fields import Entry, Field, FieldError, InputError
 from model.describe.parameters import assumed_figures
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, YEAR_FIELDS, Scenario
 from model.describe.typed_numbers import number_typed
+from model.sampling.narrowing import PRINTED
 from model.words.entries import choice_word, entry_value, held_value, help_of, labelled, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display, capital
 from model.words.refusals import refusal_words, refused_entry
@@ -43,7 +44,6 @@ SHOWN_DIGITS = {"grade_pct": 3, "hill_km": 3}
 """Digits shown of what follows from other entries and comes out with more."""
 
 
-PRINTED = ("printed_range_km", "printed_wh_per_km")
 US_TEST = "us-label"
 """What a figure printed of a car is taken to be of where US units are shown, until another test is chosen."""
 

@@ -9,7 +9,7 @@ from model.describe.parameters import assumed_figures, open_figures
 from model.describe.scenario_io import starting_drives
 from model.out.comparison import SUBJECTS, difference, draw_beside, others, side_of, told_apart, with_strength
 from model.sampling.drives import answer_of, drive, samples_of
-from model.sampling.narrowing import FEWEST, effective_number
+from model.sampling.narrowing import FEWEST_LEFT, effective_number
 from model.sampling.uncertainty import Band
 from tests.refused import refuses
 
@@ -186,6 +186,6 @@ def test_two_cars_that_are_known_not_to_be_alike_are_taken_apart():
     first = side(TOWN, TOWN)
     more = first.samples.net_kwh > np.median(first.samples.net_kwh)
     thirsty, frugal = (replace(first, weights=weights.astype(float)) for weights in (more, ~more))
-    assert effective_number(thirsty.weights * frugal.weights) < FEWEST
+    assert effective_number(thirsty.weights * frugal.weights) < FEWEST_LEFT
     assert difference(frugal, thirsty).net_kwh.high < 0
     assert difference(thirsty, replace(first, weights=None)).net_kwh == Band(0.0, 0.0, 0.0)
