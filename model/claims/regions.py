@@ -193,16 +193,8 @@ def found_on(half: WhichRuns, true: WhichRuns, bins: Sequence[Bins], broadly: fl
 def conditions_of(true: WhichRuns, bins: Sequence[Bins], broadly: float, seed: int) -> dict[int, Steps]:
     """Conditions under which the claim is true, by the places of their inputs; none where no list comes often enough.
 
-    Parameters
-    ----------
-    true : array (runs,)
-        Whether the claim is true in each run.
-    bins : sequence of Bins
-        The inputs that may be named.
-    broadly : float
-        From which share of the runs on a claim is true broadly [1].
-    seed : int
-        Of the splits.
+    `true` says so of each run, shape (runs,); `bins` are the inputs that may be named, and from the share `broadly` [1]
+    of the runs on a claim is true. `seed` is that of the splits.
     """
     random, runs = np.random.RandomState(seed), len(true)
     lists: list[dict[int, Steps]] = []

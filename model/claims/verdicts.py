@@ -67,15 +67,10 @@ def verdict_of(share: float, whole_share: float, region_share: float, always: bo
     return CONDITIONS if region_share >= broadly else UNJUDGED
 
 
-def verdict_of_all(holds: bool, holds_over_all: bool, more: bool = False) -> str:
+def verdict_of_all(holds: bool, holds_over_all: bool, more: bool) -> str:
     """The printed rule for a claim that one number of all runs decides: their mean, or their top.
 
-    Parameters
-    ----------
-    holds, holds_over_all : bool
-        Whether that number is as claimed with what was said, and over the whole range.
-    more : bool
-        Whether the top of the runs lies beyond what was claimed.
+    That number is as claimed (`holds`) with what was said, and over the whole range; `more` where the top lies beyond.
     """
     if holds:
         return HOLDS if holds_over_all else CONDITIONS

@@ -95,23 +95,9 @@ def allowed_slowing(
 def moment_of(
     car: CarRecord, motor: Motor, cabin: Cabin, at: MomentOnRoad, outside: Outside, battery: Battery, regen: bool
 ) -> Moment:
-    """Drive through one moment.
+    """Drive through one moment `at` its place on the road, with the battery as the moment finds it.
 
-    Parameters
-    ----------
-    car, motor, cabin
-        The car, with its motor and its cabin.
-    at : record
-        The moment on its road.
-    outside : Outside
-        The air there.
-    battery : Battery
-        As the moment finds it.
-    regen : bool
-        False is the comparison: friction brakes only, the motor spins unloaded, its drag fed by the wheels.
-
-    Notes
-    -----
+    Without `regen` it is the comparison: friction brakes only, the motor spins unloaded, its drag fed by the wheels.
     Pulling is not limited here: `model.kernel.follow` makes the trace one that the car can drive.
     """
     speed = at.speed_mps

@@ -21,19 +21,8 @@ HELD_PCT = (2.0, 4.0, 6.0, 8.0, 10.0, 14.0)
 def slowing_on_hills(scenario: Scenario, speed_kmh: float, strengths: Sequence[float]) -> pd.DataFrame:
     """Slowing with the foot up on every grade, with the motor's force of a flat road.
 
-    Parameters
-    ----------
-    scenario : Scenario
-        Its car, conditions and driver count.
-    speed_kmh : float
-        Speed on the hill, above 0 [km/h].
-    strengths : sequence of float
-        Lift-off strengths [m/s²].
-
-    Returns
-    -------
-    DataFrame
-        A row a strength and grade: `lift_off_mps2`, `grade_pct`, `slowing_mps2` (negative: the car gains speed).
+    At a speed above 0 [km/h], for lift-off strengths [m/s²] in place of the driver's own. A row a strength and grade:
+    `lift_off_mps2`, `grade_pct`, `slowing_mps2` (negative: the car gains speed).
     """
     strength, percent = np.repeat(strengths, len(GRADES_PCT)), np.tile(GRADES_PCT, len(strengths))
     slowing = foot_up_mps2(

@@ -63,17 +63,7 @@ class Rolling:
 
 
 def rolling(speed: Numbers, car: Car, conditions: Conditions, grade: Numbers = 0.0) -> Rolling:
-    """What holds a rolling car back.
-
-    Parameters
-    ----------
-    speed : array
-        Speeds, above 0 [m/s].
-    car, conditions
-        As described.
-    grade : array
-        Rise over run [1]; downhill is negative.
-    """
+    """What holds a rolling car back at speeds above 0 [m/s], on grades of rise over run [1], downhill negative."""
     up, record = feet_up(speed, car, conditions, Driver(), grade), car_record(car, conditions, Driver())
     return Rolling(up["flat_n"], up["here_n"], up["drag_n"], moving_kg(record), effective_kg(record))
 

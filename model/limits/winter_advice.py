@@ -37,19 +37,9 @@ class WinterMeasure:
 
 
 def measures(scenario: Scenario, found: WarmUp) -> tuple[WinterMeasure, ...]:
-    """What may be done, the best first.
+    """What may be done in this car on this day, the best first, each compared with the drive without any.
 
-    Parameters
-    ----------
-    scenario : Scenario
-        The drive on its day.
-    found : WarmUp
-        The same drive with and without warming up, from `model.limits.winter.warm_up`.
-
-    Returns
-    -------
-    tuple of WinterMeasure
-        Those that can be taken in this car on this day. Each is compared with the drive without any.
+    `found` is the same drive with and without warming up, from `model.limits.winter.warm_up`.
     """
     car, around = car_of(scenario), scenario.conditions
     now = found.warm if around.preconditioned else found.cold

@@ -58,14 +58,7 @@ def falls(speed_mps: Array, least_kmh: float = LEAST_DROP_KMH) -> list[tuple[int
 
 
 def habits_of(trace: Trace, lift_off_mps2: float) -> DrivenHabits:
-    """The habits of a recorded drive.
-
-    Parameters
-    ----------
-    trace : Trace
-        The drive, in steps of about a second.
-    lift_off_mps2 : float
-        Up to which slowing the foot only came up [m/s²].
+    """The habits of a recorded drive, in steps of about a second; up to `lift_off_mps2` the foot only came up.
 
     Raises
     ------

@@ -195,31 +195,13 @@ def _changing(peak_from_rest_mps2: float, pulse: Pulse) -> Changing:
 def slow_down(from_mps: Numbers, to_mps: Numbers, driver: Driver) -> SpeedChange:
     """How this driver slows down: the farther ahead they look, the longer and the gentler.
 
-    Parameters
-    ----------
-    from_mps, to_mps : numeric
-        Speeds [m/s], the second not above the first.
-    driver : Driver
-        Whose `looks_ahead` fixes the peak.
-
-    Returns
-    -------
-    SpeedChange
-        Its `distance_m` says how far ahead [m] the foot lifts.
+    The second speed [m/s] is not above the first. `distance_m` of what comes out is how far ahead [m] the foot lifts.
     """
     return _changed(from_mps, to_mps, slows_down(driver), SLOWING)
 
 
 def pull_away(from_mps: Numbers, to_mps: Numbers, driver: Driver) -> SpeedChange:
-    """How this driver gains speed, as hard as `pull_away` says.
-
-    Parameters
-    ----------
-    from_mps, to_mps : numeric
-        Speeds [m/s], the second not below the first.
-    driver : Driver
-        Whose `pull_away` fixes the peak.
-    """
+    """How this driver gains speed [m/s], as hard as `pull_away` says; the second is not below the first."""
     return _changed(from_mps, to_mps, pulls_away(driver), PULLING_AWAY)
 
 

@@ -27,16 +27,7 @@ def with_heights_in(
 ) -> Recording:
     """The same recording, its heights read as being in another unit.
 
-    Parameters
-    ----------
-    recording : Recording
-        One with heights.
-    unit : str
-        A unit of `model.traces.recorded_names.UNITS` for heights.
-    off : frozenset
-        Steps of cleaning that are left out.
-    route : tuple
-        Who drives a route, and how, as for `read_recording`.
+    The unit is one of `model.traces.recorded_names.UNITS` for heights; `off` and `route` are those of `read_recording`.
     """
     column = column_of_heights(recording)
     heights = recording.heights if recording.route is None else recording.route.heights

@@ -31,18 +31,9 @@ def way_m(latitude: Array, longitude: Array) -> tuple[Array, Array]:
 def speed_of_positions(time_s: Array, latitude: Array, longitude: Array) -> tuple[Array, float]:
     """Speed at each whole second [m/s], and how much the positions scatter [m].
 
-    Parameters
-    ----------
-    time_s : array
-        Time of each position, rising from 0 [s].
-    latitude, longitude : array
-        Positions [degrees].
-
-    Notes
-    -----
-    Single positions far from the median of three are left out. A cubic through those around each second tells the
-    direction; the way along it from the position before to the one behind, smoothed as their scatter asks, is the
-    speed.
+    Times rise from 0 [s], positions are in degrees. Single positions far from the median of three are left out. A cubic
+    through those around each second tells the direction; the way along it from the position before to the one behind,
+    smoothed as their scatter asks, is the speed.
     """
     way = np.array(way_m(latitude, longitude))
     middle = pd.DataFrame(way.T).rolling(3, center=True).median().to_numpy().T

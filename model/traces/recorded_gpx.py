@@ -32,14 +32,7 @@ EPOCH = pd.Timestamp(0, tz="UTC").as_unit("s")
 def gpx_table(data: bytes, name: str, how_far: HowFar = untold) -> Table:
     """Time, position and height of each point of the tracks of a file, or of its routes where it has no tracks.
 
-    Parameters
-    ----------
-    data : bytes
-        The file.
-    name : str
-        What errors call it.
-    how_far : callable
-        Called with how much has been read.
+    Parameters are those of `model.traces.recorded_csv.csv_table`.
 
     Raises
     ------

@@ -91,16 +91,9 @@ def _third_differences(values: Array, step: int) -> float:
 
 
 def smoothed(measured: Array, noise: Array, response: Array = VALUES) -> Array:
-    """Speed without what is noise of it.
+    """Speed at even steps [m/s] without what is noise of it.
 
-    Parameters
-    ----------
-    measured : array
-        Speed at even steps [m/s].
-    noise : array
-        Power of the noise in it at each of `FREQUENCY`.
-    response : array
-        What `measured` has left of each frequency of the speed itself.
+    At each of `FREQUENCY`, `noise` is the power of the noise and `response` what is left of the speed itself [1].
     """
     padded = np.pad(measured, min(REACH, len(measured) - 1), mode="reflect", reflect_type="odd")
     padded = np.pad(padded, REACH - min(REACH, len(measured) - 1), mode="edge")

@@ -372,12 +372,8 @@ def words_stand(asked: Question) -> bool:
 def keep_to(given: Mapping[str, str], scope: Mapping[str, Open]) -> bool:
     """Whether a claim's words, read anew, say what is tested: whatever is read in them must be so still.
 
-    Parameters
-    ----------
-    given : mapping
-        The claim in its flat form, with its words.
-    scope : mapping
-        What its conditions fix, as `model.claims.specification.claim_of` gives it.
+    `given` is the claim in its flat form, with its words; `scope` what its conditions fix, as of
+    `model.claims.specification.claim_of`.
     """
     reading = read(given.get("words", ""))
     stated, count = reading.given, counted()[given["quantity"]]
