@@ -20,7 +20,7 @@ from model.kernel.moments import lift_each
 from model.kernel.phrases import PHRASES
 from model.kernel.run import Run
 from model.kernel.speed_changes import motor_over_brakes_each, rolling_saves_each_j
-from model.limits.full_start import PART_CHARGED, PEAK_SHARE
+from model.limits.full_start import PART_CHARGED, ordinary_w
 from model.limits.stopping import braking_power_w
 from model.physics.battery import take_in_each, usable_share
 from model.physics.records import Records, car_records, moments_on_road
@@ -295,15 +295,6 @@ def km_on_display(draws: Draws) -> Array:
     return over(100 * back, out - back, out)
 
 
-def _ordinary_charging_w(run: Run) -> Sequence[Array]:
-    """Power at or below which four fifths of what the drive puts back come [W]; 0 where nothing does."""
-    charging = np.maximum(-run.terminal_w, 0.0)
-    energies = charging * run.step_s
-    order = np.argsort(charging, axis=-1)
-    reached = np.cumsum(np.take_along_axis(energies, order, -1), -1) >= PEAK_SHARE * energies.sum(-1, keepdims=True)
-    return (np.take_along_axis(charging, np.take_along_axis(order, reached.argmax(-1)[:, None], -1), -1)[:, 0],)
-
-
 def km_until_usual(draws: Draws) -> Array:
     """Distance until the battery takes what the drive's ordinary slow-downs give [km], in steps of half a kilometre.
 
@@ -311,7 +302,7 @@ def km_until_usual(draws: Draws) -> Array:
     `model.limits.full_start`. A car that does not come to it counts with all of LONG_DRIVE_KM.
     """
     usual = draws.replaced(soc_start=PART_CHARGED, battery_temp_c=WARM_C)
-    (ordinary_w,) = usual.drive(lambda _: _ordinary_charging_w, (True,), record=True)
+    (usual_w,) = usual.drive(lambda _: lambda run: (ordinary_w(run),), (True,), record=True)
 
     def measure(trace: Trace) -> Callable[[Run], Sequence[Array]]:
         marks = np.searchsorted(np.cumsum(trace.step_m), 1000 * MARKS_KM)
@@ -326,9 +317,9 @@ def km_until_usual(draws: Draws) -> Array:
         return taken
 
     takes_w = draws.drive(measure, (True,), trace=again_and_again, record=True)
-    enough = takes_w >= ordinary_w
+    enough = takes_w >= usual_w
     km = np.where(enough.any(0), MARKS_KM[enough.argmax(0)], LONG_DRIVE_KM)
-    return np.where(np.isnan(takes_w[0]) | np.isnan(ordinary_w), np.nan, km)
+    return np.where(np.isnan(takes_w[0]) | np.isnan(usual_w), np.nan, km)
 
 
 def charge_to_leave_free(draws: Draws) -> Array:

@@ -8,7 +8,8 @@ import numpy as np
 
 from model.describe.car import Car
 from model.describe.scenario import Conditions, Driver
-from model.describe.trace import Trace
+from model.describe.trace import Array, Trace
+from model.kernel.run import Run
 from model.kernel.savings import Result, evaluate
 from model.limits.descent import on_endless_battery
 from model.physics import battery
@@ -29,29 +30,32 @@ class Normal:
     soc: float
 
 
+def ordinary_w(run: Run) -> Array:
+    """Power at or below which four fifths of what each car puts back come [W], shape (cars,); 0 where nothing does."""
+    charging = np.maximum(-run.terminal_w, 0.0)
+    energies = charging * run.step_s
+    order = np.argsort(charging, axis=-1)
+    reached = np.cumsum(np.take_along_axis(energies, order, -1), -1) >= PEAK_SHARE * energies.sum(-1, keepdims=True)
+    at: Array = np.take_along_axis(charging, np.take_along_axis(order, reached.argmax(-1)[:, None], -1), -1)[:, 0]
+    return at
+
+
 def ordinary_charging_w(result: Result) -> float:
     """The power [W] that this drive's ordinary slow-downs charge with; 0 where nothing is braked.
 
-    Four fifths of what would come back with a battery that takes all come at no more than this power. Grip is taken as
-    it is; only the battery is looked at.
+    That of `ordinary_w`, with a battery that takes all. Grip is taken as it is; only the battery is looked at.
     """
     free, _ = on_endless_battery(result.trace, result.car, result.conditions, result.driver)
-    charging = np.maximum(-free.terminal_w[0], 0.0)
-    energy = charging * free.step_s[0]
-    if energy.sum() == 0:
-        return 0.0
-    order = np.argsort(charging)
-    reached = np.cumsum(energy[order]) >= PEAK_SHARE * energy.sum()
-    return float(charging[order][np.argmax(reached)])
+    return float(ordinary_w(free)[0])
 
 
 def until_normal(result: Result) -> Normal | None:
     """When the battery takes what this drive's ordinary slow-downs give; None where that is not on this drive."""
     run, trace = result.run, result.trace
-    ordinary_w = ordinary_charging_w(result)
-    if ordinary_w == 0:
+    usual_w = ordinary_charging_w(result)
+    if usual_w == 0:
         return Normal(0.0, 0.0, float(run.pack_c[0, 0]), float(run.soc[0, 0]))
-    takes = battery.acceptance_w(result.car, np.clip(run.soc, 0.0, 1.0), run.pack_c)[0] >= ordinary_w
+    takes = battery.acceptance_w(result.car, np.clip(run.soc, 0.0, 1.0), run.pack_c)[0] >= usual_w
     if not takes.any():
         return None
     step = int(np.argmax(takes))

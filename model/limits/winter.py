@@ -11,7 +11,7 @@ from model.describe.trace import Trace
 from model.describe.units import J_PER_KWH, KMH_PER_MPS
 from model.kernel.moments import feet_up
 from model.kernel.savings import Result, evaluate
-from model.limits.full_start import Normal, until_normal
+from model.limits.full_start import PART_CHARGED, Normal, until_normal
 from model.physics.cabin import cabin_warm_up_j
 from model.physics.pack_heat import warm_up_j
 from model.physics.records import car_record
@@ -141,7 +141,7 @@ def why_it_fades(
     slow_kmh: float,
 ) -> tuple[LiftOffLeft, ...]:  # fmt: skip
     """The same lift-off as usual, at walking pace, with a full battery, with a cold one, and on a slippery road."""
-    mild = replace(mild_day(conditions), soc_start=0.6)
+    mild = replace(mild_day(conditions), soc_start=PART_CHARGED)
     situations = (
         (Situation.USUAL, mild, speed_kmh),
         (Situation.SLOW, mild, slow_kmh),

@@ -21,17 +21,12 @@ from model.describe.scenario_io import scenario_to_json
 from model.kernel.warm import prepare
 from model.out.answers import drawn_for, rounded
 from model.out.recorded import band_of_recording, drive_recording
-from model.out.study_table import StudyTable
+from model.out.study_table import MEASURED, StudyTable
 from model.out.workers import each
 from model.sampling.uncertainty import PROCESSORS, RUNS, SEED
 from model.words.refusals import COMMAND_LINE, refusal_words
 
 ENDINGS = (".csv", ".gpx")
-MEASURED = {
-    "battery_net_kwh": "measured_net_kwh",
-    "recovered_share_of_output": "measured_recovered_share_of_output",
-}
-"""Under which keys of a row the measured figure stands beside the modelled one."""
 ERROR_KEYS = ("net_error_share", "recovered_difference")
 WORKERS = Field("workers", "count", "", "study-workers", 1, 256, default=1)
 FileRow = dict[str, object]

@@ -38,9 +38,13 @@ COLUMNS: dict[str, type[str] | type[float]] = {
     "model_version": str,
     "settings": str,
 }
-"""The columns and what they hold; with bands, three more for each key of `BANDED`. `settings` stands for what the row
+"""The columns and what they hold; with bands, three more for each key of `MEASURED`. `settings` stands for what the row
 was computed with: the car, all around it, and whether there is a band."""
-BANDED = ("battery_net_kwh", "recovered_share_of_output")
+MEASURED = {
+    "battery_net_kwh": "measured_net_kwh",
+    "recovered_share_of_output": "measured_recovered_share_of_output",
+}
+"""What has a band, and under which key of a row its measured figure stands beside the modelled one."""
 ENDS = ("low", "mid", "high")
 OUT_ENDINGS = (".csv", ".parquet")
 BATCH_ROWS = 10_000
@@ -69,7 +73,7 @@ class StudyTable:
         if out.suffix.lower() not in OUT_ENDINGS:
             raise InputError("study-out-of-other-kind", name=out.name, kinds=Several(OUT_ENDINGS))
         self.out, self.band, self.settings = out, band, settings
-        self.columns = COLUMNS | {f"{key}_{end}": float for key in BANDED if band for end in ENDS}
+        self.columns = COLUMNS | {f"{key}_{end}": float for key in MEASURED if band for end in ENDS}
         self.is_parquet = out.suffix.lower() == ".parquet"
         self.at_work = out.with_name(out.name + ".rows.csv") if self.is_parquet else out
         self.sorted = out.with_name(out.name + ".sorted")
@@ -161,7 +165,7 @@ class StudyTable:
     def _cells(self, row: Mapping[str, object], size: int) -> dict[str, object]:
         band = cast(Mapping[str, list[float] | None], row.get("band", {}))
         bands = {
-            f"{key}_{end}": value for key in BANDED for end, value in zip(ENDS, band.get(key) or (), strict=False)
+            f"{key}_{end}": value for key in MEASURED for end, value in zip(ENDS, band.get(key) or (), strict=False)
         }
         own = {"name": written(str(row["name"])), "size_bytes": size, "model_version": MODEL_VERSION}
         return {**row, **bands, **own, "settings": self.settings}
@@ -173,7 +177,7 @@ class StudyTable:
 
     def _row(self, line: bytes) -> dict[str, object]:
         row = {key: value for key, value in self._typed(line).items() if value is not None}
-        bands = {key: [row[f"{key}_{end}"] for end in ENDS] for key in BANDED if f"{key}_low" in row}
+        bands = {key: [row[f"{key}_{end}"] for end in ENDS] for key in MEASURED if f"{key}_low" in row}
         return row | ({"band": bands} if bands else {})
 
     def _write_parquet(self, names: list[str]) -> None:
