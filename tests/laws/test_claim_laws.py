@@ -16,7 +16,7 @@ from model.words import claims as spoken
 from model.words.claim_answers import claim_answers
 from model.words.claim_inputs import condition
 from model.words.claims import sentence
-from model.words.quantities import Display
+from model.words.quantities import MINUS, Display
 from pages.parts import claim_files, claim_words
 from tests.refused import told
 
@@ -34,7 +34,12 @@ SETTINGS = (
 )  # fmt: skip
 """Other numbers, relations, denominators, cycles, temperatures, roads and cars than those of the list."""
 TOWN = {"udds", "nycc", "nedc-urban", "wltc3b-low", "town"}
-NUMBER = r"-?\d[\d,]*(?:\.\d+)?"
+NUMBER = rf"{MINUS}?\d[\d,]*(?:\.\d+)?"
+
+
+def number(text):
+    """A number as a sentence has it."""
+    return float(text.replace(",", "").replace(MINUS, "-"))
 
 
 def read_back(text):
@@ -45,7 +50,7 @@ def read_back(text):
         text,
     )
     relation = claimed[1].replace("on average about", "on average").replace(" ", "_")
-    numbers = tuple(float(part.replace(",", "")) for part in claimed.groups()[1:] if part)
+    numbers = tuple(number(part) for part in claimed.groups()[1:] if part)
     if relation.startswith("zero"):
         relation, numbers = {"more": "at_least", "less": "at_most"}[relation.rpartition("_")[2]], (0.0,)
     spans = {
@@ -79,7 +84,7 @@ def test_a_sentence_says_what_was_tested_and_nothing_else(claim_id):
             if key in asked.declared and not (key in claim.words and key not in asked.said):
                 this = asked.declared[key]
                 if key in asked.said or key in claim.scope:
-                    low, high = float((span[1] or span[2]).replace(",", "")), float(span[2].replace(",", ""))
+                    low, high = number(span[1] or span[2]), number(span[2])
                     assert (low, high) == pytest.approx((min(this.values), max(this.values)), abs=0.5), made
                 else:
                     assert span is None, made

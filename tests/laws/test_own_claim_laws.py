@@ -12,6 +12,7 @@ from model.claims.specification import OWN_RELATIONS, counted
 from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.words.claims import made, quotation, sentence
+from model.words.quantities import MINUS
 
 CONDITIONS = (
     {}, {"ambient_c": "-5"}, {"season": "summer"}, {"road": "town"}, {"road": "motorway", "ambient_c": "-12..3"},
@@ -22,7 +23,7 @@ CASES = (
     {}, {"ambient_c": "-7", "against_ambient_c": "23"}, {"mass_kg": "2000", "against_mass_kg": "1500"},
     {"cabin": "yes", "against_cabin": "no"}, {"trailer_kg": "1200", "against_trailer_kg": "0"},
 )  # fmt: skip
-NUMBER = r"-?\d[\d,]*(?:\.\d+)?"
+NUMBER = rf"{MINUS}?\d[\d,]*(?:\.\d+)?"
 CLAIMED = re.compile(
     rf" is (?P<always>always )?(?P<relation>at least|at most|up to|on average about|about|between|zero or more|zero or "
     rf"less)(?: (?P<low>{NUMBER})(?: and (?P<high>{NUMBER}))?)?(?: (?P<unit>%|km|kWh/100 km|m/s²|points|times))?"
@@ -43,7 +44,7 @@ WAYS = {"the drop in": "% less", "the rise in": "% more", "as a share of": "% of
 
 
 def number(text):
-    return float(text.replace(",", ""))
+    return float(text.replace(",", "").replace(MINUS, "-"))
 
 
 def claims(seed, count):

@@ -28,7 +28,7 @@ from model.claims.verdicts import (
     verdict_of,
 )
 from model.words.claim_answers import claim_answers, needs
-from model.words.claim_numbers import number_words, span_words
+from model.words.claim_numbers import number_words, shown, span_words
 from model.words.claims import (
     claimed,
     left_out,
@@ -282,7 +282,7 @@ def test_numbers_read_as_a_newspaper_prints_them():
 def test_always_says_what_refutes_it_and_where_it_is_true():
     found = answered("coasting-always-wins")
     assert found.verdict == NOT_AS_SAID and "counter-examples refute “always”" in rule(found)
-    assert f"is {found.values.min():.3g} Wh in one run, and “always” allows hardly any" in sentence(found)
+    assert f"is {shown(found.values.min())} Wh in one run, and “always” allows hardly any" in sentence(found)
     assert "it is zero or more with lost time not made up, where the model gives" in sentence(found)
     assert answered("coasting-always-wins", time_made_up="no").verdict == CONDITIONS
 
