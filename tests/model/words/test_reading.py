@@ -11,7 +11,6 @@ from model.describe.fields import InputError
 from model.describe.tables import rows
 from model.words.claim_answers import claim_answers
 from model.words.claims import changed_words, made, quotation, read_as, short_quotation, text
-from model.words.quantities import MINUS
 from model.words.reading import NOT_COUNTED, read, words_stand
 from pages.parts import claim_files
 from tests.refused import refuses
@@ -316,7 +315,7 @@ def test_words_that_name_two_cases_leave_their_figures_open_and_not_the_cases():
 
 
 def plain(told):
-    return unescape(told).replace("\N{NO-BREAK SPACE}", " ").replace(MINUS, "-")
+    return unescape(told).replace("\N{NO-BREAK SPACE}", " ")
 
 
 @pytest.mark.parametrize("name", phrased())
