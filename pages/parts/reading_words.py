@@ -25,13 +25,13 @@ def reading_texts(reading: Reading, given: Mapping[str, str], display: Display) 
         claimed = dict.fromkeys(piece.words for piece in reading.found if piece.part == "number")
         conditions = (piece for piece in reading.found if piece.part not in ("number", "unit", "relation"))
         texts = [found_text(piece, display) for piece in conditions]
-        texts += [inputs.held_together(display.say("reading-not-judged", words=words)) for words in claimed]
+        texts += [together(display.say("reading-not-judged", words=words)) for words in claimed]
     else:
         decided = (piece for piece in reading.found if piece.part not in cases and decides(piece, unit, display))
         texts = [found_text(piece, display, unit) for piece in decided]
     if reading.unread:
         quoted = tuple(display.say("reading-quoted", words=words) for words in reading.unread)
-        texts.append(inputs.held_together(display.say("reading-unread", words=Several(quoted))))
+        texts.append(together(display.say("reading-unread", words=Several(quoted))))
     texts += [aside_text(aside, reading.given, display) for aside in reading.aside]
     texts += [missing_text(part, reading.given, display, filled=part in given) for part in reading.missing]
     if reading.open:
