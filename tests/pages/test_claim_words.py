@@ -87,7 +87,7 @@ def test_a_claim_that_is_true_nowhere_says_what_came_nearest():
     assert plain(words.reason(answered(QUICK), METRIC)) == f"It is true only at the edge of what was varied: {most}."
     low = answered(QUICK, number="0.1", relation="at_most")
     assert f"the lowest gives {shown(low.values.min())} MW" in plain(words.reason(low, METRIC))
-    assert "the runs give 0.3 to 2.1" in words.reason(answered(QUICK, number="5..6"), METRIC)
+    assert "the runs give 0.3 to 2.1" in plain(words.reason(answered(QUICK, number="5..6"), METRIC))
     assert "the runs give 4.0" in plain(words.reason(answered("four-times-the-energy", number="3"), METRIC))
 
 
