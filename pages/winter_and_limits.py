@@ -40,6 +40,8 @@ from pages.parts.winter_words import BATTERIES
 ROAD_COLUMNS = {"low": "roads-column-least", "mid": "roads-column-middle", "high": "roads-column-most"}
 STEPS = {"grip_kmh": 5.0, "slope_pct": 1.0, "hill_kmh": 5.0, "stop_kmh": 5.0, "reaction_s": 0.1}
 """Steps of the sliders, in the units shown."""
+FROSTS_C = (-7.0, -15.0)
+"""Days of frost that are offered beside the year's winter day [°C]."""
 GIVEN, NOTICES = settings_of(st.query_params.to_dict())
 SETTINGS = replace(
     GIVEN, **{key: own_settings.as_slid(LIMIT_FIELDS[key], getattr(GIVEN, key), step) for key, step in STEPS.items()}
@@ -92,7 +94,7 @@ def draw_cold() -> None:
         chart = cold_charts.season_costs(parts, display, dark)
         picture(chart, cold_words.season_words(found, scenario, display), parts_table, "season")
     title, read = display.say("cold-published-title"), display.say("cold-published-read")
-    side_by_side(title, cold_words.evidence(found, display), read)
+    side_by_side(title, cold_words.evidence(state.season_costs_at(cold_words.STAND_C), display), read)
 
 
 def draw_map() -> None:
@@ -139,9 +141,23 @@ def draw_grip() -> None:
 
 
 def cold_controls() -> None:
-    """The day, and what the battery has been through."""
+    """The day, one tap each for a winter's, and what the battery has been through."""
+    scenario, display = state.scenario(), state.display()
+    days, here = list(dict.fromkeys((scenario.year.winter_c, *FROSTS_C))), scenario.conditions.ambient_c
+    key = state.set_widget("cold-day", here if here in days else None)
+    st.pills(
+        display.say("cold-days"), days, key=key, on_change=take_day, label_visibility="collapsed",
+        format_func=lambda ambient_c: winter_words.day_name(ambient_c, scenario, display),
+    )  # fmt: skip
     ask_day("ambient_c", "soc_start")
     ask_day("preconditioned", "cabin")
+
+
+def take_day() -> None:
+    """Make it the cold day that was picked."""
+    picked = st.session_state["cold-day"]
+    if picked is not None and not state.is_late("cold-day"):
+        state.put_whole(state.scenario().with_setting("ambient_c", picked))
 
 
 def grip_controls() -> None:

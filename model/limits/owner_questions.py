@@ -28,8 +28,13 @@ def charged(scenario: Scenario) -> TwoStarts:
 
 
 def after_standing(scenario: Scenario) -> TwoStarts:
-    """The drive on the year's winter day: after standing in that air, and with all still warm from a drive before."""
-    cold = replace(winter_day(scenario), return_trip=False)
+    """The drive after standing in the cold, and with all still warm from a drive before.
+
+    On the scenario's own day where that is no warmer than the year's winter day; else on the latter.
+    """
+    winter = winter_day(scenario)
+    its_own = scenario.conditions.ambient_c <= winter.conditions.ambient_c
+    cold = replace(scenario if its_own else winter, return_trip=False)
     for key, as_it_stands in (("preconditioned", False), ("parked_c", None), ("battery_temp_c", None)):
         cold = cold.with_setting(key, as_it_stands)
     return TwoStarts(drive(cold), drive(cold.with_setting("parked_c", DRIVEN_WARM_C).with_setting("tyres_warm", "yes")))

@@ -27,8 +27,8 @@ def word_id(word: str) -> str:
     return {"rolling on": "rolling-on"}.get(word, word)
 
 
-def because(fact: Because, display: Display) -> str:
-    """The fact that decided."""
+def because(fact: Because, display: Display, *, of: str = "drive") -> str:
+    """The fact that decided, `of` the whole drive or of a leg alone."""
     on = {"road": fact.road, "axle": fact.driven_axle}
     most, advised = strength(fact.most_mps2), strength(fact.strength_mps2)
     match fact.reason:
@@ -38,7 +38,8 @@ def because(fact: Because, display: Display) -> str:
             return display.say("because-grip-and-no-more-gained", most=most, strength=advised, **on)
         case Reason.LESS_TAKES_ENERGY:
             more = Share(fact.more_share, places=0)
-            return display.say("because-less-takes-energy", pedal=fact.brake_pedal, strength=advised, more=more)
+            pedal = fact.brake_pedal
+            return display.say("because-less-takes-energy", pedal=pedal, of=of, strength=advised, more=more)
         case Reason.MORE_TAKES_ENERGY:
             return display.say("because-more-takes-energy", most=most)
         case Reason.GENTLEST_RIDE:
@@ -112,10 +113,10 @@ def rules(display: Display) -> list[str]:
 def advice_answers(found: DriveAdvice, display: Display) -> dict[str, object]:
     """The advice as an answer has it, its reasons in words."""
 
-    def answers(advice: Advice) -> dict[str, object]:
+    def answers(advice: Advice, of: str = "drive") -> dict[str, object]:
         data = asdict(advice)
         del data["road"]
-        data["because"] = because(advice.because, display)
+        data["because"] = because(advice.because, display, of=of)
         for row, other in zip(data["alternatives"], advice.alternatives, strict=True):
             row["against"] = against(other, advice, display)
         for row, road in zip(data["slippery"], advice.slippery, strict=True):
@@ -124,7 +125,7 @@ def advice_answers(found: DriveAdvice, display: Display) -> dict[str, object]:
 
     return {
         "overall": answers(found.overall),
-        "legs": [answers(leg) | {"leg": place} for place, leg in enumerate(found.legs, 1)],
+        "legs": [answers(leg, "leg") | {"leg": place} for place, leg in enumerate(found.legs, 1)],
         "what_if": [
             {"what": supposed(change, display), "lift_off_mps2": change.lift_off_mps2, "word": change.word}
             for change in found.what_if

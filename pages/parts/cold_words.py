@@ -10,7 +10,7 @@ from model.describe.scenario import Scenario
 from model.limits.cold_day import FADES, ColdDay
 from model.limits.full_start import Normal
 from model.limits.limit_settings import slipperiest
-from model.limits.winter import MILD_C, LiftOffLeft, SeasonPart, Situation, WarmUp
+from model.limits.winter import MILD_C, LiftOffLeft, SeasonCosts, SeasonPart, Situation, WarmUp
 from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C, WinterMeasure
 from model.sampling.hybrid import has_engine
 from model.words.quantities import Display
@@ -32,6 +32,8 @@ from pages.parts.winter_words import (
 HARDLY_MPS2 = 0.005
 SLIPPERY = ("snow", "ice", "glazed-ice")
 MILD = degrees(MILD_C)
+STAND_C = -20 / 3
+"""At which the published cars were on the test stand [°C]: 20 °F."""
 
 
 def cold(found: ColdDay, scenario: Scenario, display: Display) -> LimitWords:
@@ -228,17 +230,20 @@ def season_words(found: ColdDay, scenario: Scenario, display: Display) -> tuple[
     return title, " ".join(sentences)
 
 
-def evidence(found: ColdDay, display: Display) -> list[tuple[str, str, str]]:
-    """Published figures that seem to disagree, with this drive's own: who, what, and how it was found."""
-    stand_c = Quantity(-20 / 3, "°C")
+def evidence(frosty: SeasonCosts | None, display: Display) -> list[tuple[str, str, str]]:
+    """Published figures that seem to disagree, with this drive's own: who, what, and how it was found.
+
+    `frosty` is the drive on a day as cold as those figures are for, whatever day is shown; None where it cannot be.
+    """
+    stand_c = Quantity(STAND_C, "°C")
     rows = [
         ("AAA, February 2019", display.say("cold-published-stand", at=stand_c),
          display.say("cold-published-stand-ground")),
         ("Steinstraeter et al., World Electric Vehicle Journal 2021, 12(3), 115",
          display.say("cold-published-trips"), display.say("cold-published-trips-ground")),
     ]  # fmt: skip
-    lost = found.costs.range_lost_share
-    if lost is not None and not has_engine(found.costs.season.car):
+    lost = None if frosty is None else frosty.range_lost_share
+    if frosty is not None and lost is not None and not has_engine(frosty.season.car):
         change = display.say("cold-own-range", share=Share(abs(lost)), less=lost >= 0)
-        rows.append((display.say("cold-own-drive"), change, display.say("cold-own-ground", mild=MILD)))
+        rows.append((display.say("cold-own-drive"), change, display.say("cold-own-ground", at=stand_c, mild=MILD)))
     return rows

@@ -42,7 +42,7 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
         display.say("grip-mind-first-time"),
         display.say("grip-mind-margin"),
     ]
-    heading, is_grip = display.say("grip-heading"), display.say("grip-is")
+    heading, is_grip = display.say("grip-heading", surface=check["surface"]), display.say("grip-is")
     return LimitWords(heading, sentence, is_grip, tuple(facts), tuple(_do(found, display)), tuple(mind))
 
 

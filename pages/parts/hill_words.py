@@ -69,7 +69,12 @@ def _number(found: Hills, settings: LimitSettings, display: Display) -> tuple[st
         return display.say("hill-gives-nothing", drop=drop(settings), speed=speed, why=why), ""
     share = share_or_trifle(room.gained_share, display)
     sentence = display.say("hill-leave-free", drop=drop(settings), share=share)
-    return sentence, f"{display.say('hill-limit-of-energy')} {full_feel(found, display)}"
+    more = [display.say("hill-limit-of-energy"), full_feel(found, display)]
+    feel, power = room.start_for_full_feel, room.full_power_below
+    if feel is not None and power is not None and feel < room.start_at_most:
+        charges = {"feel": feel, "power": power, "fits": room.start_at_most}
+        more.append(display.say("hill-order", **{name: Share(charge, places=0) for name, charge in charges.items()}))
+    return sentence, " ".join(more)
 
 
 def full_feel(found: Hills, display: Display) -> str:

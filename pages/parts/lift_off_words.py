@@ -72,9 +72,9 @@ def advised_in_words(advice: Advice, display: Display) -> Told:
     return Told(capital(spoken.in_words(advice, display)), (because(advice, display),), caveats)
 
 
-def because(advice: Advice, display: Display) -> str:
-    """The fact that decided."""
-    return together(spoken.because(advice.because, display))
+def because(advice: Advice, display: Display, *, of: str = "drive") -> str:
+    """The fact that decided, `of` the whole drive or of a leg alone."""
+    return together(spoken.because(advice.because, display, of=of))
 
 
 def slippery_text(advice: Advice, display: Display) -> str:
@@ -318,7 +318,7 @@ def leg_lines(legs: Sequence[Leg], advice: Sequence[Advice], display: Display) -
         own = leg.lift_off_mps2
         set_here = "" if own is None else display.say("lift-off-leg-set", strength=spoken.strength(own))
         heading_there = capital(advice_text(leg_advice.word, leg_advice.lift_off_mps2, display))
-        alike.setdefault((heading_there, because(leg_advice, display), together(set_here)), []).append(place)
+        alike.setdefault((heading_there, because(leg_advice, display, of="leg"), together(set_here)), []).append(place)
     return [
         " ".join(filter(None, (
             display.say(

@@ -24,6 +24,11 @@ from pages.parts.typography import together
 NO_DIFFERENCE_SHARE = 0.02
 """Savings that differ by less [1] are called the same."""
 
+COUNTED = "counted-step-s"
+"""Under which the session keeps the seconds that somebody counted."""
+ALIKE_SHARE = 0.1
+"""Seconds that differ by less [1] are called the same step: how well they are counted, assumed."""
+
 
 def question(name: str, draw: Callable[[], None]) -> None:
     """One question, its answer behind it."""
@@ -100,20 +105,31 @@ def ask_of_winter() -> None:
     question("question-standing", lambda: tell(standing_words))
 
 
+def counted_words(seconds: float, advice: Advice, display: Display) -> str:
+    """Which strength the seconds are that were counted, and whether another step is nearer to the one advised."""
+    strength, advised = strength_of(seconds), seconds_of(advice.lift_off_mps2)
+    if advised is not None and abs(seconds - advised) <= ALIKE_SHARE * advised:
+        than = "alike"
+    else:
+        than = "stronger" if advised is None or seconds < advised else "weaker"
+    text, counted = advice_text(word_of(strength), strength, display), Quantity(seconds, "s", 3, trimmed=True)
+    return display.say("question-step-counted", seconds=counted, strength=text, than=than)
+
+
 def count_step(advice: Advice) -> None:
     """Which step of a menu is which strength: seconds counted, and what is to be counted for the one advised."""
-    display, scenario = state.display(), state.scenario()
+    display = state.display()
     speeds = {"from": Quantity(FROM_KMH, "km/h", places=0), "to": Quantity(TO_KMH, "km/h", places=0)}
     st.markdown(together(display.say("question-step-how", **speeds)))
     st.markdown(f"**{together(display.say('question-step-caution'))}**")
-    held = seconds_of(scenario.driver.lift_off_mps2)
+    counted = st.session_state.get(COUNTED)
 
     def put(seconds: float | None) -> None:
-        # nothing counted changes nothing
-        if seconds is not None:
-            state.put(state.scenario().with_setting("lift_off_mps2", round(strength_of(seconds), 2)))
+        st.session_state[COUNTED] = seconds
 
-    enter(COUNTED_S, "set-counted-s", None if held is None else round(held, 1), put, help="")
+    enter(COUNTED_S, "set-counted-s", counted, put, help="")
+    if counted is not None:
+        st.markdown(f"**{together(counted_words(counted, advice, display))}**")
     strength, seconds = advice.lift_off_mps2, seconds_of(advice.lift_off_mps2)
     text = advice_text(word_of(strength), strength, display)
     if seconds is None:

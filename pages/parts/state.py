@@ -285,6 +285,11 @@ def season_costs() -> SeasonCosts | None:
     return ask(season_costs_of, now).result if outcome(now := shown()).result else None
 
 
+def season_costs_at(ambient_c: float) -> SeasonCosts | None:
+    """What a day of that temperature [°C] takes from the drive shown; None where it cannot be driven then."""
+    return ask(season_costs_of, shown().with_setting("ambient_c", ambient_c)).result
+
+
 def limits_at_a_glance(settings: LimitSettings) -> AtAGlance:
     """The four limits of the drive shown in short, which can be driven."""
     return ask(_at_a_glance, shown(), settings).given
@@ -372,7 +377,7 @@ def in_a_queue() -> Result:
 
 
 def after_standing() -> TwoStarts:
-    """The drive shown on its winter day, after standing in the cold and warm from a drive before."""
+    """The drive shown on a cold day, after standing in the cold and warm from a drive before."""
     return ask(owner_questions.after_standing, shown()).given
 
 

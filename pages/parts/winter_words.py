@@ -9,6 +9,7 @@ from enum import StrEnum
 import pandas as pd
 
 from model.describe.figures import Quantity, Share, Span
+from model.describe.scenario import Scenario
 from model.kernel.timeline import braked_kwh
 from model.limits.all_limits import AtAGlance
 from model.limits.full_start import Normal
@@ -16,6 +17,7 @@ from model.limits.limit_settings import LimitSettings
 from model.sampling.hybrid import has_engine
 from model.words.quantities import Display
 from pages.parts.charts.drive_strip import Note
+from pages.parts.description import degrees
 
 LEAST_KWH = 0.005
 """Less than this is told as next to nothing."""
@@ -109,6 +111,11 @@ def free_text(share: float, display: Display) -> str:
 def part_name(part: str, display: Display) -> str:
     """What a part is called."""
     return display.say("limit-name", part=part)
+
+
+def day_name(ambient_c: float, scenario: Scenario, display: Display) -> str:
+    """A cold day that is offered, by its temperature [°C]; the year's winter day is named."""
+    return display.say("cold-day", air=degrees(ambient_c), winter=ambient_c == scenario.year.winter_c)
 
 
 def glance(found: AtAGlance, settings: LimitSettings, display: Display) -> dict[str, str]:

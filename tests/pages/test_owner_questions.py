@@ -46,6 +46,11 @@ def test_a_step_of_a_menu_is_counted_in_seconds_with_its_caution():
     ran(app.run())
     words = " ".join(one.value for one in app.markdown).replace(NO_BREAK, " ")
     assert "Only on an empty, level, dry road" in words and "a passenger who times it" in words
-    ran(app.text_input(key="set-counted-s").set_value("12").run())
-    assert scenario_of(app).driver.lift_off_mps2 == pytest.approx(0.69)
-    assert app.text_input(key="set-counted-s").value == "12.1"
+    # nothing is shown as counted before somebody has counted, and what was counted is no setting
+    assert app.text_input(key="set-counted-s").value == ""
+    before = scenario_of(app)
+    for seconds, told in (("2.5", "stronger than advised. Choose a weaker step"),
+                          ("50", "weaker than advised. Choose a stronger step")):  # fmt: skip
+        ran(app.text_input(key="set-counted-s").set_value(seconds).run())
+        words = " ".join(one.value for one in app.markdown).replace(NO_BREAK, " ")
+        assert f"{seconds} s is " in words and told in words and scenario_of(app) == before

@@ -105,9 +105,24 @@ def test_the_season_on_the_answer_line_redraws_the_strip():
 
 
 def test_published_figures_stand_beside_this_drives_own():
-    text, lost = words(opened("cold")), season_costs_of(FROSTY).range_lost_share
+    """On a mild day too they stand beside the model's figure for the cold in which they were measured."""
+    lost = season_costs_of(FROSTY.with_setting("ambient_c", -20 / 3)).range_lost_share
+    text = words(opened("cold", FROSTY.with_setting("ambient_c", 12.0)))
     assert "AAA, February 2019" in text and "Steinstraeter" in text
-    assert f"{100 * lost:.0f} % less range" in text
+    assert f"{100 * lost:.0f} % less range" in text and "at −6.7 °C, heating as you set it" in text
+
+
+def test_winter_days_are_one_tap_each_at_the_top_of_the_cold_part():
+    app = opened("cold", STARTS["motorway"])
+    labels = [one.content for one in app.button_group(key="cold-day").proto.options]
+    assert labels == ["Winter day, 1 °C", "−7 °C", "−15 °C"]
+    ran(app.button_group(key="cold-day").set_value(-7.0).run())
+    assert from_link(address(app), FROSTY)[0].conditions.ambient_c == -7.0 and "battery at −7 °C" in sentence(app)
+
+
+def test_a_dry_road_is_not_headed_slippery():
+    headings = [opened("grip", scenario).title[0].value for scenario in (VALLEY, SNOWY)]
+    assert headings == ["Grip, on your road as it is: dry", "When the road is slippery"]
 
 
 # slippery road
@@ -168,7 +183,11 @@ def test_the_room_for_the_hill_is_the_models():
     settings = LimitSettings(hill_m=900.0, hill_pct=9.0)
     app, found = opened("hills", VALLEY, hill_m="900", hill_pct="9"), hills(VALLEY, settings, drive(VALLEY))
     share = 100 * found.room["mid"].gained_share
-    assert sentence(app) == f"For your hill of 900 m down, leave {share:.1f} % of the battery free."
+    assert sentence(app) == f"For a hill of 900 m down, leave {share:.1f} % of the battery free."
+    room = found.room["mid"]
+    charges = room.start_for_full_feel, room.full_power_below, room.start_at_most
+    told = re.search(r"In order, with a middle battery: start at (\d+ %) .* above (\d+ %); above (\d+ %)", words(app))
+    assert list(told.groups()) == [f"{100 * charge:.0f} %" for charge in charges]
     starts = [found.room[name].start_for_full_feel for name in ("low", "high")]
     assert f"start at {100 * starts[0]:.0f} to {100 * starts[1]:.0f} % or less" in words(app)
 

@@ -2,6 +2,15 @@
 
 cold-heading = When the battery is cold
 
+cold-days = A day in winter
+
+# $air: quantity in °C
+# $winter: yes or no
+cold-day = { $winter ->
+    [yes] Winter day, { $air }
+   *[no] { $air }
+}
+
 cold-nothing-to-recover = There is nothing to recover on this drive, so the battery has nothing to hold back.
 
 # $battery: quantity in °C
@@ -111,7 +120,8 @@ cold-range-change = { $shorter ->
 
 # $range: quantity in km
 # $mild: quantity in km
-cold-range-beside = { $range } instead of { $mild }, over many such drives, each starting as this one does
+cold-range-beside = { $range } instead of { $mild }, with every assumed figure at its middle, over many such drives, each
+    starting as this one does
 
 cold-warmed-up = Warmed up first
 cold-nothing-to-gain = nothing to gain
@@ -305,5 +315,6 @@ cold-own-range = { $share } { $less ->
    *[no] more
 } range
 
+# $at: quantity in °C
 # $mild: quantity in °C
-cold-own-ground = against a dry day at { $mild }
+cold-own-ground = at { $at }, heating as you set it, against a dry day at { $mild }

@@ -1,6 +1,14 @@
 # The slippery road.
 
-grip-heading = When the road is slippery
+# $surface: one of dry, wet, standing-water, snow, ice, glazed-ice
+grip-heading = { $surface ->
+    [dry] Grip, on your road as it is: dry
+    [wet] When the road is slippery
+    [standing-water] When the road is slippery
+    [snow] When the road is slippery
+    [ice] When the road is slippery
+   *[glazed-ice] When the road is slippery
+}
 
 # $surface: one of dry, wet, standing-water, snow, ice, glazed-ice
 # $bend: one of straight-on, roundabout, tight-bend, bend, gentle-bend

@@ -5,14 +5,14 @@ hills-heading = When the battery is full, and on long hills
 # $drop: quantity in m
 # $speed: quantity in km/h
 # $why: one of no-motor, used-up
-hill-gives-nothing = Your hill of { $drop } gives nothing back at { $speed }: { $why ->
+hill-gives-nothing = A hill of { $drop } gives nothing back at { $speed }: { $why ->
     [no-motor] the motor does not slow the car.
    *[used-up] air, tyres and what is used aboard take it all.
 }
 
 # $drop: quantity in m
 # $share: share
-hill-leave-free = For your hill of { $drop } down, leave { $share } of the battery free.
+hill-leave-free = For a hill of { $drop } down, leave { $share } of the battery free.
 
 hill-limit-of-energy = That is the limit of energy.
 
@@ -32,6 +32,14 @@ hill-feel = The limit of power changes the feel sooner: for full strength all th
 hill-feel-differs = The limit of power changes the feel sooner: for full strength all the way start at { $least } to
     { $most } or less, depending on the battery.
 
+# The charges that stand on this part, in their order.
+# $feel: share
+# $power: share
+# $fits: share
+hill-order = In order, with a middle battery: start at { $feel } or less and the motor slows in full all the way; start
+    higher and all still fits in, but the motor slows less once the charge has risen above { $power }; above { $fits } at
+    the top some of the hill goes to the discs.
+
 # Hybrids.
 
 # $slope: quantity in %
@@ -44,7 +52,7 @@ hybrid-full-after = From the charge its engine keeps, this hybrid’s battery is
 # $drag: quantity in kW
 # $drop: quantity in m
 hybrid-then = Then the engine is dragged along, which takes up to { $drag }, and the discs take the rest. That is why it
-    revs on the way down. Your hill goes down { $drop }.
+    revs on the way down. The hill asked here goes down { $drop }.
 
 # What it comes to.
 
@@ -178,7 +186,7 @@ slopes-words = Downhill is not free: it was paid for on the way up. Below zero e
     out.
 
 # $slope: quantity in %
-slopes-yours = your hill, { $slope }
+slopes-yours = this hill, { $slope }
 
 # $speed: quantity in km/h
 # $share: share

@@ -24,13 +24,15 @@ because-grip-and-no-more-gained = More than { $most } would ask for over half of
     { lift-off-on-road }; between { $strength } and { $most } it makes next to no difference.
 
 # $pedal: one of blended, friction
+# $of: one of drive, leg
 # $strength: quantity in m/s²
 # $more: share
-because-less-takes-energy = { $pedal ->
-    [friction] Below { $strength } the drive takes up to { $more } more energy than at best, because the brake pedal works
-        the friction brakes only.
-   *[blended] Below { $strength } the drive takes up to { $more } more energy than at best, because later and harder braking
-        leaves more to the friction brakes.
+because-less-takes-energy = Below { $strength } { $of ->
+    [drive] the drive
+   *[leg] such a leg
+} takes up to { $more } more energy than at best, because { $pedal ->
+    [friction] the brake pedal works the friction brakes only.
+   *[blended] later and harder braking leaves more to the friction brakes.
 }
 
 # $most: quantity in m/s²

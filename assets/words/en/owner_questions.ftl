@@ -44,6 +44,15 @@ counted-seconds = seconds counted
 # $to: quantity in km/h
 question-step-advised = Advised is { $strength }: the step that takes about { $seconds } from { $from } to { $to }.
 
+# $seconds: quantity in s
+# $strength: text
+# $than: one of alike, weaker, stronger
+question-step-counted = { $seconds } is { $strength }: { $than ->
+    [alike] that is the step advised.
+    [weaker] weaker than advised. Choose a stronger step.
+   *[stronger] stronger than advised. Choose a weaker step.
+}
+
 # $strength: text
 question-step-rolls = Advised is { $strength }: the step that slows the car least.
 

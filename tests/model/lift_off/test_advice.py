@@ -62,6 +62,8 @@ def test_energy_comes_before_presses():
     told = because(advice.because, METRIC)
     assert "Below 1.2 m/s² the drive takes up to 4 % more energy than at best" in told
     assert "friction brakes only" in told
+    of_leg = because(advice.because, METRIC, of="leg")
+    assert "Below 1.2 m/s² such a leg takes up to 4 %" in of_leg and "the drive" not in of_leg
 
 
 def test_energy_may_also_speak_against_strength():

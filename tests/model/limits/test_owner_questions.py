@@ -23,6 +23,11 @@ def test_after_standing_in_the_cold_a_drive_takes_more_and_saves_less():
     assert starts.first.saved_kwh < starts.second.saved_kwh
 
 
+def test_after_standing_answers_for_the_day_that_is_shown_where_that_is_colder_than_the_winter_day():
+    starts = after_standing(TOWN.with_setting("ambient_c", -7.0))
+    assert starts.first.conditions.ambient_c == starts.second.conditions.ambient_c == -7.0
+
+
 def test_a_queue_gives_little_back_for_its_length():
     """Motion at 15 km/h, twelve times, is all that there is to take."""
     queue = in_a_queue(TOWN)
