@@ -23,7 +23,7 @@ from pages.parts.describe_part import describe
 from pages.parts.drive_part import before
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import drive_facts, fact_rows
-from pages.parts.figure import draw_chart
+from pages.parts.figure import draw_chart, offer_print
 from pages.parts.folding import in_sight, is_narrow
 from pages.parts.owner_questions import ask_on_first_page
 from pages.parts.plain_text import inert
@@ -178,8 +178,10 @@ def beside_entries(scenario: Scenario) -> None:
     say_refusals(*(widget_key(field) for field in (YEAR_FIELDS["now_l_per_100km"], price)))
     if beside := state.beside_now(scenario):
         words = together(inert(wording.beside_words(beside, scenario, display)))
-        draw_chart(beside_bars(beside, now.currency, display, state.dark()), alt=words, key="beside-chart")
+        chart = beside_bars(beside, now.currency, display, state.dark())
+        draw_chart(chart, alt=words, key="beside-chart")
         st.markdown(words)
+        offer_print(lambda: (chart, display.say("beside-drawer")), None, key="beside", name="beside")
     else:
         st.markdown(display.say("beside-none"))
     helps = (help_of(field, display) for field in (YEAR_FIELDS["now_l_per_100km"], price))

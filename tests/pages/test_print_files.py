@@ -21,9 +21,12 @@ from tests.pages.test_every_page import ALSO, PAGES
 PAGE_FILES = Path(__file__).parents[2] / "pages"
 ADDRESS = "https://drive.net"
 TOWN = to_link(starting_drives()["town"][2])
-ON_PAGE = {"check_a_claim.py": {"claim": "seventy-of-braking"}, "lift_off.py": {"speed": "50"}}
+ON_PAGE = {
+    "your_drive.py": {"now_fuel": "petrol", "now_l_per_100km": "6.5"},
+    "check_a_claim.py": {"claim": "seventy-of-braking"}, "lift_off.py": {"speed": "50"},
+}  # fmt: skip
 """What a page is asked beside the drive."""
-DRAWERS = ("phrases-drawer", "files-drawer")
+DRAWERS = {"your_drive.py": ("beside-drawer",), "check_a_claim.py": ("phrases-drawer", "files-drawer")}
 ELSEWHERE = {"drive-strip": "take-strip", "claim-runs": "file"}
 """Figures that are files under another name."""
 OF_NO_CAR = ("certified-", "held-")
@@ -80,10 +83,9 @@ class Walk:
             ran(app.run())
         if page == "own_road.py":
             ran(app.button(key="recording-sample").click().run())
-        if page == "check_a_claim.py":
-            for drawer in DRAWERS:
-                app.session_state[drawer] = True
-            ran(app.run())
+        for drawer in DRAWERS.get(page, ()):
+            app.session_state[drawer] = True
+        ran(app.run())
 
 
 @pytest.fixture(scope="module")

@@ -112,8 +112,9 @@ def said_of_claims():
 
 
 def said_of_measurements():
-    """What was measured, which is named by its id."""
-    return {measurement.message for measurement in measurements()}
+    """What was measured, and its number in words, which are named by its id."""
+    topics = {measurement.message for measurement in measurements()}
+    return {name for name in MESSAGES if name.partition(".")[0] in topics}
 
 
 def test_every_field_is_named_and_explained():
