@@ -145,7 +145,7 @@ def conditions_stand_in(told, given):
         assert (words in before) == (key in given), (told, key)
         if key in given and ".." not in given[key]:
             shown = 100 * float(given[key]) if key == "soc_start" else float(given[key])
-            assert f"{shown:,g}" in before, told
+            assert f"{shown:,g}".replace("-", MINUS) in before, told
     differs = any(key.startswith("against_") for key in given)
     assert ("the same case with" in told) == differs, told
     ways = [unit for words, unit in WAYS.items() if words in told and (differs or words == "")]
