@@ -40,12 +40,12 @@ ZONES = (
 
 RULER_PX, ADVISED_PX = 44, 60
 PANELS = {
-    "presses": (86, 112),
-    "net_kwh": (226, 40),
-    "friction_kwh": (294, 40),
+    "presses": (82, 76),
+    "net_kwh": (184, 20),
+    "friction_kwh": (230, 20),
 }
 """Top and height of each panel [px]: what is felt most has the most room, and none's words meet another's."""
-TOP_PX, FOOT_PX = 86, 338
+TOP_PX, FOOT_PX = 82, 251
 AXIS_PX = FOOT_PX + 14
 KEY_PX = {"as_driven": 0, "same_speeds": 170}
 """Where the samples of the two curves begin [px]; both fit a telephone."""
