@@ -8,6 +8,8 @@ from contextvars import ContextVar
 
 import streamlit as st
 
+from pages.parts.typography import together
+
 NARROW = "narrow"
 """The cookie in which the browser says that its window is a telephone's: assets/own.js."""
 
@@ -55,4 +57,4 @@ def in_sight(answer: str) -> None:
     """The answer of a page in one line, which on a telephone stays in sight while something is entered."""
     if is_narrow():
         with st.container(key="in-sight"):
-            st.markdown(answer)
+            st.markdown(together(answer))

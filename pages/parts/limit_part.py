@@ -28,7 +28,7 @@ def part(
 
     Where there are many controls beside the picture, the facts stand below it.
     """
-    in_sight(together(said.sentence))
+    in_sight(said.sentence)
     with st.container(key="panel"):
         saying, seeing = st.columns(HALVES, gap="large")
     with saying:
