@@ -33,10 +33,11 @@ DIP_SLOWING_MPS2 = 1.0
 
 @dataclass(frozen=True, eq=False)
 class Passage:
-    """A part of the way: speeds at its points [m/s], lengths of its steps [s], on a flat road."""
+    """A part of the way: speeds at its points [m/s], lengths of its steps [s], rise over run [1]."""
 
     speed: Array
     step_s: Array
+    grade: float = 0.0
 
     @property
     def distance_m(self) -> float:
@@ -44,16 +45,15 @@ class Passage:
         return float(((self.speed[1:] + self.speed[:-1]) / 2 * self.step_s).sum())
 
 
-def keep(speed_mps: float, distance_m: float) -> Passage:
+def keep(speed_mps: float, distance_m: float, grade: float = 0.0) -> Passage:
     """Keep a speed [m/s] over a distance [m], cut so that the battery is looked at now and then."""
     steps = 20
-    return Passage(np.full(steps + 1, speed_mps), np.full(steps, distance_m / speed_mps / steps))
+    return Passage(np.full(steps + 1, speed_mps), np.full(steps, distance_m / speed_mps / steps), grade)
 
 
-def change(
-    from_mps: float, to_mps: float, slowing_mps2: float, car: Car, conditions: Conditions, steps: int = CHANGE_STEPS
-) -> Passage:
-    """Slow down on a flat road as strongly as asked, and no less than the car does by rolling.
+def change(from_mps: float, to_mps: float, slowing_mps2: float, car: Car, conditions: Conditions, grade: float = 0.0,
+           steps: int = CHANGE_STEPS) -> Passage:  # fmt: skip
+    """Slow down as strongly as asked, and no less than the car does by rolling (which may make it faster downhill).
 
     Raises
     ------
@@ -62,7 +62,7 @@ def change(
     """
     speed = np.linspace(from_mps, to_mps, steps + 1)
     mean = (speed[1:] + speed[:-1]) / 2
-    road = rolling(mean, car, conditions)
+    road = rolling(mean, car, conditions, grade)
     slowing = np.maximum(slowing_mps2, road.slowing_mps2) if slowing_mps2 > 0 else road.slowing_mps2
     step_s = -np.diff(speed) / slowing
     if not (step_s > 0).all():
@@ -71,7 +71,7 @@ def change(
             fast=Quantity(round(from_mps * KMH_PER_MPS), "km/h", 3, trimmed=True),
             slow=Quantity(round(to_mps * KMH_PER_MPS), "km/h", 3, trimmed=True),
         )  # fmt: skip
-    return Passage(speed, step_s)
+    return Passage(speed, step_s, grade)
 
 
 def gain(from_mps: float, to_mps: float, driver: Driver, steps: int = CHANGE_STEPS) -> Passage:
@@ -85,8 +85,10 @@ def trace_along(parts: list[Passage]) -> Trace:
     """Parts one after the other, on warm tyres."""
     step_s = np.concatenate([part.step_s for part in parts])
     speed = np.concatenate([parts[0].speed[:1], *(part.speed[1:] for part in parts)])
+    sine = np.concatenate([np.full(len(part.step_s), part.grade / np.sqrt(1 + part.grade**2)) for part in parts])
+    height = np.append(0.0, np.cumsum(sine * (speed[1:] + speed[:-1]) / 2 * step_s))
     time_s = np.append(0.0, np.cumsum(step_s))
-    return Trace(time_s=time_s, speed_mps=speed, elevation_m=np.zeros(len(time_s)), warmed_up=True)
+    return Trace(time_s=time_s, speed_mps=speed, elevation_m=height, warmed_up=True)
 
 
 @dataclass(frozen=True, eq=False)

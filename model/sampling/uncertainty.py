@@ -88,11 +88,11 @@ def _places(key: str, runs: int, seed: int) -> Array:
     return places
 
 
-def sample(figures: Mapping[str, Assumed], runs: int = RUNS) -> dict[str, Array]:
+def sample(figures: Mapping[str, Assumed], runs: int = RUNS, seed: int = SEED) -> dict[str, Array]:
     """Draw every figure `runs` times by Latin hypercube; shape (runs, 1)."""
     return {
         key: triangular(share, *figures[key].numbers)[:, None]
-        for key, share in hypercube(figures, runs).items()
+        for key, share in hypercube(figures, runs, seed).items()
     }
 
 

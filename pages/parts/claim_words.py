@@ -11,7 +11,7 @@ import pandas as pd
 from model.claims.collection import ALWAYS, BROADLY, claims
 from model.claims.inputs import INPUTS
 from model.claims.questions import Question
-from model.claims.verdicts import BEYOND, FALSE, NOT_AS_SAID, ROUNDED_AWAY, Answer
+from model.claims.verdicts import BEYOND, ROUNDED_AWAY, Answer
 from model.describe.figures import Several, Share
 from model.sampling.uncertainty import Band
 from model.words import claims as spoken
@@ -79,13 +79,9 @@ def claimed_text(asked: Question, display: Display) -> str:
 
 
 def reason(answer: Answer, display: Display) -> str:
-    """Why: how often the claim is true and under which conditions; and the rule of an “up to” that does not hold."""
+    """Why: how often the claim is true and under which conditions."""
     subject = display.say("claim-subject-on-page")
-    why = f"{capital(spoken.reason(answer, subject, display))}."
-    if answer.question.relation == "up_to" and answer.verdict in (FALSE, NOT_AS_SAID):
-        within = Share(answer.question.claim.within_share, places=0)
-        why = f"{why} {display.say('claim-reads-both-ends', within=within)}"
-    return together(why)
+    return together(f"{capital(spoken.reason(answer, subject, display))}.")
 
 
 def reading(asked: Question, display: Display) -> str:

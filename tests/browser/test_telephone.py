@@ -39,6 +39,16 @@ def test_a_page_is_short_and_its_answer_stays_in_sight(open_page, path):
     assert faults(page, runOnly=["wcag2a", "wcag2aa"]) == []
 
 
+def test_a_telephone_itself_is_known_as_narrow(chromium, server):
+    """It lays a page out 980 wide until it has read how wide it is to be; a narrow window does not."""
+    context = chromium.new_context(viewport={"width": 390, "height": 844}, is_mobile=True, has_touch=True)
+    page = context.new_page()
+    page.goto(server.url)
+    page.locator(".st-key-in-sight").wait_for()
+    assert [one["value"] for one in context.cookies() if one["name"] == "narrow"] == ["yes"]
+    context.close()
+
+
 def test_guide_me_is_there_and_a_picture_unfolds(open_page, expect):
     page = open_page("/", width=390, height=844, has_touch=True)
     expect(page.get_by_role("link", name="Guide me")).to_be_visible()

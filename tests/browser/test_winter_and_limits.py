@@ -7,7 +7,7 @@ from tests.browser.addresses import link
 
 PAGE = "/winter_and_limits"
 NUMBER = ".st-key-panel h2"
-HEADINGS = ("cold", "slippery", "long hills", "stop at once")
+HEADINGS = ("cold", "Grip, on your road", "long hills", "stop at once")
 TAPS = '.st-key-choose-part [role="radio"]'
 PICTURES = '[data-testid="stVegaLiteChart"] svg.marks'
 

@@ -132,12 +132,12 @@ def test_prices_go_with_the_units_until_somebody_chooses_them():
         return next(one.proto.body for one in app.get("html") if "In a year of" in one.proto.body)
 
     app = first_page()
-    assert "€ " in year_row(app)
+    assert "€\N{NO-BREAK SPACE}" in year_row(app)
     ran(app.button_group(key="units").set_value("US").run())
-    assert "$ " in year_row(app) and scenario_of(app).year.price_per_kwh == 0.16
+    assert "$\N{NO-BREAK SPACE}" in year_row(app) and scenario_of(app).year.price_per_kwh == 0.16
     assert "$ " in year_row(first_page(address(app)))
     ran(app.button_group(key="units").set_value("Metric").run())
-    assert "€ " in year_row(app) and scenario_of(app).year == TOWN.year
+    assert "€\N{NO-BREAK SPACE}" in year_row(app) and scenario_of(app).year == TOWN.year
     mine = first_page(to_link(TOWN.with_setting("price_per_kwh", 0.4)))
     ran(mine.button_group(key="units").set_value("US").run())
     assert "€ " in year_row(mine) and scenario_of(mine).year.price_per_kwh == 0.4

@@ -374,13 +374,8 @@ claim-rule-beyond = No rule judges this claim, which is beyond the model: { $bey
 
 # How the claim’s words are taken.
 # $within: share
-claim-reads-up-to = “Up to” is read as a ceiling: the level that one run in twenty passes is to lie within { $within } of
-    the number.
-
-# Beside a verdict that “up to” does not hold.
-# $within: share
-claim-reads-both-ends = “Up to” has two ends. One run in twenty may pass the number, and their level is to lie no more than
-    { $within } above or below it: so “up to” may fail though most runs stay below the number.
+claim-reads-up-to = “Up to” is read as a ceiling with two ends: the level that one run in twenty passes is to lie no more than
+    { $within } above or below the number, so it may fail though most runs stay below.
 
 # $within: share
 claim-reads-on-average = “On average”: the mean of the runs is to lie within { $within } of the number.

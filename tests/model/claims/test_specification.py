@@ -96,7 +96,7 @@ def test_ones_own_words_stand_in_title_quote_picture_and_file_beside_how_they_we
     words, reading = answer.question.claim.text, made(answer.question)
     assert claim_words.claim_text(answer.question).replace("\N{NO-BREAK SPACE}", " ") == f"“{words}”"
     assert claim_words.claim_text(answer.question) in claim_files.under_print(answer)
-    assert f"The claim “{words[:-1]}”, read as “{reading[:-1]}”, {verdict_words(answer)}: " in quotation(answer)
+    assert f"The claim “{words[:-1]}”, read as “{reading[:-1]}”, {verdict_words(answer)}. " in quotation(answer)
     assert "In town, with a lift-off of 1.5 m/s² and a car that comes to rest by itself, the drop in" in reading
     unsaid = question_from_json({key: value for key, value in FILES["one-pedal-in-town"].items() if key != "words"})
     assert text(unsaid) == reading
@@ -128,7 +128,8 @@ def test_what_cannot_be_tested_says_why_and_what_can_be_said(name):
     answer = check(question(name))
     assert answer.verdict == BEYOND
     told = quotation(answer)
-    assert "depends on" in told and "what can be said is that" in told and "The model gives" in told
+    assert told.startswith("An energy model cannot judge") and "depend" in told
+    assert "is what the model can give: " in told
 
 
 @pytest.mark.parametrize("name", counted())
@@ -136,7 +137,12 @@ def test_everything_that_may_be_counted_is_computed_and_has_its_noun(name):
     count = counted()[name]
     answer = check(question("own", {"quantity": name, "relation": "at_least", "number": "1", "unit": count.unit}))
     assert np.isfinite(answer.values).all() and np.ptp(answer.values) > 0
-    assert made(answer.question).endswith(("is at least 100 %.", "is at least 50 %.", f"is at least 1 {count.unit}."))
+    said = made(answer.question)
+    if answer.verdict == BEYOND:
+        assert said.endswith("."), "nobody's number is told"
+        assert not any(letter.isdigit() for letter in said)
+    else:
+        assert said.endswith(f"is at least 1 {count.unit}.")
 
 
 def test_the_same_claim_of_the_list_and_in_own_words_counts_the_same():
