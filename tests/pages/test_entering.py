@@ -135,15 +135,15 @@ def test_prices_go_with_the_units_until_somebody_chooses_them():
     assert "€\N{NO-BREAK SPACE}" in year_row(app)
     ran(app.button_group(key="units").set_value("US").run())
     assert "$\N{NO-BREAK SPACE}" in year_row(app) and scenario_of(app).year.price_per_kwh == 0.16
-    assert "$ " in year_row(first_page(address(app)))
+    assert "$\N{NO-BREAK SPACE}" in year_row(first_page(address(app)))
     ran(app.button_group(key="units").set_value("Metric").run())
     assert "€\N{NO-BREAK SPACE}" in year_row(app) and scenario_of(app).year == TOWN.year
     mine = first_page(to_link(TOWN.with_setting("price_per_kwh", 0.4)))
     ran(mine.button_group(key="units").set_value("US").run())
-    assert "€ " in year_row(mine) and scenario_of(mine).year.price_per_kwh == 0.4
+    assert "€\N{NO-BREAK SPACE}" in year_row(mine) and scenario_of(mine).year.price_per_kwh == 0.4
     # chosen with US units, the sign that is usual elsewhere stays
     euros = first_page(address(app) | {"units": "us", "currency": "€", "price_per_kwh": "0.29", "co2_g_per_kwh": "210"})
-    assert "€ " in year_row(first_page(address(euros)))
+    assert "€\N{NO-BREAK SPACE}" in year_row(first_page(address(euros)))
 
 
 def test_refusals_go_when_another_drive_is_taken():
