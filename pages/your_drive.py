@@ -56,7 +56,7 @@ DOORS = {
 def draw_doors() -> None:
     """A drive in five answers, a car from its data sheet; and the cards of Show for whoever wants to be led."""
     say, opened = state.display().say, st.session_state.get("open-door")
-    with st.container(key="doors", horizontal=True, width="content", vertical_alignment="center", gap="small"):
+    with st.container(key="doors", horizontal=True, width="content", vertical_alignment="center", gap="xsmall"):
         for name, door in DOORS.items():
             is_open = name == opened
             st.button(
