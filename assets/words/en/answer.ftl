@@ -134,7 +134,7 @@ card-friction = Lift the foot early
 card-friction-why = In this car the brake pedal works the discs alone. Only what the car slows by itself, with the foot off
     the accelerator, comes back to the battery.
 
-card-limits = Regeneration will not always be there
+card-limits = What can take regeneration away
 
 # $saved: text
 card-winter = In winter it saves { $saved }

@@ -373,8 +373,9 @@ panel-motor-in-battery = in the battery { $back }
 # $lost: number
 panel-motor-lost = lost on the way { $lost }
 
-# Over the names beside the picture.
-panel-motor-unit = of the braking, kWh
+# Over the names beside the picture, whose figures are those of the chosen power.
+# $power: text
+panel-motor-unit = at { $power }, in kWh
 
 # What left braking to friction, short enough to stand beside the picture.
 # $limit: one of lift_off_only, drivability, motor_torque, motor_power, grip, low_speed_fade, nothing_to_gain, battery

@@ -24,7 +24,6 @@ from pages.parts.charts.layers import (
     beside_names,
     by_meaning,
     by_px,
-    caption,
     layer,
     line,
     names_layers,
@@ -192,7 +191,7 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, display: Display, da
             name = display.say("panel-motor-limit-line", limit=key, braked=Quantity(now[key], "", places=2))
             names.append(Name(end, middle, name, "friction"))
         low = high
-    x = beside_names(along("kw", end, "kW", 80))
+    x, power = beside_names(along("kw", end, "kW", 80)), display.text(now["motor_kw"], "kW")
     named, name_rows = names_layers(names, x, HEIGHT_PX, colours)
     pile = {"x": x, "y": up("y", (0.0, most)), "y2": {"field": "y2"}, "detail": {"field": "part"}}
     layers = [
@@ -201,12 +200,13 @@ def bigger_motor(powers: pd.DataFrame, chosen_times: float, display: Display, da
         layer("chosen", "rule", {"x": x, "y": {"value": top - 4}, "y2": {"value": HEIGHT_PX}}, color=colours.ink,
               strokeWidth=2.5),
         words("chosen", x, {"value": 8}, align="center", fontWeight=600),
-        caption(display.say("panel-motor-unit"), {"expr": f"max(width - {NAMES_PX}, 40) + 19"}, 8, color=colours.quiet),
+        words("chosen", {"value": {"expr": f"max(width - {NAMES_PX}, 40) + 19"}}, {"value": 8}, "unit",
+              color=colours.quiet),
         *named,
     ]  # fmt: skip
     datasets: dict[str, Rows] = {
         "piles": pd.concat(piles),
-        "chosen": [{"kw": now["motor_kw"], "text": display.text(now["motor_kw"], "kW")}],
+        "chosen": [{"kw": now["motor_kw"], "text": power, "unit": display.say("panel-motor-unit", power=power)}],
         "names": name_rows,
     }
     return dressed(layers, datasets, HEIGHT_PX, dark)
