@@ -213,10 +213,10 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
         spoken.append(display.say("compare-engine"))
     names[0] = display.say("compare-yours", name=names[0])
     chart = side_by_side(sides, differences, names, display, dark)
-    st.header(title, anchor=False)
+    st.header(together(title), anchor=False)
     with st.container(key="compare-found", horizontal=True, gap="large"):
         draw_chart(chart, alt=alt, key="compare-chart")
-        st.markdown("\n\n".join(spoken))
+        st.markdown(together("\n\n".join(spoken)))
     with folded(display.say("compare-figures"), "compare-table") as is_open:
         if not is_open:
             return

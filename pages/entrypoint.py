@@ -12,7 +12,7 @@ from model.describe.scenario import with_prices_of
 from model.describe.tables import ASSETS
 from model.words.quantities import Display
 from pages.parts import link, showroom, state, wording
-from pages.parts.answer_line import draw_answer_line
+from pages.parts.answer_line import ACTIONS, draw_answer_line
 from pages.parts.charts.drive_strip import Note
 from pages.parts.drive_part import Notes, draw_drive, draw_strip, no_notes
 from pages.parts.folding import is_narrow
@@ -76,6 +76,11 @@ SHEETS = (
 """In the order of the navigation; the first is where an address without a page leads."""
 
 
+def is_listed(sheet: Sheet) -> bool:
+    """Whether the navigation names it: on a telephone also what the answer line leads to."""
+    return not sheet.hidden or (is_narrow() and sheet.file in {file for file, _, _ in ACTIONS})
+
+
 def foot() -> None:
     """Where else to go, for telephones, on which the navigation is folded up; the caution, units and sources."""
 
@@ -91,7 +96,7 @@ def foot() -> None:
         if is_narrow():
             with st.container(key="foot-pages", horizontal=True, gap="small"):
                 for sheet in SHEETS:
-                    if not sheet.hidden:
+                    if is_listed(sheet):
                         st.page_link(sheet.file, label=display.say(sheet.name), query_params=link.own_link())
         st.markdown(display.say("caution"))
         with st.container(horizontal=True, vertical_alignment="center"):
@@ -132,7 +137,10 @@ say = state.display().say
 st.button(say("page-redraw"), key="redraw")
 pages = [
     st.Page(
-        each.file, title=say(each.name), default=each is SHEETS[0], visibility="hidden" if each.hidden else "visible"
+        each.file,
+        title=say(each.name),
+        default=each is SHEETS[0],
+        visibility="visible" if is_listed(each) else "hidden",
     )
     for each in SHEETS
 ]

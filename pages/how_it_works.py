@@ -27,6 +27,7 @@ from pages.parts.figure import figure
 from pages.parts.panel_words import PanelWords
 from pages.parts.plain_text import inert
 from pages.parts.theme import TEXT_PX, Spec
+from pages.parts.typography import together
 
 PANEL = "panel"
 """The page's parameter in the address for which panel is shown; what is set on it stands beside it."""
@@ -337,14 +338,14 @@ def draw_panel(key: str, result: Result) -> None:
         st.error(refusal_words(refused, state.display()))
         return
     with sentence:
-        st.header(seen.said.sentence, anchor=False)
+        st.header(together(seen.said.sentence), anchor=False)
     with seeing:
         more = [line for line in seen.said.more if line]
         alt = " ".join((say("panel-alt", heading=heading, said=seen.said.sentence), *more))
         figure(seen.chart, alt=alt, table=seen.table, key=f"panel-{key}", file_name=f"{key}.csv")
     with st.container(width=TEXT_PX):
         for line in more:
-            st.markdown(line)
+            st.markdown(together(line))
         why_drawer(key)
 
 

@@ -41,7 +41,7 @@ def cold(found: ColdDay, scenario: Scenario, display: Display) -> LimitWords:
     expected = f"**{slowing_expected(found.normal, display)}** {display.say('press-the-pedal')}"
     return LimitWords(
         display.say("cold-heading"),
-        *_number(found, slipperiest(scenario).surface, display),
+        *_number(found, scenario, slipperiest(scenario).surface, display),
         (
             _taken_fact(found, display),
             *_season_facts(found, scenario, display),
@@ -81,7 +81,7 @@ def _apart(kelvin: float, display: Display) -> Quantity:
     return Quantity(1.8 * kelvin, "°F", places=0) if display.us else Quantity(kelvin, "°C", places=0)
 
 
-def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
+def _number(found: ColdDay, scenario: Scenario, surface: str, display: Display) -> tuple[str, str]:
     """How long motor slowing is weaker, and how far batteries differ."""
     if found.ordinary_kw == 0:
         return display.say("cold-nothing-to-recover"), ""
@@ -89,9 +89,9 @@ def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
     battery_c = float(start["battery_c"])
     sentence = display.say(
         "cold-slowing", battery=degrees(battery_c), charge=Share(float(start["soc"]), places=0), lasts=lasts(normal),
-        minutes=minutes(normal), km=normal_km(normal),
+        minutes=minutes(normal), km=normal_km(normal, scenario, display),
     )  # fmt: skip
-    more = [_batteries(found.normal["low"], found.normal["high"], display)]
+    more = [_batteries(found.normal["low"], found.normal["high"], scenario, display)]
     if battery_c >= MILD_C and normal is not None and normal.minutes > 0:
         more.append(display.say("cold-charge-leaves-little-room"))
     if surface in SLIPPERY:
@@ -99,9 +99,9 @@ def _number(found: ColdDay, surface: str, display: Display) -> tuple[str, str]:
     return sentence, " ".join(more)
 
 
-def _batteries(least: Normal | None, most: Normal | None, display: Display) -> str:
-    km = normal_km(least), normal_km(most)
-    if told_alike(least, most) and display.figure(km[0]) == display.figure(km[1]):
+def _batteries(least: Normal | None, most: Normal | None, scenario: Scenario, display: Display) -> str:
+    km = normal_km(least, scenario, display), normal_km(most, scenario, display)
+    if told_alike(least, most) and km[0] == km[1]:
         return display.say("cold-batteries-alike", lasts=lasts(least), minutes=minutes(least), km=km[0])
     return display.say(
         "cold-batteries-differ", most=lasts(most), most_minutes=minutes(most), most_km=km[1], least=lasts(least),

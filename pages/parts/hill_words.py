@@ -118,7 +118,7 @@ def _facts(
         full = found.full_start
         lost = display.say("energy-more", energy=energy(max(full.lost_kwh, 0.0), display))
         later = display.say("hill-leaving-full-beside", lasts=lasts(full.normal), minutes=minutes(full.normal),
-                            km=normal_km(full.normal))  # fmt: skip
+                            km=normal_km(full.normal, scenario, display))  # fmt: skip
         facts += [
             (display.say("hill-leaving-full"), lost, later),
             (display.say("hill-your-drive"), free_text(found.drive_room["mid"].gained_share, display),

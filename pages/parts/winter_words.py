@@ -17,7 +17,7 @@ from model.limits.limit_settings import LimitSettings
 from model.sampling.hybrid import has_engine
 from model.words.quantities import Display
 from pages.parts.charts.drive_strip import Note
-from pages.parts.description import degrees
+from pages.parts.description import degrees, length_of
 
 LEAST_KWH = 0.005
 """Less than this is told as next to nothing."""
@@ -62,9 +62,12 @@ def minutes(normal: Normal | None) -> int:
     return 0 if normal is None else max(round(normal.minutes), 1)
 
 
-def normal_km(normal: Normal | None) -> Quantity:
-    """How far the car has come by then."""
-    return Quantity(0.0 if normal is None else normal.km, "km")
+def normal_km(normal: Normal | None, scenario: Scenario, display: Display) -> str:
+    """How far the car has come by then; on the way back both ways count, which is said."""
+    km = Quantity(0.0 if normal is None else normal.km, "km")
+    if scenario.return_trip and km.value > length_of(scenario).value / 2:
+        return display.say("come-on-way-back", km=km)
+    return display.figure(km)
 
 
 def ends(figures: Iterable[float]) -> tuple[float, float]:
@@ -125,9 +128,15 @@ def glance(found: AtAGlance, settings: LimitSettings, display: Display) -> dict[
     return {
         "cold": slowing_in_short(found.normal, display),
         "grip": display.say("glance-grip", margin=found.grip["margin"], surface=found.grip["surface"]),
-        "hills": display.say("glance-small-battery") if hybrid else free_text(found.room.gained_share, display),
+        "hills": display.say("glance-small-battery") if hybrid else _before_the_hill(found, settings, display),
         "stop": display.say("glance-stop", distances=stops, speed=Quantity(settings.stop_kmh, "km/h", places=0)),
     }
+
+
+def _before_the_hill(found: AtAGlance, settings: LimitSettings, display: Display) -> str:
+    """What to leave free, and for which hill."""
+    drop = Quantity(settings.hill_m, "m", places=0)
+    return display.say("glance-hill", free=free_text(found.room.gained_share, display), drop=drop)
 
 
 def slowing_in_short(normal: Mapping[str, Normal | None], display: Display) -> str:

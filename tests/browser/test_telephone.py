@@ -64,7 +64,7 @@ def test_a_window_that_becomes_narrow_has_what_a_telephone_has_and_loses_nothing
     expect(page.get_by_role("heading", name="kWh were measured")).to_be_visible()
     page.set_viewport_size({"width": 390, "height": 844})
     ways = page.locator(".st-key-foot-pages")
-    expect(ways.get_by_role("link")).to_have_count(5)
+    expect(ways.get_by_role("link")).to_have_count(8)
     expect(settled(page).get_by_role("heading", name="kWh were measured")).to_be_visible()
     ways.get_by_role("link", name="Lift-off").click()
     expect(page.locator(".st-key-in-sight")).to_be_visible()

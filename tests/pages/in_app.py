@@ -48,7 +48,7 @@ def scenario_of(app: AppTest) -> Scenario:
 
 def headers(app: AppTest) -> list[str]:
     """What a page's parts are headed by."""
-    return [one.value for one in app.header]
+    return [plain(one.value) for one in app.header]
 
 
 def html_of(app: AppTest) -> list[str]:

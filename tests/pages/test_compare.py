@@ -11,7 +11,7 @@ from model.words.bands import band_promise
 from model.words.quantities import Display
 from pages.parts import compare_words as words
 from pages.parts import state
-from tests.pages.in_app import address, headers, opened_at, ran
+from tests.pages.in_app import address, headers, opened_at, plain, ran
 
 TOWN = starting_drives()["town"][2]
 
@@ -29,7 +29,7 @@ def finding(subject, *values, scenario=TOWN, as_driven=False) -> str:
     drives = [scenario, *(others(scenario, subject)[value] for value in values)]
     sides = [side_of(one, scenario.car_class, runs=state.BAND_RUNS, as_driven=as_driven) for one in drives]
     names = [words.name_of(subject, one, Display()) for one in drives]
-    return words.title([difference(side, sides[0]) for side in sides[1:]], names, Display())
+    return plain(words.title([difference(side, sides[0]) for side in sides[1:]], names, Display()))
 
 
 def test_a_first_visit_sees_the_drive_in_winter():

@@ -25,7 +25,7 @@ from pages.parts import theme
 from pages.parts.charts import panels, panels_machine
 from pages.parts.panel_words import letters_and_source
 from tests.pages.charts.specs import assert_valid
-from tests.pages.in_app import address
+from tests.pages.in_app import address, plain
 
 PAGE = Path(theme.__file__).parents[1] / "how_it_works.py"
 PANELS = ("speed", "flow", "quadrants", "who", "motor", "discs")
@@ -46,12 +46,12 @@ def opened(panel="speed", scenario=None, display=None, **link):
 
 
 def sentence(app):
-    return app.header[0].value
+    return plain(app.header[0].value)
 
 
 def words(app):
     """All that stands on the panel in words."""
-    return "\n".join(item.value for kind in (app.title, app.header, app.markdown, app.caption) for item in kind)
+    return plain("\n".join(item.value for kind in (app.title, app.header, app.markdown, app.caption) for item in kind))
 
 
 def assert_prints(text, *expected):

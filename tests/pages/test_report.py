@@ -109,7 +109,7 @@ def test_seeds_and_methods_are_told_to_who_checks_alone(page):
 
 def test_the_setting_never_stands_without_snow_and_ice(hill, page):
     told = lift_off_words.advised_in_words(hill.advice, hill.display)
-    assert "; on snow or ice none" in told.title and told.title.lower() in side(page, 1).lower()
+    assert ", but none on snow or ice" in told.title and told.title.lower() in side(page, 1).lower()
     assert all(caveat.replace(NO_BREAK, " ") in side(page, 1) for caveat in told.caveats)
 
 

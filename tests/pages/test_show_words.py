@@ -95,7 +95,7 @@ def test_the_bars_of_a_drive_down_a_hill_say_that_the_battery_ends_fuller():
 @pytest.mark.parametrize("pedal", ["blended", "friction"])
 def test_lift_off_has_strength_reason_pedal_and_rules(advice, pedal):
     card = show_words.lift_off(advice, TOWN.with_setting("brake_pedal", pedal), METRIC)
-    assert card.title == f"Lift-off: {advice.overall.word}; on snow or ice none"
+    assert card.title == f"Lift-off: {advice.overall.word}, but none on snow or ice"
     small = card.small.replace(NO_BREAK, " ")
     assert f"{advice.overall.word}, about {advice.overall.lift_off_mps2:g} m/s²." in small
     assert because(advice.overall.because, METRIC) in card.sentences[0].replace(NO_BREAK, " ")

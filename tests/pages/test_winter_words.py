@@ -15,7 +15,16 @@ from model.limits.limit_settings import LimitSettings
 from model.sampling.drives import drive
 from model.words.quantities import Display
 from pages.parts import cold_words, hill_words
-from pages.parts.winter_words import distances, energy_text, free_text, share_or_trifle, slowing_in_short, strip_notes
+from pages.parts.description import length_of
+from pages.parts.winter_words import (
+    distances,
+    energy_text,
+    free_text,
+    normal_km,
+    share_or_trifle,
+    slowing_in_short,
+    strip_notes,
+)
 
 METRIC, US = Display(), Display(us=True)
 FROSTY = starting_drives()["motorway"][2].with_setting("ambient_c", -7.0)
@@ -53,6 +62,16 @@ def test_how_much_to_leave_free():
 )  # fmt: skip
 def test_when_motor_slowing_is_as_usual(normal, text):
     assert slowing_in_short({"mid": normal, "low": normal}, METRIC) == text
+
+
+def test_a_way_back_is_told_where_both_ways_are_counted():
+    there = replace(FROSTY, return_trip=False)
+    km = length_of(there).value
+    told = [
+        normal_km(Normal(30.0, share * km, 0.0, 0.5), scenario, METRIC)
+        for scenario in (replace(FROSTY, return_trip=True), there) for share in (0.5, 1.5)
+    ]  # fmt: skip
+    assert ["way back" in text for text in told] == [False, True, False, False]
 
 
 def test_the_strip_is_marked_as_long_as_the_battery_holds_back():

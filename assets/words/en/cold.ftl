@@ -17,7 +17,7 @@ cold-nothing-to-recover = There is nothing to recover on this drive, so the batt
 # $charge: share
 # $lasts: one of never, first, always
 # $minutes: count
-# $km: quantity in km
+# $km: text
 cold-slowing = With the battery at { $battery } and { $charge } charge, { $lasts ->
     [never] the motor slows the car as usual from the start.
     [always] motor slowing stays weaker than usual all the way.
@@ -30,10 +30,10 @@ cold-slowing = With the battery at { $battery } and { $charge } charge, { $lasts
 # With a battery that takes much in the cold, and with one that takes little.
 # $most: one of never, first, always
 # $most_minutes: count
-# $most_km: quantity in km
+# $most_km: text
 # $least: one of never, first, always
 # $least_minutes: count
-# $least_km: quantity in km
+# $least_km: text
 cold-batteries-differ = Batteries differ: with one that takes much in the cold, motor slowing { $most ->
     [never] is as usual from the start
     [always] stays weaker on this drive
@@ -52,7 +52,7 @@ cold-batteries-differ = Batteries differ: with one that takes much in the cold, 
 
 # $lasts: one of never, first, always
 # $minutes: count
-# $km: quantity in km
+# $km: text
 cold-batteries-alike = Whether the battery takes much or little in the cold, motor slowing { $lasts ->
     [never] is as usual from the start
     [always] stays weaker on this drive

@@ -77,7 +77,7 @@ hill-leaving-full = Leaving home full
 
 # $lasts: one of never, first, always
 # $minutes: count
-# $km: quantity in km
+# $km: text
 hill-leaving-full-beside = on your drive than leaving at 60 %; motor slowing { $lasts ->
     [never] is as usual from the start
     [always] stays weaker on this drive

@@ -130,16 +130,16 @@ lift-off-word-there = { $there ->
 # $there: one of rolling-on, gentle, firm, strong
 # $road: one of snow, ice, glazed-ice, snow-or-ice
 advice-in-words = { $road ->
-    [snow] { lift-off-word }; on packed snow { lift-off-word-there }
-    [ice] { lift-off-word }; on ice { lift-off-word-there }
-    [glazed-ice] { lift-off-word }; on glazed ice { lift-off-word-there }
-   *[snow-or-ice] { lift-off-word }; on snow or ice { lift-off-word-there }
+    [snow] { lift-off-word }, but { lift-off-word-there } on packed snow
+    [ice] { lift-off-word }, but { lift-off-word-there } on ice
+    [glazed-ice] { lift-off-word }, but { lift-off-word-there } on glazed ice
+   *[snow-or-ice] { lift-off-word }, but { lift-off-word-there } on snow or ice
 }
 
 # $word: one of rolling-on, gentle, firm, strong
 # $snow: text
 # $ice: text
-advice-in-words-apart = { lift-off-word }; on snow { $snow }, on ice { $ice }
+advice-in-words-apart = { lift-off-word }, but { $snow } on snow and { $ice } on ice
 
 # $word: one of rolling-on, gentle, firm, strong
 advice-in-words-alike = { lift-off-word }, on snow and ice too

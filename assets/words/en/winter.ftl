@@ -14,6 +14,10 @@ limits-mind = Mind
 limits-another-leg = Where a leg of your drive says otherwise, the slipperiest of all counts here.
 limits-set-lift-off = Set the lift-off strength
 
+# How far the car has come, where it is on the way back.
+# $km: quantity in km
+come-on-way-back = { $km } counting the way back
+
 # An energy too small to print.
 next-to-nothing = next to nothing
 
@@ -97,6 +101,10 @@ margin-name = { $margin ->
    *[larger] larger
 }
 
+# The hill is the one that is asked about, not the drive's.
+# $free: text
+# $drop: quantity in m
+glance-hill = { $free } before a descent of { $drop }
 glance-small-battery = a small battery fills soon
 
 # $distances: span in m
