@@ -18,6 +18,7 @@ from pages.parts import departures, description, link, show_words, state, winter
 from pages.parts.answer_line import choose_drive, pick_season, say_left_out, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.lift_off_steps import lift_off_steps
+from pages.parts.charts.pedal import Row, beside_the_pedal
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
 from pages.parts.charts.squares import NARROW_PX, SQUARE_PX, counted, squares
 from pages.parts.drive_part import draw_strip, last_answer
@@ -122,7 +123,8 @@ def number(result: Result) -> ShowCard:
     say_title(card)
     if drawn_too:
         with st.container(key="show-road"):
-            picture(range_road(bands, display, state.dark()), range_road_words(bands, display), "show-range")
+            road = range_road(bands, display, state.dark(), large=not is_narrow())
+            picture(road, range_road_words(bands, display), "show-range")
     say_sentences(card)
     say_money()
     return card
@@ -199,7 +201,8 @@ def lift_off(_result: Result) -> ShowCard:
     *sentences, pedal = card.sentences
     say_title(card)
     with st.container(key="show-steps"):
-        steps = lift_off_steps(found.advice.overall, scenario.driver.lift_off_mps2, display, state.dark())
+        advice, set_now = found.advice.overall, scenario.driver.lift_off_mps2
+        steps = lift_off_steps(advice, set_now, display, state.dark(), large=not is_narrow())
         picture(steps, card.title, "show-strengths")
     say_sentences(replace(card, sentences=tuple(sentences)))
     return replace(card, why=f"{pedal}\n\n{card.why}")
@@ -209,7 +212,8 @@ def winter(_result: Result) -> ShowCard:
     """A winter day."""
     expected = winter_words.slowing_expected(state.slowing_in_winter(), state.display())
     year, display = state.year(state.shown()), state.display()
-    card, roads = show_words.winter(year, expected, display), season_roads(year, display, state.dark())
+    card = show_words.winter(year, expected, display)
+    roads = season_roads(year, display, state.dark(), large=not is_narrow())
     if roads is None:
         return say(card)
     # what the picture shows it also says
@@ -223,11 +227,21 @@ def winter(_result: Result) -> ShowCard:
 def limits(_result: Result) -> ShowCard:
     """When it is not there, of this car, and what it is no substitute for."""
     asked, display = LimitSettings(), state.display()
-    card = show_words.limits(display)
+    found = state.limits_at_a_glance(asked)
+    glance = winter_words.glance(found, asked, display)
+    rows = show_words.fading(found.fades, glance, display)
+    card = show_words.limits(display, drawn=bool(rows))
     say_title(card)
-    glance = winter_words.glance(state.limits_at_a_glance(asked), asked, display)
-    with st.container(key="facts-limits"):
-        st.html(fact_rows((display.say("limit-name", part=part), found, "") for part, found in glance.items()))
+    if rows:
+        pedal = Row(display.say("pedal-row-hard"), display.say("pedal-row-stop", stop=glance["stop"]))
+        beside, narrow = [*rows.values()], is_narrow()
+        chart = beside_the_pedal([*rows], found.hard_mps2, beside, pedal, narrow=narrow, dark=state.dark())
+        told = " ".join(f"{row.name}. {row.beside}" for row in (*beside, pedal))
+        with st.container(key="show-pedal"):
+            picture(chart, f"{card.title}. {told}", "show-limits")
+    else:
+        with st.container(key="facts-limits"):
+            st.html(fact_rows((display.say("limit-name", part=part), held, "") for part, held in glance.items()))
     say_sentences(card)
     return card
 

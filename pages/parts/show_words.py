@@ -10,12 +10,15 @@ import pandas as pd
 from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Scenario
 from model.lift_off.advice import DriveAdvice
+from model.limits.cold_day import FADES
+from model.limits.winter import LiftOffLeft, Situation
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display, inside, span_of
-from pages.parts import card_words, departures, description, lift_off_words, wording
+from pages.parts import card_words, cold_words, departures, description, lift_off_words, wording
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
+from pages.parts.charts.pedal import Row
 from pages.parts.charts.squares import SAVED
 
 
@@ -157,7 +160,35 @@ def winter(year: YearOfDrives | None, expected: str, display: Display) -> ShowCa
     )
 
 
-def limits(display: Display) -> ShowCard:
-    """When it is not there, and what it is no substitute for."""
+def limits(display: Display, *, drawn: bool = False) -> ShowCard:
+    """When it is not there, and what it is no substitute for; `drawn` where the pedal stands beside it."""
     card = card_words.limits_card(display)
-    return ShowCard(card.title, card.sentences, display.say("card-limits-why"))
+    title = display.say("card-pedal") if drawn else card.title
+    return ShowCard(title, card.sentences, display.say("card-limits-why"))
+
+
+FADING = {Situation.USUAL: "", Situation.COLD: "cold", Situation.SLIPPERY: "grip", Situation.FULL: "hills"}
+"""The lift-offs that a card draws, in their order, each with the limit that stands beside it."""
+LEAST_MPS2 = 0.1
+"""A motor that slows the car by less as the foot comes up shows nothing that could fade."""
+
+
+def fading(lifts: Sequence[LiftOffLeft], glance: Mapping[str, str], display: Display) -> dict[LiftOffLeft, Row]:
+    """The lift-offs that a card draws with their words; none where the foot that comes up hardly asks the motor."""
+    held = {lift.situation: (lift, name) for lift, name in zip(lifts, cold_words.fade_names(display), strict=True)}
+    usual = held[Situation.USUAL][0].motor_mps2
+    if usual < LEAST_MPS2:
+        return {}
+    rows = {}
+    for situation, limit in FADING.items():
+        lift, name = held[situation]
+        if not limit:
+            usually = display.say("pedal-row-usual", speed=Quantity(FADES["speed_kmh"], "km/h", places=0))
+            row = Row(usually, display.say("pedal-row-key"))
+        else:
+            share = lift.motor_mps2 / usual
+            said = "pedal-row-whole" if round(share, 2) >= 1 else "pedal-row-left"
+            left = {} if said == "pedal-row-whole" else {"left": Share(share, 0)}
+            row = Row(display.say(said, name=name, **left), display.say("pedal-row-here", here=glance[limit]))
+        rows[lift] = row
+    return rows

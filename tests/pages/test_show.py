@@ -55,7 +55,7 @@ def test_the_cards_turn_and_end_at_the_take_away():
     assert titles[LAST - 1 :] == titles[LAST - 1 :: -1]
 
 
-@pytest.mark.parametrize(("card", "drawn"), [(2, 1), (3, 2), (4, 1), (5, 1), (6, 0)])
+@pytest.mark.parametrize(("card", "drawn"), [(2, 1), (3, 2), (4, 1), (5, 1), (6, 1)])
 def test_every_picture_of_a_card_is_a_file_too(card, drawn):
     app = shown(to_link(TOWN), card)
     assert len(app.get("vega_lite_chart")) == drawn
@@ -213,8 +213,15 @@ def test_the_number_has_what_a_year_costs_beside_the_car_driven_now():
 
 
 def test_the_last_card_says_of_this_car_when_regeneration_is_not_there():
-    card = said(shown(to_link(TOWN), 6))
-    assert all(part in card for part in ("Cold battery", "Slippery road", "Full battery, hills", "Emergency stop"))
+    alt = picture(shown(to_link(TOWN), 6)).alt
+    assert alt.startswith("Lift-off may fade: press the pedal. ") and alt.count("On your drive: ") == 3
+    for part in ("Cold battery", "Slippery road", "Full battery", "Emergency stop on your drive"):
+        assert part in alt
+    # a foot that asks nothing of the motor has nothing that fades
+    rolls = shown(to_link(TOWN.with_setting("lift_off_mps2", 0.0)), 6)
+    assert not rolls.get("vega_lite_chart")
+    for part in ("Cold battery", "Slippery road", "Full battery, hills", "Emergency stop"):
+        assert part in said(rolls)
 
 
 def test_a_hybrid_has_neither_road():

@@ -8,6 +8,7 @@ from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import books
 from model.lift_off.advice import advise
 from model.lift_off.curves import curves_of
+from model.limits.winter import LiftOffLeft, Situation
 from model.sampling.drives import Bands, drive, year_of
 from model.sampling.uncertainty import Band
 from model.words.lift_off import because
@@ -136,6 +137,26 @@ def test_the_limits_say_what_it_is_no_substitute_for():
     card = show_words.limits(METRIC)
     assert METRIC.say("no-substitute") in card.sentences
     assert "slippery" in told(card)
+
+
+def lift(situation, motor_mps2):
+    return LiftOffLeft(situation, 1.0, 0.15 + motor_mps2, 0.15, "")
+
+
+def lifts(usual, full):
+    motor = dict.fromkeys(Situation, usual) | {Situation.FULL: full, Situation.COLD: 0.4}
+    return [lift(situation, motor_mps2) for situation, motor_mps2 in motor.items()]
+
+
+def test_what_is_left_of_a_lift_off_is_told_beside_the_drives_own_limits():
+    glance = {"cold": "as usual", "grip": "larger margin", "hills": "leave 2 %", "stop": "70 m"}
+    rows = show_words.fading(lifts(0.8, 0.0), glance, METRIC)
+    assert [lift.situation for lift in rows] == ["usual", "cold", "slippery", "full"]
+    assert [row.name.split(": ")[-1].split(" of ")[0] for row in rows.values()][1:] == ["50 %", "all", "0 %"]
+    assert [row.beside for row in rows.values()][1:] == [
+        "On your drive: as usual.", "On your drive: larger margin.", "On your drive: leave 2 %.",
+    ]  # fmt: skip
+    assert not show_words.fading(lifts(0.05, 0.0), glance, METRIC)
 
 
 def test_nothing_promises_or_sells(advice, year):

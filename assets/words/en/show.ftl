@@ -160,6 +160,28 @@ card-winter-why = In the cold more energy goes into warming the cabin, and air a
 
 ## The limits
 
+card-pedal = Lift-off may fade: press the pedal
+
+# $speed: quantity in km/h
+pedal-row-usual = Foot up at { $speed }, as usual
+
+pedal-row-key = Grey: air and tyres. Blue: the motor. Dashed: what is missing.
+
+# $name: text
+# $left: share
+pedal-row-left = { $name }: { $left } of the motor’s slowing left
+
+# $name: text
+pedal-row-whole = { $name }: all of the motor’s slowing left
+
+# $here: text
+pedal-row-here = On your drive: { $here }.
+
+pedal-row-hard = Brake pedal, pressed hard on a dry road
+
+# $stop: text
+pedal-row-stop = Emergency stop on your drive: { $stop }.
+
 card-limits-why = A full battery has no room, and a cold one takes charge slowly. Where a wheel would slip, the car’s
     slip control takes the motor’s slowing away. What is left of it can change from one slow-down to the next.
 

@@ -109,7 +109,7 @@ glance-small-battery = a small battery fills soon
 
 # $distances: span in m
 # $speed: quantity in km/h
-glance-stop = { $distances } from { $speed }
+glance-stop = { $distances } from { $speed }, reaction included
 
 # What to expect of motor slowing on a cold day.
 

@@ -6,7 +6,10 @@ from collections.abc import Sequence
 from dataclasses import asdict, dataclass, fields
 
 from pages.parts.charts.layers import by_name, by_px, layer, where
-from pages.parts.theme import LINE_PX, Spec, dressed, palette
+from pages.parts.theme import LABEL_PX, LINE_PX, Spec, dressed, palette
+
+CARD_PX, CARD_LINE_PX = 19, 24
+"""Type of a picture that is held towards somebody, and its lines."""
 
 
 @dataclass(frozen=True)
@@ -38,9 +41,14 @@ ASIDE_PX = {"left": 6, "right": -6, "center": 0, "start": 0}
 
 
 def drawn(
-    boxes: Sequence[Box], words: Sequence[Words], height: int, most: float, dark: bool, widest_px: int = 10_000
+    boxes: Sequence[Box], words: Sequence[Words], height: int, most: float, dark: bool, widest_px: int = 10_000,
+    large: bool = False,
 ) -> Spec:
-    """A picture of boxes and words; its scale runs from 0 to `most` over its width, or over `widest_px`."""
+    """A picture of boxes and words; its scale runs from 0 to `most` over its width, or over `widest_px`.
+
+    Where it is `large`, its words are of a card's type.
+    """
+    text_px, line_px = (CARD_PX, CARD_LINE_PX) if large else (LABEL_PX, LINE_PX)
     across = {"domain": [0, most], "range": [0, {"expr": f"min(width, {widest_px})"}], "nice": False, "zero": False}
     x: Spec = {"field": "x0", "type": "quantitative", "scale": across, "axis": None}
     y, colour = by_px("y0", height), by_name("meaning", asdict(palette(dark)))
@@ -51,7 +59,7 @@ def drawn(
         where("hollow", True) | layer("boxes", "rect", box | {"stroke": colour}, **dashed),
     ]
     lines = [
-        {"text": line, "x0": item.x, "y0": item.y + row * LINE_PX, "meaning": item.meaning, "align": item.align,
+        {"text": line, "x0": item.x, "y0": item.y + row * line_px, "meaning": item.meaning, "align": item.align,
          "bold": item.bold}
         for item in words
         for row, line in enumerate(item.text.split("\n"))
@@ -60,7 +68,7 @@ def drawn(
         kept = {"and": [{"field": "align", "equal": align}, {"field": "bold", "equal": bold}]}
         place = {"x": x, "y": y, "color": colour, "text": {"field": "text"}}
         side, weight = "left" if align == "start" else align, 600 if bold else 400
-        words_there = layer("words", "text", place, align=side, dx=ASIDE_PX[align], fontWeight=weight)
+        words_there = layer("words", "text", place, align=side, dx=ASIDE_PX[align], fontWeight=weight, fontSize=text_px)
         layers.append({"transform": [{"filter": kept}]} | words_there)
     columns = {item.name: [getattr(box, item.name) for box in boxes] for item in fields(Box)}
     return dressed(layers, {"boxes": columns, "words": lines}, height, dark)

@@ -15,7 +15,7 @@ DASHES, DASH_PX = 24, 3
 """Of the line in the middle of the road."""
 
 
-def range_road(answer: Bands, display: Display, dark: bool = False) -> Spec:
+def range_road(answer: Bands, display: Display, dark: bool = False, large: bool = False) -> Spec:
     """The road that a full battery reaches, the last part of it by regeneration.
 
     Its end is open, and a line below says from where to where it may lie. The answer must have a range.
@@ -29,10 +29,12 @@ def range_road(answer: Bands, display: Display, dark: bool = False) -> Spec:
         Words(display.say("road-own"), 0, y, "start"),
         Words(display.say("road-whole", range=span_of(reached, "km")), reached.high, y, "right", bold=True),
     ]
-    return drawn(boxes, words, TOP_PX + ROAD_PX + FOOT_PX, reached.high, dark)
+    return drawn(boxes, words, TOP_PX + ROAD_PX + FOOT_PX, reached.high, dark, large=large)
 
 
-def season_roads(year: YearOfDrives | None, display: Display, dark: bool = False) -> Spec | None:
+def season_roads(
+    year: YearOfDrives | None, display: Display, dark: bool = False, large: bool = False
+) -> Spec | None:
     """Summer's road above winter's, on one scale; None without a year, or where a battery's range says nothing."""
     if year is None:
         return None
@@ -47,7 +49,7 @@ def season_roads(year: YearOfDrives | None, display: Display, dark: bool = False
         text = display.say("road-of-season", season=season, air=air, range=span_of(row.range_km, "km"))
         words.append(Words(text, 0, top - TOP_PX / 2 - 2, "start", bold=season == "winter"))
         furthest = max(furthest, row.range_km.high)
-    return drawn(boxes, words, len(SEASONS_SHOWN) * (TOP_PX + NARROW_PX + 10), furthest, dark)
+    return drawn(boxes, words, len(SEASONS_SHOWN) * (TOP_PX + NARROW_PX + 10), furthest, dark, large=large)
 
 
 def road(reached: Band, top: float, meaning: str, *, foot: float, own_km: float = 0.0) -> list[Box]:
