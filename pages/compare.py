@@ -78,12 +78,14 @@ def offers(subject: str) -> dict[str, Scenario]:
     return {value: in_season(drive, season) for value, drive in found.items()} if season else found
 
 
-def name_of(subject: str, drive: Scenario, is_own: bool = False) -> str:
-    """What a drive is called: by what differs, and its season where that differs too."""
+def name_of(subject: str, drive: Scenario, is_own: bool = False, spoken: bool = False) -> str:
+    """What a drive is called: by what differs, and its season where that differs too; `spoken` within a sentence."""
     display, season = state.display(), and_season(subject)
     name = words.name_of(subject, drive, display)
     if not is_own and subject == "car" and drive == offers(subject).get(KEPT):
         name = display.say("compare-kept", car=name)
+    elif spoken:
+        name = words.spoken(subject, name, display)
     if is_own or not season:
         return name
     return display.say("compare-and-season", name=name, season=display.say("season-name", season=season))
@@ -201,7 +203,7 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
         spoken.append(compared_text(sides, until_km, display))
         again = [state.side(drive, scenario, as_driven, until_km)[0] for drive, _ in kept]
         sides = [side for side in again if side is not None]
-    names = [name_of(subject, drive, is_own=drive == scenario) for drive, _ in kept]
+    names = [name_of(subject, drive, is_own=drive == scenario, spoken=True) for drive, _ in kept]
     differences = [difference(side, sides[0]) for side in sides[1:]]
     title = words.title(differences, names, display)
     spoken += [

@@ -18,7 +18,7 @@ from pages.parts import departures, description, link, show_words, state, winter
 from pages.parts.answer_line import choose_drive, pick_season, say_left_out, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.lift_off_steps import lift_off_steps
-from pages.parts.charts.pedal import Row, beside_the_pedal
+from pages.parts.charts.pedal import BarWords, beside_the_pedal
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
 from pages.parts.charts.squares import NARROW_PX, SQUARE_PX, counted, squares
 from pages.parts.drive_part import draw_strip, last_answer
@@ -233,12 +233,12 @@ def limits(_result: Result) -> ShowCard:
     card = show_words.limits(display, drawn=bool(rows))
     say_title(card)
     if rows:
-        pedal = Row(display.say("pedal-row-hard"), display.say("pedal-row-stop", stop=glance["stop"]))
+        pedal = BarWords(display.say("pedal-row-hard"), display.say("pedal-row-stop", stop=glance["stop"]))
         beside, narrow = [*rows.values()], is_narrow()
         chart = beside_the_pedal([*rows], found.hard_mps2, beside, pedal, narrow=narrow, dark=state.dark())
-        told = " ".join(f"{row.name}. {row.beside}" for row in (*beside, pedal))
+        in_words = " ".join(f"{row.name}. {row.beside}" for row in (*beside, pedal))
         with st.container(key="show-pedal"):
-            picture(chart, f"{card.title}. {told}", "show-limits")
+            picture(chart, f"{card.title}. {in_words}", "show-limits")
     else:
         with st.container(key="facts-limits"):
             st.html(fact_rows((display.say("limit-name", part=part), held, "") for part, held in glance.items()))

@@ -106,8 +106,8 @@ US_PRICES: dict[str, Entry] = {
     "currency": "$", "price_per_kwh": 0.16, "co2_g_per_kwh": 390.0,
     "petrol_price_per_l": 0.87177, "diesel_price_per_l": 0.99329,
 }  # fmt: skip
-"""What `Year` has for readers of US units: the mean household price of 2023 (EIA, from memory), CO₂ of 2022 (EIA), fuel
-at 3.30 and 3.76 $/gal, the means of 2024 (EIA, second-hand and from memory)."""
+"""What `Year` has for readers of US units: the mean household price of 2023 (EIA, second-hand), CO₂ of 2022 (EIA), fuel
+at 3.30 and 3.76 $/gal, the means of 2024 (EIA, second-hand)."""
 
 
 def with_prices_of(year: Year, *, us: bool) -> Year:

@@ -22,8 +22,8 @@ from model.sampling.drives import trace_of
 
 MAP_C = np.arange(-20.0, 31.0)
 """Battery temperatures of the map [°C]."""
-LATTICE_C, LATTICE_SOC = (-15.0, -5.0, 5.0, 15.0, 25.0), (0.1, 0.45, 0.8)
-"""Where the map carries numbers."""
+LATTICE_C, LATTICE_SOC = tuple(range(-18, 29)), (0.1, 0.45, 0.8)
+"""Where the map may carry numbers: it takes those that no line of it goes through."""
 
 
 class LiftOffs(TypedDict):

@@ -22,6 +22,10 @@ NEGLIGIBLE_POINTS = 0.0005
 """A difference of shares below this is none to speak of [1]."""
 
 
+COUNTED = ("car", "brake_pedal", "surface")
+"""Subjects whose names are such as “city car”."""
+
+
 def subject_text(subject: str, display: Display) -> str:
     """What differs."""
     return display.say("compare-subject", subject=subject)
@@ -55,6 +59,11 @@ def name_of(subject: str, scenario: Scenario, display: Display) -> str:
         case "preconditioned":
             return display.say("compare-warmed", warmed=conditions.preconditioned)
     return habit_text(subject, getattr(driver, subject), display)
+
+
+def spoken(subject: str, name: str, display: Display) -> str:
+    """The same within a sentence: what can be counted has its article."""
+    return display.say("compare-one", name=name) if subject in COUNTED else name
 
 
 def _strength_text(scenario: Scenario, display: Display) -> str:
@@ -118,7 +127,10 @@ def saved_words(found: Difference, first: str, display: Display) -> str:
     if not told_apart(band):
         return display.say("compare-share-open", points=difference_of(band.scaled(100), "points"))
     # as many decimals as a share in percent has
-    points = size_of(band, "points", 100, places=1 if negligible(band, 0.0995) else 0)
+    span = size_of(band, "points", 100, places=1 if negligible(band, 0.0995) else 0)
+    points = display.figure(span)
+    if round(span.low, span.places) == 0:
+        points = display.say("compare-points-up-to", most=Quantity(span.high, "points", places=span.places))
     higher = bool(band.low > 0)
     if higher and found.net_kwh.low > NEGLIGIBLE_KWH:
         return display.say("compare-share-and-more", points=points)

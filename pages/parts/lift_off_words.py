@@ -11,7 +11,7 @@ import pandas as pd
 from model.describe.figures import Quantity, Several, Share
 from model.describe.scenario import Leg
 from model.describe.units import KMH_PER_MPS
-from model.lift_off.advice import Advice, Case, DriveAdvice
+from model.lift_off.advice import ENERGY_TIE, Advice, Case, DriveAdvice
 from model.lift_off.slowing import COMFORT_CONVENTIONS, lamp_zone_of, word_of
 from model.words import lift_off as spoken
 from model.words.quantities import Display, Value, capital
@@ -131,7 +131,9 @@ def axis_words(table: pd.DataFrame, advised: float, grip_limit: float, display: 
             moved(curves[f"as_driven_{what}"][0], curves[f"as_driven_{what}"][place])
             for what, moved in (("presses", moved_presses), ("net_kwh", moved_energy))
         )
-        title = together(display.say("lift-off-axis", end=spoken.strength(end), **presses, **energy))
+        net = curves["as_driven_net_kwh"]
+        near = bool(net[place] <= net.min() + ENERGY_TIE * abs(net.min()))
+        title = together(display.say("lift-off-axis", end=spoken.strength(end), near=near, **presses, **energy))
     strongest = spoken.strength(float(table["lift_off_mps2"].to_numpy()[-1]))
     facts = [
         display.say(
@@ -306,7 +308,8 @@ def leg_notes(
     for (mps2, word), those in groupby(ends, key=lambda item: (item[1].lift_off_mps2, item[1].word)):
         end = [place for place, _ in those][-1]
         short = display.figure(spoken.bare_strength(mps2))
-        notes.append((start, end, advice_text(word, mps2, display), short))
+        whole = display.say("advised-on-part", strength=advice_text(word, mps2, display))
+        notes.append((start, end, together(whole), short))
         start = end
     return notes
 

@@ -18,7 +18,7 @@ from model.words.quantities import Display, inside, span_of
 from pages.parts import card_words, cold_words, departures, description, lift_off_words, wording
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
-from pages.parts.charts.pedal import Row
+from pages.parts.charts.pedal import BarWords
 from pages.parts.charts.squares import SAVED
 
 
@@ -173,7 +173,7 @@ LEAST_MPS2 = 0.1
 """A motor that slows the car by less as the foot comes up shows nothing that could fade."""
 
 
-def fading(lifts: Sequence[LiftOffLeft], glance: Mapping[str, str], display: Display) -> dict[LiftOffLeft, Row]:
+def fading(lifts: Sequence[LiftOffLeft], glance: Mapping[str, str], display: Display) -> dict[LiftOffLeft, BarWords]:
     """The lift-offs that a card draws with their words; none where the foot that comes up hardly asks the motor."""
     held = {lift.situation: (lift, name) for lift, name in zip(lifts, cold_words.fade_names(display), strict=True)}
     usual = held[Situation.USUAL][0].motor_mps2
@@ -184,11 +184,11 @@ def fading(lifts: Sequence[LiftOffLeft], glance: Mapping[str, str], display: Dis
         lift, name = held[situation]
         if not limit:
             usually = display.say("pedal-row-usual", speed=Quantity(FADES["speed_kmh"], "km/h", places=0))
-            row = Row(usually, display.say("pedal-row-key"))
+            row = BarWords(usually, display.say("pedal-row-key"))
         else:
             share = lift.motor_mps2 / usual
             said = "pedal-row-whole" if round(share, 2) >= 1 else "pedal-row-left"
             left = {} if said == "pedal-row-whole" else {"left": Share(share, 0)}
-            row = Row(display.say(said, name=name, **left), display.say("pedal-row-here", here=glance[limit]))
+            row = BarWords(display.say(said, name=name, **left), display.say("pedal-row-here", here=glance[limit]))
         rows[lift] = row
     return rows

@@ -28,7 +28,7 @@ def own_parameters(app) -> dict[str, str]:
 def finding(subject, *values, scenario=TOWN, as_driven=False) -> str:
     drives = [scenario, *(others(scenario, subject)[value] for value in values)]
     sides = [side_of(one, scenario.car_class, runs=state.BAND_RUNS, as_driven=as_driven) for one in drives]
-    names = [words.name_of(subject, one, Display()) for one in drives]
+    names = [words.spoken(subject, words.name_of(subject, one, Display()), Display()) for one in drives]
     return plain(words.title([difference(side, sides[0]) for side in sides[1:]], names, Display()))
 
 

@@ -25,14 +25,14 @@ def found(low, high, share=(0.0, 0.0), seconds=0.0):
 @pytest.mark.parametrize(
     ("low", "high", "taken", "verdict"),
     [
-        (0.8, 1.4, "takes 0.8 to 1.4 kWh more than city car", "exceeds the uncertainty"),
-        (-1.4, -0.8, "takes 0.8 to 1.4 kWh less than city car", "exceeds the uncertainty"),
-        (-0.52, 0.02, "takes 0.52 kWh less to 0.02 kWh more than city car", "does not exceed the uncertainty"),
-        (-0.001, 0.004, "takes as much as city car", "no difference to speak of"),
+        (0.8, 1.4, "takes 0.8 to 1.4 kWh more than a city car", "exceeds the uncertainty"),
+        (-1.4, -0.8, "takes 0.8 to 1.4 kWh less than a city car", "exceeds the uncertainty"),
+        (-0.52, 0.02, "takes 0.52 kWh less to 0.02 kWh more than a city car", "does not exceed the uncertainty"),
+        (-0.001, 0.004, "takes as much as a city car", "no difference to speak of"),
     ],
 )
 def test_what_is_taken_and_whether_it_exceeds_the_uncertainty(low, high, taken, verdict):
-    assert words.taken_words(found(low, high), "van", "city car", METRIC) == f"van {taken}"
+    assert words.taken_words(found(low, high), "a van", "a city car", METRIC) == f"a van {taken}"
     assert verdict in words.verdict(found(low, high), METRIC)
 
 
@@ -54,6 +54,8 @@ def test_a_larger_share_and_still_more_taken_is_said():
     )
     lighter = found(-1.4, -0.8, share=(0.06, 0.11))
     assert words.saved_words(lighter, "city car", METRIC).endswith("6 to 11 points higher.")
+    least = words.saved_words(found(0.8, 1.4, share=(0.0003, 0.052)), "a city car", METRIC)
+    assert "is up to 5.2 points higher" in least
     assert "lower" in words.saved_words(found(0.8, 1.4, share=(-0.11, -0.06)), "city car", METRIC)
     assert "too little to tell" in words.saved_words(found(0.8, 1.4, share=(-0.01, 0.06)), "city car", METRIC)
     assert "the same share" in words.saved_words(found(0.8, 1.4), "city car", METRIC)

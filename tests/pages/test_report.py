@@ -93,7 +93,7 @@ def test_each_price_is_printed_with_where_it_is_from():
     priced = TOWN.with_setting("now_l_per_100km", 6.0).with_setting("price_per_kwh", 0.31)
     text = Reader(report_html(taken(priced))).text
     assert re.search(r"Price of electricity, per kWh\s+€ 0.31 Yours\.", text)
-    assert re.search(r"Price of petrol, [^€]+€ 1.7 Default: about the EU mean of 2024[^:]+from memory", text)
+    assert re.search(r"Price of petrol, [^€]+€ 1.7 Default: 1.70 €/l[^:]+quoted second-hand", text)
 
 
 def side(page, which):

@@ -178,7 +178,7 @@ def test_a_sentence_about_both_cars_names_both_and_sells_nothing():
 
 def test_a_price_of_fuel_from_memory_says_so_and_ones_own_is_called_that():
     scenario = TOWN.with_setting("now_l_per_100km", 6.5)
-    for price, said in ((1.7, "mean of 2024, from memory: yours to change"), (1.83, "€ 1.83 per l, your price")):
+    for price, said in ((1.7, "near the official means of 2024: yours to change"), (1.83, "€ 1.83 per l, your price")):
         priced = scenario.with_setting("petrol_price_per_l", price)
         found = beside_now(year_of(priced, 10), priced.year, car_of(priced))
         assert wording.beside_fact(found, priced.year, METRIC)[2].endswith(said)

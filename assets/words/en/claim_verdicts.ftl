@@ -294,7 +294,7 @@ claim-figures-how = { $how ->
 }
 
 # How runs are drawn, where answer files say it.
-claim-method-draw = Latin hypercube; bands triangular, lists in equal parts; car figures after their class
+claim-method-draw = Latin hypercube; ranges triangular, lists in equal parts; car figures after their class
 
 ## What was varied
 

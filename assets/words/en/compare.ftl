@@ -22,14 +22,14 @@ compare-subject = { $subject ->
 # $mass: quantity in kg
 # $any: yes or no
 compare-load = { $any ->
-    [yes] { $mass } load
+    [yes] a load of { $mass }
    *[no] no load
 }
 
 # $mass: quantity in kg
 # $any: yes or no
 compare-trailer = { $any ->
-    [yes] { $mass } trailer
+    [yes] a trailer of { $mass }
    *[no] no trailer
 }
 
@@ -47,6 +47,10 @@ compare-keep-help = Then choose or enter another on the first page; the car you 
 
 # $car: text
 compare-kept = the car you kept ({ $car })
+
+# A car, a pedal or a road within a sentence.
+# $name: text
+compare-one = a { $name }
 
 # What a drive is called where it differs from others in that.
 # $season: one of winter, spring, summer, autumn
@@ -117,14 +121,18 @@ compare-same-share = Regeneration saves the same share of energy as with { $firs
 # $points: span in points
 compare-share-open = The share that regeneration saves differs by { $points }: too little to tell.
 
-# $points: span in points
+# Where the least rounds to nothing.
+# $most: quantity in points
+compare-points-up-to = up to { $most }
+
+# $points: text
 # $higher: yes or no
 compare-share = { $higher ->
     [yes] The share that regeneration saves is { $points } higher.
    *[no] The share that regeneration saves is { $points } lower.
 }
 
-# $points: span in points
+# $points: text
 compare-share-and-more = The share that regeneration saves is { $points } higher: a larger share saved, and still more
     taken.
 

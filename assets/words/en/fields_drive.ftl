@@ -173,7 +173,7 @@ year-currency = currency
 
 year-price_per_kwh = price of electricity
     .help = Default: mean EU household price, first half of 2024, 0.2889 €/kWh (Eurostat, quoted second-hand); with US
-        units 0.16 $/kWh, the mean US household price of 2023 (EIA, from memory).
+        units 0.16 $/kWh, the mean US household price of 2023 (EIA, quoted second-hand).
 
 year-co2_g_per_kwh = CO₂ of electricity
     .help = Default: about the EU mix of 2023, 210 g CO₂e/kWh (from memory); with US units that of the United States,
@@ -190,12 +190,13 @@ year-now_l_per_100km = its consumption
     .help = Taken as you enter it: best from filling up, else from its display or its papers.
 
 year-petrol_price_per_l = price of petrol
-    .help = Default: about the EU mean of 2024, 1.70 €/l with taxes (EU Weekly Oil Bulletin, from memory); with US units
-        3.30 $/gal, the US mean for regular of 2024 (EIA, quoted second-hand).
+    .help = Default: 1.70 €/l with taxes; the mean of the EU’s 27 states was 1.68 €/l on 20 May 2024 (EU Weekly Oil
+        Bulletin, quoted second-hand). With US units 3.30 $/gal, the US mean for regular of 2024 (EIA, quoted
+        second-hand).
 
 year-diesel_price_per_l = price of diesel
-    .help = Default: about the EU mean of 2024, 1.60 €/l with taxes (EU Weekly Oil Bulletin, from memory); with US units
-        3.76 $/gal, the US mean of 2024 (EIA, from memory).
+    .help = Default: 1.60 €/l with taxes; the mean of the EU’s 27 states was 1.57 €/l on 20 May 2024 (EU Weekly Oil
+        Bulletin, quoted second-hand). With US units 3.76 $/gal, the US mean of 2024 (EIA, quoted second-hand).
 
 ## The drive in five answers
 

@@ -47,6 +47,7 @@ stop-lamps = { $lamps ->
 # $after: count
 # $energy: one of unknown, hardly, rises, falls
 # $share: share
+# $near: yes or no
 lift-off-axis = From 0 to { $end }, presses { $presses ->
     [stay] stay at { $after }
     [fall] fall from { $before } to { $after }
@@ -55,7 +56,10 @@ lift-off-axis = From 0 to { $end }, presses { $presses ->
     [unknown] ; the change in energy cannot be given as a share
     [hardly] {" "}and energy hardly changes
     [rises] {" "}and energy rises by { $share }
-   *[falls] {" "}and energy falls by { $share }
+   *[falls] {" "}and energy falls by { $share }{ $near ->
+        [yes] , near the best
+       *[no] {""}
+    }
 }
 
 lift-off-axis-no-grip = There is grip for no more than rolling on
@@ -152,7 +156,7 @@ lift-off-yours-changes-nothing = Yours changes nothing compared with what is adv
 # $energy: one of unknown, hardly, rises, falls
 # $share: share
 # $grip: yes or no
-lift-off-with-advised = With the advised strength presses { $presses ->
+lift-off-with-advised = With the advised strength in place of yours presses { $presses ->
     [stay] stay at { $after }
     [fall] fall from { $before } to { $after }
    *[rise] rise from { $before } to { $after }

@@ -108,6 +108,10 @@ advice-on-snow-and-on-ice = On packed snow: { $snow }; on ice: { $ice }. Set it 
 # $strength: quantity in m/s²
 advised-strength = { lift-off-word }, { $strength }
 
+# Over a stretch of the drive, whose advice may differ from that for the whole.
+# $strength: text
+advised-on-part = for this part: { $strength }
+
 # $word: one of rolling-on, gentle, firm, strong
 lift-off-word = { $word ->
     [rolling-on] rolling on

@@ -125,6 +125,13 @@ panel-speed-part = { $part ->
    *[road] air, tyres
 } { $energy }
 
+# What the two lines are.
+# $of: one of motion, back
+panel-speed-line = { $of ->
+    [motion] energy of motion
+   *[back] back in the battery after a stop
+}
+
 # $unit: text
 panel-column-from = From, { $unit }
 panel-column-motion = Motion, Wh

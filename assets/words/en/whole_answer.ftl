@@ -91,7 +91,7 @@ beside-cost = { $fuel ->
 # $yours: yes or no
 beside-made-of = on the same { $distance }: { $used }, as you say, at { $currency } { $price }, { $yours ->
     [yes] your price
-   *[no] about the mean of 2024, from memory: yours to change
+   *[no] near the official means of 2024: yours to change
 }
 
 # The two bars.

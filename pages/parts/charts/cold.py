@@ -26,6 +26,10 @@ ZONE_WORDS_AT, NARROWEST_K = 27.0, 9.0
 """Charge at which they stand [%], and the least of room for them [K]."""
 CLEAR_K, CLEAR_PCT = 9.0, (7.0, 16.0)
 """No figure stands so near to where the drive starts [K], below it and, with a word there, above it [%]."""
+FIGURES_C, MOST_ASIDE_K = (-15.0, -5.0, 5.0, 15.0, 25.0), 4.0
+"""Where figures stand, and how far aside one moves so that no line goes through it."""
+HALF_K, HALF_PCT = 3.4, 4.5
+"""Half the room that a figure takes [K] and [%]."""
 
 
 def acceptance_map(
@@ -55,9 +59,10 @@ def acceptance_map(
     zones = zones.assign(warmth=display.value(takes_all["battery_c"], "°C"))
     held = way[way["battery_c"].between(COLDEST_C, WARMEST_C)]
     path = pd.DataFrame({"warmth": display.value(held["battery_c"], "°C"), "soc": 100 * held["soc"]})
+    placed = between_lines(accepted, takes_all)
     numbers = pd.DataFrame(
-        {"warmth": display.value(accepted["battery_c"], "°C"), "soc": 100 * accepted["soc"],
-         "text": [display.text(kw, "kW") for kw in accepted["kw"]]}
+        {"warmth": display.value(placed["battery_c"], "°C"), "soc": 100 * placed["soc"],
+         "text": [display.text(kw, "kW") for kw in placed["kw"]]}
     )  # fmt: skip
     if len(path):
         # the drive's dot and its word stand there
@@ -67,6 +72,11 @@ def acceptance_map(
     borders = [_border(takes_all, level) for level in ("high", "low")]
     rooms = zip((COLDEST_C, *borders), (*borders, WARMEST_C), ZONES, strict=True)
     named = [((start + end) / 2, display.say(zone)) for start, end, zone in rooms if end - start >= NARROWEST_K]
+    # beside the line of the middle battery, where there is room beside it
+    middle = _border(takes_all, "mid")
+    if middle - borders[0] >= NARROWEST_K:
+        named = [((borders[0] + middle) / 2 if words_there == display.say(ZONES[1]) else at, words_there)
+                 for at, words_there in named]  # fmt: skip
     zone_words = pd.DataFrame(
         [{"warmth": float(display.value(middle, "°C")), "soc": ZONE_WORDS_AT, "text": text} for middle, text in named],
         columns=["warmth", "soc", "text"],
@@ -76,7 +86,7 @@ def acceptance_map(
         said = [display.say("cold-start"), display.say("cold-end")]
         ends_of_way = path.iloc[[0, -1]].assign(text=said, first=[True, False])
     # the lines of the zones are cut where words stand on them
-    halo: Spec = {"stroke": colours.ground, "strokeWidth": 5, "strokeJoin": "round", "opacity": 0.8}
+    halo: Spec = {"stroke": colours.ground, "strokeWidth": 5, "strokeJoin": "round", "opacity": 0.9}
     layers = [
         layer("zones", "area", {"x": x, "y": up("low", True), "y2": {"value": foot}}, color=colours.back, opacity=0.32),
         layer("zones", "area", {"x": x, "y": up("high"), "y2": {"field": "low"}}, color=colours.back, opacity=0.13),
@@ -102,6 +112,25 @@ def acceptance_map(
         "zone_words": zone_words,
     }
     return dressed(layers, datasets, foot, dark)
+
+
+def between_lines(accepted: pd.DataFrame, takes_all: pd.DataFrame) -> pd.DataFrame:
+    """Of the map's figures, near each place the nearest that no line goes through; none where all are struck."""
+    warmth, held = takes_all["battery_c"].to_numpy(), takes_all[["low", "mid", "high"]].fillna(0.0).to_numpy() * 100
+    least, most = np.minimum(held[:-1], held[1:]), np.maximum(held[:-1], held[1:])
+
+    def is_struck(battery_c: float, soc: float) -> bool:
+        near = (warmth[1:] > battery_c - HALF_K) & (warmth[:-1] < battery_c + HALF_K)
+        return bool((near[:, None] & (least < 100 * soc + HALF_PCT) & (most > 100 * soc - HALF_PCT)).any())
+
+    at_c, at_soc = accepted["battery_c"].to_numpy(float), accepted["soc"].to_numpy(float)
+    clear = ~np.array([is_struck(*at) for at in zip(at_c, at_soc, strict=True)])
+    kept = []
+    for place in FIGURES_C:
+        for soc in np.unique(at_soc):
+            there = np.flatnonzero(clear & (at_soc == soc) & (np.abs(at_c - place) <= MOST_ASIDE_K))
+            kept += [int(there[np.argmin(np.abs(at_c[there] - place))])] if len(there) else []
+    return accepted.iloc[kept]
 
 
 def _border(takes_all: pd.DataFrame, level: str) -> float:

@@ -11,7 +11,7 @@ from pages.parts.lift_off_words import strength_word
 from pages.parts.theme import LINE_PX, Spec
 
 WORDS = dict.fromkeys(word_of(float(strength)) for strength in STRENGTHS_MPS2)
-STEPS = dict(zip(WORDS, (4, 30, 56, 82), strict=True))
+STEPS = dict(zip(WORDS, (4, 27, 50, 73), strict=True))
 """How high the step of each word is drawn [px]: they tell an order, not an amount."""
 BETWEEN_PX, FOOT_PX, GAP = 4, 24, 0.05
 

@@ -17,10 +17,11 @@ from pages.parts.charts.layers import (
     beside_names,
     by_meaning,
     by_px,
+    caption,
     layer,
     line,
     names_layers,
-    next_step,
+    still,
     thinly,
     upright,
     words,
@@ -70,7 +71,10 @@ def speed_squared(
     """
     colours, top = palette(dark), LINE_PX + 4
     fastest = float(display.value(FASTEST_KMH, "km/h"))
-    most = next_step(float(curve["motion_wh"].max()), 50)
+    # the curve itself fills the picture; its scale moves in few steps
+    most = still(float(curve["motion_wh"].max()))
+    power = 10.0 ** np.floor(np.log10(most))
+    tick = max(step * power for step in (1.0, 2.0, 5.0) if step * power <= most)
 
     def px(energy: float) -> float:
         return HEIGHT_PX - (HEIGHT_PX - top) * energy / most
@@ -96,14 +100,24 @@ def speed_squared(
     column = {"x": x, "x2": {"field": "speed"}, "y": y, "y2": {"field": "y2"}, "color": by_meaning(colours)}
     layers = [
         line("curve", x, up("battery_wh"), colours.back, [5, 3]),
-        line("curve", x, up("motion_wh", (0.0, most)), colours.ink, [1, 0]),
+        line("curve", x, up("motion_wh", (0.0, tick)), colours.ink, [1, 0]),
         layer("columns", "rect", column, xOffset=-13, x2Offset=13),
         words("heads", x, y, align="right", xOffset=-17, fontWeight=600),
+        # what the lines are stands where neither of them comes
+        *_key(display.say("panel-speed-line", of="motion"), top + LINE_PX / 2, colours.ink, [1, 0]),
+        *_key(display.say("panel-speed-line", of="back"), top + LINE_PX * 1.7, colours.back, [5, 3]),
         *named,
     ]
     lines = curve.assign(speed=display.value(curve["speed_kmh"], "km/h"))[["speed", "motion_wh", "battery_wh"]]
     datasets = {"curve": thinly(lines), "columns": pd.DataFrame(columns), "heads": pd.DataFrame(heads)}
     return dressed(layers, datasets | {"names": name_rows}, HEIGHT_PX, dark)
+
+
+def _key(text: str, y: float, colour: str, dash: Sequence[int]) -> list[Spec]:
+    """A piece of a line and what it is, at the left of the picture."""
+    ends = {"x": {"value": 8}, "x2": {"value": 36}, "y": {"value": y}}
+    mark = {"type": "rule", "color": colour, "strokeDash": list(dash), "strokeWidth": 2}
+    return [{"data": {"values": [{}]}, "mark": mark, "encoding": ends}, caption(text, 42, y)]
 
 
 # from the wheels to the battery and out again

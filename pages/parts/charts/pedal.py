@@ -19,7 +19,7 @@ BETWEEN_PX = 10
 
 
 @dataclass(frozen=True)
-class Row:
+class BarWords:
     """A bar's name, and what is said below it."""
 
     name: str
@@ -32,7 +32,8 @@ class Row:
 
 
 def beside_the_pedal(
-    lifts: Sequence[LiftOffLeft], hard_mps2: float, rows: Sequence[Row], pedal: Row, *, narrow: bool, dark: bool = False
+    lifts: Sequence[LiftOffLeft], hard_mps2: float, rows: Sequence[BarWords], pedal: BarWords, *, narrow: bool,
+    dark: bool = False,
 ) -> Spec:
     """A short bar for each lift-off, its words at its right, and the pedal's bar over the whole width below them.
 

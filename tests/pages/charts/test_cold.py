@@ -9,7 +9,16 @@ from model.describe.scenario_io import starting_drives
 from model.limits.all_limits import season_costs_of
 from model.limits.cold_day import cold_day, normal_by_battery
 from model.words.quantities import Display
-from pages.parts.charts.cold import FADE_ROW_PX, ZONES, acceptance_map, fading, part_name, season_costs, season_rows
+from pages.parts.charts.cold import (
+    FADE_ROW_PX,
+    ZONES,
+    acceptance_map,
+    between_lines,
+    fading,
+    part_name,
+    season_costs,
+    season_rows,
+)
 from tests.pages.charts.specs import assert_valid, tables, texts
 
 METRIC, US = Display(), Display(us=True)
@@ -75,7 +84,21 @@ def test_no_figure_stands_under_the_dot_or_its_word(display):
         below_px = 260 * (charge - drawn["numbers"]["soc"] / 100)
         under = (beside_px < 40) & (below_px < 18) & (below_px > -38)
         assert not under.any()
-        assert len(drawn["numbers"]) >= len(found.accepted) - 2
+        assert len(drawn["numbers"]) >= len(between_lines(found.accepted, found.takes_all)) - 2
+
+
+@pytest.mark.parametrize("scenario", [MOTORWAY, FROSTY, starting_drives()["town"][2]])
+def test_no_line_of_the_map_goes_through_a_figure(scenario):
+    found = day(scenario)
+    numbers, zones = (tables(map_of(found))[name] for name in ("numbers", "zones"))
+    assert len(numbers) >= 8
+    fine = np.linspace(-20, 30, 2001)
+    for level in ("low", "mid", "high"):
+        border = np.interp(fine, zones["warmth"], zones[level])
+        for figure in numbers.itertuples():
+            # half of “53 kW” on the narrowest picture, and half a line
+            near = np.abs(fine - figure.warmth) < 3
+            assert not (near & (np.abs(border - figure.soc) < 4)).any()
 
 
 def test_the_way_of_the_drive_is_drawn_in_the_units_shown():

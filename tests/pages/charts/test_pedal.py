@@ -3,19 +3,22 @@
 import pytest
 
 from model.limits.winter import LiftOffLeft, Situation
-from pages.parts.charts.pedal import Row, beside_the_pedal
+from pages.parts.charts.pedal import BarWords, beside_the_pedal
 from tests.pages.charts.specs import assert_valid, boxes, texts
 
 LIFTS = [
     LiftOffLeft(Situation.USUAL, 1.0, 1.0, 0.2, ""),
     LiftOffLeft(Situation.FULL, 1.0, 0.3, 0.2, "battery"),
 ]
-ROWS = [Row("Foot up", "Grey and blue."), Row("Full battery", "On your drive: leave a good part of the battery free.")]
+ROWS = [
+    BarWords("Foot up", "Grey and blue."),
+    BarWords("Full battery", "On your drive: leave a good part of the battery free."),
+]
 
 
 @pytest.mark.parametrize("narrow", [False, True])
 def test_all_bars_are_on_one_scale_and_what_is_missing_is_an_outline(narrow):
-    spec = beside_the_pedal(LIFTS, 7.5, ROWS, Row("Brake pedal", "66 to 94 m."), narrow=narrow)
+    spec = beside_the_pedal(LIFTS, 7.5, ROWS, BarWords("Brake pedal", "66 to 94 m."), narrow=narrow)
     assert boxes(spec, "back")[["x0", "x1", "hollow"]].round(3).to_numpy().tolist() == [
         [0.2, 1.0, False], [0.2, 0.3, False], [0.3, 1.0, True],
     ]  # fmt: skip
