@@ -1,8 +1,11 @@
 """One meaning a name."""
 
 import ast
+import subprocess
 from collections import defaultdict
 from pathlib import Path
+
+import pytest
 
 ROOT = Path(__file__).resolve().parents[1]
 SAYS_NOTHING = {"this", "some", "one", "told"}
@@ -82,3 +85,12 @@ def test_what_is_drawn_or_cut_is_named_apart():
     places = defined("model")
     assert {name: len(places[name]) for name in ("RUNS", "LABORATORY")} == {"RUNS": 1, "LABORATORY": 1}
     assert "PARTS" not in places
+
+
+def test_no_link_is_a_file_of_the_project():
+    """One to an environment was taken in, and stood in the environment's place wherever the project was fetched."""
+    if not (ROOT / ".git").exists():
+        pytest.skip("not fetched by git")
+    listed = subprocess.run(["git", "ls-files", "--stage"], cwd=ROOT, capture_output=True, text=True, check=True)
+    links = [line.split("\t")[1] for line in listed.stdout.splitlines() if line.startswith("120000")]
+    assert links == []
