@@ -140,7 +140,24 @@ const GONE =
   "soon as the server is back.";
 let timer = 0;
 
+// A part that is folded opens where the address names it: the toolkit's own ways to a heading end before one that is not
+// there yet.
+let wanted = location.hash.slice(1);
+addEventListener("hashchange", () => {
+  wanted = location.hash.slice(1);
+  reach();
+});
+
+function reach() {
+  const fold = wanted && document.querySelector(`.st-key-fold-${CSS.escape(wanted)}`);
+  if (!fold) return;
+  wanted = "";
+  if (!fold.querySelector("details").open) fold.querySelector("summary").click();
+  fold.scrollIntoView();
+}
+
 function look() {
+  reach();
   // the folded navigation: the toolkit calls it a sidebar, and shows two arrows
   document.querySelector('[data-testid="stExpandSidebarButton"]')?.setAttribute("aria-label", "Menu");
   const state = document.querySelector('[data-testid="stApp"]')?.dataset.testConnectionState;

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 
 import pandas as pd
 import streamlit as st
@@ -19,7 +20,7 @@ from model.words.bands import band_promise
 from pages.parts import certified_words, glossary, source_links, state
 from pages.parts.charts import certified as certified_charts
 from pages.parts.figure import figure
-from pages.parts.folding import folded, is_narrow, section
+from pages.parts.folding import always_folded, fold_key, folded, is_narrow
 from pages.parts.source_tables import (
     acceptance_table,
     cars_table,
@@ -53,7 +54,9 @@ SECTIONS = {
     "changes": "sources-changes",
     "cautions": "sources-cautions",
 }
-"""The headings, by their anchors."""
+"""The parts, by their anchors."""
+GROUPS = {"method": "made", "trust": "trust", "acceptance": "tables"}
+"""The parts over which a heading stands, which is for those up to the next."""
 scenario, display = state.scenario(), state.display()
 say = display.say
 
@@ -102,28 +105,46 @@ def percent(value: float) -> Quantity:
     return Quantity(value, "%", places=0)
 
 
-if not is_narrow():
-    with st.container(key="contents"):
-        st.markdown("\n".join(f"- [{say(title)}](#{anchor})" for anchor, title in SECTIONS.items()))
+def open_all(*, opened: bool) -> None:
+    """Open every part, or close them."""
+    for anchor in SECTIONS:
+        st.session_state[fold_key(anchor)] = opened
+
+
+@contextmanager
+def part(anchor: str) -> Iterator[bool]:
+    """One part, under the heading of its group where it is the first; whether it is to be drawn."""
+    if anchor in GROUPS:
+        st.header(say("sources-group", of=GROUPS[anchor]), anchor=False)
+    with always_folded(say(SECTIONS[anchor]), anchor) as is_open:
+        yield is_open
+
+
+with st.container(key="overview"):
+    write(f"{say('sources-overview', checks=len(evidence()))} {band_promise(display)}")
+    with st.container(horizontal=True, vertical_alignment="center"):
+        st.button(say("sources-open"), key="sources-open", on_click=open_all, kwargs={"opened": True})
+        st.button(say("sources-close"), key="sources-close", on_click=open_all, kwargs={"opened": False})
+        st.caption(say("sources-search"), width="content")
 city, highway = certified_found("road load", "udds"), certified_found("road load", "hwfet")
 
-with section(say(SECTIONS["method"]), "method") as is_open:
+with part("method") as is_open:
     if is_open:
         write_all(say("method-steps"), say("method-shares"), say("method-books"))
 
-with section(say(SECTIONS["figures"]), "figures") as is_open:
+with part("figures") as is_open:
     if is_open:
         car = class_labels()[scenario.car_class]
         write(say("figures-of-class", car=car))
         figures = figures_table(scenario.car_class, dict(scenario.stated), display, on_page=True)
         show(figures, say("table-figures", car=car))
 
-with section(say(SECTIONS["uses"]), "uses") as is_open:
+with part("uses") as is_open:
     if is_open:
         write(say("uses-read"))
         show(uses_table(display), say("table-uses"))
 
-with section(say(SECTIONS["band"]), "band") as is_open:
+with part("band") as is_open:
     if is_open:
         checked = say(
             "band-checked",
@@ -134,7 +155,7 @@ with section(say(SECTIONS["band"]), "band") as is_open:
         low, high = percent(100 * LOW_SHARE), percent(100 - 100 * HIGH_SHARE)
         write_all(band_promise(display), checked, say("band-drawn", low=low, high=high, runs=RUNS, seed=str(SEED)))
 
-with section(say(SECTIONS["trust"]), "trust") as is_open:
+with part("trust") as is_open:
     if is_open:
         write(certified_words.first_words(city, highway, display))
         for place, found in zip(st.columns(2, gap="large"), (city, highway), strict=True):
@@ -162,7 +183,7 @@ with section(say(SECTIONS["trust"]), "trust") as is_open:
                 )  # fmt: skip
         write(say("certified-unknown"))
 
-with section(say(SECTIONS["checks"]), "checks") as is_open:
+with part("checks") as is_open:
     if is_open:
         write_all(say("checks-both"), say("checks-history"))
         draw_checks(evidence(), "checks")
@@ -170,53 +191,51 @@ with section(say(SECTIONS["checks"]), "checks") as is_open:
         write(say("checks-wall"))
         show(cars_table(certified_cars(), display), say("table-cars"))
 
-with section(say(SECTIONS["consistency"]), "consistency") as is_open:
+with part("consistency") as is_open:
     if is_open:
         write(say("consistency-why"))
         draw_checks(consistency(), "consistency")
 
-with section(say(SECTIONS["range"]), "range") as is_open:
+with part("range") as is_open:
     if is_open:
         write(say("range-holds"))
         show(ranges_table(display), say("table-ranges"))
 
-with section(say(SECTIONS["left-out"]), "left-out") as is_open:
+with part("left-out") as is_open:
     if is_open:
         write_all(bulleted(left_out(display)))
 
-with section(say(SECTIONS["acceptance"]), "acceptance") as is_open:
+with part("acceptance") as is_open:
     if is_open:
         write(say("acceptance-assumed"))
         show(acceptance_table(display), say("table-acceptance"))
 
-with section(say(SECTIONS["grip"]), "grip") as is_open:
+with part("grip") as is_open:
     if is_open:
         show(grip_table(display), say("table-grip"))
 
-with section(say(SECTIONS["cycles"]), "cycles") as is_open:
+with part("cycles") as is_open:
     if is_open:
         write(say("cycles-from"))
         show(cycles_table(display), say("table-cycles"))
 
-with section(say(SECTIONS["sources"]), "sources") as is_open:
+with part("sources") as is_open:
     if is_open:
         write(say("sources-list-read"))
-        with st.expander(say("sources-list"), type="compact", key="sources-drawer", on_change="rerun") as drawer:
-            if drawer.open:
-                show(source_links.sources_table(display), say("table-sources"))
-                write(say("sources-list-measured"))
-                show(source_links.measurements_table(display), say("table-measurements"))
+        show(source_links.sources_table(display), say("table-sources"))
+        write(say("sources-list-measured"))
+        show(source_links.measurements_table(display), say("table-measurements"))
 
-with section(say(SECTIONS["words"]), "words") as is_open:
+with part("words") as is_open:
     if is_open:
         write_all(*glossary.entries(display))
 
-with section(say(SECTIONS["changes"]), "changes") as is_open:
+with part("changes") as is_open:
     if is_open:
         write(say("changes-when"))
         show(changes_table(display), say("table-changes"))
 
-with section(say(SECTIONS["cautions"]), "cautions") as is_open:
+with part("cautions") as is_open:
     if is_open:
         write(" ".join((say("caution"), say("no-substitute"), say("may-be-weaker"))))
         write(say("version-of", version=MODEL_VERSION, date=MODEL_DATE))

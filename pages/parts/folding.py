@@ -36,7 +36,23 @@ def folded(label: str, key: str, *, within: bool = False) -> Iterator[bool]:
     if not (is_narrow() if within else folds()):
         yield True
         return
-    with st.expander(label, type="compact", key=f"fold-{key}", on_change="rerun") as fold:
+    with st.expander(label, type="compact", key=fold_key(key), on_change="rerun") as fold:
+        before = INSIDE.set(True)
+        try:
+            yield bool(fold.open)
+        finally:
+            INSIDE.reset(before)
+
+
+def fold_key(anchor: str) -> str:
+    """What a folded part is known by; an address that ends in `#` and its anchor opens it (`assets/own.js`)."""
+    return f"fold-{anchor}"
+
+
+@contextmanager
+def always_folded(title: str, anchor: str) -> Iterator[bool]:
+    """A part of a long page that is folded on every screen; whether it is to be drawn."""
+    with st.expander(title, type="compact", key=fold_key(anchor), on_change="rerun") as fold:
         before = INSIDE.set(True)
         try:
             yield bool(fold.open)

@@ -14,7 +14,7 @@ from model.limits.cold_day import FADES
 from model.limits.winter import LiftOffLeft, Situation
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.uncertainty import Band
-from model.words.quantities import Display, inside, span_of
+from model.words.quantities import Display, capital, inside, span_of
 from pages.parts import card_words, cold_words, departures, description, lift_off_words, wording
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
@@ -189,6 +189,9 @@ def fading(lifts: Sequence[LiftOffLeft], glance: Mapping[str, str], display: Dis
             share = lift.motor_mps2 / usual
             said = "pedal-row-whole" if round(share, 2) >= 1 else "pedal-row-left"
             left = {} if said == "pedal-row-whole" else {"left": Share(share, 0)}
-            row = BarWords(display.say(said, name=name, **left), display.say("pedal-row-here", here=glance[limit]))
+            here = glance[limit]
+            # the hill is one that is asked about, not the drive's
+            beside = f"{capital(here)}." if limit == "hills" else display.say("pedal-row-here", here=here)
+            row = BarWords(display.say(said, name=name, **left), beside)
         rows[lift] = row
     return rows

@@ -41,7 +41,7 @@ FIRST_SCREEN = {
     "/compare?differs=car&b=large-suv&c=van": (STRIP, "h2"),
     "/own_road": (".st-key-answer-line", ".st-key-recording-file"),
     "/take_away": (STRIP,),
-    "/sources": (".st-key-answer-line", ".st-key-contents"),
+    "/sources": (".st-key-answer-line", ".st-key-overview", ".st-key-fold-method"),
 }  # fmt: skip
 """Every page, and what beside its first heading is seen of it on a tablet without scrolling."""
 NOW_OF_MANY = ("panel=flow", "part=grip", "card=2", "card=5")

@@ -8,7 +8,7 @@ from pages.parts.claim_asking import LIST_PX
 from tests.pages.in_app import opened_at, ran
 
 TOWN = starting_drives()["town"][2]
-PAGES = ("your_drive.py", "lift_off.py", "winter_and_limits.py", "check_a_claim.py", "sources.py")
+PAGES = ("your_drive.py", "lift_off.py", "winter_and_limits.py", "check_a_claim.py")
 
 
 def drawn(app) -> int:

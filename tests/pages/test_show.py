@@ -214,7 +214,7 @@ def test_the_number_has_what_a_year_costs_beside_the_car_driven_now():
 
 def test_the_last_card_says_of_this_car_when_regeneration_is_not_there():
     alt = picture(shown(to_link(TOWN), 6)).alt
-    assert alt.startswith("Lift-off may fade: press the pedal. ") and alt.count("On your drive: ") == 3
+    assert alt.startswith("Lift-off may fade: press the pedal. ") and alt.count("On your drive: ") == 2
     for part in ("Cold battery", "Slippery road", "Full battery", "Emergency stop on your drive"):
         assert part in alt
     # a foot that asks nothing of the motor has nothing that fades

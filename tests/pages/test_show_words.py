@@ -154,7 +154,7 @@ def test_what_is_left_of_a_lift_off_is_told_beside_the_drives_own_limits():
     assert [lift.situation for lift in rows] == ["usual", "cold", "slippery", "full"]
     assert [row.name.split(": ")[-1].split(" of ")[0] for row in rows.values()][1:] == ["50 %", "all", "0 %"]
     assert [row.beside for row in rows.values()][1:] == [
-        "On your drive: as usual.", "On your drive: larger margin.", "On your drive: leave 2 %.",
+        "On your drive: as usual.", "On your drive: larger margin.", "Leave 2 %.",
     ]  # fmt: skip
     assert not show_words.fading(lifts(0.05, 0.0), glance, METRIC)
 

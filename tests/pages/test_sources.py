@@ -14,6 +14,7 @@ from model.claims.evidence import measurements
 from model.describe.scenario_io import starting_drives
 from model.describe.sources import sources
 from model.sampling.uncertainty import RUNS, SEED
+from model.words.bands import band_promise
 from model.words.checks import title
 from model.words.quantities import Display
 from pages.parts import folding, theme
@@ -25,10 +26,17 @@ from pages.parts.trust import left_out
 from pages.parts.typography import together
 
 METRIC = Display()
+ANCHORS = (
+    "method", "figures", "uses", "band", "trust", "checks", "consistency", "range", "left-out", "acceptance", "grip",
+    "cycles", "sources", "words", "changes", "cautions",
+)  # fmt: skip
+"""By which links lead to its parts: they stay."""
 
 
-def drawn(**session):
+def drawn(*, opened=True, **session):
+    """The page with every part open, unless said otherwise."""
     app = AppTest.from_file(Path(theme.__file__).parents[1] / "sources.py", default_timeout=20)
+    session = {f"fold-{anchor}": opened for anchor in ANCHORS} | session
     for key, value in session.items():
         app.session_state[key] = value
     return app.run()
@@ -50,7 +58,7 @@ def test_it_tells_how_bands_are_made_what_was_checked_and_what_is_left_out():
         assert title(check, METRIC) in words and all(linked(sources()[one]) in words for one in check.sources)
         assert f"since commit `{ranges_set()[check.id][0]}`" in words
     assert "No published map of what a car’s battery accepts" in words
-    assert len(app.table) == 8 + len(all_checks())
+    assert len(app.table) == 10 + len(all_checks())
 
 
 def test_it_shows_how_far_to_trust_it_and_names_the_misses():
@@ -66,22 +74,23 @@ def test_it_shows_how_far_to_trust_it_and_names_the_misses():
     assert len(charts) == 4 and all(chart.proto.alt for chart in charts)
 
 
-def test_every_source_and_measurement_is_listed_once_the_fold_is_open():
-    folded = len(drawn().table)
-    app = drawn(**{"sources-drawer": True})
-    assert not app.exception and len(app.table) == folded + 2
+def test_every_source_and_measurement_is_listed():
+    app = drawn(opened=False, **{"fold-sources": True})
+    assert not app.exception and len(app.table) == 2
     listed = next(table.value for table in app.table if next(iter(table.value)) == "Source")
     measured = next(table.value for table in app.table if METRIC.say("column-conditions") in table.value)
     assert len(listed) == len(sources()) and len(measured) == len(measurements())
     assert all(f"]({one.address})" in " ".join(listed["Source"]) for one in sources().values() if one.address)
 
 
-def test_its_contents_lead_to_its_sections():
-    app = drawn()
-    anchors = {item.proto.anchor for item in app.header}
-    contents = next(item.value for item in app.markdown if "](#" in item.value)
-    assert anchors and all(f"](#{anchor})" in contents for anchor in anchors)
-    assert contents.count("](#") == len(anchors)
+def test_an_overview_comes_first_and_every_part_opens_by_itself_or_all_at_once():
+    app = drawn(opened=False)
+    assert len(app.expander) == len(ANCHORS) and not app.table and not app.get("vega_lite_chart")
+    assert band_promise(METRIC) in app.markdown[0].value
+    app.button(key="sources-open").click().run()
+    assert len(app.table) == 10 + len(all_checks()) and all(one.proto.expanded for one in app.expander)
+    app.button(key="sources-close").click().run()
+    assert not app.table
 
 
 @pytest.mark.parametrize("us", [False, True])
@@ -106,12 +115,12 @@ def test_long_rows_stand_under_one_another_where_columns_have_no_room():
 def test_on_a_telephone_no_table_has_long_cells_and_every_check_is_a_fold_of_its_own(monkeypatch):
     monkeypatch.setattr(folding, "is_narrow", lambda: True)
     opened = {f"fold-{anchor}": True for anchor in ("figures", "checks", "consistency", "grip", "changes")}
-    app = drawn(**opened)
+    app = drawn(opened=False, **opened)
     assert not app.exception
     assert not any(has_long_cells(table.value) for table in app.table)
     folds = {item.label for item in app.expander}
     assert {title(check, METRIC) for check in all_checks()} <= folds
-    assert METRIC.say("column-kind-and-source") in said(app) and "Source: " not in said(drawn())
+    assert METRIC.say("column-kind-and-source") in said(app)
 
 
 def test_it_never_promises():

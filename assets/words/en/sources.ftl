@@ -1,5 +1,25 @@
 # Sources and method: where every figure is from, how an answer is made, and where it holds.
 
+## The overview
+
+# $checks: count
+sources-overview = The same speeds are driven twice, once with the motor slowing the car and once on friction brakes only:
+    the difference is what is saved. Each figure of the car says whether it is published, common practice or assumed, and
+    within which band. { $checks } published findings stand beside the model, hits and misses alike.
+
+sources-open = Open everything
+
+sources-close = Close everything
+
+sources-search = To search this page or print it, open everything first.
+
+# $of: one of made, trust, tables
+sources-group = { $of ->
+    [made] The method
+    [trust] The evidence
+   *[tables] Tables, sources and words
+}
+
 ## Headings
 
 sources-method = How an answer is made
