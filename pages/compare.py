@@ -22,6 +22,7 @@ from pages.parts.figure import csv_text, draw_chart, offer_print
 from pages.parts.folding import folded
 from pages.parts.plain_text import inert
 from pages.parts.reach_words import compared_text
+from pages.parts.report import about as described
 from pages.parts.theme import TEXT_PX
 from pages.parts.typography import together
 
@@ -227,8 +228,8 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
         numbers, name = words.figures(sides, differences, names, display), f"{scenario.car_class}-comparison"
         with st.container(horizontal=True, vertical_alignment="center"):
             st.download_button(
-                display.say("csv-file"), partial(csv_text, numbers), f"{name}.csv", "text/csv", key="compare-file",
-                on_click="ignore", type="tertiary", icon=":material/download:",
+                display.say("csv-file"), partial(csv_text, numbers, described(scenario, display)), f"{name}.csv",
+                "text/csv", key="compare-file", on_click="ignore", type="tertiary", icon=":material/download:",
             )  # fmt: skip
             offer_print(lambda: (chart, title), "; ".join(names), key="compare", name=name)
         low, high = Quantity(100 * LOW_SHARE, "", places=0), Quantity(100 * HIGH_SHARE, "%", places=0)

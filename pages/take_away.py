@@ -8,6 +8,7 @@ from threading import Thread
 
 import streamlit as st
 
+from model import MODEL_DATE, MODEL_VERSION
 from model.describe.fields import InputError
 from model.describe.scenario import Scenario
 from model.kernel.savings import Result
@@ -24,6 +25,7 @@ from pages.parts.figure import offer_print
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_link, qr_svg, short_text
 from pages.parts.report import TakeAway, report_html, sheets_html
+from pages.parts.report import about as described
 from pages.parts.theme import Spec
 
 QR_PX = 240
@@ -48,9 +50,10 @@ def answer_text(scenario: Scenario, band_runs: int, year_runs: int) -> str:
     return as_text(drive_answer(Asked(scenario, band_runs=band_runs, year_runs=year_runs, advice=True)))
 
 
-def timeline_text(result: Result) -> str:
-    """The drive step by step as CSV."""
-    return timeline(result).to_csv(index=False, float_format=CSV_DIGITS)
+def timeline_text(result: Result, about: str) -> str:
+    """The drive step by step as CSV, each row with what it is about and the model, as in every file."""
+    steps = timeline(result).assign(about=about, model_version=MODEL_VERSION, model_date=MODEL_DATE)
+    return steps.to_csv(index=False, float_format=CSV_DIGITS)
 
 
 def take(scenario: Scenario, result: Result) -> None:
@@ -96,8 +99,8 @@ def take(scenario: Scenario, result: Result) -> None:
                 "application/json", key="take-answer", on_click="ignore", icon=":material/download:",
             )  # fmt: skip
             st.download_button(
-                say("take-timeline"), partial(timeline_text, result), f"{name}-timeline.csv", "text/csv",
-                key="take-timeline", on_click="ignore", icon=":material/download:",
+                say("take-timeline"), partial(timeline_text, result, described(scenario, state.display())),
+                f"{name}-timeline.csv", "text/csv", key="take-timeline", on_click="ignore", icon=":material/download:",
             )  # fmt: skip
         offer_print(
             partial(strip_picture, result), None, key="take-strip", name=f"{name}-drive", label=say("print-strip")

@@ -24,6 +24,7 @@ from pages.parts.charts.limits import LIMITS
 from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
 from pages.parts.folding import folded
+from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Spec
 
 BOOK = ("battery_out", "battery_in", "engine_given", *USES, "cells_given", "cells_taken", "cells")
@@ -62,9 +63,14 @@ def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
 def _figure(
     chart: Spec, title: str, words: str, table: TableOrMaker, key: str, car: str, file: TableOrMaker | None = None
 ) -> None:
+    scenario, display, bands = state.shown(), state.display(), state.answer(state.shown())
+    # one run, with every figure at its middle: its band goes with it
+    about = described(scenario, display)
+    if bands is not None:
+        about = f"{about} {wording.headline(bands, display)}"
     figure(
         chart, alt=f"{title}. {words}", table=table, key=key, file_name=f"{car}-{key}.csv", title=title, words=words,
-        file=file,
+        file=file, about=about,
     )  # fmt: skip
 
 

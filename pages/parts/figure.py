@@ -62,9 +62,11 @@ def made(table: TableOrMaker) -> pd.DataFrame:
     return table() if callable(table) else table
 
 
-def csv_text(table: TableOrMaker) -> str:
-    """A table as a file, each row with the version of the model and the day from which it holds."""
+def csv_text(table: TableOrMaker, about: str = "") -> str:
+    """A table as a file, each row with what it is about, the version of the model and the day from which it holds."""
     cells = made(table).map(inert_cell)
+    if about:
+        cells = cells.assign(about=str(inert_cell(about)))
     return cells.assign(model_version=MODEL_VERSION, model_date=MODEL_DATE).to_csv(index=False)
 
 
@@ -139,9 +141,11 @@ def figure(
     file : DataFrame or callable, optional
         Finer rows than the table's, for the file.
     about : str, optional
-        What it is about, to stand on the printed picture; the described car and drive if left out.
+        What it is about, to stand on the printed picture and in each row of the file; the described car and drive if
+        left out.
     """
     say = state.display().say
+    about_it = described(state.scenario(), state.display()) if about is None else about
     # a row that wraps: what stands below the picture needs no row of its own
     with st.container(key=f"figure-{key}", width=WIDTH_PX, horizontal=True, vertical_alignment="center"):
         fold = bool(title) and folds()
@@ -158,7 +162,7 @@ def figure(
                 as_table = st.toggle(say("as-a-table"), key=f"{key}-as-table")
                 st.download_button(
                     say("csv-file"),
-                    partial(csv_text, table if file is None else file),
+                    partial(csv_text, table if file is None else file, about_it),
                     file_name,
                     "text/csv",
                     key=f"{key}-file",

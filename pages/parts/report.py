@@ -51,6 +51,8 @@ ROW_LETTERS, LABEL_LETTERS, VALUE_LETTERS = 45, 20, 30
 """A line of a row of figures counts as so many letters; so many stand in its two columns."""
 """Smallest and largest type of a side [pt], how many letters it holds in the largest, and its height [mm], of which the
 code takes its part: a side is one sheet of paper, whatever there is to say."""
+CLOSE_LEADING, WIDE_LEADING, WIDE_FROM_PT = 1.13, 1.26, 8.0
+"""Lines of the second side, in heights of its type, and from which type [pt] on they stand further apart."""
 REPRODUCE = "python -m model drive FILE"
 
 
@@ -140,11 +142,14 @@ def contents(taken: TakeAway) -> dict[str, object]:
     # each leg and each row of figures begins a line, and the drive as text is set wide
     on_checks = letters(checks) + letters(checks["short_text"]) + LEG_LETTERS * len(scenario.legs)
     on_checks += sum(ROW_LETTERS * lines_of(row) - letters(row) for row in figures)
+    checks_pt = fitting_pt(on_checks, CHECKS_LETTERS, *CHECKS_PT)
     return card | checks | {
         "numbers": three,
         "words": fixed_words(taken, urlsplit(link).hostname or ""),
         "card_pt": fitting_pt(on_card, CARD_LETTERS * (1 - qr_mm(qr) / SIDE_MM), *CARD_PT),
-        "checks_pt": fitting_pt(on_checks, CHECKS_LETTERS, *CHECKS_PT),
+        "checks_pt": checks_pt,
+        # small type has every line that there is to have
+        "checks_leading": WIDE_LEADING if checks_pt >= WIDE_FROM_PT else CLOSE_LEADING,
         "strip": svg_address(svg(drive_strip(steps, events, display), STRIP_PX)),
         "strip_text": strip_finding(steps, events, display),
         "link": link,

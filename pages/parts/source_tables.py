@@ -100,6 +100,9 @@ def figures_table(
             band = mid
             if item.low != item.high:
                 band = say("figure-band-in-short" if on_paper else "figure-band", low=low, high=high, mid=mid)
+            if on_paper and key == "acceptance_level":
+                # a scale of the model's own, which tells a reader nothing
+                band = say("figure-acceptance")
             known = known_in_short(item, display) if on_paper else known_words(item, display)
             if on_page and item.sources:
                 known = say("figure-with-links", known=known, links=cited_with_links(item.sources, display))

@@ -1,6 +1,7 @@
 """A figure on a page: its text for those who do not see it, its table, its file."""
 
 from functools import partial
+from io import StringIO
 
 import numpy as np
 import pandas as pd
@@ -78,6 +79,14 @@ def test_a_file_says_which_model_its_numbers_are_from():
     lines = csv_text(pd.DataFrame({"Energy, kWh": [1.25, 2.5]})).splitlines()
     assert lines[0] == '"Energy, kWh",model_version,model_date'
     assert lines[1:] == [f"1.25,{MODEL_VERSION},{MODEL_DATE}", f"2.5,{MODEL_VERSION},{MODEL_DATE}"]
+
+
+def test_a_file_says_what_it_is_of_in_a_column_of_its_own():
+    table = pd.DataFrame({"Energy, kWh": [1.25, 2.5]})
+    read = pd.read_csv(StringIO(csv_text(table, "A city car on the flat town commute, at 12 °C.")))
+    assert list(read.columns) == ["Energy, kWh", "about", "model_version", "model_date"]
+    assert read["about"].tolist() == ["A city car on the flat town commute, at 12 °C."] * 2
+    assert csv_text(table, "=A1").splitlines()[1].startswith("1.25,'=A1")
 
 
 def test_a_spreadsheet_finds_no_formula_in_what_somebody_calls_a_car():

@@ -26,7 +26,8 @@ ON_PAGE = {
     "check_a_claim.py": {"claim": "seventy-of-braking"}, "lift_off.py": {"speed": "50"},
 }  # fmt: skip
 """What a page is asked beside the drive."""
-DRAWERS = {"your_drive.py": ("beside-drawer",), "check_a_claim.py": ("phrases-drawer", "files-drawer")}
+DRAWERS = {"your_drive.py": ("beside-drawer",), "check_a_claim.py": ("phrases-drawer", "files-drawer"),
+           "sources.py": ("fold-trust",)}  # fmt: skip
 ELSEWHERE = {"drive-strip": "take-strip", "claim-runs": "file"}
 """Figures that are files under another name."""
 OF_NO_CAR = ("certified-", "held-")

@@ -158,7 +158,8 @@ def test_the_timeline_that_is_handed_out_is_the_drives(handed_out):
     opened(HILL)
     steps = pd.read_csv(StringIO(handed_out["The timeline (CSV)"]()))
     expected = timeline(drive(HILL))
-    assert list(steps.columns) == list(expected.columns) and len(steps) == len(expected)
+    assert list(steps.columns) == [*expected.columns, "about", "model_version", "model_date"]
+    assert len(steps) == len(expected) and steps["about"].nunique() == 1 and "brake pedal" in steps["about"][0]
     assert steps["battery_kw"].to_numpy() == pytest.approx(expected["battery_kw"].to_numpy(), rel=1e-5, abs=1e-9)
 
 

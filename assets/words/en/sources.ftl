@@ -161,6 +161,9 @@ figure-band = { $low } to { $high }, mid { $mid }
 # $mid: text
 figure-band-in-short = { $low } to { $high } ({ $mid })
 
+# In place of the model’s own scale.
+figure-acceptance = from batteries that take little in the cold to those that take much
+
 figure-yours = Yours: no band.
 
 price-yours = Yours.

@@ -28,6 +28,7 @@ ON_PAPER = {
 
 RANGE = re.compile(r"(?<=\d) (?=to [−\d])|(?<=\d to) (?=[−\d])")
 """The blanks of a range of numbers, which no line of a title parts."""
+WIDEST = re.compile(r"min\(width, \d+\)")
 PLACES = re.compile(r' (?:d|transform|x|x1|x2|y|y1|y2|width|height)="[^"]*"')
 LONG_NUMBER = re.compile(r"(\d+\.\d\d)\d+")
 """A hundredth of a pixel is finer than print; the rest would double the file. Numbers in words are left as they are."""
@@ -79,7 +80,8 @@ def _on_paper(part: Any) -> Any:
         return {key: _on_paper(value) for key, value in part.items()}
     if isinstance(part, list):
         return [_on_paper(value) for value in part]
-    return ON_PAPER.get(part.lower(), part) if isinstance(part, str) else part
+    # paper has one width, and a picture that keeps to part of a page fills it
+    return ON_PAPER.get(part.lower(), WIDEST.sub("width", part)) if isinstance(part, str) else part
 
 
 def warm_up() -> None:
