@@ -85,16 +85,12 @@ def driven(trace, car, conditions, driver):
         assume(False)
 
 
-@given(traces(), cars(), CONDITIONS, DRIVERS)
-def test_energy_is_neither_made_nor_lost(trace, car, conditions, driver):
-    result = driven(trace, car, conditions, driver)
+def energy_is_neither_made_nor_lost(result):
     assert result.ledger.error_share < 1e-9
     assert ledger_of(result.friction_only, result.trace).error_share < 1e-9
 
 
-@given(traces(), cars(), CONDITIONS, DRIVERS)
-def test_shares_stay_shares_and_every_braked_joule_is_accounted_for(trace, car, conditions, driver):
-    result = driven(trace, car, conditions, driver)
+def shares_stay_shares_and_every_braked_joule_is_accounted_for(result):
     tiny = 1e-12
     assert np.all(result.run.motor_n >= 0) and np.all(result.run.friction_n >= -1e-9)
     assert 0 <= result.battery_in_kwh <= result.wheel_regen_kwh + tiny
@@ -106,19 +102,36 @@ def test_shares_stay_shares_and_every_braked_joule_is_accounted_for(trace, car, 
     assert slowed == pytest.approx(result.wheel_braking_kwh, abs=tiny)
 
 
-@given(traces(), cars(), CONDITIONS, DRIVERS)
-def test_charge_stays_between_empty_and_full(trace, car, conditions, driver):
-    result = driven(trace, car, conditions, driver)
+def charge_stays_between_empty_and_full(result, car, conditions):
     assert result.soc.min() >= 0 and result.soc.max() <= 1 + 1e-6
     cells_kwh = (result.ledger.cells_given - result.ledger.cells_taken) / 3.6e6
     assert conditions.soc_start - result.soc[-1] == pytest.approx(cells_kwh / car.usable_kwh, abs=3e-6)
 
 
-@given(traces(), cars(), CONDITIONS, DRIVERS)
-def test_friction_brakes_only_never_use_less(trace, car, conditions, driver):
-    result = driven(trace, car, conditions, driver)
+def friction_brakes_only_never_use_less(result):
     assert result.saved_kwh >= -1e-9
     assert result.wheel_friction_kwh <= result.friction_only_wheel_friction_kwh + 1e-12
+
+
+def the_shares_are_one_another_in_other_words(result):
+    if result.recovered_share is not None:
+        assert result.recovered_share * result.battery_out_kwh == pytest.approx(result.battery_in_kwh)
+    if result.saved_share is not None:
+        assert (1 - result.saved_share) * result.friction_only_net_kwh == pytest.approx(result.net_kwh, abs=1e-12)
+    if result.range_gain is not None:
+        assert (1 + result.range_gain) * result.net_kwh == pytest.approx(result.friction_only_net_kwh)
+        assert result.range_gain == pytest.approx(result.saved_share / (1 - result.saved_share))
+
+
+@given(traces(), cars(), CONDITIONS, DRIVERS)
+def test_every_drive_keeps_the_laws(trace, car, conditions, driver):
+    """One drive for all: to make and to drive it costs far more than to look at it."""
+    result = driven(trace, car, conditions, driver)
+    energy_is_neither_made_nor_lost(result)
+    shares_stay_shares_and_every_braked_joule_is_accounted_for(result)
+    charge_stays_between_empty_and_full(result, car, conditions)
+    friction_brakes_only_never_use_less(result)
+    the_shares_are_one_another_in_other_words(result)
 
 
 @given(traces(), cars(pack_heater_kw=0.0), CONDITIONS, DRIVERS)
@@ -137,18 +150,6 @@ def test_friction_brakes_only_never_use_less_where_the_motor_would_work_for_next
     result = evaluate(trace, car, Conditions(ambient_c=0.0, cabin=False), Driver())
     assert result.saved_kwh >= -1e-9
     assert set(result.limits_kwh) == {"nothing_to_gain"}
-
-
-@given(traces(), cars(), CONDITIONS, DRIVERS)
-def test_the_shares_are_one_another_in_other_words(trace, car, conditions, driver):
-    result = driven(trace, car, conditions, driver)
-    if result.recovered_share is not None:
-        assert result.recovered_share * result.battery_out_kwh == pytest.approx(result.battery_in_kwh)
-    if result.saved_share is not None:
-        assert (1 - result.saved_share) * result.friction_only_net_kwh == pytest.approx(result.net_kwh, abs=1e-12)
-    if result.range_gain is not None:
-        assert (1 + result.range_gain) * result.net_kwh == pytest.approx(result.friction_only_net_kwh)
-        assert result.range_gain == pytest.approx(result.saved_share / (1 - result.saved_share))
 
 
 @given(traces(flat=True, rest_to_rest=True), cars(), CONDITIONS, DRIVERS)

@@ -13,6 +13,7 @@ from model.claims.verdicts import check
 from model.describe.fields import InputError
 from model.words.claims import made, quotation, sentence
 from model.words.quantities import MINUS
+from tests.conftest import now_and_nightly
 
 CONDITIONS = (
     {}, {"ambient_c": "-5"}, {"season": "summer"}, {"road": "town"}, {"road": "motorway", "ambient_c": "-12..3"},
@@ -77,7 +78,7 @@ def with_numbers(given, drawn):
     return given | {"number": "..".join(sorted(found, key=float) if between else found[:1])}
 
 
-@pytest.mark.parametrize("seed", range(6))
+@pytest.mark.parametrize("seed", now_and_nightly(range(3), range(3, 6)))
 def test_a_sentence_read_back_holds_of_its_runs(seed):
     drawn = random.Random(seed)
     found = [given for base in claims(seed, 8) if (given := with_numbers(base, drawn))]

@@ -62,6 +62,8 @@ def test_a_trailer_meets_the_wind_that_the_car_meets(wind_kmh):
     moving = alone.speed > 0
     both = (car.drag_area_m2 + around.trailer_drag_area_m2) / car.drag_area_m2
     assert towing.air_n[moving] == pytest.approx(both * alone.air_n[moving])
+    # the brakes hold a car that stands, whatever the wind does
+    assert not towing.air_n[~moving].any() and not alone.air_n[~moving].any()
 
 
 def test_tyres_roll_harder_in_the_cold():

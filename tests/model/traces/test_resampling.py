@@ -11,7 +11,15 @@ from model.describe.trace import Trace
 from model.describe.units import KMH_PER_MPS
 from model.kernel.run import drive as drive_car
 from model.traces.cycles import cycle_trace
-from model.traces.resampling import STEEPEST, SteeperThanRoadsError, at_steps, mean_between, road_height, speed_at_steps
+from model.traces.resampling import (
+    ELEVATION_GRID_M,
+    STEEPEST,
+    SteeperThanRoadsError,
+    at_steps,
+    mean_between,
+    road_height,
+    speed_at_steps,
+)
 
 CYCLES = ("udds", "hwfet", "us06", "nycc", "wltc3b")
 CAR = car_from("family-hatch")
@@ -222,6 +230,16 @@ def test_a_false_step_of_20_m_becomes_the_steepest_slope_and_the_rest_stays():
     assert slope.max() == pytest.approx(STEEPEST)
     assert smooth[-1] == pytest.approx(160)
     assert smooth[grid < 800].max() < 112
+
+
+def test_a_reach_of_one_step_of_the_grid_smooths_nothing():
+    distance = np.arange(0, 401.0, ELEVATION_GRID_M)
+    height = 100 + 0.05 * np.where(distance < 200, distance, 400 - distance)
+    _, found = road_height(distance, height, 400.0, ELEVATION_GRID_M)
+    top = len(found) // 2
+    # what is left of the corner is its mean over one step of the grid
+    assert found[top] == pytest.approx(height[top] - 0.05 * ELEVATION_GRID_M / 4)
+    assert found[1:top] == pytest.approx(height[1:top])
 
 
 def test_heights_taken_while_standing_are_one_place():

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import cache
 from itertools import product
 
 from fluent.syntax import ast
@@ -50,6 +51,7 @@ class _Uses(Visitor):
         self.generic_visit(node)
 
 
+@cache
 def _uses(name: str) -> _Uses:
     found = _Uses()
     found.visit(parts()[name])
@@ -62,6 +64,7 @@ def _uses(name: str) -> _Uses:
     return found
 
 
+@cache
 def parts() -> dict[str, ast.Pattern]:
     """Everything that can be said: the texts of messages by their ids, their attributes behind a point."""
     found = {}
@@ -83,6 +86,7 @@ def referred_to() -> set[str]:
     return set().union(*(_uses(name).references for name in parts()))
 
 
+@cache
 def declared() -> dict[str, Message]:
     """Every message with what its comment declares."""
     found = {}
