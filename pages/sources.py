@@ -9,7 +9,7 @@ import pandas as pd
 import streamlit as st
 
 from model import MODEL_DATE, MODEL_VERSION
-from model.checks.certified import KNOWN, SAID, certified_found
+from model.checks.certified import KNOWN, SAID, certified_found, versions_apart
 from model.checks.check import Check, ranges_set
 from model.checks.published import certified_cars, consistency, evidence
 from model.describe.figures import Quantity
@@ -171,6 +171,7 @@ with part("trust") as is_open:
         write_all(
             certified_words.misses_words(city, highway, display=display),
             certified_words.short_words((city, highway), from_sheet, display),
+            certified_words.versions_words(versions_apart("udds"), versions_apart("hwfet"), display),
         )
         for place, known in zip(st.columns(2, gap="large"), KNOWN, strict=True):
             both = certified_found(known, "udds"), certified_found(known, "hwfet")

@@ -6,9 +6,10 @@ highway cycle, what was measured, what the model says, and bands that come from 
 
 from __future__ import annotations
 
-from collections import Counter
+from collections import Counter, defaultdict
 from dataclasses import dataclass
 from functools import cache
+from itertools import combinations
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,6 +22,10 @@ SAID = {50: ("q25", "q75"), 80: ("q10", "q90"), 90: ("q05", "q95")}
 GIVEN = ("given_low", "given_high")
 """The 90 % band where the other cycle's printed consumption is known."""
 KNOWN = ("road load", "data sheet")
+OF_ONE_CAR = ("group", "class_words", "model_year", "rated_hp", "drive")
+"""What versions of one car have in common in the list."""
+OF_ONE_VERSION = ("etw_lb", "a_lbf", "b_lbf_per_mph", "c_lbf_per_mph2")
+"""What sets them apart: weight and road load."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -108,3 +113,45 @@ def certified_found(known: str, cycle: str) -> CarsFound:
         known, cycle, words("id"), words("group"), words("kind"), words("like"), numbers("measured_wh_per_km"),
         numbers("modelled_wh_per_km"), {name: numbers(name) for name in names},
     )  # fmt: skip
+
+
+@dataclass(frozen=True, eq=False)
+class VersionsApart:
+    """Pairs of cars of one cycle, by how much one took more than the other: logarithms of ratios, times 100 [%].
+
+    Two versions of one car as measured and as modelled, their road load known, a place for each pair; and two tests of
+    one and the same version.
+    """
+
+    measured_pct: Array
+    modelled_pct: Array
+    tests_pct: Array
+
+    @property
+    def missed_pct(self) -> Array:
+        """Modelled differences less the measured ones [%]."""
+        return self.modelled_pct - self.measured_pct
+
+
+@cache
+def versions_apart(cycle: str) -> VersionsApart:
+    """What weight and road load do to a car: versions of one car, tests of the same version taken together."""
+    listed = {row["id"]: row for row in rows("published/epa_certified_2019_2025.csv")}
+    found = certified_found(KNOWN[0], cycle)
+    logs = 100 * np.log(np.column_stack([found.measured, found.modelled]))
+    families: dict[tuple[str, ...], dict[tuple[str, ...], list[Array]]] = defaultdict(lambda: defaultdict(list))
+    for name, log in zip(found.ids, logs, strict=True):
+        car, version = (tuple(listed[name][key] for key in keys) for keys in (OF_ONE_CAR, OF_ONE_VERSION))
+        families[car][version].append(log)
+    pairs = np.array([
+        np.mean(second, axis=0) - np.mean(first, axis=0)
+        for versions in families.values()
+        for first, second in combinations(versions.values(), 2)
+    ])  # fmt: skip
+    tests = np.array([
+        second[0] - first[0]
+        for versions in families.values()
+        for tests_of_one in versions.values()
+        for first, second in combinations(tests_of_one, 2)
+    ])  # fmt: skip
+    return VersionsApart(pairs[:, 0], pairs[:, 1], tests)

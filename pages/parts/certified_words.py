@@ -8,7 +8,7 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from model.checks.certified import GIVEN, SAID, CarsFound
+from model.checks.certified import GIVEN, SAID, CarsFound, VersionsApart
 from model.describe.figures import Quantity, Several
 from model.describe.parameters import class_labels
 from model.words.quantities import Display
@@ -119,6 +119,19 @@ def short_words(road_load: Sequence[CarsFound], data_sheet: Sequence[CarsFound],
     named = dict(zip(("city", "highway", "sheet_city", "sheet_highway"), half, strict=True))
     said.append(say("certified-short-given", **named))
     return f"{say('certified-short')}\n\n{bulleted(said)}"
+
+
+def versions_words(city: VersionsApart, highway: VersionsApart, display: Display) -> str:
+    """How well the model tells two versions of one car apart."""
+
+    def medians(name: str, of: str) -> dict[str, Quantity]:
+        return {
+            f"{name}{cycle}": Quantity(float(np.median(abs(getattr(apart, of)))), "%", places=1)
+            for cycle, apart in (("city", city), ("highway", highway))
+        }
+
+    said = medians("", "measured_pct") | medians("missed_", "missed_pct") | medians("tests_", "tests_pct")
+    return display.say("certified-versions", pairs=len(city.measured_pct), **said)
 
 
 def _whole(value: float) -> Quantity:

@@ -7,7 +7,7 @@ from collections import Counter
 import numpy as np
 import pytest
 
-from model.checks.certified import KNOWN, certified_found
+from model.checks.certified import KNOWN, certified_found, versions_apart
 from model.words.quantities import Display
 from pages.parts import certified_words as words
 from tests.published.certified_cars import FOUND
@@ -80,6 +80,15 @@ def test_where_it_falls_short_is_said_with_the_tables_figures():
                 error = np.median(sheet[0].of(of_class).errors_pct)
                 assert f"{abs(error):.0f} % too {'high' if error > 0 else 'low'} from its data sheet" in line
     assert said.count("\n- ") == 5
+
+
+def test_versions_of_one_car_are_told_apart_with_the_medians_of_the_pairs():
+    city, highway = versions_apart("udds"), versions_apart("hwfet")
+    said = words.versions_words(city, highway, METRIC)
+    assert f"{len(city.measured_pct)} pairs" in said
+    order = [np.median(abs(of(apart))) for of in (lambda one: one.measured_pct, lambda one: one.missed_pct,
+                                                  lambda one: one.tests_pct) for apart in (city, highway)]  # fmt: skip
+    assert re.findall(r"(\d+\.\d) %", said) == [f"{value:.1f}" for value in order]
 
 
 def test_it_says_what_was_not_measured_and_that_the_cars_were_in_view():

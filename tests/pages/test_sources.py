@@ -7,7 +7,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from model import MODEL_VERSION
-from model.checks.certified import certified_found
+from model.checks.certified import certified_found, versions_apart
 from model.checks.check import ranges_set
 from model.checks.published import all_checks
 from model.claims.evidence import measurements
@@ -18,7 +18,7 @@ from model.words.bands import band_promise
 from model.words.checks import title
 from model.words.quantities import Display
 from pages.parts import folding, theme
-from pages.parts.certified_words import cars_title, misses_words, short_words
+from pages.parts.certified_words import cars_title, misses_words, short_words, versions_words
 from pages.parts.glossary import entries
 from pages.parts.source_links import linked
 from pages.parts.source_tables import has_long_cells, in_rows
@@ -68,7 +68,8 @@ def test_it_shows_how_far_to_trust_it_and_names_the_misses():
     titles = [cars_title(found, METRIC) for found in (city, highway)]
     misses = misses_words(city, highway, display=METRIC)
     short = short_words((city, highway), [certified_found("data sheet", cycle) for cycle in ("udds", "hwfet")], METRIC)
-    for needed in (*titles, misses, short, METRIC.say("certified-unknown")):
+    better = versions_words(versions_apart("udds"), versions_apart("hwfet"), METRIC)
+    for needed in (*titles, misses, short, better, METRIC.say("certified-unknown")):
         assert together(needed) in words or needed in words
     charts = app.get("vega_lite_chart")
     assert len(charts) == 4 and all(chart.proto.alt for chart in charts)

@@ -28,7 +28,8 @@ ONE_FAMILY = (
     "48 large cars of one family of makers take 15 to 40 % more in the city, and 8 to 25 % on the highway, than others "
     "of the same weight, road load and power. Neither what they drag on the rollers nor their axles, year or quality "
     "of test sets them apart from its other cars, and losses chosen anew within their bands from the other groups "
-    "leave the 90th percentile at 20 to 22 % in the city"
+    "leave the 90th percentile at 20 to 22 % in the city. Each group known by its own level would leave 16.7 and "
+    "11.3 %, and no plain regression on the list reaches the bound (`test_what_the_list_leaves_open`)"
 )
 NO_DRAW = (
     ". A draw aboard that grows with weight, 300 W a tonne about 300 W at 2 t, makes it 4.3, but no source gives one "
@@ -95,7 +96,7 @@ BOUNDS = [
     ("data sheet", "holds, other cycle given", held(GIVEN), (85, 100), (85, 100)),
     ("data sheet", "half width, other cycle given", half(GIVEN), (0, 11), (0, 9)),
 ]
-BOTH_CYCLES = "city and highway of a car tell less of each other than the bound asks; coverage was kept, not width"
+BOTH_CYCLES = "where the drawn cars are narrower, their bands hold less than 85 %; coverage was kept, not width"
 NOT_HELD = {
     ("road load", "90th percentile", "udds"): "20.0 in place of 16: " + ONE_FAMILY,
     ("road load", "90th percentile", "hwfet"): "11.6 in place of 9.5: " + ONE_FAMILY,

@@ -61,8 +61,23 @@ certified-short-class = { $kind }: in the city the median car reads { $sheet } t
 # $sheet_city: quantity in %
 # $sheet_highway: quantity in %
 certified-short-given = With the printed consumption of the other cycle a band reaches { $city } to either side in the city
-    and { $highway } on the highway, { $sheet_city } and { $sheet_highway } from a data sheet: city and highway of a
-    car tell no more of each other. Where width and coverage could not both be had, coverage was kept.
+    and { $highway } on the highway, { $sheet_city } and { $sheet_highway } from a data sheet. Where width and coverage
+    could not both be had, coverage was kept.
+
+# Pairs of versions of one car: how far apart as measured, how far off the model is in that, and two tests of one version.
+# $pairs: count
+# $city: quantity in %
+# $highway: quantity in %
+# $missed_city: quantity in %
+# $missed_highway: quantity in %
+# $tests_city: quantity in %
+# $tests_highway: quantity in %
+certified-versions = **Where it does better:** between versions of one car. { $pairs } pairs in the lists share their group of
+    makers, kind, year, power and driven axles and differ in weight or road load: in the median by { $city } of their
+    energy in the city and { $highway } on the highway. The model is off in that difference by { $missed_city } and
+    { $missed_highway }; two tests of one and the same version differ by { $tests_city } and { $tests_highway }. So what
+    weight, tyres and air do is told nearly as well as it can be measured. What is off is a car’s level, which mostly goes
+    with its maker.
 
 # The kinds of car outside the band, each from certified-kind.
 # $cycle: one of udds, hwfet
