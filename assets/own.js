@@ -132,6 +132,18 @@ matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
   setTimeout(() => document.querySelector(".st-key-redraw button")?.click(), 200);
 });
 
+// On a telephone the answer in one line stays in sight, once the answer itself has been scrolled out of it.
+
+const ANSWERS = ".st-key-answer h2, .st-key-lift-answer h2, .st-key-panel h2, .st-key-claim-answer h2";
+
+function follow() {
+  const answer = document.querySelector(ANSWERS);
+  const gone = answer !== null && answer.getBoundingClientRect().bottom < 80;
+  document.documentElement.classList.toggle("went-by", gone);
+}
+
+addEventListener("scroll", follow, { capture: true, passive: true });
+
 // The server is gone: what the toolkit says then is meant for whoever started it.
 
 const PATIENCE_MS = 2500;

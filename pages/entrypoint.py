@@ -62,7 +62,7 @@ SHEETS = (
     Sheet("your_drive.py", "page-your-drive", "page-your-drive-title", "page-your-drive-about", states_headline=True),
     Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes,
           ahead=state.lift_off_ahead),
-    Sheet("winter_and_limits.py", "page-winter", notes=winter_notes, ahead=state.season_ahead),
+    Sheet("winter_and_limits.py", "page-winter", finding_first=True, notes=winter_notes, ahead=state.season_ahead),
     Sheet("how_it_works.py", "page-how"),
     Sheet("check_a_claim.py", "page-claim", draws_drive=True, ahead=state.answer_ahead),
     Sheet("show.py", "page-show", hidden=True, bare=True),
@@ -163,6 +163,6 @@ with st.container(key="head", gap=None):
         draw_drive(with_answer=not sheet.states_headline, notes=sheet.notes)
 page.run()
 if strip_last:
-    draw_strip(leads_back=True)
+    draw_strip(sheet.notes, leads_back=True)
 if not sheet.bare:
     foot()

@@ -19,6 +19,7 @@ from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts
 from pages.parts.charts import stops as stop_charts
 from pages.parts.drive_part import before, last_answer
+from pages.parts.folding import is_narrow
 from pages.parts.limit_part import (
     HALVES,
     ask_day,
@@ -181,7 +182,8 @@ def draw_roads() -> None:
         table[display.say(name, unit=unit)] = np.round(display.value(np.array(most), "m/s²"), 2)
     table[display.say("roads-column-margin")] = [display.say("margin-name", margin=name) for name in rows["margin"]]
     chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], display, state.dark())
-    picture(chart, grip_words.roads_words(found, display), table, "roads", leads=True)
+    numbers = grip_words.roads_numbers(found, display)
+    picture(chart, grip_words.roads_words(found, display), table, "roads", leads=True, numbers=numbers, folds=False)
 
 
 def draw_axles() -> None:
@@ -322,17 +324,19 @@ def draw_distances() -> None:
 
 
 def choose_part() -> None:
-    """One of the four parts, each with its number below its name."""
+    """One of the four parts."""
     st.session_state["choose-part"] = SETTINGS.part
-    display = state.display()
-    names = {part: winter_words.part_name(part, display) for part in LIMIT_PARTS}
     st.segmented_control(
-        "Part", LIMIT_PARTS, format_func=names.__getitem__, key="choose-part", required=True, width="stretch",
-        label_visibility="collapsed",
+        "Part", LIMIT_PARTS, format_func=lambda part: winter_words.part_name(part, state.display()), key="choose-part",
+        required=True, width="stretch", label_visibility="collapsed",
         on_change=lambda: own_settings.put(LIMIT_FIELDS["part"], st.session_state["choose-part"]),
     )  # fmt: skip
-    if state.answered() is None:
-        return
+
+
+def draw_glance() -> None:
+    """Each part with its number: below its name, and on a telephone at the end of the part."""
+    display = state.display()
+    names = {part: winter_words.part_name(part, display) for part in LIMIT_PARTS}
     glance = winter_words.glance(state.limits_at_a_glance(SETTINGS), SETTINGS, display)
     cells = "".join(
         f"<div><dt>{escape(names[key])}</dt><dd>{escape(together(text))}</dd></div>"
@@ -343,11 +347,17 @@ def choose_part() -> None:
 
 
 choose_part()
+is_answered = state.answered() is not None
+if is_answered and not is_narrow():
+    draw_glance()
 for notice in NOTICES:
     st.info(inert(refusal_words(notice, state.display())))
-if state.answered() is None:
+if not is_answered:
     st.title(state.display().say("limits-title"), anchor=False)
     st.error(state.refusal())
 else:
     with last_answer("limits"):
         {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[SETTINGS.part]()
+    if is_narrow():
+        st.header(state.display().say("limits-in-short"), anchor=False)
+        draw_glance()

@@ -15,9 +15,9 @@ from model import MODEL_DATE, MODEL_VERSION
 from model.describe.brought import inert_cell
 from model.describe.figures import Quantity
 from model.words.print import source_line
-from pages.parts import state
+from pages.parts import folding, state
 from pages.parts.charts import export
-from pages.parts.folding import folded, folds
+from pages.parts.folding import folded
 from pages.parts.public_link import public_base
 from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Rows, Spec
@@ -121,6 +121,7 @@ def figure(
     words: str = "",
     file: TableOrMaker | None = None,
     about: str | None = None,
+    folds: bool = True,
 ) -> None:
     """Draw a chart with its finding above and its table and file below.
 
@@ -143,12 +144,14 @@ def figure(
     about : str, optional
         What it is about, to stand on the printed picture and in each row of the file; the described car and drive if
         left out.
+    folds : bool
+        Whether a telephone folds it below its finding.
     """
     say = state.display().say
     about_it = described(state.scenario(), state.display()) if about is None else about
     # a row that wraps: what stands below the picture needs no row of its own
     with st.container(key=f"figure-{key}", width=WIDTH_PX, horizontal=True, vertical_alignment="center"):
-        fold = bool(title) and folds()
+        fold = folds and bool(title) and folding.folds()
         first = "" if fold else together(words)
         if title or words:
             st.markdown(titled(together(title), first) if title else first)

@@ -8,14 +8,16 @@ from model.limits.grip_margin import GripCheck
 from model.limits.limit_settings import STRAIGHT, LimitSettings
 from model.limits.slippery_road import SLOWER_KMH, SlipperyRoad
 from model.words.quantities import Display
-from pages.parts.charts.grip import gives, no_more_than, strength_text
+from pages.parts.charts.grip import gives, margin_text, no_more_than, road_name, strength_text
 from pages.parts.winter_words import LimitWords
 
 
 def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, display: Display) -> LimitWords:
     """The part in words."""
     check, trailer, in_a_bend = found.check, scenario.conditions.trailer_kg, settings.bend != STRAIGHT
-    strength = check["lift_off_mps2"]
+    strength, margin = check["lift_off_mps2"], "bend-alone" if bend_alone(check) else check["margin"]
+    least = check["largest_lift_off_mps2"]["low"]
+    most = no_more_than(least, display)
     sentence = display.say(
         "grip-asked",
         surface=check["surface"],
@@ -24,9 +26,15 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
         foot="lift-off" if strength else "rolling",
         strength=as_set(strength),
         wheels=check["failing_axle"],
+        margin=margin,
+        set="as-it-is" if margin == "bend-alone" or strength <= least else "gentler" if most else "never",
+        most=as_set(most),
+    )
+    in_figures = display.say(
+        "grip-in-figures",
+        wheels=check["failing_axle"],
         asked=Quantity(max(check["demand_by_axle"][axle]["in_all"] for axle in ("front", "rear")), "", places=2),
         gives=gives(check["available_friction"]),
-        margin="bend-alone" if bend_alone(check) else check["margin"],
     )
     facts = _facts(check, display, in_a_bend=in_a_bend)
     if in_a_bend:
@@ -42,8 +50,8 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
         display.say("grip-mind-first-time"),
         display.say("grip-mind-margin"),
     ]
-    heading, is_grip = display.say("grip-heading", surface=check["surface"]), display.say("grip-is")
-    return LimitWords(heading, sentence, is_grip, tuple(facts), tuple(_do(found, display)), tuple(mind))
+    heading, caution = display.say("grip-heading", surface=check["surface"]), display.say("grip-caution")
+    return LimitWords(heading, sentence, in_figures, tuple(facts), tuple(_do(found, display)), tuple(mind), caution)
 
 
 def bend_alone(check: GripCheck) -> bool:
@@ -91,7 +99,7 @@ def _do(found: SlipperyRoad, display: Display) -> list[str]:
     if check["margin"] == "none":
         do.append(display.say("grip-do-none", alone=bend_alone(check)))
     allowed = no_more_than(largest, display)
-    if check["lift_off_mps2"] > allowed > 0:
+    if check["lift_off_mps2"] > largest and allowed > 0:
         do.append(display.say("grip-do-gentler", strength=as_set(allowed)))
     do += [display.say("grip-do-early"), display.say("grip-do-pedal", axle=check["driven_axle"])]
     if found.winter_times > 1.05:
@@ -126,6 +134,16 @@ def roads_words(found: SlipperyRoad, display: Display) -> tuple[str, str]:
         no_margin=Several(tuple(short["none"])), small_margin=Several(tuple(short["small"])),
     )  # fmt: skip
     return title, display.say("roads-words")
+
+
+def roads_numbers(found: SlipperyRoad, display: Display) -> str:
+    """What the picture of all roads says in figures."""
+    rows, yours = found.by_surface, found.check["lift_off_mps2"]
+    told = [
+        display.say("roads-number", road=road_name(surface, display), margin=margin_text(margin, low, yours, display))
+        for surface, margin, low in zip(rows["surface"], rows["margin"], rows["low"], strict=True)
+    ]
+    return display.say("roads-numbers", roads=Several(tuple(told), ""))
 
 
 def weight_words(found: SlipperyRoad, display: Display) -> tuple[str, str]:

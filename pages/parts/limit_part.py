@@ -34,11 +34,17 @@ def part(
     with saying:
         st.title(said.heading, anchor=False)
         st.header(together(said.sentence), anchor=False)
+        if said.caution:
+            st.caption(said.caution)
+        # on a telephone what is seen comes before what is set, as it does beside it
+        if is_narrow():
+            lead()
         controls()
         if said.more:
             st.markdown(together(said.more))
     with seeing:
-        lead()
+        if not is_narrow():
+            lead()
     with seeing if many_controls else saying, st.container(key="facts", gap=None):
         st.html(fact_rows(said.facts))
     doing, minding = st.columns(HALVES, gap="large")
@@ -56,19 +62,22 @@ def bullets(sentences: Iterable[str]) -> str:
 
 
 def picture(
-    chart: Spec, words: tuple[str, str], table: TableOrMaker, key: str, *, leads: bool = False, numbers: str = ""
-) -> None:
+    chart: Spec, words: tuple[str, str], table: TableOrMaker, key: str, *, leads: bool = False, numbers: str = "",
+    folds: bool = True,
+) -> None:  # fmt: skip
     """A figure with its finding, its words and its table; in one that leads its part the words come last.
 
-    `numbers` are those that are only seen in the picture, for whoever hears it.
+    `numbers` are those that are only seen in the picture, for whoever hears it. One that never `folds` is open on a
+    telephone too.
     """
     title, more = words
+    last = leads and not (folds and is_narrow())
     alt = " ".join(filter(None, (f"{title}.", numbers, more)))
     figure(
-        chart, alt=alt, table=table, key=key, title=title, words="" if leads and not is_narrow() else more,
-        file_name=f"{state.shown().car_class}-{key}.csv",
+        chart, alt=alt, table=table, key=key, title=title, words="" if last else more,
+        file_name=f"{state.shown().car_class}-{key}.csv", folds=folds,
     )  # fmt: skip
-    if leads and not is_narrow():
+    if last:
         st.caption(more)
 
 

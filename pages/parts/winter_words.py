@@ -31,7 +31,7 @@ BATTERIES = {"low": "battery-takes-little", "mid": "battery-in-the-middle", "hig
 class LimitWords:
     """One part in words: its heading, the number, more on it, what it comes to, what to do, and what to mind.
 
-    `facts` are what, how much, and beside what it stands.
+    `facts` are what, how much, and beside what it stands; `caution` is what the number never stands without.
     """
 
     heading: str
@@ -40,6 +40,7 @@ class LimitWords:
     facts: tuple[tuple[str, str, str], ...]
     do: tuple[str, ...]
     mind: tuple[str, ...]
+    caution: str = ""
 
 
 class Lasts(StrEnum):

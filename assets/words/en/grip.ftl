@@ -16,9 +16,9 @@ grip-heading = { $surface ->
 # $foot: one of lift-off, rolling
 # $strength: quantity in m/s²
 # $wheels: one of front, rear, both
-# $asked: number
-# $gives: numbers
 # $margin: one of bend-alone, none, small, moderate, larger
+# $set: one of as-it-is, gentler, never
+# $most: quantity in m/s²
 grip-asked = { $surface ->
     [dry] On a dry road
     [wet] On a wet road
@@ -32,24 +32,37 @@ grip-asked = { $surface ->
     [tight-bend] {" "}in a tight bend
     [bend] {" "}in a bend
    *[gentle-bend] {" "}in a gentle bend
-} at { $speed } { $foot ->
-    [lift-off] your lift-off of { $strength }
-   *[rolling] rolling on
-} asks { $wheels ->
-    [front] the front wheels
-    [rear] the rear wheels
-   *[both] all four wheels
-} for a grip of { $asked } of the weight they carry. The road gives { $margin ->
-    [bend-alone] only { $gives }: there is no margin, for the bend alone asks for more.
-    [none] only { $gives }: there is no margin, and { $wheels ->
-        [front] the front wheels
-        [rear] the rear wheels
-       *[both] all four wheels
-    } would slide before slip control steps in.
-    [small] { $gives }: the margin is small, and where the road gives its least there is none.
-    [moderate] { $gives }: the margin is moderate.
-   *[larger] { $gives }, at least twice what is asked.
+} at { $speed } { $margin ->
+    [bend-alone] the bend alone asks for more grip than there is: no margin is left, whatever the lift-off.
+   *[others] { $foot ->
+        [lift-off] your lift-off of { $strength }
+       *[rolling] rolling on
+    } { $margin ->
+        [none] asks for more grip than there is: there is no margin, and { $wheels ->
+            [front] the front wheels
+            [rear] the rear wheels
+           *[both] all four wheels
+        } would slide before slip control steps in.
+        [small] may ask for more grip than there is: the margin is small.
+        [moderate] asks for over half of the least grip there is: the margin is moderate.
+       *[larger] asks for at most half of the least grip there is.
+    }
+}{ $set ->
+    [as-it-is] {""}
+    [gentler] {" "}Set { $most } at most.
+   *[never] {" "}Where there is least grip, no lift-off holds.
 }
+grip-caution = Margin is a word for these assumptions alone: stability control is not modelled.
+
+# The figures behind it.
+# $wheels: one of front, rear, both
+# $asked: number
+# $gives: numbers
+grip-in-figures = { $wheels ->
+    [front] The front wheels are
+    [rear] The rear wheels are
+   *[both] All four wheels are
+} asked for a grip of { $asked } of the weight they carry; the road gives { $gives }. { grip-is }
 grip-is = Grip is the share of the weight on an axle with which its tyres can push along or across the road.
 
 # What it comes to.
@@ -142,8 +155,7 @@ grip-mind-trailer = **With a trailer**, strong slowing of one axle on a slippery
 grip-mind-slide = **If it slides**, look and steer where you want to go, and do what your training and the manual say,
     whether that is a little accelerator or the brake pedal. A licensed instructor can show it on a closed course.
 grip-mind-first-time = **A slippery road is no place to try a strong setting for the first time.**
-grip-mind-margin = **Margin is a word for these assumptions alone.** { margin-rule } On ice grip spreads so widely that no
-    one figure holds (SAE 960959). Stability control is not modelled.
+grip-mind-margin = **What a margin is.** { margin-rule } On ice grip spreads so widely that no one figure holds (SAE 960959).
 margin-rule = No margin: more grip is asked than the high end of the road’s band gives. Small: more than its low end gives.
     Moderate: more than half of that. Larger: no more than half of it.
 
@@ -195,24 +207,45 @@ axles-column-weight = Share of the weight
 roads-title = { $without ->
     [nowhere] { $small ->
         [nowhere] Each of these roads has more grip than your { $yours } asks for
-        [everywhere] Your { $yours } has a small margin on every one of these roads
-       *[some] Your { $yours } has a small margin on { $small_margin }
+        [everywhere] Your { $yours } may be too much for every one of these roads
+       *[some] Your { $yours } may be too much for { $small_margin }
     }
-    [everywhere] Your { $yours } has no margin on any of these roads
-   *[some] Your { $yours } has no margin on { $no_margin }{ $small ->
+    [everywhere] Your { $yours } is too much for every one of these roads
+   *[some] Your { $yours } is too much for { $no_margin }{ $small ->
         [nowhere] {""}
-       *[some] , a small one on { $small_margin }
+       *[some] , and may be for { $small_margin }
     }
 }
-roads-words = Bands: the largest lift-off for which each road has the grip, from its least to its most; the stroke is the
-    middle. They follow speed, bend and slope set above; “Sources and method” says where they are from.
+roads-words = Each road is as long as the lift-off that it holds: firm as far as its least grip goes, fading out to its most.
+    Where your dot is off the firm road, set no more than the figure beside it. All follow speed, bend, slope and tyres as
+    set here; “Sources and method” says where they are from.
 
+# Where a road ends before the driver's lift-off, with the most that it holds.
 # $yours: number
-roads-yours = yours { $yours }
+roads-yours = your lift-off, { $yours }
 
-# $strongest: number
-roads-beyond = over { $strongest }
-roads-margin = margin
+# $margin: one of none, small, moderate, larger
+roads-margin = { $margin ->
+    [none] no margin
+    [small] small margin
+    [moderate] moderate margin
+   *[larger] larger margin
+}
+
+# $margin: one of none, small, moderate, larger
+# $most: quantity in m/s²
+roads-set-at-most = { roads-margin }: { $most } at most
+
+# $margin: one of none, small, moderate, larger
+roads-no-lift-off = { roads-margin }: no lift-off holds
+
+# The picture in figures, road by road.
+# $roads: list
+roads-numbers = By road: { $roads }.
+
+# $road: text
+# $margin: text
+roads-number = { $road }, { $margin }
 
 roads-column-road = Road
 

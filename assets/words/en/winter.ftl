@@ -9,6 +9,7 @@ limit-name = { $part ->
 }
 
 limits-title = Winter and limits
+limits-in-short = The four limits in short
 limits-what-to-do = What to do
 limits-mind = Mind
 limits-another-leg = Where a leg of your drive says otherwise, the slipperiest of all counts here.

@@ -19,7 +19,6 @@ from pages.parts.charts.layers import (
     along_held,
     beside_names,
     by_px,
-    caption,
     layer,
     line,
     names_layers,
@@ -143,60 +142,78 @@ def axle_notes(
 
 # the largest lift-off by road
 
-ROW_PX, NAME_PX, WORD_PX = 38, 122, 78
+ROW_PX, ROAD_PX, EDGE_PX = 50, 20, 9
+"""Height of a road with its words above it, of the road alone, and room for a dot at either end of the axis [px]."""
 STRONGEST = 3.5
 """Where the axis of strengths ends [m/s²]: no car's lift-off is stronger."""
 
 
+def margin_text(margin: str, least: float, yours: float, display: Display) -> str:
+    """A road's margin, and the most that its least grip holds [m/s²] where the driver's own lift-off is more."""
+    most = no_more_than(least, display)
+    if yours <= least:
+        return display.say("roads-margin", margin=margin)
+    if not most:
+        return display.say("roads-no-lift-off", margin=margin)
+    return display.say("roads-set-at-most", margin=margin, most=Quantity(most, "m/s²", 6, trimmed=True))
+
+
 def by_road(rows: pd.DataFrame, yours: float, here: str, display: Display, dark: bool = False) -> Spec:
-    """The largest lift-off for which each road has the grip, as a band, and the driver's own across all of them.
+    """Every road as long as the lift-off that it holds, and the driver's own as a dot on it, or beyond its end.
 
     `rows` are `by_surface` of `model.limits.slippery_road.slippery_road`; `here` is the surface that is driven on.
     """
-    colours, top = palette(dark), LINE_PX + 8
+    colours, top = palette(dark), LINE_PX + 12
     foot = top + ROW_PX * len(rows)
-    middles = [top + ROW_PX * (place + 0.5) for place in range(len(rows))]
+    tops = top + ROW_PX * np.arange(len(rows))
     held = rows[["low", "mid", "high"]].clip(upper=STRONGEST)
+    mark = min(yours, STRONGEST)
     table = pd.DataFrame(
         {
-            "low": held["low"], "mid": held["mid"], "high": held["high"], "y": np.array(middles) - 9,
-            "y2": np.array(middles) + 9, "middle": middles,
+            "low": held["low"], "mid": held["mid"], "high": held["high"], "word": tops + 11.0,
+            "y": tops + 22.0, "y2": tops + 22.0 + ROAD_PX, "middle": tops + 22.0 + ROAD_PX / 2,
             "text": [road_name(surface, display) for surface in rows["surface"]],
-            "margin": [display.say("margin-name", margin=margin) for margin in rows["margin"]],
-            "here": rows["surface"] == here, "seen": rows["mid"] <= STRONGEST,
-            "beyond": rows["low"] >= STRONGEST,
+            "margin": [margin_text(margin, low, yours, display)
+                       for margin, low in zip(rows["margin"], rows["low"], strict=True)],
+            "here": rows["surface"] == here, "none": 0.0, "yours": mark,
+            "dot": ["off" if yours > high or not high else "firm" if yours <= low else "fading"
+                    for low, high in zip(rows["low"], rows["high"], strict=True)],
         }
     ).round(3)  # fmt: skip
     x = along_held("low", STRONGEST, "m/s²", 110, display)
     x["axis"] = {"values": [0, 1, 2, 3], "labelExpr": x["axis"]["labelExpr"]}
-    x["scale"] |= {"range": [NAME_PX, {"expr": f"max(width - {WORD_PX}, {NAME_PX + 60})"}]}
-    y, middle = by_px("y", foot), by_px("middle", foot)
-    box = {"x": x, "x2": {"field": "high"}, "y": y, "y2": {"field": "y2"}}
+    x["scale"] |= {"range": [EDGE_PX, {"expr": f"width - {EDGE_PX}"}]}
+    word, middle = by_px("word", foot), by_px("middle", foot)
+    across = {"y": by_px("y", foot), "y2": {"field": "y2"}}
     said = display.say("roads-yours", yours=bare_strength(yours))
-    mark = pd.DataFrame([{"low": min(yours, STRONGEST), "text": said, "late": yours > STRONGEST / 2}])
-    beyond = display.say("roads-beyond", strongest=bare_strength(STRONGEST))
+    line_at = pd.DataFrame([{"low": mark, "text": said, "late": mark > STRONGEST / 2}])
+    fading = {"gradient": "linear", "x1": 0, "x2": 1, "y1": 0, "y2": 0, "stops": [
+        {"offset": 0, "color": colours.road}, {"offset": 1, "color": colours.ground}]}  # fmt: skip
+    dot = {"x": x | {"field": "yours"}, "y": middle}
     layers = [
-        layer("roads", "rect", box, color=colours.wash, stroke=colours.quiet, strokeWidth=1),
-        where("seen", True)
-        | layer("roads", "rule", {"x": x | {"field": "mid"}, "y": y, "y2": {"field": "y2"}}, color=colours.quiet,
-                strokeWidth=2),
-        where("beyond", True)
-        | layer("roads", "text", {"x": x | {"field": "high"}, "y": middle, "text": {"value": beyond}},
-                align="right", xOffset=-6),
-        layer("yours", "rule", {"x": x, "y": {"value": top - 2}, "y2": {"value": foot}}, color=colours.ink,
-              strokeWidth=2),
-        *(where("late", late) | words("yours", x, {"value": 8}, align=align, fontWeight=600, xOffset=offset)
-          for late, align, offset in ((False, "left", 0), (True, "right", 0))),
+        layer("roads", "rect", {"x": x | {"field": "none"}, "x2": {"field": "low"}, **across}, color=colours.road),
+        layer("roads", "rect", {"x": x, "x2": {"field": "high"}, **across}, color=fading),
+        layer("roads", "rule", {"x": x | {"field": "none"}, "x2": {"field": "low"}, "y": middle},
+              color=colours.ground, strokeWidth=2, strokeDash=[9, 7], strokeDashOffset=-6),
+        layer("yours", "rule", {"x": x, "y": {"value": top - 4}, "y2": {"value": foot}}, color=colours.ink,
+              strokeWidth=1, strokeDash=[2, 3]),
+        *(where("late", late) | words("yours", x, {"value": 9}, align=align, fontWeight=600, xOffset=offset)
+          for late, align, offset in ((False, "left", -6), (True, "right", 6))),
+        where("dot", "firm") | layer("roads", "point", dot, shape="circle", size=170, filled=True, opacity=1,
+                                     fill=colours.ink, stroke=colours.ground, strokeWidth=2),
+        where("dot", "fading") | layer("roads", "point", dot, shape="circle", size=150, filled=True, opacity=1,
+                                       fill=colours.ground, stroke=colours.ink, strokeWidth=3),
+        where("dot", "off") | layer("roads", "point", dot, shape="cross", angle=45, size=190, filled=True, opacity=1,
+                                    fill=colours.ink, stroke=colours.ground, strokeWidth=1),
     ]  # fmt: skip
     for bold in (True, False):
         weight = 600 if bold else 400
         layers += [
-            where("here", bold) | words("roads", {"value": 0}, middle, fontWeight=weight),
+            where("here", bold) | words("roads", {"value": 0}, word, fontWeight=weight),
             where("here", bold)
-            | words("roads", {"value": {"expr": f"width - {WORD_PX - 8}"}}, middle, "margin", fontWeight=weight),
+            | words("roads", {"value": {"expr": "width"}}, word, "margin", align="right", fontWeight=weight),
         ]
-    heading = caption(display.say("roads-margin"), {"expr": f"width - {WORD_PX - 8}"}, 8)
-    return dressed([*layers, heading], {"roads": table, "yours": mark}, foot, dark)
+    return dressed(layers, {"roads": table, "yours": line_at}, foot, dark)
 
 
 # weight and balance

@@ -122,7 +122,17 @@ def test_bands_are_the_roads_and_the_one_driven_on_is_bold():
         np.testing.assert_allclose(rows[level], found[level].clip(upper=STRONGEST), atol=1e-3)
     assert list(rows["text"]) == [road_name(surface, METRIC) for surface in SURFACES]
     assert list(rows.loc[rows["here"], "text"]) == ["packed snow"]
-    assert list(rows["margin"]) == list(found["margin"])
+    assert [text.split(" margin")[0] for text in rows["margin"]] == [
+        {"none": "no"}.get(margin, margin) for margin in found["margin"]
+    ]
+
+
+def test_a_dot_is_on_the_firm_road_where_it_fades_or_off_its_end():
+    dry, none = road("dry"), road("dry", lift_off_mps2=0.0)
+    for found, yours in ((dry, 1.0), (dry, 3.5), (none, 0.0)):
+        rows = tables(roads_of(found, yours=yours))["roads"]
+        for dot, low, high in zip(rows["dot"], found.by_surface["low"], found.by_surface["high"], strict=True):
+            assert dot == ("off" if yours > high or not high else "firm" if yours <= low else "fading")
 
 
 def test_a_strength_beyond_the_axis_is_marked_at_its_end():
