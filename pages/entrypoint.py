@@ -39,8 +39,9 @@ class Sheet:
     """One page: its file, and the messages of its name in the navigation, its title and what it is about.
 
     A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One
-    that `draws_drive` places line and strip itself; one with a `bare_line` has no strip. Where `finding_first`, a
-    telephone has the strip below it. `notes` says what it writes over the strip, from the timeline of the drive;
+    that `draws_drive` places line and strip itself; one with a `bare_line` has no strip, nor has one with
+    `bare_line_narrow` on a telephone. Where `finding_first`, a telephone has the strip below it. `notes` says what it
+    writes over the strip, from the timeline of the drive;
     `ahead` begins what it works out longest.
     """
 
@@ -53,6 +54,7 @@ class Sheet:
     states_headline: bool = False
     draws_drive: bool = False
     bare_line: bool = False
+    bare_line_narrow: bool = False
     finding_first: bool = False
     notes: Notes = no_notes
     ahead: Callable[[], None] | None = None
@@ -62,7 +64,8 @@ SHEETS = (
     Sheet("your_drive.py", "page-your-drive", "page-your-drive-title", "page-your-drive-about", states_headline=True),
     Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes,
           ahead=state.lift_off_ahead),
-    Sheet("winter_and_limits.py", "page-winter", finding_first=True, notes=winter_notes, ahead=state.season_ahead),
+    Sheet("winter_and_limits.py", "page-winter", bare_line_narrow=True, notes=winter_notes,
+          ahead=state.season_ahead),
     Sheet("how_it_works.py", "page-how"),
     Sheet("check_a_claim.py", "page-claim", draws_drive=True, ahead=state.answer_ahead),
     Sheet("show.py", "page-show", hidden=True, bare=True),
@@ -157,12 +160,12 @@ with st.container(key="head", gap=None):
     if version := link.other_version():
         st.info(inert(wording.other_version(version, state.display())))
     strip_last = sheet.finding_first and is_narrow()
-    if sheet.bare_line or strip_last:
+    if sheet.bare_line or strip_last or (sheet.bare_line_narrow and is_narrow()):
         draw_answer_line(with_answer=False)
     elif not (sheet.bare or sheet.draws_drive):
         draw_drive(with_answer=not sheet.states_headline, notes=sheet.notes)
 page.run()
 if strip_last:
-    draw_strip(sheet.notes, leads_back=True)
+    draw_strip(leads_back=True)
 if not sheet.bare:
     foot()

@@ -19,7 +19,7 @@ from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts
 from pages.parts.charts import stops as stop_charts
 from pages.parts.drive_part import before, last_answer
-from pages.parts.folding import is_narrow
+from pages.parts.folding import folded, is_narrow
 from pages.parts.limit_part import (
     HALVES,
     ask_day,
@@ -359,5 +359,6 @@ else:
     with last_answer("limits"):
         {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[SETTINGS.part]()
     if is_narrow():
-        st.header(state.display().say("limits-in-short"), anchor=False)
-        draw_glance()
+        with folded(state.display().say("limits-in-short"), "glance") as is_open:
+            if is_open:
+                draw_glance()

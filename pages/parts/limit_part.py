@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from contextlib import nullcontext
 from html import escape
 
 import pandas as pd
@@ -13,7 +14,7 @@ from pages.parts import controls, departures, state
 from pages.parts.charts import grip as grip_charts
 from pages.parts.facts import fact_rows
 from pages.parts.figure import TableOrMaker, figure
-from pages.parts.folding import in_sight, is_narrow, section
+from pages.parts.folding import folded, in_sight, is_narrow, section
 from pages.parts.theme import TEXT_PX, Spec
 from pages.parts.typography import together
 from pages.parts.winter_words import LimitWords
@@ -26,7 +27,7 @@ def part(
 ) -> None:
     """One part: the number and the picture side by side, then what to do and what to mind.
 
-    Where there are many controls beside the picture, the facts stand below it.
+    Where there are many controls beside the picture, the facts stand below it, and on a telephone fold.
     """
     in_sight(said.sentence)
     with st.container(key="panel"):
@@ -40,13 +41,16 @@ def part(
         if is_narrow():
             lead()
         controls()
-        if said.more:
+        if said.more and not many_controls:
             st.markdown(together(said.more))
     with seeing:
         if not is_narrow():
             lead()
-    with seeing if many_controls else saying, st.container(key="facts", gap=None):
-        st.html(fact_rows(said.facts))
+    with seeing if many_controls else saying:
+        label = state.display().say("limits-in-figures")
+        with folded(label, "facts") if many_controls else nullcontext(True) as is_open:
+            if is_open:
+                draw_facts(said, with_more=many_controls)
     doing, minding = st.columns(HALVES, gap="large")
     with doing:
         st.header(state.display().say("limits-what-to-do"), anchor="do")
@@ -54,6 +58,14 @@ def part(
     with minding, section(state.display().say("limits-mind"), "mind") as is_open:
         if is_open:
             st.markdown(bullets(said.mind))
+
+
+def draw_facts(said: LimitWords, *, with_more: bool) -> None:
+    """What a part comes to, in figures."""
+    with st.container(key="facts", gap=None):
+        st.html(fact_rows(said.facts))
+    if with_more:
+        st.markdown(together(said.more))
 
 
 def bullets(sentences: Iterable[str]) -> str:

@@ -217,8 +217,7 @@ roads-title = { $without ->
     }
 }
 roads-words = Each road is as long as the lift-off that it holds: firm as far as its least grip goes, fading out to its most.
-    Where your dot is off the firm road, set no more than the figure beside it. All follow speed, bend, slope and tyres as
-    set here; “Sources and method” says where they are from.
+    “Sources and method” says where the figures are from.
 
 # Where a road ends before the driver's lift-off, with the most that it holds.
 # $yours: number

@@ -9,6 +9,7 @@ limit-name = { $part ->
 }
 
 limits-title = Winter and limits
+limits-in-figures = In figures
 limits-in-short = The four limits in short
 limits-what-to-do = What to do
 limits-mind = Mind
