@@ -136,6 +136,17 @@ matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
 
 const ANSWERS = ".st-key-answer h2, .st-key-lift-answer h2, .st-key-panel h2, .st-key-claim-answer h2";
 
+// What one of the ways in opens there stands below the first screen: it is brought into sight, once.
+
+const OPENED = ".st-key-sheet, .st-key-quick";
+let opened = false;
+
+function bring() {
+  const form = document.querySelector(OPENED);
+  if (form && !opened && NARROW.matches) form.scrollIntoView({ block: "start" });
+  opened = form !== null;
+}
+
 function follow() {
   const answer = document.querySelector(ANSWERS);
   const gone = answer !== null && answer.getBoundingClientRect().bottom < 80;
@@ -170,6 +181,7 @@ function reach() {
 
 function look() {
   reach();
+  bring();
   // the folded navigation: the toolkit calls it a sidebar, and shows two arrows
   document.querySelector('[data-testid="stExpandSidebarButton"]')?.setAttribute("aria-label", "Menu");
   const state = document.querySelector('[data-testid="stApp"]')?.dataset.testConnectionState;

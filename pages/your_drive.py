@@ -177,7 +177,7 @@ def beside_entries(scenario: Scenario) -> None:
         control(price, label=label, help="", say_refusal=False)
     say_refusals(*(widget_key(field) for field in (YEAR_FIELDS["now_l_per_100km"], price)))
     if beside := state.beside_now(scenario):
-        words = together(inert(wording.beside_words(beside, scenario, display)))
+        words = together(" ".join(map(inert, wording.beside_words(beside, scenario, display))))
         chart = beside_bars(beside, now.currency, display, state.dark())
         draw_chart(chart, alt=words, key="beside-chart")
         st.markdown(words)

@@ -33,6 +33,11 @@ class BesideNow:
     wall_kwh: Band
     cost: Band
 
+    @property
+    def apart(self) -> Band:
+        """How much the fuel costs above the electricity [the year's currency]; below zero it costs that much below."""
+        return Band(*(self.fuel_cost - cost for cost in (self.cost.high, self.cost.mid, self.cost.low)))
+
 
 def price_key(year: Year) -> str:
     """Which field of the year has the price of fuel for the car driven now; a hybrid is taken to run on petrol."""

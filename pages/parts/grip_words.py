@@ -139,11 +139,11 @@ def roads_words(found: SlipperyRoad, display: Display) -> tuple[str, str]:
 def roads_numbers(found: SlipperyRoad, display: Display) -> str:
     """What the picture of all roads says in figures."""
     rows, yours = found.by_surface, found.check["lift_off_mps2"]
-    told = [
+    by_road = [
         display.say("roads-number", road=road_name(surface, display), margin=margin_text(margin, low, yours, display))
         for surface, margin, low in zip(rows["surface"], rows["margin"], rows["low"], strict=True)
     ]
-    return display.say("roads-numbers", roads=Several(tuple(told), ""))
+    return display.say("roads-numbers", roads=Several(tuple(by_road), ""))
 
 
 def weight_words(found: SlipperyRoad, display: Display) -> tuple[str, str]:

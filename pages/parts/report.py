@@ -232,7 +232,7 @@ def numbers(taken: TakeAway) -> list[tuple[str, str, str, str]]:
     if taken.year is not None:
         along = [year_text(taken.year, scenario, result, display)]
         if beside := beside_now(taken.year, scenario.year, result.car):
-            along.append(wording.beside_words(beside, scenario, display))
+            along += wording.beside_words(beside, scenario, display)
         of_year = wording.year_fact(taken.year, scenario.year, display, taken.year_fuel)
         rows.append((*of_year, " ".join(filter(None, along))))
     return rows

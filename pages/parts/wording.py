@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from model import MODEL_VERSION
-from model.describe.figures import Quantity, Share, Shares
+from model.describe.figures import Quantity, Share, Shares, Span
 from model.describe.scenario import Scenario, Year, own_prices
 from model.kernel.follow import LATE_SHARE
 from model.kernel.savings import Result
@@ -181,17 +181,23 @@ def beside_fact(found: BesideNow, year: Year, display: Display) -> tuple[str, st
     return display.say("beside-name", fuel=found.fuel), cost, made_of
 
 
-def beside_words(found: BesideNow, scenario: Scenario, display: Display) -> str:
-    """Both cars by name, each with the sum of its own energy."""
-    return display.say(
+def beside_words(found: BesideNow, scenario: Scenario, display: Display) -> tuple[str, ...]:
+    """Both cars by name, each with the sum of its own energy, and how far the sums are apart."""
+    apart, currency, car = found.apart, scenario.year.currency, car_words(scenario, display)
+    both = display.say(
         "beside-both",
-        car=car_words(scenario, display),
+        car=car,
         fuel=found.fuel,
         distance=Quantity(found.distance_km, "km", 3),
-        currency=scenario.year.currency,
+        currency=currency,
         cost=span_of(found.cost, ""),
         fuel_cost=Quantity(found.fuel_cost, "", 3),
     )
+    larger = "fuel" if apart.low > 0 else "electricity" if apart.high < 0 else "neither"
+    least, most = sorted((abs(apart.low), abs(apart.high)))
+    between = Span(least, most, "", 2)
+    far = display.say("beside-apart", larger=larger, fuel=found.fuel, car=car, currency=currency, apart=between)
+    return both, far, display.say("beside-left-out")
 
 
 def moved_prices(year: Year, display: Display) -> str:

@@ -15,6 +15,7 @@ from model.sampling.hybrid import YearOfFuel
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display, number_text
 from pages.parts import card_words, departures, description, wording
+from pages.parts.plain_text import inert
 
 METRIC, US = Display(), Display(us=True)
 TOWN = starting_drives()["town"][2]
@@ -170,10 +171,24 @@ def test_a_sentence_about_both_cars_names_both_and_sells_nothing():
         scenario = TOWN.with_setting("now_l_per_100km", 6.5).with_setting("now_fuel", fuel)
         found = beside_now(year_of(scenario, 10), scenario.year, car_of(scenario))
         for display, used in ((METRIC, "6.5 litres/100 km"), (US, "36.2 mpg")):
-            told = wording.beside_words(found, scenario, display)
+            told = " ".join(wording.beside_words(found, scenario, display))
+            assert all("…" not in inert(sentence) for sentence in wording.beside_words(found, scenario, display))
             assert "the city car takes electricity for €" in told and f"{named} you drive now takes" in told
             assert not re.search(r"sav|cheap|less|gain|more", told)
+            ends = re.search(r"are € ([\d,]+) to ([\d,]+) apart", told).groups()
+            least, most = (float(end.replace(",", "")) for end in ends)
+            assert least == pytest.approx(found.fuel_cost - found.cost.high, rel=0.05)
+            assert most == pytest.approx(found.fuel_cost - found.cost.low, rel=0.05)
+            assert "larger is for the" in told and told.count("you drive now") == 2
             assert f"{used}, as you say" in wording.beside_fact(found, scenario.year, display)[2]
+
+
+@pytest.mark.parametrize(("used", "told"), [(1.0, "electricity of the city car"), (2.6, "cannot be told")])
+def test_the_larger_sum_is_named_or_said_to_be_in_doubt(used, told):
+    scenario = TOWN.with_setting("now_l_per_100km", used)
+    found = beside_now(year_of(scenario, 10), scenario.year, car_of(scenario))
+    found = found if used < 2 else replace(found, fuel_cost=found.cost.mid)
+    assert told in " ".join(wording.beside_words(found, scenario, METRIC))
 
 
 def test_a_price_of_fuel_from_memory_says_so_and_ones_own_is_called_that():

@@ -34,7 +34,7 @@ grip-asked = { $surface ->
    *[gentle-bend] {" "}in a gentle bend
 } at { $speed } { $margin ->
     [bend-alone] the bend alone asks for more grip than there is: no margin is left, whatever the lift-off.
-   *[others] { $foot ->
+   *[larger] { $foot ->
         [lift-off] your lift-off of { $strength }
        *[rolling] rolling on
     } { $margin ->

@@ -122,7 +122,25 @@ beside-both = { $fuel ->
         car you drive now takes diesel for { $currency } { $fuel_cost }.
    *[hybrid] Over the same { $distance } in a year, the { $car } takes electricity for { $currency } { $cost }, and the hybrid
         you drive now takes petrol for { $currency } { $fuel_cost }.
-} Neither sum includes purchase, tax, insurance, upkeep or a charging point.
+}
+
+# How far the two sums are apart; what is larger may be in doubt.
+# $larger: one of fuel, electricity, neither
+# $fuel: one of petrol, diesel, hybrid
+# $car: text
+# $currency: text
+# $apart: numbers
+beside-apart = { $larger ->
+    [fuel] The two sums are { $currency } { $apart } apart; the larger is { $fuel ->
+        [petrol] for the petrol of the car you drive now.
+        [diesel] for the diesel of the car you drive now.
+       *[hybrid] for the petrol of the hybrid you drive now.
+    }
+    [electricity] The two sums are { $currency } { $apart } apart; the larger is for the electricity of the { $car }.
+   *[neither] Which of the two sums is the larger cannot be told: one lies within the band of the other.
+}
+
+beside-left-out = Neither sum includes purchase, tax, insurance, upkeep or a charging point.
 
 beside-none = Enter what your car uses now, and the year of both stands side by side.
 

@@ -122,5 +122,5 @@ sheet-class = Nearest class of car
 
 sheet-title = Your car’s data sheet
 
-sheet-help = What you leave out stays as in the class. A printed range or consumption narrows the band. Everything else
-    stands under “Adjust the car”.
+sheet-help = Figures that stand here already are those of the class: change what your data sheet says otherwise. A printed
+    range or consumption narrows the band. Everything else stands under “Adjust the car”.
