@@ -73,7 +73,7 @@ SHEETS = (
           finding_first=True),
     Sheet("own_road.py", "page-own-road", "page-own-road-title", "page-own-road-about", hidden=True, draws_drive=True),
     Sheet("take_away.py", "page-take-away", "page-take-away-title", "page-take-away-about", hidden=True,
-          ahead=state.lift_off_ahead),
+          bare_line=True, ahead=state.lift_off_ahead),
     Sheet("sources.py", "page-sources", "page-sources", "page-sources-about", hidden=True, bare_line=True),
 )
 """In the order of the navigation; the first is where an address without a page leads."""

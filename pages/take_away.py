@@ -77,7 +77,24 @@ def take(scenario: Scenario, result: Result) -> None:
         made=date.today(),
         line=showroom.current().line,
     )
-    name = f"brake-to-battery-{scenario.car_class}"
+    # the card stands beside what is done with it, and between them where there is no room: assets/style.css
+    with st.container(key="take"):
+        with st.container(key="take-hand"):
+            print_and_keep(taken)
+        with st.container(key="sheets"):
+            draw_sheets(taken)
+        with st.container(key="take-more"):
+            files_to_check(scenario, result)
+            hand_over(scenario)
+
+
+def file_name(scenario: Scenario) -> str:
+    """How every file of a drive is called at its beginning."""
+    return f"brake-to-battery-{scenario.car_class}"
+
+
+def print_and_keep(taken: TakeAway) -> None:
+    """What is done with the card: printed first of all, shared, or kept as a file."""
     st.header(say("take-print-heading"), anchor=False)
     st.markdown(say("take-print-words"))
     with st.container(horizontal=True):
@@ -86,11 +103,14 @@ def take(scenario: Scenario, result: Result) -> None:
         if public_link(taken.link):
             st.button(say("take-share"), key="take-share", icon=":material/share:")
         st.download_button(
-            say("take-page"), partial(report_html, taken), f"{name}.html", "text/html",
+            say("take-page"), partial(report_html, taken), f"{file_name(taken.scenario)}.html", "text/html",
             key="take-page", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
-    with st.container(key="sheets"):
-        draw_sheets(taken)
+
+
+def files_to_check(scenario: Scenario, result: Result) -> None:
+    """The answer, the timeline and the picture of the drive as files."""
+    name = file_name(scenario)
     with st.expander(say("take-check-heading"), type="compact", key="take-check-drawer"):
         st.markdown(say("take-check-words"))
         with st.container(horizontal=True):
@@ -198,5 +218,4 @@ if drawn.result is None:
 else:
     with last_answer("taken"):
         take(drive, drawn.result)
-        hand_over(drive)
 open_again()

@@ -40,7 +40,7 @@ FIRST_SCREEN = {
     **{f"/show?card={card}": (".st-key-card", ".st-key-show-foot") for card in range(1, 7)},
     "/compare?differs=car&b=large-suv&c=van": (STRIP, "h2"),
     "/own_road": (".st-key-answer-line", ".st-key-recording-file"),
-    "/take_away": (STRIP,),
+    "/take_away": (".st-key-take-print", ".st-key-sheets .numbers", ".st-key-sheets .strip"),
     "/sources": (".st-key-answer-line", ".st-key-overview", ".st-key-fold-method"),
 }  # fmt: skip
 """Every page, and what beside its first heading is seen of it on a tablet without scrolling."""

@@ -148,6 +148,16 @@ def test_a_page_is_taken_away_in_two_taps_and_opened_again_elsewhere(open_page, 
     expect(other.locator(".st-key-word-car")).to_contain_text("family hatch, adjusted")
 
 
+@pytest.mark.parametrize(("width", "height"), [(1280, 800), (1024, 768)])
+def test_whoever_opens_the_page_sees_the_card_beside_what_prints_it(open_page, width, height):
+    page = open_page(address("/take_away", TOWN), width=width, height=height)
+    page.locator(".st-key-sheets .pair").wait_for()
+    card = page.locator(".st-key-sheets .side").first.bounding_box()
+    button = page.locator(".st-key-take-print button").bounding_box()
+    assert button["x"] + button["width"] < card["x"] and card["y"] < button["y"]
+    assert height - card["y"] > card["height"] / 2
+
+
 def test_the_answer_that_is_downloaded_is_the_command_lines(open_page, tmp_path, capsys):
     page = open_page(address("/take_away", HILL))
     with page.expect_download() as download:

@@ -1,5 +1,6 @@
 """The whole app without a browser: opened at one of its pages, as somebody sees it who follows a link."""
 
+import re
 from pathlib import Path
 from typing import Any
 
@@ -53,7 +54,8 @@ def headers(app: AppTest) -> list[str]:
 
 def html_of(app: AppTest) -> list[str]:
     """What stands on a page as HTML, styles aside."""
-    return [one.proto.body for one in app.get("html") if "<style>" not in one.proto.body]
+    bodies = [re.sub("<style>.*?</style>", "", one.proto.body, flags=re.DOTALL) for one in app.get("html")]
+    return [body for body in bodies if body]
 
 
 def plain(text: str) -> str:
