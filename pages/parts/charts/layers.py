@@ -165,6 +165,13 @@ def caption(text: str, x: object, y: float, **look: object) -> Spec:
     return {"data": {"values": [{}]}, "mark": {"type": "text"} | look, "encoding": place}
 
 
+def key_line(text: str, y: float, colour: str, dash: Sequence[int]) -> list[Spec]:
+    """A piece of a line and what it is, at the left of the picture."""
+    ends = {"x": {"value": 8}, "x2": {"value": 36}, "y": {"value": y}}
+    mark = {"type": "rule", "color": colour, "strokeDash": list(dash), "strokeWidth": 2}
+    return [{"data": {"values": [{}]}, "mark": mark, "encoding": ends}, caption(text, 42, y)]
+
+
 def where(column: str, value: object) -> Spec:
     """Only the rows of a layer that have this value."""
     return {"transform": [{"filter": {"field": column, "equal": value}}]}

@@ -17,7 +17,7 @@ from pages.parts.charts.layers import (
     beside_names,
     by_meaning,
     by_px,
-    caption,
+    key_line,
     layer,
     line,
     names_layers,
@@ -104,20 +104,13 @@ def speed_squared(
         layer("columns", "rect", column, xOffset=-13, x2Offset=13),
         words("heads", x, y, align="right", xOffset=-17, fontWeight=600),
         # what the lines are stands where neither of them comes
-        *_key(display.say("panel-speed-line", of="motion"), top + LINE_PX / 2, colours.ink, [1, 0]),
-        *_key(display.say("panel-speed-line", of="back"), top + LINE_PX * 1.7, colours.back, [5, 3]),
+        *key_line(display.say("panel-speed-line", of="motion"), top + LINE_PX / 2, colours.ink, [1, 0]),
+        *key_line(display.say("panel-speed-line", of="back"), top + LINE_PX * 1.7, colours.back, [5, 3]),
         *named,
     ]
     lines = curve.assign(speed=display.value(curve["speed_kmh"], "km/h"))[["speed", "motion_wh", "battery_wh"]]
     datasets = {"curve": thinly(lines), "columns": pd.DataFrame(columns), "heads": pd.DataFrame(heads)}
     return dressed(layers, datasets | {"names": name_rows}, HEIGHT_PX, dark)
-
-
-def _key(text: str, y: float, colour: str, dash: Sequence[int]) -> list[Spec]:
-    """A piece of a line and what it is, at the left of the picture."""
-    ends = {"x": {"value": 8}, "x2": {"value": 36}, "y": {"value": y}}
-    mark = {"type": "rule", "color": colour, "strokeDash": list(dash), "strokeWidth": 2}
-    return [{"data": {"values": [{}]}, "mark": mark, "encoding": ends}, caption(text, 42, y)]
 
 
 # from the wheels to the battery and out again
