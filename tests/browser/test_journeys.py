@@ -44,7 +44,7 @@ def test_a_customer_is_shown_what_slowing_down_gives_back(open_page, settled, ex
     forth.tap()
     expect(page.locator("h1", has_text="less battery energy")).to_be_visible()
     expect(card).to_contain_text("compact crossover on the mountain valley")
-    for place, words in ((3, "saved"), (4, "Lift-off: "), (5, "winter"), (6, "take regeneration away")):
+    for place, words in ((3, "saved"), (4, "Lift-off: "), (5, "winter"), (6, "press the pedal")):
         page.wait_for_timeout(1000 * DOUBLE_TAP_S)
         forth.tap()
         expect(page.get_by_text(f"{place} of 6", exact=True)).to_be_visible()
