@@ -12,6 +12,7 @@ import streamlit as st
 
 from model.limits.grip_margin import BENDS_M
 from model.limits.limit_settings import LIMIT_FIELDS, LIMIT_PARTS, STRAIGHT, settings_of, slipperiest
+from model.words.lift_off import no_more_than
 from model.words.refusals import refusal_words
 from pages.parts import cold_words, grip_words, hill_words, own_settings, state, stop_words, winter_words
 from pages.parts.charts import cold as cold_charts
@@ -118,8 +119,11 @@ def draw_map() -> None:
 
 def draw_grip() -> None:
     """The slippery road."""
+    state.lift_off_ahead()
     found, scenario, display, dark = state.slippery(SETTINGS), state.shown(), state.display(), state.dark()
-    said = grip_words.grip(found, scenario, SETTINGS, display)
+    lift_off = state.lift_off()
+    assert lift_off is not None
+    said = grip_words.grip(found, lift_off.advice.overall, scenario, SETTINGS, display)
     part(said, grip_controls, draw_roads, many_controls=True)
     left, right = st.columns(HALVES, gap="large")
     with left:
@@ -178,7 +182,7 @@ def draw_roads() -> None:
     rows, unit = found.by_surface, display.unit("m/s²")
     table = pd.DataFrame({display.say("roads-column-road"): roads_in_words(rows)})
     for level, name in ROAD_COLUMNS.items():
-        most = [grip_charts.no_more_than(strength, display) for strength in rows[level]]
+        most = [no_more_than(strength, display) for strength in rows[level]]
         table[display.say(name, unit=unit)] = np.round(display.value(np.array(most), "m/s²"), 2)
     table[display.say("roads-column-margin")] = [display.say("margin-name", margin=name) for name in rows["margin"]]
     chart = grip_charts.by_road(rows, found.check["lift_off_mps2"], found.check["surface"], display, state.dark())

@@ -11,12 +11,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from model.describe.car import Car
-from model.describe.scenario import SURFACES, Conditions
+from model.describe.scenario import SURFACES, Conditions, Driver
 from model.describe.trace import Array
 from model.describe.units import KMH_PER_MPS
 from model.lift_off.curves import PEDALS, STRENGTHS_MPS2, Curves
 from model.lift_off.slowing import holding, lamp_zone_of, word_of
-from model.physics.tyre_grip import driven_axle_load_n, road_friction
+from model.physics.records import car_record
+from model.physics.tyre_grip import driven_axle_load_n, road_friction, strongest_within
 
 Flags = NDArray[np.bool_]
 
@@ -119,11 +120,15 @@ class Advice:
 
 @dataclass(frozen=True)
 class OnRoad:
-    """The strength advised on another road, one of the surfaces, by the same rules."""
+    """The strength advised on another road, one of the surfaces, by the same rules.
+
+    `holds_mps2` is the strongest lift-off [m/s²] that its least grip holds, straight on and flat, as fast as is driven.
+    """
 
     road: str
     lift_off_mps2: float
     word: str
+    holds_mps2: float
 
 
 @dataclass(frozen=True)
@@ -341,10 +346,20 @@ def _what_if(what: Supposed, strength: float, **about: Any) -> WhatIf:
 
 def on_slippery_roads(curves: Curves, leg: int | None) -> tuple[OnRoad, ...]:
     """What is advised on snow and on ice, for a leg or the whole drive; on what is slipperier, if it is there."""
-    season = curves.scenario.conditions.surface
+    scenario = curves.scenario
+    season = scenario.conditions.surface
     cases = (case_of(curves, leg, season=max(road, season, key=SURFACES.index)) for road in ("snow", "ice"))
     found = {case.road: float(STRENGTHS_MPS2[case.best()[0]]) for case in cases}
-    return tuple(OnRoad(road, strength, word_of(strength)) for road, strength in found.items())
+    speed = max(part.speed_kmh for part in (scenario.legs if leg is None else scenario.legs[leg : leg + 1]))
+    held = {road: holds_mps2(curves.car, replace(scenario.conditions, surface=road), speed) for road in found}
+    return tuple(OnRoad(road, strength, word_of(strength), held[road]) for road, strength in found.items())
+
+
+def holds_mps2(car: Car, around: Conditions, speed_kmh: float) -> float:
+    """The strongest lift-off [m/s²] that the least grip of the road holds, straight on and flat."""
+    speed = speed_kmh / KMH_PER_MPS
+    least = road_friction(around, speed, around.grip_level or -1.0)
+    return float(strongest_within(car_record(car, around, Driver()), least, speed, np.inf, 1.0))
 
 
 def advise(curves: Curves) -> DriveAdvice:

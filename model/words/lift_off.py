@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import asdict
 
 from model.describe.figures import Quantity, Share
@@ -80,17 +81,29 @@ def supposed(change: WhatIf, display: Display) -> str:
             return display.say("would-change-on-hill", **figures)
 
 
+def no_more_than(mps2: float, display: Display) -> float:
+    """The largest strength [m/s²] as it is told: rounded down, since a little more would be too much."""
+    steps = 100 if display.us else 10
+    return float(display.held(math.floor(steps * display.value(mps2, "m/s²") + 1e-9) / steps, "m/s²"))
+
+
+def at_most(mps2: float, display: Display) -> Quantity:
+    """A strength [m/s²] of which no more is to be told than there is."""
+    return Quantity(no_more_than(mps2, display), "m/s²", 6, trimmed=True)
+
+
 def on_slippery_roads(roads: tuple[OnRoad, ...], display: Display) -> str:
-    """What is advised in its place on snow and ice."""
-    figures: list[dict[str, Quantity | str]] = [
-        {"word": word_id(road.word), "strength": strength(road.lift_off_mps2)} for road in roads
-    ]
+    """What is advised in its place on snow and ice, beside what such a road holds."""
+    advised = [display.say("advised-strength", word=word_id(road.word), strength=strength(road.lift_off_mps2))
+               for road in roads]  # fmt: skip
+    held = [at_most(road.holds_mps2, display) for road in roads]
     if len(roads) == 1:
-        return display.say("advice-on-one-road", first=roads[0].road, **figures[0])
-    if figures[0] == figures[1]:
-        return display.say("advice-on-snow-or-ice", **figures[0])
-    snow, ice = (display.say("advised-strength", **values) for values in figures)
-    return display.say("advice-on-snow-and-on-ice", snow=snow, ice=ice)
+        return display.say("advice-on-one-road", road=roads[0].road, advised=advised[0], held=held[0])
+    on_snow, on_ice = held
+    if advised[0] == advised[1]:
+        return display.say("advice-on-snow-or-ice", advised=advised[0], on_snow=on_snow, on_ice=on_ice)
+    snow, ice = advised
+    return display.say("advice-on-snow-and-on-ice", snow=snow, ice=ice, on_snow=on_snow, on_ice=on_ice)
 
 
 def in_words(advice: Advice, display: Display) -> str:

@@ -4,20 +4,24 @@ from __future__ import annotations
 
 from model.describe.figures import Quantity, Several, Share, Span
 from model.describe.scenario import Scenario
+from model.lift_off.advice import Advice
 from model.limits.grip_margin import GripCheck
 from model.limits.limit_settings import STRAIGHT, LimitSettings
 from model.limits.slippery_road import SLOWER_KMH, SlipperyRoad
-from model.words.quantities import Display
-from pages.parts.charts.grip import gives, margin_text, no_more_than, road_name, strength_text
+from model.words.lift_off import at_most, no_more_than
+from model.words.quantities import Display, inside
+from pages.parts import lift_off_words
+from pages.parts.charts.grip import gives, margin_text, road_name, strength_text
 from pages.parts.winter_words import LimitWords
 
 
-def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, display: Display) -> LimitWords:
-    """The part in words."""
+def grip(
+    found: SlipperyRoad, advice: Advice, scenario: Scenario, settings: LimitSettings, display: Display
+) -> LimitWords:
+    """The part in words; `advice` is that for the whole drive, straight on."""
     check, trailer, in_a_bend = found.check, scenario.conditions.trailer_kg, settings.bend != STRAIGHT
     strength, margin = check["lift_off_mps2"], "bend-alone" if bend_alone(check) else check["margin"]
     least = check["largest_lift_off_mps2"]["low"]
-    most = no_more_than(least, display)
     sentence = display.say(
         "grip-asked",
         surface=check["surface"],
@@ -27,8 +31,9 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
         strength=as_set(strength),
         wheels=check["failing_axle"],
         margin=margin,
-        set="as-it-is" if margin == "bend-alone" or strength <= least else "gentler" if most else "never",
-        most=as_set(most),
+        set=_to_set(margin, strength, least, advice, display),
+        most=at_most(least, display),
+        advised=inside(lift_off_words.heading(advice, display)),
     )
     in_figures = display.say(
         "grip-in-figures",
@@ -51,7 +56,17 @@ def grip(found: SlipperyRoad, scenario: Scenario, settings: LimitSettings, displ
         display.say("grip-mind-margin"),
     ]
     heading, caution = display.say("grip-heading", surface=check["surface"]), display.say("grip-caution")
-    return LimitWords(heading, sentence, in_figures, tuple(facts), tuple(_do(found, display)), tuple(mind), caution)
+    do = tuple(_do(found, advice, display))
+    return LimitWords(heading, sentence, in_figures, tuple(facts), do, tuple(mind), caution)
+
+
+def _to_set(margin: str, strength: float, least: float, advice: Advice, display: Display) -> str:
+    """Whether the lift-off stays as it is set, or what is told of a gentler one; none is advised that may not hold."""
+    if margin == "bend-alone" or strength <= least:
+        return "as-it-is"
+    if not no_more_than(least, display):
+        return "never"
+    return "advised" if advice.lift_off_mps2 <= least else "gentler"
 
 
 def bend_alone(check: GripCheck) -> bool:
@@ -93,14 +108,11 @@ def _facts(check: GripCheck, display: Display, *, in_a_bend: bool) -> list[tuple
     return facts
 
 
-def _do(found: SlipperyRoad, display: Display) -> list[str]:
-    check, largest = found.check, found.check["largest_lift_off_mps2"]["low"]
-    do = []
+def _do(found: SlipperyRoad, advice: Advice, display: Display) -> list[str]:
+    check, do = found.check, []
     if check["margin"] == "none":
         do.append(display.say("grip-do-none", alone=bend_alone(check)))
-    allowed = no_more_than(largest, display)
-    if check["lift_off_mps2"] > largest and allowed > 0:
-        do.append(display.say("grip-do-gentler", strength=as_set(allowed)))
+    do.append(display.say("grip-do-set", advice=lift_off_words.slippery_text(advice, display)))
     do += [display.say("grip-do-early"), display.say("grip-do-pedal", axle=check["driven_axle"])]
     if found.winter_times > 1.05:
         do.append(display.say("grip-do-tyres", surface=check["surface"], times=Quantity(found.winter_times, "")))

@@ -41,7 +41,7 @@ def test_the_advice_on_lift_off_never_stands_without_its_slippery_road():
     advice = advise(curves_of(FROSTY))
     strength = bare(lift_off_words.strength_text(advice.overall.lift_off_mps2, Display()))
     slippery = bare(lift_off_words.slippery_text(advice.overall, Display()))
-    assert advice.overall.lift_off_mps2 > 0 and "ice: rolling on, 0" in slippery
+    assert advice.overall.lift_off_mps2 > 0 and "ice rolling on, 0" in slippery
     places = {
         "page": words_of("lift_off.py", FROSTY),
         "card": words_of("show.py", FROSTY, card="4"),

@@ -17,8 +17,9 @@ grip-heading = { $surface ->
 # $strength: quantity in m/s²
 # $wheels: one of front, rear, both
 # $margin: one of bend-alone, none, small, moderate, larger
-# $set: one of as-it-is, gentler, never
+# $set: one of as-it-is, gentler, advised, never
 # $most: quantity in m/s²
+# $advised: text
 grip-asked = { $surface ->
     [dry] On a dry road
     [wet] On a wet road
@@ -49,8 +50,9 @@ grip-asked = { $surface ->
     }
 }{ $set ->
     [as-it-is] {""}
-    [gentler] {" "}Set { $most } at most.
-   *[never] {" "}Where there is least grip, no lift-off holds.
+    [gentler] {" "}The road may hold only { $most }.
+    [advised] {" "}The road may hold only { $most }; advised on this drive: { $advised }.
+   *[never] {" "}Where there is least grip, no lift-off holds: set rolling on.
 }
 grip-caution = Margin is a word for these assumptions alone: stability control is not modelled.
 
@@ -131,9 +133,8 @@ grip-do-none = { $alone ->
         you need to be slower.
 } Whether to drive on such a road is the first question; what the manual says of it comes before this page.
 
-# $strength: quantity in m/s²
-grip-do-gentler = **Set a gentler lift-off**: { $strength } is what the least grip of this road allows. See whether the car
-    has a setting for slippery roads.
+# $advice: text
+grip-do-set = **Set it for the road**, or see whether the car has a setting for slippery ones. { $advice }
 grip-do-early = **Slow down early and straight on**, before the bend. Steering and slowing share one grip.
 
 # $axle: one of front, rear, all
@@ -219,7 +220,7 @@ roads-title = { $without ->
 roads-words = Each road is as long as the lift-off that it holds: firm as far as its least grip goes, fading out to its most.
     “Sources and method” says where the figures are from.
 
-# Where a road ends before the driver's lift-off, with the most that it holds.
+# Where a road may end before the driver's lift-off, with what its least grip holds.
 # $yours: number
 roads-yours = your lift-off, { $yours }
 
@@ -233,7 +234,7 @@ roads-margin = { $margin ->
 
 # $margin: one of none, small, moderate, larger
 # $most: quantity in m/s²
-roads-set-at-most = { roads-margin }: { $most } at most
+roads-may-hold = { roads-margin }: may hold only { $most }
 
 # $margin: one of none, small, moderate, larger
 roads-no-lift-off = { roads-margin }: no lift-off holds

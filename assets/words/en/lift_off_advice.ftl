@@ -86,23 +86,34 @@ rule-that-decided = **{ $rule }** This one decided here.
 
 ## On slippery roads
 
-# $first: one of snow, ice, glazed-ice
-# $word: one of rolling-on, gentle, firm, strong
-# $strength: quantity in m/s²
-advice-on-one-road = { $first ->
-    [snow] On packed snow: { lift-off-word }, { $strength }. Set it beforehand; the owner’s manual comes first.
-    [ice] On ice: { lift-off-word }, { $strength }. Set it beforehand; the owner’s manual comes first.
-   *[glazed-ice] On glazed ice: { lift-off-word }, { $strength }. Set it beforehand; the owner’s manual comes first.
+# What to set, and what the road holds where it grips least.
+# $road: one of snow, ice, glazed-ice
+# $advised: text
+# $held: quantity in m/s²
+advice-on-one-road = { on-this-road } set { $advised }, beforehand: the road may hold only { $held }.
+    { slippery-advice-differs }
+
+# $road: one of snow, ice, glazed-ice
+on-this-road = { $road ->
+    [snow] On packed snow
+    [ice] On ice
+   *[glazed-ice] On glazed ice
 }
 
-# $word: one of rolling-on, gentle, firm, strong
-# $strength: quantity in m/s²
-advice-on-snow-or-ice = On packed snow or ice: { lift-off-word }, { $strength }. Set it beforehand; the owner’s manual comes
-    first.
+slippery-advice-differs = Experts disagree; the owner’s manual comes first.
+
+# $advised: text
+# $on_snow: quantity in m/s²
+# $on_ice: quantity in m/s²
+advice-on-snow-or-ice = On packed snow or ice set { $advised }, beforehand: snow may hold only { $on_snow }, ice
+    { $on_ice }. { slippery-advice-differs }
 
 # $snow: text
 # $ice: text
-advice-on-snow-and-on-ice = On packed snow: { $snow }; on ice: { $ice }. Set it beforehand; the owner’s manual comes first.
+# $on_snow: quantity in m/s²
+# $on_ice: quantity in m/s²
+advice-on-snow-and-on-ice = On packed snow set { $snow }, and on ice { $ice }, beforehand: snow may hold only { $on_snow }, ice
+    { $on_ice }. { slippery-advice-differs }
 
 # $word: one of rolling-on, gentle, firm, strong
 # $strength: quantity in m/s²

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 import numpy as np
@@ -11,7 +10,7 @@ import pandas as pd
 from model.describe.figures import Quantity, Share, Span
 from model.limits.grip_margin import AxleGrip
 from model.physics.grip import LATERAL_SHARE
-from model.words.lift_off import bare_strength
+from model.words.lift_off import at_most, bare_strength, no_more_than
 from model.words.quantities import Display
 from pages.parts.charts.layers import (
     Name,
@@ -155,7 +154,7 @@ def margin_text(margin: str, least: float, yours: float, display: Display) -> st
         return display.say("roads-margin", margin=margin)
     if not most:
         return display.say("roads-no-lift-off", margin=margin)
-    return display.say("roads-set-at-most", margin=margin, most=Quantity(most, "m/s²", 6, trimmed=True))
+    return display.say("roads-may-hold", margin=margin, most=at_most(least, display))
 
 
 def by_road(rows: pd.DataFrame, yours: float, here: str, display: Display, dark: bool = False) -> Spec:
@@ -288,12 +287,6 @@ def balance(table: pd.DataFrame, friction: dict[str, float], display: Display, d
 
 def _px(value: float, most: float, top: float, foot: float) -> float:
     return foot - (foot - top) * value / most
-
-
-def no_more_than(strength: float, display: Display) -> float:
-    """The largest strength [m/s²] as it is told: rounded down, since a little more would be too much."""
-    steps = 100 if display.us else 10
-    return float(display.held(math.floor(steps * display.value(strength, "m/s²") + 1e-9) / steps, "m/s²"))
 
 
 def strength_text(low: float, high: float, display: Display) -> str:

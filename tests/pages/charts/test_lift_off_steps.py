@@ -32,7 +32,7 @@ def test_the_advised_step_alone_is_in_ink_and_steps_rise(advice):
 
 
 def test_advice_snow_and_what_is_set_stand_over_their_steps(advice):
-    there = (OnRoad("snow", 0.4, "gentle"), OnRoad("ice", 0.0, "rolling on"))
+    there = (OnRoad("snow", 0.4, "gentle", 0.7), OnRoad("ice", 0.0, "rolling on", 0.2))
     spec = lift_off_steps(replace(advice, word="strong", slippery=there), 1.0, Display())
     told = [over(spec, word) for word in STEPS]
     assert told == ["ice", "packed snow", "set now", "advised here"]
