@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import asdict
+from dataclasses import asdict, replace
 
 from model.describe.figures import Quantity, Share
 from model.lift_off.advice import Advice, Against, Alternative, Because, DriveAdvice, OnRoad, Reason, Supposed, WhatIf
@@ -99,7 +99,7 @@ def on_slippery_roads(roads: tuple[OnRoad, ...], display: Display) -> str:
     held = [at_most(road.holds_mps2, display) for road in roads]
     if len(roads) == 1:
         return display.say("advice-on-one-road", road=roads[0].road, advised=advised[0], held=held[0])
-    on_snow, on_ice = held
+    on_snow, on_ice = replace(held[0], bare=True), held[1]
     if advised[0] == advised[1]:
         return display.say("advice-on-snow-or-ice", advised=advised[0], on_snow=on_snow, on_ice=on_ice)
     snow, ice = advised

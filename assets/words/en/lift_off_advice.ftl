@@ -86,33 +86,29 @@ rule-that-decided = **{ $rule }** This one decided here.
 
 ## On slippery roads
 
-# What to set, and what the road holds where it grips least.
+# What to set before one comes to it, and what the road holds where it grips least.
 # $road: one of snow, ice, glazed-ice
 # $advised: text
 # $held: quantity in m/s²
-advice-on-one-road = { on-this-road } set { $advised }, beforehand: the road may hold only { $held }.
-    { slippery-advice-differs }
+advice-on-one-road = Before { $road ->
+    [snow] packed snow
+    [ice] ice
+   *[glazed-ice] glazed ice
+} set { $advised }: it may hold only { $held }. { slippery-advice-differs }
 
-# $road: one of snow, ice, glazed-ice
-on-this-road = { $road ->
-    [snow] On packed snow
-    [ice] On ice
-   *[glazed-ice] On glazed ice
-}
-
-slippery-advice-differs = Experts disagree; the owner’s manual comes first.
+slippery-advice-differs = Experts disagree; the manual comes first.
 
 # $advised: text
-# $on_snow: quantity in m/s²
+# $on_snow: number
 # $on_ice: quantity in m/s²
-advice-on-snow-or-ice = On packed snow or ice set { $advised }, beforehand: snow may hold only { $on_snow }, ice
-    { $on_ice }. { slippery-advice-differs }
+advice-on-snow-or-ice = Before packed snow or ice set { $advised }: snow may hold only { $on_snow }, ice { $on_ice }.
+    { slippery-advice-differs }
 
 # $snow: text
 # $ice: text
-# $on_snow: quantity in m/s²
+# $on_snow: number
 # $on_ice: quantity in m/s²
-advice-on-snow-and-on-ice = On packed snow set { $snow }, and on ice { $ice }, beforehand: snow may hold only { $on_snow }, ice
+advice-on-snow-and-on-ice = Before packed snow set { $snow }, before ice { $ice }: they may hold only { $on_snow } and
     { $on_ice }. { slippery-advice-differs }
 
 # $word: one of rolling-on, gentle, firm, strong
