@@ -34,10 +34,29 @@ function taken(url) {
   return to.href;
 }
 
-for (const way of ["pushState", "replaceState"]) {
-  const before = history[way];
-  history[way] = (state, title, url) => before.call(history, { ...state, customer: customer() }, title, taken(url));
+// An address that the server only completes, with the drive or with a recording that was opened, is no step of its own:
+// a step back from it would have it completed again, and lead nowhere.
+
+function completes(url) {
+  const to = new URL(url ?? location.href, location.href);
+  const now = new URLSearchParams(location.search);
+  if (to.pathname !== location.pathname) return false;
+  if (!now.has("v")) return true; // the server has not written this one yet
+  for (const each of [now, to.searchParams]) {
+    each.delete("recorded");
+    each.sort();
+  }
+  return now.toString() === to.searchParams.toString();
 }
+
+const { pushState, replaceState } = History.prototype;
+
+function go(way, [state, title, url]) {
+  way.call(history, { ...state, customer: customer() }, title, taken(url));
+}
+
+history.pushState = (...step) => go(completes(step[2]) ? replaceState : pushState, step);
+history.replaceState = (...step) => go(replaceState, step);
 
 function isLeft() {
   return (history.state?.customer ?? customer()) < customer();
@@ -132,20 +151,55 @@ matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => {
   setTimeout(() => document.querySelector(".st-key-redraw button")?.click(), 200);
 });
 
-// On a telephone the answer in one line stays in sight, once the answer itself has been scrolled out of it.
+// A finger often taps twice. What a tap has opened is not closed by the next at the same place, and nothing that has come
+// there meanwhile is taken for it.
 
-const ANSWERS = ".st-key-answer h2, .st-key-lift-answer h2, .st-key-panel h2, .st-key-claim-answer h2";
+const OPENS = '[class*="st-key-door-"] button, [class*="st-key-row-"] button, [data-testid="stPopoverButton"], summary';
+const TWICE_MS = 400;
+const TWICE_PX = 30;
+let tapped = { timeStamp: -Infinity };
 
-// What one of the ways in opens there stands below the first screen: it is brought into sight, once.
+addEventListener(
+  "click",
+  (event) => {
+    if (!event.detail || !(event.target instanceof Element)) return; // pressed with a key
+    const far = Math.hypot(event.clientX - tapped.clientX, event.clientY - tapped.clientY);
+    if (event.timeStamp - tapped.timeStamp < TWICE_MS && far < TWICE_PX) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    } else if (event.target.closest(OPENS)) {
+      tapped = event;
+    }
+  },
+  true,
+);
 
-const OPENED = ".st-key-sheet, .st-key-quick";
+// The menu folds up once a page has been chosen in it, behind which that page would stand.
+
+addEventListener(
+  "click",
+  (event) => {
+    if (!(event.target instanceof Element && event.target.closest('[data-testid="stSidebarNavLink"]'))) return;
+    // after the toolkit has gone to the page
+    setTimeout(() => document.querySelector('[data-testid="stSidebarCollapseButton"] button')?.click());
+  },
+  true,
+);
+
+// What is opened on a telephone below its first screen is brought into sight, once.
+
+const OPENED = ".st-key-sheet, .st-key-quick:not(.st-key-card *), .st-key-own-road-found";
 let opened = false;
 
 function bring() {
-  const form = document.querySelector(OPENED);
-  if (form && !opened && NARROW.matches) form.scrollIntoView({ block: "start" });
-  opened = form !== null;
+  const part = document.querySelector(OPENED);
+  if (part && !opened && NARROW.matches) part.scrollIntoView({ block: "start" });
+  opened = part !== null;
 }
+
+// On a telephone the answer in one line stays in sight, once the answer itself has been scrolled out of it.
+
+const ANSWERS = ".st-key-answer h2, .st-key-lift-answer h2, .st-key-panel h2, .st-key-claim-answer h2";
 
 function follow() {
   const answer = document.querySelector(ANSWERS);
@@ -155,16 +209,9 @@ function follow() {
 
 addEventListener("scroll", follow, { capture: true, passive: true });
 
-// The server is gone: what the toolkit says then is meant for whoever started it.
-
-const PATIENCE_MS = 2500;
-const GONE =
-  "The server cannot be reached. What you entered is kept in the address of this page, which goes on by itself as " +
-  "soon as the server is back.";
-let timer = 0;
-
 // A part that is folded opens where the address names it: the toolkit's own ways to a heading end before one that is not
 // there yet.
+
 let wanted = location.hash.slice(1);
 addEventListener("hashchange", () => {
   wanted = location.hash.slice(1);
@@ -179,11 +226,15 @@ function reach() {
   fold.scrollIntoView();
 }
 
-function look() {
-  reach();
-  bring();
-  // the folded navigation: the toolkit calls it a sidebar, and shows two arrows
-  document.querySelector('[data-testid="stExpandSidebarButton"]')?.setAttribute("aria-label", "Menu");
+// The server is gone: what the toolkit says then is meant for whoever started it.
+
+const PATIENCE_MS = 2500;
+const GONE =
+  "The server cannot be reached. What you entered is kept in the address of this page, which goes on by itself as " +
+  "soon as the server is back.";
+let timer = 0;
+
+function watch() {
   const state = document.querySelector('[data-testid="stApp"]')?.dataset.testConnectionState;
   const isGone = state !== undefined && state !== "CONNECTED";
   if (!isGone) {
@@ -203,6 +254,16 @@ function say() {
   told.role = "alert";
   told.textContent = GONE;
   document.body.append(told);
+}
+
+// What is looked at whenever the toolkit has drawn something.
+
+function look() {
+  reach();
+  bring();
+  // the folded navigation: the toolkit calls it a sidebar, and shows two arrows
+  document.querySelector('[data-testid="stExpandSidebarButton"]')?.setAttribute("aria-label", "Menu");
+  watch();
 }
 
 addEventListener("DOMContentLoaded", () => {

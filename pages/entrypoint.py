@@ -38,11 +38,10 @@ def winter_notes(steps: pd.DataFrame) -> Sequence[Note]:
 class Sheet:
     """One page: its file, and the messages of its name in the navigation, its title and what it is about.
 
-    A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One
-    that `draws_drive` places line and strip itself; one with a `bare_line` has no strip, nor has one with
-    `bare_line_narrow` on a telephone. Where `finding_first`, a telephone has the strip below it. `notes` says what it
-    writes over the strip, from the timeline of the drive;
-    `ahead` begins what it works out longest.
+    A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One that
+    `draws_drive` places line and strip itself; one with a `bare_line` has no strip, nor has one with `bare_line_narrow`
+    on a telephone. Where `finding_first`, a telephone has the strip below it. `notes` says what it writes over the
+    strip, from the timeline of the drive; `ahead` begins what it works out longest.
     """
 
     file: str

@@ -347,7 +347,7 @@ if (recording := held()) is not None:
     answering, explaining = st.columns([11, 10], gap="large")
     doubt = None
     try:
-        with answering:
+        with answering, st.container(key="own-road-found"):
             doubt = doubt_of_recording(recording, show(recording))
     except InputError as refused:
         st.error(inert(refusal_words(refused, state.display())))

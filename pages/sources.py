@@ -20,7 +20,7 @@ from model.words.bands import band_promise
 from pages.parts import certified_words, glossary, source_links, state
 from pages.parts.charts import certified as certified_charts
 from pages.parts.figure import figure
-from pages.parts.folding import always_folded, fold_key, folded, is_narrow
+from pages.parts.folding import fold_key, folded, is_narrow
 from pages.parts.source_tables import (
     acceptance_table,
     cars_table,
@@ -78,7 +78,7 @@ def draw_checks(checks: Sequence[Check], key: str) -> None:
             title = spoken.title(check, display)
             if not is_narrow():
                 st.subheader(title, anchor=check.id)
-            with folded(title, check.id, within=True) as is_open:
+            with folded(title, check.id, when=is_narrow()) as is_open:
                 if is_open:
                     draw_check(check, title)
 
@@ -116,7 +116,7 @@ def part(anchor: str) -> Iterator[bool]:
     """One part, under the heading of its group where it is the first; whether it is to be drawn."""
     if anchor in GROUPS:
         st.header(say("sources-group", of=GROUPS[anchor]), anchor=False)
-    with always_folded(say(SECTIONS[anchor]), anchor) as is_open:
+    with folded(say(SECTIONS[anchor]), anchor, when=True) as is_open:
         yield is_open
 
 

@@ -13,7 +13,6 @@ from pages.parts.typography import together
 NARROW = "narrow"
 """The cookie in which the browser says that its window is a telephone's: assets/own.js."""
 
-
 INSIDE: ContextVar[bool] = ContextVar("INSIDE", default=False)
 
 
@@ -28,12 +27,12 @@ def folds() -> bool:
 
 
 @contextmanager
-def folded(label: str, key: str, *, within: bool = False) -> Iterator[bool]:
-    """A part that is there at once on a wide screen, and folded on a telephone; whether it is to be drawn.
+def folded(label: str, key: str, *, when: bool | None = None) -> Iterator[bool]:
+    """A part that may be folded behind its label; whether it is to be drawn.
 
-    One `within` a part folds in one that was unfolded, too.
+    Without `when` it is folded on a telephone, unless it stands in one that was unfolded.
     """
-    if not (is_narrow() if within else folds()):
+    if not (folds() if when is None else when):
         yield True
         return
     with st.expander(label, type="compact", key=fold_key(key), on_change="rerun") as fold:
@@ -47,17 +46,6 @@ def folded(label: str, key: str, *, within: bool = False) -> Iterator[bool]:
 def fold_key(anchor: str) -> str:
     """What a folded part is known by; an address that ends in `#` and its anchor opens it (`assets/own.js`)."""
     return f"fold-{anchor}"
-
-
-@contextmanager
-def always_folded(title: str, anchor: str) -> Iterator[bool]:
-    """A part of a long page that is folded on every screen; whether it is to be drawn."""
-    with st.expander(title, type="compact", key=fold_key(anchor), on_change="rerun") as fold:
-        before = INSIDE.set(True)
-        try:
-            yield bool(fold.open)
-        finally:
-            INSIDE.reset(before)
 
 
 @contextmanager

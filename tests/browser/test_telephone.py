@@ -3,7 +3,7 @@
 import pytest
 
 from model.limits.limit_settings import LIMIT_PARTS
-from tests.browser.looks import come_to_nothing, faults
+from tests.browser.looks import LEAST_PX, come_to_nothing, faults
 from tests.conftest import now_and_nightly
 
 SCREENS = {
@@ -17,6 +17,7 @@ SCREENS = {
 LATER = [path for path in SCREENS if "part=" in path and "part=cold" not in path]
 """Parts that are much alike, seen nightly."""
 HEIGHT = "document.querySelector('[data-testid=stMain]').scrollHeight"
+HEIGHTS = "all => all.map(one => one.getBoundingClientRect().height)"
 TO_THE_END = "document.querySelector('[data-testid=stMain]').scrollTo(0, 1100)"
 SEEN = """
     () => {
@@ -86,3 +87,50 @@ def test_a_telephone_turned_on_its_side_keeps_its_page(open_page, settled, expec
     page.locator('.st-key-fold-before-after summary').tap()
     expect(page.locator('[class*="st-key-figure-before-after"] svg.marks')).to_be_visible()
     assert connections == []
+
+
+def test_the_menu_folds_up_once_a_page_is_chosen(open_page, settled, expect):
+    page = open_page("/", width=390, height=844, has_touch=True)
+    page.get_by_test_id("stExpandSidebarButton").tap()
+    links = page.get_by_test_id("stSidebarNavLink")
+    expect(links.filter(has_text="Lift-off")).to_be_in_viewport()
+    page.wait_for_timeout(500)  # it slides in
+    assert [high for high in links.evaluate_all(HEIGHTS) if high < LEAST_PX] == []
+    links.filter(has_text="Lift-off").tap()
+    expect(page.locator(".st-key-lift-answer h2")).to_be_visible()
+    expect(links.first).not_to_be_in_viewport()
+    expect(page.get_by_role("button", name="Menu")).to_be_in_viewport()
+
+
+def test_what_a_tap_opens_the_next_of_a_double_tap_leaves_open(open_page, settled, expect):
+    page = open_page("/", width=390, height=844, has_touch=True)
+    door = page.locator(".st-key-door-quick button")
+    door.scroll_into_view_if_needed()
+    place = door.bounding_box()
+    for wait_ms in (100, 0):
+        page.touchscreen.tap(place["x"] + 30, place["y"] + 20)
+        page.wait_for_timeout(wait_ms)
+    expect(page.locator(".st-key-quick")).to_be_in_viewport()
+    expect(settled(page).locator(".st-key-door-quick")).to_contain_text("Close")
+    # a tap that is meant still closes it
+    page.wait_for_timeout(500)
+    door.tap()
+    expect(page.locator(".st-key-quick")).to_have_count(0)
+
+
+def test_a_recording_is_answered_in_sight_and_back_leads_to_where_one_came_from(open_page, settled, expect):
+    page = open_page("/", width=390, height=844, has_touch=True)
+    page.locator(".st-key-description").get_by_test_id("stPageLink-NavLink").tap()
+    sample = page.locator(".st-key-recording-sample button")
+    sample.tap()
+    expect(page.get_by_role("heading", name="kWh were measured")).to_be_in_viewport()
+    page.wait_for_url("**recorded=yes")
+    settled(page)
+    page.go_back()
+    expect(page.locator(".st-key-answer h2")).to_be_visible()
+
+
+def test_an_address_that_is_only_completed_is_no_step_of_its_own(open_page):
+    page = open_page("/lift_off", width=390, height=844, has_touch=True)
+    page.wait_for_url("**v=*")
+    assert page.evaluate("history.length") == 2  # the empty tab, and this page
