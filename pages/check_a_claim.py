@@ -27,7 +27,7 @@ from pages.parts.claim_address import CLAIM, GAVE, SAID, put, settings
 from pages.parts.claim_asking import asked, choose_claim, message, say_conditions, say_number
 from pages.parts.claim_phrasing import draw_phrasing
 from pages.parts.drive_part import draw_drive
-from pages.parts.figure import draw_chart, figure, offer_print
+from pages.parts.figure import Picture, draw_chart, figure, offer_print
 from pages.parts.folding import in_sight, is_narrow, section
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
@@ -108,12 +108,12 @@ def draw_needs(found: Answer) -> None:
     with left:
         if conditions := words.conditions(found, display):
             st.markdown("\n".join(f"- {capital(condition)}" for condition in conditions))
-        figure(
-            charts.region(grid, display, state.dark()), alt=words.grid_alt(grid, display), table=words.grid_table(grid),
-            key="claim-needs", file_name=f"{found.question.claim.id}-needs.csv",
-            title=words.grid_title(found, display), words=words.grid_words(found, display, state.dark()),
+        shown = Picture(
+            charts.region(grid, display, state.dark()), words.grid_alt(grid, display), words.grid_table(grid),
+            words.grid_title(found, display), words.grid_words(found, display, state.dark()),
             about=words.claim_text(found.question, display),
         )  # fmt: skip
+        figure(lambda: shown, "claim-needs", f"{found.question.claim.id}-needs.csv")
     with right:
         draw_tornado(found)
 
@@ -127,11 +127,11 @@ def draw_tornado(found: Answer) -> None:
         words.swings_of(found, display), found.tornado[0].base, found.question.bounds, claim.unit, display, state.dark()
     )
     title = words.tornado_title(found, display)
-    figure(
-        chart, alt=f"{title}. {words.tornado_alt(found, display)}", table=words.tornado_table(found, display),
-        key="claim-tornado", file_name=f"{claim.id}-tornado.csv", title=title,
-        words=message("claim-tornado-words"), about=words.claim_text(found.question, display),
+    shown = Picture(
+        chart, f"{title}. {words.tornado_alt(found, display)}", words.tornado_table(found, display), title,
+        message("claim-tornado-words"), about=words.claim_text(found.question, display),
     )  # fmt: skip
+    figure(lambda: shown, "claim-tornado", f"{claim.id}-tornado.csv")
 
 
 def draw_phrases(found: Answer) -> None:
@@ -245,7 +245,7 @@ def answer_in_sight(now: Question, sight: DeltaGenerator) -> Answer | None:
         st.error(inert(refusal_words(refused, state.display())))
         return None
     with sight:
-        in_sight(words.heading(found, state.display()))
+        in_sight(lambda: words.heading(found, state.display()))
     if link.other_version() and (sentence := words.moved(st.query_params.get(GAVE, ""), found, state.display())):
         st.info(sentence)
     return found

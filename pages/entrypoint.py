@@ -11,7 +11,7 @@ from model import MODEL_VERSION
 from model.describe.scenario import with_prices_of
 from model.describe.tables import ASSETS
 from model.words.quantities import Display
-from pages.parts import link, showroom, state, wording
+from pages.parts import link, redrawn, showroom, state, wording
 from pages.parts.answer_line import ACTIONS, draw_answer_line
 from pages.parts.charts.drive_strip import Note
 from pages.parts.drive_part import Notes, draw_drive, draw_strip, no_notes
@@ -41,7 +41,8 @@ class Sheet:
     A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One that
     `draws_drive` places line and strip itself; one with a `bare_line` has no strip, nor has one with `bare_line_narrow`
     on a telephone. Where `finding_first`, a telephone has the strip below it. `notes` says what it writes over the
-    strip, from the timeline of the drive; `ahead` begins what it works out longest.
+    strip, from the timeline of the drive; `ahead` begins what it works out longest. One drawn `in_parts` has redrawn
+    only what a change moves.
     """
 
     file: str
@@ -57,10 +58,12 @@ class Sheet:
     finding_first: bool = False
     notes: Notes = no_notes
     ahead: Callable[[], None] | None = None
+    in_parts: bool = False
 
 
 SHEETS = (
-    Sheet("your_drive.py", "page-your-drive", "page-your-drive-title", "page-your-drive-about", states_headline=True),
+    Sheet("your_drive.py", "page-your-drive", "page-your-drive-title", "page-your-drive-about", states_headline=True,
+          in_parts=True),
     Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes,
           ahead=state.lift_off_ahead),
     Sheet("winter_and_limits.py", "page-winter", bare_line_narrow=True, notes=winter_notes,
@@ -96,10 +99,7 @@ def foot() -> None:
     display = state.display()
     with st.container(key="foot"):
         if is_narrow():
-            with st.container(key="foot-pages", horizontal=True, gap="small"):
-                for sheet in SHEETS:
-                    if is_listed(sheet):
-                        st.page_link(sheet.file, label=display.say(sheet.name), query_params=link.own_link())
+            redrawn.part("foot-pages", foot_pages, of=link.own_link)
         st.markdown(display.say("caution"))
         with st.container(horizontal=True, vertical_alignment="center"):
             st.session_state["units"] = "US" if display.us else "Metric"
@@ -111,8 +111,21 @@ def foot() -> None:
             if year := state.moved_prices():
                 st.markdown(inert(wording.moved_prices(year, display)), width="content")
             st.button(display.say("foot-print"), key="print", type="tertiary", icon=":material/print:")
-            st.page_link("sources.py", label=display.say("page-sources"), query_params=link.own_link())
+            redrawn.part("foot-sources", foot_sources, of=link.own_link)
             st.markdown(display.say("foot-version", version=MODEL_VERSION), width="content")
+
+
+def foot_pages() -> None:
+    """The pages of the navigation."""
+    with st.container(key="foot-pages", horizontal=True, gap="small"):
+        for sheet in SHEETS:
+            if is_listed(sheet):
+                st.page_link(sheet.file, label=state.display().say(sheet.name), query_params=link.own_link())
+
+
+def foot_sources() -> None:
+    """Where everything is from."""
+    st.page_link("sources.py", label=state.display().say("page-sources"), query_params=link.own_link())
 
 
 @st.fragment(run_every=timedelta(days=1))
@@ -148,8 +161,8 @@ pages = [
 ]
 page = st.navigation(pages, position="top")
 sheet = SHEETS[pages.index(page)]
-if sheet.ahead:
-    sheet.ahead()
+redrawn.begin(in_parts=sheet.in_parts, ahead=sheet.ahead)
+redrawn.stands(state.moved_prices)
 with st.container(key="head", gap=None):
     if sheet.title:
         st.title(say(sheet.title), anchor=False)

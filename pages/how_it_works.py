@@ -23,7 +23,7 @@ from pages.parts import own_settings, panel_words, state
 from pages.parts.charts import panels, panels_machine
 from pages.parts.charts.limits import LIMITS, limit_text
 from pages.parts.drive_part import last_answer
-from pages.parts.figure import figure
+from pages.parts.figure import Picture, figure
 from pages.parts.panel_words import PanelWords
 from pages.parts.plain_text import inert
 from pages.parts.theme import TEXT_PX, Spec
@@ -342,7 +342,7 @@ def draw_panel(key: str, result: Result) -> None:
     with seeing:
         more = [line for line in seen.said.more if line]
         alt = " ".join((say("panel-alt", heading=heading, said=seen.said.sentence), *more))
-        figure(seen.chart, alt=alt, table=seen.table, key=f"panel-{key}", file_name=f"{key}.csv")
+        figure(lambda: Picture(seen.chart, alt, seen.table), f"panel-{key}", f"{key}.csv")
     with st.container(width=TEXT_PX):
         for line in more:
             st.markdown(together(line))

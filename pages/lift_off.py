@@ -25,7 +25,7 @@ from pages.parts.charts.lift_off_hills import on_hills
 from pages.parts.charts.slow_down import one_slow_down
 from pages.parts.controls import abreast, control, say_refusals, widget_key
 from pages.parts.drive_part import last_answer
-from pages.parts.figure import figure, titled
+from pages.parts.figure import Picture, figure, titled
 from pages.parts.folding import folded, in_sight, section
 from pages.parts.owner_questions import ask_of_lift_off
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
@@ -120,11 +120,11 @@ def draw_axis(found: LiftOff) -> None:
         found.table, found.case.energy_tie_kwh, found.case.grip_limit_mps2, advice.lift_off_mps2,
         scenario.driver.lift_off_mps2, display, state.dark(),
     )  # fmt: skip
-    figure(
-        chart, alt=alt, table=lambda: words.axis_table(found.table, display).iloc[:, : words.SHOWN_COLUMNS],
-        file=lambda: words.axis_table(found.table, display), key="whole-axis",
-        file_name=f"{scenario.car_class}-lift-off.csv", title=title,
+    shown = Picture(
+        chart, alt, lambda: words.axis_table(found.table, display).iloc[:, : words.SHOWN_COLUMNS], title,
+        file=lambda: words.axis_table(found.table, display),
     )  # fmt: skip
+    figure(lambda: shown, "whole-axis", f"{scenario.car_class}-lift-off.csv")
     with folded(display.say("lift-off-lines"), "lines") as is_open:
         if is_open:
             st.markdown(words.kinds_text(found.table, found.case.brake_pedal, display))
@@ -178,12 +178,12 @@ def draw_hills(found: LiftOff) -> None:
     title, sentences = hill_words.hill_words(slowing, advised or yours, speed, display)
     left, right = st.columns(2, gap="large")
     with left:
-        figure(
-            on_hills(slowing, [*names.items()], display, dark), alt=f"{title}. {sentences}",
-            table=lambda: hill_words.hill_table(slowing, names, display, every_pct=hill_words.SHOWN_GRADES_PCT),
-            file=lambda: hill_words.hill_table(slowing, names, display), key="hills",
-            file_name=f"{scenario.car_class}-lift-off-on-hills.csv", title=title, words=sentences,
+        shown = Picture(
+            on_hills(slowing, [*names.items()], display, dark), f"{title}. {sentences}",
+            lambda: hill_words.hill_table(slowing, names, display, every_pct=hill_words.SHOWN_GRADES_PCT),
+            title, sentences, file=lambda: hill_words.hill_table(slowing, names, display),
         )  # fmt: skip
+        figure(lambda: shown, "hills", f"{scenario.car_class}-lift-off-on-hills.csv")
     with right:
         speeds = hill_speeds()
         rolls = hill_words.rolling_words(speeds, rolling_downhill_pct(scenario, speeds), display)
@@ -233,11 +233,11 @@ def draw_slow_down(_found: LiftOff) -> None:
         st.error(refusal_words(refused, display))
         return
     title, sentences = slow_down_words(found, from_kmh, to_kmh, scenario.driver.lift_off_mps2, display)
-    figure(
-        one_slow_down(found, display, state.dark()), alt=f"{title}. {sentences}",
-        table=lambda: ways_table(found, display), key="slow-down", file_name=f"{scenario.car_class}-slow-down.csv",
-        title=title, words=sentences,
+    shown = Picture(
+        one_slow_down(found, display, state.dark()), f"{title}. {sentences}", lambda: ways_table(found, display),
+        title, sentences,
     )  # fmt: skip
+    figure(lambda: shown, "slow-down", f"{scenario.car_class}-slow-down.csv")
     dip_to = max(from_kmh - DIP_KMH, from_kmh / 2)
     dip = unneeded_dip(from_kmh / KMH_PER_MPS, dip_to / KMH_PER_MPS, *setting)
     st.markdown(dip_words(dip, from_kmh, dip_to, display), width=TEXT_PX)
@@ -291,7 +291,7 @@ if found is None:
     st.error(state.refusal())
 else:
     with last_answer("lift-off"):
-        in_sight(words.advised_in_words(found.advice.overall, state.display()).title)
+        in_sight(lambda: words.advised_in_words(found.advice.overall, state.display()).title)
         answering, picture = st.columns(2, gap="medium")
         with answering, st.container(key="lift-answer", gap="xxsmall"):
             answer(found)

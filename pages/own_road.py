@@ -30,7 +30,7 @@ from model.words.refusals import refusal_words
 from pages.parts import link, own_settings, state
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.own_road import energy_chart, residual_chart, slow_downs_chart
-from pages.parts.figure import figure
+from pages.parts.figure import Picture, figure
 from pages.parts.own_recording import (
     can_be_read_anew,
     driven_by,
@@ -116,10 +116,11 @@ def show(recording: Recording) -> Result:
         title = display.say("own-road-chart")
         seen = Quantity(measured.battery_net_kwh, "kWh", 3)
         alt = display.say("own-road-alt-measured", modelled=modelled, measured=seen)
-    figure(
-        energy_chart(table, display, state.dark()), alt=alt, table=table.round(4), key="own-road",
-        file_name="brake-to-battery-own-road.csv", title=title, about=about(recording, state.scenario(), display),
+    shown = Picture(
+        energy_chart(table, display, state.dark()), alt, table.round(4), title,
+        about=about(recording, state.scenario(), display),
     )  # fmt: skip
+    figure(lambda: shown, "own-road", "brake-to-battery-own-road.csv")
     if measured is not None:
         part_ways(recording, result)
         fit_car(recording)
@@ -158,8 +159,9 @@ def part_ways(recording: Recording, result: Result) -> None:
     if chart is None:
         st.markdown(finding)
         return
-    figure(chart, alt=f"{display.say('own-road-residual-alt')} {finding}", table=table.round(4), key=f"residual-{by}",
-           file_name=file_name, title=finding, about=about(recording, state.scenario(), display))  # fmt: skip
+    alt = f"{display.say('own-road-residual-alt')} {finding}"
+    shown = Picture(chart, alt, table.round(4), finding, about=about(recording, state.scenario(), display))
+    figure(lambda: shown, f"residual-{by}", file_name)
 
 
 def tell_habits(recording: Recording) -> None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
+from functools import partial
 
 import pandas as pd
 import streamlit as st
@@ -19,7 +21,7 @@ from model.words import checks as spoken
 from model.words.bands import band_promise
 from pages.parts import certified_words, glossary, source_links, state
 from pages.parts.charts import certified as certified_charts
-from pages.parts.figure import figure
+from pages.parts.figure import Picture, figure
 from pages.parts.folding import fold_key, folded, is_narrow
 from pages.parts.source_tables import (
     acceptance_table,
@@ -161,12 +163,12 @@ with part("trust") as is_open:
         for place, found in zip(st.columns(2, gap="large"), (city, highway), strict=True):
             table = certified_words.cars_table(found, display)
             with place:
-                figure(
+                cars = Picture(
                     certified_charts.measured_against_modelled(found, display, state.dark()),
-                    alt=certified_words.cars_alt(found, display), table=certified_words.short_table(table, display),
-                    file=table, key=f"certified-{found.cycle}", file_name=f"certified-{found.cycle}.csv",
-                    title=certified_words.cars_title(found, display), about="",
+                    certified_words.cars_alt(found, display), certified_words.short_table(table, display),
+                    certified_words.cars_title(found, display), file=table, about="",
                 )  # fmt: skip
+                figure(partial(replace, cars), f"certified-{found.cycle}", f"certified-{found.cycle}.csv")
         from_sheet = [certified_found(KNOWN[1], found.cycle) for found in (city, highway)]
         write_all(
             certified_words.misses_words(city, highway, display=display),
@@ -177,11 +179,12 @@ with part("trust") as is_open:
             both = certified_found(known, "udds"), certified_found(known, "hwfet")
             name = f"held-{known.replace(' ', '-')}"
             with place:
-                figure(
+                held = Picture(
                     certified_charts.reliability(both, display, state.dark()),
-                    alt=certified_words.held_alt(both, display), table=certified_words.held_table(both, display),
-                    key=name, file_name=f"{name}.csv", title=certified_words.held_title(both, display), about="",
+                    certified_words.held_alt(both, display), certified_words.held_table(both, display),
+                    certified_words.held_title(both, display), about="",
                 )  # fmt: skip
+                figure(partial(replace, held), name, f"{name}.csv")
         write(say("certified-unknown"))
 
 with part("checks") as is_open:

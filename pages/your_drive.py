@@ -8,13 +8,13 @@ from dataclasses import dataclass
 import streamlit as st
 
 from model.describe.parameters import car_of
-from model.describe.scenario import CONDITION_FIELDS, SEASONS, YEAR_FIELDS, Scenario
+from model.describe.scenario import CONDITION_FIELDS, SEASONS, YEAR_FIELDS
 from model.kernel.savings import Result
 from model.sampling.beside_now import price_key
 from model.sampling.hybrid import has_engine, has_plug
 from model.words.bands import band_promise
 from model.words.entries import help_of
-from pages.parts import departures, link, state, wording
+from pages.parts import departures, link, redrawn, state, wording
 from pages.parts.answer_line import choose_drive
 from pages.parts.car_part import adjust_car
 from pages.parts.charts.beside import beside_bars
@@ -67,8 +67,31 @@ def draw_doors() -> None:
         if link.new_here():
             # the cards of Show are the guided first run; who needs none goes on here
             with st.container(key="guide", width="content"):
-                st.page_link("show.py", label=say("guide"), query_params=link.own_link() | {link.GUIDE: "yes"},
-                             help=say("guide-help"))  # fmt: skip
+                redrawn.part("guide", draw_guide, of=link.own_link)
+
+
+def draw_guide() -> None:
+    """The way to the cards."""
+    say = state.display().say
+    st.page_link("show.py", label=say("guide"), query_params=link.own_link() | {link.GUIDE: "yes"},
+                 help=say("guide-help"))  # fmt: skip
+
+
+def draw_own_road() -> None:
+    """The way to a recording of one's own."""
+    st.page_link("own_road.py", label=state.display().say("own-road-door"), query_params=link.own_link())
+
+
+def opened_otherwise() -> bool:
+    """Whether a short way in is open, or all figures of the car."""
+    return bool(st.session_state.get("open-door") or st.session_state.get("car-drawer"))
+
+
+def answer_in_sight() -> str:
+    """The answer in one line."""
+    bands = state.answer(state.shown())
+    assert bands is not None
+    return wording.in_sight(bands, state.display())
 
 
 def open_door(name: str | None) -> None:
@@ -81,44 +104,73 @@ def open_door(name: str | None) -> None:
 
 def answer() -> None:
     """The headline and what it comes to; for a drive that cannot be driven, that of the last one that could."""
-    scenario, display = state.answered(), state.display()
-    if scenario is None:
+    shown = state.answered()
+    if shown is None:
         st.markdown(state.display().say("no-answer"))
         return
-    result, bands = state.outcome(scenario).result, state.answer(scenario)
-    assert result is not None and bands is not None
-    with before(scenario, "headline"):
-        st.header(wording.headline(bands, display, marked=True), anchor=False)
-    if scenario == state.scenario():
-        draw_charging(result)
-    else:
-        st.markdown(wording.answer_before(scenario, display))
-    if not result.followed:
-        slower = wording.not_followed(state.described_duration_s(scenario), result.trace.duration_s, display)
-        if slower:
-            st.warning(slower)
-    frost, unusual = departures.frost_text(scenario, display), departures.unusual_text(scenario, display)
-    for sentence in (frost, unusual, band_text(result, bands, display)):
-        if sentence:
-            st.markdown(sentence)
-    with before(scenario, "facts"), st.container(key="facts", gap=None):
-        st.html(fact_rows(drive_facts(scenario, result, bands, display)))
-        draw_year(scenario)
-    if has_engine(result.car):
+    with before(shown, "headline"):
+        redrawn.part("headline", draw_headline, when=redrawn.When.FIRST)
+    redrawn.part("beside-headline", draw_beside_headline, when=redrawn.When.FIRST)
+    with before(shown, "facts"), st.container(key="facts", gap=None):
+        redrawn.part("facts", draw_facts, when=redrawn.When.FIRST)
+        redrawn.part("year", draw_year, when=redrawn.When.LAST, beside=True)
+    redrawn.stands(engine)
+    with_engine, priced = engine()
+    display = state.display()
+    if with_engine:
         st.caption(display.say("hybrid-energy"))
-    if scenario == state.scenario():
+    if shown == state.scenario():
         draw_trust()
     with st.expander(display.say("beside-drawer"), type="compact", key="beside-drawer", on_change="rerun") as drawer:
         if drawer.open:
-            beside_entries(scenario)
-    priced = has_plug(result.car)
+            redrawn.part("beside", beside_entries)
     made_of = display.say("year-made-of", priced=priced)
     with st.expander(made_of, type="compact", key="year-drawer", on_change="rerun") as drawer:
         if drawer.open:
-            if priced and not has_engine(result.car) and (year := state.year(scenario)):
-                st.markdown(together(wording.year_rest(year, display)))
+            if priced and not with_engine:
+                redrawn.part("year-rest", draw_year_rest)
             year_entries(priced=priced)
     ask_on_first_page()
+
+
+def engine() -> tuple[bool, bool]:
+    """Whether the car has an engine, and whether a plug."""
+    car = state.outcome(state.shown()).given.car
+    return has_engine(car), has_plug(car)
+
+
+def draw_headline() -> None:
+    """What regeneration saves."""
+    bands = state.answer(state.shown())
+    assert bands is not None
+    st.header(wording.headline(bands, state.display(), marked=True), anchor=False)
+
+
+def draw_beside_headline() -> None:
+    """What has to be said beside it."""
+    shown, display = state.shown(), state.display()
+    result, bands = state.outcome(shown).given, state.answer(shown)
+    assert bands is not None
+    if shown == state.scenario():
+        draw_charging(result)
+    else:
+        st.markdown(wording.answer_before(shown, display))
+    if not result.followed:
+        slower = wording.not_followed(state.described_duration_s(shown), result.trace.duration_s, display)
+        if slower:
+            st.warning(slower)
+    frost, unusual = departures.frost_text(shown, display), departures.unusual_text(shown, display)
+    for sentence in (frost, unusual, band_text(result, bands, display)):
+        if sentence:
+            st.markdown(sentence)
+
+
+def draw_facts() -> None:
+    """How far a battery reaches, and what the drive takes."""
+    shown = state.shown()
+    bands = state.answer(shown)
+    assert bands is not None
+    st.html(fact_rows(drive_facts(shown, state.outcome(shown).given, bands, state.display())))
 
 
 def draw_charging(result: Result) -> None:
@@ -142,11 +194,12 @@ def draw_charging(result: Result) -> None:
 def charge_on_the_way(stops: int) -> None:
     """Take as many charging stops as are needed."""
     state.put_whole(state.scenario().with_setting("charging_stops", stops))
+    redrawn.changed()
 
 
-@st.fragment(parallel=True)
-def draw_year(scenario: Scenario) -> None:
-    """The year's row; drawn beside the rest of the page, since four seasons have to be driven for it."""
+def draw_year() -> None:
+    """The year's row, for which four seasons have to be driven."""
+    scenario = state.shown()
     year = state.year(scenario)
     if year is not None:
         display = state.display()
@@ -161,9 +214,15 @@ def draw_year(scenario: Scenario) -> None:
             st.caption(text)
 
 
-def beside_entries(scenario: Scenario) -> None:
+def draw_year_rest() -> None:
+    """What of the year is not regeneration's."""
+    if year := state.year(state.shown()):
+        st.markdown(together(wording.year_rest(year, state.display())))
+
+
+def beside_entries() -> None:
     """The car that is driven now: its fuel, what it uses, what that costs; and the year of both."""
-    display, now = state.display(), state.scenario().year
+    scenario, display, now = state.shown(), state.display(), state.scenario().year
     if has_engine(car_of(scenario)):
         st.markdown(display.say("beside-no-hybrid"))
         return
@@ -190,6 +249,7 @@ def beside_entries(scenario: Scenario) -> None:
 
 def year_entries(*, priced: bool) -> None:
     """Price and CO₂ of electricity, where that is what is saved; days and temperature of each season."""
+    redrawn.stands(lambda: state.scenario().year.currency)
     say, currency = state.display().say, inert(state.scenario().year.currency)
     if priced:
         price, co2 = say("year-price", currency=currency), say("year-co2")
@@ -206,8 +266,10 @@ def year_entries(*, priced: bool) -> None:
     st.caption(f"{band_promise(state.display())} {say('year-snow')}")
 
 
-if (drawn_for := state.answered()) and (bands := state.answer(drawn_for)):
-    in_sight(wording.in_sight(bands, state.display()))
+if state.answered():
+    in_sight(answer_in_sight)
+# what a short way in or the car's own figures enter is not drawn in parts
+redrawn.stands(lambda: opened_otherwise() and redrawn.drive())
 with st.container(key="start", horizontal=True, gap="small"):
     choose_drive("page")
     draw_doors()
@@ -221,12 +283,12 @@ with describing, st.container(key="description", gap="xsmall"):
     if opened and beside:
         opened.draw()
     describe()
-    st.page_link("own_road.py", label=state.display().say("own-road-door"), query_params=link.own_link())
+    redrawn.part("own-road", draw_own_road, of=link.own_link)
 with answering, st.container(key="answer", gap="xsmall"):
     answer()
 with st.expander(state.display().say("adjust-car"), type="compact", key="car-drawer", on_change="rerun") as drawer:
     if drawer.open:
         adjust_car()
-if (shown := state.answered()) and (drawn := state.outcome(shown).result):
+if shown := state.answered():
     with before(shown, "energy"):
-        draw_energy(shown, drawn, state.display())
+        draw_energy(shown.car_class)

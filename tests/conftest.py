@@ -16,6 +16,7 @@ from urllib.parse import urlsplit
 
 import pytest
 from hypothesis import HealthCheck, settings
+from streamlit.testing.v1 import AppTest
 
 ROOT = Path(__file__).resolve().parent.parent
 BROWSERS = ("chromium", "chromium-browser", "google-chrome")
@@ -72,6 +73,26 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker("browser")
         if "PYTEST_XDIST_WORKER" in os.environ and item.path.parent.name == "benchmarks":
             item.add_marker(beside_others)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def whole_pages() -> Iterator[None]:
+    """Have `AppTest` hold the whole page after a change.
+
+    Of a run that redraws only some parts it keeps those alone, where a browser keeps the others. So the page is drawn
+    whole once more; that parts redrawn leave a page as it is drawn whole is held over the wire, in ``test_redrawn.py``.
+    """
+    run = AppTest._run
+
+    def run_whole(app: AppTest, *args: Any, **kwargs: Any) -> AppTest:
+        run(app, *args, **kwargs)
+        if "drawn" in app.session_state and app.session_state["drawn"].redrawn:
+            run(app)
+        return app
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(AppTest, "_run", run_whole)
+        yield
 
 
 @dataclass

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 
 import streamlit as st
 from streamlit.elements.lib.mutable_popover_container import PopoverContainer
@@ -13,8 +15,8 @@ from model.describe.parameters import class_labels
 from model.describe.scenario import CONDITION_FIELDS, SEASONS, Scenario
 from model.describe.scenario_io import starting_drives
 from model.out.comparison import in_car
-from model.words.quantities import capital
-from pages.parts import departures, description, state, wording
+from model.words.quantities import Display, capital
+from pages.parts import departures, description, redrawn, state, wording
 from pages.parts.controls import control
 from pages.parts.link import own_link
 from pages.parts.reach_words import reach_text
@@ -36,62 +38,116 @@ def draw_answer_line(*, with_answer: bool, driven: str = "") -> None:
 
     What is `driven` in place of the described drive stands in the line behind the car, and nothing of that drive.
     """
-    scenario, display = state.scenario(), state.display()
-    apart = departures.by_key(scenario, display)
-    words = {
-        "car": description.car_words(scenario, display),
-        "drive": description.drive_words(scenario, display),
-        "day": description.season_words(scenario.conditions, scenario.year, display),
-        "pedal": description.pedal_words(scenario, display),
-        "apart": display.figure(Several(tuple(apart.values()), "")),
-    }
-    sentence = display.say(
-        "answer-line",
-        named=description.drive_id(scenario) is not None,
-        season=description.season_of(scenario.conditions, scenario.year) is not None,
-        also=bool(apart),
-        **{name: f"{MARK}{name}{MARK}" for name in words},
-    )
-    if driven:
-        sentence = display.say("answer-line-driven", car=f"{MARK}car{MARK}", driven=driven)
+
+    def words() -> Sequence[str]:
+        return pieces(driven)[1::2]
+
+    redrawn.stands(words)
     with st.container(key="answer-line", horizontal=True, vertical_alignment="center", gap=None):
         # apart from the answer, which would be gone for a moment where the sentence has a word more than before
         with st.container(key="answer-words", horizontal=True, vertical_alignment="center", gap=None, width="content"):
-            for place, piece in enumerate(sentence.split(MARK)):
+            for place, piece in enumerate(pieces(driven)):
                 if place % 2:
-                    with word("season" if piece == "day" else piece, words[piece]):
-                        open_word(piece, apart, with_answer=with_answer)
-                elif piece.strip():
-                    say(piece.strip())
-        answer = state.answer() if with_answer else None
-        if answer is not None:
-            say(f"**{wording.headline(answer, display)}**")
-            result = state.outcome().result
-            if result is not None and (reached := reach_text(result, display)):
-                say(reached)
-        with st.container(key="actions", horizontal=True, width="content"):
-            for file, name, icon in ACTIONS:
-                st.page_link(file, label=display.say(name), icon=icon, query_params=own_link())
-    # where a data sheet is open, it is said there
-    if with_answer or st.session_state.get("open-door") != "sheet":
-        say_left_out()
+                    redrawn.part(f"line-{piece}", partial(open_word, piece, with_answer), of=partial(word_of, piece))
+                else:
+                    between = partial(words_between, driven, place)
+                    redrawn.part(f"line-{place}", partial(say_between, between), of=between)
+        if with_answer:
+            redrawn.part("line-answer", say_answer)
+        redrawn.part("actions", draw_actions, of=own_link)
+    redrawn.part("left-out", partial(say_left_out, with_answer), of=about_car)
 
 
-def open_word(name: str, apart: dict[str, str], *, with_answer: bool) -> None:
-    """The control behind a word of the line."""
-    if name == "car":
-        choose_car()
-    elif name == "drive":
-        choose_drive("line")
-    elif name == "apart":
-        take_off(apart, changes=with_answer)
-    else:
-        with st.container(width=ENTRIES_PX):
-            if name == "day":
-                choose_season()
-            else:
-                control(CAR_FIELDS["brake_pedal"], help="", behind=True)
-                st.markdown(description.pedal_help(state.display()))
+def pieces(driven: str) -> Sequence[str]:
+    """The sentence: what stands between its words, and every other time a word."""
+    return line(driven).split(MARK)
+
+
+def words_between(driven: str, place: int) -> str:
+    """What stands between words."""
+    return pieces(driven)[place].strip()
+
+
+def say_between(between: Callable[[], str]) -> None:
+    """What stands between words, where anything does."""
+    if text := between():
+        say(text)
+
+
+def line(driven: str) -> str:
+    """The sentence, its words between marks."""
+    scenario, display = state.scenario(), state.display()
+    words = {name: f"{MARK}{name}{MARK}" for name in WORDS}
+    if driven:
+        return display.say("answer-line-driven", car=words["car"], driven=driven)
+    return display.say(
+        "answer-line",
+        named=description.drive_id(scenario) is not None,
+        season=description.season_of(scenario.conditions, scenario.year) is not None,
+        also=bool(departures.by_key(scenario, display)),
+        **words,
+    )
+
+
+def word_of(name: str) -> str:
+    """What a word of the line says."""
+    return WORDS[name](state.scenario(), state.display())
+
+
+def apart_words(scenario: Scenario, display: Display) -> str:
+    """What departs from the ordinary."""
+    return display.figure(Several(tuple(departures.by_key(scenario, display).values()), ""))
+
+
+def day_words(scenario: Scenario, display: Display) -> str:
+    """The season, or the day's temperature."""
+    return description.season_words(scenario.conditions, scenario.year, display)
+
+
+WORDS: dict[str, Callable[[Scenario, Display], str]] = {
+    "car": description.car_words,
+    "drive": description.drive_words,
+    "day": day_words,
+    "pedal": description.pedal_words,
+    "apart": apart_words,
+}
+"""What each word of the line says."""
+
+
+def say_answer() -> None:
+    """The headline, and how far the drive gets."""
+    answer, display = state.answer(), state.display()
+    if answer is None:
+        return
+    say(f"**{wording.headline(answer, display)}**")
+    result = state.outcome().result
+    if result is not None and (reached := reach_text(result, display)):
+        say(reached)
+
+
+def draw_actions() -> None:
+    """What can be done with the answer."""
+    with st.container(key="actions", horizontal=True, width="content"):
+        for file, name, icon in ACTIONS:
+            st.page_link(file, label=state.display().say(name), icon=icon, query_params=own_link())
+
+
+def open_word(name: str, with_answer: bool) -> None:
+    """A word of the line, and the control that it opens."""
+    with word("season" if name == "day" else name, word_of(name)):
+        if name == "car":
+            choose_car()
+        elif name == "drive":
+            choose_drive("line")
+        elif name == "apart":
+            take_off(departures.by_key(state.scenario(), state.display()), changes=with_answer)
+        else:
+            with st.container(width=ENTRIES_PX):
+                if name == "day":
+                    choose_season()
+                else:
+                    control(CAR_FIELDS["brake_pedal"], help="", behind=True)
+                    st.markdown(description.pedal_help(state.display()))
 
 
 def take_off(apart: dict[str, str], *, changes: bool) -> None:
@@ -107,10 +163,22 @@ def take_off(apart: dict[str, str], *, changes: bool) -> None:
 def as_usual(key: str) -> None:
     """Make one departure ordinary again."""
     state.put_whole(departures.as_usual(state.scenario(), key))
+    redrawn.changed()
 
 
-def say_left_out() -> None:
-    """What was stated of the car before: kept for this one or left out, to be turned round with one tap."""
+def about_car() -> object:
+    """What is said of the car that was there before hangs on this."""
+    kept = [st.session_state.get(name) for name in ("kept_for", "former_car", "open-door")]
+    return state.scenario().stated, state.scenario().conditions.shown_wh_per_km, kept
+
+
+def say_left_out(with_answer: bool = True) -> None:
+    """What was stated of the car before: kept for this one or left out, to be turned round with one tap.
+
+    Where a data sheet is open, it is said there, and not in a line without the answer.
+    """
+    if not with_answer and st.session_state.get("open-door") == "sheet":
+        return
     scenario, display = state.scenario(), state.display()
     of_class = description.class_name(scenario)
     if _is_stated(scenario):
@@ -136,6 +204,7 @@ def leave_out() -> None:
     now = state.scenario()
     st.session_state["former_car"] = now.car_class, now
     state.put_whole(in_car(now, now.car_class))
+    redrawn.changed()
 
 
 def put_in(former: Scenario) -> None:
@@ -145,6 +214,7 @@ def put_in(former: Scenario) -> None:
     others = tuple(item for item in former.stated if item[0] != "brake_pedal")
     shown = former.conditions.shown_wh_per_km
     state.put_whole(replace(now, stated=tuple(sorted(pedal + others))).with_setting("shown_wh_per_km", shown))
+    redrawn.changed()
 
 
 def _is_stated(scenario: Scenario) -> bool:
@@ -187,12 +257,14 @@ def take_car(name: str = "choose-car", *, keep: bool = True) -> None:
     if keep and _is_stated(now):
         st.session_state["kept_for"] = picked
         state.put_whole(replace(now, car_class=picked))
+        redrawn.changed()
         return
     _, former = st.session_state.get("former_car", ("", None))
     former = now if _is_stated(now) else former
     if former is not None:
         st.session_state["former_car"] = picked, former
     state.put_whole(in_car(now, picked))
+    redrawn.changed()
 
 
 def start(name: str) -> None:
@@ -213,9 +285,19 @@ def brought(scenario: Scenario) -> tuple[object, ...]:
 def choose_drive(where: str, *, label: str = "") -> None:
     """The four starting drives, one tap each; with a `label` that is seen they stand without what they are."""
 
+    def asked() -> object:
+        return description.drive_id(state.scenario()), description.length_of(state.scenario())
+
+    redrawn.part(f"drives-{where}", partial(draw_drives, where, label), of=asked)
+
+
+def draw_drives(where: str, label: str) -> None:
+    """The starting drives as they stand in one place."""
+
     def take() -> None:
         if st.session_state[key] is not None and not state.is_late(key):
             start(st.session_state[key])
+            redrawn.changed()
 
     name = description.drive_id(state.scenario())
     key = state.set_widget(f"choose-drive-{where}", name, behind=where == "line")
@@ -241,12 +323,22 @@ def choose_drive(where: str, *, label: str = "") -> None:
 
 def pick_season(*, behind: bool = False, help: str | None = None) -> None:
     """The four seasons, one tap each."""
+
+    def asked() -> object:
+        return description.season_of(state.scenario().conditions, state.scenario().year)
+
+    redrawn.part("season", partial(draw_seasons, behind, help), of=asked)
+
+
+def draw_seasons(behind: bool, help: str | None) -> None:
+    """The seasons as they stand in one place."""
     scenario = state.scenario()
 
     def take() -> None:
         now, season = state.scenario(), st.session_state[key]
         if season is not None and not state.is_late(key):
             state.put_whole(now.with_setting("ambient_c", getattr(now.year, f"{season}_c")))
+            redrawn.changed()
 
     key = state.set_widget("choose-season", description.season_of(scenario.conditions, scenario.year), behind=behind)
     display = state.display()

@@ -27,7 +27,7 @@ from model.sampling.narrowing import PRINTED
 from model.words.entries import choice_word, entry_value, held_value, help_of, labelled, shown_unit, shown_value, tidy
 from model.words.quantities import MINUS, Display, capital
 from model.words.refusals import refusal_words, refused_entry
-from pages.parts import state
+from pages.parts import redrawn, state
 from pages.parts.plain_text import inert
 
 LOG = get_logger(__name__)
@@ -100,6 +100,7 @@ def take(field: Field, leg: int | None = None, where: str = "") -> None:
         state.refusals()[name] = (shown, refusal_words(refused, display))
     except Exception:
         not_taken(name, shown)
+    redrawn.changed()
 
 
 def not_taken(name: str, entered: object) -> None:
@@ -168,21 +169,8 @@ def enter(
     def take_one(changed: str) -> None:
         if state.is_late(changed):
             return
-        given = st.session_state[changed]
-        state.note_entered(name)
-        state.refusals().pop(name, None)
-        try:
-            number = typed_number(field, given, display) if isinstance(given, str) else given
-            entered = field.number(held_value(field, number, display))
-        except ValueError:
-            state.refusals()[name] = (typed_text(given), refused_entry(field, given, display))
-            return
-        try:
-            put(entered)
-        except InputError as refused:
-            state.refusals()[name] = (typed_text(given), refusal_words(refused, display))
-        except Exception:
-            not_taken(name, typed_text(given))
+        take_typed(field, name, st.session_state[changed], put)
+        redrawn.changed()
 
     label = label or labelled(field, display)
     # a telephone's keyboard of figures may have no minus
@@ -199,6 +187,25 @@ def enter(
                             width=BUTTONS_PX, value=None if field.optional else "min")  # fmt: skip
     if say_refusal:
         say_refusals(name)
+
+
+def take_typed(field: Field, name: str, given: str | float | None, put: Callable[[float], None]) -> None:
+    """Have a number put that was typed or stepped to, or note why it cannot be."""
+    display = state.display()
+    state.note_entered(name)
+    state.refusals().pop(name, None)
+    try:
+        number = typed_number(field, given, display) if isinstance(given, str) else given
+        entered = field.number(held_value(field, number, display))
+    except ValueError:
+        state.refusals()[name] = (typed_text(given), refused_entry(field, given, display))
+        return
+    try:
+        put(entered)
+    except InputError as refused:
+        state.refusals()[name] = (typed_text(given), refusal_words(refused, display))
+    except Exception:
+        not_taken(name, typed_text(given))
 
 
 def say_refusals(*names: str) -> None:
@@ -239,7 +246,7 @@ def control(
     by_steps: bool = True,
     where: str = "",
 ) -> None:
-    """Draw the widget of a field.
+    """Draw the widget of a field, a part of the page that is redrawn where its value moves.
 
     Parameters
     ----------
@@ -264,25 +271,38 @@ def control(
     where : str, optional
         The place on the page, where the same field has another widget behind a word of the answer line.
     """
-    display, name = state.display(), widget_key(field, leg, where)
-    help = help_of(field, display) if help is None else help
-    if field.kind in ("number", "count") and look != "slider":
-        number = cast(float | None, value_in(state.scenario(), field, leg))
-        enter(field, name, number, lambda value: write(field, value, leg), label=label, hide_label=hide_label,
-              help=help, say_refusal=say_refusal, behind=behind, by_steps=by_steps)  # fmt: skip
-        return
-    refused, sentence = state.refusals().get(name, (None, ""))
-    held = value_in(state.scenario(), field, leg)
-    value = shown_value(field, held, display) if look != "slider" else on_slider(field, cast(float, held), display)
-    key = state.set_widget(name, refused if sentence else value, behind=behind)
-    words: dict[str, Any] = {
-        "label": label or labelled(field, display),
-        "key": key,
-        "help": help or None,
-        "on_change": take,
-        "args": (field, leg, where),
-        "label_visibility": "collapsed" if hide_label else "visible",
-    }
+    name = widget_key(field, leg, where)
+
+    def held() -> Entry:
+        return value_in(state.scenario(), field, leg)
+
+    def draw() -> None:
+        said = help_of(field, state.display()) if help is None else help
+        if field.kind in ("number", "count") and look != "slider":
+            enter(field, name, cast(float | None, held()), lambda value: write(field, value, leg), label=label,
+                  hide_label=hide_label, help=said, say_refusal=False, behind=behind, by_steps=by_steps)  # fmt: skip
+            return
+        refused, sentence = state.refusals().get(name, (None, ""))
+        value = on_slider if look == "slider" else shown_value
+        shown = refused if sentence else value(field, cast(float, held()), state.display())
+        words = {
+            "label": label or labelled(field, state.display()),
+            "key": state.set_widget(name, shown, behind=behind),
+            "help": said or None,
+            "on_change": take,
+            "args": (field, leg, where),
+            "label_visibility": "collapsed" if hide_label else "visible",
+        }
+        _draw_widget(field, look, words)
+
+    redrawn.part(name, draw, of=held)
+    if say_refusal:
+        say_refusals(name)
+
+
+def _draw_widget(field: Field, look: str, words: dict[str, Any]) -> None:
+    """The widget of what is chosen, switched, named or slid."""
+    display = state.display()
     if field.kind == "choice":
         words |= {
             "options": list(field.choices),
@@ -304,8 +324,6 @@ def control(
     else:
         low, high = slider_ends(field, display)
         st.slider(min_value=low, max_value=high, step=step_of(field, display), format="%g", **words)
-    if say_refusal:
-        say_refusals(name)
 
 
 def slider_ends(field: Field, display: Display) -> tuple[float, float]:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 
 import streamlit as st
 
 from model.describe.leg_hills import HILL_KM, WAY, way_of
 from model.describe.scenario import CONDITION_FIELDS, DRIVER_FIELDS, LEG_FIELDS, MAX_LEGS, YEAR_FIELDS, Leg
 from model.words.entries import HABITS
-from pages.parts import description, state
+from pages.parts import description, redrawn, state
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.trailer import draw_trailer
 from pages.parts.typography import together
@@ -29,6 +31,7 @@ def describe() -> None:
         state.set_widget("there-and-back", scenario.return_trip)
         st.toggle(display.say("there-and-back"), key="there-and-back", on_change=take_return)
         if scenario.return_trip:
+            redrawn.stands(way_back)
             with st.popover(description.way_back_words(scenario.conditions, display), type="tertiary", key="way-back"):
                 edit_way_back()
         st.button(
@@ -42,24 +45,47 @@ def describe() -> None:
     refusal = state.refusal()
     above = st.container() if refusal else None
     with st.container(key="rows", gap=None):
-        for place, leg in enumerate(scenario.legs):
-            described = description.leg_words(leg, display)
-            if row(f"leg-{place}", display.say("leg-row", leg=place + 1, described=described)):
+        for place in range(len(scenario.legs)):
+            if row(f"leg-{place}", partial(leg_row, place)):
                 edit_leg(place)
-        if row("habits", description.habits_words(scenario, display)):
+        if row("habits", habits_row):
             edit_habits()
     # at the entry that led to it, where that is open
     if above and not st.session_state["refusal-said"]:
         above.error(together(refusal))
 
 
-def row(name: str, text: str) -> bool:
+def way_back() -> object:
+    """What is said and asked of the way back."""
+    conditions = state.scenario().conditions
+    return conditions.stands_h, conditions.stands_plugged_in
+
+
+def leg_row(place: int) -> str:
+    """What a leg's row says."""
+    display = state.display()
+    described = description.leg_words(state.scenario().legs[place], display)
+    return display.say("leg-row", leg=place + 1, described=described)
+
+
+def habits_row() -> str:
+    """What the row of habits says."""
+    return description.habits_words(state.scenario(), state.display())
+
+
+def row(name: str, text: Callable[[], str]) -> bool:
     """A line that says what is entered; whether its entries are open below it."""
+    redrawn.part(f"row-{name}", partial(draw_row, name, text), of=text)
+    return bool(st.session_state.get("open-row") == name)
+
+
+def draw_row(name: str, text: Callable[[], str]) -> None:
+    """The line itself."""
     # an expander would close when its label changes, and the label is what is being entered
     is_open = st.session_state.get("open-row") == name
     # the icon says nothing to who cannot see it, so the words tell too
     st.button(
-        state.display().say("row-close", row=text) if is_open else text,
+        state.display().say("row-close", row=text()) if is_open else text(),
         type="tertiary",
         width="stretch",
         icon=":material/expand_less:" if is_open else ":material/expand_more:",
@@ -68,12 +94,12 @@ def row(name: str, text: str) -> bool:
         on_click=open_row,
         args=(None if is_open else name,),
     )
-    return is_open
 
 
 def open_row(name: str | None) -> None:
     """Open one row and close the others."""
     st.session_state["open-row"] = name
+    redrawn.changed()
 
 
 def take_return() -> None:
@@ -110,6 +136,7 @@ def edit_leg(place: int) -> None:
         edit_hill(place)
         left, right = st.columns(2, wrap=False)
         with left:
+            redrawn.stands(lambda: bool(state.scenario().legs[place].slow_downs))
             if legs[place].slow_downs:
                 control(LEG_FIELDS["slow_to_kmh"], leg=place, help="", say_refusal=False)
         with right:
@@ -127,7 +154,14 @@ def edit_leg(place: int) -> None:
 
 def edit_hill(place: int) -> None:
     """Up, down or flat; how many metres, how steep and over which length, each of which gives the others."""
-    leg, metres = state.scenario().legs[place], HILL_ENTRIES[way_of(state.scenario().legs[place])]
+    def leads() -> str:
+        return way_of(state.scenario().legs[place])
+
+    def hill() -> str:
+        return description.hill_words(state.scenario().legs[place], state.display())
+
+    redrawn.stands(leads)
+    metres = HILL_ENTRIES[leads()]
     control(WAY, leg=place, help="", hide_label=True)
     if not metres:
         return
@@ -137,16 +171,21 @@ def edit_hill(place: int) -> None:
     else:
         side_by_side(*(LEG_FIELDS[key] for key in metres), leg=place)
         side_by_side(LEG_FIELDS["grade_pct"], HILL_KM, leg=place)
-    st.caption(description.hill_words(leg, state.display()))
+    redrawn.part(f"hill-{place}", lambda: st.caption(hill()), of=hill)
 
 
 def edit_habits() -> None:
     """The three habits, each with the number behind its word, the load and the charge at the start."""
-    driver = state.scenario().driver
+    def habit(key: str) -> str:
+        return description.habit_number(key, getattr(state.scenario().driver, key), state.display())
+
+    def say_habit(key: str) -> None:
+        st.caption(habit(key))
+
     with st.container(key="entries", gap="xsmall"):
         for key in HABITS:
             control(DRIVER_FIELDS[key], label=state.display().say("habit-label", habit=key), help="")
-            st.caption(description.habit_number(key, getattr(driver, key), state.display()))
+            redrawn.part(f"habit-{key}", partial(say_habit, key), of=partial(habit, key))
         control(CONDITION_FIELDS["payload_kg"])
         draw_trailer()
         label = state.display().say("charge-at-start")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from functools import partial
 
 import pandas as pd
 import streamlit as st
@@ -11,7 +12,7 @@ from streamlit.delta_generator import DeltaGenerator
 
 from model.describe.scenario import Scenario
 from model.kernel.timeline import slow_downs, timeline
-from pages.parts import state, wording
+from pages.parts import redrawn, state, wording
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding
 from pages.parts.figure import draw_chart
@@ -73,11 +74,18 @@ def draw_strip(notes: Notes = no_notes, *, leads_back: bool = False) -> None:
             # the place stays where a drive was refused
             st.markdown(state.display().say("no-picture"))
             return
-        steps, events = timeline(drawn), slow_downs(drawn)
-        noted = notes(steps) if shown == state.scenario() else ()
         with before(shown, "strip"):
-            draw_chart(
-                drive_strip(steps, events, state.display(), state.dark(), noted),
-                alt=strip_finding(steps, events, state.display(), noted),
-                key="drive-strip",
-            )
+            redrawn.part("strip", partial(draw_picture, notes))
+
+
+def draw_picture(notes: Notes) -> None:
+    """The strip's picture."""
+    shown = state.shown()
+    drawn = state.outcome(shown).given
+    steps, events = timeline(drawn), slow_downs(drawn)
+    noted = notes(steps) if shown == state.scenario() else ()
+    draw_chart(
+        drive_strip(steps, events, state.display(), state.dark(), noted),
+        alt=strip_finding(steps, events, state.display(), noted),
+        key="drive-strip",
+    )

@@ -7,11 +7,10 @@ from functools import partial
 import pandas as pd
 import streamlit as st
 
-from model.describe.scenario import Scenario
 from model.kernel.savings import Result
 from model.kernel.timeline import books, slow_downs, timeline
 from model.words.quantities import Display
-from pages.parts import state, wording
+from pages.parts import redrawn, state, wording
 from pages.parts.charts.energy import USES, before_after, braking_rows, grouped, ledger, over_time, slowed_by
 from pages.parts.charts.energy_words import (
     before_after_words,
@@ -22,7 +21,7 @@ from pages.parts.charts.energy_words import (
 )
 from pages.parts.charts.limits import LIMITS
 from pages.parts.facts import fact_rows
-from pages.parts.figure import TableOrMaker, figure
+from pages.parts.figure import Picture, TableOrMaker, figure
 from pages.parts.folding import folded
 from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Spec
@@ -33,45 +32,87 @@ EVERY_S = 60
 """Between the rows of the table over time [s]."""
 
 
-def draw_energy(scenario: Scenario, result: Result, display: Display) -> None:
-    """Draw the section."""
-    st.header(display.say("energy-goes"), anchor="energy")
-    with folded(display.say("mixed-up"), "mixed-up") as is_open:
+def draw_energy(car_class: str) -> None:
+    """Draw the section, which is to the drive last answered."""
+    st.header(state.display().say("energy-goes"), anchor="energy")
+    with folded(state.display().say("mixed-up"), "mixed-up") as is_open:
         if is_open:
-            st.markdown(one_run_words(result, state.answer(scenario), display), width=640)
-            st.markdown(f"### {display.say('mixed-up')}")
-            with st.container(key="facts-mixed-up", gap=None, width=WIDTH_PX):
-                st.html(fact_rows(wording.mixed_up_facts(result, display)))
-    dark, car = state.dark(), scenario.car_class
-    book, steps, events = books(result), timeline(result), slow_downs(result)
+            redrawn.part("mixed-up", draw_mixed_up)
+    redrawn.stands(lambda: len(slow_down_rows()))
+    for key, make in FIGURES.items():
+        if key != "slow-downs" or len(slow_down_rows()):
+            figure(make, key, f"{car_class}-{key}.csv")
 
-    title, words = before_after_words(book, display)
-    _figure(before_after(book, display, dark), title, words, partial(groups_table, book, display), "before-after", car)
-    title, words = ledger_words(book["regenerated"], result.ledger.error_share, display)
-    table = partial(books_table, book, display)
-    _figure(ledger(book["regenerated"], display, dark), title, words, table, "ledger", car)
-    rows = braking_rows(result.wheel_regen_kwh, result.limits_kwh)
-    title, words = slowed_by_words(rows, events, display)
-    if len(rows):
-        table = partial(slow_down_table, events, display)
-        _figure(slowed_by(rows, display, dark), title, words, table, "slow-downs", car)
-    title, words = over_time_words(steps, display)
+
+def answered() -> Result:
+    """The result that the section is of."""
+    return state.outcome(state.shown()).given
+
+
+def slow_down_rows() -> pd.DataFrame:
+    """Who brakes the drive, and why friction helps."""
+    result = answered()
+    return braking_rows(result.wheel_regen_kwh, result.limits_kwh)
+
+
+def draw_mixed_up() -> None:
+    """What one run is, and figures that are easily mixed up."""
+    display = state.display()
+    heading = f"### {display.say('mixed-up')}"
+    st.markdown(f"{one_run_words(answered(), state.answer(state.shown()), display)}\n\n{heading}", width=640)
+    with st.container(key="facts-mixed-up", gap=None, width=WIDTH_PX):
+        st.html(fact_rows(wording.mixed_up_facts(answered(), display)))
+
+
+def before_after_figure() -> Picture:
+    """Where the battery's energy goes, with regeneration and without."""
+    display, book = state.display(), books(answered())
+    chart, said = before_after(book, display, state.dark()), before_after_words(book, display)
+    return of_finding(chart, said, partial(groups_table, book, display))
+
+
+def ledger_figure() -> Picture:
+    """What of it comes back."""
+    display, result = state.display(), answered()
+    book = books(result)
+    chart = ledger(book["regenerated"], display, state.dark())
+    said = ledger_words(book["regenerated"], result.ledger.error_share, display)
+    return of_finding(chart, said, partial(books_table, book, display))
+
+
+def slow_downs_figure() -> Picture:
+    """Who does the braking."""
+    display, rows, events = state.display(), slow_down_rows(), slow_downs(answered())
+    chart, said = slowed_by(rows, display, state.dark()), slowed_by_words(rows, events, display)
+    return of_finding(chart, said, partial(slow_down_table, events, display))
+
+
+def over_time_figure() -> Picture:
+    """Power and charge from the first to the last second."""
+    display, steps = state.display(), timeline(answered())
     by_minute, every_step = (partial(timeline_table, steps, display, every_s) for every_s in (EVERY_S, 0))
-    _figure(over_time(steps, display, dark), title, words, by_minute, "over-time", car, file=every_step)
+    chart, said = over_time(steps, display, state.dark()), over_time_words(steps, display)
+    return of_finding(chart, said, by_minute, file=every_step)
 
 
-def _figure(
-    chart: Spec, title: str, words: str, table: TableOrMaker, key: str, car: str, file: TableOrMaker | None = None
-) -> None:
-    scenario, display, bands = state.shown(), state.display(), state.answer(state.shown())
-    # one run, with every figure at its middle: its band goes with it
-    about = described(scenario, display)
+FIGURES = {
+    "before-after": before_after_figure,
+    "ledger": ledger_figure,
+    "slow-downs": slow_downs_figure,
+    "over-time": over_time_figure,
+}
+"""In their order, by what they are known by."""
+
+
+def of_finding(chart: Spec, said: tuple[str, str], table: TableOrMaker, file: TableOrMaker | None = None) -> Picture:
+    """A figure with its title and words, which say it to who does not see it too."""
+    title, words = said
+    scenario, display = state.shown(), state.display()
+    about, bands = described(scenario, display), state.answer(scenario)
     if bands is not None:
+        # one run, with every figure at its middle: its band goes with it
         about = f"{about} {wording.headline(bands, display)}"
-    figure(
-        chart, alt=f"{title}. {words}", table=table, key=key, file_name=f"{car}-{key}.csv", title=title, words=words,
-        file=file, about=about,
-    )  # fmt: skip
+    return Picture(chart, alt=f"{title}. {words}", table=table, title=title, words=words, file=file, about=about)
 
 
 def groups_table(book: pd.DataFrame, display: Display) -> pd.DataFrame:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from contextlib import nullcontext
+from dataclasses import dataclass
 from functools import partial
 
 import pandas as pd
@@ -15,9 +15,8 @@ from model import MODEL_DATE, MODEL_VERSION
 from model.describe.brought import inert_cell
 from model.describe.figures import Quantity
 from model.words.print import source_line
-from pages.parts import folding, state
+from pages.parts import folding, redrawn, state
 from pages.parts.charts import export
-from pages.parts.folding import folded
 from pages.parts.public_link import public_base
 from pages.parts.report import about as described
 from pages.parts.theme import WIDTH_PX, Rows, Spec
@@ -110,20 +109,9 @@ def print_png(picture: Callable[[], Spec]) -> bytes:
     return export.png(picture(), export.PRINT_PX)
 
 
-def figure(
-    chart: Spec,
-    *,
-    alt: str,
-    table: TableOrMaker,
-    key: str,
-    file_name: str,
-    title: str = "",
-    words: str = "",
-    file: TableOrMaker | None = None,
-    about: str | None = None,
-    folds: bool = True,
-) -> None:
-    """Draw a chart with its finding above and its table and file below.
+@dataclass(frozen=True)
+class Picture:
+    """A picture, its finding, and the numbers behind it.
 
     Parameters
     ----------
@@ -133,10 +121,6 @@ def figure(
         What the chart shows, in words: all that a screen reader gets of the picture.
     table : DataFrame or callable
         The numbers behind it; column names carry the units.
-    key : str
-        What the figure is known by while its numbers change.
-    file_name : str
-        Of the table as a file, ending in `.csv`.
     title, words : str
         The finding and a few sentences on it, if they stand with the chart.
     file : DataFrame or callable, optional
@@ -147,37 +131,103 @@ def figure(
     folds : bool
         Whether a telephone folds it below its finding.
     """
-    say = state.display().say
-    about_it = described(state.scenario(), state.display()) if about is None else about
+
+    chart: Spec
+    alt: str
+    table: TableOrMaker
+    title: str = ""
+    words: str = ""
+    file: TableOrMaker | None = None
+    about: str | None = None
+    folds: bool = True
+
+
+CsvNow = dict[str, Callable[[], str]]
+"""What makes a figure's file as it was drawn last, under its key: asked for outside of any session, it must not ask
+the session for the drive."""
+
+
+def figure(make: Callable[[], Picture], key: str, file_name: str) -> None:
+    """Draw a figure: the finding, the picture, and below what is behind it.
+
+    Parameters
+    ----------
+    make : callable
+        Makes it of the drive as it is; asked again where the picture is redrawn.
+    key : str
+        What it is known by while its numbers change.
+    file_name : str
+        Of the table as a file, ending in `.csv`.
+    """
     # a row that wraps: what stands below the picture needs no row of its own
     with st.container(key=f"figure-{key}", width=WIDTH_PX, horizontal=True, vertical_alignment="center"):
-        fold = folds and bool(title) and folding.folds()
-        first = "" if fold else together(words)
-        if title or words:
-            st.markdown(titled(together(title), first) if title else first)
-        with folded(say("figure-fold"), key) if fold else nullcontext(True) as is_open:
-            if not is_open:
-                return
-            if fold and words:
-                st.markdown(together(words))
-            draw_chart(chart, alt=alt, key=f"{key}-chart")
-            with st.container(horizontal=True, vertical_alignment="center") if fold else nullcontext():
-                as_table = st.toggle(say("as-a-table"), key=f"{key}-as-table")
-                st.download_button(
-                    say("csv-file"),
-                    partial(csv_text, table if file is None else file, about_it),
-                    file_name,
-                    "text/csv",
-                    key=f"{key}-file",
-                    on_click="ignore",
-                    type="tertiary",
-                    icon=":material/download:",
-                )
-                for_print = st.toggle(say("for-print"), key=f"{key}-for-print")
-            if for_print:
-                print_files(chart, title or alt, about, key=key, name=file_name.removesuffix(".csv"))
-            if as_table:
-                rows = made(table)
-                st.table(evenly(rows.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=alt)
-                if len(rows) > MOST_ROWS:
-                    st.caption(say("first-rows", shown=MOST_ROWS, rows=Quantity(len(rows), "", places=0)))
+        csv: CsvNow = {}
+        if folding.folds():
+            redrawn.part(f"figure-{key}", partial(draw_folded, make, key, file_name, csv))
+        else:
+            redrawn.part(f"figure-{key}", partial(draw_picture, make, key, csv))
+            offer(make, key, file_name, csv)
+
+
+def draw_picture(make: Callable[[], Picture], key: str, csv: CsvNow) -> None:
+    """The finding and the picture."""
+    shown = make()
+    note_file(shown, key, csv)
+    if shown.title or shown.words:
+        st.markdown(titled(together(shown.title), together(shown.words)) if shown.title else together(shown.words))
+    draw_chart(shown.chart, alt=shown.alt, key=f"{key}-chart")
+
+
+def note_file(shown: Picture, key: str, csv: CsvNow) -> None:
+    """Note what makes the file of what is drawn."""
+    about = described(state.scenario(), state.display()) if shown.about is None else shown.about
+    csv[key] = partial(csv_text, shown.table if shown.file is None else shown.file, about)
+
+
+def draw_folded(make: Callable[[], Picture], key: str, file_name: str, csv: CsvNow) -> None:
+    """On a telephone: a finding stands above a picture that is folded, its words with the picture."""
+    shown = make()
+    if not (shown.title and shown.folds):
+        draw_picture(make, key, csv)
+        offer(make, key, file_name, csv)
+        return
+    note_file(shown, key, csv)
+    st.markdown(titled(together(shown.title), ""))
+    with folding.folded(state.display().say("figure-fold"), key) as is_open:
+        if is_open:
+            if shown.words:
+                st.markdown(together(shown.words))
+            draw_chart(shown.chart, alt=shown.alt, key=f"{key}-chart")
+            with st.container(horizontal=True, vertical_alignment="center"):
+                offer(make, key, file_name, csv)
+
+
+def offer(make: Callable[[], Picture], key: str, file_name: str, csv: CsvNow) -> None:
+    """The table, the file and the picture for print; they stay as they are while the picture is redrawn."""
+    say = state.display().say
+    as_table = st.toggle(say("as-a-table"), key=f"{key}-as-table")
+    st.download_button(
+        say("csv-file"), lambda: csv[key](), file_name, "text/csv", key=f"{key}-file", on_click="ignore",
+        type="tertiary", icon=":material/download:",
+    )  # fmt: skip
+    if st.toggle(say("for-print"), key=f"{key}-for-print"):
+        redrawn.part(f"print-{key}", partial(draw_print, make, key, file_name))
+    if as_table:
+        redrawn.part(f"table-{key}", partial(draw_table, make))
+
+
+def draw_print(make: Callable[[], Picture], key: str, file_name: str) -> None:
+    """The picture for print."""
+    shown = make()
+    name = file_name.removesuffix(".csv")
+    print_files(shown.chart, shown.title or shown.alt, shown.about, key=key, name=name)
+
+
+def draw_table(make: Callable[[], Picture]) -> None:
+    """The table, as far as it is shown."""
+    shown = make()
+    rows = made(shown.table)
+    st.table(evenly(rows.head(MOST_ROWS)), border="horizontal", hide_index=True, alt=shown.alt)
+    if len(rows) > MOST_ROWS:
+        first = Quantity(len(rows), "", places=0)
+        st.caption(state.display().say("first-rows", shown=MOST_ROWS, rows=first))

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 
 import streamlit as st
 
+from pages.parts import redrawn
 from pages.parts.typography import together
 
 NARROW = "narrow"
@@ -57,8 +58,8 @@ def section(title: str, anchor: str) -> Iterator[bool]:
         yield is_open
 
 
-def in_sight(answer: str) -> None:
+def in_sight(answer: Callable[[], str]) -> None:
     """The answer of a page in one line, which on a telephone stays in sight while something is entered."""
     if is_narrow():
         with st.container(key="in-sight"):
-            st.markdown(together(answer))
+            redrawn.part("in-sight", lambda: st.markdown(together(answer())), when=redrawn.When.FIRST)

@@ -13,7 +13,7 @@ from model.describe.scenario import CONDITION_FIELDS
 from pages.parts import controls, departures, state
 from pages.parts.charts import grip as grip_charts
 from pages.parts.facts import fact_rows
-from pages.parts.figure import TableOrMaker, figure
+from pages.parts.figure import Picture, TableOrMaker, figure
 from pages.parts.folding import folded, in_sight, is_narrow, section
 from pages.parts.theme import TEXT_PX, Spec
 from pages.parts.typography import together
@@ -29,7 +29,7 @@ def part(
 
     Where there are many controls beside the picture, the facts stand below it, and on a telephone fold.
     """
-    in_sight(said.sentence)
+    in_sight(lambda: said.sentence)
     with st.container(key="panel"):
         saying, seeing = st.columns(HALVES, gap="large")
     with saying:
@@ -85,10 +85,8 @@ def picture(
     title, more = words
     last = leads and not (folds and is_narrow())
     alt = " ".join(filter(None, (f"{title}.", numbers, more)))
-    figure(
-        chart, alt=alt, table=table, key=key, title=title, words="" if last else more,
-        file_name=f"{state.shown().car_class}-{key}.csv", folds=folds,
-    )  # fmt: skip
+    made = Picture(chart, alt, table, title, "" if last else more, folds=folds)
+    figure(lambda: made, key, f"{state.shown().car_class}-{key}.csv")
     if last:
         st.caption(more)
 

@@ -14,7 +14,7 @@ from model.lift_off.slowing import word_of
 from model.limits.owner_questions import QUEUE, disc_work_left
 from model.words.quantities import Display
 from model.words.refusals import refusal_words
-from pages.parts import state
+from pages.parts import redrawn, state
 from pages.parts.controls import enter
 from pages.parts.description import degrees
 from pages.parts.lift_off_words import advice_text
@@ -34,7 +34,7 @@ def question(name: str, draw: Callable[[], None]) -> None:
     """One question, its answer behind it."""
     with st.expander(state.display().say(name), type="compact", key=f"{name}-drawer", on_change="rerun") as drawer:
         if drawer.open:
-            draw()
+            redrawn.part(name, draw)
 
 
 def kwh(energy: float) -> Quantity:

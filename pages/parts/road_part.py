@@ -20,7 +20,7 @@ from pages.parts import state
 from pages.parts.charts.to_road import to_road
 from pages.parts.controls import enter, value_in
 from pages.parts.drive_part import last_answer
-from pages.parts.figure import figure
+from pages.parts.figure import Picture, figure
 from pages.parts.theme import TEXT_PX
 
 RANGE, TEST, PHRASE, NUMBER = "test_range_km", "test", "phrase", "number"
@@ -102,10 +102,8 @@ def draw_steps(printed_km: float | None, test: str) -> None:
         if reached is not None and not as_known:
             sentences = f"{sentences} {words.road_beside(reached, display, other=stated is not None)}"
         chart = to_road(found, display.say("test-name", test=test), display, state.dark())
-        figure(
-            chart, alt=f"{title}. {sentences}", table=words.road_table(found, display), key="to-road",
-            file_name=f"{test}-to-road.csv", title=title, words=sentences,
-        )  # fmt: skip
+        shown = Picture(chart, f"{title}. {sentences}", words.road_table(found, display), title, sentences)
+        figure(lambda: shown, "to-road", f"{test}-to-road.csv")
 
 
 def ending_at(found: RangeOnRoad, reached: Band) -> RangeOnRoad:

@@ -104,7 +104,10 @@ def set_widget(name: str, value: object, *, behind: bool = False) -> str:
             key = key_of(name)
         else:
             st.session_state.setdefault("widgets_set", {})[key] = (before, time.monotonic())
-    st.session_state[key] = value
+    drawn = st.session_state.get("drawn")
+    if not (drawn and drawn.redrawn and key in st.session_state and st.session_state[key] == value):
+        # where only parts are redrawn, what it shows already is not set again: it would undo what was pressed meanwhile
+        st.session_state[key] = value
     return key
 
 

@@ -8,12 +8,13 @@ import streamlit as st
 
 from model.describe.figures import Quantity
 from model.describe.scenario import CONDITION_FIELDS
-from pages.parts import state
+from pages.parts import redrawn, state
 from pages.parts.controls import side_by_side
 
 
 def draw_trailer(beside: Callable[[], None] | None = None) -> None:
     """Mass of a trailer, 0 for none, and its drag area; then what stands beside it, or below."""
+    redrawn.stands(lambda: bool(state.scenario().conditions.trailer_kg))
     if not state.scenario().conditions.trailer_kg:
         if not beside:
             side_by_side(CONDITION_FIELDS["trailer_kg"])

@@ -14,7 +14,7 @@ from model.sampling.drives import effective_cars
 from model.words import checks as spoken
 from model.words.bands import band_promise
 from model.words.quantities import Display, inside
-from pages.parts import state
+from pages.parts import redrawn, state
 from pages.parts.facts import fact_rows
 from pages.parts.keeping import ask
 from pages.parts.link import own_link
@@ -151,16 +151,20 @@ def draw_trust() -> None:
     display = state.display()
     label = display.say("trust-question")
     with st.expander(label, type="compact", key="trust-drawer", on_change="rerun") as drawer:
-        if not drawer.open:
-            return
-        checks, cars = evidence(), certified_cars()
-        worth = ask(effective_cars, state.scenario(), state.BAND_RUNS).result
-        narrowed = [] if worth is None else [display.say("band-narrowed", runs=state.BAND_RUNS, worth=round(worth))]
-        st.markdown(" ".join([band_promise(display), *narrowed]), width=760)
-        with st.container(key="facts-trust"):
-            st.html(fact_rows(found_rows(checks, cars, display)))
-        st.page_link("sources.py", label=display.say("trust-every-number"), query_params=own_link())
-        if st.toggle(display.say("trust-in-full"), key="trust-in-full"):
-            paragraphs = together(first_words(checks[0], cars, display)), together(others_words(checks[1:], display))
-            out = f"**{display.say('left-out')}**\n\n{bulleted(left_out(display))}"
-            st.markdown("\n\n".join((*paragraphs, out)), width=760)
+        if drawer.open:
+            redrawn.part("trust", draw_errors)
+
+
+def draw_errors() -> None:
+    """What stands in the drawer."""
+    display, checks, cars = state.display(), evidence(), certified_cars()
+    worth = ask(effective_cars, state.scenario(), state.BAND_RUNS).result
+    narrowed = [] if worth is None else [display.say("band-narrowed", runs=state.BAND_RUNS, worth=round(worth))]
+    st.markdown(" ".join([band_promise(display), *narrowed]), width=760)
+    with st.container(key="facts-trust"):
+        st.html(fact_rows(found_rows(checks, cars, display)))
+    st.page_link("sources.py", label=display.say("trust-every-number"), query_params=own_link())
+    if st.toggle(display.say("trust-in-full"), key="trust-in-full"):
+        paragraphs = together(first_words(checks[0], cars, display)), together(others_words(checks[1:], display))
+        out = f"**{display.say('left-out')}**\n\n{bulleted(left_out(display))}"
+        st.markdown("\n\n".join((*paragraphs, out)), width=760)

@@ -55,9 +55,12 @@ def told(app):
 
 
 def entries(app):
-    """The values of all that can be typed, chosen or slid, by the keys of their widgets."""
+    """The values of all that can be typed, chosen or slid, by the keys of their widgets.
+
+    A blank at a key's end makes it another widget of the same field; see `state.key_of`.
+    """
     kinds = (app.text_input, app.selectbox, app.slider, app.toggle, app.radio, app.get("button_group"))
-    return {one.key: one.value for kind in kinds for one in kind}
+    return {one.key and one.key.rstrip(): one.value for kind in kinds for one in kind}
 
 
 @pytest.mark.parametrize("page", PAGES)

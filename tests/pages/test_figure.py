@@ -25,17 +25,14 @@ def page():
     import pandas as pd
 
     from pages.parts.charts.marks import Box, Words, drawn
-    from pages.parts.figure import figure
+    from pages.parts.figure import Picture, figure
 
-    figure(
-        drawn([Box(0, 1, 0, 10, "back")], [Words("a", 0, 5)], 20, 1.0, False),
-        alt="One bar of 1 kWh.",
-        table=pd.DataFrame({"What": ["a"] * 150, "Energy, kWh": [1.25] * 150}),
-        key="bar",
-        file_name="bar.csv",
-        title="One bar",
-        words="It is 1 kWh long.",
-    )
+    def made():
+        chart = drawn([Box(0, 1, 0, 10, "back")], [Words("a", 0, 5)], 20, 1.0, False)
+        table = pd.DataFrame({"What": ["a"] * 150, "Energy, kWh": [1.25] * 150})
+        return Picture(chart, "One bar of 1 kWh.", table, "One bar", "It is 1 kWh long.")
+
+    figure(made, "bar", "bar.csv")
 
 
 def test_a_figure_says_what_it_shows_and_shows_its_table_on_demand():
