@@ -20,17 +20,19 @@ def is_busy():
     return os.getloadavg()[0] > BUSY * (os.cpu_count() or 1)
 
 
-def waits(url, page, start_c=7.0):
-    """Seconds of each rerun, the value another one every time."""
+def waits(url, page, start_c=7.0, key="set-ambient_c", of=str, **link):
+    """Seconds of each change of a widget, the value another one every time."""
     with visit(url, page) as visitor:
+        visitor.ask(link)
         for step in range(3):
-            visitor.ask({"ambient_c": start_c - 1 - step})
-        return [visitor.ask({"ambient_c": start_c + step / 3}) for step in range(RERUNS)]
+            visitor.change(key, of(start_c - 1 - step))
+        return [visitor.change(key, of(start_c + step / 4)) for step in range(RERUNS)]
 
 
 @pytest.fixture(scope="module")
 def empty(start_server):
-    return waits(start_server("tests/benchmarks/empty_app.py").url, "")
+    url = start_server("tests/benchmarks/empty_app.py").url
+    return waits(url, "", key="step-value", of=float, by_hand="yes")
 
 
 @pytest.mark.parametrize("page", PAGES)

@@ -56,6 +56,12 @@ class Node:
         return getattr(one, self.kind, one)
 
 
+def is_last(answer: ForwardMsg) -> bool:
+    """Whether a message is the last of what was asked for."""
+    ended = answer.WhichOneof("type") == "script_finished"
+    return ended and answer.script_finished != ForwardMsg.FINISHED_EARLY_FOR_RERUN
+
+
 class Visitor:
     """One session on one page; see `visit`.
 
@@ -104,20 +110,20 @@ class Visitor:
     def _send(self, asked: BackMsg) -> float:
         asked.rerun_script.query_string = self.address
         asked.rerun_script.page_script_hash = self.page_hash
-        self.texts, self.messages, self.bytes = [], 0, 0
+        answers: list[ForwardMsg] = []
         begin = time.perf_counter()
         self.socket.send(asked.SerializeToString())
-        while not self._receive():
-            pass
-        return time.perf_counter() - begin
+        while not (answers and is_last(answers[-1])):
+            answers.append(ForwardMsg.FromString(self.socket.recv(timeout=60)))  # type: ignore[arg-type]
+        waited = time.perf_counter() - begin
+        # a browser reads while the server works on; what this reader needs for it is not what a visitor waits for
+        self.texts, self.messages = [], len(answers)
+        self.bytes = sum(answer.ByteSize() for answer in answers)
+        for answer in answers:
+            self._read(answer)
+        return waited
 
-    def _receive(self) -> bool:
-        """Take a message; whether it was the last of what was asked for."""
-        answer = ForwardMsg()
-        received = self.socket.recv(timeout=60)
-        answer.ParseFromString(received)
-        self.messages += 1
-        self.bytes += len(received)
+    def _read(self, answer: ForwardMsg) -> None:
         kind = answer.WhichOneof("type")
         if kind == "navigation":
             self.page_hash = answer.navigation.page_script_hash
@@ -127,12 +133,10 @@ class Visitor:
             self.run, self.parts = self.run + 1, list(answer.metadata.run.fragment_ids)
         elif kind == "delta":
             self._put(tuple(answer.metadata.delta_path), answer.delta)
-        elif kind == "script_finished" and answer.script_finished != ForwardMsg.FINISHED_EARLY_FOR_RERUN:
+        elif is_last(answer):
             whole, parts = ForwardMsg.FINISHED_SUCCESSFULLY, ForwardMsg.FINISHED_FRAGMENT_RUN_SUCCESSFULLY
             assert answer.script_finished == (parts if self.parts else whole), answer
             self._forget()
-            return True
-        return False
 
     def _put(self, place: tuple[int, ...], delta: Delta) -> None:
         node = Node(delta, self.run)

@@ -160,8 +160,9 @@ def test_whoever_opens_the_page_sees_the_card_beside_what_prints_it(open_page, w
 
 def test_the_answer_that_is_downloaded_is_the_command_lines(open_page, tmp_path, capsys):
     page = open_page(address("/take_away", HILL))
-    with page.expect_download() as download:
-        page.locator(".st-key-take-check-drawer summary").click()
+    page.locator(".st-key-take-check-drawer summary").click()
+    # a band is run for it after the tap, which takes a busy machine a while
+    with page.expect_download(timeout=120_000) as download:
         page.get_by_role("button", name="The answer (JSON)").click()
     file = tmp_path / "answer.json"
     download.value.save_as(file)
