@@ -15,7 +15,7 @@ from model.sampling.uncertainty import HIGH_SHARE, LOW_SHARE
 from model.words.bands import band_promise
 from model.words.quantities import capital
 from pages.parts import compare_words as words
-from pages.parts import state
+from pages.parts import redrawn, state
 from pages.parts.charts.compare import side_by_side
 from pages.parts.drive_part import last_answer
 from pages.parts.figure import csv_text, draw_chart, offer_print
@@ -237,16 +237,21 @@ def compare(subject: str, values: list[str], as_driven: bool) -> None:
         st.caption(f"{bands} {band_promise(display)}", width=TEXT_PX)
 
 
-subject, values, notices = asked()
-if notices:
-    st.info("\n\n".join(map(inert, notices)))
-with st.container(key="compare-asked", horizontal=True, gap="small"):
-    choose(subject, values)
-as_driven = choose_speeds() if subject == "lift_off_mps2" else False
-if state.answered() is None:
-    st.error(state.refusal())
-elif values:
-    with last_answer("comparison"):
-        compare(subject, values, as_driven)
-else:
-    st.markdown(state.display().say("compare-pick"))
+def draw() -> None:
+    """What is compared, and how it compares."""
+    subject, values, notices = asked()
+    if notices:
+        st.info("\n\n".join(map(inert, notices)))
+    with st.container(key="compare-asked", horizontal=True, gap="small"):
+        choose(subject, values)
+    as_driven = choose_speeds() if subject == "lift_off_mps2" else False
+    if state.answered() is None:
+        st.error(state.refusal())
+    elif values:
+        with last_answer("comparison"):
+            compare(subject, values, as_driven)
+    else:
+        st.markdown(state.display().say("compare-pick"))
+
+
+redrawn.part("comparison", draw)

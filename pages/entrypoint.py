@@ -68,14 +68,14 @@ SHEETS = (
           ahead=state.lift_off_ahead),
     Sheet("winter_and_limits.py", "page-winter", bare_line_narrow=True, notes=winter_notes,
           ahead=state.season_ahead),
-    Sheet("how_it_works.py", "page-how"),
+    Sheet("how_it_works.py", "page-how", in_parts=True),
     Sheet("check_a_claim.py", "page-claim", draws_drive=True, ahead=state.answer_ahead),
     Sheet("show.py", "page-show", hidden=True, bare=True),
     Sheet("compare.py", "page-compare", "page-compare-title", "page-compare-about", hidden=True,
-          finding_first=True),
+          finding_first=True, in_parts=True),
     Sheet("own_road.py", "page-own-road", "page-own-road-title", "page-own-road-about", hidden=True, draws_drive=True),
     Sheet("take_away.py", "page-take-away", "page-take-away-title", "page-take-away-about", hidden=True,
-          bare_line=True, ahead=state.lift_off_ahead),
+          bare_line=True, ahead=state.lift_off_ahead, in_parts=True),
     Sheet("sources.py", "page-sources", "page-sources", "page-sources-about", hidden=True, bare_line=True),
 )
 """In the order of the navigation; the first is where an address without a page leads."""

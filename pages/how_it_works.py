@@ -19,7 +19,7 @@ from model.one_stop.who_slows import grip_by_speed, hardest_of, late_motor, spli
 from model.words.entries import held_value
 from model.words.quantities import Display, Value
 from model.words.refusals import refusal_words
-from pages.parts import own_settings, panel_words, state
+from pages.parts import own_settings, panel_words, redrawn, state
 from pages.parts.charts import panels, panels_machine
 from pages.parts.charts.limits import LIMITS, limit_text
 from pages.parts.drive_part import last_answer
@@ -308,7 +308,6 @@ def turning() -> None:
                  wrap=True)  # fmt: skip
 
 
-@st.fragment
 def draw() -> None:
     """The panel that the address asks for; only this part of the page is drawn anew when it is played with."""
     turning()
@@ -330,33 +329,31 @@ def draw_panel(key: str, result: Result) -> None:
         st.title(heading, anchor=False)
         for notice in settings_of(st.query_params.to_dict())[1]:
             st.info(inert(refusal_words(notice, state.display())))
-        sentence = st.container()
+        try:
+            seen = show(result, settings(), state.display())
+        except InputError as refused:
+            seen = None
+            st.error(refusal_words(refused, state.display()))
+        else:
+            st.header(together(seen.said.sentence), anchor=False)
         controls()
-    try:
-        seen = show(result, settings(), state.display())
-    except InputError as refused:
-        st.error(refusal_words(refused, state.display()))
+    if seen is None:
         return
-    with sentence:
-        st.header(together(seen.said.sentence), anchor=False)
     with seeing:
         more = [line for line in seen.said.more if line]
         alt = " ".join((say("panel-alt", heading=heading, said=seen.said.sentence), *more))
         figure(lambda: Picture(seen.chart, alt, seen.table), f"panel-{key}", f"{key}.csv")
-    with st.container(width=TEXT_PX):
-        for line in more:
-            st.markdown(together(line))
-        why_drawer(key)
+    st.markdown(together("\n\n".join(more)), width=TEXT_PX)
+    why_drawer(key)
 
 
 def why_drawer(key: str) -> None:
     """The equation behind the panel, its letters and its source."""
     display = state.display()
-    with st.expander(say("panel-why"), type="compact", key="why-drawer"):
-        st.latex(panel_words.EQUATIONS[key])
+    with st.expander(say("panel-why"), type="compact", key="why-drawer", width=TEXT_PX):
         letters, source = panel_words.letters_and_source(key, display)
-        st.markdown(letters)
+        st.markdown(f"$$\n{panel_words.EQUATIONS[key]}\n$$\n\n{letters}")
         st.caption(say("panel-source", source=source))
 
 
-draw()
+redrawn.part("panel", draw)

@@ -17,7 +17,7 @@ from model.limits.limit_settings import LimitSettings
 from model.out.answers import Asked, as_text, drive_answer
 from model.words.quantities import Value
 from model.words.refusals import refusal_words
-from pages.parts import description, link, opening, showroom, state, winter_words
+from pages.parts import description, link, opening, redrawn, showroom, state, winter_words
 from pages.parts.charts import export
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.drive_part import last_answer
@@ -56,14 +56,15 @@ def timeline_text(result: Result, about: str) -> str:
     return steps.to_csv(index=False, float_format=CSV_DIGITS)
 
 
-def take(scenario: Scenario, result: Result) -> None:
-    """The card and the files; these are made when they are asked for."""
+def taken() -> TakeAway:
+    """All that the card says of the drive shown."""
+    scenario = state.shown()
     bands, advised = state.answer(scenario), state.lift_off()
     assert bands is not None
     asked = LimitSettings()
-    taken = TakeAway(
+    return TakeAway(
         scenario=scenario,
-        result=result,
+        result=state.outcome(scenario).given,
         answer=bands,
         year=state.year(scenario),
         year_fuel=state.year_fuel(scenario),
@@ -77,15 +78,19 @@ def take(scenario: Scenario, result: Result) -> None:
         made=date.today(),
         line=showroom.current().line,
     )
+
+
+def take() -> None:
+    """The card and the files; these are made when they are asked for."""
     # the card stands beside what is done with it, and between them where there is no room: assets/style.css
     with st.container(key="take"):
         with st.container(key="take-hand"):
-            print_and_keep(taken)
+            redrawn.part("take-hand", print_and_keep)
         with st.container(key="sheets"):
-            draw_sheets(taken)
+            # its picture takes a moment
+            redrawn.part("sheets", lambda: st.html(sheets_html(taken())), when=redrawn.When.FIRST, beside=True)
         with st.container(key="take-more"):
-            files_to_check(scenario, result)
-            hand_over(scenario)
+            redrawn.part("take-more", files_and_link)
 
 
 def file_name(scenario: Scenario) -> str:
@@ -93,19 +98,27 @@ def file_name(scenario: Scenario) -> str:
     return f"brake-to-battery-{scenario.car_class}"
 
 
-def print_and_keep(taken: TakeAway) -> None:
+def print_and_keep() -> None:
     """What is done with the card: printed first of all, shared, or kept as a file."""
+    card = taken()
     st.header(say("take-print-heading"), anchor=False)
     st.markdown(say("take-print-words"))
     with st.container(horizontal=True):
         # the browser does what these two say: assets/own.js
         st.button(say("take-print"), key="take-print", type="primary", icon=":material/print:")
-        if public_link(taken.link):
+        if public_link(card.link):
             st.button(say("take-share"), key="take-share", icon=":material/share:")
         st.download_button(
-            say("take-page"), partial(report_html, taken), f"{file_name(taken.scenario)}.html", "text/html",
+            say("take-page"), partial(report_html, card), f"{file_name(card.scenario)}.html", "text/html",
             key="take-page", on_click="ignore", icon=":material/download:",
         )  # fmt: skip
+
+
+def files_and_link() -> None:
+    """What is for who checks, and for another screen."""
+    scenario = state.shown()
+    files_to_check(scenario, state.outcome(scenario).given)
+    hand_over(scenario)
 
 
 def files_to_check(scenario: Scenario, result: Result) -> None:
@@ -131,12 +144,6 @@ def strip_picture(result: Result) -> tuple[Spec, str]:
     """The drive strip, and what it shows."""
     steps, events = timeline(result), slow_downs(result)
     return drive_strip(steps, events, state.display()), strip_finding(steps, events, state.display())
-
-
-@st.fragment(parallel=True)
-def draw_sheets(taken: TakeAway) -> None:
-    """The card as it is printed; drawn beside the rest of the page, since its picture takes a moment."""
-    st.html(sheets_html(taken))
 
 
 def hand_over(scenario: Scenario) -> None:
@@ -199,6 +206,11 @@ def open_again() -> None:
         )  # fmt: skip
     if sentence := st.session_state.get("open-refused"):
         st.error(inert(sentence))
+    redrawn.part("opened", say_opened)
+
+
+def say_opened() -> None:
+    """What was opened, until something changes."""
     found = st.session_state.get("opened")
     if found is not None and found.scenario == state.scenario():
         result = state.outcome().result
@@ -211,11 +223,10 @@ def open_again() -> None:
 
 
 warm_up()
-drive = state.shown()
-drawn = state.outcome(drive)
+drawn = state.outcome(state.shown())
 if drawn.result is None:
     st.error(state.refusal_of(drawn))
 else:
     with last_answer("taken"):
-        take(drive, drawn.result)
+        take()
 open_again()
