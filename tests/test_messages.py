@@ -10,6 +10,8 @@ BEYOND = {
     "lift_off": 130, "winter_and_limits": 118, "check_a_claim": 178,
 }
 """Pages that send more, and how many: they draw everything anew."""
+WITHOUT_A_DAY = {"show": 66, "own_road": 40}
+"""Pages that do not ask for the temperature, and how many messages they send when it is another in the address."""
 PAGES = ("", "lift_off", "winter_and_limits", "how_it_works", "check_a_claim", "compare", "take_away")
 
 
@@ -20,6 +22,15 @@ def test_a_changed_value_sends_few_messages(page, server):
         visitor.change("set-ambient_c", "8")
         print(f"/{page}: {visitor.messages} messages of {len(visitor.parts)} parts")
         assert visitor.messages <= BEYOND.get(page, ASKED)
+
+
+@pytest.mark.parametrize("page", WITHOUT_A_DAY)
+def test_so_does_a_page_that_is_asked_for_again(page, server):
+    with visit(server.url, page) as visitor:
+        visitor.ask({"ambient_c": 7})
+        visitor.ask({"ambient_c": 8})
+        print(f"/{page}: {visitor.messages} messages")
+        assert visitor.messages <= WITHOUT_A_DAY[page]
 
 
 def test_what_is_asked_for_apart_sends_as_few(server):
