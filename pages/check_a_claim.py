@@ -16,7 +16,7 @@ from model.claims.verdicts import Answer
 from model.describe.fields import InputError
 from model.words.bands import band_promise
 from model.words.claims import rule, varied
-from model.words.evidence import both, measured, measured_rule
+from model.words.evidence import measured, measured_rule
 from model.words.quantities import capital
 from model.words.reading import Reading, read
 from model.words.refusals import refusal_words
@@ -67,10 +67,9 @@ def answer(now: Question) -> Answer:
 
 
 def draw_evidence(found: Answer) -> None:
-    """Beside each other what has been measured and what the model says, each with its verdict, after one on both."""
+    """Beside each other what has been measured and what the model says, each with its verdict."""
     now, display = found.question, state.display()
     of = evidence(now)
-    st.markdown(both(found, display), width=TEXT_PX)
     left, right = st.columns([11, 10], gap="large")
     with left:
         st.markdown(f"### {message('claim-evidence-heading')}\n\n{measured(of, display)}")

@@ -15,6 +15,7 @@ from functools import cache
 from model.claims.inputs import INPUTS, Open
 from model.claims.quantities import QUANTITIES
 from model.claims.questions import Question
+from model.claims.verdicts import CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, Answer
 from model.describe.fields import Entry, InputError
 from model.describe.messages import parts_of
 from model.describe.sources import Source, sources
@@ -33,6 +34,15 @@ NEAR_ENOUGH = {"°C": 1.0}
 """How far a measurement's condition may lie from the claim's, by unit; 20 °F is taken for −7 °C."""
 
 SUPPORTS, CONTRADICTS, MIXED, UNSETTLED, NONE = "supports", "contradicts", "mixed", "unsettled", "none"
+AGREES, DIFFERS, OTHER_SIDE, NEITHER = "agrees", "differs", "other-side", "neither"
+"""How the measurements' verdict stands to the model's; on the other side where one lies above what is claimed and the
+other below."""
+TOGETHER = {
+    (SUPPORTS, HOLDS): AGREES, (CONTRADICTS, FALSE): AGREES, (CONTRADICTS, NOT_AS_SAID): AGREES,
+    (MIXED, CONDITIONS): AGREES, (SUPPORTS, FALSE): DIFFERS, (SUPPORTS, NOT_AS_SAID): DIFFERS,
+    (CONTRADICTS, HOLDS): DIFFERS, (MIXED, HOLDS): DIFFERS, (MIXED, FALSE): DIFFERS, (MIXED, NOT_AS_SAID): DIFFERS,
+}  # fmt: skip
+"""Whether both verdicts say the same or the opposite; neither where they do not stand here."""
 
 
 @dataclass(frozen=True)
@@ -117,6 +127,13 @@ class Evidence:
     near: tuple[Beside, ...]
     verdict: str
 
+    @property
+    def ends(self) -> tuple[float, float]:
+        """The lowest and the highest that was measured; minus infinity where only the most is published."""
+        lows = [beside.measurement.low for beside in self.same]
+        known = [low for low in lows if math.isfinite(low)]
+        return min(known or lows), max(beside.measurement.high for beside in self.same)
+
 
 def _apart(asked: Question, measurement: Measurement) -> tuple[str, ...]:
     """The conditions of a measurement that are none of the claim's."""
@@ -198,3 +215,14 @@ def evidence(asked: Question) -> Evidence:
     found = [beside for measurement in measurements() if (beside := _beside(asked, measurement)) is not None]
     same = tuple(each for each in found if not each.why_not)
     return Evidence(same, tuple(each for each in found if each.why_not), verdict_of_measured(asked, same))
+
+
+def standing(answer: Answer) -> str:
+    """How what has been measured stands to the model's verdict."""
+    found = evidence(answer.question)
+    if found.same and answer.verdict in (FALSE, NOT_AS_SAID):
+        least, most = answer.question.top_bounds if answer.question.relation == "up_to" else answer.question.bounds
+        low, high = found.ends
+        if (answer.too_low and high < least) or (answer.too_high and low > most):
+            return OTHER_SIDE
+    return TOGETHER.get((found.verdict, answer.verdict), NEITHER)

@@ -352,6 +352,15 @@ class Answer:
         return float((self.values > self.question.bounds[1]).mean()) > 1 - HARDLY
 
     @property
+    def too_high(self) -> bool:
+        """Whether it does not hold since nearly all runs, or what decides, lie below what was claimed."""
+        if self.verdict not in (FALSE, NOT_AS_SAID) or self.question.claim.always:
+            return False
+        if self.question.relation in OF_ALL_RUNS:
+            return deciding(self.values, self.question.relation) < self.question.top_bounds[0]
+        return float((self.values < self.question.bounds[0]).mean()) > 1 - HARDLY
+
+    @property
     def farthest_miss(self) -> float:
         """The number of the run that is farthest from what is claimed always to be so [the claim's unit]."""
         low, high = self.question.bounds

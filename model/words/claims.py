@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from model import MODEL_VERSION
 from model.claims.collection import Claim
 from model.claims.draws import DRAWN_TOGETHER, EVENLY
-from model.claims.evidence import evidence
 from model.claims.inputs import INPUTS, Extent
 from model.claims.questions import OF_ALL_RUNS, Question
 from model.claims.regions import LEAST_REGION, MOST_CONDITIONS
@@ -17,6 +16,7 @@ from model.describe.figures import Quantity, Several, Share
 from model.describe.messages import parts_of
 from model.words.claim_inputs import condition, noun, part_words
 from model.words.claim_numbers import ENGLISH, number_words, shown, span_and_median, span_words, with_unit
+from model.words.evidence import beside_model
 from model.words.quantities import Display, capital
 from model.words.reading import words_stand
 
@@ -146,20 +146,6 @@ def beyond(asked: Question, display: Display) -> str:
 def verdict_words(answer: Answer, display: Display = ENGLISH) -> str:
     """The verdict within a sentence."""
     return display.say("claim-verdict", verdict=answer.verdict)
-
-
-def heading(answer: Answer, display: Display) -> str:
-    """The verdict as a sentence; that it is too low, and what is so, where that lies above what was claimed."""
-    if answer.verdict == BEYOND:
-        return display.say("claim-heading-beyond")
-    unit, relation = answer.question.claim.unit, answer.question.relation
-    if not answer.too_low:
-        return display.say("claim-heading", verdict=answer.verdict)
-    if relation in OF_ALL_RUNS:
-        by = "top" if relation == "up_to" else "mean"
-        found = number_words(deciding(answer.values, relation), unit, display)
-        return display.say("claim-heading-too-low", by=by, found=found)
-    return display.say("claim-heading-too-low", by="runs", found=span_words(*answer.band(answer.values), unit, display))
 
 
 def conditions(answer: Answer, display: Display = ENGLISH) -> list[str]:
@@ -338,7 +324,6 @@ def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
     """The same in two lines: the claim with its verdict; the band, what was measured, and whose estimate it is."""
     asked = answer.question
     said, reading = (sentence.removesuffix(".") for sentence in (text(asked, display), made(asked, display)))
-    measured = evidence(asked).verdict
     if answer.verdict == BEYOND:
         first = display.say("print-quote-first", kind="beyond", claim=said, reading="", verdict=answer.verdict,
                             version=MODEL_VERSION)  # fmt: skip
@@ -347,7 +332,7 @@ def short_quotation(answer: Answer, display: Display = ENGLISH) -> str:
     kind = "read" if asked.own and words_stand(asked) else "quoted" if words_stand(asked) else "made"
     first = display.say("print-quote-first", kind=kind, claim=said, reading=reading,
                         verdict=answer.verdict, version=MODEL_VERSION)  # fmt: skip
-    second = display.say("print-quote-second", band=band(answer, display), measured=measured)
+    second = display.say("print-quote-second", band=band(answer, display), measured=beside_model(answer, display))
     return f"{first}\n{second}"
 
 
@@ -356,6 +341,7 @@ def _findings(answer: Answer, display: Display) -> dict[str, str]:
     subject = display.say("claim-subject", what=what(asked, display), claimed=claimed(asked, display))
     return {
         "verdict": answer.verdict,
+        "measured": beside_model(answer, display),
         "reason": capital(reason(answer, subject, display)),
         "band": band(answer, display),
         "varied": varied(answer, display),

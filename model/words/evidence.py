@@ -1,25 +1,21 @@
-"""What has been measured of a claim, in words: its verdict, both verdicts in one sentence, and each number."""
+"""What has been measured of a claim, in words: its verdict beside the model's, and each number."""
 
 from __future__ import annotations
 
 import math
 
-from model.claims.evidence import CONTRADICTS, MIXED, SUPPORTS, Beside, Evidence, Measurement, evidence
-from model.claims.questions import Question
-from model.claims.verdicts import BEYOND, CONDITIONS, FALSE, HOLDS, NOT_AS_SAID, Answer
+from model.claims.evidence import NONE, Beside, Evidence, Measurement, evidence, standing
+from model.claims.questions import OF_ALL_RUNS, Question
+from model.claims.verdicts import BEYOND, Answer, deciding
 from model.describe.figures import Several
 from model.describe.messages import parts_of
 from model.kernel.phrases import PHRASES
 from model.words.claim_inputs import noun
-from model.words.claim_numbers import shown, with_unit
+from model.words.claim_numbers import number_words, shown, span_words, with_unit
 from model.words.quantities import Display, capital
 
-TOGETHER = {
-    (SUPPORTS, HOLDS): "agree", (CONTRADICTS, FALSE): "agree", (CONTRADICTS, NOT_AS_SAID): "agree",
-    (MIXED, CONDITIONS): "agree", (SUPPORTS, FALSE): "differ", (SUPPORTS, NOT_AS_SAID): "differ",
-    (CONTRADICTS, HOLDS): "differ", (MIXED, HOLDS): "differ", (MIXED, FALSE): "differ", (MIXED, NOT_AS_SAID): "differ",
-}  # fmt: skip
-"""Whether both verdicts say the same or the opposite; neither where they do not stand here."""
+MECHANICS = "mechanics"
+"""The kind of a number that follows from mechanics, and asks for no measurement."""
 
 
 def measured(found: Evidence, display: Display) -> str:
@@ -27,13 +23,31 @@ def measured(found: Evidence, display: Display) -> str:
     return display.say("claim-measured", verdict=found.verdict)
 
 
-def both(answer: Answer, display: Display) -> str:
-    """One sentence that holds the verdict of the measurements and that of the model."""
-    found = evidence(answer.question)
+def by_model(answer: Answer, display: Display) -> str:
+    """The model's verdict as a sentence; that it is too low, and what is so, where that lies above what was claimed."""
     if answer.verdict == BEYOND:
-        return f"{measured(found, display)} {display.say('claim-heading-beyond')}"
-    together = TOGETHER.get((found.verdict, answer.verdict), "neither")
-    return display.say("claim-both", measured=found.verdict, together=together, verdict=answer.verdict)
+        return display.say("claim-heading-beyond")
+    unit, relation = answer.question.claim.unit, answer.question.relation
+    if not answer.too_low:
+        return display.say("claim-heading", verdict=answer.verdict)
+    if relation in OF_ALL_RUNS:
+        by = "top" if relation == "up_to" else "mean"
+        given = number_words(deciding(answer.values, relation), unit, display)
+        return display.say("claim-heading-too-low", by=by, given=given)
+    return display.say("claim-heading-too-low", by="runs", given=span_words(*answer.band(answer.values), unit, display))
+
+
+def beside_model(answer: Answer, display: Display) -> str:
+    """What has been measured, beside the model's verdict, as a sentence."""
+    found = evidence(answer.question)
+    verdict = MECHANICS if found.verdict == NONE and answer.error.kind == MECHANICS else found.verdict
+    numbers = span_of(*found.ends, answer.question.claim.unit, display) if found.same else ""
+    return display.say("claim-heading-measured", measured=verdict, stands=standing(answer), numbers=numbers)
+
+
+def both(answer: Answer, display: Display) -> str:
+    """The verdict line: the model's verdict, and what has been measured."""
+    return f"{by_model(answer, display)} {beside_model(answer, display)}"
 
 
 def measured_rule(asked: Question, display: Display) -> str:
@@ -69,12 +83,16 @@ def number(measurement: Measurement, display: Display) -> str:
     """A published number with its unit, or in its source's words where it gives none."""
     if said := as_published(measurement, display):
         return said
-    high = with_unit(shown(measurement.high, measurement.unit, display), measurement.unit, display)
-    if math.isinf(measurement.low):
-        return display.say("measured-at-most", high=high, ruled=measurement.kind == "regulation")
-    if measurement.low == measurement.high:
-        return high
-    return display.say("span", low=shown(measurement.low, measurement.unit, display), high=high)
+    ruled = measurement.kind == "regulation"
+    return span_of(measurement.low, measurement.high, measurement.unit, display, ruled=ruled)
+
+
+def span_of(low: float, high: float, unit: str, display: Display, ruled: bool = False) -> str:
+    """Published numbers with their unit; only the most where it alone is known."""
+    most = with_unit(shown(high, unit, display), unit, display)
+    if math.isinf(low):
+        return display.say("measured-at-most", high=most, ruled=ruled)
+    return most if low == high else display.say("span", low=shown(low, unit, display), high=most)
 
 
 def row_text(beside: Beside, source: str, display: Display) -> str:

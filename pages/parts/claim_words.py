@@ -18,6 +18,7 @@ from model.words import claims as spoken
 from model.words.claim_inputs import noun
 from model.words.claim_numbers import number_words, shown, span_and_median, span_words
 from model.words.entries import shown_unit
+from model.words.evidence import both
 from model.words.quantities import Display, capital
 from model.words.reading import words_stand
 from pages.parts.charts.claims import BandRow, Grid, Swing
@@ -53,8 +54,8 @@ def conditions(answer: Answer, display: Display) -> list[str]:
 
 
 def heading(answer: Answer, display: Display = METRIC) -> str:
-    """The verdict as a sentence."""
-    return together(spoken.heading(answer, display))
+    """The verdict of the model, and what has been measured."""
+    return together(both(answer, display))
 
 
 def bounds_of(answer: Answer) -> tuple[float, float]:

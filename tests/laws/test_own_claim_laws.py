@@ -102,7 +102,7 @@ def test_a_sentence_read_back_holds_of_its_runs(seed):
             "at least": values >= low, "zero or more": values >= 0, "at most": values <= low,
             "zero or less": values <= 0, "between": (values >= low) & (values <= high), "up to": values <= low,
         }.get(relation, np.abs(values - low) <= about)  # fmt: skip
-        verdict = VERDICTS[next(words for words in VERDICTS if said.startswith(f"This claim {words}. "))]
+        verdict = VERDICTS[next(words for words in VERDICTS if said.startswith(f"By the model this claim {words}. "))]
         assert quotation(answer).count(next(w for w, v in VERDICTS.items() if v == verdict)) >= 1
         number_of_all = {"up to": np.quantile(values, 0.95), "on average about": values.mean()}.get(relation)
         slack = 5e-3 * abs(low) + 1e-9

@@ -73,7 +73,7 @@ def test_what_a_bare_number_and_a_trailer_are_taken_to_mean_is_said_beside_the_w
     assert "“halves”: a bare number is taken to mean about so much." in read_
     assert "a trailer of 1,500 kg and no trailer. The figures are assumed" in read_
     assert "It does not say on what kind of road or in which season" in read_
-    assert app.header[0].value.startswith("This claim ")
+    assert app.header[0].value.startswith("By the model this claim ")
 
 
 def test_an_empty_box_is_told_nothing_and_has_a_button():

@@ -21,14 +21,14 @@ from model.sampling.range_figure import range_on_road
 from model.words.claim_inputs import noun
 from model.words.claim_numbers import number_words, shown
 from model.words.claims import sentence, share_of_design
-from model.words.evidence import number
+from model.words.evidence import by_model, number
 from model.words.quantities import Display
 from pages.parts import claim_files as files
 from pages.parts import claim_inputs as inputs
 from pages.parts import claim_words as words
 from pages.parts import phrase_words
 from pages.parts.claim_files import method_note
-from pages.parts.typography import NO_BREAK
+from pages.parts.typography import NO_BREAK, together
 from tests.answered import answered
 from tests.refused import told
 
@@ -52,7 +52,7 @@ def test_no_sentence_contradicts_the_share_of_the_range(claim_id, wanted):
     spread = np.ptp(usual.values) + 1.0
     number = float(np.quantile(usual.values, 1 - wanted)) + spread * ((wanted == 0) - (wanted == 1))
     answer = answered(claim_id, number=repr(float(number)), relation="at_least")
-    heading, reason = words.heading(answer), plain(words.reason(answer, METRIC))
+    heading, reason = by_model(answer, METRIC), plain(words.reason(answer, METRIC))
     broadly = answer.question.claim.broadly
     assert (answer.verdict == CLOSE) == bool(answer.close_by)
     if answer.share < 0.05 and not answer.close_by:
@@ -126,14 +126,15 @@ def test_every_input_is_named_within_a_sentence_by_a_noun(key):
 
 
 def test_a_claim_below_what_is_so_is_called_too_low():
-    assert plain(words.heading(answered("range-gain-in-town"))) == "Too low: the model reaches 85 %."
+    town = answered("range-gain-in-town")
+    assert plain(by_model(town, METRIC)) == "By the model this is too low: it reaches 85 %."
     ratio = answered("recovered-is-range")
-    assert words.heading(ratio) == f"Too low: the model gives {words.band_text(ratio)}."
+    assert together(by_model(ratio, METRIC)) == f"By the model this is too low: it gives {words.band_text(ratio)}."
     mean = answered("recovered-on-test-cycle", number="12")
-    assert plain(words.heading(mean)).startswith("Too low: on average the model gives 22 %")
+    assert by_model(mean, METRIC).startswith("By the model this is too low: on average it gives 22")
     # what is claimed as a least is not too low, and what lies below is not either
     least = answered("weight-costs-nothing", relation="at_least", number="50")
-    assert words.heading(least) == METRIC.say("claim-heading", verdict=FALSE)
+    assert by_model(least, METRIC) == METRIC.say("claim-heading", verdict=FALSE)
 
 
 def test_an_up_to_says_its_two_ends_once():
@@ -147,7 +148,7 @@ def test_an_up_to_says_its_two_ends_once():
 @pytest.mark.parametrize("claim_id", ["brakes-last-longer", "pads-last-150000-km", "unstable-on-snow"])
 def test_what_cannot_be_judged_has_no_claimed_number_in_picture_or_quote(claim_id):
     answer = answered(claim_id)
-    assert answer.verdict == BEYOND and words.heading(answer) == "An energy model cannot judge this claim."
+    assert answer.verdict == BEYOND and by_model(answer, METRIC) == "An energy model cannot judge this claim."
     assert words.bounds_of(answer) == (-np.inf, np.inf) and words.keys(answer, METRIC) == ()
     drawn = [files.chart_text(answer), files.tornado_svg(answer), files.article_html(answer)]
     threshold = {"unstable-on-snow": "100 %"}.get(claim_id, "50 %")

@@ -13,28 +13,29 @@ claim-measured = { $verdict ->
    *[none] No measurement of the same thing was found.
 }
 
-# Both verdicts in one sentence. `$together`: whether they say the same, the opposite, or neither.
-# $measured: one of supports, contradicts, mixed, unsettled, none
-# $together: one of agree, differ, neither
-# $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
-claim-both = { $measured ->
-    [supports] { $together ->
-        [agree] Measurements support this claim, and so does the model.
-        [differ] Measurements support this claim, but by the model it { claim-verdict }.
-       *[neither] Measurements support this claim; by the model it { claim-verdict }.
+# What has been measured, after the model’s verdict; `$numbers` are what was measured. `$stands`: whether both verdicts say
+# the same, the opposite, that the number lies on the other side of what is claimed, or none of these.
+# $measured: one of supports, contradicts, mixed, unsettled, mechanics, none
+# $stands: one of agrees, differs, other-side, neither
+# $numbers: text
+claim-heading-measured = { $measured ->
+    [supports] { $stands ->
+        [differs] But measurements support it ({ $numbers }).
+       *[neither] Measurements support it ({ $numbers }).
     }
-    [contradicts] { $together ->
-        [agree] Measurements contradict this claim, and so does the model.
-        [differ] Measurements contradict this claim, but by the model it { claim-verdict }.
-       *[neither] Measurements contradict this claim; by the model it { claim-verdict }.
+    [contradicts] { $stands ->
+        [agrees] Measurements contradict it too ({ $numbers }).
+        [differs] But measurements contradict it ({ $numbers }).
+        [other-side] Measurements contradict it from the other side ({ $numbers }).
+       *[neither] Measurements contradict it ({ $numbers }).
     }
-    [mixed] { $together ->
-        [agree] Measurements are divided on this claim, and so is the model: it { claim-verdict }.
-        [differ] Measurements are divided on this claim, but by the model it { claim-verdict }.
-       *[neither] Measurements are divided on this claim; by the model it { claim-verdict }.
+    [mixed] Measurements are divided on it ({ $numbers }).
+    [unsettled] { $stands ->
+        [other-side] Measurements point the other way ({ $numbers }) and do not settle it.
+       *[neither] Measurements ({ $numbers }) do not settle it.
     }
-    [unsettled] Measurements do not settle this claim; by the model it { claim-verdict }.
-   *[none] No measurement of the same thing was found; by the model alone this claim { claim-verdict }.
+    [mechanics] This follows from mechanics and asks for no measurement.
+   *[none] No measurement of the same thing was found.
 }
 
 # The rule of the measurements’ verdict, as printed.

@@ -63,10 +63,12 @@ claim-own-beyond = { $beyond ->
 # $reading: text
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $reason: text
+# $measured: text
 # $band: text
 # $varied: text
-claim-quotation-own = The claim “{ $claim }”, read as “{ $reading }”, { claim-verdict }. { $reason }. The model gives
-    { $band }. { $varied } An estimate, not a measurement.
+claim-quotation-own = By this model the claim “{ $claim }”, read as “{ $reading }”, { claim-verdict }. { $measured }
+    { $reason }. The model gives { $band }. { $varied } An estimate, not a measurement.
+
 # In a list to choose from.
 # $quantity: one of recovered, of_braking, range_gain, electric_braking, range_lost, of_climb, display_km, range, energy, cold, braking_work, works_after, slowing, charge_to_leave_free, in_a_stop, stability, brake_life
 own-counted-name = { $quantity ->

@@ -13,25 +13,26 @@ claim-verdict = { $verdict ->
 }
 
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
-claim-heading = This claim { claim-verdict }.
+claim-heading = By the model this claim { claim-verdict }.
 
 claim-heading-beyond = An energy model cannot judge this claim.
 
 # The same where what is so lies above what was claimed.
 # $by: one of runs, top, mean
-# $found: text
+# $given: text
 claim-heading-too-low = { $by ->
-    [runs] Too low: the model gives { $found }.
-    [top] Too low: the model reaches { $found }.
-   *[mean] Too low: on average the model gives { $found }.
+    [runs] By the model this is too low: it gives { $given }.
+    [top] By the model this is too low: it reaches { $given }.
+   *[mean] By the model this is too low: on average it gives { $given }.
 }
 
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
+# $measured: text
 # $reason: text
 # $band: text
 # $varied: text
-claim-sentence = This claim { claim-verdict }. { $reason }. The model gives { $band }. { $varied } An estimate, not a
-    measurement.
+claim-sentence = By the model this claim { claim-verdict }. { $measured } { $reason }. The model gives { $band }. { $varied }
+    An estimate, not a measurement.
 
 # Of a claim that no model of energy can judge nothing is said but why, and what the model can give beside it.
 # $reason: text
@@ -51,14 +52,15 @@ claim-quotation-beyond = { $quoted ->
 # $claim: text
 # $quoted: yes or no
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
+# $measured: text
 # $reason: text
 # $band: text
 # $varied: text
 claim-quotation = { $quoted ->
-    [yes] The claim “{ $claim }” { claim-verdict }. { $reason }. The model gives { $band }. { $varied } An estimate, not a
-        measurement.
-   *[no] What was tested: { $claim }. This { claim-verdict }. { $reason }. The model gives { $band }. { $varied } An
-        estimate, not a measurement.
+    [yes] By this model the claim “{ $claim }” { claim-verdict }. { $measured } { $reason }. The model gives { $band }.
+        { $varied } An estimate, not a measurement.
+   *[no] What was tested: { $claim }. By this model it { claim-verdict }. { $measured } { $reason }. The model gives
+        { $band }. { $varied } An estimate, not a measurement.
 }
 
 claim-subject-on-page = it is true

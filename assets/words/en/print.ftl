@@ -26,21 +26,15 @@ print-source = { $addressed ->
 # $verdict: one of holds, conditions, false, not-as-said, unjudged, close, beyond
 # $version: text
 print-quote-first = { $kind ->
-    [quoted] The claim “{ $claim }” { claim-verdict } (Brake to Battery { $version }).
+    [quoted] By the model Brake to Battery { $version } the claim “{ $claim }” { claim-verdict }.
     [beyond] An energy model cannot judge the claim “{ $claim }” (Brake to Battery { $version }).
-    [read] The claim “{ $claim }”, read as “{ $reading }”, { claim-verdict } (Brake to Battery { $version }).
-   *[made] What was tested: { $claim }. This { claim-verdict } (Brake to Battery { $version }).
+    [read] By the model Brake to Battery { $version } the claim “{ $claim }”, read as “{ $reading }”, { claim-verdict }.
+   *[made] What was tested: { $claim }. By the model Brake to Battery { $version } it { claim-verdict }.
 }
 
 # $band: text
-# $measured: one of supports, contradicts, mixed, unsettled, none
-print-quote-second = { $measured ->
-    [supports] The model gives { $band }; measurements support the claim. An estimate.
-    [contradicts] The model gives { $band }; measurements contradict the claim. An estimate.
-    [mixed] The model gives { $band }; measurements are divided. An estimate.
-    [unsettled] The model gives { $band }; measurements do not settle it. An estimate.
-   *[none] The model gives { $band }; no measurement was found. An estimate.
-}
+# $measured: text
+print-quote-second = { $measured } The model gives { $band }. An estimate.
 
 # Of a claim that the model cannot judge: what it can give.
 # $instead: text

@@ -96,7 +96,8 @@ def test_ones_own_words_stand_in_title_quote_picture_and_file_beside_how_they_we
     words, reading = answer.question.claim.text, made(answer.question)
     assert claim_words.claim_text(answer.question).replace("\N{NO-BREAK SPACE}", " ") == f"“{words}”"
     assert claim_words.claim_text(answer.question) in claim_files.under_print(answer)
-    assert f"The claim “{words[:-1]}”, read as “{reading[:-1]}”, {verdict_words(answer)}. " in quotation(answer)
+    quoted = f"By this model the claim “{words[:-1]}”, read as “{reading[:-1]}”, {verdict_words(answer)}. "
+    assert quotation(answer).startswith(quoted)
     assert "In town, with a lift-off of 1.5 m/s² and a car that comes to rest by itself, the drop in" in reading
     unsaid = question_from_json({key: value for key, value in FILES["one-pedal-in-town"].items() if key != "words"})
     assert text(unsaid) == reading

@@ -100,7 +100,7 @@ def test_the_rule_is_one_of_quantiles():
 @pytest.mark.parametrize("share", [0.0, 0.004, 0.03, 0.049, 0.05, 0.3, 0.74, 0.76, 0.8, 0.996, 1.0])
 def test_sentences_never_contradict_their_numbers(share):
     found = invented(np.where(np.arange(1000) < round(1000 * share), 3.0, 1.0))
-    assert sentence(found).startswith(f"This claim {verdict_words(found)}. ")
+    assert sentence(found).startswith(f"By the model this claim {verdict_words(found)}. ")
     close = share in (0.049, 0.05, 0.74, 0.76)
     assert (found.verdict == CLOSE) == close == ("1,000 runs cannot tell" in sentence(found))
     if share < 0.05 and not close:
@@ -304,7 +304,8 @@ def test_a_region_is_found_on_one_half_and_confirmed_on_the_other():
     random = np.random.RandomState(1).random_sample(1009) < 0.3
     by_chance = Answer(question("range-gain-in-town", {"relation": "at_least"}), draws, random * 50.0, seed=SEARCH_SEED)
     assert by_chance.verdict == UNJUDGED and needs(by_chance)["where"] == {}
-    assert sentence(by_chance).startswith("This claim cannot be judged from what was said. In town, whether ")
+    assert sentence(by_chance).startswith("By the model this claim cannot be judged from what was said. ")
+    assert " In town, whether " in sentence(by_chance)
 
 
 def test_needs_name_the_two_inputs_that_matter_most():

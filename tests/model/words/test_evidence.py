@@ -5,12 +5,27 @@ import re
 import pytest
 
 from model.claims.collection import claims
-from model.claims.evidence import CONTRADICTS, MIXED, NONE, SUPPORTS, UNSETTLED, evidence, measurements
+from model.claims.evidence import (
+    AGREES,
+    CONTRADICTS,
+    DIFFERS,
+    MIXED,
+    NEITHER,
+    NONE,
+    OTHER_SIDE,
+    SUPPORTS,
+    TOGETHER,
+    UNSETTLED,
+    evidence,
+    measurements,
+    standing,
+)
 from model.claims.questions import question
 from model.claims.verdicts import BEYOND, VERDICTS
 from model.words.claim_answers import claim_answers
+from model.words.claim_numbers import shown
 from model.words.claims import verdict_words, what
-from model.words.evidence import TOGETHER, both, evidence_answers, measured_what
+from model.words.evidence import both, by_model, evidence_answers, measured_what
 from model.words.quantities import Display
 from pages.parts.evidence_words import table
 from pages.parts.typography import NO_BREAK
@@ -23,21 +38,43 @@ METRIC = Display()
 def test_one_sentence_holds_both_verdicts(claim_id):
     answer = answered(claim_id)
     told = both(answer, METRIC)
-    assert told.count(".") == 1
-    assert verdict_words(answer) in told or "so does the model" in told
-    expected = {NONE: "No measurement", CONTRADICTS: "contradict", MIXED: "divided"}[evidence(answer.question).verdict]
-    assert expected in told
+    assert verdict_words(answer) in told
+    expected = {NONE: "asks for no measurement", CONTRADICTS: "contradict it too", MIXED: "divided"}
+    assert expected[evidence(answer.question).verdict] in told
 
 
-def test_every_pair_of_verdicts_reads_as_one_sentence_and_but_stands_only_where_they_differ():
+def test_a_measurement_on_the_other_side_of_what_is_claimed_stands_in_the_verdict_line_and_in_what_is_quoted():
+    answer = answered("range-gain-in-town")
+    assert answer.too_low and evidence(answer.question).verdict == UNSETTLED and standing(answer) == OTHER_SIDE
+    measured = "Measurements point the other way (11 to 22 %) and do not settle it."
+    assert both(answer, METRIC) == f"By the model this is too low: it reaches 85 %. {measured}"
+    answers = claim_answers(answer)
+    for told in (answers["both"], answers["sentence"], *answers["quotes"].values()):
+        assert measured in told
+    # the same measurement on the same side as the model does not point the other way
+    assert standing(answered("range-gain-in-town", number="5", relation="at_most")) != OTHER_SIDE
+
+
+@pytest.mark.parametrize("claim_id", claims())
+def test_every_verdict_line_says_what_was_measured(claim_id):
+    answer = answered(claim_id)
+    found = evidence(answer.question)
+    line = both(answer, METRIC)
+    assert line.startswith(by_model(answer, METRIC)) and line.count(". ") == 1
+    if not found.same:
+        assert "measurement" in line.lower()
+    else:
+        low, high = found.ends
+        assert shown(low, "%", METRIC) in line and shown(high, "%", METRIC) in line
+
+
+def test_what_was_measured_reads_as_one_sentence_and_but_stands_only_where_the_model_says_the_opposite():
     for measured in (SUPPORTS, CONTRADICTS, MIXED, UNSETTLED, NONE):
         for verdict in set(VERDICTS) - {BEYOND}:
-            together = TOGETHER.get((measured, verdict), "neither")
-            told = METRIC.say("claim-both", measured=measured, together=together, verdict=verdict)
-            assert told.count(".") == 1 and (
-                METRIC.say("claim-verdict", verdict=verdict) in told or told.endswith("and so does the model.")
-            )
-            assert (", but " in told) == (together == "differ") and ("so " in told) == (together == "agree")
+            stands = TOGETHER.get((measured, verdict), NEITHER)
+            told = METRIC.say("claim-heading-measured", measured=measured, stands=stands, numbers="5 %")
+            assert told.count(".") == 1 and told.startswith("But ") == (stands == DIFFERS and measured != MIXED)
+            assert (" too " in told) == (measured == CONTRADICTS and stands == AGREES)
 
 
 def test_the_command_line_has_all_of_the_evidence():
