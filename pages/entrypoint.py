@@ -1,10 +1,9 @@
 """What stands on every page: navigation, the answer line, the drive strip and the foot."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import timedelta
 
-import pandas as pd
 import streamlit as st
 
 from model import MODEL_VERSION
@@ -13,25 +12,11 @@ from model.describe.tables import ASSETS
 from model.words.quantities import Display
 from pages.parts import link, redrawn, showroom, state, wording
 from pages.parts.answer_line import ACTIONS, draw_answer_line
-from pages.parts.charts.drive_strip import Note
 from pages.parts.drive_part import Notes, draw_drive, draw_strip, no_notes
 from pages.parts.folding import is_narrow
-from pages.parts.lift_off_words import leg_notes
 from pages.parts.plain_text import inert
+from pages.parts.strip_notes import lift_off_notes, winter_notes
 from pages.parts.theme import on_paper, palette
-from pages.parts.winter_words import strip_notes
-
-
-def lift_off_notes(steps: pd.DataFrame) -> Sequence[Note]:
-    """The lift-off strength advised along the road."""
-    found = state.lift_off()
-    return leg_notes(steps, found.advice, state.display()) if found else ()
-
-
-def winter_notes(steps: pd.DataFrame) -> Sequence[Note]:
-    """Where the battery holds motor slowing back."""
-    costs = state.season_costs()
-    return strip_notes(steps, costs.normal, state.display()) if costs else ()
 
 
 @dataclass(frozen=True)
@@ -40,9 +25,9 @@ class Sheet:
 
     A sheet without a title draws its own, and a `bare` one stands without answer line, strip and foot. One that
     `draws_drive` places line and strip itself; one with a `bare_line` has no strip, nor has one with `bare_line_narrow`
-    on a telephone. Where `finding_first`, a telephone has the strip below it. `notes` says what it writes over the
-    strip, from the timeline of the drive; `ahead` begins what it works out longest. One drawn `in_parts` has redrawn
-    only what a change moves.
+    on a telephone. There one with `finding_first` has the strip at its end, and one that `places_strip` behind its
+    answer. `notes` says what it writes over the strip, from the timeline of the drive; `ahead` begins what it works out
+    longest. One drawn `in_parts` has redrawn only what a change moves.
     """
 
     file: str
@@ -56,6 +41,7 @@ class Sheet:
     bare_line: bool = False
     bare_line_narrow: bool = False
     finding_first: bool = False
+    places_strip: bool = False
     notes: Notes = no_notes
     ahead: Callable[[], None] | None = None
     in_parts: bool = False
@@ -63,12 +49,12 @@ class Sheet:
 
 SHEETS = (
     Sheet("your_drive.py", "page-your-drive", "page-your-drive-title", "page-your-drive-about", states_headline=True,
-          in_parts=True),
+          places_strip=True, in_parts=True),
     Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes,
-          ahead=state.lift_off_ahead),
+          places_strip=True, ahead=state.lift_off_ahead),
     Sheet("winter_and_limits.py", "page-winter", bare_line_narrow=True, notes=winter_notes,
           ahead=state.season_ahead),
-    Sheet("how_it_works.py", "page-how", in_parts=True),
+    Sheet("how_it_works.py", "page-how", finding_first=True, in_parts=True),
     Sheet("check_a_claim.py", "page-claim", draws_drive=True, ahead=state.answer_ahead),
     Sheet("show.py", "page-show", hidden=True, bare=True),
     Sheet("compare.py", "page-compare", "page-compare-title", "page-compare-about", hidden=True,
@@ -174,6 +160,8 @@ with st.container(key="head", gap=None):
     strip_last = sheet.finding_first and is_narrow()
     if sheet.bare_line or strip_last or (sheet.bare_line_narrow and is_narrow()):
         draw_answer_line(with_answer=False)
+    elif sheet.places_strip and is_narrow():
+        draw_answer_line(with_answer=not sheet.states_headline)
     elif not (sheet.bare or sheet.draws_drive):
         draw_drive(with_answer=not sheet.states_headline, notes=sheet.notes)
 page.run()

@@ -24,12 +24,13 @@ from pages.parts.charts.lift_off import whole_axis
 from pages.parts.charts.lift_off_hills import on_hills
 from pages.parts.charts.slow_down import one_slow_down
 from pages.parts.controls import abreast, control, say_refusals, widget_key
-from pages.parts.drive_part import last_answer
+from pages.parts.drive_part import last_answer, strip_behind
 from pages.parts.figure import Picture, figure, titled
 from pages.parts.folding import folded, in_sight, section
 from pages.parts.owner_questions import ask_of_lift_off
 from pages.parts.slow_down_words import dip_words, slow_down_words, ways_table
 from pages.parts.state import LiftOff
+from pages.parts.strip_notes import lift_off_notes
 from pages.parts.theme import TEXT_PX
 from pages.parts.trailer import draw_trailer
 
@@ -293,8 +294,10 @@ else:
     with last_answer("lift-off"):
         in_sight(lambda: words.advised_in_words(found.advice.overall, state.display()).title)
         answering, picture = st.columns(2, gap="medium")
-        with answering, st.container(key="lift-answer", gap="xxsmall"):
-            answer(found)
+        with answering:
+            with st.container(key="lift-answer", gap="xxsmall"):
+                answer(found)
+            strip_behind(lift_off_notes)
         with picture:
             draw_axis(found)
         for title, anchor, draw in SECTIONS:

@@ -20,7 +20,7 @@ from pages.parts.car_part import adjust_car
 from pages.parts.charts.beside import beside_bars
 from pages.parts.controls import control, say_refusals, side_by_side, widget_key
 from pages.parts.describe_part import describe
-from pages.parts.drive_part import before
+from pages.parts.drive_part import before, strip_behind
 from pages.parts.energy_part import draw_energy
 from pages.parts.facts import drive_facts, fact_rows
 from pages.parts.figure import draw_chart, offer_print
@@ -284,8 +284,10 @@ with describing, st.container(key="description", gap="xsmall"):
         opened.draw()
     describe()
     redrawn.part("own-road", draw_own_road, of=link.own_link)
-with answering, st.container(key="answer", gap="xsmall"):
-    answer()
+with answering:
+    with st.container(key="answer", gap="xsmall"):
+        answer()
+    strip_behind()
 with st.expander(state.display().say("adjust-car"), type="compact", key="car-drawer", on_change="rerun") as drawer:
     if drawer.open:
         adjust_car()

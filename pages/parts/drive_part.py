@@ -16,6 +16,7 @@ from pages.parts import redrawn, state, wording
 from pages.parts.answer_line import draw_answer_line
 from pages.parts.charts.drive_strip import Note, drive_strip, strip_finding
 from pages.parts.figure import draw_chart
+from pages.parts.folding import is_narrow
 from pages.parts.link import own_link
 from pages.parts.typography import together
 
@@ -61,6 +62,12 @@ def draw_drive(*, with_answer: bool = True, notes: Notes = no_notes) -> None:
     """
     draw_answer_line(with_answer=with_answer)
     draw_strip(notes, leads_back=with_answer)
+
+
+def strip_behind(notes: Notes = no_notes) -> None:
+    """The strip behind a page's answer, where a telephone has it so that the answer begins on the first screen."""
+    if is_narrow():
+        draw_strip(notes)
 
 
 def draw_strip(notes: Notes = no_notes, *, leads_back: bool = False) -> None:

@@ -2,6 +2,12 @@
 
 from urllib.parse import urlsplit
 
+from tests.browser.looks import LEAST_PX
+
+HELPS = '[data-testid="stTooltipHoverTarget"] > button[aria-label^="Help"]'
+ENTRIES = '[data-testid="stButtonGroup"] [role="radiogroup"], [data-testid="stTextInputRootElement"], [role="group"]'
+BOXES = "all => all.map(one => one.getBoundingClientRect().toJSON())"
+
 
 def dragged(page, x: float, y: float, by_x: float, by_y: float) -> None:
     """Put a finger down, draw it over the screen, and lift it."""
@@ -15,6 +21,13 @@ def dragged(page, x: float, y: float, by_x: float, by_y: float) -> None:
 
 def middle(box: dict[str, float], share: float = 0.5) -> tuple[float, float]:
     return box["x"] + share * box["width"], box["y"] + box["height"] / 2
+
+
+def overlap(one: dict[str, float], other: dict[str, float]) -> bool:
+    return all(
+        one[start] < other[end] - 1 and other[start] < one[end] - 1
+        for start, end in (("left", "right"), ("top", "bottom"))
+    )
 
 
 def test_a_finger_that_scrolls_over_a_slider_does_not_move_it(open_page, settled, expect):
@@ -38,6 +51,11 @@ def test_a_question_mark_flips_no_toggle_and_a_refusal_is_in_view_without_a_jump
     page.locator(".st-key-word-season button").tap()
     cabin = page.get_by_role("switch", name="Cabin heating and cooling")
     expect(cabin).to_be_checked()
+    # as large as a finger, and clear of what it explains
+    boxes = page.get_by_test_id("stPopoverBody").locator(HELPS).evaluate_all(BOXES)
+    assert len(boxes) == 5 and all(min(box["width"], box["height"]) >= LEAST_PX for box in boxes)
+    others = page.get_by_test_id("stPopoverBody").locator(ENTRIES).evaluate_all(BOXES)
+    assert others and not any(overlap(box, other) for box in boxes for other in others)
     help_of_cabin = page.locator('[data-testid="stHorizontalBlock"], [data-testid="stLayoutWrapper"]').filter(has=cabin)
     help_of_cabin.last.get_by_test_id("stTooltipIcon").tap()
     expect(page.get_by_text("Whether heater and air conditioning may run.")).to_be_visible()

@@ -53,6 +53,21 @@ def test_nothing_of_a_card_has_to_be_scrolled_to(open_page, settled, expect):
             page.locator(NEXT).tap()
 
 
+def test_upright_a_picture_grows_and_why_leaves_the_sentence_in_sight(open_page, settled, expect):
+    page = open_page(address("/show", TOWN) + "&card=3", width=1024, height=768, has_touch=True)
+    squares = page.locator(".st-key-show-squares svg.marks").first
+    low = squares.bounding_box()["height"]
+    page.locator(".st-key-show-foot").get_by_role("button", name="Why?").tap()
+    body = page.get_by_test_id("stPopoverBody")
+    expect(body).to_be_visible()
+    headline = page.locator("h1").bounding_box()
+    least = headline["y"] + headline["height"]
+    come_to_nothing(page, lambda: [top] if (top := body.bounding_box()["y"]) < least else [])
+    page.keyboard.press("Escape")
+    resize(settled(page), 820, 1180)
+    come_to_nothing(page, lambda: [high] if (high := squares.bounding_box()["height"]) < 1.3 * low else [])
+
+
 def test_two_quick_taps_turn_one_card_and_slower_ones_all_count(open_page, expect):
     page = open_page(address("/show", TOWN), has_touch=True)
     turned_to(page, 1)

@@ -19,6 +19,14 @@ LATER = [path for path in SCREENS if "part=" in path and "part=cold" not in path
 HEIGHT = "document.querySelector('[data-testid=stMain]').scrollHeight"
 HEIGHTS = "all => all.map(one => one.getBoundingClientRect().height)"
 TO_THE_END = "document.querySelector('[data-testid=stMain]').scrollTo(0, 1100)"
+ANSWERS = {"/": ".st-key-answer h2", "/lift_off": ".st-key-lift-answer h2", "/how_it_works": ".st-key-panel h1"}
+LOWEST_ANSWER_PX = 480
+OUTER_LINES = """
+    cells => cells.map((cell, place) => {
+        const style = getComputedStyle(cell), side = place % 2 ? "Right" : "Left";
+        return `${style[`border${side}Width`]} ${style[`border${side}Color`]}`;
+    })
+"""
 SEEN = """
     () => {
         const line = document.querySelector(".st-key-in-sight").getBoundingClientRect();
@@ -40,6 +48,24 @@ def test_a_page_is_short_and_its_answer_stays_in_sight(open_page, expect, path):
         page.evaluate(TO_THE_END)
         come_to_nothing(page, lambda: [] if page.evaluate(SEEN) else ["the answer is out of sight"])
     assert faults(page, runOnly=["wcag2a", "wcag2aa"]) == []
+
+
+@pytest.mark.parametrize("path", ANSWERS)
+def test_an_answer_begins_well_within_the_first_screen_and_the_strip_follows_it(open_page, expect, path):
+    page = open_page(path, width=390, height=844, has_touch=True)
+    answer = page.locator(ANSWERS[path]).first
+    answer.wait_for()
+    come_to_nothing(page, lambda: [top] if (top := answer.bounding_box()["y"]) > LOWEST_ANSWER_PX else [])
+    assert page.locator(".st-key-strip").bounding_box()["y"] > answer.bounding_box()["y"]
+
+
+@pytest.mark.parametrize("part", ["grip", "hills"])
+def test_cells_in_two_rows_keep_their_outer_lines(open_page, part):
+    """Beside the chosen one the toolkit draws no line, also where that stands in another row."""
+    page = open_page(f"/winter_and_limits?part={part}", width=390, height=844, has_touch=True)
+    cells = page.locator(".st-key-choose-part button")
+    cells.nth(3).wait_for()
+    assert [line for line in cells.evaluate_all(OUTER_LINES) if line.startswith("0px") or line.endswith(", 0)")] == []
 
 
 def test_a_telephone_itself_is_known_as_narrow(chromium, server):
