@@ -14,11 +14,11 @@ from model.describe.parameters import class_labels
 from model.kernel.savings import Result
 from model.kernel.timeline import books
 from model.limits.limit_settings import LimitSettings
-from pages.parts import departures, description, link, show_words, state, winter_words, wording
+from pages.parts import departures, description, lift_off_words, link, show_words, state, winter_words, wording
 from pages.parts.answer_line import choose_drive, pick_season, say_left_out, take_car
 from pages.parts.charts.energy import before_after
 from pages.parts.charts.lift_off_steps import lift_off_steps
-from pages.parts.charts.pedal import BarWords, beside_the_pedal
+from pages.parts.charts.pedal import foot_and_pedal
 from pages.parts.charts.range_road import range_road, range_road_words, season_roads
 from pages.parts.charts.squares import NARROW_PX, SQUARE_PX, counted, squares
 from pages.parts.drive_part import draw_strip, last_answer
@@ -136,11 +136,13 @@ def say_money() -> None:
     scenario, display = state.shown(), state.display()
     if (year := state.year(scenario)) is None:
         return
-    facts = [wording.year_fact(year, scenario.year, display, state.year_fuel(scenario))]
+    # what a hybrid spares stands with the number
+    lines = [] if state.year_fuel(scenario) else [show_words.year_cost(year, scenario.year, display)]
     if beside := state.beside_now(scenario):
-        facts.append(wording.beside_fact(beside, scenario.year, display))
-    lines = (display.say("card-fact", what=what, much=much) for what, much, _ in facts)
-    st.html(f"<p>{' '.join(escape(together(line)) for line in lines)}</p>")
+        what, much, _ = wording.beside_fact(beside, scenario.year, display)
+        lines.append(display.say("card-fact", what=what, much=much))
+    if lines:
+        st.html(f"<p>{' '.join(escape(together(line)) for line in lines)}</p>")
 
 
 def fuel_words(result: Result) -> str:
@@ -225,21 +227,23 @@ def winter(_result: Result) -> ShowCard:
 
 
 def limits(_result: Result) -> ShowCard:
-    """When it is not there, of this car, and what it is no substitute for."""
-    asked, display = LimitSettings(), state.display()
-    found = state.limits_at_a_glance(asked)
-    glance = winter_words.glance(found, asked, display)
-    rows = show_words.fading(found.fades, glance, display)
-    card = show_words.limits(display, drawn=bool(rows))
+    """When it is not there, of this car, and the pedal that is."""
+    found, display, narrow = state.foot_and_pedal(), state.display(), is_narrow()
+    lift_off = state.lift_off()
+    assert lift_off is not None
+    advice = lift_off.advice.overall
+    rows = show_words.beside_the_pedal(found, advice.slippery[-1], display)
+    slippery = lift_off_words.slippery_text(advice, display)
+    card = show_words.limits(display, drawn=bool(rows), slippery=slippery)
     say_title(card)
     if rows:
-        pedal = BarWords(display.say("pedal-row-hard"), display.say("pedal-row-stop", stop=glance["stop"]))
-        beside, narrow = [*rows.values()], is_narrow()
-        chart = beside_the_pedal([*rows], found.hard_mps2, beside, pedal, narrow=narrow, dark=state.dark())
-        in_words = " ".join(f"{row.name}. {row.beside}" for row in (*beside, pedal))
+        chart = foot_and_pedal(found, rows, narrow=narrow, dark=state.dark())
+        in_words = " ".join(display.say("pedal-row", name=row.name, foot=row.foot, pedal=row.pedal) for row in rows)
         with st.container(key="show-pedal"):
             picture(chart, f"{card.title}. {in_words}", "show-limits")
     else:
+        asked = LimitSettings()
+        glance = winter_words.glance(state.limits_at_a_glance(asked), asked, display)
         with st.container(key="facts-limits"):
             st.html(fact_rows((display.say("limit-name", part=part), held, "") for part, held in glance.items()))
     say_sentences(card)

@@ -312,7 +312,7 @@ def draw_distances() -> None:
     """How far on every road."""
     found, here, display = state.stopped_hard(SETTINGS), slipperiest(state.shown()).surface, state.display()
     rows = found.by_surface
-    chart = stop_charts.distances(rows, here, found.motor_only.distance_m, display, state.dark())
+    chart = stop_charts.distances(rows, here, found.motor_only, display, state.dark())
     lengths = {
         "thinking_m": display.say("hard-stop-column-reaction"),
         "high_m": display.say("hard-stop-column-most"),

@@ -2,19 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from model.describe.parameters import car_of
 from model.describe.scenario import Scenario
-from model.limits.cold_day import FADES
 from model.limits.descent import Headroom, headroom, hill
-from model.limits.emergency_stop import Stop, emergency_stop
+from model.limits.emergency_stop import Stop
 from model.limits.full_start import Normal
 from model.limits.grip_margin import GripCheck
 from model.limits.hard_stop import stops_there
 from model.limits.limit_settings import LimitSettings
 from model.limits.slippery_road import grip_there
-from model.limits.winter import LiftOffLeft, SeasonCosts, season_costs, why_it_fades
+from model.limits.winter import SeasonCosts, season_costs
 from model.sampling.drives import trace_of
 
 
@@ -23,8 +22,6 @@ class AtAGlance:
     """The number of each part: of the cold, of grip as in `model.limits.grip_margin`, of the hill, and of a hard stop.
 
     `normal` says by battery when the motor slows as on a mild day, as in `model.limits.cold_day.normal_by_battery`.
-    `fades` are the driver's lift-offs of `model.limits.cold_day.FADES`, to hold beside `hard_mps2`: the mean slowing
-    [m/s²] of a hard stop on a dry road.
     """
 
     costs: SeasonCosts
@@ -32,8 +29,6 @@ class AtAGlance:
     grip: GripCheck
     room: Headroom
     stops: dict[str, Stop]
-    fades: tuple[LiftOffLeft, ...]
-    hard_mps2: float
 
 
 def season_costs_of(scenario: Scenario) -> SeasonCosts:
@@ -59,6 +54,4 @@ def at_a_glance(
         grip=grip_there(scenario, settings),
         room=headroom(way_down, car, conditions, scenario.driver),
         stops=stops_there(scenario, settings),
-        fades=why_it_fades(car, conditions, scenario.driver, **FADES),
-        hard_mps2=emergency_stop(car, replace(conditions, surface="dry"), settings.stop_kmh).mean_slowing_mps2,
     )

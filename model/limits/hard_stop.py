@@ -43,6 +43,11 @@ class HardStop:
     brakes: BrakeUse
     days_between_firm_uses: float | None
 
+    @property
+    def floats(self) -> bool:
+        """Whether tyres float on standing water at this speed: a stop there then takes longer than on snow."""
+        middle = self.by_surface.set_index("surface")["mid_m"]
+        return bool(middle["standing-water"] > middle["snow"])
 
 
 def stops_on(car: Car, conditions: Conditions, settings: LimitSettings) -> dict[str, Stop]:

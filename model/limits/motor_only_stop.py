@@ -17,14 +17,15 @@ from model.physics.wheels import effective_kg
 
 @dataclass(frozen=True)
 class MotorOnlyStop:
-    """A stop without the friction brakes: distance [m] and time [s] to rest, and the speed [km/h] from which it fades.
+    """A stop without the friction brakes: distance [m] and time [s] to rest, and down to where it fades.
 
-    Below `hand_over_kmh` the motor fades; the car then rolls.
+    Below `hand_over_kmh` the motor fades; the car, `hand_over_m` on, then rolls.
     """
 
     distance_m: float
     time_s: float
     hand_over_kmh: float
+    hand_over_m: float
 
 
 def motor_only_stop(car: Car, conditions: Conditions, from_kmh: float) -> MotorOnlyStop:
@@ -35,4 +36,7 @@ def motor_only_stop(car: Car, conditions: Conditions, from_kmh: float) -> MotorO
     most = up["fade"] * np.minimum(up["most_n"], up["battery_n"])
     slowing = (up["here_n"] + most) / effective_kg(car_record(car, conditions, Driver()))
     distance, time_s = to_rest(start, slowing, at)
-    return MotorOnlyStop(distance, time_s, car.fade_start_kmh)
+    fast = at >= car.fade_start_kmh / KMH_PER_MPS
+    held = bool((slowing[fast] > 0).all())
+    hand_over_m = float((at * start / len(at) / slowing)[fast].sum()) if held else np.inf
+    return MotorOnlyStop(distance, time_s, car.fade_start_kmh, hand_over_m)

@@ -8,17 +8,19 @@ from dataclasses import dataclass
 import pandas as pd
 
 from model.describe.figures import Quantity, Several, Share
-from model.describe.scenario import Scenario
-from model.lift_off.advice import DriveAdvice
+from model.describe.scenario import Scenario, Year
+from model.lift_off.advice import DriveAdvice, OnRoad
 from model.limits.cold_day import FADES
-from model.limits.winter import LiftOffLeft, Situation
+from model.limits.foot_and_pedal import FootAndPedal
+from model.limits.winter import Situation
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.uncertainty import Band
-from model.words.quantities import Display, capital, inside, span_of
-from pages.parts import card_words, cold_words, departures, description, lift_off_words, wording
+from model.words.lift_off import word_id
+from model.words.quantities import Display, Value, inside, span_of
+from pages.parts import card_words, departures, description, lift_off_words, wording
 from pages.parts.charts.energy import grouped, places_for
 from pages.parts.charts.energy_words import before_after_words
-from pages.parts.charts.pedal import BarWords
+from pages.parts.charts.pedal import RowWords
 from pages.parts.charts.squares import SAVED
 
 
@@ -46,17 +48,25 @@ def number(
     """
     day, apart = description.day_words(scenario, display), departures.text(scenario, display)
     drive = description.on_drive(scenario, display)
-    about = display.say("card-number-drive", drive=drive, apart=apart, also=bool(apart))
     saved = span_of(answer.saved_kwh, "kWh")
+    about: dict[str, Value] = {"drive": drive, "apart": apart, "also": bool(apart), "saved": saved}
     if fuel:
-        sums = [display.say("card-number-saved-fuel", saved=saved, fuel=fuel)]
+        sums = [display.say("card-number-saved-fuel", fuel=fuel, **about)]
     else:
-        sums = [display.say("card-number-saved", saved=saved), *range_words(answer, scenario, display, drawn=drawn)]
-    sentences, why = (*sums, about, *beside), display.say("card-number-why")
+        sums = [display.say("card-number-saved", **about), *range_words(answer, scenario, display, drawn=drawn)]
+    sentences, why = (*sums, *beside), display.say("card-number-why")
     if not wording.has_share(answer):
         return ShowCard(wording.headline(answer, display), sentences, why, day)
     title = display.say("card-number", share=f":blue[{wording.share_text(answer, display)}]")
-    return ShowCard(title, (display.say("card-number-beside"), *sentences), why, day)
+    return ShowCard(title, sentences, why, day)
+
+
+def year_cost(year: YearOfDrives, prices: Year, display: Display) -> str:
+    """What a year costs for electricity, and how much more it would be; a hybrid's is told in fuel."""
+    return display.say(
+        "card-year-cost", days=wording.year_days(year), currency=prices.currency, cost=span_of(year.cost, ""),
+        money=span_of(year.saved_money, ""),
+    )  # fmt: skip
 
 
 def range_words(answer: Bands, scenario: Scenario, display: Display, *, drawn: bool = False) -> list[str]:
@@ -160,38 +170,47 @@ def winter(year: YearOfDrives | None, expected: str, display: Display) -> ShowCa
     )
 
 
-def limits(display: Display, *, drawn: bool = False) -> ShowCard:
-    """When it is not there, and what it is no substitute for; `drawn` where the pedal stands beside it."""
-    card = card_words.limits_card(display)
-    title = display.say("card-pedal") if drawn else card.title
-    return ShowCard(title, card.sentences, display.say("card-limits-why"))
+def limits(display: Display, *, drawn: bool = False, slippery: str = "") -> ShowCard:
+    """When it is not there, and what it is no substitute for.
+
+    Where it is `drawn` the picture says when; what is advised there on a `slippery` road goes with it.
+    """
+    card, why = card_words.limits_card(display), display.say("card-limits-why")
+    if not drawn:
+        return ShowCard(card.title, card.sentences, why)
+    cautions = display.say("no-substitute"), display.say("press-the-pedal")
+    return ShowCard(display.say("card-pedal"), cautions, f"{why}\n\n{slippery}")
 
 
-FADING = {Situation.USUAL: "", Situation.COLD: "cold", Situation.SLIPPERY: "grip", Situation.FULL: "hills"}
-"""The lift-offs that a card draws, in their order, each with the limit that stands beside it."""
 LEAST_MPS2 = 0.1
 """A motor that slows the car by less as the foot comes up shows nothing that could fade."""
 
 
-def fading(lifts: Sequence[LiftOffLeft], glance: Mapping[str, str], display: Display) -> dict[LiftOffLeft, BarWords]:
-    """The lift-offs that a card draws with their words; none where the foot that comes up hardly asks the motor."""
-    held = {lift.situation: (lift, name) for lift, name in zip(lifts, cold_words.fade_names(display), strict=True)}
-    usual = held[Situation.USUAL][0].motor_mps2
-    if usual < LEAST_MPS2:
-        return {}
-    rows = {}
-    for situation, limit in FADING.items():
-        lift, name = held[situation]
-        if not limit:
-            usually = display.say("pedal-row-usual", speed=Quantity(FADES["speed_kmh"], "km/h", places=0))
-            row = BarWords(usually, display.say("pedal-row-key"))
-        else:
-            share = lift.motor_mps2 / usual
-            said = "pedal-row-whole" if round(share, 2) >= 1 else "pedal-row-left"
-            left = {} if said == "pedal-row-whole" else {"left": Share(share, 0)}
-            here = glance[limit]
-            # the hill is one that is asked about, not the drive's
-            beside = f"{capital(here)}." if limit == "hills" else display.say("pedal-row-here", here=here)
-            row = BarWords(display.say(said, name=name, **left), beside)
-        rows[lift] = row
+def beside_the_pedal(found: Sequence[FootAndPedal], there: OnRoad, display: Display) -> list[RowWords]:
+    """The words of a card's picture, a row each; none where the foot that comes up hardly asks the motor.
+
+    `there` is what is advised on the slippery road of the last row.
+    """
+    usual = found[0]
+    if usual.motor_mps2 < LEAST_MPS2:
+        return []
+    say = display.say
+    names = {
+        Situation.USUAL: say("pedal-row-usual", speed=Quantity(FADES["speed_kmh"], "km/h", places=0)),
+        Situation.COLD: say("fade-cold", warmth=description.degrees(FADES["cold_battery_c"])),
+        Situation.FULL: say("fade-full"),
+        Situation.SLIPPERY: say("fade-slippery", surface=there.road),
+    }
+    rows = []
+    for row in found:
+        share = row.motor_mps2 / usual.motor_mps2
+        left = "none" if round(share, 2) <= 0 else "all" if round(share, 2) >= 1 else "some"
+        match row.situation:
+            case Situation.USUAL:
+                foot, pedal = say("pedal-foot-usual"), say("pedal-usual")
+            case Situation.SLIPPERY:
+                foot, pedal = say("pedal-foot-set", there=word_id(there.word)), say("pedal-slippery")
+            case _:
+                foot, pedal = say("pedal-foot-left", left=left, share=Share(share, 0)), say("pedal-as-ever")
+        rows.append(RowWords(names[row.situation], foot, pedal))
     return rows

@@ -26,6 +26,8 @@ from model.lift_off.curves import as_set, curve_table, curves_of
 from model.limits import owner_questions
 from model.limits.all_limits import AtAGlance, at_a_glance, season_costs_of
 from model.limits.cold_day import ColdDay, cold_day, normal_by_battery
+from model.limits.foot_and_pedal import FootAndPedal
+from model.limits.foot_and_pedal import foot_and_pedal as foot_beside_pedal
 from model.limits.full_battery import Hills, given_back, hills
 from model.limits.full_start import Normal
 from model.limits.hard_stop import HardStop, hard_stop
@@ -296,6 +298,13 @@ def season_costs_at(ambient_c: float) -> SeasonCosts | None:
 def limits_at_a_glance(settings: LimitSettings) -> AtAGlance:
     """The four limits of the drive shown in short, which can be driven."""
     return ask(_at_a_glance, shown(), settings).given
+
+
+def foot_and_pedal() -> tuple[FootAndPedal, ...]:
+    """The lift-off of the drive shown beside the brake pedal; the drive can be driven."""
+    found = lift_off()
+    assert found is not None
+    return ask(foot_beside_pedal, replace(shown(), year=Year()), found.advice.overall.slippery[-1]).given
 
 
 def _at_a_glance(now: Scenario, settings: LimitSettings) -> AtAGlance:

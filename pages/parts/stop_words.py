@@ -4,21 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-import numpy as np
-
 from model.describe.figures import Quantity, Share, Span
 from model.describe.units import GRAVITY_MPS2, J_PER_WH
 from model.limits.grip_margin import LEVELS
 from model.limits.hard_stop import HardStop
 from model.limits.limit_settings import LimitSettings
 from model.words.quantities import Display
+from pages.parts.charts.stops import motor_alone_text
 from pages.parts.winter_words import LimitWords, distances, ends
 
 
 def stop(found: HardStop, surface: str, settings: LimitSettings, display: Display) -> LimitWords:
     """The part in words."""
     stops, mid, alone = found.stops, found.stops["mid"], found.motor_only
-    speed, hand_over = (Quantity(kmh, "km/h", places=0) for kmh in (settings.stop_kmh, alone.hand_over_kmh))
+    speed = Quantity(settings.stop_kmh, "km/h", places=0)
     thinking = distances([mid.thinking_m], display)
     facts = (
         (display.say("hard-stop-slowing"),
@@ -27,19 +26,21 @@ def stop(found: HardStop, surface: str, settings: LimitSettings, display: Displa
         (display.say("hard-stop-motor"),
          slowing_text((GRAVITY_MPS2 * part for part in found.motor_g.values()), display),
          display.say("hard-stop-motor-beside", share=Share(mid.motor_share))),
-        (display.say("hard-stop-alone"),
-         distance_text(alone.distance_m, display) if np.isfinite(alone.distance_m) else display.say("hard-stop-no-end"),
-         display.say("hard-stop-alone-beside", speed=hand_over)),
+        (display.say("hard-stop-alone"), motor_alone_text(mid.thinking_m, alone, display),
+         display.say("hard-stop-alone-beside")),
         (display.say("hard-stop-slope"), display.figure(kilo(found.standing["force_n"], "kN")),
          display.say("hard-stop-slope-beside", slope=Quantity(settings.hill_pct, "%", 6, trimmed=True))),
         (display.say("hard-stop-comparison"), distance_text(found.highway_code_m, display),
          display.say("hard-stop-comparison-beside", sight=distances([found.sight_m], display))),
     )  # fmt: skip
     span = distances((stopping.distance_m for stopping in stops.values()), display)
+    more = [display.say("hard-stop-friction")]
+    if found.floats and surface == "standing-water":
+        more.append(display.say("hard-stop-floats", speed=speed))
     return LimitWords(
         display.say("hard-stop-heading"),
         display.say("hard-stop-distances", speed=speed, surface=surface, distances=span, thinking=thinking),
-        display.say("hard-stop-friction"),
+        " ".join(more),
         facts,
         (
             display.say("hard-stop-do-press"),
@@ -76,7 +77,10 @@ def distances_words(found: HardStop, settings: LimitSettings, display: Display) 
     middle = found.by_surface.set_index("surface")["mid_m"]
     times = Quantity(float(middle["ice"] / middle["dry"]), "")
     reaction = Quantity(settings.reaction_s, "s", 6, trimmed=True)
-    return display.say("hard-stop-title", times=times), display.say("hard-stop-words", reaction=reaction)
+    words = [display.say("hard-stop-words", reaction=reaction)]
+    if found.floats:
+        words.append(display.say("hard-stop-floats", speed=Quantity(settings.stop_kmh, "km/h", places=0)))
+    return display.say("hard-stop-title", times=times), " ".join(words)
 
 
 def motors_part_words(found: HardStop, settings: LimitSettings, display: Display) -> tuple[str, str]:

@@ -6,9 +6,10 @@ import pytest
 
 from model.describe.scenario_io import starting_drives
 from model.kernel.timeline import books
-from model.lift_off.advice import advise
+from model.lift_off.advice import OnRoad, advise
 from model.lift_off.curves import curves_of
-from model.limits.winter import LiftOffLeft, Situation
+from model.limits.foot_and_pedal import FootAndPedal
+from model.limits.winter import Situation
 from model.sampling.drives import Bands, drive, year_of
 from model.sampling.uncertainty import Band
 from model.words.lift_off import because
@@ -47,10 +48,12 @@ def told(card: show_words.ShowCard) -> str:
 def test_the_number_has_its_band_its_denominator_and_what_stands_beside_it():
     card = show_words.number(ORDINARY, TOWN, METRIC, ["Unusual inputs: a load of 900 kg."])
     assert card.title == ":blue[14 to 19 %] less battery energy"
-    assert card.sentences[0] == "Compared with the same drive on friction brakes only."
-    assert "0.60 kWh on this drive. A full battery reaches 150 to 210 km on drives like this, 22 to 41 km" in told(card)
+    assert card.sentences[0].replace(NO_BREAK, " ").startswith(
+        "That is 0.40 to 0.60 kWh, compared with the same drive on friction brakes only, for a city car on the flat"
+    )
+    assert "A full battery reaches 150 to 210 km on drives like this, 22 to 41 km" in told(card)
     assert "22 to 41 km of it from regeneration. Charged to 80 % the range is 120 to 168 km." in told(card)
-    assert "A city car on the flat town commute." in told(card) and card.day == "a day of 12 °C"
+    assert card.day == "a day of 12 °C"
     assert card.sentences[-1] == "Unusual inputs: a load of 900 kg."
     assert "93 to 130 mi on drives" in told(show_words.number(ORDINARY, TOWN, US, []))
     full = replace(TOWN, year=replace(TOWN.year, daily_charge_limit=1.0))
@@ -59,7 +62,7 @@ def test_the_number_has_its_band_its_denominator_and_what_stands_beside_it():
 
 def test_a_hybrid_is_told_in_fuel_not_in_range():
     card = show_words.number(ORDINARY, TOWN, METRIC, [], "2 l/100 km less fuel")
-    assert "0.40 to 0.60 kWh on this drive, or 2 l/100 km less fuel." in told(card)
+    assert "0.40 to 0.60 kWh, or 2 l/100 km less fuel, compared with the same drive on friction" in told(card)
     assert "full battery" not in told(card)
 
 
@@ -139,24 +142,28 @@ def test_the_limits_say_what_it_is_no_substitute_for():
     assert "slippery" in told(card)
 
 
-def lift(situation, motor_mps2):
-    return LiftOffLeft(situation, 1.0, 0.15 + motor_mps2, 0.15, "")
+def test_where_it_is_drawn_the_cautions_are_left_and_the_advice_goes_with_it():
+    card = show_words.limits(METRIC, drawn=True, slippery="Before ice set rolling on.")
+    assert card.sentences == (METRIC.say("no-substitute"), METRIC.say("press-the-pedal"))
+    assert card.why.endswith("Before ice set rolling on.")
 
 
-def lifts(usual, full):
-    motor = dict.fromkeys(Situation, usual) | {Situation.FULL: full, Situation.COLD: 0.4}
-    return [lift(situation, motor_mps2) for situation, motor_mps2 in motor.items()]
+def found(usual, full):
+    motor = {Situation.USUAL: usual, Situation.COLD: 0.4, Situation.FULL: full, Situation.SLIPPERY: 0.0}
+    return [FootAndPedal(situation, "dry", motor_mps2, 7.5) for situation, motor_mps2 in motor.items()]
 
 
-def test_what_is_left_of_a_lift_off_is_told_beside_the_drives_own_limits():
-    glance = {"cold": "as usual", "grip": "larger margin", "hills": "leave 2 %", "stop": "70 m"}
-    rows = show_words.fading(lifts(0.8, 0.0), glance, METRIC)
-    assert [lift.situation for lift in rows] == ["usual", "cold", "slippery", "full"]
-    assert [row.name.split(": ")[-1].split(" of ")[0] for row in rows.values()][1:] == ["50 %", "all", "0 %"]
-    assert [row.beside for row in rows.values()][1:] == [
-        "On your drive: as usual.", "On your drive: larger margin.", "Leave 2 %.",
+def test_a_row_says_one_thing_of_the_foot_and_one_of_the_pedal():
+    on_ice = OnRoad("ice", 0.0, "rolling on", 0.2)
+    rows = show_words.beside_the_pedal(found(0.8, 0.001), on_ice, METRIC)
+    assert [row.foot for row in rows] == [
+        "foot up: the motor slows the car", "50 % of it left", "nothing of it left", "set none beforehand",
     ]  # fmt: skip
-    assert not show_words.fading(lifts(0.05, 0.0), glance, METRIC)
+    assert [row.pedal for row in rows][1:3] == ["pedal as usual"] * 2 and "weaker" in rows[3].pedal
+    assert rows[3].name == "Slippery road, ice"
+    gentle = show_words.beside_the_pedal(found(0.8, 0.8), OnRoad("ice", 0.2, "gentle", 0.4), METRIC)
+    assert [row.foot for row in gentle][2:] == ["all of it left", "set gentle beforehand"]
+    assert not show_words.beside_the_pedal(found(0.05, 0.0), on_ice, METRIC)
 
 
 def test_nothing_promises_or_sells(advice, year):

@@ -27,8 +27,16 @@ hard-stop-motor-beside = at the most, { $share } of what the wheels brake, air l
 hard-stop-alone = On the motor alone
 hard-stop-no-end = no end
 
+hard-stop-alone-beside = on a dry road, reaction included; there it fades and never brings the car to rest
+
+# $distance: quantity in m
 # $speed: quantity in km/h
-hard-stop-alone-beside = on a dry road; below { $speed } it fades and the car rolls on
+hard-stop-rolls-on = { $distance } down to { $speed }, then it rolls on
+
+# Where standing water takes longer than packed snow.
+# $speed: quantity in km/h
+hard-stop-floats = At { $speed } tyres all but float on standing water, which is called aquaplaning: a stop there takes longer
+    than on packed snow.
 
 hard-stop-slope = Standing on a slope
 
@@ -64,7 +72,7 @@ hard-stop-title = Stopping on ice takes { $times } times the distance of a dry r
 
 # $reaction: quantity in s
 hard-stop-words = Faint: { $reaction } of reaction. Orange: braking at the middle of the road’s grip; the line spans its
-    band. Blue: a stop without friction brakes.
+    band. Blue: the motor without friction brakes, until it fades; outlined, how far the car then rolls.
 hard-stop-motor-alone = the motor alone, on a dry road
 
 # Where it stops with the most grip only.

@@ -24,10 +24,14 @@ card-cannot = This drive cannot be driven as described
 # $share: shares
 card-number = { $share } less battery energy
 
-card-number-beside = Compared with the same drive on friction brakes only.
-
 # $saved: span in kWh
-card-number-saved = That is { $saved } on this drive.
+# $drive: text
+# $apart: text
+# $also: yes or no
+card-number-saved = That is { $saved }, compared with the same drive on friction brakes only, for a { $drive }{ $also ->
+    [yes] , { $apart }
+   *[no] {""}
+}.
 
 # $range: span in km
 # $gain: span in km
@@ -62,16 +66,25 @@ card-number-daily = Charged to { $limit } the range is { $daily }.
 
 # $saved: span in kWh
 # $fuel: text
-card-number-saved-fuel = That is { $saved } on this drive, or { $fuel }.
-
 # $drive: text
 # $apart: text
 # $also: yes or no
-card-number-drive = { $also ->
-    [yes] A { $drive }, { $apart }.
-   *[no] A { $drive }.
-}
+card-number-saved-fuel = That is { $saved }, or { $fuel }, compared with the same drive on friction brakes only, for a
+    { $drive }{ $also ->
+        [yes] , { $apart }
+       *[no] {""}
+    }.
 
+# $days: count
+# $currency: text
+# $cost: numbers
+# $money: numbers
+card-year-cost = A year of { $days ->
+    [one] { $days } day
+   *[other] { $days } days
+} costs { $currency } { $cost } for electricity; without regeneration it would be { $currency } { $money } more.
+
+# What the car driven now costs.
 # $what: text
 # $much: text
 card-fact = { $what }: { $much }.
@@ -162,25 +175,34 @@ card-winter-why = In the cold more energy goes into warming the cabin, and air a
 
 card-pedal = Lift-off may fade: press the pedal
 
+# The rows of the picture, and what stands beside the two bars of each.
 # $speed: quantity in km/h
-pedal-row-usual = Foot up at { $speed }, as usual
+pedal-row-usual = Usually, at { $speed }
 
-pedal-row-key = Grey: air and tyres. Blue: the motor. Dashed: what is missing.
+pedal-foot-usual = foot up: the motor slows the car
 
+pedal-usual = pedal pressed hard
+
+# $left: one of none, some, all
+# $share: share
+pedal-foot-left = { $left ->
+    [none] nothing of it left
+    [some] { $share } of it left
+   *[all] all of it left
+}
+
+pedal-as-ever = pedal as usual
+
+# $there: one of rolling-on, gentle, firm, strong
+pedal-foot-set = set { lift-off-word-there } beforehand
+
+pedal-slippery = pedal weaker, but on all four wheels
+
+# A row for who cannot see it.
 # $name: text
-# $left: share
-pedal-row-left = { $name }: { $left } of the motor’s slowing left
-
-# $name: text
-pedal-row-whole = { $name }: all of the motor’s slowing left
-
-# $here: text
-pedal-row-here = On your drive: { $here }.
-
-pedal-row-hard = Brake pedal, pressed hard on a dry road
-
-# $stop: text
-pedal-row-stop = Emergency stop on your drive: { $stop }.
+# $foot: text
+# $pedal: text
+pedal-row = { $name }: { $foot }; { $pedal }.
 
 card-limits-why = A full battery has no room, and a cold one takes charge slowly. Where a wheel would slip, the car’s
     slip control takes the motor’s slowing away. What is left of it can change from one slow-down to the next.

@@ -19,7 +19,8 @@ from pages.parts.theme import LINE_PX, Spec, dressed, palette
 MAP_PX, MAP_TOP_PX = 270, 8
 COLDEST_C, WARMEST_C = -20.0, 30.0
 CHARGE_TICKS = (0.0, 50.0, 100.0)
-ZONES = ("cold-zone-weaker", "cold-zone-differs", "cold-zone-usual")
+DIFFERS = "cold-zone-differs"
+ZONES = ("cold-zone-weaker", DIFFERS, "cold-zone-usual")
 """Their messages, from the cold side to the warm one: no battery of the band takes ordinary slow-downs whole, some do,
 all do."""
 ZONE_WORDS_AT, NARROWEST_K = 27.0, 9.0
@@ -69,14 +70,7 @@ def acceptance_map(
         warmer, above = numbers["warmth"] - path["warmth"].iloc[0], numbers["soc"] - path["soc"].iloc[0]
         kelvin = float(display.value(1, "°C") - display.value(0, "°C"))
         numbers = numbers[(warmer.abs() > CLEAR_K * kelvin) | (above < -CLEAR_PCT[0]) | (above > CLEAR_PCT[1])]
-    borders = [_border(takes_all, level) for level in ("high", "low")]
-    rooms = zip((COLDEST_C, *borders), (*borders, WARMEST_C), ZONES, strict=True)
-    named = [((start + end) / 2, display.say(zone)) for start, end, zone in rooms if end - start >= NARROWEST_K]
-    # beside the line of the middle battery, where there is room beside it
-    middle = _border(takes_all, "mid")
-    if middle - borders[0] >= NARROWEST_K:
-        named = [((borders[0] + middle) / 2 if words_there == display.say(ZONES[1]) else at, words_there)
-                 for at, words_there in named]  # fmt: skip
+    named = [(at, display.say(zone)) for zone, at in zone_places(takes_all).items()]
     zone_words = pd.DataFrame(
         [{"warmth": float(display.value(middle, "°C")), "soc": ZONE_WORDS_AT, "text": text} for middle, text in named],
         columns=["warmth", "soc", "text"],
@@ -112,6 +106,18 @@ def acceptance_map(
         "zone_words": zone_words,
     }
     return dressed(layers, datasets, foot, dark)
+
+
+def zone_places(takes_all: pd.DataFrame) -> dict[str, float]:
+    """Where each zone's words stand [°C], in the middle of its room; none where it has too little."""
+    cold, warm = (_border(takes_all, level) for level in ("high", "low"))
+    rooms = zip(ZONES, ((COLDEST_C, cold), (cold, warm), (warm, WARMEST_C)), strict=True)
+    places = {zone: (start + end) / 2 for zone, (start, end) in rooms if end - start >= NARROWEST_K}
+    # the line of the middle battery goes through the zone between: beside it where there is room
+    middle = _border(takes_all, "mid")
+    if DIFFERS in places and middle - cold >= NARROWEST_K:
+        places[DIFFERS] = (cold + middle) / 2
+    return places
 
 
 def between_lines(accepted: pd.DataFrame, takes_all: pd.DataFrame) -> pd.DataFrame:

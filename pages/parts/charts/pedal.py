@@ -1,65 +1,58 @@
-"""Slowing side by side: what is left of a lift-off where it fades, and what the brake pedal can do."""
+"""The foot up beside the brake pedal: where the motor's slowing is missing, and the pedal that is there."""
 
 from __future__ import annotations
 
-import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from model.limits.winter import LiftOffLeft
+from model.limits.foot_and_pedal import FootAndPedal
 from pages.parts.charts.marks import CARD_LINE_PX, CARD_PX, Box, Words, drawn
 from pages.parts.theme import LABEL_PX, LINE_PX, Spec
-from pages.parts.typography import together
 
 WIDE_PX, NARROW_PX = 740, 346
 """The least width of a card on a tablet, and on a telephone: words beside a bar must fit it."""
-LETTER = 0.45
+LETTER = 0.5
 """Width of a letter, as a share of its height."""
-BETWEEN_PX = 10
+ASIDE_PX, APART_PX, BETWEEN_PX = 8, 3, 14
+"""From a bar to its words, between the two bars of a row, and between rows."""
 
 
 @dataclass(frozen=True)
-class BarWords:
-    """A bar's name, and what is said below it."""
+class RowWords:
+    """A row's name, and what is said beside its two bars."""
 
     name: str
-    beside: str
-
-    def lines(self, letters: int) -> tuple[list[str], list[str]]:
-        """Both in lines of so many letters."""
-        name, beside = (textwrap.wrap(together(text), letters) for text in (self.name, self.beside))
-        return name, beside
+    foot: str
+    pedal: str
 
 
-def beside_the_pedal(
-    lifts: Sequence[LiftOffLeft], hard_mps2: float, rows: Sequence[BarWords], pedal: BarWords, *, narrow: bool,
-    dark: bool = False,
+def foot_and_pedal(
+    rows: Sequence[FootAndPedal], said: Sequence[RowWords], *, narrow: bool, dark: bool = False
 ) -> Spec:
-    """A short bar for each lift-off, its words at its right, and the pedal's bar over the whole width below them.
+    """Two bars a row, on one scale of slowing: the motor as the foot comes up, and below it the brake pedal.
 
-    What a lift-off lacks is an outline; all bars are on one scale of slowing.
+    What the motor lacks of the first row's slowing is an outline.
     """
     text_px, line_px, width = (LABEL_PX, LINE_PX, NARROW_PX) if narrow else (CARD_PX, CARD_LINE_PX, WIDE_PX)
-    whole = max(lift.rolling_mps2 + lift.motor_mps2 for lift in lifts)
-    most = max(hard_mps2, whole)
-    letters = max(int(width * (1 - whole / most) / (LETTER * text_px)), 16)
+    bar_px = line_px - 2
+    # words stand at the end of every bar, so the longest bar leaves them room
+    scale = min(
+        (width - ASIDE_PX - LETTER * text_px * len(beside.pedal)) / row.pedal_mps2
+        for row, beside in zip(rows, said, strict=True)
+    )
+    whole = rows[0].motor_mps2
     boxes: list[Box] = []
     words: list[Words] = []
     top = 0.0
-
-    def said(lines: tuple[list[str], list[str]], x: float, align: str) -> float:
-        """Set a row's words from the top on; where they end."""
-        for text, above, bold in ((lines[0], 0, True), (lines[1], len(lines[0]), False)):
-            words.append(Words("\n".join(text), x, top + line_px * (above + 0.5), align, bold))
-        return top + line_px * sum(map(len, lines))
-
-    for lift, row in zip(lifts, rows, strict=True):
-        foot = said(row.lines(letters), whole, "left")
-        slows = lift.rolling_mps2 + lift.motor_mps2
-        boxes += [Box(0, lift.rolling_mps2, top, foot, "road"), Box(lift.rolling_mps2, slows, top, foot, "back")]
-        if slows < whole:
-            boxes.append(Box(slows, whole, top + 1, foot - 1, "back", hollow=True))
-        top = foot + BETWEEN_PX
-    top = said(pedal.lines(int(width / (LETTER * text_px))), 0, "start") + 2
-    boxes.append(Box(0, hard_mps2, top, top + 2 * line_px, "friction"))
-    return drawn(boxes, words, round(top + 2 * line_px), most, dark, large=not narrow)
+    for row, beside in zip(rows, said, strict=True):
+        words.append(Words(beside.name, 0, top + line_px / 2, "start", bold=True))
+        foot = top + line_px + 2
+        pedal = foot + bar_px + APART_PX
+        boxes += [Box(0, row.motor_mps2, foot, foot + bar_px, "back"),
+                  Box(0, row.pedal_mps2, pedal, pedal + bar_px, "friction")]  # fmt: skip
+        if row.motor_mps2 < whole:
+            boxes.append(Box(row.motor_mps2, whole, foot + 1, foot + bar_px - 1, "back", hollow=True))
+        words += [Words(beside.foot, max(whole, row.motor_mps2), foot + bar_px / 2),
+                  Words(beside.pedal, row.pedal_mps2, pedal + bar_px / 2)]  # fmt: skip
+        top = pedal + bar_px + BETWEEN_PX
+    return drawn(boxes, words, round(top - BETWEEN_PX) + 2, width / scale, dark, large=not narrow)

@@ -8,6 +8,7 @@ import numpy as np
 import pandas as pd
 
 from model.describe.figures import Quantity, Share, Span
+from model.limits.motor_only_stop import MotorOnlyStop
 from model.words.quantities import Display
 from pages.parts.charts.grip import road_name
 from pages.parts.charts.layers import along, by_px, layer, next_step, where
@@ -17,20 +18,23 @@ from pages.parts.theme import LINE_PX, Spec, dressed, palette
 ROW_PX, BAR_PX = 44, 16
 
 
-def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Display, dark: bool = False) -> Spec:
+def distances(rows: pd.DataFrame, here: str, alone: MotorOnlyStop, display: Display, dark: bool = False) -> Spec:
     """Stopping distances on every road: thinking, then braking at the road's middle grip, and the span of its band.
 
-    `rows` are `by_surface` of `model.limits.hard_stop.HardStop`, `here` is the surface driven on, `motor_only_m` the
-    distance [m] of a stop on the motor alone on a dry road (infinite where it never ends).
+    `rows` are `by_surface` of `model.limits.hard_stop.HardStop`, `here` is the surface driven on, `alone` a stop on the
+    motor alone on a dry road: down to where it fades, and as an outline how far the car rolls on.
     """
     colours, unit = palette(dark), display.unit("m")
     names = [road_name(surface, display) for surface in rows["surface"]]
     table = rows.assign(name=names, here=rows["surface"] == here, motor=False)
-    shown = {"name": display.say("hard-stop-motor-alone"), "here": False, "motor": True, "thinking_m": 0.0}
-    shown |= dict.fromkeys(("low_m", "mid_m", "high_m"), motor_only_m)
+    shown = {"name": display.say("hard-stop-motor-alone"), "here": False, "motor": True}
+    thinking_m = float(rows["thinking_m"].iloc[0])
+    shown |= dict.fromkeys(("low_m", "high_m"), thinking_m + alone.distance_m)
+    shown |= {"thinking_m": thinking_m, "mid_m": thinking_m + alone.hand_over_m}
     table = pd.concat([table, pd.DataFrame([shown])], ignore_index=True)
     lengths = ["thinking_m", "low_m", "mid_m", "high_m"]
     table["text"] = [_span(row["high_m"], row["low_m"], display) for row in table.to_dict("records")]
+    table.loc[table["motor"], "text"] = motor_alone_text(thinking_m, alone, display)
     table[lengths] = display.value(table[lengths], "m")
     longest = float(table.loc[np.isfinite(table["low_m"]), "low_m"].max())
     most = next_step(longest, 10 ** np.floor(np.log10(longest)) / 2)
@@ -44,11 +48,14 @@ def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Displ
     box = {"y": y, "y2": {"field": "y2"}}
     whole = where("motor", False)
     layers = [
-        whole | layer("rows", "rect", box | {"x": x, "x2": {"field": "thinking_m"}}, color=colours.wash,
-                      stroke=colours.quiet, strokeWidth=1),
+        layer("rows", "rect", box | {"x": x, "x2": {"field": "thinking_m"}}, color=colours.wash, stroke=colours.quiet,
+              strokeWidth=1),
         whole | layer("rows", "rect", box | {"x": x | {"field": "thinking_m"}, "x2": {"field": "mid_m"}},
                       color=colours.friction),
-        where("motor", True) | layer("rows", "rect", box | {"x": x, "x2": {"field": "mid_m"}}, color=colours.back),
+        where("motor", True) | layer("rows", "rect", box | {"x": x | {"field": "thinking_m"}, "x2": {"field": "mid_m"}},
+                                     color=colours.back),
+        where("motor", True) | layer("rows", "rect", box | {"x": x | {"field": "mid_m"}, "x2": {"field": "low_m"}},
+                                     filled=False, stroke=colours.back, strokeDash=[4, 3], strokeWidth=1.5),
         whole | layer("rows", "rule", {"x": x | {"field": "high_m"}, "x2": {"field": "low_m"}, "y": middle},
                       color=colours.ink, strokeWidth=2),
         *(whole | layer("rows", "tick", {"x": x | {"field": end}, "y": middle}, color=colours.ink, thickness=2,
@@ -63,6 +70,14 @@ def distances(rows: pd.DataFrame, here: str, motor_only_m: float, display: Displ
         ]
     columns = ["name", "here", "motor", *lengths, "text", "y", "y2", "middle", "words", "zero"]
     return dressed(layers, {"rows": table[columns].round(2)}, foot, dark)
+
+
+def motor_alone_text(thinking_m: float, alone: MotorOnlyStop, display: Display) -> str:
+    """How far the motor alone brings the car, reaction included, and that it does not come to rest."""
+    if not np.isfinite(alone.hand_over_m):
+        return display.say("hard-stop-no-end")
+    down_to = Quantity(alone.hand_over_kmh, "km/h", places=0)
+    return display.say("hard-stop-rolls-on", distance=Quantity(thinking_m + alone.hand_over_m, "m"), speed=down_to)
 
 
 def _span(short_m: float, long_m: float, display: Display) -> str:

@@ -47,3 +47,9 @@ def test_days_between_firm_uses_count_the_year():
     assert found.brakes.firm_uses > 0
     assert found.days_between_firm_uses == pytest.approx(1 / found.brakes.firm_uses / driven_a_day)
     assert hard_stop(Scenario(), USUAL, drive(Scenario())).days_between_firm_uses is None
+
+
+def test_tyres_float_on_standing_water_only_where_it_is_fast():
+    """The handbook's grip on 2 mm of water is 0.25 to 0.5 at 50 km/h and 0.05 at 90 km/h."""
+    slow, fast = (hard_stop(HILL, replace(USUAL, stop_kmh=kmh), drive(HILL)) for kmh in (50.0, 100.0))
+    assert fast.floats and not slow.floats

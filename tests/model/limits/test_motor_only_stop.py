@@ -23,3 +23,9 @@ def test_the_motor_alone_at_an_even_strength():
     for cap, metres in ((1.3, 74), (2.5, 39)):
         found = motor_only_stop(replace(roomy, regen_cap_mps2=cap), DRY, 50.0).distance_m
         assert 0.9 * metres < found / (1 + CAR.rotating_mass_share) <= metres
+
+
+def test_most_of_the_way_lies_before_the_motor_fades():
+    alone = motor_only_stop(CAR, DRY, 100.0)
+    assert 0.7 * alone.distance_m < alone.hand_over_m < alone.distance_m
+    assert motor_only_stop(CAR, DRY, CAR.fade_start_kmh).hand_over_m == 0

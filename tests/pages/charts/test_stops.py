@@ -1,5 +1,7 @@
 """Emergency stops in pictures: lengths are distances, from zero, in the units shown."""
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -17,14 +19,17 @@ VALLEY = starting_drives()["mountain-valley"][2]
 FOUND = hard_stop(VALLEY, LimitSettings(), drive(VALLEY))
 
 
-def rows_of(display=METRIC, alone=FOUND.motor_only.distance_m):
+ALONE = FOUND.motor_only
+
+
+def rows_of(display=METRIC, alone=ALONE):
     return tables(distances(FOUND.by_surface, "dry", alone, display))["rows"]
 
 
 @pytest.mark.parametrize("dark", [False, True])
 @pytest.mark.parametrize("display", [METRIC, US])
 def test_they_are_valid_charts(dark, display):
-    assert_valid(distances(FOUND.by_surface, "snow", FOUND.motor_only.distance_m, display, dark))
+    assert_valid(distances(FOUND.by_surface, "snow", ALONE, display, dark))
     parts = [("force", 0.3, Quantity(4.1, "kN")), ("power", 0.3, Quantity(90.0, "kW"))]
     assert_valid(motors_part(parts, display, dark))
     assert_valid(discs_work([3.0, 0.4], display, dark))
@@ -38,13 +43,19 @@ def test_lengths_are_the_distances():
     assert rows["zero"].eq(0).all()
     dry = FOUND.by_surface.iloc[0]
     assert rows["text"].iloc[0] == f"{dry['high_m']:.0f} to {dry['low_m']:.0f} m"
-    assert rows["name"].iloc[-1] == METRIC.say("hard-stop-motor-alone") and rows["mid_m"].iloc[-1] == pytest.approx(
-        FOUND.motor_only.distance_m, abs=0.01
-    )
+
+
+def test_the_motor_alone_begins_after_the_reaction_and_does_not_come_to_rest():
+    row, thinking_m = rows_of().iloc[-1], FOUND.by_surface["thinking_m"].iloc[0]
+    fades_m = thinking_m + ALONE.hand_over_m
+    assert row["name"] == METRIC.say("hard-stop-motor-alone")
+    assert [row["thinking_m"], row["mid_m"]] == pytest.approx([thinking_m, fades_m], abs=0.01)
+    assert row["low_m"] > row["mid_m"]
+    assert row["text"] == f"{fades_m:.0f} m down to {ALONE.hand_over_kmh:.0f} km/h, then it rolls on"
 
 
 def test_a_stop_without_an_end_is_said_and_fills_the_axis():
-    row = rows_of(alone=np.inf).iloc[-1]
+    row = rows_of(alone=replace(ALONE, distance_m=np.inf, hand_over_m=np.inf)).iloc[-1]
     assert row["text"] == "no end" and np.isfinite(row["mid_m"])
 
 
