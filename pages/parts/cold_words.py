@@ -13,7 +13,7 @@ from model.limits.limit_settings import slipperiest
 from model.limits.winter import MILD_C, LiftOffLeft, SeasonCosts, SeasonPart, Situation, WarmUp
 from model.limits.winter_advice import CHARGED_WARMER_K, HEATER_LOWER_K, SHELTER_C, WinterMeasure
 from model.sampling.hybrid import has_engine
-from model.words.quantities import Display
+from model.words.quantities import Display, Value
 from pages.parts.charts.cold import season_rows
 from pages.parts.description import degrees, season_of
 from pages.parts.winter_words import (
@@ -86,7 +86,7 @@ def _number(found: ColdDay, scenario: Scenario, surface: str, display: Display) 
     if found.ordinary_kw == 0:
         return display.say("cold-nothing-to-recover"), ""
     start, normal = found.way.iloc[0], found.normal["mid"]
-    battery_c = float(start["battery_c"])
+    battery_c = round(float(start["battery_c"]), 1)
     sentence = display.say(
         "cold-slowing", battery=degrees(battery_c), charge=Share(float(start["soc"]), places=0), lasts=lasts(normal),
         minutes=minutes(normal), km=normal_km(normal, scenario, display),
@@ -112,12 +112,17 @@ def _batteries(least: Normal | None, most: Normal | None, scenario: Scenario, di
 def _taken_fact(found: ColdDay, display: Display) -> tuple[str, str, str]:
     """What the battery takes at the start, beside what slow-downs give."""
     least, most = (Quantity(end, "kW") for end in ends(found.takes_kw.values()))
-    ordinary = Quantity(found.ordinary_kw, "kW")
+    start = found.way.iloc[0]
+    about: dict[str, Value] = {
+        "ordinary": Quantity(found.ordinary_kw, "kW"),
+        "battery": degrees(round(float(start["battery_c"]), 1)),
+        "charge": Share(float(start["soc"]), places=0),
+    }
     if display.figure(least) == display.figure(most):
-        beside = display.say("cold-taken-beside", ordinary=ordinary)
+        beside = display.say("cold-taken-beside", **about)
     else:
         # each end with its own digits: they may lie far apart
-        beside = display.say("cold-taken-differs", least=replace(least, unit=""), most=most, ordinary=ordinary)
+        beside = display.say("cold-taken-differs", least=replace(least, unit=""), most=most, **about)
     return display.say("cold-taken"), display.text(found.takes_kw["mid"], "kW"), beside
 
 

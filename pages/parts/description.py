@@ -90,8 +90,8 @@ def day_words(scenario: Scenario, display: Display) -> str:
 
 
 def degrees(celsius: float) -> Quantity:
-    """A temperature in whole degrees."""
-    return Quantity(celsius, "°C", places=0)
+    """A temperature as it was entered."""
+    return Quantity(celsius, "°C", 6, trimmed=True)
 
 
 def pedal_of(scenario: Scenario) -> str:

@@ -8,7 +8,6 @@ from model.describe.figures import Quantity, Share
 from model.describe.scenario import Scenario
 from model.limits.descent import Descent
 from model.limits.full_battery import Hills
-from model.limits.grip_margin import LEVELS
 from model.limits.limit_settings import LimitSettings
 from model.sampling.hybrid import has_engine
 from model.words.quantities import Display
@@ -19,6 +18,7 @@ from pages.parts.winter_words import (
     energy,
     energy_text,
     free_text,
+    full_feel_from,
     lasts,
     minutes,
     normal_km,
@@ -37,7 +37,7 @@ def hills(found: Hills, scenario: Scenario, settings: LimitSettings, display: Di
     room = found.room["mid"]
     do = []
     if not hybrid and room.gained_kwh >= LEAST_KWH:
-        do.append(display.say("hill-do-charge", charge=charge(room.start_at_most)))
+        do.append(display.say("hill-do-charge", charge=full_feel_from(room) or charge(room.start_at_most)))
     do.append(display.say("hill-do-speed"))
     do.append(display.say("hill-do-position") if hybrid else display.say("hill-do-strongest"))
     do.append(display.say("hill-do-cool"))
@@ -67,28 +67,20 @@ def _number(found: Hills, settings: LimitSettings, display: Display) -> tuple[st
         speed = Quantity(settings.hill_kmh, "km/h", places=0)
         why = "used-up" if found.down.motor_kw > 0 else "no-motor"
         return display.say("hill-gives-nothing", drop=drop(settings), speed=speed, why=why), ""
+    if start := full_feel_from(room):
+        return display.say("hill-start", drop=drop(settings), charge=start), batteries_differ(found, display)
     share = share_or_trifle(room.gained_share, display)
-    sentence = display.say("hill-leave-free", drop=drop(settings), share=share)
-    more = [display.say("hill-limit-of-energy"), full_feel(found, display)]
-    feel, power = room.start_for_full_feel, room.full_power_below
-    if feel is not None and power is not None and feel < room.start_at_most:
-        charges = {"feel": feel, "power": power, "fits": room.start_at_most}
-        more.append(display.say("hill-order", **{name: Share(charge, places=0) for name, charge in charges.items()}))
-    return sentence, " ".join(more)
+    return display.say("hill-leave-free", drop=drop(settings), share=share), ""
 
 
-def full_feel(found: Hills, display: Display) -> str:
-    """From which charge motor slowing keeps its strength all the way down."""
-    starts = [found.room[name].start_for_full_feel for name in LEVELS]
-    known = [start for start in starts if start is not None]
-    if starts[1] is None or not known:
-        return display.say("hill-feel-never")
-    least, most = (Share(start, places=0) for start in (known[0], known[-1]))
-    if starts[0] is None:
-        return display.say("hill-feel-not-with-little", charge=most)
+def batteries_differ(found: Hills, display: Display) -> str:
+    """How far the charge to start at hangs on the battery; empty where it does not."""
+    least, most = (full_feel_from(found.room[name]) for name in ("low", "high"))
+    if least is None or most is None:
+        return display.say("hill-little-never")
     if display.figure(least) == display.figure(most):
-        return display.say("hill-feel", charge=least)
-    return display.say("hill-feel-differs", least=Quantity(100 * least.value, "", places=0), most=most)
+        return ""
+    return display.say("hill-start-differs", least=Quantity(100 * least.value, "", places=0), most=most)
 
 
 def _hybrid_number(found: Hills, settings: LimitSettings, display: Display) -> tuple[str, str]:
@@ -142,7 +134,11 @@ def near_full_words(found: Hills, display: Display) -> tuple[str, str]:
         title = display.say("near-full-enough")
     else:
         title = display.say("near-full-above", charge=Share(crossing, places=0))
-    return title, display.say("near-full-words")
+    room, words = found.room["mid"], [display.say("near-full-words")]
+    if full_feel_from(room) and crossing is not None and crossing < room.start_at_most:
+        fits = Share(room.start_at_most, places=0)
+        words.insert(0, display.say("hill-order", power=Share(crossing, places=0), fits=fits))
+    return title, " ".join(words)
 
 
 def disc_words(down: Descent, down_full: Descent, display: Display) -> tuple[str, str]:

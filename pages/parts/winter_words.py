@@ -12,6 +12,7 @@ from model.describe.figures import Quantity, Share, Span
 from model.describe.scenario import Scenario
 from model.kernel.timeline import braked_kwh
 from model.limits.all_limits import AtAGlance
+from model.limits.descent import Headroom
 from model.limits.full_start import Normal
 from model.limits.limit_settings import LimitSettings
 from model.sampling.hybrid import has_engine
@@ -23,6 +24,8 @@ LEAST_KWH = 0.005
 """Less than this is told as next to nothing."""
 LEAST_SHARE = 0.0005
 """A share [1] smaller than this is too small to print."""
+LEAST_CHARGE = 0.05
+"""Nobody starts with less than this [1]."""
 BATTERIES = {"low": "battery-takes-little", "mid": "battery-in-the-middle", "high": "battery-takes-much"}
 """The messages for batteries of each level."""
 
@@ -112,6 +115,12 @@ def free_text(share: float, display: Display) -> str:
     return display.say("leave-free", share=Share(share))
 
 
+def full_feel_from(room: Headroom) -> Share | None:
+    """The charge from which the motor slows in full all the way down; None where it needs no room, or from none."""
+    feel = room.start_for_full_feel
+    return None if feel is None or feel < LEAST_CHARGE or room.gained_share < LEAST_SHARE else Share(feel, places=0)
+
+
 def part_name(part: str, display: Display) -> str:
     """What a part is called."""
     return display.say("limit-name", part=part)
@@ -135,8 +144,10 @@ def glance(found: AtAGlance, settings: LimitSettings, display: Display) -> dict[
 
 
 def _before_the_hill(found: AtAGlance, settings: LimitSettings, display: Display) -> str:
-    """What to leave free, and for which hill."""
+    """At which charge to start, or what to leave free, and for which hill."""
     drop = Quantity(settings.hill_m, "m", places=0)
+    if start := full_feel_from(found.room):
+        return display.say("glance-hill-start", charge=start, drop=drop)
     return display.say("glance-hill", free=free_text(found.room.gained_share, display), drop=drop)
 
 

@@ -251,3 +251,12 @@ def test_who_is_guided_meets_no_showroom_and_no_next_customer():
     for app, there in ((alone, False), (standing, True)):
         words = [one.proto.popover.label for one in app.get("popover")]
         assert (Display().say("showroom") in words) == (Display().say("show-next-customer") in words) == there
+
+
+def test_a_share_that_gives_way_to_another_is_told():
+    app = shown(to_link(TOWN))
+    ran(app.text_input(key="set-quick-motorway_share").set_value("80").run())
+    assert "So 20 % is left for town." in [one.value.replace(NO_BREAK, " ") for one in app.caption]
+    ran(app.text_input(key="set-quick-town_share").set_value("10").run())
+    captions = [one.value.replace(NO_BREAK, " ") for one in app.caption]
+    assert "The rest, 10 %, is country road." in captions and not any("is left for" in text for text in captions)

@@ -183,14 +183,14 @@ def test_experts_stand_side_by_side_with_their_publishers():
 def test_the_room_for_the_hill_is_the_models():
     settings = LimitSettings(hill_m=900.0, hill_pct=9.0)
     app, found = opened("hills", VALLEY, hill_m="900", hill_pct="9"), hills(VALLEY, settings, drive(VALLEY))
-    share = 100 * found.room["mid"].gained_share
-    assert sentence(app) == f"For a hill of 900 m down, leave {share:.1f} % of the battery free."
-    room = found.room["mid"]
-    charges = room.start_for_full_feel, room.full_power_below, room.start_at_most
-    told = re.search(r"In order, with a middle battery: start at (\d+ %) .* above (\d+ %); above (\d+ %)", words(app))
-    assert list(told.groups()) == [f"{100 * charge:.0f} %" for charge in charges]
-    starts = [found.room[name].start_for_full_feel for name in ("low", "high")]
-    assert f"start at {100 * starts[0]:.0f} to {100 * starts[1]:.0f} % or less" in words(app)
+    room, starts = found.room["mid"], [found.room[name].start_for_full_feel for name in ("low", "high")]
+    start = f"{100 * room.start_for_full_feel:.0f} %"
+    assert sentence(app).startswith(f"For a hill of 900 m down, start at {start} or less: ")
+    assert f"Batteries differ: from {100 * starts[0]:.0f} to {100 * starts[1]:.0f} %." in words(app)
+    assert f"charge to {start} at most" in words(app) and f"start at {start} or less before a descent" in words(app)
+    picture = next(chart for chart in app.get("vega_lite_chart") if "Started higher" in chart.proto.alt)
+    above = re.search(r"above (\d+ %); started above (\d+ %)", picture.proto.alt.replace(NO_BREAK, " "))
+    assert list(above.groups()) == [f"{100 * held:.0f} %" for held in (room.full_power_below, room.start_at_most)]
 
 
 def test_a_hill_is_entered_and_what_cannot_be_used_is_refused():
@@ -236,3 +236,9 @@ def test_a_drive_that_cannot_be_driven_is_refused_in_one_sentence():
     app = opened("hills", VALLEY.with_setting("usable_kwh", 0.5))
     assert len(app.error) == 1 and "is not enough" in app.error[0].value
     assert [one.value for one in app.header] == []
+
+
+def test_a_temperature_is_said_as_it_was_entered():
+    app = opened("cold", STARTS["town"])
+    ran(app.text_input(key="set-ambient_c-part").set_value("−7,5").run())
+    assert "−7.5 °C" in sentence(app) and "−8 °C" not in words(app)

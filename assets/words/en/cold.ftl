@@ -73,17 +73,22 @@ cold-usual-on-this-road = “As usual” means as strong as the grip allows { $s
 
 # What it comes to.
 
-cold-taken = Taken at the start
+cold-taken = The battery can take
 
 # Where all batteries of the band take as much.
 # $ordinary: quantity in kW
-cold-taken-beside = ordinary slow-downs of this drive give { $ordinary }
+# $battery: quantity in °C
+# $charge: share
+cold-taken-beside = at the start, at { $battery } and { $charge } charge; ordinary slow-downs of this drive put { $ordinary } into
+    it
 
 # $least: number
 # $most: quantity in kW
 # $ordinary: quantity in kW
-cold-taken-differs = { $least } to { $most }, depending on the battery; ordinary slow-downs of this drive give
-    { $ordinary }
+# $battery: quantity in °C
+# $charge: share
+cold-taken-differs = at the start, at { $battery } and { $charge } charge; { $least } to { $most }, depending on the battery;
+    ordinary slow-downs of this drive put { $ordinary } into it
 
 # $season: one of winter, spring, summer, autumn, other
 cold-season-takes = { $season ->
@@ -198,8 +203,8 @@ cold-map-title = { $lasts ->
 }
 
 # $ordinary: quantity in kW
-cold-map-words = Across: battery temperature. Upwards: charge. Figures are what a middle battery takes. Strong blue:
-    every battery of the band takes the { $ordinary } of ordinary slow-downs. Faint: some do, the middle one from the
+cold-map-words = Across: battery temperature. Upwards: charge. Figures are what a middle battery can take. Strong
+    blue: every battery of the band takes the { $ordinary } of ordinary slow-downs. Faint: some do, the middle one from the
     dashed line on. From the dot on: your drive.
 
 cold-zone-weaker = weaker

@@ -199,8 +199,8 @@ over-time-gives = The battery gives at most { $power }.
 
 # $power: quantity in kW
 # $minutes: quantity in minutes
-over-time-takes = It takes at most { $power }, and for { $minutes } it is charged: then the motor makes more than is used
-    aboard.
+over-time-takes = Slowing puts at most { $power } into it, and for { $minutes } it is charged: then the motor makes more than
+    is used aboard.
 
 column-time-s = Time, s
 

@@ -11,34 +11,26 @@ hill-gives-nothing = A hill of { $drop } gives nothing back at { $speed }: { $wh
 }
 
 # $drop: quantity in m
+# $charge: share
+hill-start = For a hill of { $drop } down, start at { $charge } or less: then motor slowing keeps its strength all the way.
+
+# Where no charge gives it.
+# $drop: quantity in m
 # $share: share
-hill-leave-free = For a hill of { $drop } down, leave { $share } of the battery free.
+hill-leave-free = For a hill of { $drop } down, leave { $share } of the battery free. Motor slowing is weaker at any charge.
 
-hill-limit-of-energy = That is the limit of energy.
-
-# From which charge motor slowing keeps its strength all the way down.
-hill-feel-never = The limit of power changes the feel sooner: at its temperature the battery does not take all that the
-    hill gives, at any charge.
-
-# $charge: share
-hill-feel-not-with-little = The limit of power changes the feel sooner: start at { $charge } or less for full strength; a
-    battery that takes little never gives it.
-
-# $charge: share
-hill-feel = The limit of power changes the feel sooner: for full strength all the way start at { $charge } or less.
+# What the battery makes of it.
+hill-little-never = A battery that takes little never gives that strength.
 
 # $least: number
 # $most: share
-hill-feel-differs = The limit of power changes the feel sooner: for full strength all the way start at { $least } to
-    { $most } or less, depending on the battery.
+hill-start-differs = Batteries differ: from { $least } to { $most }.
 
-# The charges that stand on this part, in their order.
-# $feel: share
+# The charges that the picture shows, in their order.
 # $power: share
 # $fits: share
-hill-order = In order, with a middle battery: start at { $feel } or less and the motor slows in full all the way; start
-    higher and all still fits in, but the motor slows less once the charge has risen above { $power }; above { $fits } at
-    the top some of the hill goes to the discs.
+hill-order = Started higher, the motor slows less once the charge is above { $power }; started above { $fits }, some of the
+    hill goes to the discs.
 
 # Hybrids.
 
@@ -61,16 +53,16 @@ hill-gives-back = It gives back
 # $power: quantity in kW
 # $speed: quantity in km/h
 # $slope: quantity in %
-hill-gives-back-beside = { $power } at the most, at { $speed } on { $slope }, less what is used aboard
+hill-gives-back-beside = to the battery, { $power } at the most, at { $speed } on { $slope }, less what is used aboard
 
 hill-holding = Holding the speed
 
 # $motor: quantity in kW
 # $discs: quantity in kW
 # $discs_help: yes or no
-hill-holding-beside = asked at the wheels; the motor takes up to { $motor }, the discs { $discs_help ->
-    [yes] up to { $discs }
-   *[no] nothing
+hill-holding-beside = asked at the wheels; of that the motor brakes with up to { $motor }, the discs { $discs_help ->
+    [yes] with up to { $discs }
+   *[no] with nothing
 }
 
 hill-leaving-full = Leaving home full
@@ -99,7 +91,7 @@ hill-trailer-beside = is counted; its own brakes are left out
 # What to do.
 
 # $charge: share
-hill-do-charge = **If the hill begins at your door, charge to { $charge } at most**, or less to keep the feel.
+hill-do-charge = **If the hill begins at your door, charge to { $charge } at most.**
 hill-do-speed = **Choose the speed before the hill**: a low one leaves the motor enough for all of it.
 hill-do-strongest = **Use the strongest motor slowing that grip allows**, so that the discs stay cool for when they are
     needed.
@@ -116,17 +108,17 @@ hill-mind-assumed = **What a battery takes near full is assumed**: no published 
 
 # What the battery takes as it fills.
 
-near-full-never = The battery does not take all that the hill gives
-near-full-enough = Up to nearly full the battery takes what the hill gives
+near-full-never = The battery cannot take all that the hill gives
+near-full-enough = Up to nearly full the battery can take what the hill gives
 
 # $charge: share
-near-full-above = Above { $charge } charge the battery takes less than the hill gives
-near-full-words = Charge along, power upwards. The band runs from a battery that takes little to one that takes much, the
+near-full-above = Above { $charge } charge the battery can take less than the hill gives
+near-full-words = Charge along, power upwards, the battery as warm as at the start. The band runs from a battery that takes little to one that takes much, the
     dashed line is the middle one. Dotted: the charge at the top from which the hill just fits in.
 
 # $power: quantity in kW
 near-full-hill-gives = the hill gives { $power }
-near-full-takes = the battery takes
+near-full-takes = the battery can take
 
 # $charge: share
 near-full-fits = fits in up to { $charge }

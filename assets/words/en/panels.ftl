@@ -245,7 +245,7 @@ panel-quadrants-axes = To the right the car goes forwards, to the left backwards
 # $pulls: quantity in kW
 # $slows: quantity in kW
 panel-quadrants-border = The firm border is what the machine can do: one greatest torque up to { $pulling } when pulling or
-    { $slowing } when slowing, one greatest power beyond, here { $pulls } and { $slows }.
+    { $slowing } when slowing, one greatest power beyond, here { $pulls } pulling and { $slows } slowing.
 
 # $steps: list of quantity in %
 panel-quadrants-shades = Efficiency is what comes out over what goes in: the stronger the shade, the better, with steps at

@@ -107,6 +107,10 @@ margin-name = { $margin ->
 # $free: text
 # $drop: quantity in m
 glance-hill = { $free } before a descent of { $drop }
+
+# $charge: share
+# $drop: quantity in m
+glance-hill-start = start at { $charge } or less before a descent of { $drop }
 glance-small-battery = a small battery fills soon
 
 # $distances: span in m

@@ -112,6 +112,17 @@ door-close = { $door ->
 quick-one-way = One way, { $unit }
 
 # $rest: share
+quick-rest = The rest, { $rest }, is country road.
+
+# What was made less as the other was entered.
+# $less: one of town, motorway
+# $share: share
+quick-gave-way = { $less ->
+    [town] So { $share } is left for town.
+   *[motorway] So { $share } is left for motorway.
+}
+
+# $rest: share
 # $town: quantity in km/h
 # $country: quantity in km/h
 # $motorway: quantity in km/h

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from model.describe.figures import Quantity
 from model.sampling.drives import Bands, YearOfDrives
 from model.sampling.uncertainty import Band
 from model.words.quantities import Display, span_of
 from pages.parts.charts.marks import Box, Words, drawn
+from pages.parts.description import degrees
 from pages.parts.theme import Spec
 
 TOP_PX, ROAD_PX, NARROW_PX, FOOT_PX = 28, 52, 34, 36
@@ -45,7 +45,7 @@ def season_roads(
         if row.range_km is None:
             return None
         boxes += road(row.range_km, top, "ink" if season == "winter" else "road", foot=top + NARROW_PX)
-        air = Quantity(row.ambient_c, "°C", places=0)
+        air = degrees(row.ambient_c)
         text = display.say("road-of-season", season=season, air=air, range=span_of(row.range_km, "km"))
         words.append(Words(text, 0, top - TOP_PX / 2 - 2, "start", bold=season == "winter"))
         furthest = max(furthest, row.range_km.high)

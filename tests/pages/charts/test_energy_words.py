@@ -132,7 +132,7 @@ def test_charge_that_rises_and_a_battery_that_only_takes():
         {"soc": [0.5, 0.6], "step_s": [60.0, 60.0], "battery_kw": [-3.0, -2.0], "speed_kmh": [50.0, 50.0]}
     )
     words = over_time_words(only_takes, Display())[1]
-    assert "gives" not in words and "takes at most 3.0 kW, and for 2.0 minutes it is charged" in words
+    assert "gives" not in words and "puts at most 3.0 kW into it, and for 2.0 minutes it is charged" in words
 
 
 def test_one_run_is_told_beside_where_half_of_the_bands_cars_lie():
