@@ -186,7 +186,7 @@ def test_the_room_for_the_hill_is_the_models():
     room, starts = found.room["mid"], [found.room[name].start_for_full_feel for name in ("low", "high")]
     start = f"{100 * room.start_for_full_feel:.0f} %"
     assert sentence(app).startswith(f"For a hill of 900 m down, start at {start} or less: ")
-    assert f"Batteries differ: from {100 * starts[0]:.0f} to {100 * starts[1]:.0f} %." in words(app)
+    assert f"the charge to start at lies from {100 * starts[0]:.0f} to {100 * starts[1]:.0f} %." in words(app)
     assert f"charge to {start} at most" in words(app) and f"start at {start} or less before a descent" in words(app)
     picture = next(chart for chart in app.get("vega_lite_chart") if "Started higher" in chart.proto.alt)
     above = re.search(r"above (\d+ %); started above (\d+ %)", picture.proto.alt.replace(NO_BREAK, " "))

@@ -24,7 +24,7 @@ hill-little-never = A battery that takes little never gives that strength.
 
 # $least: number
 # $most: share
-hill-start-differs = Batteries differ: from { $least } to { $most }.
+hill-start-differs = Batteries differ: the charge to start at lies from { $least } to { $most }.
 
 # The charges that the picture shows, in their order.
 # $power: share
