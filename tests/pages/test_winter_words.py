@@ -87,8 +87,7 @@ def test_the_strip_is_marked_as_long_as_the_battery_holds_back():
 @pytest.mark.parametrize(
     ("starts", "text"),
     [
-        ((0.81, 0.91, 0.98), "start at 91 % or less: then motor slowing keeps its strength all the way. Batteries differ: "
-         "the charge to start at lies from 81 to 98 %."),
+        ((0.81, 0.91, 0.98), "Batteries differ: the charge to start at lies from 81 to 98 %."),
         ((0.91, 0.91, 0.91), "start at 91 % or less: then motor slowing keeps its strength all the way. "),
         ((None, 0.91, 0.98), "A battery that takes little never gives that strength."),
         ((None, None, 0.98), "of the battery free. Motor slowing is weaker at any charge."),

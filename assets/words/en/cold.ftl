@@ -236,7 +236,7 @@ fade-slippery = Slippery road, { road-name }
 fade-because-slow = Near walking pace the motor hands over to the discs.
 fade-because-full = A full battery has no room.
 fade-because-cold = A cold battery takes little.
-fade-because-slippery = On a slippery road the car keeps some of the little grip in reserve.
+fade-because-slippery = On a slippery road, here of middle grip, slip control takes a part away: what is left is nothing to count on.
 
 # $asked: quantity in m/s²
 # $least: quantity in m/s²
