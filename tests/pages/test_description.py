@@ -36,7 +36,7 @@ def test_season_words():
     spring = TOWN.with_setting("ambient_c", TOWN.year.spring_c)
     assert description.season_words(spring.conditions, spring.year, METRIC) == "spring, 11 °C"
     frost = TOWN.with_setting("ambient_c", -7.4).with_setting("surface", "snow").with_setting("cabin", False)
-    assert description.season_words(frost.conditions, frost.year, METRIC) == "−7 °C, snow, cabin off"
+    assert description.season_words(frost.conditions, frost.year, METRIC) == "−7.4 °C, snow, cabin off"
     assert description.season_words(frost.conditions, frost.year, US).startswith("19 °F")
 
 
