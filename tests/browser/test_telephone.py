@@ -17,6 +17,7 @@ SCREENS = {
 LATER = [path for path in SCREENS if "part=" in path and "part=cold" not in path]
 """Parts that are much alike, seen nightly."""
 HEIGHT = "document.querySelector('[data-testid=stMain]').scrollHeight"
+BOXES = "all => all.map(one => one.getBoundingClientRect().toJSON())"
 HEIGHTS = "all => all.map(one => one.getBoundingClientRect().height)"
 TO_THE_END = "document.querySelector('[data-testid=stMain]').scrollTo(0, 1100)"
 ANSWERS = {"/": ".st-key-answer h2", "/lift_off": ".st-key-lift-answer h2", "/how_it_works": ".st-key-panel h1"}
@@ -160,3 +161,13 @@ def test_an_address_that_is_only_completed_is_no_step_of_its_own(open_page):
     page = open_page("/lift_off", width=390, height=844, has_touch=True)
     page.wait_for_url("**v=*")
     assert page.evaluate("history.length") == 2  # the empty tab, and this page
+
+
+def test_the_line_is_set_alike_on_pages_drawn_in_parts_and_others(open_page):
+    lines = []
+    for path in ("/", "/winter_and_limits"):
+        page = open_page(path, width=390, height=844, has_touch=True)
+        words = page.locator('.st-key-answer-words [data-testid="stPopoverButton"]')
+        words.nth(3).wait_for()
+        lines.append([round(one["x"]) for one in words.evaluate_all(BOXES)])
+    assert lines[0] == lines[1]
