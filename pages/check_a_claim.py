@@ -28,7 +28,7 @@ from pages.parts.claim_asking import asked, choose_claim, message, say_condition
 from pages.parts.claim_phrasing import draw_phrasing
 from pages.parts.drive_part import draw_drive
 from pages.parts.figure import Picture, draw_chart, figure, offer_print
-from pages.parts.folding import in_sight, is_narrow, section
+from pages.parts.folding import folded, in_sight, is_narrow
 from pages.parts.plain_text import inert
 from pages.parts.public_link import public_base
 from pages.parts.reading_words import not_yet
@@ -48,16 +48,16 @@ def answer(now: Question) -> Answer:
     found = state.claim(now.claim.id, tuple(now.given.items()))
     line.caption(words.eyebrow(found, display))
     st.header(words.heading(found, display), anchor=False)
-    st.markdown(words.reason(found, display))
     rows, keys = words.rows_of(found, display), words.keys(found, display)
     chart = charts.distribution(found.values, words.bounds_of(found), rows, now.claim.unit, keys, display, dark)
     with st.container(key="claim-runs", gap="small"):
         st.markdown(f"### {words.finding(found, display)}")
         draw_chart(chart, alt=words.distribution_alt(found, rows, display), key="claim-runs-chart")
-    st.caption(together(varied(found, display)))
+    st.markdown(words.reason(found, display))
     heading = message("claim-figures-heading")
     with st.expander(heading, type="compact", key="figures-drawer", on_change="rerun") as drawer:
         if drawer.open:
+            st.markdown(together(varied(found, display)))
             st.table(words.varied_table(found, display), border="horizontal", hide_index=True,
                      alt=heading)  # fmt: skip
     with st.expander(message("claim-rule"), type="compact", key="why-drawer"):
@@ -67,21 +67,26 @@ def answer(now: Question) -> Answer:
 
 
 def draw_evidence(found: Answer) -> None:
-    """Beside each other what has been measured and what the model says, each with its verdict."""
-    now, display = found.question, state.display()
-    of = evidence(now)
+    """Beside each other what has been measured, and a sentence to quote."""
+    of = evidence(found.question)
     left, right = st.columns([11, 10], gap="large")
     with left:
-        st.markdown(f"### {message('claim-evidence-heading')}\n\n{measured(of, display)}")
+        st.markdown(f"### {message('claim-evidence-heading')}")
         if of.same:
             draw_measurements(of.same, message("claim-same-alt"))
+        else:
+            st.markdown(measured(of, state.display()))
         if of.near:
             near = message("claim-near-heading")
             with st.expander(near, type="compact", key="near-drawer", on_change="rerun") as drawer:
                 if drawer.open:
                     draw_measurements(of.near, message("claim-near-alt"))
     with right:
-        st.markdown(f"### {message('claim-model-heading')}\n\n{words.modelled(found, display)}")
+        st.markdown(f"### {message('claim-quote-heading')}")
+        st.code(words.quotable_short(found, state.display()), language=None, wrap_lines=True)
+        with st.expander(message("print-quote-long"), type="compact", key="quote-drawer", on_change="rerun") as drawer:
+            if drawer.open:
+                st.code(words.quotable(found, state.display()), language=None, wrap_lines=True)
 
 
 def draw_measurements(beside_claim: Sequence[Beside], alt: str) -> None:
@@ -170,18 +175,11 @@ def draw_shares(now: Question) -> None:
 
 
 def draw_print(found: Answer) -> None:
-    """A sentence to quote, how it was tested, sources, files, and the link that brings all of it back."""
+    """How it was tested, files, and the link that brings all of it back."""
     now = found.question
-    left, right = st.columns([11, 10], gap="large")
-    with left:
-        st.markdown(f"### {message('claim-quote-heading')}\n\n{message('print-quote-short')}")
-        st.code(words.quotable_short(found, state.display()), language=None, wrap_lines=True)
-        with st.expander(message("print-quote-long"), type="compact", key="quote-drawer", on_change="rerun") as drawer:
-            if drawer.open:
-                st.code(words.quotable(found, state.display()), language=None, wrap_lines=True)
-    with right:
-        st.markdown(f"### {message('claim-method-heading')}")
-        st.markdown(f"{claim_files.method_note(found, state.display())} {band_promise(state.display())}")
+    st.markdown(f"### {message('claim-method-heading')}")
+    method = f"{claim_files.method_note(found, state.display())} {band_promise(state.display())}"
+    st.markdown(method, width=TEXT_PX)
     st.markdown(f"### {message('claim-files-heading')}")
     with st.expander(message("print-files-fold"), type="compact", key="files-drawer", on_change="rerun") as drawer:
         if drawer.open:
@@ -216,13 +214,13 @@ BELOW = (
     ("claim-share-heading", "share", draw_phrases),
     ("claim-print-heading", "print", draw_print),
 )
-"""What stands below an answer and its evidence, in this order: heading, anchor, and what draws it."""
+"""What folds below an answer and its evidence, in this order: heading, anchor, and what draws it."""
 
 
 def draw_below(found: Answer) -> None:
-    """Evidence, and what else stands below an answer."""
+    """Evidence and a quote; behind their headings, what else is known of an answer."""
     now = found.question
-    with st.container(), section(message("claim-measured-and-modelled"), "measured") as is_open:
+    with st.container(), folded(message("claim-measured-and-quoted"), "measured") as is_open:
         if is_open:
             draw_evidence(found)
     for heading, anchor, draw in BELOW:
@@ -231,7 +229,7 @@ def draw_below(found: Answer) -> None:
         # nothing makes a claim true that cannot be judged
         if draw is draw_needs and now.beyond:
             continue
-        with st.container(), section(message(heading), anchor) as is_open:
+        with st.container(), folded(message(heading), anchor, when=True) as is_open:
             if is_open:
                 draw(found)
 
@@ -328,7 +326,7 @@ def draw_claim() -> None:
 
 with st.container(key="claim"):
     draw_claim()
-with section(message("claim-own-road-heading"), "road") as is_open:
+with folded(message("claim-own-road-heading"), "road", when=True) as is_open:
     if is_open:
         draw_drive()
         draw_own_road()

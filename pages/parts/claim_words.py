@@ -127,11 +127,6 @@ def left_out(answer: Answer, display: Display) -> str:
     return f"{sentence} {display.say('claim-cars-left-out', left=answer.left_out, runs=answer.question.claim.runs)}"
 
 
-def modelled(answer: Answer, display: Display) -> str:
-    """What the model gives, as a sentence."""
-    return together(display.say("claim-modelled", band=spoken.band(answer, display)))
-
-
 def finding(answer: Answer, display: Display = METRIC) -> str:
     """What the picture of the runs shows, as its title."""
     where, what = spoken.where(answer.question, display), spoken.what(answer.question, display)

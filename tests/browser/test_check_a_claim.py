@@ -120,6 +120,7 @@ def test_nothing_jumps_while_the_model_runs_and_its_running_is_said(open_page, s
 
 def test_the_file_is_what_the_command_line_prints_and_the_picture_is_made_for_print(open_page, tmp_path):
     page = open_page(f"{PAGE}?claim={QUICK}&said_number=0.9&said_car=van")
+    page.locator(".st-key-fold-print summary").click()
     page.locator(".st-key-files-drawer summary").click()
     with page.expect_download() as download:
         page.get_by_role("button", name="Everything, JSON").click()

@@ -116,8 +116,7 @@ def test_a_journalist_checks_a_claim_and_keeps_the_evidence(open_page, settled, 
     page.locator(".st-key-set-said-car").get_by_text("van", exact=True).tap()
     page.wait_for_url(re.compile("said_car=van"))
     told = settled(page).locator(VERDICT).inner_text()
-    if width <= 640:
-        page.locator(".st-key-fold-print summary").tap()
+    page.locator(".st-key-fold-print summary").tap()
     page.locator(".st-key-files-drawer summary").tap()
     evidence = json.loads(taken_away(page, "Everything, JSON"))
     assert CLAIM in json.dumps(evidence)

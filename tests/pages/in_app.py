@@ -1,6 +1,7 @@
 """The whole app without a browser: opened at one of its pages, as somebody sees it who follows a link."""
 
 import re
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
@@ -11,18 +12,25 @@ from model.describe.scenario_io import from_link, starting_drives
 from model.sampling.drives import answer_of, drive, samples_of
 from model.words.quantities import Display
 from pages.parts import state, wording
+from pages.parts.folding import fold_key
 from pages.parts.typography import NO_BREAK
 
 ENTRYPOINT = Path(__file__).parents[2] / "pages" / "entrypoint.py"
 
 
-def opened_at(page: str, link: dict[str, str]) -> AppTest:
-    """A page of the app, drawn once for an address."""
+def opened_at(page: str, link: dict[str, str], unfolded: Iterable[str] = ()) -> AppTest:
+    """A page of the app, drawn once for an address, with those parts `unfolded` that fold on every screen."""
     app = AppTest.from_file(str(ENTRYPOINT), default_timeout=60)
     for key, value in link.items():
         app.query_params[key] = value
     app.switch_page(page)
+    for anchor in unfolded:
+        app.session_state[fold_key(anchor)] = True
     return ran(app.run())
+
+
+CLAIM_PARTS = ("needs", "share", "print", "road")
+"""What folds on the page of claims."""
 
 
 def ran(app: AppTest) -> AppTest:

@@ -14,13 +14,14 @@ from model.words.reading import read
 from pages.parts import claim_files, claim_phrasing, claim_words
 from pages.parts.plain_text import inert
 from pages.parts.reading_words import reading_texts
-from tests.pages.in_app import address, opened_at, ran
+from tests.pages.in_app import CLAIM_PARTS, address, opened_at, ran
 
 TOWING = phrased()["towing-halves-range"]
 
 
 def opened(**given: str) -> AppTest:
-    return opened_at("check_a_claim.py", {"claim": "own"} | {f"said_{key}": text for key, text in given.items()})
+    return opened_at("check_a_claim.py", {"claim": "own"} | {f"said_{key}": text for key, text in given.items()},
+                     CLAIM_PARTS)
 
 
 def said(app: AppTest) -> dict[str, str]:

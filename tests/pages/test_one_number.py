@@ -11,7 +11,7 @@ from model.out.cli import main
 from model.sampling.uncertainty import RUNS
 from pages.parts import state
 from pages.parts.report import report_html
-from tests.pages.in_app import html_of, opened_at
+from tests.pages.in_app import CLAIM_PARTS, html_of, opened_at
 from tests.pages.made_reports import taken
 
 WINTER = starting_drives()["suburb-hill"][2].with_setting("ambient_c", 1.0)
@@ -26,7 +26,7 @@ def of_page(page: str, **more: str) -> str:
 
 def words_of(page: str, link: dict[str, str]) -> list[str]:
     """All words of a page at an address."""
-    app = opened_at(page, link)
+    app = opened_at(page, link, CLAIM_PARTS)
     words = [one.value for kind in (app.title, app.header, app.markdown, app.caption) for one in kind]
     words += html_of(app)
     return words + [one.value.to_string(max_colwidth=200) for one in app.table]

@@ -14,8 +14,9 @@ from model.words.print import source_line
 from model.words.quantities import Display
 from pages.parts.charts import export
 from pages.parts.figure import print_svg
+from pages.parts.folding import fold_key
 from pages.parts.public_link import PUBLIC_URL
-from tests.pages.in_app import opened_at, plain, ran
+from tests.pages.in_app import CLAIM_PARTS, opened_at, plain, ran
 from tests.pages.test_every_page import ALSO, PAGES
 
 PAGE_FILES = Path(__file__).parents[2] / "pages"
@@ -26,7 +27,8 @@ ON_PAGE = {
     "check_a_claim.py": {"claim": "seventy-of-braking"}, "lift_off.py": {"speed": "50"},
 }  # fmt: skip
 """What a page is asked beside the drive."""
-DRAWERS = {"your_drive.py": ("beside-drawer",), "check_a_claim.py": ("phrases-drawer", "files-drawer"),
+DRAWERS = {"your_drive.py": ("beside-drawer",), "check_a_claim.py": ("phrases-drawer", "files-drawer",
+                               *map(fold_key, CLAIM_PARTS)),
            "sources.py": ("fold-trust",)}  # fmt: skip
 ELSEWHERE = {"drive-strip": "take-strip", "claim-runs": "file"}
 """Figures that are files under another name."""

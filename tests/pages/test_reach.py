@@ -14,7 +14,7 @@ from model.words.quantities import Display
 from pages.parts import departures
 from pages.parts.charts.drive_strip import drive_strip, strip_finding
 from pages.parts.reach_words import band_text, reach_text, stops_text, year_text
-from tests.pages.in_app import html_of, opened_at, plain, ran, scenario_of
+from tests.pages.in_app import CLAIM_PARTS, html_of, opened_at, plain, ran, scenario_of
 
 METRIC, US = Display(), Display(us=True)
 FAR = Scenario(legs=(Leg(distance_km=600, speed_kmh=120, stops=0, slow_downs=0),))
@@ -95,7 +95,7 @@ def test_the_strip_marks_where_the_car_charges():
      ("show.py", {"card": "3"})],
 )  # fmt: skip
 def test_every_page_answers_up_to_where_the_battery_is_empty(page, more):
-    app = opened_at(page, to_link(FAR) | more)
+    app = opened_at(page, to_link(FAR) | more, CLAIM_PARTS)
     assert not app.error and REACHED in words(app)
 
 

@@ -13,7 +13,7 @@ from model.words.entries import entered, entry_value, held_value
 from model.words.lift_off import supposed
 from model.words.quantities import Display
 from pages.parts.typography import NO_BREAK
-from tests.pages.in_app import address, in_picture, opened_at, ran
+from tests.pages.in_app import CLAIM_PARTS, address, in_picture, opened_at, ran
 
 US, METRIC = Display(us=True), Display()
 TOWN = starting_drives()["town"][2]
@@ -65,7 +65,8 @@ def on_claim(app):
 @pytest.mark.parametrize("given", OWN_CLAIMS, ids=lambda given: f"{given['quantity']}-{given['relation']}")
 def test_a_claim_of_ones_own_in_us_units_has_no_metric_figure(given):
     given = {key: text for key, text in given.items() if text != "open"}
-    app = opened_at("check_a_claim.py", {"claim": "own", "units": "us"} | {f"said_{k}": v for k, v in given.items()})
+    app = opened_at("check_a_claim.py", {"claim": "own", "units": "us"} | {f"said_{k}": v for k, v in given.items()},
+                    CLAIM_PARTS)
     ran(app)
     assert METRIC_FIGURES.findall(on_claim(app)) == []
     shown = {"slowing": "0.1", "works_after": "20", "energy": "30", "range": "200"}[given["quantity"]]

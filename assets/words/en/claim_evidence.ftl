@@ -2,8 +2,6 @@
 
 claim-evidence-heading = What measurements say
 
-claim-model-heading = What the model says
-
 # $verdict: one of supports, contradicts, mixed, unsettled, none
 claim-measured = { $verdict ->
     [supports] Measurements of the same thing support this claim.
@@ -96,7 +94,5 @@ claim-near-alt = Published numbers near the claim, each with its source and why 
 
 column-measured-by = What was measured, by whom, and what it says
 
-claim-measured-and-modelled = Measured, and modelled
-
-# $band: text
-claim-modelled = The model gives { $band }.
+# What unfolds both on a telephone.
+claim-measured-and-quoted = What was measured, and a sentence to quote

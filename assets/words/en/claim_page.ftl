@@ -43,10 +43,10 @@ claim-share-heading = A share of what?
 claim-phrases = The seven phrases
 claim-phrases-alt = Seven phrases
 
-claim-print-heading = To print with
+claim-print-heading = How it was tested, files, and a link back
 claim-quote-heading = To quote
 claim-method-heading = How it was tested
-claim-files-heading = Files, and the way back
+claim-files-heading = Files, and the link back
 claim-command = The JSON file is what this command prints, byte for byte; given back, it is answered again:
 claim-link = This link opens the page as it stands, and says so if another version of the model answers:
 claim-own-road-heading = On your own road

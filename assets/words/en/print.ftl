@@ -41,8 +41,6 @@ print-quote-second = { $measured } The model gives { $band }. An estimate.
 # $band: text
 print-quote-second-beyond = { $instead } is what it can give: { $band }. An estimate.
 
-print-quote-short = In two lines
-
 print-quote-long = At length
 
 print-files-fold = Pictures, every run, and a page for an article
