@@ -60,7 +60,8 @@ def answer(found: LiftOff) -> None:
     yours = scenario.driver.lift_off_mps2
     advised = words.advised(advice, display)
     st.header(advised.title, anchor=False)
-    st.markdown(" ".join(advised.reasons))
+    because, meaning = advised.reasons
+    st.markdown(f"{meaning} {because}")
     for caveat in advised.caveats:
         st.markdown(f"**{caveat}**")
     with st.container(key="lift-set", horizontal=True, vertical_alignment="bottom"):

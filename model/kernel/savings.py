@@ -119,6 +119,11 @@ class Result:
         return self.battery_in_kwh / self.battery_out_kwh if self.battery_out_kwh > 0 else None
 
     @property
+    def cabin_share(self) -> float:
+        """Heating or cooling the cabin over the net energy [1]; 0 where the drive takes nothing."""
+        return self.ledger.cabin / J_PER_KWH / self.net_kwh if self.net_kwh > 0 else 0.0
+
+    @property
     def saved_share(self) -> float | None:
         """Energy saved s [1]; None where the friction-only run takes nothing."""
         without = self.friction_only_net_kwh

@@ -184,16 +184,16 @@ def axis_table(table: pd.DataFrame, display: Display) -> pd.DataFrame:
 
 
 def kinds_text(table: pd.DataFrame, pedal: str, display: Display) -> str:
-    """The two curves explained, with how far energy moves on each."""
+    """The two curves explained, and whether energy moves on each."""
 
-    def moves(kind: str) -> tuple[str, Share]:
+    def moves(kind: str) -> str:
         net = table[f"{kind}_net_kwh"]
         share = float((net.max() - net.min()) / max(abs(net.min()), 1e-9))
-        return "hardly" if share < HARDLY else "moves", Share(share)
+        return "hardly" if share < HARDLY else "moves"
 
-    (driven, driven_share), (same, same_share) = moves("as_driven"), moves("same_speeds")
-    shares = {"driven_share": driven_share, "same_share": same_share}
-    return together(display.say("lift-off-kinds", driven=driven, same=same, pedal=pedal, **shares))
+    return together(
+        display.say("lift-off-kinds", driven=moves("as_driven"), same=moves("same_speeds"), pedal=pedal)
+    )
 
 
 # what it changes, and why

@@ -76,8 +76,10 @@ def taken_text(net_kwh: float, display: Display) -> str:
     return display.say("drive-takes", taken=Quantity(abs(net_kwh), "kWh"), fuller=net_kwh < 0)
 
 
-def range_fact(answer: Bands, daily_charge_limit: float, display: Display) -> tuple[str, str, str]:
-    """Range on a full battery, what of it is regeneration's, and range at the daily limit [1].
+def range_fact(
+    answer: Bands, daily_charge_limit: float, display: Display, cabin_share: float = 0.0
+) -> tuple[str, str, str]:
+    """Range on a full battery, what of it is regeneration's, range at the daily limit [1], and the cabin's share [1].
 
     A drive that takes next to nothing has no range to tell.
     """
@@ -90,6 +92,8 @@ def range_fact(answer: Bands, daily_charge_limit: float, display: Display) -> tu
         daily=span_of(answer.daily_range_km, "km"),
         limit=Share(daily_charge_limit, 0),
         full=daily_charge_limit == 1,
+        heats=cabin_share >= NEGLIGIBLE_SHARE,
+        cabin=Share(cabin_share, 0),
     )
     return battery, display.range_text(answer.range_km, "km"), beside
 

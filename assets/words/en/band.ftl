@@ -2,9 +2,9 @@
 # $cars: count
 # $city: share
 # $highway: share
-band-promise = A band is where nine in ten measured cars would lie. Of { $cars } cars certified in the US, { $city } lay
-    in theirs in the city and { $highway } on the highway, each band made without the car’s own group of makers; the
-    saving itself was measured on none of them.
+band-promise = A band is made to hold nine in ten measured cars. Of { $cars } cars certified in the US it held { $city } in the
+    city and { $highway } on the highway, each band made without the car’s own group of makers; the saving itself was
+    measured on none of them.
 
 # $runs: count
 # $worth: count

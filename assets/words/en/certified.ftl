@@ -4,7 +4,7 @@
 # $city: quantity in %
 # $highway: quantity in %
 certified-first = { $cars } battery cars certified in the US: their energy from the wall as measured, and as modelled
-    from weight, road load and rated power. On the dashed line the two agree. Each car’s band, which should hold 90 %,
+    from weight, road load and rated power. On the dashed line the two agree. Each car’s band, made to hold nine in ten,
     is made from the other groups of makers alone: it holds { $city } in the city and { $highway } on the highway. The
     table is written and checked by the program’s tests.
 

@@ -7,7 +7,7 @@ cli-car = a class id or a car file; { $car } when left out
 
 cli-set = change one setting
 
-cli-band = add the 5 to 95 % band, where nine in ten measured cars would lie
+cli-band = add the 5 to 95 % band, made to hold nine in ten measured cars
 
 ## A standard cycle
 

@@ -6,15 +6,11 @@ energy-goes = Where the energy goes
 # $band: shares
 # $half: share
 # $shared: yes or no
-# $higher: yes or no
-energy-one-run = One run of your drive, with every assumed figure at its middle{ $shared ->
-    [yes] : it saves { $saved }. The answer above, { $band }, is of many cars, half of which save under { $half }{ $higher ->
-        [yes] . They lie lower because what a motor loses while it slows the car may be far more than its middle figure, and
-            hardly less.
-       *[no] .
-    }
-   *[no] . The answer above is of many cars.
-} The band says how far these numbers may lie from your car’s.
+energy-one-run = { $shared ->
+    [yes] This picture is of one car with every assumed figure at its middle, which saves { $saved }. The answer above,
+        { $band }, is of many cars, half of which save under { $half }.
+   *[no] This picture is of one car with every assumed figure at its middle. The answer above is of many cars.
+}
 
 ## The books
 

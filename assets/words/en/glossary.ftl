@@ -66,7 +66,7 @@ meaning-terminals = The battery’s two poles, where what goes out and comes in 
 
 term-band = Band
 
-meaning-band = Where nine in ten measured cars would lie: of the runs over the assumed figures, and over what cars of
+meaning-band = Made to hold nine in ten measured cars: of the runs over the assumed figures, and over what cars of
     one weight, road load and power still differ in, 5 in 100 lie below it and 5 above.
 
 term-net-energy = Net energy

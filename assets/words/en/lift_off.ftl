@@ -48,7 +48,7 @@ stop-lamps = { $lamps ->
 # $energy: one of unknown, hardly, rises, falls
 # $share: share
 # $near: yes or no
-lift-off-axis = From 0 to { $end }, presses { $presses ->
+lift-off-axis = From rolling on to { $end }, presses { $presses ->
     [stay] stay at { $after }
     [fall] fall from { $before } to { $after }
    *[rise] rise from { $before } to { $after }
@@ -100,22 +100,20 @@ lift-off-column = { $column ->
    *[lamp_zone] Stop lamps under UN R13-H
 }
 
-# The two curves explained, with how far energy moves on each.
+# The two curves explained, and whether energy moves on each.
 # $driven: one of hardly, moves
-# $driven_share: share
 # $same: one of hardly, moves
-# $same_share: share
 # $pedal: one of blended, friction
 lift-off-kinds = **As you would drive it**, the full line: the foot comes up where your habit lifts it, and the car slows as
     its lift-off makes it. This is what the foot changes; { $driven ->
     [hardly] energy hardly moves with it
-   *[moves] energy moves by up to { $driven_share }
+   *[moves] energy moves with it
 }.
 
     {""}**Same speeds**, the broken line: the speeds of your habit, whatever the strength. This is what the car changes;
     { $same ->
     [hardly] energy hardly moves with it
-   *[moves] energy moves by up to { $same_share }
+   *[moves] energy moves with it
 }, because { $pedal ->
     [blended] a blended brake pedal leaves the motor the same work either way
    *[friction] the brake pedal works the discs alone, and only lifting off charges the battery

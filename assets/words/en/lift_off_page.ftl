@@ -28,7 +28,8 @@ lift-off-others = Other strengths, against the advised
 
 lift-off-leg-by-leg = Leg by leg
 
-lift-off-brackets = The brackets over the drive’s picture above show it along the road, on the surface of each leg.
+lift-off-brackets = The answer above is one strength for the whole drive. Here each leg is taken by itself, so that its own may
+    differ; the brackets over the drive’s picture show it along the road, on the surface of each leg.
 
 lift-off-hills = On hills, and for those behind
 

@@ -6,9 +6,14 @@
 # $limit: share
 # $daily: span in km
 # $full: yes or no
+# $heats: yes or no
+# $cabin: share
 range-made-of = { $full ->
     [yes] { $gain } of it from regeneration
    *[no] { $gain } of it from regeneration; charged to { $limit } it is { $daily }
+}{ $heats ->
+    [yes] ; heating or cooling the cabin takes { $cabin } of the battery
+   *[no] {""}
 }
 
 # $taken: quantity in kWh

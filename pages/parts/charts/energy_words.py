@@ -44,19 +44,14 @@ def before_after_words(books: pd.DataFrame, display: Display) -> tuple[str, str]
 
 
 def one_run_words(result: Result, answer: Bands | None, display: Display) -> str:
-    """Where the run with every figure at its middle stands among the cars of the band.
-
-    Its share is not that of the middle car: the band of what a motor loses while slowing reaches far up, hardly down.
-    """
+    """Where the run with every figure at its middle stands among the cars of the band: it is not their middle car."""
     saved, band = result.saved_share, None if answer is None else answer.saved_share
     if saved is None or band is None:
         none = Share(0.0)
-        return display.say("energy-one-run", shared=False, saved=none, band=Shares(0, 0), half=none, higher=False)
-    higher = saved - band.mid > 0.005
+        return display.say("energy-one-run", shared=False, saved=none, band=Shares(0, 0), half=none)
     return display.say(
-        "energy-one-run", shared=True, saved=Share(saved), band=Shares(band.low, band.high), half=Share(band.mid),
-        higher=higher,
-    )  # fmt: skip
+        "energy-one-run", shared=True, saved=Share(saved), band=Shares(band.low, band.high), half=Share(band.mid)
+    )
 
 
 def ledger_words(book: pd.Series, error_share: float, display: Display) -> tuple[str, str]:
