@@ -88,7 +88,7 @@ def test_range_is_said_in_the_visitors_unit():
     assert (reached, made_of) == ("168 to 194 mi", "24 to 33 mi of it from regeneration")
     # what a drive in winter takes for its cabin is named where its range is told
     *_, made_of = wording.range_fact(REACHES, 1.0, METRIC, cabin_share=0.184)
-    assert made_of.endswith("; heating or cooling the cabin takes 18 % of the battery")
+    assert made_of.endswith("; heating or cooling the cabin takes 18 % of the net energy")
 
 
 def test_the_cabins_share_is_of_the_net_energy():

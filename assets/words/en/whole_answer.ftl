@@ -12,7 +12,7 @@ range-made-of = { $full ->
     [yes] { $gain } of it from regeneration
    *[no] { $gain } of it from regeneration; charged to { $limit } it is { $daily }
 }{ $heats ->
-    [yes] ; heating or cooling the cabin takes { $cabin } of the battery
+    [yes] ; heating or cooling the cabin takes { $cabin } of the net energy
    *[no] {""}
 }
 
