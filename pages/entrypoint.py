@@ -53,7 +53,7 @@ SHEETS = (
     Sheet("lift_off.py", "page-lift-off", "page-lift-off-title", "page-lift-off-about", notes=lift_off_notes,
           places_strip=True, ahead=state.lift_off_ahead),
     Sheet("winter_and_limits.py", "page-winter", bare_line_narrow=True, notes=winter_notes,
-          ahead=state.season_ahead),
+          ahead=state.season_ahead, in_parts=True),
     Sheet("how_it_works.py", "page-how", finding_first=True, in_parts=True),
     Sheet("check_a_claim.py", "page-claim", draws_drive=True, ahead=state.answer_ahead),
     Sheet("show.py", "page-show", hidden=True, bare=True),

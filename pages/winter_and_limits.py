@@ -11,10 +11,10 @@ import pandas as pd
 import streamlit as st
 
 from model.limits.grip_margin import BENDS_M
-from model.limits.limit_settings import LIMIT_FIELDS, LIMIT_PARTS, STRAIGHT, settings_of, slipperiest
+from model.limits.limit_settings import LIMIT_FIELDS, LIMIT_PARTS, STRAIGHT, LimitSettings, settings_of, slipperiest
 from model.words.lift_off import no_more_than
 from model.words.refusals import refusal_words
-from pages.parts import cold_words, grip_words, hill_words, own_settings, state, stop_words, winter_words
+from pages.parts import cold_words, grip_words, hill_words, own_settings, redrawn, state, stop_words, winter_words
 from pages.parts.charts import cold as cold_charts
 from pages.parts.charts import grip as grip_charts
 from pages.parts.charts import hills as hill_charts
@@ -44,18 +44,20 @@ STEPS = {"grip_kmh": 5.0, "slope_pct": 1.0, "hill_kmh": 5.0, "stop_kmh": 5.0, "r
 """Steps of the sliders, in the units shown."""
 FROSTS_C = (-7.0, -15.0)
 """Days of frost that are offered beside the year's winter day [°C]."""
-GIVEN, NOTICES = settings_of(st.query_params.to_dict())
-SETTINGS = replace(
-    GIVEN, **{key: own_settings.as_slid(LIMIT_FIELDS[key], getattr(GIVEN, key), step) for key, step in STEPS.items()}
-)
-"""What is set on this page."""
+
+
+def settings() -> LimitSettings:
+    """What is set on this page, as the sliders can show it."""
+    given = settings_of(st.query_params.to_dict())[0]
+    slid = {key: own_settings.as_slid(LIMIT_FIELDS[key], getattr(given, key), step) for key, step in STEPS.items()}
+    return replace(given, **slid)
 
 
 def sliders(*keys: str) -> None:
     """Sliders side by side."""
     for column, key in zip(st.columns(len(keys), wrap=False), keys, strict=True):
         with column:
-            own_settings.slide(LIMIT_FIELDS[key], getattr(SETTINGS, key), STEPS[key])
+            own_settings.slide(LIMIT_FIELDS[key], getattr(settings(), key), STEPS[key])
 
 
 # cold battery
@@ -120,10 +122,10 @@ def draw_map() -> None:
 def draw_grip() -> None:
     """The slippery road."""
     state.lift_off_ahead()
-    found, scenario, display, dark = state.slippery(SETTINGS), state.shown(), state.display(), state.dark()
+    found, scenario, display, dark = state.slippery(settings()), state.shown(), state.display(), state.dark()
     lift_off = state.lift_off()
     assert lift_off is not None
-    said = grip_words.grip(found, lift_off.advice.overall, scenario, SETTINGS, display)
+    said = grip_words.grip(found, lift_off.advice.overall, scenario, settings(), display)
     part(said, grip_controls, draw_roads, many_controls=True)
     left, right = st.columns(HALVES, gap="large")
     with left:
@@ -163,6 +165,7 @@ def take_day() -> None:
     picked = st.session_state["cold-day"]
     if picked is not None and not state.is_late("cold-day"):
         state.put_whole(state.scenario().with_setting("ambient_c", picked))
+        redrawn.changed()
 
 
 def grip_controls() -> None:
@@ -171,14 +174,14 @@ def grip_controls() -> None:
     sliders("grip_kmh", "slope_pct")
     display = state.display()
     bends = {bend: display.say("bend-name", bend=grip_words.bend_option(bend)) for bend in (STRAIGHT, *BENDS_M)}
-    own_settings.choose(LIMIT_FIELDS["bend"], SETTINGS.bend, display.say("bend-label"), bends)
+    own_settings.choose(LIMIT_FIELDS["bend"], settings().bend, display.say("bend-label"), bends)
     draw_trailer(beside=lambda: ask_day("payload_kg"))
     st.page_link("lift_off.py", label=state.display().say("limits-set-lift-off"), query_params=own_link())
 
 
 def draw_roads() -> None:
     """The largest lift-off on every road beside the driver's own: the margin."""
-    found, display = state.slippery(SETTINGS), state.display()
+    found, display = state.slippery(settings()), state.display()
     rows, unit = found.by_surface, display.unit("m/s²")
     table = pd.DataFrame({display.say("roads-column-road"): roads_in_words(rows)})
     for level, name in ROAD_COLUMNS.items():
@@ -192,7 +195,7 @@ def draw_roads() -> None:
 
 def draw_axles() -> None:
     """Both axles with what is asked of them."""
-    found, display = state.slippery(SETTINGS), state.display()
+    found, display = state.slippery(settings()), state.display()
     check = found.check
     chart = grip_charts.axles(found.asked, check["available_friction"], found.most_friction, display, state.dark())
     rows = [
@@ -214,8 +217,8 @@ def draw_axles() -> None:
 
 def draw_hills() -> None:
     """Full battery and long hills."""
-    found, display, dark = state.on_hills(SETTINGS), state.display(), state.dark()
-    part(hill_words.hills(found, state.shown(), SETTINGS, display), hill_controls, draw_room)
+    found, display, dark = state.on_hills(settings()), state.display(), state.dark()
+    part(hill_words.hills(found, state.shown(), settings(), display), hill_controls, draw_room)
     left, right = st.columns(HALVES, gap="large")
     with left:
         height = found.down.result.trace.elevation_m
@@ -246,7 +249,7 @@ def draw_hills() -> None:
             ],
             axis=1,
         )
-        chart = hill_charts.given_back(slopes, SETTINGS.hill_pct, display, dark)
+        chart = hill_charts.given_back(slopes, settings().hill_pct, display, dark)
         picture(chart, hill_words.given_back_words(slopes, display), table, "given-back")
 
 
@@ -254,15 +257,15 @@ def hill_controls() -> None:
     """The hill, and a trailer."""
     for column, key in zip(st.columns(2, wrap=False), ("hill_m", "hill_pct"), strict=True):
         with column:
-            own_settings.enter(LIMIT_FIELDS[key], getattr(SETTINGS, key))
-    own_settings.slide(LIMIT_FIELDS["hill_kmh"], SETTINGS.hill_kmh, STEPS["hill_kmh"])
+            own_settings.enter(LIMIT_FIELDS[key], getattr(settings(), key))
+    own_settings.slide(LIMIT_FIELDS["hill_kmh"], settings().hill_kmh, STEPS["hill_kmh"])
     ask_day("soc_start")
     draw_trailer()
 
 
 def draw_room() -> None:
     """What the battery takes as it fills, and what the hill gives."""
-    found, display = state.on_hills(SETTINGS), state.display()
+    found, display = state.on_hills(settings()), state.display()
     table = pd.DataFrame({display.say("near-full-column-charge"): 100 * found.takes["soc"]})
     for level, name in BATTERIES.items():
         table[display.say("column-in-kw", level=display.say(name))] = found.takes[level]
@@ -275,9 +278,9 @@ def draw_room() -> None:
 
 def draw_stop() -> None:
     """The emergency stop, and the brakes that rest."""
-    found, display, dark = state.stopped_hard(SETTINGS), state.display(), state.dark()
+    found, display, dark = state.stopped_hard(settings()), state.display(), state.dark()
     here = slipperiest(state.shown()).surface
-    part(stop_words.stop(found, here, SETTINGS, display), stop_controls, draw_distances)
+    part(stop_words.stop(found, here, settings(), display), stop_controls, draw_distances)
     left, right = st.columns(HALVES, gap="large")
     with left:
         parts = stop_words.motor_parts(found)
@@ -287,7 +290,7 @@ def draw_stop() -> None:
             for part, share, whole in parts
         ]
         table = pd.DataFrame(rows, columns=[display.say(head) for head in heads])
-        words = stop_words.motors_part_words(found, SETTINGS, display)
+        words = stop_words.motors_part_words(found, settings(), display)
         picture(stop_charts.motors_part(parts, display, dark), words, table, "motors-part")
     with right:
         per, brakes = "kWh/100 km", found.brakes
@@ -310,7 +313,7 @@ def stop_controls() -> None:
 
 def draw_distances() -> None:
     """How far on every road."""
-    found, here, display = state.stopped_hard(SETTINGS), slipperiest(state.shown()).surface, state.display()
+    found, here, display = state.stopped_hard(settings()), slipperiest(state.shown()).surface, state.display()
     rows = found.by_surface
     chart = stop_charts.distances(rows, here, found.motor_only, display, state.dark())
     lengths = {
@@ -321,7 +324,7 @@ def draw_distances() -> None:
     }
     table = in_units(rows, lengths, "m")
     table.insert(0, display.say("hard-stop-column-road"), roads_in_words(rows))
-    picture(chart, stop_words.distances_words(found, SETTINGS, display), table, "distances", leads=True)
+    picture(chart, stop_words.distances_words(found, settings(), display), table, "distances", leads=True)
 
 
 # the page
@@ -329,7 +332,7 @@ def draw_distances() -> None:
 
 def choose_part() -> None:
     """One of the four parts."""
-    st.session_state["choose-part"] = SETTINGS.part
+    st.session_state["choose-part"] = settings().part
     st.segmented_control(
         "Part", LIMIT_PARTS, format_func=lambda part: winter_words.part_name(part, state.display()), key="choose-part",
         required=True, width="stretch", label_visibility="collapsed",
@@ -341,7 +344,7 @@ def draw_glance() -> None:
     """Each part with its number: below its name, and on a telephone at the end of the part."""
     display = state.display()
     names = {part: winter_words.part_name(part, display) for part in LIMIT_PARTS}
-    glance = winter_words.glance(state.limits_at_a_glance(SETTINGS), SETTINGS, display)
+    glance = winter_words.glance(state.limits_at_a_glance(settings()), settings(), display)
     cells = "".join(
         f"<div><dt>{escape(names[key])}</dt><dd>{escape(together(text))}</dd></div>"
         for key, text in glance.items()
@@ -350,19 +353,24 @@ def draw_glance() -> None:
         st.html(f"<dl>{cells}</dl>")
 
 
-choose_part()
-is_answered = state.answered() is not None
-if is_answered and not is_narrow():
-    draw_glance()
-for notice in NOTICES:
-    st.info(inert(refusal_words(notice, state.display())))
-if not is_answered:
-    st.title(state.display().say("limits-title"), anchor=False)
-    st.error(state.refusal())
-else:
+def draw() -> None:
+    """The part that the address asks for, and each of them with its number."""
+    choose_part()
+    is_answered = state.answered() is not None
+    if is_answered and not is_narrow():
+        draw_glance()
+    for notice in settings_of(st.query_params.to_dict())[1]:
+        st.info(inert(refusal_words(notice, state.display())))
+    if not is_answered:
+        st.title(state.display().say("limits-title"), anchor=False)
+        st.error(state.refusal())
+        return
     with last_answer("limits"):
-        {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[SETTINGS.part]()
+        {"cold": draw_cold, "grip": draw_grip, "hills": draw_hills, "stop": draw_stop}[settings().part]()
     if is_narrow():
         with folded(state.display().say("limits-in-short"), "glance") as is_open:
             if is_open:
                 draw_glance()
+
+
+redrawn.part("limits", draw)

@@ -23,7 +23,7 @@ CHANGES = {
     "drive": ("choose-drive-line", "Motorway run"),
 }
 """What is behind the words of the answer line: widget and value."""
-PAGES = ["", "how_it_works", "compare", "take_away"]
+PAGES = ["", "winter_and_limits", "how_it_works", "compare", "take_away"]
 OF_ONE_PAGE = {
     "a leg's speed": ("", {}, ["row-leg-1"], "set-leg1-speed_kmh", "63"),
     "a leg's way": ("", {}, ["row-leg-0"], "set-leg0-way", "Up"),
