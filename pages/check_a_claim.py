@@ -20,7 +20,7 @@ from model.words.evidence import measured, measured_rule
 from model.words.quantities import capital
 from model.words.reading import Reading, read
 from model.words.refusals import refusal_words
-from pages.parts import claim_files, evidence_words, link, phrase_words, state
+from pages.parts import claim_files, evidence_words, link, phrase_words, redrawn, state
 from pages.parts import claim_words as words
 from pages.parts.charts import claims as charts
 from pages.parts.claim_address import CLAIM, GAVE, SAID, put, settings
@@ -324,9 +324,15 @@ def draw_claim() -> None:
         draw_below(found)
 
 
+def asked_here() -> object:
+    """The claim hangs on what the page's own parameters in the address say of it, and not on the drive."""
+    address = st.query_params.to_dict()
+    return state.display(), address.items() - link.ours(address).items()
+
+
 with st.container(key="claim"):
-    draw_claim()
+    redrawn.part("claim", draw_claim, of=asked_here)
 with folded(message("claim-own-road-heading"), "road", when=True) as is_open:
     if is_open:
         draw_drive()
-        draw_own_road()
+        redrawn.part("own-road", draw_own_road)

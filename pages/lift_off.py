@@ -17,7 +17,7 @@ from model.words.entries import help_of
 from model.words.lift_off import bare_strength
 from model.words.quantities import number_text
 from model.words.refusals import refusal_words
-from pages.parts import departures, description, state
+from pages.parts import departures, description, redrawn, state
 from pages.parts import lift_off_hill_words as hill_words
 from pages.parts import lift_off_words as words
 from pages.parts.charts.lift_off import whole_axis
@@ -49,6 +49,7 @@ def set_strength(strength: float) -> None:
     for place in range(len(scenario.legs)):
         scenario = scenario.with_leg(place, "lift_off_mps2", None)
     state.put_whole(scenario)
+    redrawn.changed()
 
 
 # the answer
@@ -288,10 +289,14 @@ SECTIONS = (
     ("lift-off-microscope", "slow-down", draw_slow_down),
 )
 """Below the answer: heading, anchor, and what stands there."""
-found = state.lift_off()
-if found is None:
-    st.error(state.refusal())
-else:
+
+
+def draw() -> None:
+    """The answer, and all that hangs on it."""
+    found = state.lift_off()
+    if found is None:
+        st.error(state.refusal())
+        return
     with last_answer("lift-off"):
         in_sight(lambda: words.advised_in_words(found.advice.overall, state.display()).title)
         answering, picture = st.columns(2, gap="medium")
@@ -301,8 +306,11 @@ else:
             strip_behind(lift_off_notes)
         with picture:
             draw_axis(found)
-        for title, anchor, draw in SECTIONS:
+        for title, anchor, draw_section in SECTIONS:
             with section(state.display().say(title), anchor) as is_open:
                 if is_open:
-                    draw(found)
+                    draw_section(found)
         draw_cautions()
+
+
+redrawn.part("lift-off", draw)

@@ -23,7 +23,7 @@ CHANGES = {
     "drive": ("choose-drive-line", "Motorway run"),
 }
 """What is behind the words of the answer line: widget and value."""
-PAGES = ["", "winter_and_limits", "how_it_works", "compare", "take_away"]
+PAGES = ["", "lift_off", "winter_and_limits", "how_it_works", "compare", "take_away"]
 OF_ONE_PAGE = {
     "a leg's speed": ("", {}, ["row-leg-1"], "set-leg1-speed_kmh", "63"),
     "a leg's way": ("", {}, ["row-leg-0"], "set-leg0-way", "Up"),
@@ -38,6 +38,7 @@ OF_ONE_PAGE = {
     "in a drawer": ("", {}, ["trust-drawer", "question-charge-drawer"], "set-ambient_c", "2"),
     "with a table open": ("", {}, ["ledger-as-table"], "set-ambient_c", "2"),
     "a charging stop": ("", {"legs": "600_120_0_0_30_0_0_5_dry_"}, [], "set-charging_stops", "1"),
+    "one's own road below a claim": ("check_a_claim", {}, ["fold-road"], "set-ambient_c", "2"),
     "beyond what a battery holds": ("", {}, ["row-leg-1"], "set-leg1-distance_km", "900"),
 }
 """What only one page asks for: the page, its address, what is opened first, widget and value."""

@@ -27,6 +27,8 @@ VALUES = {
     "expandable": "bool_value",
 }  # fmt: skip
 """In which field of a widget's state its value is sent."""
+DAY_FOLDED = {"check_a_claim": "fold-road"}
+"""Pages on which the day is asked for in a part that is folded, by its key."""
 SHOWN = ("raw_values", "raw_value", "value")
 """Where what a server sets a widget to comes."""
 
