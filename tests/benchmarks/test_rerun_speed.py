@@ -9,10 +9,12 @@ from tests.benchmarks.wire import DAY_FOLDED, visit
 
 RERUNS = 15
 PAGES = ("", "lift_off", "winter_and_limits", "how_it_works", "check_a_claim", "compare", "take_away")
-WITHIN_TIMES = 3
-"""Of the empty page."""
+WITHIN_TIMES = 12
+"""Of the empty page, its answer sent at once as ours are. It was 3 of one that waits 40 ms to be confirmed at any pace:
+132 ms on a quick machine, which at half that pace leave time for half the work. Where the empty page takes 19 ms, our
+pages took 1.75 times as long as on a quick one (median of six, 1 December 2026), so that 132 ms stand for 12 times."""
 BUSY = 1.25
-"""Work a processor beyond which nothing is judged: an empty page waits for other things, which do not grow with it."""
+"""Work a processor beyond which nothing is judged."""
 
 
 def is_busy():
@@ -32,16 +34,17 @@ def waits(url, page, start_c=7.0, key="set-ambient_c", of=str, **link):
 
 
 @pytest.fixture(scope="module")
-def empty(start_server):
-    url = start_server("tests/benchmarks/empty_app.py").url
-    return waits(url, "", key="step-value", of=float, by_hand="yes")
+def empty_url(start_server):
+    return start_server("tests/benchmarks/empty_at_once.py").url
 
 
 @pytest.mark.parametrize("page", PAGES)
-def test_a_changed_value_is_answered_soon(page, server, empty):
-    found, busy = [], is_busy()
+def test_a_changed_value_is_answered_soon(page, server, empty_url):
+    found, empty, busy = [], [], is_busy()
     for start_c in (-20.0, -8.0, 7.0, 19.0):
+        # beside each other, since the pace of a machine changes
         found += waits(server.url, page, start_c)
+        empty += waits(empty_url, "", start_c, key="step-value", of=float, by_hand="yes")
         # the least of each: other work on the machine must not decide
         times = min(found) / min(empty)
         if busy or times <= WITHIN_TIMES:
