@@ -9,7 +9,8 @@ import pytest
 from model.describe.scenario import MAX_LEGS, Leg
 from model.describe.scenario_io import starting_drives, to_link
 from model.limits.limit_settings import LIMIT_PARTS
-from tests.pages.in_app import html_of, opened_at, ran
+from pages.parts.folding import fold_key
+from tests.pages.in_app import CLAIM_PARTS, html_of, opened_at, ran
 
 TOWN = starting_drives()["town"][2]
 PAGES = sorted({path.name for path in (Path(__file__).parents[2] / "pages").glob("[a-z]*.py")} - {"entrypoint.py"})
@@ -52,9 +53,18 @@ def opened(app, key) -> str:
     return app.session_state[f"choose-{key}"]
 
 
+def turned_to(app, page) -> None:
+    """Have the app show another page, when it is run next, with all that folds there on every screen."""
+    app.switch_page(page)
+    if page == "check_a_claim.py":
+        for anchor in CLAIM_PARTS:
+            app.session_state[fold_key(anchor)] = True
+
+
 def shown(app) -> str:
-    """All words of a page that a refusal may stand in."""
-    return " ".join([one.value for one in (*app.error, *app.markdown, *app.header)] + html_of(app))
+    """All words of a page that a refusal may stand in; an equation is none."""
+    words = " ".join([one.value for one in (*app.error, *app.markdown, *app.header)] + html_of(app))
+    return re.sub(r"\$\$\n.*?\n\$\$", "", words)
 
 
 def headings(app) -> list[str]:
@@ -66,7 +76,7 @@ def headings(app) -> list[str]:
 def test_no_page_breaks(name, units):
     app = opened_at(PAGES[0], to_link(HARD[name]) | ({"units": units} if units else {}))
     for page in PAGES:
-        app.switch_page(page)
+        turned_to(app, page)
         key, values = ALSO.get(page, ("", ()))
         for value in (None, *values):
             if value:
@@ -91,7 +101,7 @@ def test_an_answer_stays_in_grey_and_named_where_the_drive_then_cannot_be_driven
         # another load each, since an address that was just left is taken for one on its way
         drives = (one.with_setting("payload_kg", float(load_kg)) for one in (TOWN, HARD["hopeless"]))
         hopeful, hopeless = map(to_link, drives)
-        app.switch_page(page)
+        turned_to(app, page)
         app.query_params = hopeful | own
         answered = headings(ran(app.run().run()))
         assert answered and "In grey" not in shown(app)
