@@ -170,3 +170,4 @@ if strip_last:
     draw_strip(leads_back=True)
 if not sheet.bare:
     foot()
+redrawn.end()

@@ -129,7 +129,7 @@ class Evidence:
 
     @property
     def ends(self) -> tuple[float, float]:
-        """The lowest and the highest that was measured; minus infinity where only the most is published."""
+        """The lowest and the highest that was measured [the claim's unit]; minus infinity where the most alone is."""
         lows = [beside.measurement.low for beside in self.same]
         known = [low for low in lows if math.isfinite(low)]
         return min(known or lows), max(beside.measurement.high for beside in self.same)

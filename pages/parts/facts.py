@@ -33,7 +33,7 @@ def drive_facts(scenario: Scenario, result: Result, answer: Bands, display: Disp
     if fuel := fuel_fact(scenario, result, display):
         taken = wording.taken_text(result.net_kwh, display)
         return [(display.say("on-this-drive"), display.range_text(answer.saved_kwh, "kWh"), taken), fuel]
-    reached = wording.range_fact(answer, scenario.year.daily_charge_limit, display, result.cabin_share)
+    reached = wording.range_fact(answer, scenario.year.daily_charge_limit, display)
     return [reached, wording.drive_fact(result, answer, display)]
 
 

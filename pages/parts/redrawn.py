@@ -48,10 +48,13 @@ class Drawn:
     outside: list[tuple[Of, object]] = field(default_factory=list)
     redrawn: list[str] = field(default_factory=list)
     """The parts that the last change had redrawn; none where it was everything."""
+    complete: bool = False
+    broken_off: set[str] = field(default_factory=set)
+    """Whether all was drawn to its end, and the parts that were not: one failed, or a change came before."""
 
     def moved(self) -> list[str]:
         """The parts that a change moved, in the order in which to redraw them; none where everything has to be."""
-        if any_moved(self.outside):
+        if not self.complete or self.broken_off or any_moved(self.outside):
             return []
         names = [name for name, part in self.parts.items() if any_moved(part.of)]
         return sorted(names, key=lambda name: self.parts[name].when)
@@ -71,6 +74,11 @@ def begin(*, in_parts: bool, ahead: Callable[[], None] | None = None) -> None:
     if ahead:
         ahead()
     stands(frame)
+
+
+def end() -> None:
+    """Note that the page was drawn to its end; where something failed before, a change redraws everything."""
+    _drawn().complete = True
 
 
 def drive() -> object:
@@ -115,11 +123,13 @@ def _draw(name: str, draw: Callable[[], object], of: Of) -> None:
         # a control within has changed the drive and left it at that
         st.rerun()
     drawn.parts[name].of = [(of, of())]
+    drawn.broken_off.add(name)
     before = INSIDE.set(drawn.parts[name].of)
     try:
         draw()
     finally:
         INSIDE.reset(before)
+    drawn.broken_off.discard(name)
 
 
 def changed() -> None:

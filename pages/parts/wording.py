@@ -76,10 +76,8 @@ def taken_text(net_kwh: float, display: Display) -> str:
     return display.say("drive-takes", taken=Quantity(abs(net_kwh), "kWh"), fuller=net_kwh < 0)
 
 
-def range_fact(
-    answer: Bands, daily_charge_limit: float, display: Display, cabin_share: float = 0.0
-) -> tuple[str, str, str]:
-    """Range on a full battery, what of it is regeneration's, range at the daily limit [1], and the cabin's share [1].
+def range_fact(answer: Bands, daily_charge_limit: float, display: Display) -> tuple[str, str, str]:
+    """Range on a full battery, what of it is regeneration's, and range at the daily limit [1].
 
     A drive that takes next to nothing has no range to tell.
     """
@@ -92,16 +90,17 @@ def range_fact(
         daily=span_of(answer.daily_range_km, "km"),
         limit=Share(daily_charge_limit, 0),
         full=daily_charge_limit == 1,
-        heats=cabin_share >= NEGLIGIBLE_SHARE,
-        cabin=Share(cabin_share, 0),
     )
     return battery, display.range_text(answer.range_km, "km"), beside
 
 
 def drive_fact(result: Result, answer: Bands, display: Display) -> tuple[str, str, str]:
-    """What the drive takes, over its distance and in all, and how much less that is than on friction brakes only."""
+    """What the drive takes, over its distance and in all, for the cabin, and less than on friction brakes only."""
     taken, saved = Quantity(abs(result.net_kwh), "kWh"), span_of(answer.saved_kwh, "kWh")
-    beside = display.say("drive-takes-less", taken=taken, saved=saved, fuller=result.net_kwh < 0)
+    beside = display.say(
+        "drive-takes-less", taken=taken, saved=saved, fuller=result.net_kwh < 0,
+        heats=result.cabin_share >= NEGLIGIBLE_SHARE, cabin=Share(result.cabin_share, 0),
+    )  # fmt: skip
     each_100km = answer.net_kwh_per_100km(result.distance_km)
     return display.say("on-this-drive"), display.range_text(each_100km, "kWh/100 km"), beside
 

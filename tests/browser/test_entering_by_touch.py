@@ -52,8 +52,10 @@ def test_a_question_mark_flips_no_toggle_and_a_refusal_is_in_view_without_a_jump
     cabin = page.get_by_role("switch", name="Cabin heating and cooling")
     expect(cabin).to_be_checked()
     # as large as a finger, and clear of what it explains
-    boxes = page.get_by_test_id("stPopoverBody").locator(HELPS).evaluate_all(BOXES)
-    assert len(boxes) == 5 and all(min(box["width"], box["height"]) >= LEAST_PX for box in boxes)
+    helps = page.get_by_test_id("stPopoverBody").locator(HELPS)
+    expect(helps).to_have_count(5)
+    boxes = helps.evaluate_all(BOXES)
+    assert all(min(box["width"], box["height"]) >= LEAST_PX for box in boxes)
     others = page.get_by_test_id("stPopoverBody").locator(ENTRIES).evaluate_all(BOXES)
     assert others and not any(overlap(box, other) for box in boxes for other in others)
     help_of_cabin = page.locator('[data-testid="stHorizontalBlock"], [data-testid="stLayoutWrapper"]').filter(has=cabin)

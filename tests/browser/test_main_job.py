@@ -141,6 +141,8 @@ def test_an_entry_that_cannot_be_used_is_kept_and_can_be_mended(open_page, expec
 def test_us_units_change_the_view_and_not_the_link(open_page, expect):
     page = open_page()
     metric = page.url
+    # what is drawn beside the page moves its foot when it comes
+    expect(page.locator(".st-key-facts")).to_contain_text("In a year")
     page.locator(".st-key-units").get_by_text("US", exact=True).click()
     expect(page.locator(".st-key-row-leg-0")).to_contain_text("0.75 mi at 19 mph")
     page.wait_for_url(re.compile("units=us"))

@@ -71,9 +71,9 @@ SAYINGS = {
     "taken": (
         lambda answer: answer["battery_net_kwh"],
         {
-            "first page": "takes about {} kWh; [0-9.]+ to [0-9.]+ kWh saved",
+            "first page": "takes about {} kWh(?:, [0-9]+ % of it for the cabin)?; [0-9.]+ to [0-9.]+ kWh saved",
             "card 5": "On a winter day, at 1 °C, the drive takes about {} kWh",
-            "paper": "takes about {} kWh; [0-9.]+ to [0-9.]+ kWh saved",
+            "paper": "takes about {} kWh(?:, [0-9]+ % of it for the cabin)?; [0-9.]+ to [0-9.]+ kWh saved",
         },
     ),
     "friction only": (

@@ -86,14 +86,15 @@ def test_range_is_said_in_the_visitors_unit():
     assert made_of == "38 to 53 km of it from regeneration; charged to 80 % it is 212 to 246 km"
     _, reached, made_of = wording.range_fact(REACHES, 1.0, US)
     assert (reached, made_of) == ("168 to 194 mi", "24 to 33 mi of it from regeneration")
-    # what a drive in winter takes for its cabin is named where its range is told
-    *_, made_of = wording.range_fact(REACHES, 1.0, METRIC, cabin_share=0.184)
-    assert made_of.endswith("; heating or cooling the cabin takes 18 % of the net energy")
 
 
-def test_the_cabins_share_is_of_the_net_energy():
+def test_what_the_cabin_takes_is_told_as_a_share_of_what_the_drive_takes():
     result = drive(TOWN)
     assert result.cabin_share == pytest.approx(result.ledger.cabin / 3.6e6 / result.net_kwh) and result.cabin_share > 0
+    *_, beside = wording.drive_fact(result, ORDINARY, METRIC)
+    assert f", {100 * result.cabin_share:.0f} % of it for the cabin; " in beside
+    *_, beside = wording.drive_fact(drive(TOWN.with_setting("cabin", False)), ORDINARY, METRIC)
+    assert "cabin" not in beside
 
 
 def test_the_headline_of_a_real_drive_agrees_with_the_model():

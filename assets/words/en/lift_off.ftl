@@ -48,7 +48,7 @@ stop-lamps = { $lamps ->
 # $energy: one of unknown, hardly, rises, falls
 # $share: share
 # $near: yes or no
-lift-off-axis = From rolling on to { $end }, presses { $presses ->
+lift-off-axis = From 0 to { $end }, presses { $presses ->
     [stay] stay at { $after }
     [fall] fall from { $before } to { $after }
    *[rise] rise from { $before } to { $after }

@@ -6,22 +6,22 @@
 # $limit: share
 # $daily: span in km
 # $full: yes or no
-# $heats: yes or no
-# $cabin: share
 range-made-of = { $full ->
     [yes] { $gain } of it from regeneration
    *[no] { $gain } of it from regeneration; charged to { $limit } it is { $daily }
-}{ $heats ->
-    [yes] ; heating or cooling the cabin takes { $cabin } of the net energy
-   *[no] {""}
 }
 
 # $taken: quantity in kWh
 # $saved: span in kWh
 # $fuller: yes or no
+# $heats: yes or no
+# $cabin: share
 drive-takes-less = { $fuller ->
     [yes] the battery ends { $taken } fuller; { $saved } of regeneration
-   *[no] takes about { $taken }; { $saved } saved
+   *[no] takes about { $taken }{ $heats ->
+        [yes] , { $cabin } of it for the cabin
+       *[no] {""}
+    }; { $saved } saved
 }
 
 ## Easily mixed up: three energies of one drive, from middle figures
